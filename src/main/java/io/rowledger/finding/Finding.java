@@ -1,0 +1,46 @@
+package io.rowledger.finding;
+
+import java.util.List;
+
+/**
+ * One thing that is probably wrong, with what it rests on and what it cost.
+ *
+ * @param kind what it is
+ * @param rows the outlets concerned, from 1 at the left, ascending; empty where it concerns the whole bar
+ * @param fromS first sign, seconds since the Unix epoch
+ * @param toS last sign, seconds since the Unix epoch
+ * @param confidence how sure, 0 to 1
+ * @param areaM2 ground it touched, m²
+ * @param volumeL liquid too little (negative) or too much (positive), L
+ * @param nitrogenKg the same as nitrogen, kg
+ * @param latDeg a place to look, degrees WGS 84
+ * @param lonDeg a place to look, degrees WGS 84
+ * @param evidence one sentence with numbers
+ * @param rival what else could explain it
+ * @param check what to look at on the machine to tell them apart
+ */
+public record Finding(
+        FindingKind kind,
+        List<Integer> rows,
+        double fromS,
+        double toS,
+        double confidence,
+        double areaM2,
+        double volumeL,
+        double nitrogenKg,
+        double latDeg,
+        double lonDeg,
+        String evidence,
+        String rival,
+        String check) {
+    /** Checks the ranges and copies the rows. */
+    public Finding {
+        rows = List.copyOf(rows);
+        if (!(confidence >= 0 && confidence <= 1)) {
+            throw new IllegalArgumentException("confidence outside 0..1: " + confidence);
+        }
+        if (toS < fromS) {
+            throw new IllegalArgumentException("a finding that ends before it starts: " + fromS + " to " + toS);
+        }
+    }
+}

@@ -1,0 +1,36 @@
+package io.rowledger.log;
+
+import java.util.List;
+
+/**
+ * The bare arrays behind a {@link LogTable}, filled by a reader and then handed over. Every column has one entry a
+ * record; a column the logs don't have stays empty (length 0).
+ */
+public final class LogColumns {
+    private static final double[] NONE = {};
+
+    public List<String> products = List.of();
+    public double[] timeS = NONE;
+    public double[] latDeg = NONE;
+    public double[] lonDeg = NONE;
+    public boolean[] breakBefore = {};
+    public byte[] fix = {};
+    public double[] hdop = NONE;
+    public double[] speedMps = NONE;
+    public double[] courseRad = NONE;
+    public double[] yawRateRadPerS = NONE;
+    public double[] rollRad = NONE;
+    public byte[] down = {};
+    /** [outlet] → column or empty; the outer array is empty where no outlet has one. */
+    public byte[][] on = {};
+    /** [product][outlet][record], L/s. */
+    public double[][][] flowLPerS = {};
+    /** [product] → column or empty, L/m². */
+    public double[][] targetLPerM2 = {};
+    /** [product] → column or empty, L/s. */
+    public double[][] totalLPerS = {};
+
+    public double[] pressurePa = NONE;
+    /** [outlet] → column or empty; the outer array is empty where no outlet has one. */
+    public double[][] rowPressurePa = {};
+}

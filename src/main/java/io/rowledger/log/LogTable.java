@@ -1,0 +1,144 @@
+package io.rowledger.log;
+
+import java.util.List;
+
+/**
+ * The usable records of a job's logs as columns, in time order, in SI. Immutable.
+ *
+ * <p>Record {@code i} runs from 0 to {@link #records()} − 1, outlet {@code r} from 0 at the left, product {@code p} in
+ * the order of {@link #products()}. A quantity the logs don't have is NaN (numbers) or −1 (states).
+ */
+public final class LogTable {
+    private final LogColumns c;
+    private final List<LogSource> sources;
+
+    /** Takes over the columns (they are not copied: the caller hands them on and forgets them). */
+    public LogTable(LogColumns columns, List<LogSource> sources) {
+        this.c = columns;
+        this.sources = List.copyOf(sources);
+    }
+
+    /** Number of usable records. */
+    public int records() {
+        return c.timeS.length;
+    }
+
+    /** Number of outlets that have a flow column. */
+    public int outlets() {
+        return c.flowLPerS.length == 0 ? 0 : c.flowLPerS[0].length;
+    }
+
+    /** Product keys as in the rig file. */
+    public List<String> products() {
+        return c.products;
+    }
+
+    /** The files the records came from, with their digests and counts. */
+    public List<LogSource> sources() {
+        return sources;
+    }
+
+    /** Seconds since the Unix epoch, strictly rising. */
+    public double timeS(int i) {
+        return c.timeS[i];
+    }
+
+    /** Latitude, degrees WGS 84. */
+    public double latDeg(int i) {
+        return c.latDeg[i];
+    }
+
+    /** Longitude, degrees WGS 84. */
+    public double lonDeg(int i) {
+        return c.lonDeg[i];
+    }
+
+    /** True where the path is broken before record i: the first of a file, or one or more records were dropped there. */
+    public boolean breakBefore(int i) {
+        return c.breakBefore[i];
+    }
+
+    /** NMEA 0183 quality digit, −1 unknown. */
+    public int fix(int i) {
+        return c.fix.length == 0 ? -1 : c.fix[i];
+    }
+
+    /** Horizontal dilution of precision, NaN unknown. */
+    public double hdop(int i) {
+        return at(c.hdop, i);
+    }
+
+    /** Logged ground speed, m/s, NaN unknown. */
+    public double speedMps(int i) {
+        return at(c.speedMps, i);
+    }
+
+    /** Logged course, rad clockwise from north, NaN unknown. */
+    public double courseRad(int i) {
+        return at(c.courseRad, i);
+    }
+
+    /** Logged yaw rate, rad/s clockwise, NaN unknown. */
+    public double yawRateRadPerS(int i) {
+        return at(c.yawRateRadPerS, i);
+    }
+
+    /** Logged roll, rad, NaN unknown. */
+    public double rollRad(int i) {
+        return at(c.rollRad, i);
+    }
+
+    /** Work state as logged: 1 lowered, 0 lifted, −1 unknown. */
+    public int down(int i) {
+        return c.down.length == 0 ? -1 : c.down[i];
+    }
+
+    /** True where the logs have a work state column. */
+    public boolean hasDown() {
+        return c.down.length > 0;
+    }
+
+    /** Whether outlet r was commanded on: 1, 0, −1 unknown. */
+    public int on(int r, int i) {
+        return c.on.length == 0 || c.on[r].length == 0 ? -1 : c.on[r][i];
+    }
+
+    /** Metered flow of outlet r, L/s; NaN where the field was empty. */
+    public double flowLPerS(int p, int r, int i) {
+        return c.flowLPerS[p][r][i];
+    }
+
+    /** The whole flow column of an outlet, L/s. Shared, not copied: read only. */
+    public double[] flowColumn(int p, int r) {
+        return c.flowLPerS[p][r];
+    }
+
+    /** Logged target rate of product p, L/m², NaN unknown. */
+    public double targetLPerM2(int p, int i) {
+        return at(c.targetLPerM2[p], i);
+    }
+
+    /** True where the logs have a target column for product p. */
+    public boolean hasTarget(int p) {
+        return c.targetLPerM2[p].length > 0;
+    }
+
+    /** Total meter of product p, L/s, NaN unknown. */
+    public double totalLPerS(int p, int i) {
+        return at(c.totalLPerS[p], i);
+    }
+
+    /** Supply pressure, Pa, NaN unknown. */
+    public double pressurePa(int i) {
+        return at(c.pressurePa, i);
+    }
+
+    /** Pressure at outlet r, Pa, NaN unknown. */
+    public double rowPressurePa(int r, int i) {
+        return c.rowPressurePa.length == 0 ? Double.NaN : at(c.rowPressurePa[r], i);
+    }
+
+    private static double at(double[] column, int i) {
+        return column.length == 0 ? Double.NaN : column[i];
+    }
+}

@@ -1,0 +1,51 @@
+package io.rowledger.rate;
+
+import java.util.List;
+
+/**
+ * What one outlet did over the whole job (or, in {@link Rates#passRows}, in one pass). Volumes and rates per product in
+ * rig order.
+ *
+ * @param row from 1 at the left
+ * @param sweptAreaM2 forward area its band passed over while working
+ * @param appliedAreaM2 swept area of the delivering steps
+ * @param turn the turn error a row would see with uniform flow
+ * @param turnRemaining the turn error that remained in the metered flows
+ * @param products per product
+ */
+public record RowTotals(
+        int row,
+        double sweptAreaM2,
+        double appliedAreaM2,
+        TurnError turn,
+        TurnError turnRemaining,
+        List<ProductTotals> products) {
+    /** Copies the products. */
+    public RowTotals {
+        products = List.copyOf(products);
+    }
+
+    /**
+     * One product of a row.
+     *
+     * @param volumeL metered while working, L
+     * @param targetVolumeL target × swept area, L; NaN without a target
+     */
+    public record ProductTotals(double volumeL, double targetVolumeL) {
+        /** Volume against target volume, percent; NaN without a target. */
+        public double deviationPct() {
+            return targetVolumeL > 0 ? (volumeL / targetVolumeL - 1) * 100 : Double.NaN;
+        }
+    }
+
+    /**
+     * Relative errors as fractions (0.1 is 10 %), weighted by swept area; NaN where no step could be judged.
+     *
+     * @param meanAbs mean of |ε|
+     * @param maxOver largest ε, at least 0
+     * @param maxUnder smallest ε, at most 0
+     * @param beyond5M2 area with |ε| above 5 %, m²
+     * @param beyond10M2 area with |ε| above 10 %, m²
+     */
+    public record TurnError(double meanAbs, double maxOver, double maxUnder, double beyond5M2, double beyond10M2) {}
+}

@@ -1,0 +1,41 @@
+package io.rowledger.report;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.finding.Finding;
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.Rates;
+import io.rowledger.rig.Rig;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Track;
+import java.util.List;
+
+/**
+ * Everything computed for one job: the one argument of every report and file writer.
+ *
+ * @param rig the machine
+ * @param log the usable records
+ * @param track poses and passes
+ * @param strips the strips between the poses
+ * @param delivery what left each outlet in each step
+ * @param rates areas and volumes
+ * @param coverage skips, overlaps, received grid
+ * @param findings what is probably wrong, most certain first
+ * @param notes what was assumed or should be known before trusting the figures, one sentence each
+ */
+public record Analysis(
+        Rig rig,
+        LogTable log,
+        Track track,
+        Strips strips,
+        Delivery delivery,
+        Rates rates,
+        Coverage coverage,
+        List<Finding> findings,
+        List<String> notes) {
+    /** Copies the lists. */
+    public Analysis {
+        findings = List.copyOf(findings);
+        notes = List.copyOf(notes);
+    }
+}

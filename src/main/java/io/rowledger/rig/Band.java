@@ -1,0 +1,36 @@
+package io.rowledger.rig;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The strip of ground an outlet answers for, in metres right of the bar's centre (left is negative).
+ *
+ * @param row the outlet, from 1 at the left
+ * @param atM where the liquid meets the ground, m right of centre
+ * @param leftM left edge, m right of centre
+ * @param rightM right edge, m right of centre; greater than {@code leftM}
+ * @param share its part of a full row's width: 1 inside, 0.5, 1 or 1.5 outside; custom bars: width over the median width
+ * @param group the shut-off group or supply hose it shares with others, or null
+ */
+public record Band(
+        int row,
+        double atM,
+        double leftM,
+        double rightM,
+        double share,
+        @Nullable String group) {
+    /** Checks that the band has a width and the row a number. */
+    public Band {
+        if (row < 1) {
+            throw new IllegalArgumentException("rows are numbered from 1: " + row);
+        }
+        if (!(rightM > leftM)) {
+            throw new IllegalArgumentException("row " + row + " has no width: " + leftM + " to " + rightM);
+        }
+    }
+
+    /** Width of the band, m. */
+    public double widthM() {
+        return rightM - leftM;
+    }
+}

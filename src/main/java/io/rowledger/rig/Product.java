@@ -1,0 +1,30 @@
+package io.rowledger.rig;
+
+/**
+ * One liquid with its own meters.
+ *
+ * @param key the key of the rig file, which prefixes its columns in the log
+ * @param name what the records print
+ * @param densityKgPerL density, kg/L; NaN where the rig file gives none (then nitrogen is unknown)
+ * @param nitrogenFraction mass fraction of N, 0 to 1
+ * @param phosphateFraction mass fraction of P₂O₅, 0 to 1
+ * @param potashFraction mass fraction of K₂O, 0 to 1
+ * @param sulfurFraction mass fraction of S, 0 to 1
+ * @param targetLPerM2 target rate where log and prescription have none, L/m²; NaN for none
+ * @param flowLagS how much later the meter shows what left the outlet, s
+ */
+public record Product(
+        String key,
+        String name,
+        double densityKgPerL,
+        double nitrogenFraction,
+        double phosphateFraction,
+        double potashFraction,
+        double sulfurFraction,
+        double targetLPerM2,
+        double flowLagS) {
+    /** Nitrogen in a litre, kg/L; NaN where the density is unknown. */
+    public double nitrogenKgPerL() {
+        return densityKgPerL * nitrogenFraction;
+    }
+}

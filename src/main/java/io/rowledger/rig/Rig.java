@@ -1,0 +1,69 @@
+package io.rowledger.rig;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The machine as its owner measured it, in SI. All lengths in metres; see {@code README.md} for where each is taken.
+ *
+ * @param name what the records print
+ * @param antennaAheadM rear axle forward to the antenna
+ * @param antennaRightM tractor's centre line right to the antenna
+ * @param axleToHitchM rear axle back to the hitch pin
+ * @param towing drawn or carried
+ * @param hitchToWheelsM hitch pin back to the wheel line; NaN for a carried bar
+ * @param hitchToDropM hitch pin back to the drop line
+ * @param barRightM the bar's side offset, positive right
+ * @param bands one per outlet, from the left
+ * @param products the liquids, in the order of the rig file
+ * @param columns quantity to header, for logs whose headers are not recognised
+ * @param job what the records print: the {@code job:} block as entered, in its order
+ */
+public record Rig(
+        String name,
+        double antennaAheadM,
+        double antennaRightM,
+        double axleToHitchM,
+        Towing towing,
+        double hitchToWheelsM,
+        double hitchToDropM,
+        double barRightM,
+        List<Band> bands,
+        List<Product> products,
+        Map<String, String> columns,
+        Map<String, String> job) {
+    /** Copies the lists and checks that there is something to meter and somewhere to put it. */
+    public Rig {
+        bands = List.copyOf(bands);
+        products = List.copyOf(products);
+        columns = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(columns));
+        job = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(job));
+        if (bands.isEmpty() || products.isEmpty()) {
+            throw new IllegalArgumentException("a rig has at least one outlet and one product");
+        }
+    }
+
+    /** Number of outlets. */
+    public int rows() {
+        return bands.size();
+    }
+
+    /** Sum of the band widths, m. */
+    public double widthM() {
+        double sum = 0;
+        for (Band band : bands) {
+            sum += band.widthM();
+        }
+        return sum;
+    }
+
+    /** Left edge of the leftmost band, m right of the bar's centre. */
+    public double leftM() {
+        return bands.stream().mapToDouble(Band::leftM).min().orElseThrow();
+    }
+
+    /** Right edge of the rightmost band, m right of the bar's centre. */
+    public double rightM() {
+        return bands.stream().mapToDouble(Band::rightM).max().orElseThrow();
+    }
+}

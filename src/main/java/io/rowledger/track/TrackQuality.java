@@ -1,0 +1,14 @@
+package io.rowledger.track;
+
+/**
+ * What a reader should know about the track before trusting it.
+ *
+ * @param medianIntervalS median time between records, s
+ * @param gaps places where the log is silent for longer than a step can bridge
+ * @param gapS seconds lost in them
+ * @param workStateDerived true where the log has no work state and it was taken from flow and speed
+ * @param noiseM position noise the smoother worked with, per NMEA fix digit 0 to 8, m (1 sigma); NaN where unused
+ * @param recordsByFix usable records per NMEA fix digit 0 to 8; index 9 counts unknown
+ */
+public record TrackQuality(
+        double medianIntervalS, int gaps, double gapS, boolean workStateDerived, double[] noiseM, int[] recordsByFix) {}

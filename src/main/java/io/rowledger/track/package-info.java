@@ -1,0 +1,5 @@
+/** The antenna path to poses: smoothing, towing, passes. */
+@NullMarked
+package io.rowledger.track;
+
+import org.jspecify.annotations.NullMarked;
