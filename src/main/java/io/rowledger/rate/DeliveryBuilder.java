@@ -1,0 +1,190 @@
+package io.rowledger.rate;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
+import java.util.Arrays;
+import java.util.BitSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Takes the flow lag out of the meters' columns and decides per step which outlets delivered.
+ *
+ * <p>A meter with lag shows at t + lag what left the outlet at t. Flow is read between records in a straight line;
+ * whether it flowed is read from the nearest record, so that an edge falls half-way between two records and is not
+ * drawn out by the reading between them.
+ */
+public final class DeliveryBuilder {
+    /** Delivering is flow above this share of what the target asks. */
+    static final double DELIVERING_SHARE = 0.05;
+
+    /** An empty flow field is filled from its neighbours when they are no farther apart than this, s. */
+    private static final double LONGEST_FILL_S = 2.0;
+
+    private final LogTable log;
+    private final Rig rig;
+    private final Strips strips;
+
+    private DeliveryBuilder(LogTable log, Rig rig, Strips strips) {
+        this.log = log;
+        this.rig = rig;
+        this.strips = strips;
+    }
+
+    /** Builds the delivery of every product and outlet for the steps of these strips. */
+    public static Delivery build(LogTable log, Rig rig, Strips strips) {
+        return new DeliveryBuilder(log, rig, strips).build();
+    }
+
+    private Delivery build() {
+        Poses poses = strips.poses();
+        int products = rig.products().size();
+        int rows = strips.rows();
+        double[][][] flow = new double[products][rows][];
+        double[][] target = new double[products][];
+        BitSet[] delivering = new BitSet[rows];
+        Arrays.setAll(delivering, r -> new BitSet(poses.steps()));
+        double[] barSpeed = barSpeeds(poses);
+        for (int p = 0; p < products; p++) {
+            Product product = rig.products().get(p);
+            target[p] = targets(p, product);
+            int[] nearest = product.flowLagS() == 0 ? null : nearestRecords(product.flowLagS());
+            for (int r = 0; r < rows; r++) {
+                double[] column = filled(log.flowColumn(p, r));
+                flow[p][r] = nearest == null ? column : shifted(column, product.flowLagS());
+                double limit = target[p].length == 1 && Double.isNaN(target[p][0]) ? untargetedLimit(column) : -1;
+                markDelivering(column, nearest, target[p], r, limit, barSpeed, delivering[r]);
+            }
+        }
+        int[] record = new int[poses.steps()];
+        Arrays.setAll(record, poses::record);
+        return new Delivery(flow, target, delivering, record);
+    }
+
+    /** Mean forward speed of the bar in each working step, m/s; NaN elsewhere. */
+    private double[] barSpeeds(Poses poses) {
+        double[] speed = new double[poses.steps()];
+        double width = 0;
+        for (int r = 0; r < strips.rows(); r++) {
+            width += strips.rightM(r) - strips.leftM(r);
+        }
+        for (int k = 0; k < speed.length; k++) {
+            speed[k] = Double.NaN;
+            if (poses.working(k)) {
+                double area = 0;
+                for (int r = 0; r < strips.rows(); r++) {
+                    area += strips.signedAreaM2(k, r);
+                }
+                speed[k] = area / width / poses.durationS(k);
+            }
+        }
+        return speed;
+    }
+
+    private double[] targets(int p, Product product) {
+        if (!log.hasTarget(p)) {
+            return new double[] {product.targetLPerM2()};
+        }
+        double[] column = new double[log.records()];
+        for (int i = 0; i < column.length; i++) {
+            double logged = log.targetLPerM2(p, i);
+            column[i] = Double.isNaN(logged) ? product.targetLPerM2() : logged;
+        }
+        return column;
+    }
+
+    /** Without a target: the share of the flow that nine of ten flowing records stay under, L/s. */
+    private static double untargetedLimit(double[] column) {
+        double[] positive = Arrays.stream(column).filter(f -> f > 0).sorted().toArray();
+        return positive.length == 0
+                ? Double.POSITIVE_INFINITY
+                : DELIVERING_SHARE * positive[(int) (0.9 * (positive.length - 1))];
+    }
+
+    private void markDelivering(
+            double[] column,
+            int @Nullable [] nearest,
+            double[] target,
+            int r,
+            double fixedLimit,
+            double[] barSpeed,
+            BitSet delivering) {
+        Poses poses = strips.poses();
+        double width = strips.rightM(r) - strips.leftM(r);
+        for (int k = 0; k < barSpeed.length; k++) {
+            if (!poses.working(k)) {
+                continue;
+            }
+            int i = poses.record(k);
+            double shown = column[nearest == null ? i : nearest[i]];
+            double limit = fixedLimit >= 0
+                    ? fixedLimit
+                    : DELIVERING_SHARE * target[target.length == 1 ? 0 : i] * width * barSpeed[k];
+            if (shown > limit && shown > 0) {
+                delivering.set(k);
+            }
+        }
+    }
+
+    /** For every record, the record whose time is nearest to its own plus the lag. */
+    private int[] nearestRecords(double lagS) {
+        int n = log.records();
+        int[] nearest = new int[n];
+        int j = 0;
+        for (int i = 0; i < n; i++) {
+            double shown = log.timeS(i) + lagS;
+            while (j + 1 < n && Math.abs(log.timeS(j + 1) - shown) <= Math.abs(log.timeS(j) - shown)) {
+                j++;
+            }
+            nearest[i] = j;
+        }
+        return nearest;
+    }
+
+    private double[] shifted(double[] column, double lagS) {
+        int n = column.length;
+        double[] flow = new double[n];
+        int j = 0;
+        for (int i = 0; i < n; i++) {
+            double shown = log.timeS(i) + lagS;
+            while (j + 2 < n && log.timeS(j + 1) <= shown) {
+                j++;
+            }
+            if (n == 1) {
+                flow[i] = column[0];
+                continue;
+            }
+            double u = (shown - log.timeS(j)) / (log.timeS(j + 1) - log.timeS(j));
+            u = Math.max(0, Math.min(1, u));
+            flow[i] = column[j] + u * (column[j + 1] - column[j]);
+        }
+        return flow;
+    }
+
+    /** The column without NaN: short holes in a straight line, long ones as no flow. The same array where none. */
+    private double[] filled(double[] column) {
+        int n = column.length;
+        double[] flow = column;
+        for (int i = 0; i < n; i++) {
+            if (!Double.isNaN(column[i])) {
+                continue;
+            }
+            if (flow == column) {
+                flow = column.clone();
+            }
+            int end = i;
+            while (end < n && Double.isNaN(column[end])) {
+                end++;
+            }
+            boolean bridged = i > 0 && end < n && log.timeS(end) - log.timeS(i - 1) <= LONGEST_FILL_S;
+            for (int j = i; j < end; j++) {
+                double u = bridged ? (log.timeS(j) - log.timeS(i - 1)) / (log.timeS(end) - log.timeS(i - 1)) : 0;
+                flow[j] = bridged ? column[i - 1] + u * (column[end] - column[i - 1]) : 0;
+            }
+            i = end;
+        }
+        return flow;
+    }
+}

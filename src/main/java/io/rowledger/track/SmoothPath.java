@@ -1,0 +1,88 @@
+package io.rowledger.track;
+
+/**
+ * The smoothed antenna path of a whole job: state at every record, position at any time between two of them.
+ *
+ * <p>Inside a stretch the position is the quintic through both ends' position, velocity and acceleration. Across a
+ * break that is still bridged (a dropped record) it is the straight line.
+ */
+final class SmoothPath {
+    private final double[] t;
+    private final boolean[] segmentStart;
+    final double[] pe;
+    final double[] pn;
+    final double[] ve;
+    final double[] vn;
+    final double[] ae;
+    final double[] an;
+
+    SmoothPath(double[] timeS, boolean[] segmentStart) {
+        int n = timeS.length;
+        this.t = timeS;
+        this.segmentStart = segmentStart;
+        pe = new double[n];
+        pn = new double[n];
+        ve = new double[n];
+        vn = new double[n];
+        ae = new double[n];
+        an = new double[n];
+    }
+
+    /** Copies a smoothed stretch that begins at record {@code from}. */
+    void put(int from, PathSmoother s) {
+        System.arraycopy(s.pe, 0, pe, from, s.pe.length);
+        System.arraycopy(s.pn, 0, pn, from, s.pe.length);
+        System.arraycopy(s.ve, 0, ve, from, s.pe.length);
+        System.arraycopy(s.vn, 0, vn, from, s.pe.length);
+        System.arraycopy(s.ae, 0, ae, from, s.pe.length);
+        System.arraycopy(s.an, 0, an, from, s.pe.length);
+    }
+
+    double timeS(int i) {
+        return t[i];
+    }
+
+    /** Ground speed at record i, m/s. */
+    double speedMps(int i) {
+        return Math.hypot(ve[i], vn[i]);
+    }
+
+    /** Path curvature at record i, 1/m, positive to the right; 0 at a stand. */
+    double curvaturePerM(int i) {
+        double v2 = ve[i] * ve[i] + vn[i] * vn[i];
+        return v2 < 0.04 ? 0 : (vn[i] * ae[i] - ve[i] * an[i]) / (v2 * Math.sqrt(v2));
+    }
+
+    /** East at time s between records i and i + 1. */
+    double eastM(int i, double s) {
+        return segmentStart[i + 1] ? line(pe, i, s) : quintic(pe, ve, ae, i, s);
+    }
+
+    /** North at time s between records i and i + 1. */
+    double northM(int i, double s) {
+        return segmentStart[i + 1] ? line(pn, i, s) : quintic(pn, vn, an, i, s);
+    }
+
+    private double line(double[] p, int i, double s) {
+        double u = (s - t[i]) / (t[i + 1] - t[i]);
+        return p[i] + u * (p[i + 1] - p[i]);
+    }
+
+    private double quintic(double[] p, double[] v, double[] a, int i, double s) {
+        double h = t[i + 1] - t[i];
+        double u = (s - t[i]) / h;
+        double u2 = u * u;
+        double u3 = u2 * u;
+        double u4 = u3 * u;
+        double u5 = u4 * u;
+        double toP1 = 10 * u3 - 15 * u4 + 6 * u5;
+        double toV0 = u - 6 * u3 + 8 * u4 - 3 * u5;
+        double toV1 = -4 * u3 + 7 * u4 - 3 * u5;
+        double toA0 = 0.5 * (u2 - 3 * u3 + 3 * u4 - u5);
+        double toA1 = 0.5 * (u3 - 2 * u4 + u5);
+        return p[i]
+                + toP1 * (p[i + 1] - p[i])
+                + h * (toV0 * v[i] + toV1 * v[i + 1])
+                + h * h * (toA0 * a[i] + toA1 * a[i + 1]);
+    }
+}

@@ -1,0 +1,184 @@
+package io.rowledger.track;
+
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.log.LogTable;
+import io.rowledger.rig.Rig;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** From a log's fixes to poses and passes: project, smooth, tow, number the passes. */
+public final class TrackBuilder {
+    private final LogTable log;
+    private final Rig rig;
+    private final TrackOptions options;
+
+    private TrackBuilder(LogTable log, Rig rig, TrackOptions options) {
+        this.log = log;
+        this.rig = rig;
+        this.options = options;
+    }
+
+    /**
+     * Rebuilds the way of tractor and bar.
+     *
+     * @param log usable records in time order
+     * @param rig the machine
+     * @param options limits
+     * @return the track; without two records in a row it has no poses
+     */
+    public static Track build(LogTable log, Rig rig, TrackOptions options) {
+        return new TrackBuilder(log, rig, options).build();
+    }
+
+    private Track build() {
+        int n = log.records();
+        LocalPlane plane = planeOf(log);
+        double[] east = new double[n];
+        double[] north = new double[n];
+        double[] out = new double[2];
+        double[] time = new double[n];
+        for (int i = 0; i < n; i++) {
+            plane.forward(log.latDeg(i), log.lonDeg(i), out);
+            east[i] = out[0];
+            north[i] = out[1];
+            time[i] = log.timeS(i);
+        }
+        double medianS = medianInterval(time);
+        double bridgeS = Math.max(options.bridgeIntervals() * medianS, options.bridgeS());
+        boolean[] gap = new boolean[n];
+        boolean[] segment = new boolean[n];
+        for (int i = 0; i < n; i++) {
+            gap[i] = i == 0 || time[i] - time[i - 1] > bridgeS;
+            segment[i] = gap[i] || log.breakBefore(i);
+        }
+        FixNoise noise = FixNoise.of(log, east, north, segment, medianS);
+        SmoothPath path = smooth(time, east, north, segment, noise);
+        boolean[] lowered = WorkState.of(log, rig);
+        PoseColumns columns = new PoseTracer(path, gap, lowered, rig, options).trace();
+        List<Pass> passes = numberPasses(columns, lowered);
+        return new Track(plane, new Poses(columns), passes, quality(time, gap, medianS, noise));
+    }
+
+    /** The plane whose origin is the middle of the log's extent. */
+    private static LocalPlane planeOf(LogTable log) {
+        double south = Double.POSITIVE_INFINITY;
+        double west = Double.POSITIVE_INFINITY;
+        double northMost = Double.NEGATIVE_INFINITY;
+        double eastMost = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < log.records(); i++) {
+            south = Math.min(south, log.latDeg(i));
+            northMost = Math.max(northMost, log.latDeg(i));
+            west = Math.min(west, log.lonDeg(i));
+            eastMost = Math.max(eastMost, log.lonDeg(i));
+        }
+        return new LocalPlane((south + northMost) / 2, (west + eastMost) / 2);
+    }
+
+    private static double medianInterval(double[] time) {
+        if (time.length < 2) {
+            return 1;
+        }
+        double[] dt = new double[time.length - 1];
+        for (int i = 0; i < dt.length; i++) {
+            dt[i] = time[i + 1] - time[i];
+        }
+        Arrays.sort(dt);
+        return dt[dt.length / 2];
+    }
+
+    private SmoothPath smooth(double[] time, double[] east, double[] north, boolean[] segment, FixNoise noise) {
+        int n = time.length;
+        SmoothPath path = new SmoothPath(time, segment);
+        List<int[]> stretches = stretches(segment);
+        IntStream numbers = IntStream.range(0, stretches.size());
+        (options.threads() > 1 ? numbers.parallel() : numbers).forEach(s -> {
+            int from = stretches.get(s)[0];
+            int to = stretches.get(s)[1];
+            double[] sigma = new double[to - from];
+            for (int i = from; i < to; i++) {
+                sigma[i - from] = noise.sigmaM(log.fix(i));
+            }
+            path.put(
+                    from,
+                    new PathSmoother(
+                            Arrays.copyOfRange(time, from, to),
+                            Arrays.copyOfRange(east, from, to),
+                            Arrays.copyOfRange(north, from, to),
+                            sigma));
+        });
+        if (n > 0 && stretches.isEmpty()) {
+            throw new IllegalStateException("records without a stretch");
+        }
+        return path;
+    }
+
+    /** [from, to) of every stretch that starts where {@code start} says. */
+    static List<int[]> stretches(boolean[] start) {
+        List<int[]> list = new ArrayList<>();
+        int from = 0;
+        for (int i = 1; i <= start.length; i++) {
+            if (i == start.length || start[i]) {
+                list.add(new int[] {from, i});
+                from = i;
+            }
+        }
+        return list;
+    }
+
+    /** Marks the working steps with their pass numbers and lists the passes. */
+    private List<Pass> numberPasses(PoseColumns c, boolean[] lowered) {
+        int steps = c.record.length;
+        c.pass = new int[steps];
+        List<Pass> passes = new ArrayList<>();
+        int first = -1;
+        for (int k = 0; k <= steps; k++) {
+            boolean working = k < steps && c.record[k] >= 0 && lowered[c.record[k]] && movesForward(c, k);
+            if (working && first < 0) {
+                first = k;
+            } else if (!working && first >= 0) {
+                passes.add(passOf(c, passes.size() + 1, first, k));
+                first = -1;
+            }
+            if (working) {
+                c.pass[k] = passes.size() + 1;
+            }
+        }
+        return passes;
+    }
+
+    private boolean movesForward(PoseColumns c, int k) {
+        double de = c.dropEastM[k + 1] - c.dropEastM[k];
+        double dn = c.dropNorthM[k + 1] - c.dropNorthM[k];
+        double along = de * (c.barSin[k] + c.barSin[k + 1]) / 2 + dn * (c.barCos[k] + c.barCos[k + 1]) / 2;
+        return !c.backing[k] && along > options.slowestWorkMps() * (c.timeS[k + 1] - c.timeS[k]);
+    }
+
+    private static Pass passOf(PoseColumns c, int number, int first, int end) {
+        double length = 0;
+        for (int k = first; k < end; k++) {
+            length += Math.hypot(c.dropEastM[k + 1] - c.dropEastM[k], c.dropNorthM[k + 1] - c.dropNorthM[k]);
+        }
+        double heading = Math.atan2(c.dropEastM[end] - c.dropEastM[first], c.dropNorthM[end] - c.dropNorthM[first]);
+        return new Pass(number, first, end, c.timeS[first], c.timeS[end], length, heading);
+    }
+
+    private TrackQuality quality(double[] time, boolean[] gap, double medianS, FixNoise noise) {
+        int gaps = 0;
+        double gapS = 0;
+        int[] byFix = new int[10];
+        for (int i = 0; i < time.length; i++) {
+            if (gap[i] && i > 0) {
+                gaps++;
+                gapS += time[i] - time[i - 1];
+            }
+            byFix[FixNoise.slot(log.fix(i))]++;
+        }
+        double[] noiseM = new double[10];
+        for (int slot = 0; slot < 10; slot++) {
+            noiseM[slot] = byFix[slot] == 0 ? Double.NaN : noise.sigmaM(slot == 9 ? -1 : slot);
+        }
+        return new TrackQuality(medianS, gaps, gapS, !log.hasDown(), noiseM, byFix);
+    }
+}
