@@ -1,0 +1,192 @@
+package io.rowledger.sim;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import net.sf.geographiclib.Geodesic;
+import net.sf.geographiclib.PolygonArea;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Whole runs against conservation, arithmetic and GeographicLib. */
+class ScenarioTest {
+    static Stream<Arguments> ready() {
+        return Stream.of(
+                Arguments.of("straight drawn", Scenarios.straightDrawn(1)),
+                Arguments.of("straight carried", Scenarios.straightCarried(2)),
+                Arguments.of("contour drawn", Scenarios.contourDrawn(3)),
+                Arguments.of("contour carried", Scenarios.contourCarried(4)),
+                Arguments.of("laps drawn", Scenarios.headlandLapsDrawn(5)),
+                Arguments.of("laps carried", Scenarios.headlandLapsCarried(6)));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @MethodSource("ready")
+    void areas_and_volumes_add_up(String name, Scenario scenario) {
+        SimResult result = scenario.run();
+        Truth truth = result.truth();
+        Truth.Ground ground = truth.ground();
+        assertEquals(result.plan().path().spans().size(), truth.passes().size());
+
+        double applied =
+                truth.rows().stream().mapToDouble(Truth.Row::appliedAreaM2).sum();
+        double swept = truth.rows().stream().mapToDouble(Truth.Row::sweptAreaM2).sum();
+        double passes =
+                truth.passes().stream().mapToDouble(Truth.Pass::sweptAreaM2).sum();
+        // Inclusion and exclusion: what the rows put down by the shoelace formula, the raster finds once or twice.
+        // Little ground is visited three times.
+        assertEquals(applied, ground.coveredM2() + ground.overlapM2(), 0.0008 * applied);
+        assertEquals(swept, passes, 1e-6);
+        assertEquals(swept, truth.sweptAreaM2(), 1e-6);
+        assertEquals(ground.boundaryM2(), ground.coveredInsideM2() + ground.missedM2(), 1e-4 * ground.boundaryM2());
+        assertTrue(ground.missedM2() > 0 && ground.missedM2() < 0.02 * ground.boundaryM2());
+
+        double volume = truth.rows().stream().mapToDouble(r -> r.volumeL()[0]).sum();
+        assertEquals(volume, truth.volumeL()[0], 1e-9 * volume);
+        assertEquals(
+                volume, truth.passes().stream().mapToDouble(p -> p.volumeL()[0]).sum(), 1e-6);
+        // Meters without a fault agree with what left the outlets; noise averages out over thousands of readings.
+        assertEquals(volume, truth.meteredL()[0], 1e-3 * volume);
+        // A controller that follows its target applies it on the ground it treats.
+        assertEquals(scenario.products().get(0).targetLPerM2() * applied, volume, 0.01 * volume);
+    }
+
+    @Test
+    void a_row_with_no_lag_and_no_shut_off_gives_exactly_its_target() {
+        Truth truth = Scenarios.contourDrawn(7)
+                .metering(MeteringModel.ideal())
+                .withoutGround()
+                .run()
+                .truth();
+        for (Truth.Row row : truth.rows()) {
+            // Conservation: target x own speed x time is target x area.
+            assertEquals(row.targetL()[0], row.volumeL()[0], 1e-6 * row.targetL()[0]);
+            assertEquals(row.volumeL()[0], row.meteredL()[0], 1e-12 * row.volumeL()[0]);
+            assertEquals(row.sweptAreaM2(), row.appliedAreaM2(), 1e-9);
+            assertEquals(0, row.turnRemaining().meanAbs(), 1e-9);
+        }
+    }
+
+    @Test
+    void uniform_flow_in_a_turn_leaves_the_bars_mean_rate_alone() {
+        Scenario scenario = new Scenario(1, SimRig.carried(12), CurvePlan.circle(30, 2, 2))
+                .metering(MeteringModel.ideal().withTurnCompensation(false))
+                .tractor(TractorModel.guided().withWander(0).withSpeedSwing(0))
+                .withoutGround();
+        Truth truth = scenario.run().truth();
+        double volume = truth.volumeL()[0];
+        assertEquals(scenario.products().get(0).targetLPerM2(), volume / truth.sweptAreaM2(), 1e-9);
+        // Clockwise: row 1 on the left runs outside. For a point y right of the bar's middle, v / v_row - 1 = y / (R -
+        // y).
+        double y1 = -11 * SimRig.THIRTY_INCH_M / 2;
+        Truth.Row outer = truth.rows().get(0);
+        assertEquals(-y1 / (30 - y1), outer.turn().meanAbs(), 2e-3);
+        assertEquals(outer.turn().meanAbs(), outer.turnRemaining().meanAbs(), 1e-9);
+        assertTrue(outer.turn().maxUnder() < 0);
+        assertEquals(0, outer.turn().maxOver(), 5e-3);
+    }
+
+    @Test
+    void a_straight_pass_sweeps_its_length_times_its_width() {
+        SimRig rig = SimRig.drawn(12);
+        Truth truth = new Scenario(1, rig, PassPlan.rectangle(300, 1, 0, rig.widthM()))
+                .tractor(TractorModel.guided().withWander(0).withLift(0, 0, 0))
+                .run()
+                .truth();
+        // Arithmetic; a step is 5 cm at most, at either end.
+        assertEquals(300, truth.passes().get(0).lengthM(), 0.1);
+        for (Truth.Row row : truth.rows()) {
+            assertEquals(300 * SimRig.THIRTY_INCH_M, row.sweptAreaM2(), 0.1);
+        }
+    }
+
+    @Test
+    void the_log_holds_the_distance_the_volume_and_the_place() {
+        SimResult result = Scenarios.straightDrawn(3)
+                .gnss(GnssModel.perfect(10))
+                .format(LogFormat.metricUnits())
+                .run();
+        List<double[]> rows = table(result.logText());
+        List<String> header =
+                Arrays.asList(result.logText().lines().findFirst().orElseThrow().split(","));
+        int time = header.indexOf("epoch_s");
+        int lat = header.indexOf("lat");
+        int lon = header.indexOf("lon");
+        int speed = header.indexOf("speed[km/h]");
+        int down = header.indexOf("down");
+        int flow = header.indexOf("flow_01[L/min]");
+        double litres = 0;
+        double worst = 0;
+        for (int i = 1; i < rows.size(); i++) {
+            double[] a = rows.get(i - 1);
+            double[] b = rows.get(i);
+            assertEquals(0.1, b[time] - a[time], 1e-6);
+            double distance = Geodesic.WGS84.Inverse(a[lat], a[lon], b[lat], b[lon]).s12;
+            // Trapezoid of the logged speeds; they are rounded to 0.01 km/h, positions to 0.1 mm.
+            worst = Math.max(worst, Math.abs(distance - (a[speed] + b[speed]) / 7.2 * 0.1));
+            for (int r = 0; r < 12; r++) {
+                litres += b[down] * b[flow + r] / 60 * 0.1;
+            }
+        }
+        assertTrue(worst < 1.5e-3, "distance differs from logged speed by " + worst + " m in 0.1 s");
+        assertEquals(result.truth().meteredL()[0], litres, 2e-3 * litres);
+    }
+
+    @Test
+    void the_boundary_has_its_area_on_the_ellipsoid_and_runs_counter_clockwise() throws IOException {
+        SimResult result = Scenarios.headlandLapsDrawn(1).withoutGround().run();
+        PolygonArea polygon = new PolygonArea(Geodesic.WGS84, false);
+        JsonNode ring = new ObjectMapper().readTree(result.boundaryText()).at("/features/0/geometry/coordinates/0");
+        assertEquals(ring.get(0), ring.get(ring.size() - 1));
+        for (int i = 1; i < ring.size(); i++) {
+            polygon.AddPoint(ring.get(i).get(1).asDouble(), ring.get(i).get(0).asDouble());
+        }
+        // GeographicLib: counter-clockwise areas are positive. Shoelace of the corners, from Scenarios: 52 650 m2.
+        assertEquals(52_650, polygon.Compute(false, true).area, 1.0);
+    }
+
+    @Test
+    void the_same_seed_gives_the_same_bytes_and_another_does_not() {
+        String first = Scenarios.contourCarried(9).withoutGround().run().logText();
+        assertEquals(first, Scenarios.contourCarried(9).withoutGround().run().logText());
+        assertNotEquals(
+                first, Scenarios.contourCarried(10).withoutGround().run().logText());
+    }
+
+    @Test
+    void shuffled_columns_hold_the_same_numbers() {
+        String plain = Scenarios.contourDrawn(2).withoutGround().run().logText();
+        String shuffled = Scenarios.contourDrawn(2)
+                .format(LogFormat.customaryUnits().shuffled(5))
+                .withoutGround()
+                .run()
+                .logText();
+        assertNotEquals(plain.lines().findFirst(), shuffled.lines().findFirst());
+        String[] a = plain.lines().skip(500).findFirst().orElseThrow().split(",");
+        String[] b = shuffled.lines().skip(500).findFirst().orElseThrow().split(",");
+        Arrays.sort(a);
+        Arrays.sort(b);
+        assertArrayEquals(a, b);
+    }
+
+    private static List<double[]> table(String text) {
+        List<double[]> rows = new ArrayList<>();
+        text.lines()
+                .skip(1)
+                .forEach(line -> rows.add(Arrays.stream(line.split(","))
+                        .mapToDouble(Double::parseDouble)
+                        .toArray()));
+        return rows;
+    }
+}
