@@ -40,6 +40,7 @@ final class Wording {
             case ROW_NOT_DELIVERING -> "row not delivering";
             case LATE_START -> "pass started late";
             case EARLY_STOP -> "pass stopped early";
+            case EDGE_OF_FIELD -> "margin left at the field's edge";
             case OUTSIDE_THE_LOG -> "bar never came here";
             case PASSES_OVERLAP -> "passes too close";
             case HEADLAND_OVERLAP -> "pass ran into done ground";

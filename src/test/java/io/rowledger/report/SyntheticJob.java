@@ -355,9 +355,11 @@ public final class SyntheticJob {
                 strips,
                 overlaps,
                 missed,
+                io.rowledger.coverage.Seams.NONE,
                 even ? new ShutOffScore(0, 0, 0, 0, 0, 0) : new ShutOffScore(400, 1000, 160, 16, 40, 6.4),
                 grid(),
-                received(missedM2));
+                received(missedM2),
+                List.of());
     }
 
     private List<ReceivedStatistics> received(double missedM2) {
