@@ -88,7 +88,7 @@ final class SetupWriter {
         if (!job.isEmpty()) {
             b.append("job:\n");
             job.forEach((key, value) ->
-                    b.append("  ").append(key).append(": ").append(value).append('\n'));
+                    b.append("  ").append(key).append(": \"").append(value).append("\"\n"));
         }
     }
 
