@@ -19,7 +19,7 @@ public final class Caution {
             "Anhydrous ammonia is for trained people only. Never take a line to be empty; " + "work upwind.";
     /** What the report isn't. */
     public static final String RULES =
-            "This report is not legal advice and no licence to apply. The product label, the "
+            "This report is not legal advice and no license to apply. The product label, the "
                     + "safety data sheet, local nutrient and setback rules and licensed practice come first.";
     /** What the meters can't tell. */
     public static final String METERS = "Rates come from the flow meters and positions in the log. A meter that reads "

@@ -77,15 +77,19 @@ final class GroundSection {
         return List.of(
                 new ShutOffLine(
                         "Off over ground already done: right",
-                        f.anyArea(s.offOverCoveredM2()),
+                        ground(s.offOverCoveredM2()),
                         f.text(Measure.VOLUME, s.savedL()) + " saved"),
                 new ShutOffLine(
                         "Off over ground that stayed bare: a skip",
-                        f.anyArea(s.offOverBareM2()),
+                        ground(s.offOverBareM2()),
                         f.text(Measure.VOLUME, s.skippedL()) + " lacking"),
                 new ShutOffLine(
                         "On over ground already done: a double",
-                        f.anyArea(s.onOverCoveredM2()),
+                        ground(s.onOverCoveredM2()),
                         f.text(Measure.VOLUME, s.doubledL()) + " too much"));
+    }
+
+    private String ground(double areaM2) {
+        return areaM2 > 0 ? f.anyArea(areaM2) : "none";
     }
 }

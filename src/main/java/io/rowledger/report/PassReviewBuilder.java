@@ -165,9 +165,9 @@ public final class PassReviewBuilder {
         double share = fieldM2 > 0 ? areaM2 / fieldM2 * 100 : Double.NaN;
         return new Figure(
                 label,
-                f.anyArea(areaM2),
+                count == 0 ? "none" : f.anyArea(areaM2),
                 count == 0
-                        ? "no place"
+                        ? "0.0% of the field"
                         : f.percent(share) + " of the field, " + Wording.counted(count, "place", "places"),
                 share > Limits.WATCH_PCT);
     }

@@ -113,7 +113,7 @@ final class QualitySection {
         Rig rig = a.rig();
         List<Fact> facts = new ArrayList<>();
         facts.add(new Fact("Rear axle forward to antenna", f.text(Measure.DIMENSION, rig.antennaAheadM())));
-        facts.add(new Fact("Antenna right of centre", f.text(Measure.DIMENSION, rig.antennaRightM())));
+        facts.add(new Fact("Antenna right of center", f.text(Measure.DIMENSION, rig.antennaRightM())));
         facts.add(new Fact("Rear axle back to hitch pin", f.text(Measure.DIMENSION, rig.axleToHitchM())));
         boolean drawn = rig.towing() == Towing.DRAWN;
         facts.add(new Fact("Bar", drawn ? "drawn, on its own wheels" : "carried"));
@@ -121,7 +121,7 @@ final class QualitySection {
             facts.add(new Fact("Hitch pin back to wheels", f.text(Measure.DIMENSION, rig.hitchToWheelsM())));
         }
         facts.add(new Fact("Hitch pin back to drop line", f.text(Measure.DIMENSION, rig.hitchToDropM())));
-        facts.add(new Fact("Bar right of centre", f.text(Measure.DIMENSION, rig.barRightM())));
+        facts.add(new Fact("Bar right of center", f.text(Measure.DIMENSION, rig.barRightM())));
         facts.add(new Fact("Outlets and width", rig.rows() + ", together " + f.text(Measure.DIMENSION, rig.widthM())));
         for (Product product : rig.products()) {
             facts.add(new Fact(
@@ -151,7 +151,9 @@ final class QualitySection {
                     "Covered inside plus skipped against boundary",
                     f.text(Measure.AREA, insideM2) + " against " + f.text(Measure.AREA, c.boundaryAreaM2()) + ": "
                             + agreement(errorPct, Limits.AREA_SUM_PCT)));
-            facts.add(new Fact("Covered outside the boundary", f.anyArea(c.outsideBoundaryM2())));
+            facts.add(new Fact(
+                    "Covered outside the boundary",
+                    c.outsideBoundaryM2() > 0 ? f.anyArea(c.outsideBoundaryM2()) : "none"));
         }
         return facts;
     }
@@ -176,7 +178,7 @@ final class QualitySection {
                         + (c.boundary().repaired() ? " and had to be repaired where it crosses itself." : ".");
         return "Covered ground is the union of the strips on which outlets delivered, each place once. The strips run from the "
                 + "antenna's path back over hitch and bar to where the liquid meets the ground. Swept ground counts every "
-                + "pass of every outlet. Areas are taken on a transverse Mercator plane on WGS 84 centred on this log."
+                + "pass of every outlet. Areas are taken on a transverse Mercator plane on WGS 84 centered on this log."
                 + boundary;
     }
 }

@@ -11,7 +11,7 @@ import io.rowledger.coverage.ReceivedGrid;
  */
 final class ClassRaster {
     /** Blocks across the longer side: a block is then about a point wide, finer than a printer's eye. */
-    static final int MAX_BLOCKS = 480;
+    static final int MAX_BLOCKS = 500;
     /** A block shows a colour from this covered share of it on. */
     private static final double MIN_COVERED = 0.5;
 

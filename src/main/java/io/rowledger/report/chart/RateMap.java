@@ -46,10 +46,10 @@ final class RateMap implements Chart {
                 ClassRaster.of(c.grid(), product, c.received().get(product).meanRateLPerM2());
         if (c.boundary() != null) {
             canvas.fill(frame.outline(c.boundary().area()), Palette.BARE);
-        } else {
-            c.missed().forEach(place -> canvas.fill(frame.outline(place.polygon()), Palette.BARE));
         }
         cells(canvas, frame, c.grid(), raster);
+        // Exact skips over the cells: one bare row is narrower than a block of cells on a big field.
+        c.missed().forEach(place -> canvas.fill(frame.outline(place.polygon()), Palette.BARE));
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
         } else {

@@ -3,10 +3,11 @@ package io.rowledger.report.pdf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.report.*;
+import io.rowledger.report.file.*;
 import io.rowledger.units.UnitSystem;
-import java.io.OutputStream;
 import java.nio.file.*;
 import java.time.ZoneId;
+import java.util.*;
 import org.junit.jupiter.api.Test;
 
 class PassReviewPdfTest {
@@ -19,7 +20,13 @@ class PassReviewPdfTest {
                                     .withSecondProduct()
                                     .withFinding()
                                     .extraPlaces(30)
-                            : new SyntheticJob())
+                            : i == 2
+                                    ? new SyntheticJob()
+                                            .even()
+                                            .withoutBoundary()
+                                            .withoutTarget()
+                                            .withoutDensity()
+                                    : new SyntheticJob())
                     .build();
             ReportOptions o = new ReportOptions(
                     i == 1 ? UnitSystem.METRIC : UnitSystem.US,
@@ -28,11 +35,15 @@ class PassReviewPdfTest {
                     null,
                     "0.1.0");
             long t1 = System.nanoTime();
-            try (OutputStream out = Files.newOutputStream(Path.of("/tmp/review" + i + ".pdf"))) {
-                PassReviewPdf.write(a, PassReviewBuilder.build(a, o), o, out);
-            }
+            Reports.write(a, o, Path.of("/tmp/out" + i), EnumSet.of(Audience.APPLICATOR));
             System.err.println("ms " + (System.nanoTime() - t1) / 1e6 + " build " + (t1 - t0) / 1e6);
         }
         assertTrue(true);
+    }
+
+    public static void main(String[] x) throws Exception {
+        long t0 = System.nanoTime();
+        new PassReviewPdfTest().writes();
+        System.err.println("all " + (System.nanoTime() - t0) / 1e6);
     }
 }
