@@ -53,7 +53,10 @@ public final class LogTable {
         return c.lonDeg[i];
     }
 
-    /** True where the path is broken before record i: the first of a file, or one or more records were dropped there. */
+    /**
+     * True where the path is broken before record i: the first of all, the first of a file that does not carry straight
+     * on from the one before, or where records were left out that the machine did drive (no fix, jump, unreadable).
+     */
     public boolean breakBefore(int i) {
         return c.breakBefore[i];
     }

@@ -6,7 +6,8 @@ package io.rowledger.rig;
  * @param key the key of the rig file, which prefixes its columns in the log
  * @param name what the records print
  * @param densityKgPerL density, kg/L; NaN where the rig file gives none (then nitrogen is unknown)
- * @param nitrogenFraction mass fraction of N, 0 to 1
+ * @param nitrogenFraction mass fraction of N, 0 to 1; this and the next three are NaN where the rig file has no
+ *     analysis
  * @param phosphateFraction mass fraction of P₂O₅, 0 to 1
  * @param potashFraction mass fraction of K₂O, 0 to 1
  * @param sulfurFraction mass fraction of S, 0 to 1

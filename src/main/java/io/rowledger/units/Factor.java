@@ -21,12 +21,16 @@ public final class Factor {
     public static final double LITRES_PER_GALLON = 3.785411784;
     /** Litres in a US fluid ounce, exact. */
     public static final double LITRES_PER_FLUID_OUNCE = LITRES_PER_GALLON / 128.0;
+    /** Litres in an imperial gallon, exact. */
+    public static final double LITRES_PER_IMPERIAL_GALLON = 4.54609;
     /** Kilograms in an avoirdupois pound, exact. */
     public static final double KILOGRAMS_PER_POUND = 0.45359237;
     /** Metres per second in a mile per hour, exact. */
     public static final double METRES_PER_SECOND_PER_MPH = 0.44704;
     /** Metres per second in a kilometre per hour. */
     public static final double METRES_PER_SECOND_PER_KMH = 1.0 / 3.6;
+    /** Metres per second in a knot (1852 m an hour, exact). */
+    public static final double METRES_PER_SECOND_PER_KNOT = 1852.0 / 3600.0;
     /** Litres per second in a US gallon per minute. */
     public static final double LITRES_PER_SECOND_PER_GPM = LITRES_PER_GALLON / 60.0;
     /** Litres per second in a litre per minute. */

@@ -1,0 +1,107 @@
+package io.rowledger.log;
+
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Leaves out the records that can't be where or when they say: time that stands still or runs back, positions the
+ * machine could not have reached. What is left rises strictly in time.
+ */
+final class Cleaner {
+    /**
+     * When the clock runs back, the few records around it decide which side is wrong: up to this many records already
+     * taken are given up if more than as many after them agree on the earlier time.
+     */
+    private static final int CLOCK_SPIKE_RECORDS = 50;
+
+    /** Share of records with a repeated time from which the log is said to be written to coarse time stamps. */
+    private static final double MANY_DUPLICATES = 0.2;
+
+    private Cleaner() {}
+
+    static void clean(RawLog log, byte[] fix, DropCount drops, List<String> notes) {
+        int read = log.records;
+        boolean[] kept = rising(log, drops);
+        log.keep(kept);
+        if (read > 0 && drops.count(DropReason.DUPLICATE) > MANY_DUPLICATES * read) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "%d of %d records repeat the time stamp before them and were left out: the time column is written "
+                            + "too coarsely. Tenths of a second in it would let every record count.",
+                    drops.count(DropReason.DUPLICATE),
+                    read));
+        }
+        boolean[] reachable = Jumps.reachable(log, fix, drops, notes);
+        spreadGaps(log, reachable);
+        log.keep(reachable);
+        log.trim();
+    }
+
+    /** Flags the records whose times rise strictly. */
+    private static boolean[] rising(RawLog log, DropCount drops) {
+        boolean[] kept = new boolean[log.records];
+        int[] stack = new int[log.records];
+        int size = 0;
+        for (int i = 0; i < log.records; i++) {
+            double timeS = log.timeS[i];
+            if (size > 0 && timeS < log.timeS[stack[size - 1]]) {
+                int spike = spike(log, stack, size, i);
+                for (int k = 0; k < spike; k++) {
+                    int dropped = stack[--size];
+                    kept[dropped] = false;
+                    drops.add(DropReason.OUT_OF_ORDER, log.line[dropped]);
+                }
+            }
+            if (size > 0 && timeS < log.timeS[stack[size - 1]]) {
+                drops.add(DropReason.OUT_OF_ORDER, log.line[i]);
+                carryGap(log, i);
+            } else if (size > 0 && timeS == log.timeS[stack[size - 1]]) {
+                drops.add(DropReason.DUPLICATE, log.line[i]);
+                carryGap(log, i);
+            } else {
+                kept[i] = true;
+                stack[size++] = i;
+            }
+        }
+        return kept;
+    }
+
+    /** How many of the last records taken are a spike of the clock, 0 where record i is the one that is wrong. */
+    private static int spike(RawLog log, int[] stack, int size, int i) {
+        int ahead = 0;
+        while (ahead < size && log.timeS[stack[size - 1 - ahead]] >= log.timeS[i]) {
+            if (++ahead > CLOCK_SPIKE_RECORDS) {
+                return 0;
+            }
+        }
+        double spikeS = log.timeS[stack[size - 1]];
+        int agree = 0;
+        for (int k = i; k < log.records && agree <= ahead; k++) {
+            boolean rising = k == i || log.timeS[k] > log.timeS[k - 1];
+            if (!rising || log.timeS[k] >= spikeS) {
+                break;
+            }
+            agree++;
+        }
+        return agree > ahead ? ahead : 0;
+    }
+
+    /** A gap before a record that is left out for its time is a gap before the next one too. */
+    private static void carryGap(RawLog log, int i) {
+        if (log.gapBefore[i] && i + 1 < log.records) {
+            log.gapBefore[i + 1] = true;
+        }
+    }
+
+    private static void spreadGaps(RawLog log, boolean[] kept) {
+        boolean gap = false;
+        for (int i = 0; i < log.records; i++) {
+            if (!kept[i]) {
+                gap = true;
+            } else {
+                log.gapBefore[i] |= gap;
+                gap = false;
+            }
+        }
+    }
+}

@@ -1,0 +1,143 @@
+package io.rowledger.log;
+
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Lays the columns of the files out as the table wants them: by quantity, product and outlet. */
+final class Columns {
+    private static final double[] NONE = {};
+
+    private final List<FileLog> files;
+    private final int @Nullable [] fileOf;
+    private final int @Nullable [] recordOf;
+
+    private Columns(List<FileLog> files, int @Nullable [] fileOf, int @Nullable [] recordOf) {
+        this.files = files;
+        this.fileOf = fileOf;
+        this.recordOf = recordOf;
+    }
+
+    /** Record i of the table is record {@code recordOf[i]} of file {@code fileOf[i]}; null for the one file as it is. */
+    static LogColumns of(List<FileLog> files, int @Nullable [] fileOf, int @Nullable [] recordOf) {
+        return new Columns(files, fileOf, recordOf).build();
+    }
+
+    private LogColumns build() {
+        LogColumns c = new LogColumns();
+        ColumnPlan plan = files.get(0).plan();
+        int outlets = plan.outlets();
+        c.products = plan.products();
+        c.timeS = gather(file -> file.log().timeS);
+        c.latDeg = gather(file -> file.log().latDeg);
+        c.lonDeg = gather(file -> file.log().lonDeg);
+        c.breakBefore = breaks(c.timeS.length);
+        c.fix = states(new Role(Measured.FIX, "", 0));
+        c.hdop = numbers(new Role(Measured.HDOP, "", 0));
+        c.speedMps = numbers(new Role(Measured.SPEED, "", 0));
+        c.courseRad = numbers(new Role(Measured.COURSE, "", 0));
+        c.yawRateRadPerS = numbers(new Role(Measured.YAW_RATE, "", 0));
+        c.rollRad = numbers(new Role(Measured.ROLL, "", 0));
+        c.down = states(new Role(Measured.DOWN, "", 0));
+        c.pressurePa = numbers(new Role(Measured.PRESSURE, "", 0));
+        byte[][] on = new byte[outlets][];
+        double[][] pressure = new double[outlets][];
+        for (int r = 0; r < outlets; r++) {
+            on[r] = states(new Role(Measured.ON, "", r + 1));
+            pressure[r] = numbers(new Role(Measured.PRESSURE, "", r + 1));
+        }
+        c.on = Arrays.stream(on).allMatch(column -> column.length == 0) ? new byte[0][] : on;
+        c.rowPressurePa = Arrays.stream(pressure).allMatch(column -> column.length == 0) ? new double[0][] : pressure;
+        int products = c.products.size();
+        c.flowLPerS = new double[products][outlets][];
+        c.targetLPerM2 = new double[products][];
+        c.totalLPerS = new double[products][];
+        for (int p = 0; p < products; p++) {
+            String key = c.products.get(p);
+            c.targetLPerM2[p] = numbers(new Role(Measured.TARGET, key, 0));
+            c.totalLPerS[p] = numbers(new Role(Measured.FLOW_TOTAL, key, 0));
+            for (int r = 0; r < outlets; r++) {
+                double[] flow = numbers(new Role(Measured.FLOW, key, r + 1));
+                c.flowLPerS[p][r] = flow.length == 0 ? unknown(c.timeS.length) : flow;
+            }
+        }
+        return c;
+    }
+
+    private interface ColumnOf {
+        double[] in(FileLog file);
+    }
+
+    private double[] gather(ColumnOf column) {
+        if (fileOf == null || recordOf == null) {
+            return column.in(files.get(0));
+        }
+        double[][] from = new double[files.size()][];
+        boolean any = false;
+        for (int f = 0; f < from.length; f++) {
+            from[f] = column.in(files.get(f));
+            any |= from[f].length > 0;
+        }
+        if (!any) {
+            return NONE;
+        }
+        double[] to = new double[fileOf.length];
+        for (int i = 0; i < to.length; i++) {
+            double[] source = from[fileOf[i]];
+            to[i] = source.length == 0 ? Double.NaN : source[recordOf[i]];
+        }
+        return to;
+    }
+
+    private double[] numbers(Role role) {
+        return gather(file -> {
+            int k = place(file.reader().numberColumns(), role);
+            return k < 0 ? NONE : file.log().numbers[k];
+        });
+    }
+
+    private byte[] states(Role role) {
+        byte[][] from = new byte[files.size()][];
+        boolean any = false;
+        for (int f = 0; f < from.length; f++) {
+            int k = place(files.get(f).reader().stateColumns(), role);
+            from[f] = k < 0 ? new byte[0] : files.get(f).log().states[k];
+            any |= k >= 0;
+        }
+        if (!any || fileOf == null || recordOf == null) {
+            return from[0];
+        }
+        byte[] to = new byte[fileOf.length];
+        for (int i = 0; i < to.length; i++) {
+            byte[] source = from[fileOf[i]];
+            to[i] = source.length == 0 ? -1 : source[recordOf[i]];
+        }
+        return to;
+    }
+
+    private boolean[] breaks(int records) {
+        if (fileOf == null || recordOf == null) {
+            return files.get(0).log().gapBefore;
+        }
+        boolean[] breaks = new boolean[records];
+        for (int i = 0; i < records; i++) {
+            breaks[i] = files.get(fileOf[i]).log().gapBefore[recordOf[i]];
+        }
+        return breaks;
+    }
+
+    private static int place(List<ColumnPlan.Column> columns, Role role) {
+        for (int k = 0; k < columns.size(); k++) {
+            if (columns.get(k).role().equals(role)) {
+                return k;
+            }
+        }
+        return -1;
+    }
+
+    private static double[] unknown(int records) {
+        double[] column = new double[records];
+        Arrays.fill(column, Double.NaN);
+        return column;
+    }
+}

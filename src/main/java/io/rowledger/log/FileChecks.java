@@ -1,0 +1,167 @@
+package io.rowledger.log;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.units.Dimension;
+import java.util.Locale;
+
+/** What makes a whole file unusable, where its records were read but mean nothing. */
+final class FileChecks {
+    /** A column in which more than this share of the records is no figure is not the column it is taken for. */
+    private static final double MOST = 0.5;
+
+    /** No crop is side-dressed beyond this latitude, north or south. */
+    private static final double FARTHEST_FIELD_DEG = 72;
+
+    private FileChecks() {}
+
+    /** Columns that hold something else, lines that don't fit the header, latitude and longitude swapped. */
+    static void beforeCleaning(FileLog file) {
+        FieldFaults faults = file.reader().faults();
+        int records = file.reader().records();
+        swapped(file, faults, records);
+        if (faults.raggedLines() > MOST * records) {
+            throw found(
+                    file,
+                    faults.firstRaggedLine(),
+                    faults.firstRaggedFields() + " fields, and so in " + faults.raggedLines() + " of " + records
+                            + " records",
+                    file.plan().headers().size() + " fields as in the header",
+                    "export the log with one delimiter throughout, and decimals with a point where that is a comma");
+        }
+        for (ColumnPlan.Column column : file.plan().columns()) {
+            int bad = faults.count(column.index());
+            if (bad > MOST * (records - faults.raggedLines())) {
+                throw unreadable(file, column, bad, records);
+            }
+        }
+        if (faults.positionsOffTheGlobe() > MOST * records) {
+            throw found(
+                    file,
+                    faults.firstOffTheGlobeLine(),
+                    "a position that is not on the globe, and so in " + faults.positionsOffTheGlobe() + " of " + records
+                            + " records",
+                    "degrees with decimals, latitude from -90 to 90 and longitude from -180 to 180",
+                    "export the positions as decimal degrees, WGS 84");
+        }
+    }
+
+    /** Files with nothing left to analyse. */
+    static void afterCleaning(FileLog file) {
+        if (file.log().records >= 2) {
+            return;
+        }
+        DropReason most = file.drops().most();
+        int records = file.reader().records();
+        int dropped = file.drops().count(most);
+        int line = file.drops().firstLine(most);
+        if (dropped == 0) {
+            throw found(
+                    file,
+                    file.plan().headerLine() + 1,
+                    "one record",
+                    "at least two records: areas lie between positions",
+                    "give the whole log");
+        }
+        String all = dropped == records ? "all " + records : dropped + " of " + records;
+        switch (most) {
+            case NO_FIX ->
+                throw found(
+                        file,
+                        line,
+                        "no position in " + all + " records: fix 0, or latitude and longitude empty or zero",
+                        "records with a position",
+                        "check that the receiver was connected, and export the log again");
+            case DUPLICATE, OUT_OF_ORDER ->
+                throw found(
+                        file,
+                        line,
+                        "a time that never rises"
+                                + (most == DropReason.DUPLICATE ? ": it stands still" : ": it runs back") + " in " + all
+                                + " records",
+                        "times that rise from record to record",
+                        "export the log in the order it was recorded, with tenths of a second in the time");
+            case JUMP ->
+                throw found(
+                        file,
+                        line,
+                        "positions that jump from record to record, in " + all + " records",
+                        "the path of a machine",
+                        "check latitude, longitude and time; they don't belong together");
+            default ->
+                throw found(
+                        file,
+                        line,
+                        "no record that can be read, " + all + " have a needed field that is empty or not a number",
+                        "a time, a position and flows in each record",
+                        "look at that line in a text editor and export the log again");
+        }
+    }
+
+    private static UnusableInputException unreadable(FileLog file, ColumnPlan.Column column, int bad, int records) {
+        FieldFaults faults = file.reader().faults();
+        String text = faults.firstText(column.index());
+        String found = (text.isEmpty() ? "nothing" : "\"" + text + "\"") + ", and no better in " + bad + " of "
+                + records + " records";
+        String expected = "a number";
+        String mend = "export the column as plain numbers, or rename it if it is something else";
+        switch (column.role().measured()) {
+            case TIME -> {
+                expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
+                mend = "export the time as ISO 8601, year first";
+            }
+            case LAT, LON -> {
+                expected = "degrees with decimals such as 41.732615";
+                mend = "export the positions as decimal degrees, WGS 84, with a minus sign for south and west";
+            }
+            case DOWN, ON -> {
+                expected = "1 or 0, true or false, on or off";
+                mend = "export the state in one of these ways, or rename the column if it is something else";
+            }
+            case FIX -> {
+                expected = "an NMEA 0183 quality digit: 0 none, 1 autonomous, 2 differential, 4 RTK fixed, 5 RTK float";
+                mend = "export the digit, or rename the column if it is something else";
+            }
+            default -> {
+                Dimension dimension = column.role().measured().dimension();
+                if (dimension != null) {
+                    expected = "a number in " + column.unit();
+                }
+            }
+        }
+        return found(file, faults.firstLine(column.index()), found, expected, mend)
+                .atColumn(column.header());
+    }
+
+    private static void swapped(FileLog file, FieldFaults faults, int records) {
+        RawLog log = file.log();
+        int odd = faults.onTheGlobeSwapped();
+        int line = faults.firstOffTheGlobeLine();
+        for (int i = 0; i < log.records; i++) {
+            if (Math.abs(log.latDeg[i]) > FARTHEST_FIELD_DEG && Math.abs(log.lonDeg[i]) <= FARTHEST_FIELD_DEG) {
+                line = odd == 0 ? log.line[i] : line;
+                odd++;
+            }
+        }
+        if (odd > MOST * records) {
+            throw found(
+                    file,
+                    line,
+                    "a latitude nearer the pole than any field, which as a longitude would be plausible",
+                    "latitude in lat and longitude in lon",
+                    "swap the names of the two columns; they seem to be swapped");
+        }
+    }
+
+    private static UnusableInputException found(FileLog file, int line, String found, String expected, String mend) {
+        return UnusableInputException.found(found)
+                .inFile(file.name())
+                .atLine(line)
+                .expected(expected)
+                .mend(mend);
+    }
+
+    /** "3 records" with the right plural. */
+    static String records(int count) {
+        return String.format(Locale.ROOT, "%,d %s", count, count == 1 ? "record" : "records");
+    }
+}

@@ -1,0 +1,25 @@
+package io.rowledger.log;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What the rig file says about the logs.
+ *
+ * @param columns quantity (as in the contract, a unit in brackets allowed) to the header in the log
+ * @param productKeys keys of the rig file; empty where there is no rig file yet
+ * @param rowsExpected outlets of the rig; 0 where there is no rig file yet
+ */
+public record LogOptions(Map<String, String> columns, List<String> productKeys, int rowsExpected) {
+    /** Copies the collections. */
+    public LogOptions {
+        columns = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(columns));
+        productKeys = List.copyOf(productKeys);
+    }
+
+    /** For a look at a log without a rig file. */
+    public static LogOptions unknownRig() {
+        return new LogOptions(Map.of(), List.of(), 0);
+    }
+}

@@ -1,0 +1,86 @@
+package io.rowledger.log;
+
+import java.util.Arrays;
+
+/**
+ * The readable records of one file as growing columns, in file order, before cleaning. One index counts them all; a
+ * record is written into its slot and counted by {@link #accept}.
+ */
+final class RawLog {
+    private static final int FIRST_CAPACITY = 4096;
+
+    int records;
+    double[] timeS = new double[FIRST_CAPACITY];
+    double[] latDeg = new double[FIRST_CAPACITY];
+    double[] lonDeg = new double[FIRST_CAPACITY];
+    int[] line = new int[FIRST_CAPACITY];
+    /** True where the path is broken before the record. */
+    boolean[] gapBefore = new boolean[FIRST_CAPACITY];
+
+    final double[][] numbers;
+    final byte[][] states;
+
+    RawLog(int numberColumns, int stateColumns) {
+        numbers = new double[numberColumns][FIRST_CAPACITY];
+        states = new byte[stateColumns][FIRST_CAPACITY];
+    }
+
+    /** Counts the record just written and makes room for the next. */
+    void accept() {
+        records++;
+        if (records == timeS.length) {
+            resize(records * 2);
+        }
+    }
+
+    /** Keeps the records whose flag is set and drops the others from every column. */
+    void keep(boolean[] kept) {
+        int to = 0;
+        for (int from = 0; from < records; from++) {
+            if (kept[from]) {
+                timeS[to] = timeS[from];
+                latDeg[to] = latDeg[from];
+                lonDeg[to] = lonDeg[from];
+                line[to] = line[from];
+                gapBefore[to] = gapBefore[from];
+                to++;
+            }
+        }
+        for (double[] column : numbers) {
+            int n = 0;
+            for (int from = 0; from < records; from++) {
+                if (kept[from]) {
+                    column[n++] = column[from];
+                }
+            }
+        }
+        for (byte[] column : states) {
+            int n = 0;
+            for (int from = 0; from < records; from++) {
+                if (kept[from]) {
+                    column[n++] = column[from];
+                }
+            }
+        }
+        records = to;
+    }
+
+    /** Cuts every column to the records it has. */
+    void trim() {
+        resize(records);
+    }
+
+    private void resize(int capacity) {
+        timeS = Arrays.copyOf(timeS, capacity);
+        latDeg = Arrays.copyOf(latDeg, capacity);
+        lonDeg = Arrays.copyOf(lonDeg, capacity);
+        line = Arrays.copyOf(line, capacity);
+        gapBefore = Arrays.copyOf(gapBefore, capacity);
+        for (int k = 0; k < numbers.length; k++) {
+            numbers[k] = Arrays.copyOf(numbers[k], capacity);
+        }
+        for (int k = 0; k < states.length; k++) {
+            states[k] = Arrays.copyOf(states[k], capacity);
+        }
+    }
+}

@@ -1,0 +1,123 @@
+package io.rowledger.rig;
+
+import io.rowledger.units.Dimension;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
+
+/** The {@code products:} block. */
+final class ProductReader {
+    /** What can stand before the point in a column name. */
+    private static final Pattern KEY = Pattern.compile("[A-Za-z][A-Za-z0-9_-]*");
+
+    private static final Pattern ANALYSIS = Pattern.compile("\\d{1,3}(?:\\.\\d+)?(?:-\\d{1,3}(?:\\.\\d+)?){2,3}");
+    /** Ammonia at 120 °F is near 0.55 kg/L; no fertiliser liquid reaches 2.5. */
+    private static final double LIGHTEST_KG_PER_L = 0.5;
+
+    private static final double HEAVIEST_KG_PER_L = 2.5;
+    private static final double LONGEST_LAG_S = 60;
+
+    private ProductReader() {}
+
+    static List<Product> read(YamlMap products) {
+        if (products.keys().isEmpty()) {
+            throw products.fault("no product")
+                    .expected("at least one product")
+                    .mend("add a block such as uan: with density, analysis and target below it");
+        }
+        List<Product> list = new ArrayList<>();
+        Map<String, String> seen = new HashMap<>();
+        for (String key : products.keys()) {
+            if (!KEY.matcher(key).matches()) {
+                throw products.fault(key, "the product key \"" + key + "\"")
+                        .expected(
+                                "a word of letters, digits, _ and -, since it stands before the point in column names "
+                                        + "such as uan.flow_01")
+                        .mend("shorten it to one word and put the full name under name");
+            }
+            String other = seen.put(key.toLowerCase(Locale.ROOT).replaceAll("[_-]", ""), key);
+            if (other != null) {
+                throw products.fault(key, "a key that column names can't tell from " + other)
+                        .expected("keys that differ in more than case, _ and -")
+                        .mend("rename one of the two");
+            }
+            list.add(product(key, products.map(key, "a block with density, analysis and target")));
+        }
+        return list;
+    }
+
+    private static Product product(String key, YamlMap map) {
+        map.only("name", "density", "analysis", "target", "flow_lag");
+        double[] analysis = analysis(map);
+        return new Product(
+                key,
+                map.textOr("name", key),
+                density(map),
+                analysis[0],
+                analysis[1],
+                analysis[2],
+                analysis[3],
+                target(map),
+                lag(map));
+    }
+
+    private static double density(YamlMap map) {
+        double density = map.quantityOr("density", Dimension.DENSITY, Double.NaN);
+        if (density < LIGHTEST_KG_PER_L || density > HEAVIEST_KG_PER_L) {
+            throw map.fault("density", "\"" + map.text("density", "a density") + "\"")
+                    .expected("the density of a liquid, 0.5 to 2.5 kg/L (4.2 to 20.9 lb/gal)")
+                    .mend("take it from the product's label or data sheet, such as 11.06 lb/gal");
+        }
+        return density;
+    }
+
+    /** Mass fractions of N, P₂O₅, K₂O and S; all unknown where the rig file gives no analysis. */
+    private static double[] analysis(YamlMap map) {
+        double[] fractions = {Double.NaN, Double.NaN, Double.NaN, Double.NaN};
+        if (!map.has("analysis")) {
+            return fractions;
+        }
+        String text = map.text("analysis", "N-P2O5-K2O such as 32-0-0").strip();
+        double sum = 0;
+        if (ANALYSIS.matcher(text).matches()) {
+            String[] parts = text.split("-", -1);
+            fractions[3] = 0;
+            for (int i = 0; i < parts.length; i++) {
+                fractions[i] = Double.parseDouble(parts[i]) / 100;
+                sum += fractions[i];
+            }
+        } else {
+            sum = Double.POSITIVE_INFINITY;
+        }
+        if (sum > 1 + 1e-9) {
+            throw map.fault("analysis", "\"" + text + "\"")
+                    .expected("percent by weight of N-P2O5-K2O, a fourth number for S, 100 at most together")
+                    .mend("copy the analysis from the label, such as 32-0-0 or 12-0-0-26");
+        }
+        return fractions;
+    }
+
+    private static double target(YamlMap map) {
+        double target = map.quantityOr("target", Dimension.RATE, Double.NaN);
+        if (target <= 0) {
+            throw map.fault("target", "a target of \"" + map.text("target", "a rate") + "\"")
+                    .expected("a rate above zero, such as 42 gal/ac")
+                    .mend("write the rate that was asked for, or take the line out where log or prescription have it");
+        }
+        return target;
+    }
+
+    private static double lag(YamlMap map) {
+        double lagS = map.quantityOr("flow_lag", Dimension.TIME, 0);
+        if (Math.abs(lagS) > LONGEST_LAG_S) {
+            throw map.fault("flow_lag", "\"" + map.text("flow_lag", "a time") + "\"")
+                    .expected("at most " + (int) LONGEST_LAG_S
+                            + " s, how much later the meter shows what left the outlet")
+                    .mend("check the figure and its unit");
+        }
+        return lagS;
+    }
+}

@@ -1,0 +1,140 @@
+package io.rowledger.rig;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.units.Dimension;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.snakeyaml.engine.v2.nodes.Node;
+
+/** Reads a rig file, strictly: what it does not understand it refuses, with the line and the nearest known key. */
+public final class RigReader {
+    /** Longer than any distance on a tractor or a bar's drawbar: above it a unit is wrong. */
+    private static final double LONGEST_M = 30;
+    /** Farther aside than any antenna or bar sits. */
+    private static final double FARTHEST_ASIDE_M = 10;
+
+    private RigReader() {}
+
+    /**
+     * The rig in the file.
+     *
+     * @throws UnusableInputException where the file can't be used
+     */
+    public static RigFile read(Path path) {
+        YamlFile file = new YamlFile(path);
+        YamlMap top = file.top().only("rig", "rows", "products", "columns", "job");
+        YamlMap rig = top.map("rig", "a block with the lengths of tractor and bar")
+                .only(
+                        "name",
+                        "antenna",
+                        "axle_to_hitch",
+                        "towing",
+                        "hitch_to_wheels",
+                        "hitch_to_drop",
+                        "bar_right_of_center");
+        YamlMap antenna = rig.map("antenna", "a block with ahead_of_axle and right_of_center")
+                .only("ahead_of_axle", "right_of_center");
+        Towing towing = towing(rig);
+        List<Band> bands = BandReader.read(top.map("rows", "a block with count and spacing, or with outlets"));
+        List<Product> products = ProductReader.read(top.map("products", "a block with a key for each liquid"));
+        Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
+        Map<String, String> job = top.hasMore("job") ? top.map("job", "a block").flat() : Map.of();
+        Rig read = new Rig(
+                rig.textOr("name", "Unnamed bar"),
+                length(antenna, "ahead_of_axle"),
+                aside(antenna, "right_of_center"),
+                length(rig, "axle_to_hitch"),
+                towing,
+                towing == Towing.DRAWN ? wheels(rig) : Double.NaN,
+                length(rig, "hitch_to_drop"),
+                aside(rig, "bar_right_of_center"),
+                bands,
+                products,
+                columns,
+                job);
+        return new RigFile(file.name(), file.sha256(), read);
+    }
+
+    private static Towing towing(YamlMap rig) {
+        String text = rig.text("towing", "drawn or carried");
+        Towing towing =
+                switch (text.strip().toLowerCase(Locale.ROOT)) {
+                    case "drawn" -> Towing.DRAWN;
+                    case "carried" -> Towing.CARRIED;
+                    default ->
+                        throw rig.fault("towing", "\"" + text + "\"")
+                                .expected("drawn or carried")
+                                .mend(
+                                        "write drawn for a bar on its own wheels behind a hitch pin, carried for one on the "
+                                                + "three-point hitch");
+                };
+        if (towing == Towing.CARRIED && rig.has("hitch_to_wheels")) {
+            throw rig.fault("hitch_to_wheels", "a wheel line on a carried bar")
+                    .expected("hitch_to_wheels for drawn bars only")
+                    .mend("take the line out, or write towing: drawn");
+        }
+        if (towing == Towing.DRAWN && !rig.has("hitch_to_wheels")) {
+            throw rig.fault("towing", "a drawn bar without hitch_to_wheels")
+                    .expected("hitch_to_wheels, the length from the hitch pin back to the wheels, such as 4.4 m")
+                    .mend("measure it and add the line hitch_to_wheels: 4.4 m with your length, or write towing: "
+                            + "carried");
+        }
+        return towing;
+    }
+
+    private static double wheels(YamlMap rig) {
+        double lengthM = length(rig, "hitch_to_wheels");
+        if (lengthM == 0) {
+            throw rig.fault("hitch_to_wheels", "a length of zero")
+                    .expected("the length from the hitch pin back to the wheels, such as 4.4 m")
+                    .mend("measure it; a bar without that length is carried");
+        }
+        return lengthM;
+    }
+
+    private static double length(YamlMap map, String key) {
+        double lengthM = map.quantity(key, Dimension.LENGTH);
+        if (lengthM < 0) {
+            throw map.fault(key, "the negative length \"" + map.text(key, "a length") + "\"")
+                    .expected("a length of zero or more")
+                    .mend("write it without the minus sign; the README shows which way each length is taken");
+        }
+        if (lengthM > LONGEST_M) {
+            throw map.fault(key, "\"" + map.text(key, "a length") + "\"")
+                    .expected("a length of at most " + (int) LONGEST_M + " m")
+                    .mend("check the figure and its unit");
+        }
+        return lengthM;
+    }
+
+    private static double aside(YamlMap map, String key) {
+        double lengthM = map.quantityOr(key, Dimension.LENGTH, 0);
+        if (Math.abs(lengthM) > FARTHEST_ASIDE_M) {
+            throw map.fault(key, "\"" + map.text(key, "a length") + "\"")
+                    .expected("at most " + (int) FARTHEST_ASIDE_M + " m to either side, left negative")
+                    .mend("check the figure and its unit");
+        }
+        return lengthM;
+    }
+
+    private static Map<String, String> columns(YamlMap map) {
+        Map<String, String> columns = new LinkedHashMap<>();
+        for (String quantity : map.keys()) {
+            columns.put(quantity, map.text(quantity, "the header of the column in the log"));
+        }
+        return columns;
+    }
+
+    /** The figures of a list of two, such as a band's edges. */
+    static List<Double> lengths(YamlMap map, String key, String what) {
+        List<Double> lengths = new ArrayList<>();
+        for (Node item : map.list(key, what)) {
+            lengths.add(map.quantity(item, map.child(key), Dimension.LENGTH));
+        }
+        return lengths;
+    }
+}

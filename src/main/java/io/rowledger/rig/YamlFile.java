@@ -1,0 +1,127 @@
+package io.rowledger.rig;
+
+import io.rowledger.finding.UnusableInputException;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.Optional;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.nodes.Node;
+
+/** A YAML file as a tree of nodes that know their lines. */
+final class YamlFile {
+    /** A rig file has a few kilobytes; anything much larger is another file. */
+    private static final int LARGEST_BYTES = 1 << 20;
+
+    private final String name;
+    private final String sha256;
+    private final YamlMap top;
+
+    YamlFile(Path path) {
+        name = path.toString();
+        byte[] bytes = bytes(path);
+        sha256 = sha256(bytes);
+        String text = new String(bytes, StandardCharsets.UTF_8);
+        if (text.startsWith("\ufeff")) {
+            text = text.substring(1);
+        }
+        top = YamlMap.of(name, "", compose(text));
+    }
+
+    String name() {
+        return name;
+    }
+
+    String sha256() {
+        return sha256;
+    }
+
+    YamlMap top() {
+        return top;
+    }
+
+    private Node compose(String text) {
+        // Nothing in a rig file needs an alias to a block; refusing them refuses the files that grow when unfolded.
+        LoadSettings settings = LoadSettings.builder()
+                .setLabel(name)
+                .setUseMarks(true)
+                .setMaxAliasesForCollections(0)
+                .setCodePointLimit(LARGEST_BYTES)
+                .build();
+        try {
+            Optional<Node> node = new Compose(settings).composeString(text);
+            return node.orElseThrow(() -> UnusableInputException.found("an empty rig file")
+                    .inFile(name)
+                    .expected("a rig file with rig, rows and products")
+                    .mend("start from the rig file in the README"));
+        } catch (MarkedYamlEngineException e) {
+            throw notYaml(e, text);
+        } catch (YamlEngineException e) {
+            throw UnusableInputException.found("a file that is no plain YAML (" + e.getMessage() + ")")
+                    .inFile(name)
+                    .expected("a rig file")
+                    .mend("write each block out where it stands");
+        }
+    }
+
+    private UnusableInputException notYaml(MarkedYamlEngineException e, String text) {
+        int line = e.getProblemMark().map(Mark::getLine).orElse(-1) + 1;
+        String[] lines = text.split("\\R", -1);
+        boolean tab = line >= 1 && line <= lines.length && lines[line - 1].indexOf('\t') >= 0;
+        if (tab) {
+            return UnusableInputException.found("a tab")
+                    .inFile(name)
+                    .atLine(line)
+                    .expected("lines indented with blanks, as YAML wants them")
+                    .mend("put two blanks for each tab");
+        }
+        return UnusableInputException.found("a line that is no YAML (" + e.getProblem() + ")")
+                .inFile(name)
+                .atLine(line)
+                .expected("\"key: value\", each block indented by two more blanks than its key")
+                .mend("look for a missing colon, quote or bracket in this line or the one above");
+    }
+
+    private byte[] bytes(Path path) {
+        try {
+            if (Files.isDirectory(path)) {
+                throw message("a folder", "name the rig file in it");
+            }
+            if (Files.size(path) > LARGEST_BYTES) {
+                throw message("a file of more than 1 MB", "give the rig file; this is another one");
+            }
+            return Files.readAllBytes(path);
+        } catch (NoSuchFileException e) {
+            throw message("no such file", "check the name and the folder");
+        } catch (AccessDeniedException e) {
+            throw message("a file that may not be read", "give yourself leave to read it");
+        } catch (IOException e) {
+            throw message("a file that can't be read (" + e.getMessage() + ")", "copy the file again");
+        }
+    }
+
+    private UnusableInputException message(String found, String mend) {
+        return UnusableInputException.found(found)
+                .inFile(name)
+                .expected("a rig file in YAML")
+                .mend(mend);
+    }
+
+    private static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}

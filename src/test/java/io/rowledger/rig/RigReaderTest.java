@@ -1,0 +1,102 @@
+package io.rowledger.rig;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.finding.UnusableInputException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RigReaderTest {
+    private static final String DRAWN = """
+            rig:
+              name: Twelve-row drawn bar
+              antenna:
+                ahead_of_axle: 1.6 m
+                right_of_center: 0 m
+              axle_to_hitch: 0.9 m
+              towing: drawn
+              hitch_to_wheels: 4.4 m
+              hitch_to_drop: 19 ft 4 in
+              bar_right_of_center: -2 in
+            rows:
+              count: 12
+              spacing: 30 in
+              outer_share: 1
+            products:
+              uan:
+                name: UAN 32-0-0
+                density: 11.06 lb/gal
+                analysis: 32-0-0
+                target: 42 gal/ac
+                flow_lag: 0 s
+            columns: {}
+            job:
+              field: North bottom
+              weather: {wind: 8 mph, sky: clear}
+              helpers: [A, B]
+            """;
+
+    @TempDir
+    Path folder;
+
+    private Rig read(String text) throws IOException {
+        return RigReader.read(Files.writeString(folder.resolve("rig.yaml"), text))
+                .rig();
+    }
+
+    @Test
+    void every_figure_arrives_in_si() throws IOException {
+        Rig rig = read(DRAWN);
+        assertEquals("Twelve-row drawn bar", rig.name());
+        assertEquals(1.6, rig.antennaAheadM());
+        assertEquals(0.9, rig.axleToHitchM());
+        assertEquals(Towing.DRAWN, rig.towing());
+        assertEquals(4.4, rig.hitchToWheelsM());
+        // 19 ft 4 in = 232 in, at 25.4 mm exactly (NIST SP 811 App. B)
+        assertEquals(5.8928, rig.hitchToDropM(), 1e-12);
+        assertEquals(-0.0508, rig.barRightM(), 1e-12);
+        assertEquals(12, rig.rows());
+        assertEquals(12 * 0.762, rig.widthM(), 1e-12);
+        Product uan = rig.products().get(0);
+        // lb/gal to kg/L: 119.8264 kg/m3 (NIST SP 811 App. B); gal/ac to L/ha: 9.353956 (derived from the same)
+        assertEquals(11.06 * 0.1198264, uan.densityKgPerL(), 1e-6);
+        assertEquals(42 * 9.353956e-4, uan.targetLPerM2(), 1e-8);
+        assertEquals(0.32, uan.nitrogenFraction());
+        assertEquals(0, uan.sulfurFraction());
+        assertEquals(
+                Map.of("field", "North bottom", "weather.wind", "8 mph", "weather.sky", "clear", "helpers", "A, B"),
+                rig.job());
+        assertEquals(
+                List.of("field", "weather.wind", "weather.sky", "helpers"),
+                List.copyOf(rig.job().keySet()));
+    }
+
+    @Test
+    void knives_stand_one_spacing_apart_whatever_the_outside_share() throws IOException {
+        for (String share : List.of("0.5", "1", "1.5")) {
+            Rig rig = read(DRAWN.replace("outer_share: 1", "outer_share: " + share));
+            assertEquals((10 + 2 * Double.parseDouble(share)) * 0.762, rig.widthM(), 1e-12);
+            assertEquals(-rig.leftM(), rig.rightM(), 1e-12);
+            for (int i = 1; i < 12; i++) {
+                assertEquals(
+                        0.762, rig.bands().get(i).atM() - rig.bands().get(i - 1).atM(), 1e-12);
+                assertEquals(rig.bands().get(i - 1).rightM(), rig.bands().get(i).leftM(), 1e-12);
+            }
+        }
+    }
+
+    @Test
+    void a_misspelt_key_is_answered_with_the_nearest_known_one() {
+        UnusableInputException e = assertThrows(
+                UnusableInputException.class, () -> read(DRAWN.replace("hitch_to_wheels", "hitch_to_wheel")));
+        assertEquals(8, e.line());
+        assertTrue(e.getMessage().contains("write hitch_to_wheels if"), e.getMessage());
+    }
+}
