@@ -28,4 +28,9 @@ public record Product(
     public double nitrogenKgPerL() {
         return densityKgPerL * nitrogenFraction;
     }
+
+    /** Nitrogen put down by a rate (L/m²), kg/m²: volume × density × N fraction; NaN where the density is unknown. */
+    public double nitrogenKgPerM2(double rateLPerM2) {
+        return rateLPerM2 * nitrogenKgPerL();
+    }
 }

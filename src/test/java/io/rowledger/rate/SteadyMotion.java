@@ -20,12 +20,9 @@ import java.util.Map;
 
 /**
  * A bar in exactly known motion, one record a step, written straight into the product's columns: what strips, delivery
- * and rates make of it can be worked out by hand.
+ * and rates make of it can be worked out by hand. The clock starts at 0 so that times are exact.
  */
 public final class SteadyMotion {
-    /** Start of the clock, seconds since the epoch; a round number so that times stay exact. */
-    public static final double START_S = 1_750_000_000;
-
     private SteadyMotion() {}
 
     /** A drop line whose centre goes clockwise around the origin at this radius; the right side is the inside. */
@@ -76,7 +73,7 @@ public final class SteadyMotion {
         c.unsettled = new boolean[steps];
         c.backing = new boolean[steps];
         for (int i = 0; i < poses; i++) {
-            c.timeS[i] = START_S + i * stepS;
+            c.timeS[i] = i * stepS;
         }
         for (int k = 0; k < steps; k++) {
             c.record[k] = k;
