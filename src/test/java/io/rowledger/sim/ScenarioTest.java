@@ -23,13 +23,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Whole runs against conservation, arithmetic and GeographicLib. */
 class ScenarioTest {
     static Stream<Arguments> ready() {
-        return Stream.of(
-                Arguments.of("straight drawn", Scenarios.straightDrawn(1)),
-                Arguments.of("straight carried", Scenarios.straightCarried(2)),
-                Arguments.of("contour drawn", Scenarios.contourDrawn(3)),
-                Arguments.of("contour carried", Scenarios.contourCarried(4)),
-                Arguments.of("laps drawn", Scenarios.headlandLapsDrawn(5)),
-                Arguments.of("laps carried", Scenarios.headlandLapsCarried(6)));
+        return Scenarios.all().entrySet().stream()
+                .map(entry -> Arguments.of(entry.getKey(), entry.getValue().apply(1)));
     }
 
     @ParameterizedTest(name = "{0}")
@@ -237,6 +232,37 @@ class ScenarioTest {
         double full = truth.sweptAreaM2() * SimProduct.uan32(30).targetLPerM2();
         assertTrue(truth.volumeL()[0] > 0.65 * full && truth.volumeL()[0] < 0.85 * full);
         assertEquals(6, truth.volumeL()[0] / truth.volumeL()[1], 1e-6);
+    }
+
+    @Test
+    void every_optional_column_can_be_logged_and_meters_scatter_as_told() {
+        SimRig rig = SimRig.drawn(12);
+        SimResult result = new Scenario(1, rig, PassPlan.rectangle(400, 2, 0, rig.widthM()))
+                .metering(MeteringModel.ideal().withNoise(2))
+                .gnss(GnssModel.perfect(10))
+                .format(LogFormat.metricUnits().with(LogFormat.Column.values()))
+                .withoutGround()
+                .run();
+        List<String> header =
+                Arrays.asList(result.logText().lines().findFirst().orElseThrow().split(","));
+        for (String name : List.of("yaw_rate[deg/s]", "on_12", "pressure[kPa]", "pressure_12[kPa]", "hdop", "fix")) {
+            assertTrue(header.contains(name), name);
+        }
+        int flow = header.indexOf("flow_01[L/min]");
+        int total = header.indexOf("flow_total[L/min]");
+        double squares = 0;
+        int n = 0;
+        for (double[] row : table(result.logText())) {
+            if (row[header.indexOf("down")] == 1 && row[flow] > 0) {
+                // On a straight pass every row's share is a twelfth of the true total; the total meter is exact.
+                for (int r = 1; r < 11; r++) {
+                    double error = row[flow + r] / (row[total] / 12) - 1;
+                    squares += error * error;
+                    n++;
+                }
+            }
+        }
+        assertEquals(0.02, Math.sqrt(squares / n), 0.001);
     }
 
     private static List<double[]> table(String text) {
