@@ -112,6 +112,7 @@ class ScenarioTest {
         SimResult result = Scenarios.straightDrawn(3)
                 .gnss(GnssModel.perfect(10))
                 .format(LogFormat.metricUnits())
+                .withoutGround()
                 .run();
         List<double[]> rows = table(result.logText());
         List<String> header =
