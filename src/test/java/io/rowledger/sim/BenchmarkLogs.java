@@ -20,7 +20,7 @@ public final class BenchmarkLogs {
     private static final int ROWS = 24;
     private static final double LENGTH_M = 804.67;
     private static final int PASSES = 44;
-    private static final double WORK_MPS = 2.72;
+    private static final double WORK_MPS = 2.6155;
 
     private BenchmarkLogs() {}
 

@@ -34,9 +34,9 @@ public final class SampleLogs {
 
     /** Writes the three folders into the given one. */
     public static void write(Path folder) {
-        write(clean().run(), folder.resolve("clean"));
-        write(pluggedRow().run(), folder.resolve("plugged-row"));
-        write(contour().run(), folder.resolve("contour"));
+        write(clean().withoutGround().run(), folder.resolve("clean"));
+        write(pluggedRow().withoutGround().run(), folder.resolve("plugged-row"));
+        write(contour().withoutGround().run(), folder.resolve("contour"));
     }
 
     private static void write(SimResult result, Path folder) {
@@ -114,7 +114,7 @@ public final class SampleLogs {
         return new Scenario(
                         20_260_604,
                         rig,
-                        CurvePlan.waves(13, 260, 430, 9).unbounded().speed(2.2))
+                        CurvePlan.waves(14, 210, 430, 9).unbounded().speed(2.2))
                 .products(SimProduct.uan32(45))
                 .gnss(gnss)
                 .metering(MeteringModel.wholeBar())

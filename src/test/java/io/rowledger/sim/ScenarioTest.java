@@ -18,17 +18,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whole runs against conservation, arithmetic and GeographicLib. */
 class ScenarioTest {
     static Stream<Arguments> ready() {
-        return Stream.of(
-                Arguments.of("straight drawn", Scenarios.straightDrawn(1)),
-                Arguments.of("straight carried", Scenarios.straightCarried(2)),
-                Arguments.of("contour drawn", Scenarios.contourDrawn(3)),
-                Arguments.of("contour carried", Scenarios.contourCarried(4)),
-                Arguments.of("laps drawn", Scenarios.headlandLapsDrawn(5)),
-                Arguments.of("laps carried", Scenarios.headlandLapsCarried(6)));
+        return Scenarios.all().entrySet().stream()
+                .map(entry -> Arguments.of(entry.getKey(), entry.getValue().apply(1)));
     }
 
     @ParameterizedTest(name = "{0}")
@@ -116,6 +112,7 @@ class ScenarioTest {
         SimResult result = Scenarios.straightDrawn(3)
                 .gnss(GnssModel.perfect(10))
                 .format(LogFormat.metricUnits())
+                .withoutGround()
                 .run();
         List<double[]> rows = table(result.logText());
         List<String> header =
@@ -178,6 +175,95 @@ class ScenarioTest {
         Arrays.sort(a);
         Arrays.sort(b);
         assertArrayEquals(a, b);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 2, 4, 5, 10, 20})
+    void records_come_at_the_beat_of_the_receiver(double rateHz) {
+        SimRig rig = SimRig.carried(8);
+        SimResult result = new Scenario(1, rig, PassPlan.rectangle(120, 2, 0, rig.widthM()))
+                .gnss(GnssModel.rtk(rateHz))
+                .format(LogFormat.metricUnits())
+                .withoutGround()
+                .run();
+        List<double[]> rows = table(result.logText());
+        for (int i = 1; i < rows.size(); i++) {
+            assertEquals(1 / rateHz, rows.get(i)[0] - rows.get(i - 1)[0], 1e-6);
+        }
+        assertEquals(result.truth().durationS(), rows.get(rows.size() - 1)[0] - rows.get(0)[0], 1e-6);
+    }
+
+    @Test
+    void backing_up_happens_lifted_and_costs_no_pass() {
+        SimRig rig = SimRig.drawn(12);
+        List<SimRecord> records = new ArrayList<>();
+        Scenario scenario = new Scenario(
+                        1, rig, PassPlan.rectangle(150, 4, 0, rig.widthM()).backingUpAfter(0, 2))
+                .gnss(GnssModel.perfect(10));
+        Truth truth = new Simulation(scenario.withoutGround()).run(records::add);
+        assertEquals(4, truth.passes().size());
+        int spells = 0;
+        boolean before = false;
+        for (SimRecord record : records) {
+            boolean back = record.backward;
+            spells += back && !before ? 1 : 0;
+            before = back;
+            assertTrue(!back || !record.down);
+        }
+        assertEquals(2, spells);
+    }
+
+    @Test
+    void several_products_and_custom_bands_reach_the_files() {
+        double in = 0.0254;
+        SimRig rig = SimRig.carried(3)
+                .withBands(new double[] {-60 * in, -15 * in, 15 * in}, new double[] {-15 * in, 15 * in, 60 * in});
+        SimResult result = new Scenario(1, rig, PassPlan.rectangle(100, 2, 0, rig.widthM()))
+                .products(SimProduct.uan32(30), SimProduct.ats(5).withFlowLag(0.4))
+                .targets(TargetMap.steps(0.3, 40, 1, 0.5))
+                .withoutGround()
+                .run();
+        String header = result.logText().lines().findFirst().orElseThrow();
+        assertTrue(header.contains("uan.target[gal/ac],uan.flow_01[gal/min],uan.flow_02[gal/min]"), header);
+        assertTrue(header.contains("ats.flow_03[gal/min]"), header);
+        assertTrue(result.rigText().contains("- {at: -37.5 in, band: [-60 in, -15 in]}"), result.rigText());
+        assertTrue(result.rigText().contains("flow_lag: 0.4 s"), result.rigText());
+        // Half the way at half the target, both products in proportion of 30 to 5.
+        Truth truth = result.truth();
+        double full = truth.sweptAreaM2() * SimProduct.uan32(30).targetLPerM2();
+        assertTrue(truth.volumeL()[0] > 0.65 * full && truth.volumeL()[0] < 0.85 * full);
+        assertEquals(6, truth.volumeL()[0] / truth.volumeL()[1], 1e-6);
+    }
+
+    @Test
+    void every_optional_column_can_be_logged_and_meters_scatter_as_told() {
+        SimRig rig = SimRig.drawn(12);
+        SimResult result = new Scenario(1, rig, PassPlan.rectangle(400, 2, 0, rig.widthM()))
+                .metering(MeteringModel.ideal().withNoise(2))
+                .gnss(GnssModel.perfect(10))
+                .format(LogFormat.metricUnits().with(LogFormat.Column.values()))
+                .withoutGround()
+                .run();
+        List<String> header =
+                Arrays.asList(result.logText().lines().findFirst().orElseThrow().split(","));
+        for (String name : List.of("yaw_rate[deg/s]", "on_12", "pressure[kPa]", "pressure_12[kPa]", "hdop", "fix")) {
+            assertTrue(header.contains(name), name);
+        }
+        int flow = header.indexOf("flow_01[L/min]");
+        int total = header.indexOf("flow_total[L/min]");
+        double squares = 0;
+        int n = 0;
+        for (double[] row : table(result.logText())) {
+            if (row[header.indexOf("down")] == 1 && row[flow] > 0) {
+                // On a straight pass every row's share is a twelfth of the true total; the total meter is exact.
+                for (int r = 1; r < 11; r++) {
+                    double error = row[flow + r] / (row[total] / 12) - 1;
+                    squares += error * error;
+                    n++;
+                }
+            }
+        }
+        assertEquals(0.02, Math.sqrt(squares / n), 0.001);
     }
 
     private static List<double[]> table(String text) {

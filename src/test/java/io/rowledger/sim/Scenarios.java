@@ -1,8 +1,24 @@
 package io.rowledger.sim;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.LongFunction;
+
 /** Ready jobs of 2 to 5 ha; exchange any part before {@link Scenario#run()}. */
 public final class Scenarios {
     private Scenarios() {}
+
+    /** All of them by name, each to be made from a seed: for tests that loop. */
+    public static Map<String, LongFunction<Scenario>> all() {
+        Map<String, LongFunction<Scenario>> all = new LinkedHashMap<>();
+        all.put("straight drawn", Scenarios::straightDrawn);
+        all.put("straight carried", Scenarios::straightCarried);
+        all.put("contour drawn", Scenarios::contourDrawn);
+        all.put("contour carried", Scenarios::contourCarried);
+        all.put("laps drawn", Scenarios::headlandLapsDrawn);
+        all.put("laps carried", Scenarios::headlandLapsCarried);
+        return all;
+    }
 
     /** Twelve-row drawn bar, 14 straight passes of 380 m in a rectangle with a boundary, bulb turns. */
     public static Scenario straightDrawn(long seed) {

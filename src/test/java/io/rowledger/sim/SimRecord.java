@@ -13,6 +13,9 @@ final class SimRecord {
     int fix;
     double hdop;
     boolean down;
+    /** True where the tractor backs up; never logged. */
+    boolean backward;
+
     boolean[] on;
     double pressurePa;
     double[] rowPressurePa;

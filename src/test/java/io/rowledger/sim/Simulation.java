@@ -170,6 +170,7 @@ final class Simulation {
         double cos = Math.cos(motion.psi());
         receiver.fix(record, motion, new double[] {ahead * sin + right * cos, ahead * cos - right * sin});
         record.down = s.lowered;
+        record.backward = v < -0.05;
         record.on = s.commandedOn.clone();
         record.targetLPerM2 = s.targetLPerM2.clone();
         if (s.timeS == 0) {
