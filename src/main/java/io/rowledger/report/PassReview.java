@@ -41,6 +41,11 @@ public record PassReview(
         cautions = List.copyOf(cautions);
     }
 
+    /** True where several maps must share the first page. */
+    public boolean severalProducts() {
+        return products.size() > 1;
+    }
+
     /** True where the findings are worth a heading. */
     public boolean hasFindings() {
         return !findings.isEmpty();

@@ -142,7 +142,7 @@ public final class PassReviewBuilder {
                 new Figure(
                         of + "Ground on rate",
                         f.percent(received.within10Pct()),
-                        "of covered ground within 10% of target",
+                        sum.hasTarget() ? "of covered ground within 10% of target" : "no target known",
                         false));
     }
 

@@ -6,10 +6,10 @@ package io.rowledger.report.chart;
  */
 public interface Canvas {
     /** Fills all outlines of the path at once (even-odd, so that holes stay open). */
-    void fill(Path path, int rgb);
+    void fill(Outline path, int rgb);
 
     /** Draws along the path. */
-    void stroke(Path path, int rgb, double widthPt);
+    void stroke(Outline path, int rgb, double widthPt);
 
     /** Writes one line of text with its baseline at y; the align says which part of it stands at x. */
     void text(String text, double x, double y, Ink ink, Align align);
@@ -41,11 +41,11 @@ public interface Canvas {
 
     /** Fills a box. */
     default void box(double x, double y, double width, double height, int rgb) {
-        fill(new Path().box(x, y, width, height), rgb);
+        fill(new Outline().box(x, y, width, height), rgb);
     }
 
     /** Draws a straight line. */
     default void line(double x0, double y0, double x1, double y1, int rgb, double widthPt) {
-        stroke(new Path().move(x0, y0).line(x1, y1), rgb, widthPt);
+        stroke(new Outline().move(x0, y0).line(x1, y1), rgb, widthPt);
     }
 }

@@ -66,8 +66,8 @@ final class MapFrame {
     }
 
     /** Outlines of all polygons in a geometry, thinned to what paper shows. */
-    Path outline(Geometry geometry) {
-        Path path = new Path();
+    Outline outline(Geometry geometry) {
+        Outline path = new Outline();
         for (int i = 0; i < geometry.getNumGeometries(); i++) {
             if (geometry.getGeometryN(i) instanceof Polygon polygon && !polygon.isEmpty()) {
                 ring(path, polygon.getExteriorRing());
@@ -79,7 +79,7 @@ final class MapFrame {
         return path;
     }
 
-    private void ring(Path path, LineString ring) {
+    private void ring(Outline path, LineString ring) {
         Coordinate[] corners = ring.getCoordinates();
         double lastX = 0;
         double lastY = 0;
@@ -108,14 +108,14 @@ final class MapFrame {
         canvas.text(f.fixed(round, 0) + "\u00a0" + f.unit(Measure.LENGTH), x, y - 3, Palette.LABEL, Align.LEFT);
         canvas.box(x, y, length / 2, 2.5, Palette.INK);
         canvas.box(x + length / 2, y, length / 2, 2.5, 0xffffff);
-        canvas.stroke(new Path().box(x, y, length, 2.5), Palette.INK, 0.5);
+        canvas.stroke(new Outline().box(x, y, length, 2.5), Palette.INK, 0.5);
     }
 
     /** An arrow to the north, its tip at (x, y). */
     static void northArrow(Canvas canvas, double x, double y) {
-        canvas.fill(new Path().move(x, y).line(x + 4.5, y + 14).line(x, y + 11).close(), Palette.INK);
+        canvas.fill(new Outline().move(x, y).line(x + 4.5, y + 14).line(x, y + 11).close(), Palette.INK);
         canvas.stroke(
-                new Path()
+                new Outline()
                         .move(x, y)
                         .line(x - 4.5, y + 14)
                         .line(x, y + 11)

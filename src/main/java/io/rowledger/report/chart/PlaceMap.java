@@ -13,7 +13,7 @@ import java.util.List;
 /** Map of skips and doubles with the numbers of the lists. */
 final class PlaceMap implements Chart {
     private static final double LEGEND_PT = 112;
-    /** A place smaller than this on paper gets a dot, so that it can be seen at all. */
+    /** A listed place smaller than this on paper gets a dot, so that it can be seen at all. */
     private static final double MIN_PLACE_PT = 2.5;
 
     private final Analysis a;
@@ -31,8 +31,8 @@ final class PlaceMap implements Chart {
         Coverage c = a.coverage();
         MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
         canvas.fill(frame.outline(c.covered()), Palette.COVERED);
-        places(canvas, frame, c.overlaps(), Palette.DOUBLE);
-        places(canvas, frame, c.missed(), Palette.SKIP);
+        places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
+        places(canvas, frame, c.missed(), ground.skips().size(), Palette.SKIP);
         canvas.stroke(
                 frame.outline(c.boundary() == null ? c.covered() : c.boundary().area()), Palette.SOFT, 0.6);
         Labels labels = new Labels(canvas);
@@ -45,11 +45,12 @@ final class PlaceMap implements Chart {
         legend(canvas, frame, widthPt - LEGEND_PT);
     }
 
-    private static void places(Canvas canvas, MapFrame frame, List<Place> places, int rgb) {
-        Path path = new Path();
-        for (Place place : places) {
+    private static void places(Canvas canvas, MapFrame frame, List<Place> places, int listed, int rgb) {
+        Outline path = new Outline();
+        for (int i = 0; i < places.size(); i++) {
+            Place place = places.get(i);
             canvas.fill(frame.outline(place.polygon()), rgb);
-            if (frame.pt(Math.sqrt(place.areaM2())) < MIN_PLACE_PT) {
+            if (i < listed && frame.pt(Math.sqrt(place.areaM2())) < MIN_PLACE_PT) {
                 path.dot(frame.x(place.eastM()), frame.y(place.northM()), MIN_PLACE_PT / 2);
             }
         }
@@ -62,7 +63,11 @@ final class PlaceMap implements Chart {
         if (i < lines.size()) {
             PlaceLine line = lines.get(i);
             labels.plate(
-                    line.number(), frame.x(line.eastM()), frame.y(line.northM()) - 7, new Ink(6, true, rgb), 0xffffff);
+                    line.number(),
+                    frame.x(line.eastM()),
+                    Math.max(4, frame.y(line.northM()) - 7),
+                    new Ink(6, true, rgb),
+                    0xffffff);
         }
     }
 
@@ -79,7 +84,7 @@ final class PlaceMap implements Chart {
         y += 34;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
-        canvas.text("Places too small to see are dots.", x, y + 18, Palette.SMALL, Align.LEFT);
+        canvas.text("Listed places too small to see are dots.", x, y + 18, Palette.SMALL, Align.LEFT);
         canvas.text("Numbers that would touch are left out.", x, y + 26, Palette.SMALL, Align.LEFT);
     }
 }

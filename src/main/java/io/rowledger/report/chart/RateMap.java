@@ -72,7 +72,7 @@ final class RateMap implements Chart {
 
     private static void paint(
             Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster, int wanted, int rgb) {
-        Path path = new Path();
+        Outline path = new Outline();
         raster.boxes(wanted, (col, row, width, height) -> {
             double eastM = grid.east0M() + col * raster.blockM;
             double northM = grid.north0M() + (row + height) * raster.blockM;
@@ -134,6 +134,6 @@ final class RateMap implements Chart {
 
     static void swatch(Canvas canvas, double x, double y, int rgb) {
         canvas.box(x, y, 10, 9, rgb);
-        canvas.stroke(new Path().box(x, y, 10, 9), Palette.SOFT, 0.3);
+        canvas.stroke(new Outline().box(x, y, 10, 9), Palette.SOFT, 0.3);
     }
 }

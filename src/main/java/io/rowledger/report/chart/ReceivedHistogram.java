@@ -55,7 +55,7 @@ final class ReceivedHistogram implements Chart {
             double y = plot.y(shares[i]);
             if (shares[i] > 0) {
                 canvas.box(x, y, width, plot.bottom() - y, Palette.DEVIATION[Palette.classOf(middle)]);
-                canvas.stroke(new Path().box(x, y, width, plot.bottom() - y), Palette.SOFT, 0.4);
+                canvas.stroke(new Outline().box(x, y, width, plot.bottom() - y), Palette.SOFT, 0.4);
             }
         }
         canvas.line(plot.left, plot.bottom(), plot.left + plot.width, plot.bottom(), Palette.INK, 0.6);

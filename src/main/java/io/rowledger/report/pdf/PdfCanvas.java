@@ -3,7 +3,7 @@ package io.rowledger.report.pdf;
 import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.PdfContentByte;
 import io.rowledger.report.chart.Canvas;
-import io.rowledger.report.chart.Path;
+import io.rowledger.report.chart.Outline;
 import java.awt.Color;
 
 /** A canvas on a PDF page: y is turned over and moved to where the chart's box stands on the page. */
@@ -25,14 +25,14 @@ final class PdfCanvas implements Canvas {
     }
 
     @Override
-    public void fill(Path path, int rgb) {
+    public void fill(Outline path, int rgb) {
         page.setColorFill(new Color(rgb));
         path.walk(new Pen());
         page.eoFill();
     }
 
     @Override
-    public void stroke(Path path, int rgb, double widthPt) {
+    public void stroke(Outline path, int rgb, double widthPt) {
         page.setColorStroke(new Color(rgb));
         page.setLineWidth((float) widthPt);
         path.walk(new Pen());
@@ -74,7 +74,7 @@ final class PdfCanvas implements Canvas {
     }
 
     /** Writes a path into the page's content. */
-    private final class Pen implements Path.Walker {
+    private final class Pen implements Outline.Walker {
         @Override
         public void move(double x, double y) {
             page.moveTo((float) (leftPt + x), (float) (topPt - y));

@@ -37,9 +37,6 @@ import org.xhtmlrenderer.pdf.ITextTextRenderer;
  * @param dateS the date the document carries, epoch seconds: when the work ended, never when the report was made
  */
 public record PdfReport(String template, @Nullable Path templateFolder, double dateS) {
-    private static final byte[] FONT_NAME = "LiberationSans".getBytes(StandardCharsets.US_ASCII);
-    private static final int SUBSET_TAG = 6;
-
     static {
         // The layout library logs through SLF4J, and without a logger SLF4J says so on standard error.
         if (System.getProperty("slf4j.internal.verbosity") == null) {
@@ -66,7 +63,7 @@ public record PdfReport(String template, @Nullable Path templateFolder, double d
                     .expected("one of " + e.known)
                     .mend("correct the name of the chart");
         }
-        nameSubsets(pdf);
+        SteadyBytes.settle(pdf);
         out.write(pdf);
     }
 
@@ -83,6 +80,7 @@ public record PdfReport(String template, @Nullable Path templateFolder, double d
                 fonts,
                 new ChartElements(charts, fonts),
                 new ITextTextRenderer());
+        renderer.getSharedContext().setLineBreakingStrategy(new SpacesOnly());
         renderer.setDocument(document, "");
         String text = document.getDocumentElement().getTextContent();
         renderer.setListener(new Particulars(language(document), text));
@@ -95,21 +93,6 @@ public record PdfReport(String template, @Nullable Path templateFolder, double d
     private static String language(Document document) {
         String lang = document.getDocumentElement().getAttribute("lang");
         return lang.isEmpty() ? "en-US" : lang;
-    }
-
-    /**
-     * Gives every font subset the tag of its weight instead of a random one, in place: tags have a fixed length, so no
-     * offset in the file moves. Without this no two runs would write the same bytes.
-     */
-    private static void nameSubsets(byte[] pdf) {
-        for (int i = SUBSET_TAG + 2; i + FONT_NAME.length < pdf.length; i++) {
-            boolean tagged = pdf[i - 1] == '+' && pdf[i - SUBSET_TAG - 2] == '/';
-            if (tagged && Arrays.equals(pdf, i, i + FONT_NAME.length, FONT_NAME, 0, FONT_NAME.length)) {
-                boolean bold = pdf[i + FONT_NAME.length] == '-';
-                byte[] tag = (bold ? "ROWLDB" : "ROWLDR").getBytes(StandardCharsets.US_ASCII);
-                System.arraycopy(tag, 0, pdf, i - SUBSET_TAG - 1, SUBSET_TAG);
-            }
-        }
     }
 
     /** Language, date and identity of the document, set before anything is written. */

@@ -3,7 +3,7 @@ package io.rowledger.report.chart;
 import java.util.Arrays;
 
 /** Outlines as a column of moves, lines and closings; holds hundreds of thousands of corners without an object each. */
-public final class Path {
+public final class Outline {
     /** Start a new outline. */
     public static final byte MOVE = 0;
     /** A straight line to the next corner. */
@@ -19,30 +19,30 @@ public final class Path {
     private int numberCount;
 
     /** Starts an outline. */
-    public Path move(double x, double y) {
+    public Outline move(double x, double y) {
         return add(MOVE, x, y);
     }
 
     /** Goes on to (x, y). */
-    public Path line(double x, double y) {
+    public Outline line(double x, double y) {
         return add(LINE, x, y);
     }
 
     /** Goes back to the outline's start. */
-    public Path close() {
+    public Outline close() {
         verb(CLOSE);
         return this;
     }
 
     /** Adds a box. */
-    public Path box(double x, double y, double width, double height) {
+    public Outline box(double x, double y, double width, double height) {
         add(BOX, x, y);
         numbers(width, height);
         return this;
     }
 
     /** Adds a circle as a polygon of sixteen corners: small marks only. */
-    public Path dot(double x, double y, double radius) {
+    public Outline dot(double x, double y, double radius) {
         for (int i = 0; i < 16; i++) {
             double angle = i * Math.PI / 8;
             add(i == 0 ? MOVE : LINE, x + radius * Math.cos(angle), y + radius * Math.sin(angle));
@@ -69,7 +69,7 @@ public final class Path {
         }
     }
 
-    private Path add(byte verb, double x, double y) {
+    private Outline add(byte verb, double x, double y) {
         verb(verb);
         numbers(x, y);
         return this;
