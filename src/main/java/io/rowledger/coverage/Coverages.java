@@ -69,7 +69,7 @@ public final class Coverages {
                 notes);
     }
 
-    private static List<Visit> visits(List<Pass> passes, Strips strips, Delivery delivery, CoverageOptions options) {
+    static List<Visit> visits(List<Pass> passes, Strips strips, Delivery delivery, CoverageOptions options) {
         List<Visit> out = new ArrayList<>();
         Parallel.map(
                         passes.size(),

@@ -41,11 +41,11 @@ final class DoubledGround {
         if (later.kind() == Kind.DELIVERING) {
             for (int i : index.near(later.polygon().getEnvelopeInternal())) {
                 if (i < j && index.get(i).delivers()) {
-                    parts.addAll(common(index.get(i), later));
+                    parts.add(Jts.collect(common(index.get(i), later)));
                 }
             }
         }
-        return Unions.union(parts, 1);
+        return Unions.unionOfScattered(parts, 1);
     }
 
     private static List<Polygon> common(Visit earlier, Visit later) {

@@ -34,46 +34,43 @@ final class MissedGround {
         if (boundary != null) {
             return Jts.areal(Jts.difference(boundary.area(), covered));
         }
-        List<Polygon> holes = new ArrayList<>();
-        List<Polygon> whole = new ArrayList<>();
-        for (Polygon polygon : Jts.polygons(covered)) {
-            whole.add(fill(polygon, holes));
-        }
-        // A part can lie in the hole of another: what fills the hole is the hole less that part.
-        Geometry filled = whole.size() == 1 ? whole.get(0) : Unions.union(whole, 1);
+        Geometry filled = withoutHoles(covered);
         List<Geometry> missed = new ArrayList<>();
-        if (!holes.isEmpty()) {
-            missed.add(Jts.areal(Jts.difference(Jts.collect(holes), covered)));
-        }
+        missed.add(Jts.areal(Jts.difference(filled, covered)));
         missed.addAll(openGaps(filled, rowSpacingM));
         return Unions.union(missed, 1);
     }
 
-    private static Polygon fill(Polygon polygon, List<Polygon> holes) {
-        for (int i = 0; i < polygon.getNumInteriorRing(); i++) {
-            holes.add(Jts.FACTORY.createPolygon(polygon.getInteriorRingN(i).getCoordinateSequence()));
+    /** The ground within the outer rings; an island within a hole is within the outer ring already. */
+    private static Geometry withoutHoles(Geometry geometry) {
+        List<Polygon> shells = new ArrayList<>();
+        for (Polygon polygon : Jts.polygons(geometry)) {
+            shells.add(Jts.FACTORY.createPolygon(polygon.getExteriorRing().getCoordinateSequence()));
         }
-        return Jts.FACTORY.createPolygon(polygon.getExteriorRing().getCoordinateSequence());
+        return Unions.union(shells, 1);
     }
 
     private static List<Polygon> openGaps(Geometry filled, double rowSpacingM) {
-        Geometry closed = mitred(mitred(filled, rowSpacingM), -rowSpacingM);
-        List<Polygon> closedWhole = new ArrayList<>();
-        for (Polygon polygon : Jts.polygons(closed)) {
-            closedWhole.add(fill(polygon, new ArrayList<>()));
-        }
-        if (closedWhole.isEmpty()) {
-            return List.of();
-        }
-        Geometry gaps = Jts.difference(Unions.union(closedWhole, 1), filled);
+        Geometry closed = withoutHoles(closed(filled, rowSpacingM));
         List<Polygon> out = new ArrayList<>();
-        for (Polygon gap : Jts.polygons(gaps)) {
+        for (Polygon gap : Jts.polygons(Jts.difference(closed, filled))) {
             double acrossM = gap.getEnvelopeInternal().getDiameter();
             if (acrossM > CORNER_SPACINGS * rowSpacingM && Jts.meanWidthM(gap) > ROUNDING_M) {
                 out.add(gap);
             }
         }
         return out;
+    }
+
+    /**
+     * Grown and shrunk again. Shrinking a much indented outline with mitres can turn inside out; it is known by being
+     * larger than what was shrunk, and then round corners, which cannot, are taken instead.
+     */
+    private static Geometry closed(Geometry filled, double distanceM) {
+        Geometry grown = mitred(filled, distanceM);
+        Geometry closed = mitred(grown, -distanceM);
+        boolean sane = closed.getArea() <= grown.getArea() && closed.getArea() >= filled.getArea() - grown.getLength() * ROUNDING_M;
+        return sane ? closed : filled.buffer(distanceM).buffer(-distanceM);
     }
 
     /** Grown (or shrunk, for a negative distance) with mitred corners and no simplification of its own. */

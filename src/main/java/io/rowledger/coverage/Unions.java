@@ -3,9 +3,13 @@ package io.rowledger.coverage;
 import io.rowledger.geo.Jts;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.index.hprtree.HPRtree;
 import org.locationtech.jts.index.hprtree.HilbertEncoder;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 
@@ -29,6 +33,62 @@ final class Unions {
             });
         }
         return round.isEmpty() ? Jts.FACTORY.createMultiPolygon() : round.get(0);
+    }
+
+    /**
+     * The same for geometries that mostly lie apart, each without overlap in itself: only polygons whose boxes meet one
+     * of another geometry are joined, the rest is taken as it is.
+     */
+    static Geometry unionOfScattered(List<? extends Geometry> parts, int threads) {
+        List<Polygon> polygons = new ArrayList<>();
+        List<Integer> partOf = new ArrayList<>();
+        HPRtree tree = new HPRtree();
+        for (int i = 0; i < parts.size(); i++) {
+            for (Polygon polygon : Jts.polygons(parts.get(i))) {
+                tree.insert(polygon.getEnvelopeInternal(), polygons.size());
+                polygons.add(polygon);
+                partOf.add(i);
+            }
+        }
+        int[] first = new int[polygons.size()];
+        Arrays.setAll(first, i -> i);
+        for (int i = 0; i < first.length; i++) {
+            int self = i;
+            tree.query(polygons.get(i).getEnvelopeInternal(), item -> {
+                int other = (Integer) item;
+                if (other < self && !partOf.get(other).equals(partOf.get(self))) {
+                    join(first, self, other);
+                }
+            });
+        }
+        Map<Integer, List<Polygon>> groups = new LinkedHashMap<>();
+        for (int i = 0; i < first.length; i++) {
+            groups.computeIfAbsent(root(first, i), g -> new ArrayList<>()).add(polygons.get(i));
+        }
+        List<List<Polygon>> inOrder = new ArrayList<>(groups.values());
+        List<Geometry> joined = Parallel.map(
+                inOrder.size(),
+                threads,
+                g -> inOrder.get(g).size() == 1 ? inOrder.get(g).get(0) : union(inOrder.get(g), 1));
+        List<Polygon> out = new ArrayList<>();
+        joined.forEach(g -> out.addAll(Jts.polygons(g)));
+        return Jts.collect(out);
+    }
+
+    /** Each group's root is its smallest index, so that the order of queries does not matter. */
+    private static void join(int[] first, int a, int b) {
+        int rootA = root(first, a);
+        int rootB = root(first, b);
+        first[Math.max(rootA, rootB)] = Math.min(rootA, rootB);
+    }
+
+    private static int root(int[] first, int i) {
+        int at = i;
+        while (first[at] != at) {
+            first[at] = first[first[at]];
+            at = first[at];
+        }
+        return at;
     }
 
     private static List<Geometry> inHilbertOrder(List<? extends Geometry> parts) {
