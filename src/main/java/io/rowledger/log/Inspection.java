@@ -2,6 +2,8 @@ package io.rowledger.log;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.units.Dimension;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -74,7 +76,7 @@ public record Inspection(String text, List<UnusableInputException> problems) {
         double lastS = log.timeS[log.records - 1];
         line(text, "time", instant(firstS) + " to " + instant(lastS) + " UTC, " + span(lastS - firstS));
         double intervalS = Joiner.intervalS(log);
-        line(text, "rate", String.format(Locale.ROOT, "a record every %.3g s (%.3g Hz)", intervalS, 1 / intervalS));
+        line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
         line(text, "place", place(log));
         line(text, "outlets", outlets(file.plan()));
         text.append("\n  columns\n");
@@ -219,6 +221,14 @@ public record Inspection(String text, List<UnusableInputException> problems) {
                 .toString()
                 .replace('T', ' ')
                 .replace("Z", "");
+    }
+
+    /** Three figures, without noughts at the end. */
+    private static String figures(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     private static String span(double seconds) {

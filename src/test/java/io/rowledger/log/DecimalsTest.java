@@ -60,8 +60,25 @@ class DecimalsTest {
     @Test
     void words_letters_and_halves_of_numbers_are_no_numbers() {
         for (String text : List.of(
-                "", " ", "-", "+", ".", "e5", "1e", "1e+", "1d", "1f", "0x10", "NaN", "Infinity", "1 2", "1..2", "--1",
-                "12a", "1e5.0", "\u0661")) {
+                "",
+                " ",
+                "-",
+                "+",
+                ".",
+                "e5",
+                "1e",
+                "1e+",
+                "1d",
+                "1f",
+                "0x10",
+                "NaN",
+                "Infinity",
+                "1 2",
+                "1..2",
+                "--1",
+                "12a",
+                "1e5.0",
+                "\u0661")) {
             assertTrue(Double.isNaN(Decimals.parse(text, '.')), text);
         }
     }

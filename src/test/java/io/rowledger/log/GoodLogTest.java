@@ -48,7 +48,8 @@ class GoodLogTest {
         // 1 gal/ac = 9.353956 L/ha, from 3.785411784 L and 4046.8564224 m2.
         assertEquals(42 * 9.353956e-4, table.targetLPerM2(0, 0), 1e-8);
         assertEquals(List.of(), reading.notes());
-        assertEquals(new LogSource.Dropped(0, 0, 0, 0, 0), table.sources().get(0).dropped());
+        assertEquals(
+                new LogSource.Dropped(0, 0, 0, 0, 0), table.sources().get(0).dropped());
     }
 
     @TestFactory

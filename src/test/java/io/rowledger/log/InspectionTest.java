@@ -19,7 +19,8 @@ class InspectionTest {
         assertTrue(text.contains("2026-05-14 10:00:00 to 2026-05-14 10:00:02.200 UTC, 0 h 00 min 02 s"), text);
         assertTrue(text.contains("every 0.2 s (5 Hz)"), text);
         // 4.50 mi/h at 0.44704 m/s (NIST SP 811 App. B) is 2.012 m/s.
-        assertTrue(text.lines().anyMatch(l -> l.matches(" +Ground Speed \\(MPH\\) +speed +mph +4.50 +2.012 m/s")), text);
+        assertTrue(
+                text.lines().anyMatch(l -> l.matches(" +Ground Speed \\(MPH\\) +speed +mph +4.50 +2.012 m/s")), text);
         assertTrue(text.lines().anyMatch(l -> l.matches(" +flow2_gpm +flow_02 +gal/min +0.9100 +0.05741 L/s")), text);
     }
 
@@ -33,7 +34,8 @@ class InspectionTest {
     @Test
     void a_file_that_cannot_be_used_does_not_hide_the_others() {
         Inspection inspection = Inspection.of(List.of(
-                CASES.resolve("bad-input/log-empty/log.csv"), CASES.resolve("good-log/semicolon-decimal-comma/log.csv")));
+                CASES.resolve("bad-input/log-empty/log.csv"),
+                CASES.resolve("good-log/semicolon-decimal-comma/log.csv")));
         assertEquals(1, inspection.problems().size());
         assertTrue(inspection.text().contains("found an empty file"), inspection.text());
         assertTrue(inspection.text().contains("semicolon, decimal comma"), inspection.text());

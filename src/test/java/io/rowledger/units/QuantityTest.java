@@ -61,14 +61,27 @@ class QuantityTest {
 
     @Test
     void a_unit_of_another_dimension_is_named_for_what_it_is() {
-        assertEquals("\"42 gal/min\", a flow", refused("42 gal/min", Dimension.RATE).found());
+        assertEquals(
+                "\"42 gal/min\", a flow", refused("42 gal/min", Dimension.RATE).found());
     }
 
     @Test
     void what_is_no_figure_is_refused() {
         for (String text : List.of(
-                "", "m", "five m", "5,9 m", "1.2.3 m", "5 m 3", "4 in 19 ft", "3 ft 4 ft", "1 ft 2 ft 3 in", "5 - 3 m",
-                "1e400 m x", "nan m", "5 m/s 2 m/s", "- m")) {
+                "",
+                "m",
+                "five m",
+                "5,9 m",
+                "1.2.3 m",
+                "5 m 3",
+                "4 in 19 ft",
+                "3 ft 4 ft",
+                "1 ft 2 ft 3 in",
+                "5 - 3 m",
+                "1e400 m x",
+                "nan m",
+                "5 m/s 2 m/s",
+                "- m")) {
             refused(text, Dimension.LENGTH);
         }
     }
