@@ -9,17 +9,20 @@ import org.locationtech.jts.geom.Geometry;
  *
  * @param coveredAreaM2 union of all delivered strips
  * @param overlapAreaM2 ground with two visits or more, each place once
- * @param missedAreaM2 boundary less covered; without a boundary, the enclosed gaps
+ * @param missedAreaM2 boundary less covered; without a boundary, the gaps the covered ground encloses, and the gaps
+ *     open at an end that are narrower than two row spacings
  * @param boundaryAreaM2 NaN without a boundary
  * @param outsideBoundaryM2 covered ground outside the boundary; NaN without a boundary
  * @param covered the union itself
  * @param boundary the boundary, or null
  * @param strips the visits' polygons, in time order
- * @param overlaps largest first
- * @param missed largest first
+ * @param overlaps the doubled pieces worth driving to, largest first
+ * @param missed the skipped pieces worth driving to, largest first
+ * @param seams what of the overlap and missed areas is in no place
  * @param shutOffs the shut-off score
  * @param grid the received grid
  * @param received statistics per product
+ * @param notes what was assumed on the way, one sentence each
  */
 public record Coverage(
         double coveredAreaM2,
@@ -32,14 +35,17 @@ public record Coverage(
         List<StripPolygon> strips,
         List<Place> overlaps,
         List<Place> missed,
+        Seams seams,
         ShutOffScore shutOffs,
         ReceivedGrid grid,
-        List<ReceivedStatistics> received) {
+        List<ReceivedStatistics> received,
+        List<String> notes) {
     /** Copies the lists. */
     public Coverage {
         strips = List.copyOf(strips);
         overlaps = List.copyOf(overlaps);
         missed = List.copyOf(missed);
         received = List.copyOf(received);
+        notes = List.copyOf(notes);
     }
 }

@@ -40,7 +40,9 @@ public record Place(
         LATE_START,
         /** Missed: the pass stopped delivering early. */
         EARLY_STOP,
-        /** Missed: the bar never came near. */
+        /** Missed: a margin no wider than the bar between the outermost pass and the field's boundary. */
+        EDGE_OF_FIELD,
+        /** Missed: the bar never came near, or the ground is wider than the bar. */
         OUTSIDE_THE_LOG,
         /** Doubled: two passes side by side. */
         PASSES_OVERLAP,

@@ -63,7 +63,7 @@ final class ColumnPlan {
             Column column = column(place, i, name.get(), role);
             Column other = byRole.putIfAbsent(role.canonical(), column);
             if (other != null) {
-                throw twice(place, other, column);
+                throw twice(place, other, column, options);
             }
         }
         List<Column> columns = new ArrayList<>(byRole.values());
@@ -71,7 +71,7 @@ final class ColumnPlan {
                 .thenComparing(c -> c.role().product())
                 .thenComparingInt(c -> c.role().row()));
         List<String> products = products(columns, options);
-        int outlets = OutletCheck.outlets(place, columns, products, options);
+        int outlets = OutletCheck.outlets(place, headers, columns, products, options);
         need(place, columns, Measured.TIME, "time", "a time such as 2026-05-14T10:00:00Z");
         need(place, columns, Measured.LAT, "lat", "the latitude in degrees");
         need(place, columns, Measured.LON, "lon", "the longitude in degrees");
@@ -140,7 +140,7 @@ final class ColumnPlan {
         if (measured == Measured.TIME) {
             return new Column(index, header, role, "", Double.NaN);
         }
-        String proposal = role.canonical() + "[" + dimension.exampleUnit() + "]";
+        String proposal = name.role().canonical() + "[" + dimension.exampleUnit() + "]";
         if (name.unitText().isEmpty()) {
             throw place.found("no unit in the column name")
                     .atColumn(header)
@@ -187,8 +187,10 @@ final class ColumnPlan {
                 .mend("use that key in the header, or add " + role.product() + " under products");
     }
 
-    private static UnusableInputException twice(Place place, Column first, Column second) {
-        String canonical = first.role().canonical();
+    private static UnusableInputException twice(Place place, Column first, Column second, LogOptions options) {
+        Role role = first.role();
+        String canonical =
+                (options.productKeys().size() == 1 ? new Role(role.measured(), "", role.row()) : role).canonical();
         return place.found("two columns for " + canonical + ": " + first.header() + " and " + second.header())
                 .atColumn(second.header())
                 .expected("one column for a quantity")

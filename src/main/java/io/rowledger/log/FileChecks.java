@@ -146,7 +146,8 @@ final class FileChecks {
             throw found(
                     file,
                     line,
-                    "a latitude nearer the pole than any field, which as a longitude would be plausible",
+                    "a latitude no field lies at, beside a longitude that could be one, in " + odd + " of " + records
+                            + " records",
                     "latitude in lat and longitude in lon",
                     "swap the names of the two columns; they seem to be swapped");
         }

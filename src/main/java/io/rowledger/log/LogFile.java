@@ -117,8 +117,11 @@ final class LogFile implements AutoCloseable {
                     .expected("a whole .gz or .zip file")
                     .mend("copy or export the file again");
         } else {
-            message = UnusableInputException.found(
-                            "a line that is no CSV" + (e == null ? "" : " (" + e.getMessage() + ")"))
+            String words = e == null || e.getMessage() == null ? "" : e.getMessage();
+            String what = words.contains("encapsulated token")
+                    ? "a quote that does not end where its field ends"
+                    : "a line that is no CSV (" + words + ")";
+            message = UnusableInputException.found(what)
                     .expected("fields as RFC 4180 has them, every opened quote closed")
                     .mend("look at that line in a text editor, or export the log again");
         }

@@ -4,18 +4,34 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 
 /** Whether the flow columns are those of the rig: one for each outlet of each product, numbered from 1. */
 final class OutletCheck {
+    /** A flow column as it is named where counting starts at 0. */
+    private static final Pattern FROM_ZERO = Pattern.compile("(?:[a-z0-9]+\\.)?(?:row0+flow.*|flow0+(?:\\D.*)?)");
+
     private OutletCheck() {}
 
     /** Number of outlets, from the rig where there is one, else the highest number among the flow columns. */
     static int outlets(
-            ColumnPlan.Place place, List<ColumnPlan.Column> columns, List<String> products, LogOptions options) {
+            ColumnPlan.Place place,
+            List<String> headers,
+            List<ColumnPlan.Column> columns,
+            List<String> products,
+            LogOptions options) {
         int highest = 0;
         for (ColumnPlan.Column column : columns) {
             if (column.role().measured() == Measured.FLOW) {
                 highest = Math.max(highest, column.role().row());
+            }
+        }
+        for (String header : headers) {
+            if (FROM_ZERO.matcher(ColumnName.plain(header)).matches()) {
+                throw place.found("an outlet numbered 0")
+                        .atColumn(header)
+                        .expected("outlets numbered from 1 at the left")
+                        .mend("raise the number in each header of a row by one");
             }
         }
         if (highest == 0) {

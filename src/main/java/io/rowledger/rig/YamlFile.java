@@ -67,7 +67,7 @@ final class YamlFile {
         } catch (MarkedYamlEngineException e) {
             throw notYaml(e, text);
         } catch (YamlEngineException e) {
-            throw UnusableInputException.found("a file that is no plain YAML (" + e.getMessage() + ")")
+            throw UnusableInputException.found("a block that refers to another one (& and *) or nests too deep")
                     .inFile(name)
                     .expected("a rig file")
                     .mend("write each block out where it stands");
@@ -84,6 +84,13 @@ final class YamlFile {
                     .atLine(line)
                     .expected("lines indented with blanks, as YAML wants them")
                     .mend("put two blanks for each tab");
+        }
+        if (e.getProblem().contains("another document")) {
+            return UnusableInputException.found("a second document (---)")
+                    .inFile(name)
+                    .atLine(line)
+                    .expected("one rig in a rig file")
+                    .mend("put each rig into a file of its own");
         }
         return UnusableInputException.found("a line that is no YAML (" + e.getProblem() + ")")
                 .inFile(name)

@@ -20,7 +20,7 @@ import java.util.Arrays;
  */
 final class PathSmoother {
     /** Jerk densities from stiff to loose, m²/s⁵: a guidance line, a contour, a headland lap, a hard turn, a lurch. */
-    private static final double[] JERK_DENSITY = {1e-7, 1e-5, 1e-3, 5e-2, 2.0};
+    private static final double[] JERK_DENSITY = {1e-6, 3e-5, 1e-3, 5e-2, 2.0};
 
     /** Half width of the neighbourhood whose residuals are judged, s, and the fewest fixes it may hold on a side. */
     private static final double NEAR_S = 1.0;
@@ -31,10 +31,10 @@ final class PathSmoother {
      * Mean squared residual over noise up to which a density is stiff enough. For pure noise and m fixes the mean is
      * below 1 with a standard deviation of 1/√m, so the limit is 1 + 2/√m.
      */
-    private static final double LIMIT_SIGMAS = 2.0;
+    private static final double LIMIT_SIGMAS = 3.0;
 
     /** A stiffer path may leave the next looser one by this many of the looser one's own standard deviations. */
-    private static final double LEAVE_SIGMAS = 1.5;
+    private static final double LEAVE_SIGMAS = 2.0;
 
     private final double[] t;
     private final double[] east;

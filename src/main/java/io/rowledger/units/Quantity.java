@@ -18,6 +18,8 @@ public record Quantity(double si, Dimension dimension) implements Reading {
             "\\s*([+-]?)\\s*((?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,2})?)\\s*+([^\\d+\\-.][^+\\-.]*?)?"
                     + "(?=$|\\s+\\.?\\d|(?<=['\"])\\s*\\.?\\d)");
 
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d,\\d");
+
     /**
      * What a person meant by the text where a figure of this dimension is asked for: a {@link Quantity}, or a
      * {@link Refusal} that says what was found, what was expected and how to mend it.
@@ -28,6 +30,9 @@ public record Quantity(double si, Dimension dimension) implements Reading {
                 .replace('\u00a0', ' ')
                 .replace('\u2032', '\'')
                 .replace('\u2033', '"');
+        if (DECIMAL_COMMA.matcher(plain).find()) {
+            return unreadable(text, dimension);
+        }
         if (plain.isEmpty()) {
             return refuse("nothing", dimension, "write " + dimension.words() + " such as " + dimension.example());
         }

@@ -77,7 +77,7 @@ final class UnitCatalogue {
         also(Dimension.FLOW, "oz/min", "opm ozpm");
         also(Dimension.RATE, "gal/ac", "gpa");
         also(Dimension.RATE, "L/ha", "lpha");
-        also(Dimension.SPEED, "mi/h", "mph");
+        rename("mi/h", new Unit("mph", Dimension.SPEED, Factor.METRES_PER_SECOND_PER_MPH));
         also(Dimension.SPEED, "km/h", "kph kmph");
         also(Dimension.SPEED, "m/s", "mps");
         also(Dimension.SPEED, "ft/s", "fps");
@@ -146,6 +146,12 @@ final class UnitCatalogue {
     private static void also(Dimension dimension, String symbol, String spellings) {
         Unit unit = find(symbol, dimension).orElseThrow();
         add(unit, spellings);
+    }
+
+    /** Gives all spellings of a composed unit the one people use. */
+    private static void rename(String symbol, Unit unit) {
+        table(unit.dimension()).replaceAll((spelling, old) -> old.symbol().equals(symbol) ? unit : old);
+        add(unit, unit.symbol());
     }
 
     private static void add(Unit unit, String spellings) {

@@ -153,4 +153,142 @@ class LogReaderTest {
                 () -> read(HEADER.replace("flow_02[gal/min]", "flow_02") + records(0, 3)));
         assertTrue(e.getMessage().contains("flow_02[gal/min]"), e.getMessage());
     }
+
+    @Test
+    void a_columns_line_settles_what_a_header_stands_for() throws IOException {
+        String text = HEADER.replace("speed[mph]", "v").replace("flow_02[gal/min]", "right meter") + records(0, 3);
+        LogOptions options =
+                new LogOptions(Map.of("speed[km/h]", "v", "flow_02[L/min]", "Right Meter"), List.of("uan"), 2);
+        LogTable table = LogReader.read(List.of(file("log.csv", text)), options).table();
+        assertEquals(4.5 / 3.6, table.speedMps(0), 1e-12);
+        assertEquals(0.46 / 60, table.flowLPerS(0, 1, 0), 1e-12);
+    }
+
+    @Test
+    void a_columns_line_decides_between_two_columns() throws IOException {
+        String text = HEADER.replace(",down,", ",latitude,") + records(0, 3).replace(",4,1,", ",4,41.5,");
+        LogOptions options = new LogOptions(Map.of("lat", "lat"), List.of("uan"), 2);
+        LogReading reading = LogReader.read(List.of(file("log.csv", text)), options);
+        assertEquals(41.7, reading.table().latDeg(0));
+        assertTrue(reading.columns().get(4).ignored());
+    }
+
+    @Test
+    void several_products_keep_their_columns_apart() throws IOException {
+        String text = """
+                time,lat,lon,ats.flow_01[L/min],uan.flow_01[L/min],UAN.target[L/ha]
+                2026-05-14T10:00:00Z,41.7,-88.1,6,60,200
+                2026-05-14T10:00:01Z,41.70001,-88.1,6,60,200
+                """;
+        LogOptions options = new LogOptions(Map.of(), List.of("uan", "ats"), 1);
+        LogTable table = LogReader.read(List.of(file("log.csv", text)), options).table();
+        assertEquals(List.of("uan", "ats"), table.products());
+        assertEquals(1.0, table.flowLPerS(0, 0, 1), 1e-12);
+        assertEquals(0.1, table.flowLPerS(1, 0, 1), 1e-12);
+        assertEquals(0.02, table.targetLPerM2(0, 0), 1e-12);
+        assertTrue(table.hasTarget(0));
+        assertFalse(table.hasTarget(1));
+    }
+
+    @Test
+    void flows_no_meter_can_have_seen_are_unknown_and_said_so() throws IOException {
+        String text = HEADER
+                + records(0, 8)
+                + record(8).replace("0.45,", "-0.01,")
+                + record(9).replace("0.45,", "-3,")
+                + record(10).replace("0.45,", "900,");
+        LogReading reading = read(text);
+        assertEquals(0, reading.table().flowLPerS(0, 0, 8));
+        assertTrue(Double.isNaN(reading.table().flowLPerS(0, 0, 9)));
+        assertTrue(Double.isNaN(reading.table().flowLPerS(0, 0, 10)));
+        assertEquals(2, reading.notes().size(), reading.notes().toString());
+    }
+
+    @Test
+    void two_machines_at_one_time_are_not_one_job() throws IOException {
+        Path here = file("here.csv", HEADER + records(0, 30));
+        Path there = file("there.csv", HEADER + records(0, 30).replace("-88.1", "-88.2"));
+        UnusableInputException e =
+                assertThrows(UnusableInputException.class, () -> LogReader.read(List.of(here, there), TWO_ROWS));
+        assertTrue(e.getMessage().contains("there.csv"), e.getMessage());
+        assertTrue(e.getMessage().contains("each machine on its own"), e.getMessage());
+    }
+
+    @Test
+    void logs_of_different_bars_are_not_one_job() throws IOException {
+        Path two = file("two.csv", HEADER + records(0, 3));
+        Path one = file("one.csv", HEADER.replace("flow_02[gal/min]", "spare") + records(10, 13));
+        assertThrows(UnusableInputException.class, () -> LogReader.read(List.of(two, one), LogOptions.unknownRig()));
+    }
+
+    @Test
+    void two_sessions_with_a_pause_between_are_broken_there() throws IOException {
+        Path first = file("first.csv", HEADER + records(0, 30));
+        Path second = file("second.csv", HEADER + records(300, 330));
+        LogTable table = LogReader.read(List.of(first, second), TWO_ROWS).table();
+        assertEquals(60, table.records());
+        assertTrue(table.breakBefore(30));
+    }
+
+    @Test
+    void a_receiver_that_comes_back_with_an_offset_keeps_both_sides() throws IOException {
+        StringBuilder text = new StringBuilder(HEADER).append(records(0, 60));
+        for (int second = 60; second < 120; second++) {
+            text.append(record(second, "4", 41.7 + second * 1.8e-5, -88.0995));
+        }
+        LogReading reading = read(text.toString());
+        assertEquals(120, reading.table().records());
+        assertTrue(reading.table().breakBefore(60));
+        // 0.0005 degrees of longitude at 41.7 N: 0.0005 x 111,320 m x cos(41.7) = 41.6 m
+        assertTrue(
+                reading.notes().get(0).contains("shifts by 42 m"),
+                reading.notes().toString());
+    }
+
+    @Test
+    void a_stray_stretch_of_fixes_is_left_out_whole() throws IOException {
+        StringBuilder text = new StringBuilder(HEADER).append(records(0, 60));
+        for (int second = 60; second < 65; second++) {
+            text.append(record(second, "1", 41.7 + second * 1.8e-5, -88.09));
+        }
+        LogTable table = read(text.append(records(65, 120)).toString()).table();
+        assertEquals(5, table.sources().get(0).dropped().jump());
+        assertEquals(115, table.records());
+    }
+
+    @Test
+    void the_digest_is_that_of_the_bytes_on_disk() throws Exception {
+        Path log = file("log.csv", HEADER + records(0, 3));
+        byte[] digest = java.security.MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(log));
+        LogTable table = LogReader.read(List.of(log), TWO_ROWS).table();
+        assertEquals(
+                java.util.HexFormat.of().formatHex(digest),
+                table.sources().get(0).sha256());
+    }
+
+    @Test
+    void used_and_dropped_add_up_whatever_happens_to_the_lines() throws IOException {
+        java.util.Random random = new java.util.Random(42);
+        for (int round = 0; round < 200; round++) {
+            List<String> lines =
+                    new java.util.ArrayList<>(List.of(records(0, 60).split("\\R")));
+            for (int fault = random.nextInt(12); fault > 0; fault--) {
+                int at = random.nextInt(lines.size());
+                String line = lines.get(at);
+                switch (random.nextInt(6)) {
+                    case 0 -> lines.add(at, line);
+                    case 1 -> lines.set(at, line.substring(0, random.nextInt(line.length() - 1) + 1));
+                    case 2 -> lines.set(at, line.replace(",4,1,", ",0,1,"));
+                    case 3 -> lines.set(at, line.replace("-88.1", "-87." + random.nextInt(9)));
+                    case 4 -> lines.set(at, line.replace("0.46", "?"));
+                    default -> java.util.Collections.swap(lines, at, random.nextInt(lines.size()));
+                }
+            }
+            LogSource source =
+                    read(HEADER + String.join("\n", lines)).table().sources().get(0);
+            assertEquals(lines.size(), source.records());
+            assertEquals(source.records(), source.used() + source.dropped().total());
+            assertTrue(source.used() >= 30, "round " + round + ": " + source);
+        }
+    }
 }

@@ -1,0 +1,95 @@
+package io.rowledger.coverage;
+
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
+
+/**
+ * Where a point lies in relation to a visit's strip: inside it, along one of its sides, at the line where its run
+ * began or at the one where it ended.
+ */
+final class Contact {
+    /**
+     * As near as this counts as touching, m: more than the seams of good guidance, less than half of a 30 in row.
+     */
+    static final double NEAR_M = 0.3;
+
+    /** How a point meets a strip. */
+    enum Side {
+        NONE,
+        INSIDE,
+        FLANK,
+        START,
+        END
+    }
+
+    private final Strips strips;
+    private final Poses poses;
+
+    private Side side = Side.NONE;
+    private int row;
+
+    Contact(Strips strips) {
+        this.strips = strips;
+        this.poses = strips.poses();
+    }
+
+    Side side() {
+        return side;
+    }
+
+    /** The outlet, from 1, whose band the point lies in or next to. */
+    int row() {
+        return row;
+    }
+
+    /** Looks the point up in the visit's bar lines; afterwards {@link #side} and {@link #row} tell. */
+    boolean find(Visit visit, double eastM, double northM) {
+        side = Side.NONE;
+        double leftM = strips.leftM(visit.strip().firstRow() - 1);
+        double rightM = strips.rightM(visit.strip().lastRow() - 1);
+        int[] at = visit.poses();
+        double ahead0 = ahead(at[0], eastM, northM);
+        for (int v = 1; v < at.length; v++) {
+            double ahead1 = ahead(at[v], eastM, northM);
+            boolean afterFirst = ahead0 >= (v == 1 ? -NEAR_M : 0);
+            boolean beforeLast = ahead1 <= (v == at.length - 1 ? NEAR_M : 0);
+            if (afterFirst && beforeLast) {
+                double span = ahead0 - ahead1;
+                double t = span <= 0 ? 0 : Math.max(0, Math.min(1, ahead0 / span));
+                double yM = (1 - t) * right(at[v - 1], eastM, northM) + t * right(at[v], eastM, northM);
+                if (yM >= leftM - NEAR_M && yM <= rightM + NEAR_M) {
+                    boolean start = v == 1 && ahead0 <= NEAR_M && visit.strip().firstStep() == visit.runStart();
+                    boolean end = v == at.length - 1
+                            && ahead1 >= -NEAR_M
+                            && visit.strip().endStep() == visit.runEnd();
+                    boolean flank = yM <= leftM + NEAR_M || yM >= rightM - NEAR_M;
+                    side = start ? Side.START : end ? Side.END : flank ? Side.FLANK : Side.INSIDE;
+                    row = rowAt(visit, yM);
+                    return true;
+                }
+            }
+            ahead0 = ahead1;
+        }
+        return false;
+    }
+
+    private int rowAt(Visit visit, double yM) {
+        int last = visit.strip().lastRow();
+        for (int r = visit.strip().firstRow(); r < last; r++) {
+            if (yM < strips.rightM(r - 1)) {
+                return r;
+            }
+        }
+        return last;
+    }
+
+    private double ahead(int i, double eastM, double northM) {
+        return (eastM - poses.dropEastM(i)) * Math.sin(poses.barHeadingRad(i))
+                + (northM - poses.dropNorthM(i)) * Math.cos(poses.barHeadingRad(i));
+    }
+
+    private double right(int i, double eastM, double northM) {
+        return (eastM - poses.dropEastM(i)) * Math.cos(poses.barHeadingRad(i))
+                - (northM - poses.dropNorthM(i)) * Math.sin(poses.barHeadingRad(i));
+    }
+}

@@ -1,0 +1,91 @@
+package io.rowledger.coverage;
+
+import io.rowledger.geo.Jts;
+import io.rowledger.rate.Delivery;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Pass;
+import io.rowledger.track.Track;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Geometry;
+
+/** From strips and delivery to the coverage: the way into this room. */
+public final class Coverages {
+    private Coverages() {}
+
+    /**
+     * Skips, overlaps, shut-off score and received grid of a job.
+     *
+     * @param track poses and passes
+     * @param strips the strips between the poses
+     * @param delivery what left each outlet in each step
+     * @param boundary the field's outline in the track's plane, or null
+     * @param options tolerances and threads
+     */
+    public static Coverage of(
+            Track track, Strips strips, Delivery delivery, @Nullable Boundary boundary, CoverageOptions options) {
+        int threads = options.threads();
+        List<String> notes = new ArrayList<>();
+        VisitIndex index = new VisitIndex(visits(track.passes(), strips, delivery, options));
+        List<Geometry> delivered = new ArrayList<>();
+        index.all().mapToObj(index::get).filter(Visit::delivers).forEach(v -> delivered.add(v.polygon()));
+        Geometry covered = Unions.union(delivered, threads);
+        List<Geometry> doneAlready = DoubledGround.perVisit(index, threads);
+        Geometry overlap =
+                Unions.union(doneAlready.stream().filter(g -> !g.isEmpty()).toList(), threads);
+        Geometry missed = MissedGround.of(covered, boundary, rowSpacingM(strips));
+
+        Pieces doubledPieces = Pieces.of(overlap, options);
+        Pieces missedPieces = Pieces.of(missed, options);
+        PlaceFinder places = new PlaceFinder(index, strips, track.passes(), boundary != null);
+        ReceivedGrid grid = new ReceivedGridBuilder(strips, delivery, covered, options, notes).build(covered);
+        List<ReceivedStatistics> received = new ArrayList<>();
+        for (int p = 0; p < delivery.products(); p++) {
+            received.add(ReceivedStatisticsBuilder.of(grid, p, covered.getArea(), strips, delivery));
+        }
+        return new Coverage(
+                covered.getArea(),
+                overlap.getArea(),
+                missed.getArea(),
+                boundary == null ? Double.NaN : boundary.area().getArea(),
+                boundary == null
+                        ? Double.NaN
+                        : Jts.difference(covered, boundary.area()).getArea(),
+                covered,
+                boundary,
+                index.all().mapToObj(i -> index.get(i).strip()).toList(),
+                places.doubled(doubledPieces.places(), threads),
+                places.missed(missedPieces.places(), threads),
+                new Seams(
+                        doubledPieces.seamM2(),
+                        doubledPieces.seamCount(),
+                        missedPieces.seamM2(),
+                        missedPieces.seamCount()),
+                ShutOffs.score(index, doneAlready, strips.poses(), delivery, boundary, threads),
+                grid,
+                received,
+                notes);
+    }
+
+    static List<Visit> visits(List<Pass> passes, Strips strips, Delivery delivery, CoverageOptions options) {
+        List<Visit> out = new ArrayList<>();
+        Parallel.map(
+                        passes.size(),
+                        options.threads(),
+                        i -> PassStrips.of(passes.get(i), strips, delivery, options.simplifyM()))
+                .forEach(out::addAll);
+        return out;
+    }
+
+    /** The median band's width: what a row is to this bar, m. */
+    private static double rowSpacingM(Strips strips) {
+        double[] widths = new double[strips.rows()];
+        for (int r = 0; r < widths.length; r++) {
+            widths[r] = strips.rightM(r) - strips.leftM(r);
+        }
+        Arrays.sort(widths);
+        return widths[widths.length / 2];
+    }
+}

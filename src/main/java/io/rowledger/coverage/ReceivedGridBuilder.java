@@ -1,0 +1,214 @@
+package io.rowledger.coverage;
+
+import io.rowledger.coverage.StripDeposit.Frame;
+import io.rowledger.geo.Jts;
+import io.rowledger.rate.Delivery;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+
+/** Fills the received grid: covered ground, and per product what was put down and what was asked for. */
+final class ReceivedGridBuilder {
+    /** Less than this in a cell is what adding doubles leaves behind, m² or L. */
+    private static final double NOTHING = 1e-9;
+    /** Steps are laid down in this many parts whatever the threads, so that sums are added in one order. */
+    private static final int PARTS = 2;
+
+    private static final int BANDS = 8;
+
+    private final Strips strips;
+    private final Poses poses;
+    private final Delivery delivery;
+    private final int threads;
+    private final Frame frame;
+    private final int cols;
+    private final int rows;
+    private final List<String> notes;
+
+    ReceivedGridBuilder(
+            Strips strips, Delivery delivery, Geometry covered, CoverageOptions options, List<String> notes) {
+        this.strips = strips;
+        this.poses = strips.poses();
+        this.delivery = delivery;
+        this.threads = options.threads();
+        this.notes = notes;
+        Envelope extent = extent(covered);
+        double cellM = options.cellM();
+        while (cells(extent.getMinX(), extent.getMaxX(), cellM) * cells(extent.getMinY(), extent.getMaxY(), cellM)
+                > options.maxCells()) {
+            cellM *= 2;
+        }
+        if (cellM > options.cellM()) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "The received-rate grid has cells of %.4g m instead of %.4g m, because the field is so large that it"
+                            + " would have more than %d cells.",
+                    cellM,
+                    options.cellM(),
+                    options.maxCells()));
+        }
+        this.frame = new Frame(first(extent.getMinX(), cellM), first(extent.getMinY(), cellM), cellM);
+        this.cols = (int) cells(extent.getMinX(), extent.getMaxX(), cellM);
+        this.rows = (int) cells(extent.getMinY(), extent.getMaxY(), cellM);
+    }
+
+    /** Everything any row passed over while working. */
+    private Envelope extent(Geometry covered) {
+        Envelope extent = new Envelope(covered.getEnvelopeInternal());
+        double left = strips.rows() == 0 ? 0 : RowRuns.leftmost(strips);
+        double right = strips.rows() == 0 ? 0 : RowRuns.rightmost(strips);
+        for (int k = 0; k < poses.steps(); k++) {
+            if (poses.working(k)) {
+                for (int i = k; i <= k + 1; i++) {
+                    extent.expandToInclude(poses.eastM(i, left), poses.northM(i, left));
+                    extent.expandToInclude(poses.eastM(i, right), poses.northM(i, right));
+                }
+            }
+        }
+        return extent.isNull() ? new Envelope(0, 0, 0, 0) : extent;
+    }
+
+    /** The grid line left of the extent's least coordinate, with a cell to spare. */
+    private static double first(double minM, double cellM) {
+        return (Math.floor(minM / cellM) - 1) * cellM;
+    }
+
+    private static double cells(double minM, double maxM, double cellM) {
+        return Math.floor(maxM / cellM) - Math.floor(minM / cellM) + 3;
+    }
+
+    ReceivedGrid build(Geometry covered) {
+        float[] coveredM2 = new float[cols * rows];
+        AreaAccumulator ground = new AreaAccumulator(cols, rows);
+        addGround(covered, ground);
+        read(new AreaAccumulator[] {ground}, coveredM2);
+        int products = delivery.products();
+        float[][] volumeL = new float[products][];
+        float[][] targetL = new float[products][];
+        for (int p = 0; p < products; p++) {
+            int product = p;
+            volumeL[p] = new float[cols * rows];
+            read(lay((r, k, areaM2) -> delivery.flowLPerS(product, r, k) * poses.durationS(k)), volumeL[p]);
+            targetL[p] = target(p, coveredM2);
+        }
+        return new ReceivedGrid(
+                frame.east0M(), frame.north0M(), frame.cellM(), cols, rows, coveredM2, volumeL, targetL);
+    }
+
+    private void addGround(Geometry covered, AreaAccumulator grid) {
+        double cellM2 = frame.cellM() * frame.cellM();
+        for (Polygon polygon : Jts.polygons(covered)) {
+            boolean shell = true;
+            for (LineString ring : Jts.rings(polygon)) {
+                boolean clockwise = Jts.clockwiseTwiceArea(ring) > 0;
+                addRing(ring, clockwise == shell ? cellM2 : -cellM2, grid);
+                shell = false;
+            }
+        }
+    }
+
+    private void addRing(LineString ring, double weight, AreaAccumulator grid) {
+        CoordinateSequence c = ring.getCoordinateSequence();
+        double perCell = 1 / frame.cellM();
+        for (int i = 1; i < c.size(); i++) {
+            grid.edge(
+                    (c.getX(i - 1) - frame.east0M()) * perCell,
+                    (c.getY(i - 1) - frame.north0M()) * perCell,
+                    (c.getX(i) - frame.east0M()) * perCell,
+                    (c.getY(i) - frame.north0M()) * perCell,
+                    weight);
+        }
+    }
+
+    private AreaAccumulator[] lay(StripDeposit.Amount amount) {
+        int steps = poses.steps();
+        return Parallel.map(PARTS, threads, part -> {
+                    AreaAccumulator grid = new AreaAccumulator(cols, rows);
+                    int from = (int) ((long) steps * part / PARTS);
+                    int to = (int) ((long) steps * (part + 1) / PARTS);
+                    new StripDeposit(strips, frame, grid).lay(from, to, amount);
+                    return grid;
+                })
+                .toArray(new AreaAccumulator[0]);
+    }
+
+    private void read(AreaAccumulator[] parts, float[] out) {
+        Parallel.map(BANDS, threads, band -> {
+            double[] line = new double[cols];
+            for (int row = rows * band / BANDS; row < rows * (band + 1) / BANDS; row++) {
+                if (parts.length == 1) {
+                    parts[0].readRow(row, line);
+                } else {
+                    parts[0].readRow(row, parts[1], line);
+                }
+                for (int col = 0; col < cols; col++) {
+                    out[row * cols + col] = Math.abs(line[col]) < NOTHING ? 0 : (float) line[col];
+                }
+            }
+            return band;
+        });
+    }
+
+    /**
+     * Target × covered ground. One target for the whole job is taken as it is; where it varies a cell's target is the
+     * mean over the visits' ground in the cell.
+     */
+    private float[] target(int p, float[] coveredM2) {
+        float[] out = new float[coveredM2.length];
+        if (delivery.products() > 0 && oneTarget(p)) {
+            double targetLPerM2 = firstTarget(p);
+            if (Double.isNaN(targetLPerM2)) {
+                Arrays.fill(out, Float.NaN);
+            } else {
+                for (int i = 0; i < out.length; i++) {
+                    out[i] = (float) (targetLPerM2 * coveredM2[i]);
+                }
+            }
+            return out;
+        }
+        float[] askedL = new float[out.length];
+        float[] groundM2 = new float[out.length];
+        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? delivery.targetLPerM2(p, k) * areaM2 : 0), askedL);
+        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? areaM2 : 0), groundM2);
+        for (int i = 0; i < out.length; i++) {
+            out[i] = coveredM2[i] == 0 ? 0 : groundM2[i] > 0 ? askedL[i] / groundM2[i] * coveredM2[i] : Float.NaN;
+        }
+        return out;
+    }
+
+    private boolean known(int p, int r, int k, double areaM2) {
+        return areaM2 > 0 && delivery.delivering(r, k) && !Double.isNaN(delivery.targetLPerM2(p, k));
+    }
+
+    private double firstTarget(int p) {
+        for (int k = 0; k < poses.steps(); k++) {
+            if (poses.working(k)) {
+                return delivery.targetLPerM2(p, k);
+            }
+        }
+        return Double.NaN;
+    }
+
+    private boolean oneTarget(int p) {
+        double first = firstTarget(p);
+        for (int k = 0; k < poses.steps(); k++) {
+            if (poses.working(k) && Double.compare(delivery.targetLPerM2(p, k), first) != 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** What the builder had to say. */
+    List<String> notes() {
+        return new ArrayList<>(notes);
+    }
+}

@@ -1,0 +1,242 @@
+package io.rowledger.log;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.units.Dimension;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * What the program makes of logs before any rig file is there: how each column, unit and time was understood, what was
+ * left out, and what is wrong.
+ *
+ * @param text plain text for a person, one block for each file
+ * @param problems why files can't be used, in their order; empty where all can
+ */
+public record Inspection(String text, List<UnusableInputException> problems) {
+    /** Copies the list. */
+    public Inspection {
+        problems = List.copyOf(problems);
+    }
+
+    /** Looks at each file on its own, then at whether they go together. */
+    public static Inspection of(List<Path> logs) {
+        StringBuilder text = new StringBuilder();
+        List<UnusableInputException> problems = new ArrayList<>();
+        List<FileLog> files = new ArrayList<>();
+        for (Path log : logs) {
+            try {
+                FileLog file = LogFileReader.read(log, LogOptions.unknownRig());
+                files.add(file);
+                describe(file, text);
+            } catch (UnusableInputException e) {
+                problems.add(e);
+                text.append(log)
+                        .append("\n  can't be used: ")
+                        .append(e.getMessage())
+                        .append("\n\n");
+            }
+        }
+        if (files.size() > 1) {
+            List<String> notes = new ArrayList<>();
+            try {
+                LogTable table = Joiner.join(files, notes);
+                text.append(String.format(Locale.ROOT, "Together: %,d records of one job.%n", table.records()));
+                notes.forEach(note -> text.append("  ").append(note).append('\n'));
+            } catch (UnusableInputException e) {
+                problems.add(e);
+                text.append("Together they can't be used: ")
+                        .append(e.getMessage())
+                        .append('\n');
+            }
+        }
+        return new Inspection(text.toString().replace("\r\n", "\n"), problems);
+    }
+
+    private static void describe(FileLog file, StringBuilder text) {
+        LogSource source = file.source();
+        RawLog log = file.log();
+        text.append(file.name()).append('\n');
+        line(
+                text,
+                "form",
+                file.form() + ", fields divided by " + file.shape().words() + ", decimal "
+                        + (file.mark() == ',' ? "comma" : "point"));
+        line(text, "SHA-256", source.sha256());
+        line(
+                text,
+                "records",
+                String.format(Locale.ROOT, "%,d, of which %,d can be used", source.records(), source.used()));
+        double firstS = log.timeS[0];
+        double lastS = log.timeS[log.records - 1];
+        line(text, "time", instant(firstS) + " to " + instant(lastS) + " UTC, " + span(lastS - firstS));
+        double intervalS = Joiner.intervalS(log);
+        line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
+        line(text, "place", place(log));
+        line(text, "outlets", outlets(file.plan()));
+        text.append("\n  columns\n");
+        columns(file, text);
+        dropped(file, text);
+        warnings(file, text);
+        text.append('\n');
+    }
+
+    private static void columns(FileLog file, StringBuilder text) {
+        List<String[]> rows = new ArrayList<>();
+        rows.add(new String[] {"header", "is", "unit", "first value", "in SI"});
+        for (ColumnSense sense : file.senses()) {
+            rows.add(new String[] {
+                sense.header(),
+                sense.ignored() ? "(not used)" : sense.quantity(),
+                sense.unit(),
+                sense.example(),
+                sense.ignored() ? "" : converted(file, sense)
+            });
+        }
+        int[] width = new int[5];
+        for (String[] row : rows) {
+            for (int c = 0; c < row.length; c++) {
+                width[c] = Math.max(width[c], row[c].length());
+            }
+        }
+        for (String[] row : rows) {
+            StringBuilder line = new StringBuilder("   ");
+            for (int c = 0; c < row.length; c++) {
+                line.append(' ').append(row[c]).append(" ".repeat(width[c] - row[c].length() + 1));
+            }
+            text.append(line.toString().stripTrailing()).append('\n');
+        }
+    }
+
+    private static String converted(FileLog file, ColumnSense sense) {
+        for (ColumnPlan.Column column : file.plan().columns()) {
+            Dimension dimension = column.role().measured().dimension();
+            if (!column.header().equals(sense.header()) || dimension == null) {
+                continue;
+            }
+            if (column.role().measured() == Measured.TIME) {
+                return instant(file.log().timeS[0]) + " UTC";
+            }
+            double value = Decimals.parse(sense.example(), file.mark()) * column.toSi();
+            return switch (dimension) {
+                case FLOW -> String.format(Locale.ROOT, "%.5f L/s", value);
+                case RATE -> String.format(Locale.ROOT, "%.6f L/m2", value);
+                case SPEED -> String.format(Locale.ROOT, "%.3f m/s", value);
+                case PRESSURE -> String.format(Locale.ROOT, "%.0f Pa", value);
+                case TURN_RATE -> String.format(Locale.ROOT, "%.5f rad/s", value);
+                case ANGLE -> isPosition(column) ? "" : String.format(Locale.ROOT, "%.5f rad", value);
+                default -> "";
+            };
+        }
+        return "";
+    }
+
+    private static boolean isPosition(ColumnPlan.Column column) {
+        Measured measured = column.role().measured();
+        return measured == Measured.LAT || measured == Measured.LON;
+    }
+
+    private static void dropped(FileLog file, StringBuilder text) {
+        text.append("\n  left out\n");
+        boolean any = false;
+        for (DropReason reason : DropReason.values()) {
+            int count = file.drops().count(reason);
+            if (count > 0) {
+                any = true;
+                text.append(String.format(
+                        Locale.ROOT,
+                        "    %,d %s: %s; the first at line %d%n",
+                        count,
+                        reason.name().toLowerCase(Locale.ROOT),
+                        reason.words(),
+                        file.drops().firstLine(reason)));
+            }
+        }
+        if (!any) {
+            text.append("    nothing\n");
+        }
+    }
+
+    private static void warnings(FileLog file, StringBuilder text) {
+        List<String> notes = new ArrayList<>(LogReader.notes(file));
+        for (Measured measured : new Measured[] {Measured.DOWN, Measured.FIX, Measured.TARGET}) {
+            if (file.plan().find(measured) == null) {
+                notes.add(
+                        switch (measured) {
+                            case DOWN -> "There is no work state column (down): it will be taken from flow and speed.";
+                            case FIX ->
+                                "There is no fix type column (fix): positions will be smoothed as from an autonomous "
+                                        + "receiver.";
+                            default ->
+                                "There is no target column: the rig file or a prescription has to give the target.";
+                        });
+            }
+        }
+        if (!notes.isEmpty()) {
+            text.append("\n  to note\n");
+            notes.forEach(note -> text.append("    ").append(note).append('\n'));
+        }
+    }
+
+    private static String outlets(ColumnPlan plan) {
+        List<String> parts = new ArrayList<>();
+        for (String product : plan.products()) {
+            List<Integer> rows = new ArrayList<>();
+            for (ColumnPlan.Column column : plan.columns()) {
+                if (column.role().measured() == Measured.FLOW
+                        && column.role().product().equals(product)) {
+                    rows.add(column.role().row());
+                }
+            }
+            boolean whole = rows.size() == plan.outlets();
+            parts.add(rows.size()
+                    + (product.isEmpty() ? "" : " of " + product)
+                    + (whole ? "" : " (numbers up to " + plan.outlets() + ", so some are missing)"));
+        }
+        return String.join(", ", parts);
+    }
+
+    private static String place(RawLog log) {
+        double south = 90;
+        double north = -90;
+        double west = 180;
+        double east = -180;
+        for (int i = 0; i < log.records; i++) {
+            south = Math.min(south, log.latDeg[i]);
+            north = Math.max(north, log.latDeg[i]);
+            west = Math.min(west, log.lonDeg[i]);
+            east = Math.max(east, log.lonDeg[i]);
+        }
+        return String.format(Locale.ROOT, "latitude %.6f to %.6f, longitude %.6f to %.6f", south, north, west, east);
+    }
+
+    private static String instant(double timeS) {
+        Instant instant = Instant.ofEpochMilli(Math.round(timeS * 1000));
+        return instant.truncatedTo(ChronoUnit.MILLIS)
+                .toString()
+                .replace('T', ' ')
+                .replace("Z", "");
+    }
+
+    /** Three figures, without noughts at the end. */
+    private static String figures(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    private static String span(double seconds) {
+        long whole = Math.round(seconds);
+        return String.format(Locale.ROOT, "%d h %02d min %02d s", whole / 3600, whole / 60 % 60, whole % 60);
+    }
+
+    private static void line(StringBuilder text, String label, String value) {
+        text.append(String.format(Locale.ROOT, "  %-8s %s%n", label, value));
+    }
+}

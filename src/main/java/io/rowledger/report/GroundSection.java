@@ -1,0 +1,95 @@
+package io.rowledger.report;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.Place;
+import io.rowledger.coverage.ShutOffScore;
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.report.PassReview.Ground;
+import io.rowledger.report.PassReview.PlaceLine;
+import io.rowledger.report.PassReview.ShutOffLine;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Skips, doubles and shut-offs, listed so that a person can drive back to them. */
+final class GroundSection {
+    private final Analysis a;
+    private final UnitFormat f;
+
+    GroundSection(Analysis a, UnitFormat f) {
+        this.a = a;
+        this.f = f;
+    }
+
+    Ground build() {
+        Coverage c = a.coverage();
+        String bare = c.boundary() == null
+                ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
+                : "Skips are the bare ground inside the boundary.";
+        return new Ground(
+                c.missed().isEmpty() ? bare + " There is none." : bare,
+                lines("S", c.missed()),
+                rest(c.missed()),
+                c.overlaps().isEmpty()
+                        ? "Doubles are ground with two visits or more. There is none."
+                        : "Doubles are ground with two visits or more; each place counts once.",
+                lines("D", c.overlaps()),
+                rest(c.overlaps()),
+                shutOffs(c.shutOffs()));
+    }
+
+    private List<PlaceLine> lines(String letter, List<Place> places) {
+        List<PlaceLine> lines = new ArrayList<>();
+        LocalPlane plane = a.track().plane();
+        double[] latLon = new double[2];
+        for (Place place : places.subList(0, Math.min(Limits.PLACES_LISTED, places.size()))) {
+            plane.inverse(place.eastM(), place.northM(), latLon);
+            lines.add(new PlaceLine(
+                    letter + place.number(),
+                    f.anyArea(place.areaM2()),
+                    f.place(latLon[0], latLon[1]),
+                    place.passes().isEmpty() ? "\u2013" : Wording.ranges(place.passes()),
+                    place.rows().isEmpty() ? "\u2013" : Wording.ranges(place.rows()),
+                    Wording.cause(place.cause()),
+                    place.eastM(),
+                    place.northM()));
+        }
+        return lines;
+    }
+
+    private String rest(List<Place> places) {
+        if (places.size() <= Limits.PLACES_LISTED) {
+            return "";
+        }
+        double areaM2 = 0;
+        for (Place place : places.subList(Limits.PLACES_LISTED, places.size())) {
+            areaM2 += place.areaM2();
+        }
+        int n = places.size() - Limits.PLACES_LISTED;
+        return "And " + Wording.counted(n, "smaller place", "smaller places") + ", together " + f.anyArea(areaM2) + ".";
+    }
+
+    private List<ShutOffLine> shutOffs(ShutOffScore s) {
+        if (s.offOverCoveredM2() <= 0 && s.offOverBareM2() <= 0 && s.onOverCoveredM2() <= 0) {
+            return List.of();
+        }
+        return List.of(
+                new ShutOffLine(
+                        "Off over ground already done: right",
+                        ground(s.offOverCoveredM2()),
+                        f.text(Measure.VOLUME, s.savedL()) + " saved"),
+                new ShutOffLine(
+                        "Off over ground that stayed bare: a skip",
+                        ground(s.offOverBareM2()),
+                        f.text(Measure.VOLUME, s.skippedL()) + " lacking"),
+                new ShutOffLine(
+                        "On over ground already done: a double",
+                        ground(s.onOverCoveredM2()),
+                        f.text(Measure.VOLUME, s.doubledL()) + " too much"));
+    }
+
+    private String ground(double areaM2) {
+        return areaM2 > 0 ? f.anyArea(areaM2) : "none";
+    }
+}

@@ -1,0 +1,33 @@
+package io.rowledger.report;
+
+/**
+ * How far off a row may be before the report says so.
+ *
+ * <p>Five percent of the average: the outlet limit of Alberta Agriculture, Agdex 606-1 p. 17, and the University of
+ * Idaho boom worksheet. Ten percent: the limit at which state publications tell people to replace an outlet.
+ */
+final class Limits {
+    /** Beyond this, watch. */
+    static final double WATCH_PCT = 5;
+    /** Beyond this, act. */
+    static final double ACT_PCT = 10;
+    /** Places listed a kind: two pages of them; the rest is summed up and stands in the layers. */
+    static final int PLACES_LISTED = 25;
+    /** Row names in one sentence. */
+    static final int ROWS_IN_A_SENTENCE = 4;
+    /** Grid total and log total must agree to this, percent. */
+    static final double CONSERVATION_PCT = 0.1;
+    /** Covered and missed must make up the boundary to this, percent. */
+    static final double AREA_SUM_PCT = 0.01;
+
+    private Limits() {}
+
+    /** The CSS class of a deviation. */
+    static String mark(double deviationPct) {
+        double size = Math.abs(deviationPct);
+        if (!(size > WATCH_PCT)) {
+            return "";
+        }
+        return size > ACT_PCT ? "act" : "watch";
+    }
+}

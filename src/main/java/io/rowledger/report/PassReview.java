@@ -1,0 +1,313 @@
+package io.rowledger.report;
+
+import java.util.List;
+
+/**
+ * What the pass review says: figures already rounded, labelled and in the reader's units, with the raw SI figure beside
+ * where a chart draws it. Everything a template can print is here; nothing in a template is computed.
+ *
+ * @param head title and particulars
+ * @param verdict the answer to "did every row get its rate?", sentence by sentence
+ * @param figures the headline figures
+ * @param products per product, in rig order
+ * @param turns turn error per row
+ * @param turnSummary turn error of the whole bar in a sentence, or empty
+ * @param passes per pass
+ * @param ground skips, doubles and shut-offs
+ * @param findings what is probably wrong; empty says nothing about the machine's health
+ * @param quality what the figures rest on
+ * @param cautions in the order they are printed
+ */
+public record PassReview(
+        Head head,
+        List<String> verdict,
+        List<Figure> figures,
+        List<ProductReview> products,
+        List<TurnLine> turns,
+        String turnSummary,
+        List<PassLine> passes,
+        Ground ground,
+        List<FindingLine> findings,
+        Quality quality,
+        List<String> cautions) {
+    /** Copies the lists. */
+    public PassReview {
+        verdict = List.copyOf(verdict);
+        figures = List.copyOf(figures);
+        products = List.copyOf(products);
+        turns = List.copyOf(turns);
+        passes = List.copyOf(passes);
+        findings = List.copyOf(findings);
+        cautions = List.copyOf(cautions);
+    }
+
+    /** True where several maps must share the first page. */
+    public boolean severalProducts() {
+        return products.size() > 1;
+    }
+
+    /** True where the findings are worth a heading. */
+    public boolean hasFindings() {
+        return !findings.isEmpty();
+    }
+
+    /**
+     * Title and particulars.
+     *
+     * @param title for the document's title
+     * @param field the field's name as entered, or what stands for it
+     * @param when local day and hours
+     * @param machine the rig's name and size
+     * @param endS when the work ended, epoch seconds: the date of the document
+     * @param facts the job block as entered
+     * @param units what the tables' columns are in
+     * @param madeWith program and version
+     */
+    public record Head(
+            String title,
+            String field,
+            String when,
+            String machine,
+            double endS,
+            List<Fact> facts,
+            UnitLabels units,
+            String madeWith) {
+        /** Copies the facts. */
+        public Head {
+            facts = List.copyOf(facts);
+        }
+
+        /** True where the job block says more than the field's name. */
+        public boolean hasFacts() {
+            return !facts.isEmpty();
+        }
+    }
+
+    /** Units for column headings. */
+    public record UnitLabels(
+            String area, String length, String volume, String rate, String nitrogenRate, String speed) {}
+
+    /** A label and what stands beside it. */
+    public record Fact(String label, String value) {}
+
+    /**
+     * A headline figure.
+     *
+     * @param label what it is
+     * @param value the figure with its unit
+     * @param note a few words below it, or empty
+     * @param strong true for a figure that asks for a look
+     */
+    public record Figure(String label, String value, String note, boolean strong) {}
+
+    /**
+     * One product over the job.
+     *
+     * @param key its key in the rig file
+     * @param name its name
+     * @param passHead its name where columns of several products must be told apart, else empty
+     * @param summary volume, rate and nitrogen in a sentence
+     * @param basis what {@link RowRate#deviationPct} is a deviation from
+     * @param rows per row
+     * @param received what the ground received, as facts
+     * @param histogram covered area per class of received ÷ target, 5 % each, m²
+     * @param hasTarget false where nobody gave a target
+     */
+    public record ProductReview(
+            String key,
+            String name,
+            String passHead,
+            String summary,
+            String basis,
+            List<RowRate> rows,
+            List<Fact> received,
+            List<Double> histogram,
+            boolean hasTarget) {
+        /** Copies the lists. */
+        public ProductReview {
+            rows = List.copyOf(rows);
+            received = List.copyOf(received);
+            histogram = List.copyOf(histogram);
+        }
+    }
+
+    /**
+     * One row and one product.
+     *
+     * @param row from 1 at the left
+     * @param swept area
+     * @param applied area while delivering
+     * @param volume metered
+     * @param targetVolume asked for
+     * @param rate volume ÷ applied area
+     * @param deviation against the target volume, or the mean of the rows where there is no target
+     * @param deviationPct raw, NaN unknown
+     * @param mark how far off: empty, "watch" beyond 5 %, "act" beyond 10 %
+     */
+    public record RowRate(
+            int row,
+            String swept,
+            String applied,
+            String volume,
+            String targetVolume,
+            String rate,
+            String deviation,
+            double deviationPct,
+            String mark) {}
+
+    /**
+     * Turn error of one row: what uniform flow would do, and what was left of it. Raw fractions for the chart.
+     *
+     * @param row from 1 at the left
+     * @param seen mean size with uniform flow
+     * @param seenOver largest over
+     * @param seenUnder largest under
+     * @param left mean size that remained in the metered flows
+     * @param leftOver largest over
+     * @param leftUnder largest under
+     * @param beyond10 share of the row's ground with more than 10 % left
+     * @param seenPct raw
+     * @param leftPct raw
+     */
+    public record TurnLine(
+            int row,
+            String seen,
+            String seenOver,
+            String seenUnder,
+            String left,
+            String leftOver,
+            String leftUnder,
+            String beyond10,
+            double seenPct,
+            double leftPct) {}
+
+    /** One pass; the lists hold one entry a product. */
+    public record PassLine(
+            int pass,
+            String start,
+            String duration,
+            String length,
+            String heading,
+            String speed,
+            String area,
+            List<PassRate> products) {
+        /** Copies the products. */
+        public PassLine {
+            products = List.copyOf(products);
+        }
+    }
+
+    /** One product in one pass. */
+    public record PassRate(String volume, String rate, String deviation, String mark) {}
+
+    /**
+     * Skipped and doubled ground.
+     *
+     * @param skipSummary in a sentence
+     * @param skips largest first, as many as are listed
+     * @param skipRest what the list leaves out, or empty
+     * @param doubleSummary in a sentence
+     * @param doubles largest first, as many as are listed
+     * @param doubleRest what the list leaves out, or empty
+     * @param shutOffs how single rows were shut off; empty where none was
+     */
+    public record Ground(
+            String skipSummary,
+            List<PlaceLine> skips,
+            String skipRest,
+            String doubleSummary,
+            List<PlaceLine> doubles,
+            String doubleRest,
+            List<ShutOffLine> shutOffs) {
+        /** Copies the lists. */
+        public Ground {
+            skips = List.copyOf(skips);
+            doubles = List.copyOf(doubles);
+            shutOffs = List.copyOf(shutOffs);
+        }
+
+        /** True where there is a list of skips. */
+        public boolean hasSkips() {
+            return !skips.isEmpty();
+        }
+
+        /** True where there is a list of doubles. */
+        public boolean hasDoubles() {
+            return !doubles.isEmpty();
+        }
+
+        /** True where a row was shut off alone. */
+        public boolean hasShutOffs() {
+            return !shutOffs.isEmpty();
+        }
+    }
+
+    /** One place to drive back to; the number stands on the map. */
+    public record PlaceLine(
+            String number,
+            String area,
+            String where,
+            String passes,
+            String rows,
+            String cause,
+            double eastM,
+            double northM) {}
+
+    /** What rows shutting off alone did, saved or cost. */
+    public record ShutOffLine(String what, String area, String liquid) {}
+
+    /** One thing that is probably wrong. */
+    public record FindingLine(
+            String title,
+            String sure,
+            String when,
+            String where,
+            String cost,
+            String evidence,
+            String rival,
+            String check) {}
+
+    /**
+     * What the figures rest on.
+     *
+     * @param files per log
+     * @param facts records, fixes, gaps, unsettled ground
+     * @param machine the measures of the rig file
+     * @param checks sums that must agree
+     * @param notes what was assumed
+     * @param acres how the areas were computed
+     */
+    public record Quality(
+            List<FileLine> files,
+            List<Fact> facts,
+            List<Fact> machine,
+            List<Fact> checks,
+            List<String> notes,
+            String acres) {
+        /** Copies the lists. */
+        public Quality {
+            files = List.copyOf(files);
+            facts = List.copyOf(facts);
+            machine = List.copyOf(machine);
+            checks = List.copyOf(checks);
+            notes = List.copyOf(notes);
+        }
+
+        /** True where something was assumed. */
+        public boolean hasNotes() {
+            return !notes.isEmpty();
+        }
+    }
+
+    /** One log. */
+    public record FileLine(
+            String file,
+            String records,
+            String used,
+            String noFix,
+            String duplicate,
+            String outOfOrder,
+            String jump,
+            String unreadable,
+            String sha256) {}
+}

@@ -1,0 +1,321 @@
+package io.rowledger.report;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.ReceivedStatistics;
+import io.rowledger.finding.Finding;
+import io.rowledger.rate.Rates.PassTotals;
+import io.rowledger.rate.RowTotals;
+import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.PassReview.Figure;
+import io.rowledger.report.PassReview.FindingLine;
+import io.rowledger.report.PassReview.Head;
+import io.rowledger.report.PassReview.PassLine;
+import io.rowledger.report.PassReview.PassRate;
+import io.rowledger.report.PassReview.ProductReview;
+import io.rowledger.report.PassReview.RowRate;
+import io.rowledger.report.PassReview.TurnLine;
+import io.rowledger.report.PassReview.UnitLabels;
+import io.rowledger.rig.Product;
+import io.rowledger.track.Pass;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** An {@link Analysis} to the {@link PassReview}: the one place where the review's figures are rounded and labelled. */
+public final class PassReviewBuilder {
+    private final Analysis a;
+    private final ReportOptions options;
+    private final UnitFormat f;
+    private final List<Product> products;
+    private final List<ProductSums> sums = new ArrayList<>();
+
+    private PassReviewBuilder(Analysis a, ReportOptions options) {
+        this.a = a;
+        this.options = options;
+        this.f = options.format();
+        this.products = a.rig().products();
+        for (int p = 0; p < products.size(); p++) {
+            sums.add(ProductSums.of(a.rates().rows(), p));
+        }
+    }
+
+    /** The review of this analysis in the options' units and zone. */
+    public static PassReview build(Analysis analysis, ReportOptions options) {
+        return new PassReviewBuilder(analysis, options).build();
+    }
+
+    private PassReview build() {
+        List<ProductReview> reviews = new ArrayList<>();
+        for (int p = 0; p < products.size(); p++) {
+            reviews.add(product(p));
+        }
+        GroundSection ground = new GroundSection(a, f);
+        return new PassReview(
+                head(),
+                new Verdict(a, f, sums).sentences(),
+                figures(),
+                reviews,
+                turns(),
+                turnSummary(),
+                passes(),
+                ground.build(),
+                findings(),
+                new QualitySection(a, f).build(),
+                Caution.all());
+    }
+
+    private Head head() {
+        double startS = JobTimes.startS(a);
+        double endS = JobTimes.endS(a);
+        String field = a.rig().job().getOrDefault("field", "").strip();
+        boolean named = !field.isEmpty();
+        List<Fact> facts = new ArrayList<>();
+        for (Map.Entry<String, String> entry : a.rig().job().entrySet()) {
+            if (!"field".equals(entry.getKey())) {
+                facts.add(new Fact(Wording.label(entry.getKey()), entry.getValue()));
+            }
+        }
+        String sameDay = f.date(startS).equals(f.date(endS)) ? f.clock(endS) : f.date(endS) + " " + f.clock(endS);
+        String machine = a.rig().name() + ", " + a.rig().rows() + " rows, "
+                + f.text(Measure.LENGTH, a.rig().widthM());
+        return new Head(
+                "Pass review: " + (named ? field + ", " : "") + f.date(startS),
+                named ? field : "Field without a name",
+                f.date(startS) + ", " + f.clock(startS) + " to " + sameDay + " ("
+                        + f.zone().getId() + ")",
+                machine,
+                endS,
+                facts,
+                new UnitLabels(
+                        f.unit(Measure.AREA),
+                        f.unit(Measure.LENGTH),
+                        f.unit(Measure.VOLUME),
+                        f.unit(Measure.RATE),
+                        f.unit(Measure.NITROGEN_RATE),
+                        f.unit(Measure.SPEED)),
+                "Rowledger " + options.programVersion());
+    }
+
+    private List<Figure> figures() {
+        Coverage c = a.coverage();
+        List<Figure> figures = new ArrayList<>();
+        String beside = c.boundary() == null
+                ? f.text(Measure.AREA, a.rates().sweptAreaM2()) + " swept"
+                : "of " + f.text(Measure.AREA, c.boundaryAreaM2()) + " in the boundary";
+        figures.add(new Figure("Ground covered", f.text(Measure.AREA, c.coveredAreaM2()), beside, false));
+        for (int p = 0; p < products.size(); p++) {
+            figures.addAll(productFigures(p));
+        }
+        figures.add(nitrogenFigure());
+        double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.missedAreaM2() : c.boundaryAreaM2();
+        figures.add(places("Skipped", c.missedAreaM2(), c.missed().size(), fieldM2));
+        figures.add(places("Doubled", c.overlapAreaM2(), c.overlaps().size(), fieldM2));
+        TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
+        TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
+        figures.add(new Figure(
+                "Turn error left",
+                f.percent(left.meanAbs() * 100),
+                "equal flow to all rows: " + f.percent(seen.meanAbs() * 100),
+                left.meanAbs() * 100 > Limits.WATCH_PCT));
+        return figures;
+    }
+
+    private List<Figure> productFigures(int p) {
+        ProductSums sum = sums.get(p);
+        ReceivedStatistics received = a.coverage().received().get(p);
+        String of = products.size() > 1 ? products.get(p).name() + ": " : "";
+        String volumeNote = sum.hasTarget()
+                ? "target " + f.text(Measure.VOLUME, sum.targetVolumeL()) + " (" + f.signedPercent(sum.deviationPct())
+                        + ")"
+                : "no target known";
+        String rateNote =
+                sum.hasTarget() ? "target " + f.text(Measure.RATE, sum.meanTargetLPerM2()) : "no target known";
+        return List.of(
+                new Figure(
+                        of + "Applied",
+                        f.text(Measure.VOLUME, sum.volumeL()),
+                        volumeNote,
+                        Math.abs(sum.deviationPct()) > Limits.WATCH_PCT),
+                new Figure(of + "Mean rate", f.text(Measure.RATE, received.meanRateLPerM2()), rateNote, false),
+                new Figure(
+                        of + "Ground on rate",
+                        f.percent(received.within10Pct()),
+                        sum.hasTarget() ? "of covered ground within 10% of target" : "no target known",
+                        false));
+    }
+
+    private Figure nitrogenFigure() {
+        double nitrogenKg = 0;
+        for (int p = 0; p < products.size(); p++) {
+            nitrogenKg += sums.get(p).volumeL() * products.get(p).nitrogenKgPerL();
+        }
+        double perM2 = nitrogenKg / a.coverage().coveredAreaM2();
+        return new Figure(
+                "Nitrogen",
+                f.text(Measure.NITROGEN_RATE, perM2),
+                Double.isFinite(perM2)
+                        ? f.text(Measure.NITROGEN, nitrogenKg) + " in all"
+                        : "no density in the rig file",
+                false);
+    }
+
+    private Figure places(String label, double areaM2, int count, double fieldM2) {
+        double share = fieldM2 > 0 ? areaM2 / fieldM2 * 100 : Double.NaN;
+        return new Figure(
+                label,
+                count == 0 ? "none" : f.anyArea(areaM2),
+                count == 0
+                        ? "0.0% of the field"
+                        : f.percent(share) + " of the field, " + Wording.counted(count, "place", "places"),
+                share > Limits.WATCH_PCT);
+    }
+
+    private ProductReview product(int p) {
+        Product product = products.get(p);
+        ProductSums sum = sums.get(p);
+        ReceivedStatistics r = a.coverage().received().get(p);
+        List<RowRate> rows = new ArrayList<>();
+        for (RowTotals row : a.rates().rows()) {
+            rows.add(rowRate(row, p, sum));
+        }
+        List<Double> histogram = new ArrayList<>();
+        for (double areaM2 : r.histogramM2()) {
+            histogram.add(areaM2);
+        }
+        String summary = f.text(Measure.VOLUME, sum.volumeL()) + " over "
+                + f.text(Measure.AREA, a.coverage().coveredAreaM2()) + " of covered ground: "
+                + f.text(Measure.RATE, r.meanRateLPerM2()) + ".";
+        String basis = sum.hasTarget()
+                ? "metered volume against target rate times swept ground, over the whole job"
+                : "rate per swept ground against the mean of all rows: nobody gave a target rate";
+        return new ProductReview(
+                product.key(),
+                product.name(),
+                products.size() > 1 ? product.name() + ": " : "",
+                summary,
+                basis,
+                rows,
+                received(r, sum),
+                histogram,
+                sum.hasTarget());
+    }
+
+    private List<Fact> received(ReceivedStatistics r, ProductSums sum) {
+        List<Fact> facts = new ArrayList<>();
+        if (sum.hasTarget()) {
+            facts.add(new Fact("Covered ground within 5% of target", f.percent(r.within5Pct())));
+            facts.add(new Fact("within 10%", f.percent(r.within10Pct())));
+            facts.add(new Fact("within 20%", f.percent(r.within20Pct())));
+            facts.add(new Fact("More than 10% under", f.percent(r.underPct())));
+            facts.add(new Fact("More than 10% over", f.percent(r.overPct())));
+        }
+        facts.add(new Fact("Spread (coefficient of variation)", f.percent(r.cvPct())));
+        return facts;
+    }
+
+    private RowRate rowRate(RowTotals row, int p, ProductSums sum) {
+        RowTotals.ProductTotals product = row.products().get(p);
+        double deviation = sum.deviationPct(row, p);
+        double rate = row.appliedAreaM2() > 0 ? product.volumeL() / row.appliedAreaM2() : Double.NaN;
+        return new RowRate(
+                row.row(),
+                f.number(Measure.AREA, row.sweptAreaM2()),
+                f.number(Measure.AREA, row.appliedAreaM2()),
+                f.number(Measure.VOLUME, product.volumeL()),
+                f.number(Measure.VOLUME, product.targetVolumeL()),
+                f.number(Measure.RATE, rate),
+                f.signedPercent(deviation),
+                deviation,
+                Limits.mark(deviation));
+    }
+
+    private List<TurnLine> turns() {
+        List<TurnLine> lines = new ArrayList<>();
+        for (RowTotals row : a.rates().rows()) {
+            RowTotals.TurnError seen = row.turn();
+            RowTotals.TurnError left = row.turnRemaining();
+            double beyond = row.sweptAreaM2() > 0 ? left.beyond10M2() / row.sweptAreaM2() * 100 : Double.NaN;
+            lines.add(new TurnLine(
+                    row.row(),
+                    f.percent(seen.meanAbs() * 100),
+                    f.signedPercent(seen.maxOver() * 100),
+                    f.signedPercent(seen.maxUnder() * 100),
+                    f.percent(left.meanAbs() * 100),
+                    f.signedPercent(left.maxOver() * 100),
+                    f.signedPercent(left.maxUnder() * 100),
+                    f.percent(beyond),
+                    seen.meanAbs() * 100,
+                    left.meanAbs() * 100));
+        }
+        return lines;
+    }
+
+    private String turnSummary() {
+        TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
+        TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
+        if (!Double.isFinite(seen.meanAbs()) || !Double.isFinite(left.meanAbs())) {
+            return "";
+        }
+        return "Equal flow to every row would have left the ground " + f.percent(seen.meanAbs() * 100)
+                + " off the bar's own mean on average; the metered flows left it " + f.percent(left.meanAbs() * 100)
+                + " off, and " + f.percent(left.beyond10Share() * 100) + " of the ground by more than 10%.";
+    }
+
+    private List<PassLine> passes() {
+        List<PassLine> lines = new ArrayList<>();
+        List<Pass> passes = a.track().passes();
+        for (int i = 0; i < passes.size(); i++) {
+            Pass pass = passes.get(i);
+            PassTotals totals = a.rates().passes().get(i);
+            double seconds = pass.endS() - pass.startS();
+            lines.add(new PassLine(
+                    pass.number(),
+                    f.clock(pass.startS()),
+                    f.duration(seconds),
+                    f.number(Measure.LENGTH, pass.lengthM()),
+                    UnitFormat.compass(pass.headingRad()),
+                    f.number(Measure.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN),
+                    f.number(Measure.AREA, totals.sweptAreaM2()),
+                    passRates(totals)));
+        }
+        return lines;
+    }
+
+    private List<PassRate> passRates(PassTotals totals) {
+        List<PassRate> rates = new ArrayList<>();
+        for (int p = 0; p < products.size(); p++) {
+            double volumeL = totals.volumeL()[p];
+            double targetL = totals.targetVolumeL()[p];
+            double deviation = targetL > 0 ? (volumeL / targetL - 1) * 100 : Double.NaN;
+            rates.add(new PassRate(
+                    f.number(Measure.VOLUME, volumeL),
+                    f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
+                    f.signedPercent(deviation),
+                    Limits.mark(deviation)));
+        }
+        return rates;
+    }
+
+    private List<FindingLine> findings() {
+        List<FindingLine> lines = new ArrayList<>();
+        for (Finding finding : a.findings()) {
+            String rows = finding.rows().isEmpty()
+                    ? "whole bar"
+                    : (finding.rows().size() == 1 ? "row " : "rows ") + Wording.ranges(finding.rows());
+            String litres = f.text(Measure.VOLUME, finding.volumeL());
+            lines.add(new FindingLine(
+                    Wording.finding(finding.kind()) + ", " + rows,
+                    f.fixed(finding.confidence() * 100, 0) + "% sure",
+                    f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
+                    f.place(finding.latDeg(), finding.lonDeg()),
+                    f.anyArea(finding.areaM2()) + " of ground, " + litres + ", "
+                            + f.text(Measure.NITROGEN, finding.nitrogenKg()),
+                    finding.evidence(),
+                    finding.rival(),
+                    finding.check()));
+        }
+        return lines;
+    }
+}

@@ -1,0 +1,138 @@
+package io.rowledger.report;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.rate.RowTotals;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * The answer in words: did every row get its rate, and is any ground skipped or doubled? It speaks of what the meters
+ * say and never of what may be wrong with the machine.
+ */
+final class Verdict {
+    private final Analysis a;
+    private final UnitFormat f;
+    private final List<ProductSums> sums;
+
+    Verdict(Analysis a, UnitFormat f, List<ProductSums> sums) {
+        this.a = a;
+        this.f = f;
+        this.sums = sums;
+    }
+
+    /** One row and how far it is off. */
+    private record Off(int row, double pct) {}
+
+    List<String> sentences() {
+        List<String> sentences = new ArrayList<>();
+        if (a.track().passes().isEmpty() || a.rates().sweptAreaM2() <= 0) {
+            return List.of("The log holds no working pass: there is nothing to judge.");
+        }
+        for (int p = 0; p < sums.size(); p++) {
+            String of = sums.size() > 1 ? a.rig().products().get(p).name() + ": " : "";
+            sentences.add(of + rows(p));
+        }
+        sentences.add(ground());
+        return sentences;
+    }
+
+    private String rows(int p) {
+        ProductSums sum = sums.get(p);
+        List<Off> act = new ArrayList<>();
+        List<Off> watch = new ArrayList<>();
+        Off widest = new Off(0, 0);
+        int judged = 0;
+        for (RowTotals row : a.rates().rows()) {
+            double pct = sum.deviationPct(row, p);
+            if (Double.isNaN(pct)) {
+                continue;
+            }
+            judged++;
+            Off off = new Off(row.row(), pct);
+            if (Math.abs(pct) > Limits.ACT_PCT) {
+                act.add(off);
+            } else if (Math.abs(pct) > Limits.WATCH_PCT) {
+                watch.add(off);
+            }
+            widest = Math.abs(pct) > Math.abs(widest.pct) || widest.row == 0 ? off : widest;
+        }
+        if (judged == 0) {
+            return "No flow was metered while working: no row can be judged.";
+        }
+        String basis = sum.hasTarget() ? "target volume" : "mean of all rows (nobody gave a target rate)";
+        String its = sum.hasTarget() ? "its " : "the ";
+        if (act.isEmpty() && watch.isEmpty()) {
+            String start = sum.hasTarget()
+                    ? "Yes, by the meters: every row put on "
+                    : "Alike, by the meters: every row is at ";
+            return start + its + basis + " within 5%. The widest is row " + widest.row + " at "
+                    + f.signedPercent(widest.pct) + ".";
+        }
+        StringBuilder text = new StringBuilder(act.isEmpty() ? "Nearly, by the meters: " : "No, by the meters: ");
+        if (!act.isEmpty()) {
+            text.append(some(act, judged))
+                    .append(" more than 10% off ")
+                    .append(its(sum, act))
+                    .append(basis);
+            text.append(": ").append(named(act));
+        }
+        if (!watch.isEmpty()) {
+            text.append(act.isEmpty() ? "" : ". ").append(act.isEmpty() ? some(watch, judged) : more(watch));
+            text.append(" 5 to 10% off");
+            if (act.isEmpty()) {
+                text.append(' ').append(its(sum, watch)).append(basis);
+            }
+            text.append(": ").append(named(watch));
+        }
+        int fine = judged - act.size() - watch.size();
+        return text + (fine > 0 ? ". The other " + fine + (fine == 1 ? " is" : " are") + " within 5%." : ".");
+    }
+
+    private static String its(ProductSums sum, List<Off> rows) {
+        if (!sum.hasTarget()) {
+            return "the ";
+        }
+        return rows.size() == 1 ? "its " : "their ";
+    }
+
+    private static String some(List<Off> rows, int of) {
+        return rows.size() + " of " + of + " rows " + (rows.size() == 1 ? "is" : "are");
+    }
+
+    private static String more(List<Off> rows) {
+        return rows.size() + " more " + (rows.size() == 1 ? "is" : "are");
+    }
+
+    private String named(List<Off> rows) {
+        List<Off> worst = new ArrayList<>(rows);
+        worst.sort(Comparator.comparingDouble((Off off) -> -Math.abs(off.pct)).thenComparingInt(Off::row));
+        StringBuilder text = new StringBuilder();
+        int named = Math.min(Limits.ROWS_IN_A_SENTENCE, worst.size());
+        for (int i = 0; i < named; i++) {
+            Off off = worst.get(i);
+            text.append(i == 0 ? "" : ", ")
+                    .append("row ")
+                    .append(off.row)
+                    .append(" at ")
+                    .append(f.signedPercent(off.pct));
+        }
+        return text + (worst.size() > named ? " and " + (worst.size() - named) + " more" : "");
+    }
+
+    private String ground() {
+        Coverage c = a.coverage();
+        String skipped = c.missed().isEmpty()
+                ? (c.boundary() == null
+                        ? "No enclosed ground was skipped"
+                        : "No ground inside the boundary was skipped")
+                : f.anyArea(c.missedAreaM2()) + " skipped in "
+                        + Wording.counted(c.missed().size(), "place", "places");
+        String doubled = c.overlaps().isEmpty()
+                ? "none was doubled"
+                : f.anyArea(c.overlapAreaM2()) + " doubled in "
+                        + Wording.counted(c.overlaps().size(), "place", "places");
+        return skipped + "; " + doubled + ".";
+    }
+}

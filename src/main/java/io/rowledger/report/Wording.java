@@ -1,0 +1,95 @@
+package io.rowledger.report;
+
+import io.rowledger.coverage.Place;
+import io.rowledger.finding.FindingKind;
+import java.util.List;
+import java.util.Locale;
+
+/** The words that stand for codes, and numbers put into words. */
+final class Wording {
+    private Wording() {}
+
+    /** {@code 3, 5–8}; empty for none. */
+    static String ranges(List<Integer> ascending) {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < ascending.size(); ) {
+            int end = i;
+            while (end + 1 < ascending.size() && ascending.get(end + 1) == ascending.get(end) + 1) {
+                end++;
+            }
+            if (!text.isEmpty()) {
+                text.append(", ");
+            }
+            text.append(ascending.get(i));
+            if (end > i) {
+                text.append(end == i + 1 ? ", " : "\u2013").append(ascending.get(end));
+            }
+            i = end + 1;
+        }
+        return text.toString();
+    }
+
+    /** {@code 1 place}, {@code 3 places}. */
+    static String counted(int n, String one, String many) {
+        return n + "\u00a0" + (n == 1 ? one : many);
+    }
+
+    static String cause(Place.Cause cause) {
+        return switch (cause) {
+            case GAP_BETWEEN_PASSES -> "gap between passes";
+            case ROW_NOT_DELIVERING -> "row not delivering";
+            case LATE_START -> "pass started late";
+            case EARLY_STOP -> "pass stopped early";
+            case EDGE_OF_FIELD -> "margin left at the field's edge";
+            case OUTSIDE_THE_LOG -> "bar never came here";
+            case PASSES_OVERLAP -> "passes too close";
+            case HEADLAND_OVERLAP -> "pass ran into done ground";
+            case PASS_CROSSED_ITSELF -> "pass crossed itself";
+            case INSIDE_THE_PIVOT -> "inside of a tight turn";
+        };
+    }
+
+    static String finding(FindingKind kind) {
+        return switch (kind) {
+            case PLUGGED -> "Plugged";
+            case RESTRICTED -> "Restricted";
+            case LEAKING -> "Leaking or wrong orifice";
+            case METER_DROPOUT -> "Meter dropping out";
+            case METER_STUCK -> "Meter stuck";
+            case METER_SCALE -> "Meter reading off by a constant share";
+            case CHANNELS_SWAPPED -> "Channels swapped";
+            case SUPPLY_LIMITED -> "Supply limited";
+            case SLOW_RESPONSE -> "Slow response";
+            case HUNTING -> "Hunting";
+            case NO_TURN_COMPENSATION -> "No turn compensation";
+            case LATE_ON -> "Late on";
+            case EARLY_OFF -> "Early off";
+            case OUTSIDE_SHARE -> "Outside share wrong";
+            case FLOW_LAG -> "Flow lag";
+            case DROP_OFFSET -> "Drop line's place along the track";
+            case SIDE_OFFSET -> "Bar's side offset";
+        };
+    }
+
+    /** NMEA 0183 quality digits in words; 9 counts records that don't say. */
+    static String fix(int digit) {
+        return switch (digit) {
+            case 0 -> "no fix";
+            case 1 -> "autonomous";
+            case 2 -> "differential";
+            case 3 -> "precise positioning";
+            case 4 -> "RTK fixed";
+            case 5 -> "RTK float";
+            case 6 -> "dead reckoning";
+            case 7 -> "manual";
+            case 8 -> "simulated";
+            default -> "type not logged";
+        };
+    }
+
+    /** A job key as a label: {@code spray_depth} reads "Spray depth". */
+    static String label(String key) {
+        String words = key.replace('_', ' ').strip();
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}

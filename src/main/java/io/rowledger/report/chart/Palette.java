@@ -1,0 +1,58 @@
+package io.rowledger.report.chart;
+
+import io.rowledger.report.chart.Canvas.Ink;
+
+/**
+ * The colours of charts and maps.
+ *
+ * <p>Received against target: PuOr in seven classes, C. Brewer and M. Harrower, ColorBrewer 2.0 (colour-blind safe,
+ * print friendly). Marks: sky blue and vermillion of M. Okabe and K. Ito, "Color Universal Design" (2008).
+ */
+final class Palette {
+    /** Far under to far over, PuOr. */
+    static final int[] DEVIATION = {0xb35806, 0xf1a340, 0xfee0b6, 0xf7f7f7, 0xd8daeb, 0x998ec3, 0x542788};
+    /** Upper bounds of the classes but the last, as fractions of the target. */
+    static final double[] BOUNDS = {-0.20, -0.10, -0.05, 0.05, 0.10, 0.20};
+
+    static final String[] NAMES = {
+        "more than 20% under",
+        "10 to 20% under",
+        "5 to 10% under",
+        "within 5% of target",
+        "5 to 10% over",
+        "10 to 20% over",
+        "more than 20% over"
+    };
+
+    /** Skipped: vermillion. */
+    static final int SKIP = 0xd55e00;
+    /** Doubled: blue. */
+    static final int DOUBLE = 0x0072b2;
+    /** Bare ground under the rate map: darker than every class near the target. */
+    static final int BARE = 0x8f8f8f;
+    /** Ground that was covered, where only places matter. */
+    static final int COVERED = 0xe9ece6;
+
+    static final int INK = 0x22282b;
+    static final int SOFT = 0x667075;
+    static final int GRID = 0xd5dadc;
+    /** The report's one accent, a dark green-blue. */
+    static final int ACCENT = 0x1f5c63;
+
+    static final int ACCENT_LIGHT = 0xa9c7ca;
+
+    static final Ink LABEL = new Ink(7, false, INK);
+    static final Ink SMALL = new Ink(6, false, SOFT);
+    static final Ink STRONG = new Ink(7, true, INK);
+
+    private Palette() {}
+
+    /** Class of a deviation given as a fraction of the target, 0 to 6. */
+    static int classOf(double deviation) {
+        int i = 0;
+        while (i < BOUNDS.length && deviation > BOUNDS[i]) {
+            i++;
+        }
+        return i;
+    }
+}

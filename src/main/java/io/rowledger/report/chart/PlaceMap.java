@@ -1,0 +1,90 @@
+package io.rowledger.report.chart;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.Place;
+import io.rowledger.report.Analysis;
+import io.rowledger.report.PassReview.Ground;
+import io.rowledger.report.PassReview.PlaceLine;
+import io.rowledger.report.chart.Canvas.Align;
+import io.rowledger.report.chart.Canvas.Ink;
+import io.rowledger.units.UnitFormat;
+import java.util.List;
+
+/** Map of skips and doubles with the numbers of the lists. */
+final class PlaceMap implements Chart {
+    private static final double LEGEND_PT = 112;
+    /** A listed place smaller than this on paper gets a dot, so that it can be seen at all. */
+    private static final double MIN_PLACE_PT = 2.5;
+
+    private final Analysis a;
+    private final Ground ground;
+    private final UnitFormat f;
+
+    PlaceMap(Analysis a, Ground ground, UnitFormat f) {
+        this.a = a;
+        this.ground = ground;
+        this.f = f;
+    }
+
+    @Override
+    public void paint(Canvas canvas, double widthPt, double heightPt) {
+        Coverage c = a.coverage();
+        MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
+        canvas.fill(frame.outline(c.covered()), Palette.COVERED);
+        places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
+        places(canvas, frame, c.missed(), ground.skips().size(), Palette.SKIP);
+        canvas.stroke(
+                frame.outline(c.boundary() == null ? c.covered() : c.boundary().area()), Palette.SOFT, 0.6);
+        Labels labels = new Labels(canvas);
+        int most = Math.max(ground.skips().size(), ground.doubles().size());
+        // By turns, so that neither kind takes all the room.
+        for (int i = 0; i < most; i++) {
+            number(labels, frame, ground.skips(), i, Palette.SKIP);
+            number(labels, frame, ground.doubles(), i, Palette.DOUBLE);
+        }
+        legend(canvas, frame, widthPt - LEGEND_PT);
+    }
+
+    private static void places(Canvas canvas, MapFrame frame, List<Place> places, int listed, int rgb) {
+        Outline path = new Outline();
+        for (int i = 0; i < places.size(); i++) {
+            Place place = places.get(i);
+            canvas.fill(frame.outline(place.polygon()), rgb);
+            if (i < listed && frame.pt(Math.sqrt(place.areaM2())) < MIN_PLACE_PT) {
+                path.dot(frame.x(place.eastM()), frame.y(place.northM()), MIN_PLACE_PT / 2);
+            }
+        }
+        if (!path.isEmpty()) {
+            canvas.fill(path, rgb);
+        }
+    }
+
+    private static void number(Labels labels, MapFrame frame, List<PlaceLine> lines, int i, int rgb) {
+        if (i < lines.size()) {
+            PlaceLine line = lines.get(i);
+            labels.plate(
+                    line.number(),
+                    frame.x(line.eastM()),
+                    Math.max(4, frame.y(line.northM()) - 7),
+                    new Ink(6, true, rgb),
+                    0xffffff);
+        }
+    }
+
+    private void legend(Canvas canvas, MapFrame frame, double x) {
+        double y = 0;
+        RateMap.swatch(canvas, x, y, Palette.SKIP);
+        canvas.text("skipped (S and number)", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        y += 13;
+        RateMap.swatch(canvas, x, y, Palette.DOUBLE);
+        canvas.text("doubled (D and number)", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        y += 13;
+        RateMap.swatch(canvas, x, y, Palette.COVERED);
+        canvas.text("covered once", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        y += 34;
+        frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
+        MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
+        canvas.text("Listed places too small to see are dots.", x, y + 18, Palette.SMALL, Align.LEFT);
+        canvas.text("Numbers that would touch are left out.", x, y + 26, Palette.SMALL, Align.LEFT);
+    }
+}

@@ -1,0 +1,139 @@
+package io.rowledger.report.chart;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.ReceivedGrid;
+import io.rowledger.report.Analysis;
+import io.rowledger.report.chart.Canvas.Align;
+import io.rowledger.track.Pass;
+import io.rowledger.track.Poses;
+import io.rowledger.units.UnitFormat;
+import org.locationtech.jts.geom.Envelope;
+
+/** Map of the received rate against the target: classes, boundary, pass numbers, scale bar, north arrow, legend. */
+final class RateMap implements Chart {
+    private static final double LEGEND_PT = 112;
+
+    private final Analysis a;
+    private final int product;
+    private final UnitFormat f;
+    private final boolean hasTarget;
+
+    RateMap(Analysis a, int product, boolean hasTarget, UnitFormat f) {
+        this.a = a;
+        this.product = product;
+        this.hasTarget = hasTarget;
+        this.f = f;
+    }
+
+    /** The ground a map of this job shows: boundary and everything covered. */
+    static Envelope ground(Coverage c) {
+        Envelope ground = new Envelope(c.covered().getEnvelopeInternal());
+        if (c.boundary() != null) {
+            ground.expandToInclude(c.boundary().area().getEnvelopeInternal());
+        }
+        if (ground.isNull()) {
+            ground.init(0, 1, 0, 1);
+        }
+        return ground;
+    }
+
+    @Override
+    public void paint(Canvas canvas, double widthPt, double heightPt) {
+        Coverage c = a.coverage();
+        double mapWidth = widthPt - LEGEND_PT - 10;
+        MapFrame frame = new MapFrame(ground(c), 0, 0, mapWidth, heightPt);
+        ClassRaster raster =
+                ClassRaster.of(c.grid(), product, c.received().get(product).meanRateLPerM2());
+        if (c.boundary() != null) {
+            canvas.fill(frame.outline(c.boundary().area()), Palette.BARE);
+        }
+        cells(canvas, frame, c.grid(), raster);
+        // Exact skips over the cells: one bare row is narrower than a block of cells on a big field.
+        c.missed().forEach(place -> canvas.fill(frame.outline(place.polygon()), Palette.BARE));
+        if (c.boundary() != null) {
+            canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
+        } else {
+            canvas.stroke(frame.outline(c.covered()), Palette.SOFT, 0.4);
+        }
+        passNumbers(canvas, frame);
+        legend(canvas, frame, raster, widthPt - LEGEND_PT);
+    }
+
+    private static void cells(Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster) {
+        int onTarget = Palette.DEVIATION.length / 2;
+        // All covered ground first, in the middle colour: then no seam between two classes shows the bare ground below.
+        paint(canvas, frame, grid, raster, -1, Palette.DEVIATION[onTarget]);
+        for (int i = 0; i < Palette.DEVIATION.length; i++) {
+            if (i != onTarget) {
+                paint(canvas, frame, grid, raster, i, Palette.DEVIATION[i]);
+            }
+        }
+    }
+
+    private static void paint(
+            Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster, int wanted, int rgb) {
+        Outline path = new Outline();
+        raster.boxes(wanted, (col, row, width, height) -> {
+            double eastM = grid.east0M() + col * raster.blockM;
+            double northM = grid.north0M() + (row + height) * raster.blockM;
+            path.box(
+                    frame.x(eastM), frame.y(northM), frame.pt(width * raster.blockM), frame.pt(height * raster.blockM));
+        });
+        if (!path.isEmpty()) {
+            canvas.fill(path, rgb);
+        }
+    }
+
+    private void passNumbers(Canvas canvas, MapFrame frame) {
+        Poses poses = a.track().poses();
+        Labels labels = new Labels(canvas);
+        Canvas.Ink ink = new Canvas.Ink(6, true, Palette.INK);
+        for (Pass pass : a.track().passes()) {
+            // A little way into the pass, so that the number stands on its own strip and not on the headland's.
+            int k = pass.firstStep() + (pass.endStep() - pass.firstStep()) / 20;
+            labels.plate(
+                    Integer.toString(pass.number()),
+                    frame.x(poses.dropEastM(k)),
+                    frame.y(poses.dropNorthM(k)),
+                    ink,
+                    0xffffff);
+        }
+    }
+
+    private void legend(Canvas canvas, MapFrame frame, ClassRaster raster, double x) {
+        double total = 0;
+        for (double areaM2 : raster.classM2) {
+            total += areaM2;
+        }
+        canvas.text("Received rate", x, 8, Palette.STRONG, Align.LEFT);
+        canvas.text(
+                hasTarget ? "against target; share of ground" : "against the mean; share of ground",
+                x,
+                17,
+                Palette.SMALL,
+                Align.LEFT);
+        double y = 24;
+        for (int i = Palette.DEVIATION.length - 1; i >= 0; i--) {
+            swatch(canvas, x, y, Palette.DEVIATION[i]);
+            String name = hasTarget ? Palette.NAMES[i] : Palette.NAMES[i].replace("target", "mean");
+            canvas.text(name, x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+            String share = total > 0 ? f.percent(raster.classM2[i] / total * 100) : UnitFormat.UNKNOWN;
+            canvas.text(share, x + LEGEND_PT, y + 7.5, Palette.LABEL, Align.RIGHT);
+            y += 12;
+        }
+        swatch(canvas, x, y, Palette.BARE);
+        canvas.text("bare", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        y += 12;
+        canvas.box(x, y, 10, 9, 0xffffff);
+        canvas.text("12", x + 5, y + 7, new Canvas.Ink(6, true, Palette.INK), Align.CENTER);
+        canvas.text("number of a pass, near its start", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        y += 30;
+        frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
+        MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
+    }
+
+    static void swatch(Canvas canvas, double x, double y, int rgb) {
+        canvas.box(x, y, 10, 9, rgb);
+        canvas.stroke(new Outline().box(x, y, 10, 9), Palette.SOFT, 0.3);
+    }
+}

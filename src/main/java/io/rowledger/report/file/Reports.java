@@ -1,0 +1,40 @@
+package io.rowledger.report.file;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.Analysis;
+import io.rowledger.report.PassReview;
+import io.rowledger.report.PassReviewBuilder;
+import io.rowledger.report.ReportOptions;
+import io.rowledger.report.pdf.PassReviewPdf;
+import java.nio.file.Path;
+import java.util.Set;
+
+/** Everything a run writes. */
+public final class Reports {
+    private Reports() {}
+
+    /**
+     * Writes the files for machines and the printed reports of these audiences into the folder, all of them or none.
+     *
+     * @throws UnusableInputException where the folder can't be written or the user's template can't be used
+     */
+    public static void write(Analysis analysis, ReportOptions options, Path folder, Set<Audience> audiences) {
+        outputs(analysis, options, audiences).writeTo(folder);
+    }
+
+    /** The same files, to which a caller may add its own before writing. */
+    public static Outputs outputs(Analysis analysis, ReportOptions options, Set<Audience> audiences) {
+        Outputs outputs = new Outputs();
+        if (audiences.contains(Audience.APPLICATOR)) {
+            PassReview review = PassReviewBuilder.build(analysis, options);
+            outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
+        }
+        return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
+                .add("rows.csv", out -> RowsCsv.write(analysis, out))
+                .add("passes.csv", out -> PassesCsv.write(analysis, out))
+                .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
+                .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
+                .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
+                .add("layers/findings.geojson", out -> Layers.findings(analysis, out));
+    }
+}

@@ -1,0 +1,68 @@
+package io.rowledger.report.file;
+
+import io.rowledger.rate.RowTotals;
+import io.rowledger.report.Analysis;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.Writer;
+import java.util.ArrayList;
+import java.util.List;
+
+/** {@code rows.csv}: one line a row, the table of {@code summary.json} for a spreadsheet; SI, units in the header. */
+final class RowsCsv {
+    private RowsCsv() {}
+
+    static void write(Analysis a, OutputStream out) throws IOException {
+        Writer csv = Cells.writer(out);
+        Cells.record(csv, header(a));
+        for (RowTotals row : a.rates().rows()) {
+            List<String> cells = new ArrayList<>();
+            cells.add(Integer.toString(row.row()));
+            cells.add(Decimals.text(row.sweptAreaM2(), Decimals.AREA_M2));
+            cells.add(Decimals.text(row.appliedAreaM2(), Decimals.AREA_M2));
+            turn(cells, row.turn());
+            turn(cells, row.turnRemaining());
+            for (int p = 0; p < row.products().size(); p++) {
+                RowTotals.ProductTotals product = row.products().get(p);
+                cells.add(Decimals.text(product.volumeL(), Decimals.VOLUME_L));
+                cells.add(Decimals.text(product.targetVolumeL(), Decimals.VOLUME_L));
+                cells.add(Decimals.text(rateLPerM2(row, p) * 10_000, Decimals.RATE));
+                cells.add(Decimals.text(product.deviationPct(), Decimals.PCT));
+            }
+            Cells.record(csv, cells);
+        }
+        csv.flush();
+    }
+
+    /** Volume ÷ applied area, L/m²; NaN where the row never delivered. */
+    static double rateLPerM2(RowTotals row, int p) {
+        return row.appliedAreaM2() > 0 ? row.products().get(p).volumeL() / row.appliedAreaM2() : Double.NaN;
+    }
+
+    private static List<String> header(Analysis a) {
+        List<String> header = new ArrayList<>(List.of(
+                "row",
+                "swept_area_m2",
+                "applied_area_m2",
+                "turn_error_mean_abs_pct",
+                "turn_error_max_over_pct",
+                "turn_error_max_under_pct",
+                "turn_error_remaining_mean_abs_pct",
+                "turn_error_remaining_max_over_pct",
+                "turn_error_remaining_max_under_pct"));
+        a.rig().products().forEach(product -> {
+            String key = Cells.text(product.key());
+            header.add(key + ".volume_l");
+            header.add(key + ".target_volume_l");
+            header.add(key + ".mean_rate_l_per_ha");
+            header.add(key + ".deviation_pct");
+        });
+        return header;
+    }
+
+    private static void turn(List<String> cells, RowTotals.TurnError error) {
+        cells.add(Decimals.text(error.meanAbs() * 100, Decimals.PCT));
+        cells.add(Decimals.text(error.maxOver() * 100, Decimals.PCT));
+        cells.add(Decimals.text(error.maxUnder() * 100, Decimals.PCT));
+    }
+}

@@ -1,0 +1,62 @@
+package io.rowledger.report.pdf;
+
+import com.lowagie.text.pdf.BaseFont;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.HashMap;
+import java.util.Map;
+import org.xhtmlrenderer.css.constants.IdentValue;
+import org.xhtmlrenderer.css.value.FontSpecification;
+import org.xhtmlrenderer.layout.SharedContext;
+import org.xhtmlrenderer.pdf.FontDescription;
+import org.xhtmlrenderer.pdf.FontFamily;
+import org.xhtmlrenderer.pdf.ITextFSFont;
+import org.xhtmlrenderer.pdf.ITextFontResolver;
+import org.xhtmlrenderer.render.FSFont;
+
+/**
+ * The only fonts of a report: Liberation Sans regular and bold (SIL Open Font License), from the jar, embedded as subsets.
+ * Whatever family a template names, it gets one of these, so that a report looks the same on every machine.
+ */
+final class ReportFonts extends ITextFontResolver {
+    private static final int BOLD_FROM = 600;
+
+    private final BaseFont regular;
+    private final BaseFont bold;
+
+    ReportFonts() {
+        this.regular = load("/liberation/LiberationSans-Regular.ttf");
+        this.bold = load("/liberation/LiberationSans-Bold.ttf");
+    }
+
+    BaseFont of(boolean heavy) {
+        return heavy ? bold : regular;
+    }
+
+    /** No built-in PDF fonts: those would not be embedded, and reading their metrics takes time. */
+    @Override
+    protected Map<String, FontFamily> loadFonts() {
+        return new HashMap<>();
+    }
+
+    @Override
+    public FSFont resolveFont(SharedContext context, FontSpecification spec) {
+        int weight = convertWeightToInt(spec.fontWeight);
+        BaseFont font = of(weight >= BOLD_FROM);
+        return new ITextFSFont(new FontDescription(font, IdentValue.NORMAL, weight), spec.size);
+    }
+
+    private static BaseFont load(String resource) {
+        try (InputStream in = ReportFonts.class.getResourceAsStream(resource)) {
+            if (in == null) {
+                throw new IllegalStateException("the jar lacks " + resource);
+            }
+            String name = resource.substring(resource.lastIndexOf('/') + 1);
+            return BaseFont.createFont(
+                    name, BaseFont.IDENTITY_H, BaseFont.EMBEDDED, BaseFont.NOT_CACHED, in.readAllBytes(), null);
+        } catch (IOException e) {
+            throw new UncheckedIOException("reading " + resource, e);
+        }
+    }
+}

@@ -1,0 +1,149 @@
+package io.rowledger.units;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+
+/**
+ * Figures as people read them: rounded to what means something, with a real minus sign, in one unit system and one time
+ * zone, never in the machine's locale. A figure that isn't known (NaN) reads {@value #UNKNOWN}.
+ *
+ * @param system the units
+ * @param zone the zone of printed times
+ */
+public record UnitFormat(UnitSystem system, ZoneId zone) {
+    /** What stands where a figure isn't known. */
+    public static final String UNKNOWN = "not known";
+
+    /** U+2212; a hyphen is too short beside figures. */
+    private static final char MINUS = '\u2212';
+    /** Keeps a figure and its unit on one line. */
+    private static final char NO_BREAK_SPACE = '\u00a0';
+
+    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter DATE_AND_MINUTE =
+            DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+
+    /** Figure and unit: {@code 12.34 ac}. */
+    public String text(Measure measure, double si) {
+        return Double.isFinite(si) ? number(measure, si) + NO_BREAK_SPACE + measure.unit(system) : UNKNOWN;
+    }
+
+    /** The figure alone, for columns whose heading names the unit. */
+    public String number(Measure measure, double si) {
+        double value = measure.from(si, system);
+        return fixed(value, measure.decimals(value));
+    }
+
+    /** The unit's sign. */
+    public String unit(Measure measure) {
+        return measure.unit(system);
+    }
+
+    /** An area of any size, in the unit that keeps it readable: patches below a tenth of an acre or hectare. */
+    public String anyArea(double areaM2) {
+        double tenth = Measure.AREA.toSi(0.1, system);
+        return text(Math.abs(areaM2) < tenth ? Measure.PATCH : Measure.AREA, areaM2);
+    }
+
+    /** {@code 4.2%}. */
+    public String percent(double percent) {
+        return Double.isFinite(percent) ? fixed(percent, 1) + "%" : UNKNOWN;
+    }
+
+    /** {@code +4.2%} or {@code −4.2%}: a deviation always shows its sign. */
+    public String signedPercent(double percent) {
+        if (!Double.isFinite(percent)) {
+            return UNKNOWN;
+        }
+        String figure = fixed(percent, 1);
+        boolean plus = percent > 0 && !"0.0".equals(figure);
+        return (plus ? "+" : "") + figure + "%";
+    }
+
+    /** A whole number with thousands marked. */
+    public String count(long n) {
+        return fixed((double) n, 0);
+    }
+
+    /**
+     * A number with so many decimals, half away from zero, thousands marked by commas. Rounds the shortest decimal that
+     * names the double, so 0.285 becomes 0.29 as on paper.
+     */
+    public String fixed(double value, int decimals) {
+        if (!Double.isFinite(value)) {
+            return UNKNOWN;
+        }
+        BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
+        String plain = rounded.abs().toPlainString();
+        int point = plain.indexOf('.');
+        StringBuilder out = new StringBuilder(plain);
+        for (int i = (point < 0 ? plain.length() : point) - 3; i > 0; i -= 3) {
+            out.insert(i, ',');
+        }
+        if (rounded.signum() < 0) {
+            out.insert(0, MINUS);
+        }
+        return out.toString();
+    }
+
+    /** {@code 3 h 25 min}, {@code 12 min 5 s}, {@code 8 s}. */
+    public String duration(double seconds) {
+        if (!Double.isFinite(seconds)) {
+            return UNKNOWN;
+        }
+        long s = Math.round(seconds);
+        if (s < 60) {
+            return s + "" + NO_BREAK_SPACE + "s";
+        }
+        if (s < 3600) {
+            return s / 60 + "" + NO_BREAK_SPACE + "min" + NO_BREAK_SPACE + s % 60 + NO_BREAK_SPACE + "s";
+        }
+        long min = Math.round(s / 60.0);
+        return min / 60 + "" + NO_BREAK_SPACE + "h" + NO_BREAK_SPACE + min % 60 + NO_BREAK_SPACE + "min";
+    }
+
+    /** Local date of an instant in epoch seconds: {@code 2026-06-14}. */
+    public String date(double epochS) {
+        return Double.isFinite(epochS) ? DATE.format(local(epochS)) : UNKNOWN;
+    }
+
+    /** Local time of day: {@code 08:15:30}. */
+    public String clock(double epochS) {
+        return Double.isFinite(epochS) ? CLOCK.format(local(epochS)) : UNKNOWN;
+    }
+
+    /** Local date and minute: {@code 2026-06-14 08:15}. */
+    public String dateAndTime(double epochS) {
+        return Double.isFinite(epochS) ? DATE_AND_MINUTE.format(local(epochS)) : UNKNOWN;
+    }
+
+    /**
+     * {@code 44.123456, -93.123456}: degrees WGS 84, latitude first, to a decimetre. The one place with a plain hyphen
+     * for minus, because it is there to be typed or pasted into a phone.
+     */
+    public String place(double latDeg, double lonDeg) {
+        if (!Double.isFinite(latDeg) || !Double.isFinite(lonDeg)) {
+            return UNKNOWN;
+        }
+        return (fixed(latDeg, 6) + ", " + fixed(lonDeg, 6)).replace(MINUS, '-');
+    }
+
+    /** The nearest of the eight compass points. */
+    public static String compass(double headingRad) {
+        if (!Double.isFinite(headingRad)) {
+            return UNKNOWN;
+        }
+        String[] points = {"N", "NE", "E", "SE", "S", "SW", "W", "NW"};
+        return points[Math.floorMod(Math.round(headingRad / (Math.PI / 4)), 8)];
+    }
+
+    private ZonedDateTime local(double epochS) {
+        return Instant.ofEpochMilli(Math.round(epochS * 1000)).atZone(zone);
+    }
+}

@@ -1,0 +1,9 @@
+package io.rowledger.units;
+
+/** Which units a person reads. Inside the program everything is SI. */
+public enum UnitSystem {
+    /** US customary: acres, feet, US gallons, pounds, miles per hour. */
+    US,
+    /** Metric as used on farms: hectares, metres, litres, kilograms, kilometres per hour. */
+    METRIC
+}

@@ -1,0 +1,53 @@
+package io.rowledger.log;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigReader;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * Every folder of {@code cases/bad-input} holds a log and a rig file of which one can't be used, why somebody could come
+ * to write it ({@code why.txt}), and the one message that answers it ({@code expected.txt}, file names without folder).
+ */
+class BadInputTest {
+    private static final Path CASES = Path.of("src/test/resources/cases/bad-input");
+
+    @TestFactory
+    Stream<DynamicTest> every_unusable_file_ends_with_its_message() throws IOException {
+        List<Path> folders;
+        try (Stream<Path> list = Files.list(CASES)) {
+            folders = list.sorted().toList();
+        }
+        assertTrue(folders.size() >= 40, folders.size() + " cases");
+        return folders.stream()
+                .map(folder -> DynamicTest.dynamicTest(folder.getFileName().toString(), () -> check(folder)));
+    }
+
+    private static void check(Path folder) throws IOException {
+        assertTrue(Files.size(folder.resolve("why.txt")) > 0);
+        Path log;
+        try (Stream<Path> list = Files.list(folder)) {
+            log = list.filter(path -> path.getFileName().toString().startsWith("log."))
+                    .findFirst()
+                    .orElseThrow();
+        }
+        UnusableInputException e = assertThrows(UnusableInputException.class, () -> {
+            Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
+            List<String> keys = rig.products().stream().map(Product::key).toList();
+            LogReader.read(List.of(log), new LogOptions(rig.columns(), keys, rig.rows()));
+        });
+        String message = e.getMessage().replace(folder + "/", "");
+        assertEquals(Files.readString(folder.resolve("expected.txt")).strip(), message);
+    }
+}

@@ -1,0 +1,57 @@
+package io.rowledger.log;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class ColumnNameTest {
+    private static String read(String header) {
+        return ColumnName.of(header)
+                .map(name -> name.role().canonical()
+                        + (name.unit() == null ? "" : " in " + name.unit().symbol()))
+                .orElse("nothing");
+    }
+
+    @Test
+    void a_quantity_is_known_under_its_plain_names() {
+        assertEquals("flow_03 in gal/min", read("flow_03[gal/min]"));
+        assertEquals("flow_03 in L/min", read("Row 3 flow (L/min)"));
+        assertEquals("flow_03 in L/min", read("flow3_lpm"));
+        assertEquals("flow_12 in oz/min", read("FLOW-ROW-12 [fl oz / min]"));
+        assertEquals("flow_01 in ml/s", read("nozzle 1 flow rate (ml/s)"));
+        assertEquals("ats.flow_02 in L/h", read("ats.flow_02[l/h]"));
+        assertEquals("flow_total in L/min", read("Total flow (L/min)"));
+        assertEquals("target in L/ha", read("target_lpha"));
+        assertEquals("speed in km/h", read("Ground speed kmh"));
+        assertEquals("speed in kn", read("SOG (kn)"));
+        assertEquals("yaw_rate in deg/s", read("yaw rate [\u00b0/s]"));
+        assertEquals("roll in rad", read("roll[rad]"));
+        assertEquals("pressure in kPa", read("pressure[kPa]"));
+        assertEquals("pressure_04 in bar", read("pressure_04[bar]"));
+        assertEquals("on_07", read("on_07"));
+        assertEquals("on_07", read("Row 7 on"));
+        assertEquals("time in s", read("epoch_s"));
+        assertEquals("time in ms", read("epoch_ms"));
+        assertEquals("time", read("UTC Time"));
+        assertEquals("lat", read(" Latitude "));
+        assertEquals("fix", read("GPS quality"));
+    }
+
+    @Test
+    void what_only_resembles_a_quantity_is_left_alone() {
+        for (String header :
+                List.of("latency", "downtime", "flow", "overflow_01", "location", "onset", "row", "flow_001234", "")) {
+            assertEquals("nothing", read(header), header);
+        }
+    }
+
+    @Test
+    void a_missing_unit_is_missing_and_an_unknown_one_is_kept_for_the_message() {
+        ColumnName bare = ColumnName.of("flow_01").orElseThrow();
+        assertTrue(bare.unit() == null && bare.unitText().isEmpty());
+        ColumnName odd = ColumnName.of("flow_01[firkin/min]").orElseThrow();
+        assertTrue(odd.unit() == null && odd.unitText().equals("firkin/min"));
+    }
+}

@@ -1,0 +1,43 @@
+package io.rowledger.log;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class InspectionTest {
+    private static final Path CASES = Path.of("src/test/resources/cases");
+
+    @Test
+    void every_column_is_shown_with_what_it_was_taken_for() {
+        Inspection inspection = Inspection.of(List.of(CASES.resolve("good-log/other-names/log.csv")));
+        assertEquals(List.of(), inspection.problems());
+        String text = inspection.text();
+        assertTrue(text.contains("12, of which 12 can be used"), text);
+        assertTrue(text.contains("2026-05-14 10:00:00 to 2026-05-14 10:00:02.200 UTC, 0 h 00 min 02 s"), text);
+        assertTrue(text.contains("every 0.2 s (5 Hz)"), text);
+        // 4.50 mi/h at 0.44704 m/s (NIST SP 811 App. B) is 2.012 m/s.
+        assertTrue(
+                text.lines().anyMatch(l -> l.matches(" +Ground Speed \\(MPH\\) +speed +mph +4.50 +2.012 m/s")), text);
+        assertTrue(text.lines().anyMatch(l -> l.matches(" +flow2_gpm +flow_02 +gal/min +0.9100 +0.05741 L/s")), text);
+    }
+
+    @Test
+    void a_column_without_use_is_shown_as_such() {
+        String text = Inspection.of(List.of(CASES.resolve("good-log/extra-columns/log.csv")))
+                .text();
+        assertTrue(text.lines().anyMatch(l -> l.matches(" +operator +\\(not used\\) +Me, myself")), text);
+    }
+
+    @Test
+    void a_file_that_cannot_be_used_does_not_hide_the_others() {
+        Inspection inspection = Inspection.of(List.of(
+                CASES.resolve("bad-input/log-empty/log.csv"),
+                CASES.resolve("good-log/semicolon-decimal-comma/log.csv")));
+        assertEquals(1, inspection.problems().size());
+        assertTrue(inspection.text().contains("found an empty file"), inspection.text());
+        assertTrue(inspection.text().contains("semicolon, decimal comma"), inspection.text());
+    }
+}

@@ -1,0 +1,75 @@
+package io.rowledger.sim;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Big logs to measure speed with: 24 outlets, 10 Hz, 144,000 records on a quarter section (160 acres, 64.7 ha), or so
+ * many times that on a field so many times as wide.
+ *
+ * <p>Streams to the file, so that memory does not grow with the log; the ground raster is left out.
+ */
+public final class BenchmarkLogs {
+    /** Records of the single-size log. */
+    public static final int RECORDS = 144_000;
+
+    private static final int ROWS = 24;
+    private static final double LENGTH_M = 804.67;
+    private static final int PASSES = 44;
+    private static final double WORK_MPS = 2.6155;
+
+    private BenchmarkLogs() {}
+
+    /** Writes log.csv, rig.yaml and boundary.geojson: folder, then how many times the usual size (1 if left out). */
+    public static void main(String[] args) {
+        write(Path.of(args[0]), args.length > 1 ? Integer.parseInt(args[1]) : 1);
+    }
+
+    /** Writes log.csv, rig.yaml and boundary.geojson into a folder; returns the number of records. */
+    public static int write(Path folder, int times) {
+        SimRig rig = SimRig.drawn(ROWS);
+        FieldPlan.Layout layout =
+                PassPlan.rectangle(LENGTH_M, PASSES * times, 0, rig.widthM()).speeds(WORK_MPS, 2, 2);
+        Scenario scenario = new Scenario(20_260_602, rig, layout)
+                .gnss(GnssModel.rtk(10))
+                .metering(MeteringModel.perRow().withShutOff(false))
+                .withoutGround();
+        return stream(scenario, folder, RECORDS * times);
+    }
+
+    private static int stream(Scenario scenario, Path folder, int most) {
+        Simulation simulation = new Simulation(scenario);
+        int[] written = {0};
+        try {
+            Files.createDirectories(folder);
+            Files.writeString(folder.resolve("rig.yaml"), SetupWriter.rigYaml(scenario));
+            Files.writeString(
+                    folder.resolve("boundary.geojson"),
+                    SetupWriter.boundaryGeoJson(scenario, simulation.plan().boundary()));
+            try (Writer out = Files.newBufferedWriter(folder.resolve("log.csv"), StandardCharsets.UTF_8)) {
+                LogWriter log = new LogWriter(scenario, out);
+                simulation.run(record -> {
+                    if (written[0] < most) {
+                        put(log, record);
+                        written[0]++;
+                    }
+                });
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return written[0];
+    }
+
+    private static void put(LogWriter log, SimRecord record) {
+        try {
+            log.write(record);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

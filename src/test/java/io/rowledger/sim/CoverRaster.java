@@ -1,0 +1,223 @@
+package io.rowledger.sim;
+
+import java.util.Arrays;
+
+/**
+ * Ground truth by sampling: cells of 5 cm, each judged at its centre, with a count of visits.
+ *
+ * <p>The raster is turned a little against the field so that no edge runs along a line of cells: then the sampling error
+ * of an edge of length L is of the order of cell·√(cell·L), not cell·L. A cell touched again after more than
+ * {@value #NEW_VISIT_S} s counts a new visit: a later pass, or the same pass crossing its own strip.
+ */
+public final class CoverRaster {
+    static final double CELL_M = 0.05;
+    private static final double NEW_VISIT_S = 2;
+    private static final double TICK_S = 0.25;
+    private static final double TURNED_RAD = 0.0487;
+
+    private final double cos;
+    private final double sin;
+    private final double minU;
+    private final double minV;
+    private final int columns;
+    private final int lines;
+    private final byte[] visits;
+    private final char[] seen;
+    private final double[] crossings = new double[64];
+
+    /** A raster over {minX, minY, maxX, maxY}; its lines run near the given heading. */
+    public CoverRaster(double[] bounds, double headingRad) {
+        double turned = headingRad + TURNED_RAD;
+        cos = Math.cos(turned);
+        sin = Math.sin(turned);
+        double[] us = new double[4];
+        double[] vs = new double[4];
+        for (int i = 0; i < 4; i++) {
+            us[i] = u(bounds[(i & 1) * 2], bounds[1 + (i >> 1) * 2]);
+            vs[i] = v(bounds[(i & 1) * 2], bounds[1 + (i >> 1) * 2]);
+        }
+        minU = Arrays.stream(us).min().orElseThrow();
+        minV = Arrays.stream(vs).min().orElseThrow();
+        columns = (int) Math.ceil((Arrays.stream(us).max().orElseThrow() - minU) / CELL_M) + 1;
+        lines = (int) Math.ceil((Arrays.stream(vs).max().orElseThrow() - minV) / CELL_M) + 1;
+        visits = new byte[Math.multiplyExact(columns, lines)];
+        seen = new char[columns * lines];
+    }
+
+    private double u(double x, double y) {
+        return x * cos - y * sin;
+    }
+
+    private double v(double x, double y) {
+        return x * sin + y * cos;
+    }
+
+    /** Adds the strips of a step; neighbouring rows that deliver are merged. */
+    void step(StepState s) {
+        int i = 0;
+        while (i < s.rows) {
+            if (!counts(s, i)) {
+                i++;
+                continue;
+            }
+            int last = i;
+            while (last + 1 < s.rows && counts(s, last + 1) && s.rig.leftM()[last + 1] == s.rig.rightM()[last]) {
+                last++;
+            }
+            int r = s.rows + last;
+            fill(
+                    new double[] {s.startX[i], s.endX[i], s.endX[r], s.startX[r]},
+                    new double[] {s.startY[i], s.endY[i], s.endY[r], s.startY[r]},
+                    s.timeS);
+            i = last + 1;
+        }
+    }
+
+    private static boolean counts(StepState s, int i) {
+        return s.areaM2[i] > 0 && s.delivering(i);
+    }
+
+    /** Visits every cell whose centre lies in the polygon (even-odd, half open), at a time. */
+    public void fill(double[] x, double[] y, double timeS) {
+        int tick = (int) (timeS / TICK_S) + 1;
+        if (tick > Character.MAX_VALUE) {
+            throw new IllegalStateException("the raster's clock ends after 4.5 h; run without it");
+        }
+        scan(x, y, (line, from, to) -> {
+            for (int k = line * columns + from; k < line * columns + to; k++) {
+                if (seen[k] == 0 || (tick - seen[k]) * TICK_S > NEW_VISIT_S) {
+                    visits[k] = (byte) Math.min(100, visits[k] + 1);
+                }
+                seen[k] = (char) tick;
+            }
+        });
+    }
+
+    /** A run of cells of one line. */
+    private interface Run {
+        void cells(int line, int from, int to);
+    }
+
+    private void scan(double[] x, double[] y, Run run) {
+        int n = x.length;
+        double[] pu = new double[n];
+        double[] pv = new double[n];
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < n; i++) {
+            // In cells, with centres at whole numbers.
+            pu[i] = (u(x[i], y[i]) - minU) / CELL_M - 0.5;
+            pv[i] = (v(x[i], y[i]) - minV) / CELL_M - 0.5;
+            low = Math.min(low, pv[i]);
+            high = Math.max(high, pv[i]);
+        }
+        for (int line = Math.max(0, (int) Math.ceil(low));
+                line <= Math.min(lines - 1, (int) Math.floor(high));
+                line++) {
+            int found = 0;
+            for (int i = 0; i < n; i++) {
+                int j = i + 1 == n ? 0 : i + 1;
+                // Always from the lower end, so that two polygons that share an edge find the same crossing.
+                int a = pv[i] < pv[j] ? i : j;
+                int b = a == i ? j : i;
+                if (pv[a] <= line && line < pv[b]) {
+                    crossings[found++] = pu[a] + (line - pv[a]) / (pv[b] - pv[a]) * (pu[b] - pu[a]);
+                }
+            }
+            Arrays.sort(crossings, 0, found);
+            for (int i = 0; i + 1 < found; i += 2) {
+                int from = Math.max(0, (int) Math.ceil(crossings[i]));
+                int to = Math.min(columns, (int) Math.ceil(crossings[i + 1]));
+                run.cells(line, from, to);
+            }
+        }
+    }
+
+    /** Sums up; {@code boundary} is a ring of {x, y} or null. Ends the raster's life: gaps are filled in place. */
+    public Truth.Ground ground(double[][] boundary) {
+        long covered = 0;
+        long overlap = 0;
+        for (byte count : visits) {
+            covered += count >= 1 ? 1 : 0;
+            overlap += count >= 2 ? 1 : 0;
+        }
+        double cellM2 = CELL_M * CELL_M;
+        double missed = Double.NaN;
+        double inside = Double.NaN;
+        double boundaryM2 = Double.NaN;
+        if (boundary != null) {
+            long[] counts = new long[2];
+            double[] x = Arrays.stream(boundary).mapToDouble(p -> p[0]).toArray();
+            double[] y = Arrays.stream(boundary).mapToDouble(p -> p[1]).toArray();
+            scan(x, y, (line, from, to) -> {
+                for (int k = line * columns + from; k < line * columns + to; k++) {
+                    counts[visits[k] == 0 ? 0 : 1]++;
+                }
+            });
+            missed = counts[0] * cellM2;
+            inside = counts[1] * cellM2;
+            boundaryM2 = shoelaceM2(boundary);
+        }
+        return new Truth.Ground(
+                covered * cellM2, overlap * cellM2, missed, inside, boundaryM2, enclosedCells() * cellM2);
+    }
+
+    static double shoelaceM2(double[][] ring) {
+        double twice = 0;
+        for (int i = 0; i < ring.length; i++) {
+            double[] a = ring[i];
+            double[] b = ring[(i + 1) % ring.length];
+            twice += (a[0] - ring[0][0]) * (b[1] - ring[0][1]) - (b[0] - ring[0][0]) * (a[1] - ring[0][1]);
+        }
+        return Math.abs(twice) / 2;
+    }
+
+    /** Unvisited cells that a flood from the raster's rim over unvisited cells does not reach. */
+    private long enclosedCells() {
+        int[] stack = new int[1 << 16];
+        int top = 0;
+        for (int c = 0; c < columns; c++) {
+            stack = push(stack, top, c);
+            stack = push(stack, top + 1, (lines - 1) * columns + c);
+            top += 2;
+        }
+        while (top > 0) {
+            int k = stack[--top];
+            if (visits[k] != 0) {
+                continue;
+            }
+            int line = k / columns;
+            int from = k;
+            int to = k;
+            while (from > line * columns && visits[from - 1] == 0) {
+                from--;
+            }
+            while (to < line * columns + columns - 1 && visits[to + 1] == 0) {
+                to++;
+            }
+            Arrays.fill(visits, from, to + 1, (byte) -1);
+            for (int next = -1; next <= 1; next += 2) {
+                int shift = next * columns;
+                if (line + next < 0 || line + next >= lines) {
+                    continue;
+                }
+                for (int c = from; c <= to; c++) {
+                    if (visits[c + shift] == 0 && (c == from || visits[c + shift - 1] != 0)) {
+                        stack = push(stack, top++, c + shift);
+                    }
+                }
+            }
+        }
+        long enclosed = 0;
+        for (byte count : visits) {
+            enclosed += count == 0 ? 1 : 0;
+        }
+        return enclosed;
+    }
+
+    private static int[] push(int[] stack, int top, int value) {
+        int[] grown = top < stack.length ? stack : Arrays.copyOf(stack, 2 * stack.length);
+        grown[top] = value;
+        return grown;
+    }
+}

@@ -1,0 +1,156 @@
+package io.rowledger.sim;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** A job to simulate: every part can be exchanged, then {@link #run()}. The same scenario gives the same bytes. */
+public final class Scenario {
+    private final long seed;
+    private final SimRig rig;
+    private final FieldPlan.Layout layout;
+    private List<SimProduct> products = List.of(SimProduct.uan32(42));
+    private TargetMap targets = TargetMap.constant();
+    private TractorModel tractor = TractorModel.guided();
+    private MeteringModel metering = MeteringModel.perRow();
+    private GnssModel gnss = GnssModel.rtk(5);
+    private LogFormat format = LogFormat.customaryUnits();
+    private SimSite site = SimSite.prairie();
+    private final List<SimFault> faults = new ArrayList<>();
+    private Map<String, String> job = new LinkedHashMap<>(Map.of("field", "North bottom"));
+    private boolean raster = true;
+
+    /** A job of this machine in this field. */
+    public Scenario(long seed, SimRig rig, FieldPlan.Layout layout) {
+        this.seed = seed;
+        this.rig = rig;
+        this.layout = layout;
+    }
+
+    /** Other receiver. */
+    public Scenario gnss(GnssModel value) {
+        gnss = value;
+        return this;
+    }
+
+    /** Other metering. */
+    public Scenario metering(MeteringModel value) {
+        metering = value;
+        return this;
+    }
+
+    /** Other driver. */
+    public Scenario tractor(TractorModel value) {
+        tractor = value;
+        return this;
+    }
+
+    /** Other products. */
+    public Scenario products(SimProduct... values) {
+        products = List.of(values);
+        return this;
+    }
+
+    /** Other targets. */
+    public Scenario targets(TargetMap value) {
+        targets = value;
+        return this;
+    }
+
+    /** Other look of the log. */
+    public Scenario format(LogFormat value) {
+        format = value;
+        return this;
+    }
+
+    /** Other place and time. */
+    public Scenario site(SimSite value) {
+        site = value;
+        return this;
+    }
+
+    /** One more fault. */
+    public Scenario fault(SimFault value) {
+        faults.add(value);
+        return this;
+    }
+
+    /** The job block of the rig file. */
+    public Scenario job(Map<String, String> value) {
+        job = new LinkedHashMap<>(value);
+        return this;
+    }
+
+    /** Leaves the ground raster out: its truth is NaN, the run is faster. */
+    public Scenario withoutGround() {
+        raster = false;
+        return this;
+    }
+
+    /** Simulates the job and keeps its records. */
+    public SimResult run() {
+        List<SimRecord> records = new ArrayList<>();
+        Simulation simulation = new Simulation(this);
+        Truth truth = simulation.run(records::add);
+        return new SimResult(this, records, truth, simulation.plan());
+    }
+
+    long seed() {
+        return seed;
+    }
+
+    /** The machine. */
+    public SimRig rig() {
+        return rig;
+    }
+
+    FieldPlan.Layout layout() {
+        return layout;
+    }
+
+    /** The products. */
+    public List<SimProduct> products() {
+        return products;
+    }
+
+    TargetMap targets() {
+        return targets;
+    }
+
+    TractorModel tractor() {
+        return tractor;
+    }
+
+    /** The metering. */
+    public MeteringModel metering() {
+        return metering;
+    }
+
+    /** The receiver. */
+    public GnssModel gnss() {
+        return gnss;
+    }
+
+    /** The look of the log. */
+    public LogFormat format() {
+        return format;
+    }
+
+    /** Place and time. */
+    public SimSite site() {
+        return site;
+    }
+
+    List<SimFault> faults() {
+        return List.copyOf(faults);
+    }
+
+    Map<String, String> job() {
+        return job;
+    }
+
+    boolean raster() {
+        return raster;
+    }
+}
