@@ -50,11 +50,12 @@ public final class DeliveryBuilder {
         for (int p = 0; p < products; p++) {
             Product product = rig.products().get(p);
             target[p] = targets(p, product);
+            boolean untargeted = Arrays.stream(target[p]).anyMatch(Double::isNaN);
             int[] nearest = product.flowLagS() == 0 ? null : nearestRecords(product.flowLagS());
             for (int r = 0; r < rows; r++) {
                 double[] column = filled(log.flowColumn(p, r));
                 flow[p][r] = nearest == null ? column : shifted(column, product.flowLagS());
-                double limit = target[p].length == 1 && Double.isNaN(target[p][0]) ? untargetedLimit(column) : -1;
+                double limit = untargeted ? untargetedLimit(column) : Double.NaN;
                 markDelivering(column, nearest, target[p], r, limit, barSpeed, delivering[r]);
             }
         }
@@ -108,7 +109,7 @@ public final class DeliveryBuilder {
             int @Nullable [] nearest,
             double[] target,
             int r,
-            double fixedLimit,
+            double untargetedLimit,
             double[] barSpeed,
             BitSet delivering) {
         Poses poses = strips.poses();
@@ -119,9 +120,8 @@ public final class DeliveryBuilder {
             }
             int i = poses.record(k);
             double shown = column[nearest == null ? i : nearest[i]];
-            double limit = fixedLimit >= 0
-                    ? fixedLimit
-                    : DELIVERING_SHARE * target[target.length == 1 ? 0 : i] * width * barSpeed[k];
+            double asked = target[target.length == 1 ? 0 : i];
+            double limit = Double.isNaN(asked) ? untargetedLimit : DELIVERING_SHARE * asked * width * barSpeed[k];
             if (shown > limit && shown > 0) {
                 delivering.set(k);
             }
