@@ -69,7 +69,8 @@ final class MissedGround {
     private static Geometry closed(Geometry filled, double distanceM) {
         Geometry grown = mitred(filled, distanceM);
         Geometry closed = mitred(grown, -distanceM);
-        boolean sane = closed.getArea() <= grown.getArea() && closed.getArea() >= filled.getArea() - grown.getLength() * ROUNDING_M;
+        boolean sane = closed.getArea() <= grown.getArea()
+                && closed.getArea() >= filled.getArea() - grown.getLength() * ROUNDING_M;
         return sane ? closed : filled.buffer(distanceM).buffer(-distanceM);
     }
 

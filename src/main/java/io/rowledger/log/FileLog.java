@@ -41,6 +41,7 @@ final class FileLog {
         FileChecks.beforeCleaning(this);
         Cleaner.clean(reader.log(), fix(), drops, notes);
         FileChecks.afterCleaning(this);
+        SwappedAxes.check(this);
         FlowRange.check(this);
     }
 

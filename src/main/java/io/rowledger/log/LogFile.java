@@ -21,6 +21,7 @@ import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
+import org.apache.commons.csv.CSVException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -87,7 +88,7 @@ final class LogFile implements AutoCloseable {
     /** Reads what is left and returns the digest of all bytes on disk, lower-case hex. */
     String finish() throws IOException {
         if (zip != null) {
-            for (ZipEntry more = zip.getNextEntry(); more != null; more = zip.getNextEntry()) {
+            for (ZipEntry more = next(zip); more != null; more = next(zip)) {
                 if (holdsLog(more)) {
                     throw UnusableInputException.found("more than one file in the zip, such as " + more.getName())
                             .inFile(name)
@@ -105,25 +106,29 @@ final class LogFile implements AutoCloseable {
         raw.close();
     }
 
-    /** The message for a file that breaks off or is no file of its kind. */
-    UnusableInputException damaged(@Nullable Throwable e, long line) {
+    /** The message for a file that breaks off, is no file of its kind, or can't be read at all. */
+    static UnusableInputException damaged(String name, @Nullable Throwable e, long line) {
+        String words = e == null || e.getMessage() == null ? "no reason given" : e.getMessage();
         UnusableInputException message;
         if (e instanceof EOFException) {
             message = UnusableInputException.found("a packed file that breaks off before its end")
                     .expected("a whole .gz or .zip file")
                     .mend("copy or export the file again");
         } else if (e instanceof ZipException) {
-            message = UnusableInputException.found("a packed file that is damaged (" + e.getMessage() + ")")
+            message = UnusableInputException.found("a packed file that is damaged (" + words + ")")
                     .expected("a whole .gz or .zip file")
                     .mend("copy or export the file again");
-        } else {
-            String words = e == null || e.getMessage() == null ? "" : e.getMessage();
+        } else if (e instanceof CSVException) {
             String what = words.contains("encapsulated token")
                     ? "a quote that does not end where its field ends"
                     : "a line that is no CSV (" + words + ")";
             message = UnusableInputException.found(what)
                     .expected("fields as RFC 4180 has them, every opened quote closed")
                     .mend("look at that line in a text editor, or export the log again");
+        } else {
+            message = UnusableInputException.found("a file that can't be read (" + words + ")")
+                    .expected("a log in CSV")
+                    .mend("copy or export the file again");
         }
         return message.inFile(name).atLine((int) Math.min(line, Integer.MAX_VALUE));
     }
@@ -151,9 +156,9 @@ final class LogFile implements AutoCloseable {
     }
 
     private InputStream entry(InputStream bytes) throws IOException {
-        ZipInputStream entries = new ZipInputStream(bytes);
+        ZipInputStream entries = new ZipInputStream(bytes, StandardCharsets.ISO_8859_1);
         zip = entries;
-        for (ZipEntry entry = entries.getNextEntry(); entry != null; entry = entries.getNextEntry()) {
+        for (ZipEntry entry = next(entries); entry != null; entry = next(entries)) {
             if (entry.getName().startsWith("xl/") || entry.getName().equals("[Content_Types].xml")) {
                 throw UnusableInputException.found("a spreadsheet workbook")
                         .inFile(name)
@@ -168,6 +173,15 @@ final class LogFile implements AutoCloseable {
                 .inFile(name)
                 .expected("one file ending in .csv, .tsv or .txt in the zip")
                 .mend("pack the log itself");
+    }
+
+    /** The next entry; a name in broken UTF-8 is a damaged file, where the JDK takes it for a fault of the caller. */
+    private static @Nullable ZipEntry next(ZipInputStream entries) throws IOException {
+        try {
+            return entries.getNextEntry();
+        } catch (IllegalArgumentException e) {
+            throw new ZipException("an entry name that is no text");
+        }
     }
 
     private static boolean holdsLog(ZipEntry entry) {

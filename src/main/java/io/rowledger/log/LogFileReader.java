@@ -24,28 +24,18 @@ final class LogFileReader {
 
     /** The file's usable records, or the message why it has none. */
     static FileLog read(Path path, LogOptions options) {
-        long line = 0;
+        CSVParser parser = null;
         try (LogFile file = new LogFile(path)) {
-            CSVParser parser = null;
-            try {
-                BufferedReader text = new BufferedReader(file.text(), SNIFF_CHARS);
-                CsvShape shape = CsvShape.of(start(file, text));
-                parser = CSVParser.parse(text, format(shape));
-                FileLog log = records(file, shape, parser, options);
-                log.finish(file.finish());
-                return log;
-            } catch (UncheckedIOException e) {
-                line = parser == null ? 0 : parser.getCurrentLineNumber();
-                throw file.damaged(e.getCause(), line);
-            } catch (IOException e) {
-                line = parser == null ? 0 : parser.getCurrentLineNumber();
-                throw file.damaged(e, line);
-            }
+            BufferedReader text = new BufferedReader(file.text(), SNIFF_CHARS);
+            CsvShape shape = CsvShape.of(start(file, text));
+            parser = CSVParser.parse(text, format(shape));
+            FileLog log = records(file, shape, parser, options);
+            log.finish(file.finish());
+            return log;
+        } catch (UncheckedIOException e) {
+            throw LogFile.damaged(path.toString(), e.getCause(), parser == null ? 0 : parser.getCurrentLineNumber());
         } catch (IOException e) {
-            throw UnusableInputException.found("a file that can't be read (" + e.getMessage() + ")")
-                    .inFile(path.toString())
-                    .expected("a log in CSV")
-                    .mend("copy or export the file again");
+            throw LogFile.damaged(path.toString(), e, parser == null ? 0 : parser.getCurrentLineNumber());
         }
     }
 

@@ -78,8 +78,7 @@ final class CoverageTiming {
         lap(out, "union", t);
         List<Geometry> done = DoubledGround.perVisit(index, threads);
         lap(out, "doubled", t);
-        Geometry overlap =
-                Unions.unionOfScattered(done, threads);
+        Geometry overlap = Unions.unionOfScattered(done, threads);
         lap(out, "overlap", t);
         Geometry missed = MissedGround.of(covered, null, 0.762);
         lap(out, "open missed", t);
@@ -94,7 +93,8 @@ final class CoverageTiming {
         places.missed(missedPieces.places(), threads);
         places.missed(boundedPieces.places(), threads);
         lap(out, "places", t);
-        ReceivedGrid grid = new ReceivedGridBuilder(strips, delivery, covered, options, new ArrayList<>()).build(covered);
+        ReceivedGrid grid =
+                new ReceivedGridBuilder(strips, delivery, covered, options, new ArrayList<>()).build(covered);
         lap(out, "grid", t);
         ReceivedStatisticsBuilder.of(grid, 0, covered.getArea(), strips, delivery);
         lap(out, "statistics", t);

@@ -291,4 +291,25 @@ class LogReaderTest {
             assertTrue(source.used() >= 30, "round " + round + ": " + source);
         }
     }
+
+    @Test
+    void swapped_axes_show_in_the_course_where_the_figures_are_plausible_both_ways() throws IOException {
+        // North Italy, 45 N 9 E: swapped it lies in the Horn of Africa, which has fields too.
+        StringBuilder good = new StringBuilder("time,lat,lon,course[deg],flow_01[L/min],flow_02[L/min]\n");
+        StringBuilder bad = new StringBuilder(good);
+        double latDeg = 45;
+        double lonDeg = 9;
+        for (int second = 0; second < 60; second++) {
+            boolean north = second < 30;
+            latDeg += north ? 2e-5 : 0;
+            lonDeg += north ? 0 : 2.8e-5;
+            String time = record(second).substring(0, 20);
+            String rest = (north ? "0" : "90") + ",2,2";
+            good.append(String.format(Locale.ROOT, "%s,%.7f,%.7f,%s%n", time, latDeg, lonDeg, rest));
+            bad.append(String.format(Locale.ROOT, "%s,%.7f,%.7f,%s%n", time, lonDeg, latDeg, rest));
+        }
+        assertEquals(60, read(good.toString()).table().records());
+        UnusableInputException e = assertThrows(UnusableInputException.class, () -> read(bad.toString()));
+        assertTrue(e.getMessage().contains("they seem to be swapped"), e.getMessage());
+    }
 }

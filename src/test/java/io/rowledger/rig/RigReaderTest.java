@@ -99,4 +99,69 @@ class RigReaderTest {
         assertEquals(8, e.line());
         assertTrue(e.getMessage().contains("write hitch_to_wheels if"), e.getMessage());
     }
+
+    @Test
+    void outside_knives_stand_on_the_edge_in_the_row_or_a_spacing_in() throws IOException {
+        // By hand, four rows at 30 in (0.762 m), from the bar's centre:
+        // share 1:   bar 3.048 m wide, left knife in the middle of -1.524 to -0.762: -1.143
+        // share 0.5: bar 2.286 m wide, left band -1.143 to -0.762, knife in the guess middle at -1.143
+        // share 1.5: bar 3.810 m wide, left band -1.905 to -0.762, knife one spacing in at -1.143
+        for (String share : List.of("0.5", "1", "1.5")) {
+            Rig rig = read(DRAWN.replace("count: 12", "count: 4").replace("outer_share: 1", "outer_share: " + share));
+            double outsideM = 0.762 * (1 + Double.parseDouble(share));
+            Band left = rig.bands().get(0);
+            Band right = rig.bands().get(3);
+            assertEquals(-outsideM, left.leftM(), 1e-12);
+            assertEquals(-0.762, left.rightM(), 1e-12);
+            assertEquals(-1.143, left.atM(), 1e-12);
+            assertEquals(1.143, right.atM(), 1e-12);
+            assertEquals(outsideM, right.rightM(), 1e-12);
+            assertEquals(Double.parseDouble(share), left.share());
+        }
+    }
+
+    @Test
+    void a_custom_bar_lists_its_outlets() throws IOException {
+        int from = DRAWN.indexOf("rows:");
+        int to = DRAWN.indexOf("products:");
+        Rig rig = read(DRAWN.substring(0, from) + """
+                rows:
+                  outlets:
+                    - {at: -30 in, band: [-45 in, -15 in], group: left}
+                    - {at: 0 in, band: [-15 in, 15 in]}
+                    - {at: 22.5 in, band: [15 in, 30 in], group: right}
+                """ + DRAWN.substring(to));
+        assertEquals(3, rig.rows());
+        assertEquals("left", rig.bands().get(0).group());
+        assertEquals(null, rig.bands().get(1).group());
+        assertEquals(0.5, rig.bands().get(2).share(), 1e-12);
+        assertEquals(-1.143, rig.leftM(), 1e-12);
+        assertEquals(0.762, rig.rightM(), 1e-12);
+    }
+
+    @Test
+    void a_carried_bar_has_no_wheel_line() throws IOException {
+        Rig rig = read(DRAWN.replace("towing: drawn", "towing: carried").replace("  hitch_to_wheels: 4.4 m\n", ""));
+        assertEquals(Towing.CARRIED, rig.towing());
+        assertTrue(Double.isNaN(rig.hitchToWheelsM()));
+    }
+
+    @Test
+    void what_may_be_left_out_takes_its_plain_meaning() throws IOException {
+        Rig rig = read("""
+                rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, towing: carried, hitch_to_drop: 2 m}
+                rows: {count: 2, spacing: 76 cm}
+                products: {ats: {analysis: 12-0-0-26}}
+                columns:
+                job:
+                """);
+        Product ats = rig.products().get(0);
+        assertEquals("ats", ats.name());
+        assertEquals(0.26, ats.sulfurFraction());
+        assertTrue(Double.isNaN(ats.densityKgPerL()));
+        assertTrue(Double.isNaN(ats.targetLPerM2()));
+        assertEquals(0, ats.flowLagS());
+        assertEquals(0, rig.antennaRightM());
+        assertEquals(Map.of(), rig.job());
+    }
 }

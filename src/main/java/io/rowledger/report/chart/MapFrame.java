@@ -113,7 +113,8 @@ final class MapFrame {
 
     /** An arrow to the north, its tip at (x, y). */
     static void northArrow(Canvas canvas, double x, double y) {
-        canvas.fill(new Outline().move(x, y).line(x + 4.5, y + 14).line(x, y + 11).close(), Palette.INK);
+        canvas.fill(
+                new Outline().move(x, y).line(x + 4.5, y + 14).line(x, y + 11).close(), Palette.INK);
         canvas.stroke(
                 new Outline()
                         .move(x, y)

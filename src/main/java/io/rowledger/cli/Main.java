@@ -1,0 +1,76 @@
+package io.rowledger.cli;
+
+import io.rowledger.finding.UnusableInputException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** {@code rowledger}: one verb per thing a person wants. */
+@Command(
+        name = "rowledger",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        description = "Says from a GPS-and-flow log whether every row of a side-dress bar got its rate.",
+        synopsisSubcommandLabel = "COMMAND",
+        subcommands = {ReportCommand.class, InspectCommand.class, DemoCommand.class})
+public final class Main implements Runnable {
+    static final int DONE = 0;
+    static final int FAILED = 1;
+    static final int UNUSABLE = 2;
+
+    @Spec
+    @SuppressWarnings("NullAway.Init")
+    private CommandSpec spec;
+
+    /** Runs the program and exits with its status. */
+    public static void main(String[] args) {
+        System.exit(run(new PrintStream(System.out, true, StandardCharsets.UTF_8), errors(), args));
+    }
+
+    private static PrintStream errors() {
+        return new PrintStream(System.err, true, StandardCharsets.UTF_8);
+    }
+
+    /**
+     * Runs the program with these streams.
+     *
+     * @return the exit status: 0 done, 1 the program failed, 2 the input or the call can't be used
+     */
+    public static int run(PrintStream out, PrintStream err, String... args) {
+        CommandLine line = new CommandLine(new Main(), new Commands(new Console(out, err)));
+        line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));
+        line.setErr(new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));
+        line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setParameterExceptionHandler((e, unused) -> misused(e, err));
+        line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, err));
+        return line.execute(args);
+    }
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "no command given");
+    }
+
+    private static int misused(ParameterException e, PrintStream err) {
+        CommandSpec spec = e.getCommandLine().getCommandSpec();
+        String call = spec.qualifiedName();
+        err.println("rowledger: " + e.getMessage() + ". To mend it: '" + call + " --help' lists what can be given.");
+        CommandLine.UnmatchedArgumentException.printSuggestions(e, err);
+        return UNUSABLE;
+    }
+
+    private static int failed(Exception e, PrintStream err) {
+        if (e instanceof UnusableInputException unusable) {
+            err.println("rowledger: " + unusable.getMessage());
+            return UNUSABLE;
+        }
+        err.println("rowledger: the program failed; nothing was written and your files are as they were."
+                + " Please report it with these lines:");
+        e.printStackTrace(err);
+        return FAILED;
+    }
+}

@@ -1,0 +1,110 @@
+package io.rowledger.cli;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.Analysis;
+import io.rowledger.report.Paper;
+import io.rowledger.report.file.Audience;
+import io.rowledger.run.JobFiles;
+import io.rowledger.run.Pipeline;
+import io.rowledger.run.Progress;
+import io.rowledger.units.UnitSystem;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code rowledger report}: analyses the logs of one field as one job and writes everything into a folder. */
+@Command(
+        name = "report",
+        mixinStandardHelpOptions = true,
+        description = "Analyses the logs of one field as one job and writes the reports into a folder.")
+@SuppressWarnings("NullAway.Init")
+final class ReportCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "LOG", arity = "1..*", description = "One log of the field or several.")
+    private List<Path> logs;
+
+    @Option(names = "--rig", required = true, paramLabel = "RIG.yaml", description = "The rig file.")
+    private Path rig;
+
+    @Option(names = "--boundary", paramLabel = "F", description = "The field's outline, GeoJSON.")
+    private @Nullable Path boundary;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            defaultValue = "rowledger-results",
+            description = "Where the results go (default: ${DEFAULT-VALUE}).")
+    private Path out;
+
+    @Option(
+            names = "--for",
+            split = ",",
+            paramLabel = "WHO",
+            defaultValue = "applicator",
+            description = "Whom to print for: applicator (default: ${DEFAULT-VALUE}).")
+    private List<Audience> audiences;
+
+    @Option(
+            names = "--units",
+            defaultValue = "us",
+            paramLabel = "us|metric",
+            description = "Units of the printed reports; files for machines stay in SI.")
+    private UnitSystem units;
+
+    @Option(
+            names = "--paper",
+            paramLabel = "letter|a4",
+            description = "The sheet (default: letter for us, a4 for metric).")
+    private @Nullable Paper paper;
+
+    @Option(
+            names = "--templates",
+            paramLabel = "DIR",
+            description = "A folder with your own copies of the report templates.")
+    private @Nullable Path templates;
+
+    @Option(names = "--threads", paramLabel = "N", description = "Threads to use (default: all cores).")
+    private @Nullable Integer threads;
+
+    @Option(names = "--quiet", description = "No progress lines.")
+    private boolean quiet;
+
+    private final Console console;
+
+    ReportCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        Results results = new Results(units, paper, templates, threads, printable());
+        if (threads != null && threads < 1) {
+            throw UnusableInputException.found(threads + " threads")
+                    .atColumn("--threads")
+                    .expected("1 or more")
+                    .mend("leave --threads out to use all cores");
+        }
+        Progress progress = console.progress(quiet);
+        Analysis analysis = Pipeline.analyse(new JobFiles(logs, rig, boundary), results.threadCount(), progress);
+        progress.begins("writing the reports", out.toString());
+        results.write(analysis, out, console.out());
+        return Main.DONE;
+    }
+
+    private Set<Audience> printable() {
+        for (Audience audience : audiences) {
+            if (audience != Audience.APPLICATOR) {
+                throw UnusableInputException.found("'" + audience.word() + "'")
+                        .atColumn("--for")
+                        .expected("applicator, the one this version prints for")
+                        .mend("leave --for out; summary.json and the tables hold the figures for everybody");
+            }
+        }
+        return EnumSet.copyOf(audiences);
+    }
+}

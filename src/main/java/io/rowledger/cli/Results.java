@@ -1,0 +1,65 @@
+package io.rowledger.cli;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.Analysis;
+import io.rowledger.report.Paper;
+import io.rowledger.report.PassReviewBuilder;
+import io.rowledger.report.ReportOptions;
+import io.rowledger.report.file.Audience;
+import io.rowledger.report.file.Reports;
+import io.rowledger.units.UnitSystem;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How a person wants the results, and where they go.
+ *
+ * @param units of the printed reports
+ * @param paper the sheet, or null for the usual one of these units
+ * @param templates the user's own templates, or null
+ * @param threads or null for all cores
+ * @param audiences whom to print for
+ */
+record Results(
+        UnitSystem units,
+        @Nullable Paper paper,
+        @Nullable Path templates,
+        @Nullable Integer threads,
+        Set<Audience> audiences) {
+
+    int threadCount() {
+        return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+    }
+
+    /** The zone printed times are in: {@code job.zone} of the rig file, UTC without it. */
+    static ZoneId zone(Map<String, String> job) {
+        String zone = job.get("zone");
+        if (zone == null) {
+            return ZoneOffset.UTC;
+        }
+        try {
+            return ZoneId.of(zone);
+        } catch (DateTimeException e) {
+            throw UnusableInputException.found("'" + zone + "' as the job's time zone")
+                    .atColumn("job.zone")
+                    .expected("a name of the time zone data base, such as America/Chicago, or an offset such as -05:00")
+                    .mend("correct job.zone in the rig file, or leave it out to have times printed in UTC");
+        }
+    }
+
+    /** Writes everything into the folder and says so. */
+    void write(Analysis analysis, Path folder, PrintStream out) {
+        Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
+        ReportOptions options = new ReportOptions(
+                units, paper == null ? usual : paper, zone(analysis.rig().job()), templates, Version.number());
+        Reports.write(analysis, options, folder, audiences);
+        PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);
+        out.println("Reports: " + folder.toAbsolutePath().normalize());
+    }
+}

@@ -1,0 +1,5 @@
+/** The command line: options, progress, exit codes. The only room that prints, reads the clock or exits. */
+@NullMarked
+package io.rowledger.cli;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,19 @@
+package io.rowledger.run;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a person hands in for one field.
+ *
+ * @param logs one log or several of the same field
+ * @param rig the rig file
+ * @param boundary the field's outline, or null
+ */
+public record JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
+    /** Copies the logs. */
+    public JobFiles {
+        logs = List.copyOf(logs);
+    }
+}

@@ -1,0 +1,63 @@
+package io.rowledger.run;
+
+import io.rowledger.coverage.Boundary;
+import io.rowledger.coverage.BoundaryReader;
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageOptions;
+import io.rowledger.coverage.Coverages;
+import io.rowledger.log.LogOptions;
+import io.rowledger.log.LogReader;
+import io.rowledger.log.LogReading;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.DeliveryBuilder;
+import io.rowledger.rate.Rates;
+import io.rowledger.rate.RatesBuilder;
+import io.rowledger.report.Analysis;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigReader;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Track;
+import io.rowledger.track.TrackBuilder;
+import io.rowledger.track.TrackOptions;
+import java.util.List;
+
+/** The main job: logs and a rig in, everything computed out. */
+public final class Pipeline {
+    private Pipeline() {}
+
+    /**
+     * Analyses the logs of one field as one job.
+     *
+     * @param files what the person hands in; only read
+     * @param threads threads to use; the result is the same for any number
+     * @param progress hears the phases
+     * @throws io.rowledger.finding.UnusableInputException where a file can't be used
+     */
+    public static Analysis analyse(JobFiles files, int threads, Progress progress) {
+        progress.begins("reading the rig", files.rig().getFileName().toString());
+        Rig rig = RigReader.read(files.rig()).rig();
+        progress.begins(
+                "reading the log",
+                files.logs().size() == 1 ? "1 file" : files.logs().size() + " files");
+        LogReading reading = LogReader.read(files.logs(), logOptions(rig));
+        progress.begins("rebuilding the track", reading.table().records() + " records");
+        Track track =
+                TrackBuilder.build(reading.table(), rig, TrackOptions.usual().withThreads(threads));
+        Boundary boundary = files.boundary() == null ? null : BoundaryReader.read(files.boundary(), track.plane());
+        Strips strips = new Strips(track.poses(), rig.bands());
+        progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
+        Delivery delivery = DeliveryBuilder.build(reading.table(), rig, strips);
+        Rates rates = RatesBuilder.build(track, strips, delivery);
+        progress.begins("laying out the ground", track.passes().size() + " passes");
+        Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
+        List<String> notes = Notes.of(reading, track, boundary, coverage);
+        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, List.of(), notes);
+    }
+
+    /** What the rig file says about the logs. */
+    static LogOptions logOptions(Rig rig) {
+        return new LogOptions(
+                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
+    }
+}

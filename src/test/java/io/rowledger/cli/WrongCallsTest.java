@@ -1,0 +1,156 @@
+package io.rowledger.cli;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.sim.GnssModel;
+import io.rowledger.sim.PassPlan;
+import io.rowledger.sim.Scenario;
+import io.rowledger.sim.SimRig;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.TestInstance.Lifecycle;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Every wrong call and every file that can't be used ends with exit status 2 and one message that says what was found,
+ * what was expected and how to mend it; and nothing of the user's is touched.
+ */
+@TestInstance(Lifecycle.PER_CLASS)
+class WrongCallsTest {
+    private static final Path CASES = Path.of("src/test/resources/cases/bad-input");
+
+    private Path folder;
+    private Path log;
+    private Path rig;
+    private Path boundary;
+
+    @BeforeAll
+    void simulate_a_good_log(@TempDir Path temporary) {
+        folder = temporary;
+        SimRig bar = SimRig.carried(6);
+        new Scenario(5, bar, PassPlan.rectangle(80, 4, 0, bar.widthM()))
+                .gnss(GnssModel.rtk(2))
+                .withoutGround()
+                .run()
+                .writeTo(folder);
+        log = folder.resolve("log.csv");
+        rig = folder.resolve("rig.yaml");
+        boundary = folder.resolve("boundary.geojson");
+    }
+
+    @Test
+    void the_good_log_is_good() {
+        Calls call = Calls.of("report", log, "--rig", rig, "--boundary", boundary, "--out", folder.resolve("good"));
+        assertEquals(0, call.status(), call.err());
+        assertEquals("", call.err());
+        assertTrue(call.out().contains(folder.resolve("good").toString()), call.out());
+        assertTrue(Files.exists(folder.resolve("good/pass-review.pdf")));
+    }
+
+    @TestFactory
+    Stream<DynamicTest> every_unusable_file_ends_the_report_with_its_message() throws IOException {
+        List<Path> folders;
+        try (Stream<Path> list = Files.list(CASES)) {
+            folders = list.sorted().toList();
+        }
+        assertTrue(folders.size() >= 40, folders.size() + " cases");
+        return folders.stream()
+                .map(one -> DynamicTest.dynamicTest(one.getFileName().toString(), () -> {
+                    Path bad;
+                    try (Stream<Path> list = Files.list(one)) {
+                        bad = list.filter(path -> path.getFileName().toString().startsWith("log."))
+                                .findFirst()
+                                .orElseThrow();
+                    }
+                    Path out = folder.resolve("never-" + one.getFileName());
+                    Calls call = Calls.of("report", bad, "--rig", one.resolve("rig.yaml"), "--out", out);
+                    assertEquals(2, call.status(), call.err());
+                    assertEquals(
+                            "rowledger: "
+                                    + Files.readString(one.resolve("expected.txt"))
+                                            .strip(),
+                            call.err().replace(one + "/", "").strip());
+                    assertEquals("", call.out());
+                    assertFalse(Files.exists(out), "an output folder for a log that can't be used");
+                }));
+    }
+
+    @TestFactory
+    Stream<DynamicTest> every_wrong_call_says_how_to_mend_it() throws IOException {
+        Path file = Files.writeString(folder.resolve("a-file"), "x");
+        Path notJson = Files.writeString(folder.resolve("not.geojson"), "{\"type\": ");
+        Path point = Files.writeString(
+                folder.resolve("point.geojson"), "{\"type\": \"Point\", \"coordinates\": [-93.5, 41.5]}");
+        Path far = Files.writeString(
+                folder.resolve("far.geojson"),
+                "{\"type\": \"Polygon\", \"coordinates\": [[[10,50],[10.01,50],[10.01,50.01],[10,50.01],[10,50]]]}");
+        Path badZone = Files.writeString(
+                folder.resolve("zone.yaml"),
+                Files.readString(rig).replaceFirst("job:", "job:\n  zone: Middle/Nowhere"));
+        Path brokenTemplates = Files.createDirectories(folder.resolve("templates"));
+        Files.writeString(brokenTemplates.resolve("pass-review.xhtml"), "<html><body>{{#passes}}</body></html>");
+        Map<String, List<Object>> calls = new TreeMap<>();
+        calls.put("no command", List.of());
+        calls.put("unknown command", List.of("reprot", log));
+        calls.put("unknown option", List.of("report", log, "--rig", rig, "--colour"));
+        calls.put("no log", List.of("report", "--rig", rig));
+        calls.put("no rig", List.of("report", log));
+        calls.put("log not there", List.of("report", folder.resolve("nowhere.csv"), "--rig", rig));
+        calls.put("log is a folder", List.of("report", folder, "--rig", rig));
+        calls.put("rig not there", List.of("report", log, "--rig", folder.resolve("nowhere.yaml")));
+        calls.put("rig is a folder", List.of("report", log, "--rig", folder));
+        calls.put("rig is the log", List.of("report", log, "--rig", log));
+        calls.put("log is the rig", List.of("report", rig, "--rig", rig));
+        calls.put("boundary not there", report("--boundary", folder.resolve("nowhere.geojson")));
+        calls.put("boundary not JSON", report("--boundary", notJson));
+        calls.put("boundary a point", report("--boundary", point));
+        calls.put("boundary far away", report("--boundary", far));
+        calls.put("output is a file", report("--out", file));
+        calls.put("output below a file", report("--out", file.resolve("deeper")));
+        calls.put("output where nobody may write", report("--out", Path.of("/proc/rowledger")));
+        calls.put("unknown units", report("--units", "imperial"));
+        calls.put("unknown paper", report("--paper", "legal"));
+        calls.put("unknown reader", report("--for", "banker"));
+        calls.put("reader of a later version", report("--for", "landlord"));
+        calls.put("no threads", report("--threads", "0"));
+        calls.put("threads in words", report("--threads", "two"));
+        calls.put("templates not there", report("--templates", folder.resolve("no-templates")));
+        calls.put("templates broken", report("--templates", brokenTemplates));
+        calls.put("unknown zone", List.of("report", log, "--rig", badZone));
+        calls.put("inspect nothing", List.of("inspect"));
+        calls.put("inspect what is not there", List.of("inspect", folder.resolve("nowhere.csv")));
+        calls.put("demo into a file", List.of("demo", "--out", file));
+        return calls.entrySet().stream()
+                .map(call -> DynamicTest.dynamicTest(call.getKey(), () -> refuses(call.getValue())));
+    }
+
+    private List<Object> report(Object... more) {
+        List<Object> words = new ArrayList<>(List.of("report", log, "--rig", rig));
+        words.addAll(List.of(more));
+        return words;
+    }
+
+    private static void refuses(List<Object> words) {
+        Calls call = Calls.of(words.toArray());
+        assertAll(
+                () -> assertEquals(2, call.status(), call.err()),
+                () -> assertTrue(call.out().isEmpty() || words.get(0).equals("inspect"), call.out()),
+                () -> assertTrue(call.err().startsWith("rowledger: "), call.err()),
+                () -> assertTrue(call.err().contains("To mend it: "), call.err()),
+                () -> assertFalse(call.err().contains("\tat "), call.err()));
+    }
+}

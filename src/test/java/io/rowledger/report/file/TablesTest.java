@@ -1,0 +1,92 @@
+package io.rowledger.report.file;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.report.SyntheticJob;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Test;
+
+/** Figures worked by hand from the job described at {@link SyntheticJob}. */
+class TablesTest {
+    private static List<CSVRecord> read(Outputs.Content content) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        content.write(out);
+        String text = out.toString(StandardCharsets.UTF_8);
+        assertTrue(text.endsWith("\r\n"), "RFC 4180 ends a record with CR LF");
+        try (CSVParser parser = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get()
+                .parse(new StringReader(text))) {
+            return parser.getRecords();
+        }
+    }
+
+    @Test
+    void rows_read_back_as_they_were_computed() throws IOException {
+        List<CSVRecord> rows = read(out -> RowsCsv.write(new SyntheticJob().build(), out));
+        assertEquals(10, rows.size());
+        CSVRecord row7 = rows.get(6);
+        assertEquals("7", row7.get("row"));
+        assertEquals("2000", row7.get("swept_area_m2"));
+        assertEquals("1000", row7.get("applied_area_m2"));
+        assertEquals("1.75", row7.get("turn_error_remaining_mean_abs_pct"));
+        assertEquals("40", row7.get("uan.volume_l"));
+        assertEquals("80", row7.get("uan.target_volume_l"));
+        assertEquals("400", row7.get("uan.mean_rate_l_per_ha"));
+        assertEquals("-50", row7.get("uan.deviation_pct"));
+    }
+
+    @Test
+    void passes_read_back_as_they_were_computed() throws IOException {
+        List<CSVRecord> passes = read(
+                out -> PassesCsv.write(new SyntheticJob().withSecondProduct().build(), out));
+        CSVRecord pass6 = passes.get(5);
+        assertEquals("6", pass6.get("pass"));
+        assertEquals("2026-06-14T13:12:30Z", pass6.get("start"));
+        assertEquals("250", pass6.get("length_m"));
+        assertEquals("180", pass6.get("heading_deg"));
+        assertEquals("72.48", pass6.get("uan.volume_l"));
+        assertEquals("-9.4", pass6.get("uan.deviation_pct"));
+        assertEquals("8", pass6.get("ats.volume_l"));
+    }
+
+    @Test
+    void what_is_not_known_is_an_empty_cell() throws IOException {
+        List<CSVRecord> rows =
+                read(out -> RowsCsv.write(new SyntheticJob().withoutTarget().build(), out));
+        assertEquals("", rows.get(0).get("uan.target_volume_l"));
+        assertEquals("", rows.get(0).get("uan.deviation_pct"));
+    }
+
+    /** The openings OWASP's page "CSV Injection" names. */
+    @Test
+    void text_that_a_spreadsheet_would_run_is_made_harmless() {
+        for (String opening : List.of("=", "+", "-", "@", "\t", "\r")) {
+            assertEquals("'" + opening + "1+1", Cells.text(opening + "1+1"));
+        }
+        assertEquals("uan", Cells.text("uan"));
+        assertEquals("", Cells.text(""));
+    }
+
+    @Test
+    void cells_with_commas_quotes_and_line_ends_read_back() throws IOException {
+        StringWriter out = new StringWriter();
+        Cells.record(out, List.of("a,b", "say \"so\"", "two\nlines", ""));
+        try (CSVParser parser = CSVFormat.RFC4180.parse(new StringReader(out.toString()))) {
+            assertEquals(
+                    List.of("a,b", "say \"so\"", "two\nlines", ""),
+                    parser.getRecords().get(0).toList());
+        }
+    }
+}

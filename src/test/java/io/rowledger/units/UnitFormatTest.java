@@ -1,0 +1,128 @@
+package io.rowledger.units;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class UnitFormatTest {
+    private static final UnitFormat US = new UnitFormat(UnitSystem.US, ZoneOffset.UTC);
+    private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
+
+    private static String plain(String text) {
+        return text.replace('\u00a0', ' ');
+    }
+
+    /** Units are exact by NIST Handbook 44, Appendix C; figures worked by hand from them. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "AREA          | 40468.564224  | 10.00 ac      | 4.05 ha",
+                "AREA          | 4046856.4224  | 1,000.0 ac    | 404.7 ha",
+                "PATCH         | 0.09290304    | 1.0 ft²       | 0.1 m²",
+                "PATCH         | 92.90304      | 1,000 ft²     | 93 m²",
+                "LENGTH        | 15.24         | 50.0 ft       | 15.2 m",
+                "LENGTH        | 304.8         | 1,000 ft      | 305 m",
+                "DIMENSION     | 9.144         | 30.00 ft      | 9.14 m",
+                "VOLUME        | 37.85411784   | 10.0 gal      | 37.9 L",
+                "VOLUME        | 37854.11784   | 10,000 gal    | 37,854 L",
+                "NITROGEN      | 45.359237     | 100 lb N      | 45.4 kg N",
+                "SPEED         | 2.2352        | 5.0 mph       | 8.0 km/h"
+            })
+    void figures_come_in_the_units_people_read(Measure measure, double si, String us, String metric) {
+        assertEquals(us, plain(US.text(measure, si)));
+        assertEquals(metric, plain(METRIC.text(measure, si)));
+    }
+
+    /** J. Camberato, Purdue Extension, 2023: 20 gal/ac of 28 % at 10.6 lb/gal is 59.4 lb N/ac. */
+    @Test
+    void nitrogen_of_twenty_gallons_of_28_percent_prints_as_purdue_prints_it() {
+        double rateLPerM2 = Measure.RATE.toSi(20, UnitSystem.US);
+        double kgPerL = Measure.DENSITY.toSi(10.6, UnitSystem.US) * 0.28;
+        assertEquals("20.0 gal/ac", plain(US.text(Measure.RATE, rateLPerM2)));
+        assertEquals("59.4 lb N/ac", plain(US.text(Measure.NITROGEN_RATE, rateLPerM2 * kgPerL)));
+    }
+
+    @Test
+    void a_litre_per_hectare_is_a_ten_thousandth_of_a_litre_per_square_metre() {
+        assertEquals("400 L/ha", plain(METRIC.text(Measure.RATE, 0.04)));
+        assertEquals("40.0 L/ha", plain(METRIC.text(Measure.RATE, 0.004)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.285,2,0.29", "-0.285,2,−0.29", "-0.004,2,0.00", "1234567.5,0,'1,234,568'", "999.95,1,'1,000.0'"})
+    void rounding_is_as_on_paper_with_a_real_minus_and_no_minus_zero(double value, int decimals, String text) {
+        assertEquals(text, US.fixed(value, decimals));
+    }
+
+    @Test
+    void what_is_not_known_says_so() {
+        assertEquals("not known", US.text(Measure.AREA, Double.NaN));
+        assertEquals("not known", US.percent(Double.NaN));
+        assertEquals("not known", US.signedPercent(Double.POSITIVE_INFINITY));
+        assertEquals("not known", US.clock(Double.NaN));
+        assertEquals("not known", US.duration(Double.NaN));
+        assertEquals("not known", US.place(Double.NaN, 1));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"6,+6.0%", "-50,−50.0%", "0,0.0%", "0.04,0.0%", "-0.04,0.0%", "0.05,+0.1%"})
+    void a_deviation_shows_its_sign_unless_it_rounds_to_nothing(double percent, String text) {
+        assertEquals(text, US.signedPercent(percent));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"8.4,8 s", "59.6,1 min 0 s", "725,12 min 5 s", "12300,3 h 25 min", "3599.7,1 h 0 min"})
+    void durations_read_in_the_two_largest_units(double seconds, String text) {
+        assertEquals(text, plain(US.duration(seconds)));
+    }
+
+    /** 1,000,000,000 s after the epoch was 2001-09-09T01:46:40Z (POSIX folklore, seen in many textbooks). */
+    @Test
+    void times_are_in_the_zone_asked_for() {
+        UnitFormat chicago = new UnitFormat(UnitSystem.US, ZoneId.of("America/Chicago"));
+        assertEquals("2001-09-09 01:46", US.dateAndTime(1e9));
+        assertEquals("01:46:40", US.clock(1e9));
+        assertEquals("2001-09-08", chicago.date(1e9));
+        assertEquals("20:46:40", chicago.clock(1e9));
+    }
+
+    @Test
+    void places_can_be_pasted_into_a_phone() {
+        assertEquals("44.123457, -93.000001", US.place(44.1234567, -93.0000006));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0,N", "0.7,NE", "1.5707963,E", "3.1415926,S", "-1.5707963,W", "-0.3,N", "-0.5,NW", "6.2,N"})
+    void headings_read_as_compass_points(double rad, String point) {
+        assertEquals(point, UnitFormat.compass(rad));
+    }
+
+    @Test
+    void patches_below_a_tenth_of_an_acre_are_in_square_feet() {
+        // A tenth of an acre is 4,356 square feet.
+        assertEquals("4,349 ft²", plain(US.anyArea(404)));
+        assertEquals("0.10 ac", plain(US.anyArea(405)));
+        assertEquals("999 m²", plain(METRIC.anyArea(999)));
+        assertEquals("0.10 ha", plain(METRIC.anyArea(1001)));
+    }
+
+    @Test
+    void the_machines_locale_changes_nothing() {
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.forLanguageTag("ar-EG"));
+            assertEquals("1,234.5%", US.percent(1234.5));
+            assertEquals("2001-09-09 01:46", US.dateAndTime(1e9));
+            assertEquals("12 min 5 s", plain(US.duration(725)));
+            assertEquals("44.123457, -93.000001", US.place(44.1234567, -93.0000006));
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+}
