@@ -17,6 +17,9 @@ final class Cleaner {
     /** Share of records with a repeated time from which the log is said to be written to coarse time stamps. */
     private static final double MANY_DUPLICATES = 0.2;
 
+    /** Share of records from which time running back is a joined log rather than a stray line. */
+    private static final double MANY_OUT_OF_ORDER = 0.01;
+
     private Cleaner() {}
 
     static void clean(RawLog log, byte[] fix, DropCount drops, List<String> notes) {
@@ -30,6 +33,14 @@ final class Cleaner {
                             + "too coarsely. Tenths of a second in it would let every record count.",
                     drops.count(DropReason.DUPLICATE),
                     read));
+        }
+        if (drops.count(DropReason.OUT_OF_ORDER) > MANY_OUT_OF_ORDER * read) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "Time runs back at line %d, and %d records were left out for it. If the file joins several logs, "
+                            + "give them as files of their own and all will count.",
+                    drops.firstLine(DropReason.OUT_OF_ORDER),
+                    drops.count(DropReason.OUT_OF_ORDER)));
         }
         boolean[] reachable = Jumps.reachable(log, fix, drops, notes);
         spreadGaps(log, reachable);

@@ -47,11 +47,13 @@ final class FileChecks {
 
     /** Files with nothing left to analyse. */
     static void afterCleaning(FileLog file) {
-        if (file.log().records >= 2) {
-            return;
-        }
         DropReason most = file.drops().most();
         int records = file.reader().records();
+        boolean meaningless = (most == DropReason.JUMP || most == DropReason.OUT_OF_ORDER)
+                && file.drops().count(most) > MOST * records;
+        if (file.log().records >= 2 && !meaningless) {
+            return;
+        }
         int dropped = file.drops().count(most);
         int line = file.drops().firstLine(most);
         if (dropped == 0) {
@@ -71,15 +73,21 @@ final class FileChecks {
                         "no position in " + all + " records: fix 0, or latitude and longitude empty or zero",
                         "records with a position",
                         "check that the receiver was connected, and export the log again");
-            case DUPLICATE, OUT_OF_ORDER ->
+            case DUPLICATE ->
                 throw found(
                         file,
                         line,
-                        "a time that never rises"
-                                + (most == DropReason.DUPLICATE ? ": it stands still" : ": it runs back") + " in " + all
-                                + " records",
+                        "a time that never rises: it stands still in " + all + " records",
                         "times that rise from record to record",
-                        "export the log in the order it was recorded, with tenths of a second in the time");
+                        "export the log with tenths of a second in the time");
+            case OUT_OF_ORDER ->
+                throw found(
+                        file,
+                        line,
+                        "a time that runs back in " + all + " records",
+                        "times that rise from record to record",
+                        "export the log in the order it was recorded; if it joins several logs, give them as files of "
+                                + "their own");
             case JUMP ->
                 throw found(
                         file,
@@ -107,7 +115,10 @@ final class FileChecks {
         switch (column.role().measured()) {
             case TIME -> {
                 expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
-                mend = "export the time as ISO 8601, year first";
+                mend = Double.isNaN(Decimals.parse(text, file.mark()))
+                        ? "export the time as ISO 8601, year first"
+                        : "name the column epoch_s if it counts seconds since 1970, time[s] if it counts them from "
+                                + "another start";
             }
             case LAT, LON -> {
                 expected = "degrees with decimals such as 41.732615";
