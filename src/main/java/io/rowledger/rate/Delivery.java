@@ -40,6 +40,11 @@ public final class Delivery {
         return delivering[r];
     }
 
+    /** Number of outlets. */
+    public int rows() {
+        return delivering.length;
+    }
+
     /** Number of products. */
     public int products() {
         return flowLPerS.length;

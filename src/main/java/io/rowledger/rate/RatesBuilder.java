@@ -19,6 +19,13 @@ public final class RatesBuilder {
     /** A row slower than this share of the bar is at the pivot: its rate has no meaning and is not judged. */
     static final double PIVOT_SHARE = 0.05;
 
+    /**
+     * The turn error that remained is read this long after a row came on and before it goes off, s: while a valve moves,
+     * the flow tells of the valve and not of the turn. Flow needs about half a second at least to follow (P. Bennur,
+     * MS thesis, Oklahoma State University, 2009); two seconds leave room for slower ones.
+     */
+    static final double VALVE_S = 2.0;
+
     private final Track track;
     private final Strips strips;
     private final Delivery delivery;
@@ -90,6 +97,7 @@ public final class RatesBuilder {
     private void sumSteps(int first, int end, RowSums[] sums) {
         double[] area = new double[rows];
         double[] volume = new double[rows];
+        SteadyRuns steady = new SteadyRuns(track.poses(), delivery, VALVE_S);
         for (int k = first; k < end; k++) {
             double barArea = 0;
             double barBand = 0;
@@ -118,7 +126,7 @@ public final class RatesBuilder {
                 double rowAdvance = area[r] / bandM[r];
                 if (rowAdvance > PIVOT_SHARE * barAdvance) {
                     sums[r].turn.add(RateFormula.turnError(barAdvance, rowAdvance), area[r]);
-                    if (onVolume > 0 && onArea > 0 && delivery.delivering(r, k)) {
+                    if (onVolume > 0 && onArea > 0 && steady.contains(r, k)) {
                         sums[r].remaining.add(volume[r] / area[r] / (onVolume / onArea) - 1, area[r]);
                     }
                 }
