@@ -78,8 +78,14 @@ final class LogFileReader {
         for (int i = 0; i < first.size(); i++) {
             reader.read(first.get(i), lines.get(i));
         }
-        while (records.hasNext()) {
-            reader.read(records.next(), line(parser));
+        if (records.hasNext()) {
+            try (RecordPump pump = new RecordPump(reader)) {
+                while (records.hasNext()) {
+                    CSVRecord record = records.next();
+                    pump.add(record, line(parser));
+                }
+                pump.finish();
+            }
         }
         return new FileLog(file, shape, mark, plan, reader, drops, first.get(0));
     }

@@ -312,4 +312,27 @@ class LogReaderTest {
         UnusableInputException e = assertThrows(UnusableInputException.class, () -> read(bad.toString()));
         assertTrue(e.getMessage().contains("they seem to be swapped"), e.getMessage());
     }
+
+    @Test
+    void a_long_log_keeps_the_order_of_its_records() throws IOException {
+        StringBuilder text = new StringBuilder("epoch_s,lat,lon,flow_01[L/s],flow_02[L/s]\n");
+        int records = 5000;
+        for (int i = 0; i < records; i++) {
+            text.append(1778752800 + i).append(",41.").append(7000000 + i).append(",-88.1,");
+            text.append(i % 7)
+                    .append(".5,")
+                    .append(i % 4999 == 4998 ? "x" : "1")
+                    .append('\n');
+        }
+        LogTable table = read(text.toString()).table();
+        assertEquals(records - 1, table.records());
+        assertEquals(1, table.sources().get(0).dropped().unreadable());
+        for (int i = 0; i < table.records(); i++) {
+            int line = i < 4998 ? i : i + 1;
+            assertEquals(1778752800.0 + line, table.timeS(i));
+            assertEquals(Double.parseDouble("41." + (7000000 + line)), table.latDeg(i));
+            assertEquals(line % 7 + 0.5, table.flowLPerS(0, 0, i));
+            assertEquals(i == 0 || i == 4998, table.breakBefore(i));
+        }
+    }
 }
