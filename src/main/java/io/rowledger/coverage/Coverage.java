@@ -10,7 +10,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param coveredAreaM2 union of all delivered strips
  * @param overlapAreaM2 ground with two visits or more, each place once
  * @param missedAreaM2 boundary less covered; without a boundary, the gaps the covered ground encloses, and the gaps
- *     open at an end that are narrower than two row spacings
+ *     open at an end that are narrower than one and a half row spacings
  * @param boundaryAreaM2 NaN without a boundary
  * @param outsideBoundaryM2 covered ground outside the boundary; NaN without a boundary
  * @param covered the union itself

@@ -13,11 +13,13 @@ import org.locationtech.jts.operation.buffer.BufferParameters;
  * Ground that got nothing.
  *
  * <p>With a boundary: the boundary less the covered ground. Without one: the gaps the covered ground encloses, and the
- * gaps narrower than two row spacings that are open at an end. The latter are what a closing by one row spacing fills
- * (grow the covered ground by that much, shrink it again); where a closed mouth encloses wider ground behind it, that
+ * gaps narrower than one and a half row spacings that are open at an end. The latter are what a closing fills (grow the
+ * covered ground by half that width, shrink it again); where a closed mouth encloses wider ground behind it, that
  * is an enclosed gap too. Corners are mitred, so that the closing does not round off what it meets.
  */
 final class MissedGround {
+    /** Half of one and a half: between the widths of one and of two rows, so that noise does not decide on either. */
+    private static final double CLOSING_SPACINGS = 0.75;
     /** Below this many row spacings across, what a closing fills at a corner is the corner's shape and no gap. */
     private static final double CORNER_SPACINGS = 4;
     /** Mitres longer than this times the distance are cut off: only at corners sharper than 23 degrees. */
@@ -51,7 +53,7 @@ final class MissedGround {
     }
 
     private static List<Polygon> openGaps(Geometry filled, double rowSpacingM) {
-        Geometry closed = withoutHoles(closed(filled, rowSpacingM));
+        Geometry closed = withoutHoles(closed(filled, CLOSING_SPACINGS * rowSpacingM));
         List<Polygon> out = new ArrayList<>();
         for (Polygon gap : Jts.polygons(Jts.difference(closed, filled))) {
             double acrossM = gap.getEnvelopeInternal().getDiameter();
