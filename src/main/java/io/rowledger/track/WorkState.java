@@ -6,7 +6,7 @@ import java.util.Arrays;
 
 /** Lowered or lifted, per record: from the log, or from the flows where the log doesn't say. */
 final class WorkState {
-    /** An outlet with more than this share of its usual flow is taken as lowered: HANDBOOK's limit for delivering. */
+    /** An outlet with more than this share of its usual flow is taken as lowered: the limit for delivering too. */
     private static final double FLOWING = 0.05;
 
     private WorkState() {}

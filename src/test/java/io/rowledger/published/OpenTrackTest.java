@@ -5,26 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.Coverage;
-import io.rowledger.coverage.CoverageOptions;
-import io.rowledger.coverage.Coverages;
 import io.rowledger.geo.LocalPlane;
-import io.rowledger.log.LogOptions;
-import io.rowledger.log.LogReader;
-import io.rowledger.log.LogReading;
 import io.rowledger.log.LogSource;
 import io.rowledger.log.LogTable;
-import io.rowledger.rate.Delivery;
-import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.RowTotals;
-import io.rowledger.rig.Rig;
-import io.rowledger.rig.RigReader;
-import io.rowledger.strip.Strips;
+import io.rowledger.report.Analysis;
+import io.rowledger.run.JobFiles;
+import io.rowledger.run.Pipeline;
+import io.rowledger.run.Progress;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Track;
-import io.rowledger.track.TrackBuilder;
-import io.rowledger.track.TrackOptions;
 import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.InputStream;
@@ -64,10 +56,9 @@ class OpenTrackTest {
     static Path folder;
 
     private static final List<double[]> DATA = new ArrayList<>();
-    private static LogReading reading;
-    private static Rig rig;
+    private static Analysis analysis;
+    private static LogTable log;
     private static Track track;
-    private static Delivery delivery;
     private static Rates rates;
 
     @BeforeAll
@@ -84,14 +75,10 @@ class OpenTrackTest {
                 DATA.add(row);
             });
         }
-        rig = RigReader.read(writeRig()).rig();
-        List<String> keys =
-                rig.products().stream().map(product -> product.key()).toList();
-        reading = LogReader.read(List.of(writeLog()), new LogOptions(rig.columns(), keys, rig.rows()));
-        track = TrackBuilder.build(reading.table(), rig, TrackOptions.usual());
-        Strips strips = new Strips(track.poses(), rig.bands());
-        delivery = DeliveryBuilder.build(reading.table(), rig, strips);
-        rates = RatesBuilder.build(track, strips, delivery);
+        analysis = Pipeline.analyse(new JobFiles(List.of(writeLog()), writeRig(), null), 1, Progress.SILENT);
+        log = analysis.log();
+        track = analysis.track();
+        rates = analysis.rates();
     }
 
     private static Path writeLog() throws IOException {
@@ -140,17 +127,16 @@ class OpenTrackTest {
 
     @Test
     void all_records_are_counted_and_the_two_backward_time_steps_are_left_out() {
-        LogSource source = reading.table().sources().get(0);
+        LogSource source = log.sources().get(0);
         assertEquals(4949, source.records());
         assertEquals(2, source.dropped().outOfOrder());
         assertEquals(2, source.dropped().total(), "nothing else is wrong with it");
         assertEquals(4947, source.used());
-        assertEquals(4947, reading.table().records());
+        assertEquals(4947, log.records());
     }
 
     @Test
     void the_clock_starts_where_gps_time_says() {
-        LogTable log = reading.table();
         assertEquals(Instant.parse("2011-11-05T17:38:03Z"), Instant.ofEpochSecond((long) log.timeS(0)));
         assertEquals(16_359, log.timeS(log.records() - 1) - log.timeS(0), 0);
     }
@@ -161,7 +147,6 @@ class OpenTrackTest {
         double north = -90;
         double west = 180;
         double east = -180;
-        LogTable log = reading.table();
         for (int i = 0; i < log.records(); i++) {
             south = Math.min(south, log.latDeg(i));
             north = Math.max(north, log.latDeg(i));
@@ -180,7 +165,7 @@ class OpenTrackTest {
         assertEquals(87, track.quality().gaps());
         assertEquals(3, track.quality().medianIntervalS());
         assertTrue(track.quality().workStateDerived(), "the log has no work state");
-        assertFalse(reading.table().hasDown());
+        assertFalse(log.hasDown());
     }
 
     @Test
@@ -241,7 +226,7 @@ class OpenTrackTest {
         // Mass flow times seconds sums to 513 551.0 lb over all records. Of the 88 stretches the program counts the
         // steps
         // between the records, one record's time less each: 88 of 4949, 1.8 %.
-        double counted = RatesBuilder.volumeOutsideWorkL(reading.table(), rig, track, delivery)[0];
+        double counted = RatesBuilder.volumeOutsideWorkL(log, analysis.rig(), track, analysis.delivery())[0];
         for (RowTotals row : rates.rows()) {
             counted += row.products().get(0).volumeL();
         }
@@ -252,8 +237,7 @@ class OpenTrackTest {
 
     @Test
     void the_ground_received_what_the_rows_metered() {
-        Strips strips = new Strips(track.poses(), rig.bands());
-        Coverage coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.standard(1));
+        Coverage coverage = analysis.coverage();
         double onGround = 0;
         for (float litres : coverage.grid().volumeL()[0]) {
             onGround += litres;
