@@ -11,7 +11,7 @@
  *
  * <p>Worked by hand: three rows of 2 m on a bar that turns clockwise on R = 10 m at 1 m/s, 20 steps of 0.05 s, 0.005 rad
  * each. The rows' middles run on 12, 10 and 8 m. A row's area in a step is 2 m · radius · sin 0.005, the bar's chords
- * being 0.9999958 of the arcs; over 20 steps 2.39999, 1.99999 and 1.59999 m². Flows of 0.008 L/s for 1 s give each row
+ * being 0.9999958 of the arcs; over 20 steps 2.39999, 1.99999 and 1.59999 m². Flows of 0.0008 L/s for 10 s give each row
  * 0.008 L: rates 33.3335, 40.0002 and 50.0002 L/ha (1 L/m² is 10,000 L/ha). Turn errors 10/12 − 1 = −16.6667 %, 0 and
  * 10/8 − 1 = +25 %, and as the flows are uniform all of it remains. All three together: 0.024 L on 5.99998 m²,
  * 40.0002 L/ha: the turn moves liquid sideways and leaves the mean alone. Of UAN 32-0-0 at 1.32528 kg/L, 0.42409 kg N a

@@ -12,9 +12,9 @@ class RateWorkedExampleTest {
 
     @Test
     void three_rows_in_a_turn_come_out_as_worked_by_hand() {
-        PoseColumns circle = SteadyMotion.circle(10, 0.005, 20, 0.05);
+        PoseColumns circle = SteadyMotion.circle(10, 0.005, 20, 0.5);
         Rig rig = SteadyMotion.rig(SteadyMotion.bandsOfWidth(2, 2, 2), 40 / PER_HECTARE, 0);
-        Rates rates = SteadyMotion.rates(circle, rig, SteadyMotion.steadyFlows(20, 0.008, 0.008, 0.008));
+        Rates rates = SteadyMotion.rates(circle, rig, SteadyMotion.steadyFlows(20, 0.0008, 0.0008, 0.0008));
         double[] area = {2.39999, 1.99999, 1.59999};
         double[] rate = {33.3335, 40.0002, 50.0002};
         double[] error = {-16.6667, 0, 25};
