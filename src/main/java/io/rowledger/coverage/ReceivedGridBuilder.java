@@ -5,7 +5,6 @@ import io.rowledger.geo.Jts;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -31,7 +30,6 @@ final class ReceivedGridBuilder {
     private final Frame frame;
     private final int cols;
     private final int rows;
-    private final List<String> notes;
 
     ReceivedGridBuilder(
             Strips strips, Delivery delivery, Geometry covered, CoverageOptions options, List<String> notes) {
@@ -39,7 +37,6 @@ final class ReceivedGridBuilder {
         this.poses = strips.poses();
         this.delivery = delivery;
         this.threads = options.threads();
-        this.notes = notes;
         Envelope extent = extent(covered);
         double cellM = options.cellM();
         while (cells(extent.getMinX(), extent.getMaxX(), cellM) * cells(extent.getMinY(), extent.getMaxY(), cellM)
@@ -205,10 +202,5 @@ final class ReceivedGridBuilder {
             }
         }
         return true;
-    }
-
-    /** What the builder had to say. */
-    List<String> notes() {
-        return new ArrayList<>(notes);
     }
 }

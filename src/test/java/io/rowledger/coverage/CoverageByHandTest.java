@@ -182,6 +182,54 @@ class CoverageByHandTest {
     }
 
     @Test
+    void all_rows_silent_at_the_start_or_end_of_a_pass_are_a_late_start_and_an_early_stop() {
+        int[] all = {1, 2, 3, 4, 5, 6};
+        Coverage c = bar().lift(0, 0, 0)
+                .lower()
+                .rows(false, all)
+                .ahead(7)
+                .rows(true, all)
+                .ahead(80)
+                .rows(false, all)
+                .ahead(13)
+                .coverage(box(-3, 0, 3, 100), OPTIONS);
+        assertEquals(6 * 20, c.missedAreaM2(), 1e-6);
+        assertEquals(
+                List.of(Cause.EARLY_STOP, Cause.LATE_START),
+                c.missed().stream().map(Place::cause).toList());
+        assertEquals(6 * 13, c.missed().get(0).areaM2(), 1e-6);
+        assertEquals(List.of(1, 2, 3, 4, 5, 6), c.missed().get(0).rows());
+        assertEquals(6 * 20, c.shutOffs().offOverBareM2(), 1e-6);
+        assertEquals(6 * 20 * 0.02, c.shutOffs().skippedL(), 1e-6);
+    }
+
+    @Test
+    void a_pass_lifted_early_leaves_a_gap_to_the_headland_pass() {
+        Coverage c = bar().lift(-3, 103, Math.PI / 2)
+                .lower()
+                .ahead(12)
+                .lift(0, 0, 0)
+                .lower()
+                .ahead(91)
+                .lift(6, 100, Math.PI)
+                .lower()
+                .ahead(100)
+                .coverage(box(-3, 0, 9, 106), OPTIONS);
+        assertEquals(54, c.missedAreaM2(), 1e-6);
+        assertEquals(Cause.EARLY_STOP, c.missed().get(0).cause());
+    }
+
+    @Test
+    void ground_under_two_bands_of_a_custom_bar_is_doubled() {
+        // Bands 0 to 1 and 0.8 to 2 m share 0.2 m.
+        Drive d = new Drive(List.of(new double[] {0, 1}, new double[] {0.8, 2}));
+        Coverage c = d.lift(0, 0, 0).lower().ahead(50).coverage();
+        assertEquals(100, c.coveredAreaM2(), 1e-6);
+        assertEquals(10, c.overlapAreaM2(), 1e-6);
+        assertEquals(2.2 * 50 * 0.02, c.received().get(0).gridVolumeL(), 1e-5);
+    }
+
+    @Test
     void the_margin_outside_the_last_pass_is_the_edge_of_the_field_and_the_rest_outside_the_log() {
         Coverage c = bar().lift(3, 0, 0).lower().ahead(100).coverage(box(-2, 0, 6, 100), OPTIONS);
         assertEquals(Cause.EDGE_OF_FIELD, c.missed().get(0).cause());

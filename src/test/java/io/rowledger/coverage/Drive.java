@@ -48,6 +48,15 @@ final class Drive {
         java.util.Arrays.fill(rowOn, true);
     }
 
+    /** A bar with bands of any left and right edge. */
+    Drive(List<double[]> bandsM) {
+        for (double[] b : bandsM) {
+            bands.add(new Band(bands.size() + 1, (b[0] + b[1]) / 2, b[0], b[1], 1, null));
+        }
+        rowOn = new boolean[bands.size()];
+        java.util.Arrays.fill(rowOn, true);
+    }
+
     private static double[] evenEdges(int rows, double widthM) {
         double[] edges = new double[rows + 1];
         for (int i = 0; i <= rows; i++) {
