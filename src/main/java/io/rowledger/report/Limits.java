@@ -20,6 +20,11 @@ final class Limits {
     /** Covered and missed must make up the boundary to this, percent. */
     static final double AREA_SUM_PCT = 0.01;
 
+    /** More records left out than this belongs on the first page, percent; common practice, no source. */
+    static final double DROPPED_PCT = 5;
+    /** More ground swept with the bar's angle unknown than this belongs on the first page; common practice, no source. */
+    static final double UNSETTLED_PCT = 5;
+
     private Limits() {}
 
     /** The CSS class of a deviation. */

@@ -117,7 +117,7 @@ public final class PassReviewBuilder {
         figures.add(new Figure(
                 "Turn error left",
                 f.percent(left.meanAbs() * 100),
-                "equal flow to all rows: " + f.percent(seen.meanAbs() * 100),
+                "equal flow would leave " + f.percent(seen.meanAbs() * 100),
                 left.meanAbs() * 100 > Limits.WATCH_PCT));
         return figures;
     }
@@ -142,7 +142,7 @@ public final class PassReviewBuilder {
                 new Figure(
                         of + "Ground on rate",
                         f.percent(received.within10Pct()),
-                        sum.hasTarget() ? "of covered ground within 10% of target" : "no target known",
+                        sum.hasTarget() ? "of ground within 10% of target" : "no target known",
                         false));
     }
 

@@ -1,6 +1,8 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.ReceivedStatistics;
+import io.rowledger.log.LogSource;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -35,7 +37,33 @@ final class Verdict {
             sentences.add(of + rows(p));
         }
         sentences.add(ground());
+        addDoubts(sentences);
         return sentences;
+    }
+
+    /** What makes the figures doubtful belongs beside them, not on the last page alone. */
+    private void addDoubts(List<String> sentences) {
+        for (ReceivedStatistics received : a.coverage().received()) {
+            if (!(Math.abs(received.conservationError()) * 100 <= Limits.CONSERVATION_PCT)) {
+                sentences.add("The map's total does not agree with the log's total: don't trust the map.");
+                break;
+            }
+        }
+        long records = 0;
+        long used = 0;
+        for (LogSource source : a.log().sources()) {
+            records += source.records();
+            used += source.used();
+        }
+        double droppedPct = records > 0 ? 100.0 * (records - used) / records : 0;
+        if (droppedPct > Limits.DROPPED_PCT) {
+            sentences.add(f.percent(droppedPct) + " of the log's records could not be used.");
+        }
+        double unsettledPct = a.rates().unsettledAreaM2() / a.rates().sweptAreaM2() * 100;
+        if (unsettledPct > Limits.UNSETTLED_PCT) {
+            sentences.add(
+                    f.percent(unsettledPct) + " of the ground was swept while the bar's angle was not yet known.");
+        }
     }
 
     private String rows(int p) {
@@ -133,6 +161,10 @@ final class Verdict {
                 ? "none was doubled"
                 : f.anyArea(c.overlapAreaM2()) + " doubled in "
                         + Wording.counted(c.overlaps().size(), "place", "places");
-        return skipped + "; " + doubled + ".";
+        ReceivedStatistics first = c.received().get(0);
+        String onRate = Double.isFinite(first.within10Pct()) && c.received().size() == 1
+                ? f.percent(first.within10Pct()) + " of the covered ground received within 10% of its target. "
+                : "";
+        return onRate + skipped + "; " + doubled + ".";
     }
 }

@@ -1,4 +1,15 @@
-/** What the reports say, rounded and labelled. */
+/**
+ * What the reports say, rounded and labelled; drawn by {@code report.chart}, printed by {@code report.pdf}, written by
+ * {@code report.file}.
+ *
+ * <p>Nothing is measured here. Figures of the whole job are sums over sums: mean rate = Σ volume ÷ covered area,
+ * deviation = Σ volume ÷ Σ (target × swept area) − 1, turn error of the bar = Σ (row's mean × row's swept area) ÷ Σ swept
+ * area, nitrogen = Σ volume × density × N fraction.
+ *
+ * <p>By hand: ten rows sweep 2,000 m² each at a target of 400 L/ha, 80 L a row. One puts out 40 L, one 84.8 L, eight 80 L:
+ * 764.8 L of 800 L, 4.4 % under; the row with 40 L is 50 % under. At 1.325 kg/L and 32 % N that is 324.3 kg N.
+ * {@code PassReviewTest} asserts it.
+ */
 @NullMarked
 package io.rowledger.report;
 

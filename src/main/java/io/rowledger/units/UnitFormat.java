@@ -48,6 +48,9 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     /** An area of any size, in the unit that keeps it readable: patches below a tenth of an acre or hectare. */
     public String anyArea(double areaM2) {
         double tenth = Measure.AREA.toSi(0.1, system);
+        if (areaM2 > 0 && Measure.PATCH.from(areaM2, system) < 1) {
+            return "<" + NO_BREAK_SPACE + "1" + NO_BREAK_SPACE + Measure.PATCH.unit(system);
+        }
         return text(Math.abs(areaM2) < tenth ? Measure.PATCH : Measure.AREA, areaM2);
     }
 

@@ -67,8 +67,7 @@ class PassReviewTest {
         // Rows sweep alike, so the bar's mean is the mean of 1 to 10 %: 5.5 %, and a quarter of it.
         assertEquals("1.4%", figure(review, "Turn error left").value());
         assertEquals(
-                "equal flow to all rows: 5.5%",
-                figure(review, "Turn error left").note());
+                "equal flow would leave 5.5%", figure(review, "Turn error left").note());
     }
 
     @Test
@@ -94,7 +93,8 @@ class PassReviewTest {
                 List.of(
                         "No, by the meters: 1 of 10 rows is more than 10% off its target volume: row 7 at −50.0%. "
                                 + "1 more is 5 to 10% off: row 3 at +6.0%. The other 8 are within 5%.",
-                        "0.10 ha skipped in 5 places; 160 m² doubled in 1 place."),
+                        "99.2% of the covered ground received within 10% of its target. "
+                                + "0.10 ha skipped in 5 places; 160 m² doubled in 1 place."),
                 review.verdict().stream().map(PassReviewTest::plain).toList());
     }
 
@@ -105,10 +105,51 @@ class PassReviewTest {
                 "Yes, by the meters: every row put on its target volume within 5%. The widest is row 1 at 0.0%.",
                 review.verdict().get(0));
         assertEquals(
-                "No ground inside the boundary was skipped; none was doubled.",
+                "99.2% of the covered ground received within 10% of its target. "
+                        + "No ground inside the boundary was skipped; none was doubled.",
                 review.verdict().get(1));
         assertTrue(review.findings().isEmpty());
         assertFalse(review.hasFindings());
+    }
+
+    @Test
+    void what_makes_the_figures_doubtful_stands_beside_them() {
+        List<String> sound =
+                PassReviewBuilder.build(new SyntheticJob().build(), metric()).verdict();
+        assertEquals(2, sound.size());
+        List<String> doubtful = PassReviewBuilder.build(
+                        new SyntheticJob().gridHolds(1.0011).used(909).build(), metric())
+                .verdict();
+        // 101 of 1,010 records.
+        assertEquals(
+                List.of(
+                        "The map's total does not agree with the log's total: don't trust the map.",
+                        "10.0% of the log's records could not be used."),
+                doubtful.subList(2, 4));
+        String check = fact(
+                PassReviewBuilder.build(new SyntheticJob().gridHolds(1.0011).build(), metric())
+                        .quality()
+                        .checks(),
+                "Map total against log total, UAN 32-0-0");
+        assertTrue(check.contains("0.110%, MORE than 0.1%"), check);
+    }
+
+    @Test
+    void a_log_without_a_pass_is_not_judged() {
+        PassReview review =
+                PassReviewBuilder.build(new SyntheticJob().withoutPasses().build(), metric());
+        assertEquals(List.of("The log holds no working pass: there is nothing to judge."), review.verdict());
+        assertEquals("0.00 ha", plain(figure(review, "Ground covered").value()));
+        assertEquals("not known", figure(review, "Mean rate").value());
+        assertEquals("not known", review.turns().get(0).left());
+    }
+
+    @Test
+    void rows_and_passes_in_a_line_are_written_as_ranges() {
+        assertEquals("", Wording.ranges(List.of()));
+        assertEquals("3", Wording.ranges(List.of(3)));
+        assertEquals("3, 4", Wording.ranges(List.of(3, 4)));
+        assertEquals("1–3, 5, 8, 9", Wording.ranges(List.of(1, 2, 3, 5, 8, 9)));
     }
 
     @Test

@@ -69,6 +69,9 @@ public final class SyntheticJob {
     private final Map<String, String> job = new LinkedHashMap<>(Map.of("field", "Willow bottom"));
     private String file = "willow.csv";
     private int extraPlaces;
+    private double gridTimes = 1.0002;
+    private int used = 1000;
+    private boolean passes = true;
 
     public SyntheticJob withoutBoundary() {
         boundary = false;
@@ -117,6 +120,24 @@ public final class SyntheticJob {
         return this;
     }
 
+    /** The received grid holds so many times the log's volume. */
+    public SyntheticJob gridHolds(double times) {
+        gridTimes = times;
+        return this;
+    }
+
+    /** So many of 1,010 records used, the rest unreadable. */
+    public SyntheticJob used(int records) {
+        used = records;
+        return this;
+    }
+
+    /** A log in which nothing was ever lowered. */
+    public SyntheticJob withoutPasses() {
+        passes = false;
+        return this;
+    }
+
     public SyntheticJob withFinding() {
         findings = List.of(new Finding(
                 FindingKind.PLUGGED,
@@ -135,7 +156,55 @@ public final class SyntheticJob {
         return this;
     }
 
+    /** A job of nothing: no pass, no area, no volume. */
+    private Analysis nothing() {
+        Rig rig = rig();
+        TurnError none = new TurnError(Double.NaN, Double.NaN, Double.NaN, 0, 0);
+        List<RowTotals> rows = new ArrayList<>();
+        for (int r = 1; r <= ROWS; r++) {
+            rows.add(new RowTotals(r, 0, 0, none, none, List.of(new ProductTotals(0, 0))));
+        }
+        Track track = new Track(new LocalPlane(LAT0, LON0), new Poses(new PoseColumns()), List.of(), track().quality());
+        Coverage coverage = new Coverage(
+                0,
+                0,
+                0,
+                Double.NaN,
+                Double.NaN,
+                SHAPES.createPolygon(),
+                null,
+                List.of(),
+                List.of(),
+                List.of(),
+                new ShutOffScore(0, 0, 0, 0, 0, 0),
+                new ReceivedGrid(0, 0, 0.5, 0, 0, new float[0], new float[1][0], new float[1][0]),
+                List.of(new ReceivedStatistics(
+                        Double.NaN,
+                        Double.NaN,
+                        Double.NaN,
+                        Double.NaN,
+                        Double.NaN,
+                        Double.NaN,
+                        Double.NaN,
+                        new double[45],
+                        0,
+                        0)));
+        return new Analysis(
+                rig,
+                log(),
+                track,
+                new Strips(track.poses(), rig.bands()),
+                HandMadeDelivery.everywhere(1, ROWS, 0),
+                new Rates(rows, List.of(), List.of(), 0, 0),
+                coverage,
+                List.of(),
+                List.of());
+    }
+
     public Analysis build() {
+        if (!passes) {
+            return nothing();
+        }
         Rig rig = rig();
         Track track = track();
         LogTable log = log();
@@ -231,7 +300,8 @@ public final class SyntheticJob {
         c.timeS = new double[] {START_S, START_S + 1475};
         c.latDeg = new double[] {LAT0, LAT0};
         c.lonDeg = new double[] {LON0, LON0};
-        LogSource source = new LogSource(file, "ab".repeat(32), 1010, 1000, new LogSource.Dropped(4, 3, 1, 2, 0));
+        LogSource source =
+                new LogSource(file, "ab".repeat(32), 1010, used, new LogSource.Dropped(4, 3, 1, 2, 1000 - used));
         return new LogTable(c, List.of(source));
     }
 
@@ -378,7 +448,7 @@ public final class SyntheticJob {
                 target ? 0 : Double.NaN,
                 target ? 0.84 : Double.NaN,
                 target ? histogram : new double[45],
-                logL * 1.0002,
+                logL * gridTimes,
                 logL));
         if (secondProduct) {
             all.add(new ReceivedStatistics(0.004, 1, 100, 100, 100, 0, 0, histogram, 80, 80));

@@ -110,6 +110,8 @@ class UnitFormatTest {
         assertEquals("0.10 ac", plain(US.anyArea(405)));
         assertEquals("999 m²", plain(METRIC.anyArea(999)));
         assertEquals("0.10 ha", plain(METRIC.anyArea(1001)));
+        assertEquals("< 1 ft²", plain(US.anyArea(0.05)));
+        assertEquals("0.0 ft²", plain(US.anyArea(0)));
     }
 
     @Test

@@ -1,6 +1,7 @@
 package io.rowledger.report.chart;
 
 import io.rowledger.coverage.ReceivedGrid;
+import java.util.Arrays;
 
 /**
  * The received grid as classes of deviation, coarse enough for paper: blocks of f × f cells, each block's rate being
@@ -37,50 +38,48 @@ final class ClassRaster {
     static ClassRaster of(ReceivedGrid grid, int p, double fallbackLPerM2) {
         int f = Math.max(1, (Math.max(grid.cols(), grid.rows()) + MAX_BLOCKS - 1) / MAX_BLOCKS);
         ClassRaster raster = new ClassRaster((grid.cols() + f - 1) / f, (grid.rows() + f - 1) / f, grid.cellM() * f);
-        double[] covered = new double[raster.cols];
-        double[] volume = new double[raster.cols];
-        double[] target = new double[raster.cols];
+        double least = MIN_COVERED * raster.blockM * raster.blockM;
         for (int row = 0; row < raster.rows; row++) {
-            java.util.Arrays.fill(covered, 0);
-            java.util.Arrays.fill(volume, 0);
-            java.util.Arrays.fill(target, 0);
+            Blocks blocks = new Blocks(raster.cols);
             for (int y = row * f; y < Math.min(grid.rows(), (row + 1) * f); y++) {
-                raster.addCells(grid, p, fallbackLPerM2, y, f, covered, volume, target);
+                for (int x = 0; x < grid.cols(); x++) {
+                    int i = y * grid.cols() + x;
+                    double areaM2 = grid.coveredM2()[i];
+                    if (areaM2 > 0) {
+                        double targetL = grid.targetL()[p][i];
+                        double wantedL = targetL > 0 ? targetL : fallbackLPerM2 * areaM2;
+                        raster.addCell(blocks, x / f, areaM2, grid.volumeL()[p][i], wantedL);
+                    }
+                }
             }
-            double least = MIN_COVERED * raster.blockM * raster.blockM;
             for (int col = 0; col < raster.cols; col++) {
-                boolean shown = covered[col] >= least && target[col] > 0;
+                boolean shown = blocks.coveredM2[col] >= least && blocks.targetL[col] > 0;
                 raster.classes[row * raster.cols + col] =
-                        (byte) (shown ? Palette.classOf(volume[col] / target[col] - 1) : -1);
+                        (byte) (shown ? Palette.classOf(blocks.volumeL[col] / blocks.targetL[col] - 1) : -1);
             }
         }
         return raster;
     }
 
-    private void addCells(
-            ReceivedGrid grid,
-            int p,
-            double fallbackLPerM2,
-            int y,
-            int f,
-            double[] covered,
-            double[] volume,
-            double[] target) {
-        for (int x = 0; x < grid.cols(); x++) {
-            int i = y * grid.cols() + x;
-            double areaM2 = grid.coveredM2()[i];
-            if (areaM2 <= 0) {
-                continue;
-            }
-            double wanted = grid.targetL()[p][i];
-            double wantedL = wanted > 0 ? wanted : fallbackLPerM2 * areaM2;
-            double volumeL = grid.volumeL()[p][i];
-            covered[x / f] += areaM2;
-            volume[x / f] += volumeL;
-            target[x / f] += wantedL;
-            if (wantedL > 0) {
-                classM2[Palette.classOf(volumeL / wantedL - 1)] += areaM2;
-            }
+    private void addCell(Blocks blocks, int col, double areaM2, double volumeL, double targetL) {
+        blocks.coveredM2[col] += areaM2;
+        blocks.volumeL[col] += volumeL;
+        blocks.targetL[col] += targetL;
+        if (targetL > 0) {
+            classM2[Palette.classOf(volumeL / targetL - 1)] += areaM2;
+        }
+    }
+
+    /** Sums of one row of blocks. */
+    private static final class Blocks {
+        final double[] coveredM2;
+        final double[] volumeL;
+        final double[] targetL;
+
+        Blocks(int cols) {
+            coveredM2 = new double[cols];
+            volumeL = new double[cols];
+            targetL = new double[cols];
         }
     }
 
@@ -111,7 +110,7 @@ final class ClassRaster {
                     top++;
                 }
                 for (int r = row; r < top; r++) {
-                    java.util.Arrays.fill(done, r * cols + col, r * cols + end, true);
+                    Arrays.fill(done, r * cols + col, r * cols + end, true);
                 }
                 out.box(col, row, end - col, top - row);
                 col = end;

@@ -15,6 +15,11 @@ import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -46,9 +51,10 @@ public final class Outputs {
     /**
      * Writes all files into the folder, which is made where it doesn't exist.
      *
+     * @param threads how many files are written at a time; the bytes don't depend on it
      * @throws UnusableInputException where the folder or the disk doesn't allow it; then no file has changed
      */
-    public void writeTo(Path folder) {
+    public void writeTo(Path folder, int threads) {
         boolean made = !Files.exists(folder);
         boolean done = false;
         Path hidden = null;
@@ -57,13 +63,7 @@ public final class Outputs {
             Files.createDirectories(folder);
             hidden = Files.createTempDirectory(folder, HIDDEN);
             Path fresh = Files.createDirectory(hidden.resolve("new"));
-            for (Map.Entry<String, Content> entry : contents.entrySet()) {
-                Path file = fresh.resolve(entry.getKey());
-                Files.createDirectories(parent(file));
-                try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), BUFFER)) {
-                    entry.getValue().write(out);
-                }
-            }
+            writeAll(fresh, threads);
             rename(fresh, Files.createDirectory(hidden.resolve("old")), folder);
             done = true;
         } catch (IOException e) {
@@ -73,6 +73,61 @@ public final class Outputs {
             if (made && !done) {
                 clear(folder);
             }
+        }
+    }
+
+    private void writeAll(Path fresh, int threads) throws IOException {
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            List<Future<?>> files = new ArrayList<>();
+            for (Map.Entry<String, Content> entry : contents.entrySet()) {
+                Path file = fresh.resolve(entry.getKey());
+                files.add(pool.submit(() -> {
+                    writeOne(file, entry.getValue());
+                    return null;
+                }));
+            }
+            for (Future<?> file : files) {
+                file.get();
+            }
+        } catch (ExecutionException e) {
+            // The exception itself goes on, so that a caller sees what it would have seen without threads.
+            Throwable cause = e.getCause();
+            if (cause instanceof IOException io) {
+                throw io;
+            }
+            if (cause instanceof RuntimeException bug) {
+                throw bug;
+            }
+            throw new IllegalStateException("writing the outputs", cause);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException("interrupted while writing", e);
+        } finally {
+            pool.shutdownNow();
+            awaitEnd(pool);
+        }
+    }
+
+    /** A writer still at work would fill the folder that is about to be cleared. */
+    private static void awaitEnd(ExecutorService pool) {
+        boolean interrupted = false;
+        while (!pool.isTerminated()) {
+            try {
+                pool.awaitTermination(1, TimeUnit.SECONDS);
+            } catch (InterruptedException e) {
+                interrupted = true;
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private static void writeOne(Path file, Content content) throws IOException {
+        Files.createDirectories(parent(file));
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), BUFFER)) {
+            content.write(out);
         }
     }
 

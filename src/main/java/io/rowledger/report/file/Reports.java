@@ -16,10 +16,12 @@ public final class Reports {
     /**
      * Writes the files for machines and the printed reports of these audiences into the folder, all of them or none.
      *
+     * @param threads how many files are written at a time; the bytes don't depend on it
      * @throws UnusableInputException where the folder can't be written or the user's template can't be used
      */
-    public static void write(Analysis analysis, ReportOptions options, Path folder, Set<Audience> audiences) {
-        outputs(analysis, options, audiences).writeTo(folder);
+    public static void write(
+            Analysis analysis, ReportOptions options, Path folder, Set<Audience> audiences, int threads) {
+        outputs(analysis, options, audiences).writeTo(folder, threads);
     }
 
     /** The same files, to which a caller may add its own before writing. */

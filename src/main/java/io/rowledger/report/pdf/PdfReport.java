@@ -39,8 +39,14 @@ import org.xhtmlrenderer.pdf.ITextTextRenderer;
 public record PdfReport(String template, @Nullable Path templateFolder, double dateS) {
     static {
         // The layout library logs through SLF4J, and without a logger SLF4J says so on standard error.
-        if (System.getProperty("slf4j.internal.verbosity") == null) {
-            System.setProperty("slf4j.internal.verbosity", "ERROR");
+        setWhereUnset("slf4j.internal.verbosity", "ERROR");
+        // It also uses AWT's shapes, which must not go looking for a screen.
+        setWhereUnset("java.awt.headless", "true");
+    }
+
+    private static void setWhereUnset(String property, String value) {
+        if (System.getProperty(property) == null) {
+            System.setProperty(property, value);
         }
     }
 

@@ -49,7 +49,7 @@ class OutputsTest {
     void everything_of_a_run_is_written_into_a_new_folder() throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
         Path folder = temp.resolve("a/b");
-        Reports.write(new SyntheticJob().build(), options, folder, EnumSet.of(Audience.APPLICATOR));
+        Reports.write(new SyntheticJob().build(), options, folder, EnumSet.of(Audience.APPLICATOR), 2);
         assertEquals(
                 List.of(
                         "layers/findings.geojson",
@@ -67,9 +67,23 @@ class OutputsTest {
     }
 
     @Test
+    void any_number_of_threads_writes_the_same_bytes() throws IOException {
+        ReportOptions options = new ReportOptions(UnitSystem.METRIC, Paper.A4, ZoneOffset.UTC, null, "test");
+        SyntheticJob job = new SyntheticJob().withFinding().withSecondProduct();
+        Path one = temp.resolve("one");
+        Path four = temp.resolve("four");
+        Reports.write(job.build(), options, one, EnumSet.allOf(Audience.class), 1);
+        Reports.write(job.build(), options, four, EnumSet.allOf(Audience.class), 4);
+        assertEquals(files(one), files(four));
+        for (String file : files(one)) {
+            assertEquals(-1, Files.mismatch(one.resolve(file), four.resolve(file)), file);
+        }
+    }
+
+    @Test
     void without_the_applicator_there_is_no_pass_review() throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
-        Reports.write(new SyntheticJob().build(), options, temp, EnumSet.noneOf(Audience.class));
+        Reports.write(new SyntheticJob().build(), options, temp, EnumSet.noneOf(Audience.class), 1);
         assertFalse(files(temp).contains("pass-review.pdf"));
         assertTrue(files(temp).contains("summary.json"));
     }
@@ -81,7 +95,7 @@ class OutputsTest {
         new Outputs()
                 .add("one.txt", words("new"))
                 .add("sub/two.txt", words("two"))
-                .writeTo(temp);
+                .writeTo(temp, 2);
         assertEquals("new", Files.readString(temp.resolve("one.txt")));
         assertEquals("mine", Files.readString(temp.resolve("mine.txt")));
         assertEquals(List.of("mine.txt", "one.txt", "sub/two.txt"), files(temp));
@@ -91,7 +105,7 @@ class OutputsTest {
     void a_disk_that_fills_up_changes_nothing() throws IOException {
         Files.writeString(temp.resolve("one.txt"), "old");
         Outputs outputs = new Outputs().add("one.txt", words("new")).add("two.txt", fullDisk());
-        UnusableInputException e = assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp));
+        UnusableInputException e = assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp, 2));
         assertTrue(e.getMessage().contains("No space left on device"), e.getMessage());
         assertEquals("old", Files.readString(temp.resolve("one.txt")));
         assertEquals(List.of("one.txt"), files(temp));
@@ -105,7 +119,7 @@ class OutputsTest {
         Path folder = temp.resolve("fresh");
         assertThrows(
                 UnusableInputException.class,
-                () -> new Outputs().add("two.txt", fullDisk()).writeTo(folder));
+                () -> new Outputs().add("two.txt", fullDisk()).writeTo(folder, 2));
         assertFalse(Files.exists(folder));
     }
 
@@ -114,7 +128,7 @@ class OutputsTest {
         Outputs outputs = new Outputs().add("one.txt", words("new")).add("two.txt", out -> {
             throw new IllegalStateException("bug");
         });
-        assertThrows(IllegalStateException.class, () -> outputs.writeTo(temp));
+        assertThrows(IllegalStateException.class, () -> outputs.writeTo(temp, 2));
         assertEquals(List.of(), files(temp));
     }
 
@@ -123,7 +137,7 @@ class OutputsTest {
         Path file = Files.writeString(temp.resolve("out"), "x");
         UnusableInputException e = assertThrows(
                 UnusableInputException.class,
-                () -> new Outputs().add("a", words("a")).writeTo(file));
+                () -> new Outputs().add("a", words("a")).writeTo(file, 2));
         assertTrue(e.getMessage().contains("a file where the output folder should be"), e.getMessage());
         assertEquals("x", Files.readString(file));
     }
@@ -133,14 +147,14 @@ class OutputsTest {
         Path file = Files.writeString(temp.resolve("out"), "x");
         assertThrows(
                 UnusableInputException.class,
-                () -> new Outputs().add("a", words("a")).writeTo(file.resolve("deeper")));
+                () -> new Outputs().add("a", words("a")).writeTo(file.resolve("deeper"), 2));
     }
 
     @Test
     void a_folder_where_a_file_should_go_is_refused_before_anything_is_written() throws IOException {
         Files.createDirectory(temp.resolve("two.txt"));
         Outputs outputs = new Outputs().add("one.txt", words("1")).add("two.txt", words("2"));
-        UnusableInputException e = assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp));
+        UnusableInputException e = assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp, 2));
         assertTrue(e.getMessage().contains("two.txt"), e.getMessage());
         assertEquals(List.of(), files(temp));
     }
@@ -151,7 +165,7 @@ class OutputsTest {
         Files.writeString(temp.resolve("one.txt"), "old");
         Files.writeString(temp.resolve("layers"), "a file");
         Outputs outputs = new Outputs().add("one.txt", words("new")).add("layers/two.txt", words("2"));
-        assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp));
+        assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp, 2));
         assertEquals("old", Files.readString(temp.resolve("one.txt")));
         assertEquals(List.of("layers", "one.txt"), files(temp));
     }

@@ -57,6 +57,7 @@ class SummaryJsonTest {
         for (SyntheticJob job : List.of(
                 new SyntheticJob(),
                 new SyntheticJob().withFinding().withSecondProduct(),
+                new SyntheticJob().withoutPasses(),
                 new SyntheticJob().withoutBoundary().withoutTarget().withoutDensity())) {
             assertEquals(Set.of(), faults(json(job)));
         }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.report.Analysis;
@@ -15,6 +16,7 @@ import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -33,6 +35,7 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlin
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -192,7 +195,19 @@ class PassReviewPdfTest {
         }
     }
 
-    private static void checkGlyphs(PDDocument document, int page) throws IOException {
+    /** The check above must be able to fail. */
+    @Test
+    void the_check_for_overlaps_finds_overlaps(@TempDir Path folder) throws IOException {
+        Files.writeString(
+                folder.resolve("pass-review.xhtml"),
+                "<html><body><p style=\"margin:0 0 -11pt 0\">words below</p><p style=\"margin:0\">words above</p></body></html>");
+        byte[] bytes = pdf(new SyntheticJob().build(), options(UnitSystem.US, Paper.LETTER, folder));
+        try (PDDocument document = Loader.loadPDF(bytes)) {
+            assertThrows(AssertionError.class, () -> checkGlyphs(document, 1));
+        }
+    }
+
+    static void checkGlyphs(PDDocument document, int page) throws IOException {
         List<TextPosition> glyphs = new ArrayList<>();
         PDFTextStripper stripper = new PDFTextStripper() {
             @Override
@@ -278,6 +293,13 @@ class PassReviewPdfTest {
             String text = text(document);
             assertTrue(text.contains("Received rate against its mean"), text);
             assertTrue(text.contains("no density in the rig file"), text);
+        }
+    }
+
+    @Test
+    void a_log_without_a_pass_still_prints() throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withoutPasses()))) {
+            assertTrue(text(document).contains("there is nothing to judge"));
         }
     }
 
