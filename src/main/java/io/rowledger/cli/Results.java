@@ -58,7 +58,7 @@ record Results(
         Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
         ReportOptions options = new ReportOptions(
                 units, paper == null ? usual : paper, zone(analysis.rig().job()), templates, Version.number());
-        Reports.write(analysis, options, folder, audiences);
+        Reports.write(analysis, options, folder, audiences, threadCount());
         PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);
         out.println("Reports: " + folder.toAbsolutePath().normalize());
     }

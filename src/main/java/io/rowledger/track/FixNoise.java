@@ -20,6 +20,9 @@ final class FixNoise {
     /** Fixes of one type needed before the log's own noise is believed. */
     private static final int ENOUGH = 200;
 
+    /** Differences looked at are every n-th, about this many: the median of so many is good to half a percent. */
+    private static final int SAMPLE = 20_000;
+
     /** No receiver repeats itself better than this, m: log resolution and antenna sway. */
     private static final double FLOOR_M = 0.002;
 
@@ -50,12 +53,13 @@ final class FixNoise {
     static FixNoise of(LogTable log, double[] eastM, double[] northM, boolean[] segmentStart, double medianS) {
         int n = log.records();
         double[] sigma = new double[10];
+        int stride = Math.max(1, n / SAMPLE);
+        double[] differences = new double[2 * (n / stride + 1)];
         for (int slot = 0; slot < 10; slot++) {
             double nominal = nominalM(slot);
-            double[] differences = new double[2 * n];
             int count = 0;
-            for (int i = 3; i < n; i++) {
-                if (usable(log, segmentStart, i, slot, medianS)) {
+            for (int i = 3; i < n; i += stride) {
+                if (slot(log.fix(i)) == slot && usable(log, segmentStart, i, slot, medianS)) {
                     differences[count++] = Math.abs(third(eastM, i));
                     differences[count++] = Math.abs(third(northM, i));
                 }

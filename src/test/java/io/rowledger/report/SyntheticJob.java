@@ -176,6 +176,7 @@ public final class SyntheticJob {
                 List.of(),
                 List.of(),
                 List.of(),
+                io.rowledger.coverage.Seams.NONE,
                 new ShutOffScore(0, 0, 0, 0, 0, 0),
                 new ReceivedGrid(0, 0, 0.5, 0, 0, new float[0], new float[1][0], new float[1][0]),
                 List.of(new ReceivedStatistics(
@@ -188,7 +189,8 @@ public final class SyntheticJob {
                         Double.NaN,
                         new double[45],
                         0,
-                        0)));
+                        0)),
+                List.of());
         return new Analysis(
                 rig,
                 log(),
