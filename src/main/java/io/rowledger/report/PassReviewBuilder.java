@@ -156,7 +156,7 @@ public final class PassReviewBuilder {
         return new Figure(
                 "Nitrogen",
                 f.text(Measure.NITROGEN_RATE, perM2),
-                Double.isFinite(perM2)
+                Double.isFinite(nitrogenKg)
                         ? f.text(Measure.NITROGEN, nitrogenKg) + " in all"
                         : "no density in the rig file",
                 false);

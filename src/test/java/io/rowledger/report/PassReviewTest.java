@@ -142,6 +142,8 @@ class PassReviewTest {
         assertEquals("0.00 ha", plain(figure(review, "Ground covered").value()));
         assertEquals("not known", figure(review, "Mean rate").value());
         assertEquals("not known", review.turns().get(0).left());
+        assertEquals("", figure(review, "Turn error left").note());
+        assertEquals("0.0 kg N in all", plain(figure(review, "Nitrogen").note()));
     }
 
     @Test
