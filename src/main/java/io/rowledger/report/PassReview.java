@@ -13,6 +13,7 @@ import java.util.List;
  * @param turns turn error per row
  * @param turnSummary turn error of the whole bar in a sentence, or empty
  * @param passes per pass
+ * @param hasGround true where any ground was covered, so that there is something to map
  * @param ground skips, doubles and shut-offs
  * @param findings what is probably wrong; empty says nothing about the machine's health
  * @param quality what the figures rest on
@@ -26,6 +27,7 @@ public record PassReview(
         List<TurnLine> turns,
         String turnSummary,
         List<PassLine> passes,
+        boolean hasGround,
         Ground ground,
         List<FindingLine> findings,
         Quality quality,

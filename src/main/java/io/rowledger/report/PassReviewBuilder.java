@@ -60,6 +60,7 @@ public final class PassReviewBuilder {
                 turns(),
                 turnSummary(),
                 passes(),
+                a.coverage().coveredAreaM2() > 0,
                 ground.build(),
                 findings(),
                 new QualitySection(a, f).build(),
@@ -117,7 +118,7 @@ public final class PassReviewBuilder {
         figures.add(new Figure(
                 "Turn error left",
                 f.percent(left.meanAbs() * 100),
-                "equal flow would leave " + f.percent(seen.meanAbs() * 100),
+                Double.isFinite(seen.meanAbs()) ? "equal flow would leave " + f.percent(seen.meanAbs() * 100) : "",
                 left.meanAbs() * 100 > Limits.WATCH_PCT));
         return figures;
     }
@@ -155,7 +156,7 @@ public final class PassReviewBuilder {
         return new Figure(
                 "Nitrogen",
                 f.text(Measure.NITROGEN_RATE, perM2),
-                Double.isFinite(perM2)
+                Double.isFinite(nitrogenKg)
                         ? f.text(Measure.NITROGEN, nitrogenKg) + " in all"
                         : "no density in the rig file",
                 false);

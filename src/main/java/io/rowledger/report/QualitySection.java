@@ -103,7 +103,7 @@ final class QualitySection {
         List<String> parts = new ArrayList<>();
         for (int digit = 0; digit < noiseM.length; digit++) {
             if (Double.isFinite(noiseM[digit])) {
-                parts.add(Wording.fix(digit) + " " + f.text(Measure.DIMENSION, noiseM[digit]));
+                parts.add(Wording.fix(digit) + " " + f.text(Measure.SMALL_LENGTH, noiseM[digit]));
             }
         }
         return String.join(", ", parts);

@@ -7,6 +7,7 @@ import static io.rowledger.units.Factor.LITRES_PER_GALLON;
 import static io.rowledger.units.Factor.LITRES_PER_SQUARE_METRE_PER_GPA;
 import static io.rowledger.units.Factor.LITRES_PER_SQUARE_METRE_PER_LPHA;
 import static io.rowledger.units.Factor.METRES_PER_FOOT;
+import static io.rowledger.units.Factor.METRES_PER_INCH;
 import static io.rowledger.units.Factor.METRES_PER_SECOND_PER_KMH;
 import static io.rowledger.units.Factor.METRES_PER_SECOND_PER_MPH;
 import static io.rowledger.units.Factor.SQUARE_METRES_PER_ACRE;
@@ -26,6 +27,8 @@ public enum Measure {
     LENGTH("ft", METRES_PER_FOOT, "m", 1, 1, 100, 0),
     /** Measures of a machine; SI in m. */
     DIMENSION("ft", METRES_PER_FOOT, "m", 1, 2, 1000, 1),
+    /** Small lengths such as position noise; SI in m. */
+    SMALL_LENGTH("in", METRES_PER_INCH, "cm", 0.01, 1, 100, 0),
     /** Liquid; SI in L. */
     VOLUME("gal", LITRES_PER_GALLON, "L", 1, 1, 1000, 0),
     /** Liquid per ground; SI in L/m². */
@@ -36,8 +39,8 @@ public enum Measure {
     NITROGEN_RATE("lb N/ac", KILOGRAMS_PER_SQUARE_METRE_PER_LBAC, "kg N/ha", 1 / SQUARE_METRES_PER_HECTARE, 1, 100, 0),
     /** Speed; SI in m/s. */
     SPEED("mph", METRES_PER_SECOND_PER_MPH, "km/h", METRES_PER_SECOND_PER_KMH, 1, 100, 0),
-    /** Density; in kg/L. */
-    DENSITY("lb/gal", KILOGRAMS_PER_LITRE_PER_LBGAL, "kg/L", 1, 2, 100, 2);
+    /** Density; in kg/L. A third decimal below 2, where only kilograms per liter are. */
+    DENSITY("lb/gal", KILOGRAMS_PER_LITRE_PER_LBGAL, "kg/L", 1, 3, 2, 2);
 
     private final String usUnit;
     private final double usSi;

@@ -142,6 +142,8 @@ class PassReviewTest {
         assertEquals("0.00 ha", plain(figure(review, "Ground covered").value()));
         assertEquals("not known", figure(review, "Mean rate").value());
         assertEquals("not known", review.turns().get(0).left());
+        assertEquals("", figure(review, "Turn error left").note());
+        assertEquals("0.0 kg N in all", plain(figure(review, "Nitrogen").note()));
     }
 
     @Test
@@ -277,6 +279,8 @@ class PassReviewTest {
                 PassReviewBuilder.build(new SyntheticJob().build(), metric()).quality();
         assertEquals("1,000 of 1,010 (99.0%)", fact(quality.facts(), "Records used"));
         assertEquals("RTK fixed 98.0%, RTK float 2.0%", fact(quality.facts(), "Fix types"));
+        assertEquals("RTK fixed 1.2 cm", fact(quality.facts(), "Position noise assumed (1 sigma)"));
+        assertEquals("1.325 kg/L, 32.0% N by weight", fact(quality.machine(), "UAN 32-0-0"));
         assertEquals("2, together 1 min 5 s", fact(quality.facts(), "Gaps in the log"));
         assertEquals("300 m² (1.5%)", fact(quality.facts(), "Swept while the bar's angle was not yet known"));
         assertEquals("0.50 s from the rig file, taken out", fact(quality.facts(), "Flow lag, UAN 32-0-0"));

@@ -29,6 +29,8 @@ class UnitFormatTest {
                 "LENGTH        | 15.24         | 50.0 ft       | 15.2 m",
                 "LENGTH        | 304.8         | 1,000 ft      | 305 m",
                 "DIMENSION     | 9.144         | 30.00 ft      | 9.14 m",
+                "SMALL_LENGTH  | 0.0127        | 0.5 in        | 1.3 cm",
+                "DENSITY       | 1.325280      | 11.06 lb/gal  | 1.325 kg/L",
                 "VOLUME        | 37.85411784   | 10.0 gal      | 37.9 L",
                 "VOLUME        | 37854.11784   | 10,000 gal    | 37,854 L",
                 "NITROGEN      | 45.359237     | 100 lb N      | 45.4 kg N",
