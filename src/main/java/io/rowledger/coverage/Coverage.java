@@ -20,6 +20,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param missed the skipped pieces worth driving to, largest first
  * @param seams what of the overlap and missed areas is in no place
  * @param shutOffs the shut-off score
+ * @param rightlyOff what rows did not owe because the ground was done
  * @param grid the received grid
  * @param received statistics per product
  * @param notes what was assumed on the way, one sentence each
@@ -37,6 +38,7 @@ public record Coverage(
         List<Place> missed,
         Seams seams,
         ShutOffScore shutOffs,
+        RightlyOff rightlyOff,
         ReceivedGrid grid,
         List<ReceivedStatistics> received,
         List<String> notes) {

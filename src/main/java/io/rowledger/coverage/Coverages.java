@@ -64,6 +64,7 @@ public final class Coverages {
                         missedPieces.seamM2(),
                         missedPieces.seamCount()),
                 ShutOffs.score(index, doneAlready, strips.poses(), delivery, boundary, threads),
+                RightlyOffFinder.find(index, strips, delivery, track.passes().size(), threads),
                 grid,
                 received,
                 notes);

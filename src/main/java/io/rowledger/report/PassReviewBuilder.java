@@ -37,7 +37,7 @@ public final class PassReviewBuilder {
         this.f = options.format();
         this.products = a.rig().products();
         for (int p = 0; p < products.size(); p++) {
-            sums.add(ProductSums.of(a.rates().rows(), p));
+            sums.add(ProductSums.of(a, p));
         }
     }
 
@@ -128,8 +128,7 @@ public final class PassReviewBuilder {
         ReceivedStatistics received = a.coverage().received().get(p);
         String of = products.size() > 1 ? products.get(p).name() + ": " : "";
         String volumeNote = sum.hasTarget()
-                ? "target " + f.text(Measure.VOLUME, sum.targetVolumeL()) + " (" + f.signedPercent(sum.deviationPct())
-                        + ")"
+                ? "target " + f.text(Measure.VOLUME, sum.owedL()) + " (" + f.signedPercent(sum.deviationPct()) + ")"
                 : "no target known";
         String rateNote =
                 sum.hasTarget() ? "target " + f.text(Measure.RATE, sum.meanTargetLPerM2()) : "no target known";
@@ -189,7 +188,8 @@ public final class PassReviewBuilder {
                 + f.text(Measure.AREA, a.coverage().coveredAreaM2()) + " of covered ground: "
                 + f.text(Measure.RATE, r.meanRateLPerM2()) + ".";
         String basis = sum.hasTarget()
-                ? "metered volume against target rate times swept ground, over the whole job"
+                ? "metered volume against target rate times the ground the row had to do, which is what it swept less what"
+                        + " was done already and rightly left off"
                 : "rate per swept ground against the mean of all rows: nobody gave a target rate";
         return new ProductReview(
                 product.key(),
@@ -218,14 +218,16 @@ public final class PassReviewBuilder {
 
     private RowRate rowRate(RowTotals row, int p, ProductSums sum) {
         RowTotals.ProductTotals product = row.products().get(p);
-        double deviation = sum.deviationPct(row, p);
+        double deviation = sum.deviationPct(a, row, p);
         double rate = row.appliedAreaM2() > 0 ? product.volumeL() / row.appliedAreaM2() : Double.NaN;
         return new RowRate(
                 row.row(),
                 f.number(Measure.AREA, row.sweptAreaM2()),
                 f.number(Measure.AREA, row.appliedAreaM2()),
                 f.number(Measure.VOLUME, product.volumeL()),
-                f.number(Measure.VOLUME, product.targetVolumeL()),
+                f.number(
+                        Measure.VOLUME,
+                        product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row())),
                 f.number(Measure.RATE, rate),
                 f.signedPercent(deviation),
                 deviation,
@@ -289,7 +291,8 @@ public final class PassReviewBuilder {
         for (int p = 0; p < products.size(); p++) {
             double volumeL = totals.volumeL()[p];
             double targetL = totals.targetVolumeL()[p];
-            double deviation = targetL > 0 ? (volumeL / targetL - 1) * 100 : Double.NaN;
+            double deviation = ProductSums.offPct(
+                    volumeL, targetL - a.coverage().rightlyOff().ofPassL(p, totals.pass()));
             rates.add(new PassRate(
                     f.number(Measure.VOLUME, volumeL),
                     f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),

@@ -73,7 +73,7 @@ final class Verdict {
         Off widest = new Off(0, 0);
         int judged = 0;
         for (RowTotals row : a.rates().rows()) {
-            double pct = sum.deviationPct(row, p);
+            double pct = sum.deviationPct(a, row, p);
             if (Double.isNaN(pct)) {
                 continue;
             }

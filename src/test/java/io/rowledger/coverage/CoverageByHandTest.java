@@ -146,6 +146,28 @@ class CoverageByHandTest {
         assertEquals(0, c.shutOffs().offOverBareM2(), 1e-6);
         assertEquals(12, c.overlapAreaM2(), 1e-6);
         assertEquals(Cause.HEADLAND_OVERLAP, c.overlaps().get(0).cause());
+        // In pass 2 rows 1 to 4 did not owe 6 m² each at 0.02 L/m²; 5 and 6 owed all they swept.
+        for (int row = 1; row <= 6; row++) {
+            assertEquals(row <= 4 ? 6 * 0.02 : 0, c.rightlyOff().ofRowL(0, row), 1e-6, "row " + row);
+        }
+        assertEquals(0, c.rightlyOff().ofPassL(0, 1), 1e-9);
+        assertEquals(4 * 6 * 0.02, c.rightlyOff().ofPassL(0, 2), 1e-6);
+    }
+
+    @Test
+    void ground_done_only_later_was_owed_when_it_was_left_off() {
+        Coverage c = bar().lift(0, -60, 0)
+                .lower()
+                .ahead(37)
+                .rows(false, 1, 2, 3, 4)
+                .ahead(6)
+                .rows(true, 1, 2, 3, 4)
+                .lift(50, -20, -Math.PI / 2)
+                .lower()
+                .ahead(100)
+                .coverage();
+        assertEquals(4 * 6, c.shutOffs().offOverCoveredM2(), 1e-6);
+        assertEquals(0, c.rightlyOff().ofJobL(0), 1e-9);
     }
 
     @Test

@@ -178,6 +178,7 @@ public final class SyntheticJob {
                 List.of(),
                 io.rowledger.coverage.Seams.NONE,
                 new ShutOffScore(0, 0, 0, 0, 0, 0),
+                io.rowledger.coverage.RightlyOff.nothing(1, 0, ROWS),
                 new ReceivedGrid(0, 0, 0.5, 0, 0, new float[0], new float[1][0], new float[1][0]),
                 List.of(new ReceivedStatistics(
                         Double.NaN,
@@ -429,6 +430,7 @@ public final class SyntheticJob {
                 missed,
                 io.rowledger.coverage.Seams.NONE,
                 even ? new ShutOffScore(0, 0, 0, 0, 0, 0) : new ShutOffScore(400, 1000, 160, 16, 40, 6.4),
+                io.rowledger.coverage.RightlyOff.nothing(2, PASSES, ROWS),
                 grid(),
                 received(missedM2),
                 List.of());

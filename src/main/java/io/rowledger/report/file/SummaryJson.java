@@ -113,7 +113,7 @@ final class SummaryJson {
     }
 
     private void product(int p, Product product) throws IOException {
-        ProductSums sums = ProductSums.of(a.rates().rows(), p);
+        ProductSums sums = ProductSums.of(a, p);
         ReceivedStatistics received = a.coverage().received().get(p);
         volume("volume_l", sums.volumeL());
         volume("target_volume_l", sums.targetVolumeL());
