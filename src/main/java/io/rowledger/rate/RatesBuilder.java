@@ -7,6 +7,7 @@ import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -18,6 +19,13 @@ import java.util.List;
 public final class RatesBuilder {
     /** A row slower than this share of the bar is at the pivot: its rate has no meaning and is not judged. */
     static final double PIVOT_SHARE = 0.05;
+
+    /**
+     * Flow and ground are summed over spells this long before the turn error that remained is read, s: a meter scatters by
+     * about a percent from record to record (common practice, no source), which a mean of absolute values would add up,
+     * and a turn takes longer.
+     */
+    static final double SPELL_S = 5.0;
 
     /**
      * The turn error that remained is read this long after a row came on and before it goes off, s: while a valve moves,
@@ -98,11 +106,10 @@ public final class RatesBuilder {
         double[] area = new double[rows];
         double[] volume = new double[rows];
         SteadyRuns steady = new SteadyRuns(track.poses(), delivery, VALVE_S);
+        Spell spell = new Spell(rows);
         for (int k = first; k < end; k++) {
             double barArea = 0;
             double barBand = 0;
-            double onArea = 0;
-            double onVolume = 0;
             double seconds = track.poses().durationS(k);
             boolean unsettled = track.poses().unsettled(k);
             for (int r = 0; r < rows; r++) {
@@ -117,8 +124,6 @@ public final class RatesBuilder {
                 }
                 if (delivery.delivering(r, k)) {
                     sums[r].appliedM2 += Math.max(0, area[r]);
-                    onArea += area[r];
-                    onVolume += volume[r];
                 }
             }
             double barAdvance = barArea / barBand;
@@ -126,11 +131,46 @@ public final class RatesBuilder {
                 double rowAdvance = area[r] / bandM[r];
                 if (rowAdvance > PIVOT_SHARE * barAdvance) {
                     sums[r].turn.add(RateFormula.turnError(barAdvance, rowAdvance), area[r]);
-                    if (onVolume > 0 && onArea > 0 && steady.contains(r, k)) {
-                        sums[r].remaining.add(volume[r] / area[r] / (onVolume / onArea) - 1, area[r]);
+                    if (steady.contains(r, k)) {
+                        spell.add(r, volume[r], area[r]);
                     }
                 }
             }
+            spell.lastS += seconds;
+            if (spell.lastS >= SPELL_S || k + 1 == end) {
+                spell.judge(sums);
+            }
+        }
+    }
+
+    /** Volume and ground of each row over a few seconds of steady delivering. */
+    private static final class Spell {
+        private final double[] volumeL;
+        private final double[] areaM2;
+        private double lastS;
+
+        Spell(int rows) {
+            volumeL = new double[rows];
+            areaM2 = new double[rows];
+        }
+
+        void add(int r, double volume, double area) {
+            volumeL[r] += volume;
+            areaM2[r] += area;
+        }
+
+        /** Adds each row's rate against the mean of the rows that delivered, and begins the next spell. */
+        void judge(RowSums[] sums) {
+            double volume = Arrays.stream(volumeL).sum();
+            double area = Arrays.stream(areaM2).sum();
+            for (int r = 0; r < sums.length; r++) {
+                if (areaM2[r] > 0 && volume > 0) {
+                    sums[r].remaining.add(volumeL[r] / areaM2[r] / (volume / area) - 1, areaM2[r]);
+                }
+            }
+            Arrays.fill(volumeL, 0);
+            Arrays.fill(areaM2, 0);
+            lastS = 0;
         }
     }
 
@@ -196,40 +236,6 @@ public final class RatesBuilder {
             }
             turn.add(other.turn);
             remaining.add(other.remaining);
-        }
-    }
-
-    /** Running sums of a relative error, weighted by area. */
-    private static final class ErrorSums {
-        private double areaM2;
-        private double absM2;
-        private double maxOver;
-        private double maxUnder;
-        private double beyond5M2;
-        private double beyond10M2;
-
-        void add(double error, double area) {
-            double abs = Math.abs(error);
-            areaM2 += area;
-            absM2 += abs * area;
-            maxOver = Math.max(maxOver, error);
-            maxUnder = Math.min(maxUnder, error);
-            beyond5M2 += abs > 0.05 ? area : 0;
-            beyond10M2 += abs > 0.10 ? area : 0;
-        }
-
-        void add(ErrorSums other) {
-            areaM2 += other.areaM2;
-            absM2 += other.absM2;
-            maxOver = Math.max(maxOver, other.maxOver);
-            maxUnder = Math.min(maxUnder, other.maxUnder);
-            beyond5M2 += other.beyond5M2;
-            beyond10M2 += other.beyond10M2;
-        }
-
-        RowTotals.TurnError error() {
-            double mean = areaM2 > 0 ? absM2 / areaM2 : Double.NaN;
-            return new RowTotals.TurnError(mean, maxOver, maxUnder, beyond5M2, beyond10M2);
         }
     }
 }

@@ -10,7 +10,8 @@ import java.util.List;
  * @param sweptAreaM2 forward area its band passed over while working
  * @param appliedAreaM2 swept area of the delivering steps
  * @param turn the turn error a row would see with uniform flow
- * @param turnRemaining the turn error that remained in the metered flows
+ * @param turnRemaining the turn error that remained in the metered flows, read in spells of a few seconds away from
+ *     switching valves
  * @param products per product
  */
 public record RowTotals(
