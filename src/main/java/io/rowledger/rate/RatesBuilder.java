@@ -1,7 +1,5 @@
 package io.rowledger.rate;
 
-import io.rowledger.log.LogTable;
-import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
@@ -63,13 +61,13 @@ public final class RatesBuilder {
     /**
      * Liquid the meters counted while the bar was lifted, standing or backing, per product, L: it is in no row's figures.
      */
-    public static double[] volumeOutsideWorkL(LogTable log, Rig rig, Track track, Delivery delivery) {
+    public static double[] volumeOutsideWorkL(Track track, Delivery delivery) {
         Poses poses = track.poses();
-        double[] volume = new double[rig.products().size()];
+        double[] volume = new double[delivery.products()];
         for (int k = 0; k < poses.steps(); k++) {
             if (poses.record(k) >= 0 && !poses.working(k)) {
                 for (int p = 0; p < volume.length; p++) {
-                    for (int r = 0; r < log.outlets(); r++) {
+                    for (int r = 0; r < delivery.rows(); r++) {
                         volume[p] += delivery.flowLPerS(p, r, k) * poses.durationS(k);
                     }
                 }

@@ -3,6 +3,7 @@ package io.rowledger.report;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.ReceivedStatistics;
 import io.rowledger.log.LogSource;
+import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.PassReview.Fact;
 import io.rowledger.report.PassReview.FileLine;
 import io.rowledger.report.PassReview.Quality;
@@ -136,6 +137,7 @@ final class QualitySection {
         Coverage c = a.coverage();
         List<Fact> facts = new ArrayList<>();
         List<ReceivedStatistics> received = c.received();
+        double[] outsideWorkL = RatesBuilder.volumeOutsideWorkL(a.track(), a.delivery());
         for (int p = 0; p < received.size(); p++) {
             ReceivedStatistics r = received.get(p);
             double errorPct = r.conservationError() * 100;
@@ -143,6 +145,10 @@ final class QualitySection {
                     "Map total against log total, " + a.rig().products().get(p).name(),
                     f.text(Measure.VOLUME, r.gridVolumeL()) + " against " + f.text(Measure.VOLUME, r.logVolumeL())
                             + ": " + agreement(errorPct, Limits.CONSERVATION_PCT)));
+            facts.add(new Fact(
+                    "Metered while lifted, standing or backing, "
+                            + a.rig().products().get(p).name(),
+                    f.text(Measure.VOLUME, outsideWorkL[p]) + ", in no figure of this review"));
         }
         if (c.boundary() != null) {
             double insideM2 = c.coveredAreaM2() - c.outsideBoundaryM2() + c.missedAreaM2();

@@ -4,6 +4,9 @@ import io.rowledger.coverage.Boundary;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogSource;
+import io.rowledger.log.LogTable;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackQuality;
 import java.util.ArrayList;
@@ -20,8 +23,11 @@ final class Notes {
 
     private Notes() {}
 
-    static List<String> of(LogReading reading, Track track, @Nullable Boundary boundary, Coverage coverage) {
+    static List<String> of(LogReading reading, Rig rig, Track track, @Nullable Boundary boundary, Coverage coverage) {
         List<String> notes = new ArrayList<>(reading.notes());
+        for (int p = 0; p < rig.products().size(); p++) {
+            targets(reading.table(), p, rig.products().get(p), notes);
+        }
         TrackQuality quality = track.quality();
         if (quality.workStateDerived()) {
             notes.add("The log has no work state: the bar was taken as lowered wherever a row had flow.");
@@ -58,5 +64,21 @@ final class Notes {
             worst = Double.isNaN(noise) ? worst : Math.max(worst, noise);
         }
         return worst;
+    }
+
+    /** A target that is there only in part can't be summed: the reader must know why nothing is judged against it. */
+    private static void targets(LogTable log, int p, Product product, List<String> notes) {
+        if (!log.hasTarget(p) || !Double.isNaN(product.targetLPerM2())) {
+            return;
+        }
+        int without = 0;
+        for (int i = 0; i < log.records(); i++) {
+            without += Double.isNaN(log.targetLPerM2(p, i)) ? 1 : 0;
+        }
+        if (without > 0) {
+            notes.add(product.name() + ": " + without + " of " + log.records()
+                    + " records have no target rate and the rig file has none to fill in, so rows can't be held against a"
+                    + " target. A line 'target:' under the product in the rig file mends it.");
+        }
     }
 }

@@ -17,10 +17,12 @@ import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;
 import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
 import java.util.List;
+import org.locationtech.jts.geom.Envelope;
 
 /** The main job: logs and a rig in, everything computed out. */
 public final class Pipeline {
@@ -35,7 +37,7 @@ public final class Pipeline {
      * @throws io.rowledger.finding.UnusableInputException where a file can't be used
      */
     public static Analysis analyse(JobFiles files, int threads, Progress progress) {
-        progress.begins("reading the rig", files.rig().getFileName().toString());
+        progress.begins("reading the rig", files.rig().toString());
         Rig rig = RigReader.read(files.rig()).rig();
         progress.begins(
                 "reading the log",
@@ -44,14 +46,16 @@ public final class Pipeline {
         progress.begins("rebuilding the track", reading.table().records() + " records");
         Track track =
                 TrackBuilder.build(reading.table(), rig, TrackOptions.usual().withThreads(threads));
-        Boundary boundary = files.boundary() == null ? null : BoundaryReader.read(files.boundary(), track.plane());
+        Boundary boundary = files.boundary() == null
+                ? null
+                : BoundaryReader.read(files.boundary(), track.plane(), driven(track.poses()));
         Strips strips = new Strips(track.poses(), rig.bands());
         progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
         Delivery delivery = DeliveryBuilder.build(reading.table(), rig, strips);
         Rates rates = RatesBuilder.build(track, strips, delivery);
         progress.begins("laying out the ground", track.passes().size() + " passes");
         Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
-        List<String> notes = Notes.of(reading, track, boundary, coverage);
+        List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
         return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, List.of(), notes);
     }
 
@@ -59,5 +63,14 @@ public final class Pipeline {
     static LogOptions logOptions(Rig rig) {
         return new LogOptions(
                 rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
+    }
+
+    /** The ground the drop line came over, so that a boundary of another field can be told how far off it is. */
+    private static Envelope driven(Poses poses) {
+        Envelope driven = new Envelope();
+        for (int i = 0; i < poses.poses(); i++) {
+            driven.expandToInclude(poses.dropEastM(i), poses.dropNorthM(i));
+        }
+        return driven;
     }
 }

@@ -226,7 +226,7 @@ class OpenTrackTest {
         // Mass flow times seconds sums to 513 551.0 lb over all records. Of the 88 stretches the program counts the
         // steps
         // between the records, one record's time less each: 88 of 4949, 1.8 %.
-        double counted = RatesBuilder.volumeOutsideWorkL(log, analysis.rig(), track, analysis.delivery())[0];
+        double counted = RatesBuilder.volumeOutsideWorkL(track, analysis.delivery())[0];
         for (RowTotals row : rates.rows()) {
             counted += row.products().get(0).volumeL();
         }

@@ -10,6 +10,7 @@ import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogSource;
 import io.rowledger.rate.Rates.PassTotals;
+import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.JobTimes;
@@ -127,6 +128,7 @@ final class SummaryJson {
         pct("over_10_pct", received.overPct());
         volume("grid_volume_l", received.gridVolumeL());
         volume("log_volume_l", received.logVolumeL());
+        volume("outside_work_volume_l", RatesBuilder.volumeOutsideWorkL(a.track(), a.delivery())[p]);
         // One more digit than other percentages: the law is a tenth of a percent.
         Decimals.field(json, "conservation_error_pct", received.conservationError() * 100, 4);
     }
