@@ -6,6 +6,7 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 
 /**
  * Big logs to measure speed with: 24 outlets, 10 Hz, 144,000 records on a quarter section (160 acres, 64.7 ha), or so
@@ -24,13 +25,29 @@ public final class BenchmarkLogs {
 
     private BenchmarkLogs() {}
 
-    /** Writes log.csv, rig.yaml and boundary.geojson: folder, then how many times the usual size (1 if left out). */
+    /** What makes the program's work harder without making the log longer. */
+    public enum Kind {
+        /** RTK and every row running. */
+        CLEAN,
+        /** Differential fixes, 5 cm white noise and 10 cm drift: outlines keep many vertices. */
+        ROUGH,
+        /** Eight meters that drop out and come back all the time: strips fall into many runs. */
+        FLICKER
+    }
+
+    /**
+     * Writes log.csv, rig.yaml and boundary.geojson: folder, how many times the usual size (1 if left out), kind (clean if
+     * left out).
+     */
     public static void main(String[] args) {
-        write(Path.of(args[0]), args.length > 1 ? Integer.parseInt(args[1]) : 1);
+        write(
+                Path.of(args[0]),
+                args.length > 1 ? Integer.parseInt(args[1]) : 1,
+                args.length > 2 ? Kind.valueOf(args[2].toUpperCase(Locale.ROOT)) : Kind.CLEAN);
     }
 
     /** Writes log.csv, rig.yaml and boundary.geojson into a folder; returns the number of records. */
-    public static int write(Path folder, int times) {
+    public static int write(Path folder, int times, Kind kind) {
         SimRig rig = SimRig.drawn(ROWS);
         FieldPlan.Layout layout =
                 PassPlan.rectangle(LENGTH_M, PASSES * times, 0, rig.widthM()).speeds(WORK_MPS, 2, 2);
@@ -38,6 +55,15 @@ public final class BenchmarkLogs {
                 .gnss(GnssModel.rtk(10))
                 .metering(MeteringModel.perRow().withShutOff(false))
                 .withoutGround();
+        if (kind == Kind.ROUGH) {
+            scenario.gnss(GnssModel.differential(10).withNoise(0.05, 0.1, 240));
+        }
+        if (kind == Kind.FLICKER) {
+            // Every third row, so that most dropouts cut the neighbours' common strip.
+            for (int row = 1; row <= ROWS; row += 3) {
+                scenario.fault(SimFault.of(SimFault.Kind.METER_DROPOUT, row, 0, 0.2));
+            }
+        }
         return stream(scenario, folder, RECORDS * times);
     }
 
