@@ -22,6 +22,8 @@ final class PlaceFinder {
     private static final double FLANK_SHARE = 0.15;
     /** With strips along this share of its outline a place is closed in, whichever passes they belong to. */
     private static final double CLOSED_IN_SHARE = 0.6;
+    /** With strips along this share of its outline a place touches no edge of the field, whatever the noise says. */
+    private static final double ENCLOSED_SHARE = 0.95;
     /** The ground of silent rows decides when it is at least this share of the place. */
     private static final double SILENT_SHARE = 0.5;
     /** Silent or doubled ground below this share of the place is not named with it. */
@@ -89,10 +91,12 @@ final class PlaceFinder {
         if (s.endShare() >= END_SHARE) {
             return s.atStarts >= s.atEnds ? Cause.LATE_START : Cause.EARLY_STOP;
         }
-        if (s.flankingPasses(FLANK_SHARE) >= 2 || s.touchingShare() >= CLOSED_IN_SHARE || !bounded) {
+        if (s.flankingPasses(FLANK_SHARE) >= 2 || !bounded || s.touchingShare() >= ENCLOSED_SHARE) {
             return Cause.GAP_BETWEEN_PASSES;
         }
-        return Cause.EDGE_OF_FIELD;
+        // A corner of the field that one lap rounds off is closed in along most of its outline, but between no passes.
+        boolean closedIn = s.touchingShare() >= CLOSED_IN_SHARE && s.passes.size() >= 2;
+        return closedIn ? Cause.GAP_BETWEEN_PASSES : Cause.EDGE_OF_FIELD;
     }
 
     private Place silent(Polygon polygon, List<Visit> silent) {

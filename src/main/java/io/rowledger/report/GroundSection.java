@@ -47,7 +47,7 @@ final class GroundSection {
             plane.inverse(place.eastM(), place.northM(), latLon);
             lines.add(new PlaceLine(
                     letter + place.number(),
-                    f.anyArea(place.areaM2()),
+                    f.patch(place.areaM2()),
                     f.place(latLon[0], latLon[1]),
                     place.passes().isEmpty() ? "\u2013" : Wording.ranges(place.passes()),
                     place.rows().isEmpty() ? "\u2013" : Wording.ranges(place.rows()),
@@ -67,29 +67,34 @@ final class GroundSection {
             areaM2 += place.areaM2();
         }
         int n = places.size() - Limits.PLACES_LISTED;
-        return "And " + Wording.counted(n, "smaller place", "smaller places") + ", together " + f.anyArea(areaM2) + ".";
+        return "And " + Wording.counted(n, "smaller place", "smaller places") + ", together " + f.patch(areaM2) + ".";
     }
 
     private List<ShutOffLine> shutOffs(ShutOffScore s) {
         if (s.offOverCoveredM2() <= 0 && s.offOverBareM2() <= 0 && s.onOverCoveredM2() <= 0) {
             return List.of();
         }
+        double largestM2 = Math.max(s.offOverCoveredM2(), Math.max(s.offOverBareM2(), s.onOverCoveredM2()));
         return List.of(
                 new ShutOffLine(
                         "Off over ground already done: right",
-                        ground(s.offOverCoveredM2()),
-                        f.text(Measure.VOLUME, s.savedL()) + " saved"),
+                        ground(s.offOverCoveredM2(), largestM2),
+                        liquid(s.savedL(), "saved")),
                 new ShutOffLine(
                         "Off over ground that stayed bare: a skip",
-                        ground(s.offOverBareM2()),
-                        f.text(Measure.VOLUME, s.skippedL()) + " lacking"),
+                        ground(s.offOverBareM2(), largestM2),
+                        liquid(s.skippedL(), "lacking")),
                 new ShutOffLine(
                         "On over ground already done: a double",
-                        ground(s.onOverCoveredM2()),
-                        f.text(Measure.VOLUME, s.doubledL()) + " too much"));
+                        ground(s.onOverCoveredM2(), largestM2),
+                        liquid(s.doubledL(), "too much")));
     }
 
-    private String ground(double areaM2) {
-        return areaM2 > 0 ? f.anyArea(areaM2) : "none";
+    private String ground(double areaM2, double largestM2) {
+        return areaM2 > 0 ? f.areaBeside(areaM2, largestM2) : "none";
+    }
+
+    private String liquid(double volumeL, String what) {
+        return Double.isFinite(volumeL) ? f.text(Measure.VOLUME, volumeL) + " " + what : UnitFormat.UNKNOWN;
     }
 }

@@ -84,8 +84,7 @@ public final class PassReviewBuilder {
         return new Head(
                 "Pass review: " + (named ? field + ", " : "") + f.date(startS),
                 named ? field : "Field without a name",
-                f.date(startS) + ", " + f.clock(startS) + " to " + sameDay + " ("
-                        + f.zone().getId() + ")",
+                f.date(startS) + ", " + f.clock(startS) + " to " + sameDay + " (" + zone() + ")",
                 machine,
                 endS,
                 facts,
@@ -97,6 +96,12 @@ public final class PassReviewBuilder {
                         f.unit(Measure.NITROGEN_RATE),
                         f.unit(Measure.SPEED)),
                 "Rowledger " + options.programVersion());
+    }
+
+    /** The zone by its name; the one without an offset goes by the name people know. */
+    private String zone() {
+        String id = f.zone().getId();
+        return "Z".equals(id) ? "UTC" : id;
     }
 
     private List<Figure> figures() {
@@ -111,8 +116,10 @@ public final class PassReviewBuilder {
         }
         figures.add(nitrogenFigure());
         double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.missedAreaM2() : c.boundaryAreaM2();
-        figures.add(places("Skipped", c.missedAreaM2(), c.missed().size(), fieldM2));
-        figures.add(places("Doubled", c.overlapAreaM2(), c.overlaps().size(), fieldM2));
+        figures.add(places(
+                "Skipped", c.missedAreaM2(), c.overlapAreaM2(), c.missed().size(), fieldM2));
+        figures.add(places(
+                "Doubled", c.overlapAreaM2(), c.missedAreaM2(), c.overlaps().size(), fieldM2));
         TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
         TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
         figures.add(new Figure(
@@ -142,7 +149,7 @@ public final class PassReviewBuilder {
                 new Figure(
                         of + "Ground on rate",
                         f.percent(received.within10Pct()),
-                        sum.hasTarget() ? "of ground within 10% of target" : "no target known",
+                        sum.hasTarget() ? "of covered ground within 10%" : "no target known",
                         false));
     }
 
@@ -161,14 +168,13 @@ public final class PassReviewBuilder {
                 false);
     }
 
-    private Figure places(String label, double areaM2, int count, double fieldM2) {
+    private Figure places(String label, double areaM2, double besideM2, int count, double fieldM2) {
         double share = fieldM2 > 0 ? areaM2 / fieldM2 * 100 : Double.NaN;
+        String of = a.coverage().boundary() == null ? " of the ground" : " of the field";
         return new Figure(
                 label,
-                count == 0 ? "none" : f.anyArea(areaM2),
-                count == 0
-                        ? "0.0% of the field"
-                        : f.percent(share) + " of the field, " + Wording.counted(count, "place", "places"),
+                count == 0 ? "none" : f.areaBeside(areaM2, besideM2),
+                count == 0 ? "0.0%" + of : f.percent(share) + of + ", " + Wording.counted(count, "place", "places"),
                 share > Limits.WATCH_PCT);
     }
 
@@ -225,10 +231,10 @@ public final class PassReviewBuilder {
                 f.number(Measure.AREA, row.sweptAreaM2()),
                 f.number(Measure.AREA, row.appliedAreaM2()),
                 f.number(Measure.VOLUME, product.volumeL()),
-                f.number(
+                cell(f.number(
                         Measure.VOLUME,
-                        product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row())),
-                f.number(Measure.RATE, rate),
+                        product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row()))),
+                cell(f.number(Measure.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
                 Limits.mark(deviation));
@@ -263,7 +269,8 @@ public final class PassReviewBuilder {
         }
         return "Equal flow to every row would have left the ground " + f.percent(seen.meanAbs() * 100)
                 + " off the bar's own mean on average; the metered flows left it " + f.percent(left.meanAbs() * 100)
-                + " off, and " + f.percent(left.beyond10Share() * 100) + " of the ground by more than 10%.";
+                + " off, and " + f.percent(left.beyond10Share() * 100)
+                + " of the ground by more than 10%. A row that is off on the straight shows in the metered flows too.";
     }
 
     private List<PassLine> passes() {
@@ -296,10 +303,15 @@ public final class PassReviewBuilder {
             rates.add(new PassRate(
                     f.number(Measure.VOLUME, volumeL),
                     f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
-                    f.signedPercent(deviation),
+                    cell(f.signedPercent(deviation)),
                     Limits.mark(deviation)));
         }
         return rates;
+    }
+
+    /** A dash where a table has no figure: the words would fill the column. */
+    private static String cell(String text) {
+        return UnitFormat.UNKNOWN.equals(text) ? "\u2013" : text;
     }
 
     private List<FindingLine> findings() {

@@ -31,7 +31,7 @@ final class QualitySection {
         for (LogSource source : a.log().sources()) {
             LogSource.Dropped d = source.dropped();
             files.add(new FileLine(
-                    source.file(),
+                    Wording.fileName(source.file()),
                     f.count(source.records()),
                     f.count(source.used()),
                     f.count(d.noFix()),
@@ -56,12 +56,15 @@ final class QualitySection {
         facts.add(new Fact(
                 "Records used",
                 f.count(used) + " of " + f.count(records)
-                        + (records > 0 ? " (" + f.percent(100.0 * used / records) + ")" : "")));
+                        + (records > 0 && used < records
+                                ? "; left out " + f.count(records - used) + " ("
+                                        + f.percent(100.0 * (records - used) / records) + ")"
+                                : "")));
         facts.add(new Fact("Time between records (median)", seconds(q.medianIntervalS())));
         facts.add(new Fact("Fix types", fixes(q.recordsByFix())));
         String noise = noise(q.noiseM());
         if (!noise.isEmpty()) {
-            facts.add(new Fact("Position noise assumed (1 sigma)", noise));
+            facts.add(new Fact("Position noise, record to record (1 sigma)", noise));
         }
         facts.add(
                 new Fact("Gaps in the log", q.gaps() == 0 ? "none" : q.gaps() + ", together " + f.duration(q.gapS())));
@@ -71,7 +74,8 @@ final class QualitySection {
         double unsettledM2 = a.rates().unsettledAreaM2();
         facts.add(new Fact(
                 "Swept while the bar's angle was not yet known",
-                f.anyArea(unsettledM2) + (sweptM2 > 0 ? " (" + f.percent(unsettledM2 / sweptM2 * 100) + ")" : "")));
+                (unsettledM2 > 0 ? f.anyArea(unsettledM2) : "none")
+                        + (unsettledM2 > 0 && sweptM2 > 0 ? " (" + f.percent(unsettledM2 / sweptM2 * 100) + ")" : "")));
         for (Product product : a.rig().products()) {
             facts.add(new Fact(
                     "Flow lag, " + product.name(),
@@ -94,7 +98,7 @@ final class QualitySection {
         List<String> parts = new ArrayList<>();
         for (int digit = 0; digit < byFix.length; digit++) {
             if (byFix[digit] > 0) {
-                parts.add(Wording.fix(digit) + " " + f.percent(100.0 * byFix[digit] / total));
+                parts.add(TrackQuality.fixName(digit) + " " + f.percent(100.0 * byFix[digit] / total));
             }
         }
         return parts.isEmpty() ? UnitFormat.UNKNOWN : String.join(", ", parts);
@@ -104,7 +108,7 @@ final class QualitySection {
         List<String> parts = new ArrayList<>();
         for (int digit = 0; digit < noiseM.length; digit++) {
             if (Double.isFinite(noiseM[digit])) {
-                parts.add(Wording.fix(digit) + " " + f.text(Measure.SMALL_LENGTH, noiseM[digit]));
+                parts.add(TrackQuality.fixName(digit) + " " + f.text(Measure.SMALL_LENGTH, noiseM[digit]));
             }
         }
         return String.join(", ", parts);
@@ -180,7 +184,8 @@ final class QualitySection {
         Coverage c = a.coverage();
         String boundary = c.boundary() == null
                 ? " There was no field boundary."
-                : " The field boundary came from " + c.boundary().file()
+                : " The field boundary came from "
+                        + Wording.fileName(c.boundary().file())
                         + (c.boundary().repaired() ? " and had to be repaired where it crosses itself." : ".");
         return "Covered ground is the union of the strips on which outlets delivered, each place once. The strips run from the "
                 + "antenna's path back over hitch and bar to where the liquid meets the ground. Swept ground counts every "

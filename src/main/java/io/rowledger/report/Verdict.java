@@ -155,11 +155,11 @@ final class Verdict {
                 ? (c.boundary() == null
                         ? "No enclosed ground was skipped"
                         : "No ground inside the boundary was skipped")
-                : f.anyArea(c.missedAreaM2()) + " skipped in "
+                : f.areaBeside(c.missedAreaM2(), c.overlapAreaM2()) + " skipped in "
                         + Wording.counted(c.missed().size(), "place", "places");
         String doubled = c.overlaps().isEmpty()
                 ? "none was doubled"
-                : f.anyArea(c.overlapAreaM2()) + " doubled in "
+                : f.areaBeside(c.overlapAreaM2(), c.missedAreaM2()) + " doubled in "
                         + Wording.counted(c.overlaps().size(), "place", "places");
         ReceivedStatistics first = c.received().get(0);
         String onRate = Double.isFinite(first.within10Pct()) && c.received().size() == 1

@@ -71,20 +71,9 @@ final class Wording {
         };
     }
 
-    /** NMEA 0183 quality digits in words; 9 counts records that don't say. */
-    static String fix(int digit) {
-        return switch (digit) {
-            case 0 -> "no fix";
-            case 1 -> "autonomous";
-            case 2 -> "differential";
-            case 3 -> "precise positioning";
-            case 4 -> "RTK fixed";
-            case 5 -> "RTK float";
-            case 6 -> "dead reckoning";
-            case 7 -> "manual";
-            case 8 -> "simulated";
-            default -> "type not logged";
-        };
+    /** The last part of a path: folders say nothing to a reader and don't fit a column. */
+    static String fileName(String path) {
+        return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
     }
 
     /** A job key as a label: {@code spray_depth} reads "Spray depth". */

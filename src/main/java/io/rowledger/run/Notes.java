@@ -9,8 +9,12 @@ import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackQuality;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** What a reader must know before trusting the figures, one sentence each. */
@@ -20,6 +24,10 @@ final class Notes {
 
     /** From this noise on, thin skips and doubles may be the receiver's and not the driver's, m. */
     private static final double COARSE_FIX_M = 0.04;
+
+    private static final int RTK_FIXED = 4;
+    /** The slot of records that don't name their fix. */
+    private static final int NOT_LOGGED = 9;
 
     private Notes() {}
 
@@ -42,13 +50,7 @@ final class Notes {
             notes.add("The log is silent in " + quality.gaps() + (quality.gaps() == 1 ? " place" : " places") + ", "
                     + Math.round(quality.gapS()) + " s in all; nothing is assumed about them.");
         }
-        double noise = worstNoise(quality);
-        if (noise > COARSE_FIX_M) {
-            notes.add(
-                    "Fixes scatter by about " + Math.round(noise * 100) + " cm (1 sigma) and can drift further between"
-                            + " passes: skips and doubles as thin as that may be the receiver's, and turn errors look larger"
-                            + " than they were.");
-        }
+        addCoarseFixes(notes, quality);
         if (boundary == null) {
             notes.add("No boundary was given: missed ground means gaps between strips only.");
         } else if (boundary.repaired()) {
@@ -58,12 +60,26 @@ final class Notes {
         return notes;
     }
 
-    private static double worstNoise(TrackQuality quality) {
-        double worst = 0;
-        for (double noise : quality.noiseM()) {
-            worst = Double.isNaN(noise) ? worst : Math.max(worst, noise);
+    /** A note for each kind of fix that is coarse by itself, or that drifts from pass to pass however smooth it looks. */
+    private static void addCoarseFixes(List<String> notes, TrackQuality quality) {
+        int[] records = quality.recordsByFix();
+        double all = IntStream.of(records).sum();
+        for (int digit = 0; digit < records.length; digit++) {
+            double noiseM = quality.noiseM()[digit];
+            boolean coarse = noiseM > COARSE_FIX_M || (digit < NOT_LOGGED && digit != RTK_FIXED);
+            if (records[digit] == 0 || !coarse) {
+                continue;
+            }
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "%.1f%% of the fixes (%s) scatter by about %.0f cm (%.1f in; 1 sigma, record to record) and can drift"
+                            + " further between passes: thin skips and doubles may be the receiver's, and turn errors"
+                            + " look larger than they were.",
+                    100 * records[digit] / all,
+                    TrackQuality.fixName(digit),
+                    noiseM * 100,
+                    Measure.SMALL_LENGTH.from(noiseM, UnitSystem.US)));
         }
-        return worst;
     }
 
     /** A target that is there only in part can't be summed: the reader must know why nothing is judged against it. */

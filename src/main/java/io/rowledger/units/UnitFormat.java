@@ -47,11 +47,32 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
 
     /** An area of any size, in the unit that keeps it readable: patches below a tenth of an acre or hectare. */
     public String anyArea(double areaM2) {
-        double tenth = Measure.AREA.toSi(0.1, system);
-        if (areaM2 > 0 && Measure.PATCH.from(areaM2, system) < 1) {
-            return "<" + NO_BREAK_SPACE + "1" + NO_BREAK_SPACE + Measure.PATCH.unit(system);
+        return areaBeside(areaM2, areaM2);
+    }
+
+    /**
+     * An area that stands beside a larger one, in the unit that suits the larger: a sentence or a column speaks of acres
+     * or of square feet and not of both.
+     */
+    public String areaBeside(double areaM2, double largestM2) {
+        boolean patches = Math.max(areaM2, largestM2) < Measure.AREA.toSi(0.1, system);
+        return areaIn(patches ? Measure.PATCH : Measure.AREA, areaM2);
+    }
+
+    /** An area in square feet or square metres however large: for lists that hold both a strip and a corner. */
+    public String patch(double areaM2) {
+        return areaIn(Measure.PATCH, areaM2);
+    }
+
+    private String areaIn(Measure measure, double areaM2) {
+        double value = measure.from(areaM2, system);
+        boolean patch = measure == Measure.PATCH;
+        if (value > 0 && value < (patch ? 1 : 0.001)) {
+            return "<" + NO_BREAK_SPACE + (patch ? "1" : "0.001") + NO_BREAK_SPACE + measure.unit(system);
         }
-        return text(Math.abs(areaM2) < tenth ? Measure.PATCH : Measure.AREA, areaM2);
+        // Below a tenth of an acre two decimals would leave one digit.
+        boolean thirdDecimal = !patch && value > 0 && value < 0.1;
+        return thirdDecimal ? fixed(value, 3) + NO_BREAK_SPACE + measure.unit(system) : text(measure, areaM2);
     }
 
     /** {@code 4.2%}. */

@@ -61,7 +61,8 @@ class PassReviewTest {
         assertEquals("0.10 ha", plain(figure(review, "Skipped").value()));
         assertEquals(
                 "5.0% of the field, 5 places", plain(figure(review, "Skipped").note()));
-        assertEquals("160 m²", plain(figure(review, "Doubled").value()));
+        // In the unit of the 0.10 ha skipped beside it.
+        assertEquals("0.016 ha", plain(figure(review, "Doubled").value()));
         assertEquals(
                 "0.8% of the field, 1 place", plain(figure(review, "Doubled").note()));
         // Rows sweep alike, so the bar's mean is the mean of 1 to 10 %: 5.5 %, and a quarter of it.
@@ -82,8 +83,8 @@ class PassReviewTest {
         assertEquals("target 42.8 gal/ac", plain(figure(review, "Mean rate").note()));
         assertEquals("715 lb N in all", plain(figure(review, "Nitrogen").note()));
         assertEquals("152 lb N/ac", plain(figure(review, "Nitrogen").value()));
-        // 160 m² ÷ 0.09290304 m².
-        assertEquals("1,722 ft²", plain(figure(review, "Doubled").value()));
+        // 160 m² ÷ 4,046.8564224 m².
+        assertEquals("0.040 ac", plain(figure(review, "Doubled").value()));
     }
 
     @Test
@@ -94,7 +95,7 @@ class PassReviewTest {
                         "No, by the meters: 1 of 10 rows is more than 10% off its target volume: row 7 at −50.0%. "
                                 + "1 more is 5 to 10% off: row 3 at +6.0%. The other 8 are within 5%.",
                         "99.2% of the covered ground received within 10% of its target. "
-                                + "0.10 ha skipped in 5 places; 160 m² doubled in 1 place."),
+                                + "0.10 ha skipped in 5 places; 0.016 ha doubled in 1 place."),
                 review.verdict().stream().map(PassReviewTest::plain).toList());
     }
 
@@ -161,7 +162,7 @@ class PassReviewTest {
         // The mean is 764.8 L ÷ 10 = 76.48 L: row 7 with 40 L is 47.7 % under, row 1 with 80 L 4.6 % over.
         RowRate row7 = review.products().get(0).rows().get(6);
         assertEquals("−47.7%", row7.deviation());
-        assertEquals("not known", row7.targetVolume());
+        assertEquals("–", row7.targetVolume());
         assertEquals("+4.6%", review.products().get(0).rows().get(0).deviation());
         assertTrue(
                 review.verdict().get(0).contains("nobody gave a target rate"),
@@ -263,7 +264,7 @@ class PassReviewTest {
         List<PassReview.ShutOffLine> lines = PassReviewBuilder.build(new SyntheticJob().build(), metric())
                 .ground()
                 .shutOffs();
-        assertEquals("400 m²", plain(lines.get(0).area()));
+        assertEquals("0.040 ha", plain(lines.get(0).area()));
         assertEquals("16.0 L saved", plain(lines.get(0).liquid()));
         assertEquals("40.0 L lacking", plain(lines.get(1).liquid()));
         assertEquals("6.4 L too much", plain(lines.get(2).liquid()));
@@ -277,9 +278,9 @@ class PassReviewTest {
     void data_quality_says_what_the_figures_rest_on() {
         PassReview.Quality quality =
                 PassReviewBuilder.build(new SyntheticJob().build(), metric()).quality();
-        assertEquals("1,000 of 1,010 (99.0%)", fact(quality.facts(), "Records used"));
+        assertEquals("1,000 of 1,010; left out 10 (1.0%)", fact(quality.facts(), "Records used"));
         assertEquals("RTK fixed 98.0%, RTK float 2.0%", fact(quality.facts(), "Fix types"));
-        assertEquals("RTK fixed 1.2 cm", fact(quality.facts(), "Position noise assumed (1 sigma)"));
+        assertEquals("RTK fixed 1.2 cm", fact(quality.facts(), "Position noise, record to record (1 sigma)"));
         assertEquals("1.325 kg/L, 32.0% N by weight", fact(quality.machine(), "UAN 32-0-0"));
         assertEquals("2, together 1 min 5 s", fact(quality.facts(), "Gaps in the log"));
         assertEquals("300 m² (1.5%)", fact(quality.facts(), "Swept while the bar's angle was not yet known"));

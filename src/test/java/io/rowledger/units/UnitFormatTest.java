@@ -117,6 +117,18 @@ class UnitFormatTest {
     }
 
     @Test
+    void an_area_beside_a_larger_one_is_in_the_larger_ones_unit() {
+        // 40 m² ÷ 4,046.8564224 m² = 0.00988; 405 m² is just over a tenth of an acre.
+        assertEquals("0.010 ac", plain(US.areaBeside(40, 405)));
+        assertEquals("0.10 ac", plain(US.areaBeside(405, 40)));
+        assertEquals("431 ft²", plain(US.areaBeside(40, 404)));
+        assertEquals("< 0.001 ha", plain(METRIC.areaBeside(9, 2000)));
+        assertEquals("0.00 ac", plain(US.areaBeside(0, 5000)));
+        // 5,000 m² ÷ 0.09290304 m².
+        assertEquals("53,820 ft²", plain(US.patch(5000)));
+    }
+
+    @Test
     void the_machines_locale_changes_nothing() {
         Locale before = Locale.getDefault();
         try {

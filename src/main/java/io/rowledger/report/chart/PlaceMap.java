@@ -33,8 +33,7 @@ final class PlaceMap implements Chart {
         canvas.fill(frame.outline(c.covered()), Palette.COVERED);
         places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
         places(canvas, frame, c.missed(), ground.skips().size(), Palette.SKIP);
-        canvas.stroke(
-                frame.outline(c.boundary() == null ? c.covered() : c.boundary().area()), Palette.SOFT, 0.6);
+        canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
         Labels labels = new Labels(canvas);
         int most = Math.max(ground.skips().size(), ground.doubles().size());
         // By turns, so that neither kind takes all the room.

@@ -8,10 +8,13 @@ import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import io.rowledger.units.UnitFormat;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 
 /** Map of the received rate against the target: classes, boundary, pass numbers, scale bar, north arrow, legend. */
 final class RateMap implements Chart {
     private static final double LEGEND_PT = 112;
+    /** Half the width of the widest slit that is no edge, m: a third of a row; wider ones are in the list of skips. */
+    private static final double SLIT_M = 0.13;
 
     private final Analysis a;
     private final int product;
@@ -37,6 +40,16 @@ final class RateMap implements Chart {
         return ground;
     }
 
+    /**
+     * The line around the ground: the boundary, or else the covered ground's edge without the slits of a few centimetres
+     * between neighbouring passes, which as lines on paper would look like skips.
+     */
+    static Geometry edge(Coverage c) {
+        return c.boundary() == null
+                ? c.covered().buffer(SLIT_M, 2).buffer(-SLIT_M, 2)
+                : c.boundary().area();
+    }
+
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         Coverage c = a.coverage();
@@ -53,7 +66,7 @@ final class RateMap implements Chart {
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
         } else {
-            canvas.stroke(frame.outline(c.covered()), Palette.SOFT, 0.4);
+            canvas.stroke(frame.outline(edge(c)), Palette.SOFT, 0.4);
         }
         passNumbers(canvas, frame);
         legend(canvas, frame, raster, widthPt - LEGEND_PT);
