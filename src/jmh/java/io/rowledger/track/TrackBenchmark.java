@@ -46,7 +46,7 @@ public class TrackBenchmark {
     /** Smooths all fixes as one stretch. */
     @Benchmark
     public double smoother() {
-        return new PathSmoother(timeS, eastM, northM, sigmaM).pe[0];
+        return PathSmoother.of(timeS, eastM, northM, sigmaM).pe[0];
     }
 
     /** Tows tractor and bar along the poses' antennas. */

@@ -53,7 +53,26 @@ final class PathSmoother {
     /** Filtered covariance, packed upper triangle, six per fix. */
     private final double[] cov;
 
-    PathSmoother(double[] t, double[] east, double[] north, double[] sigmaM) {
+    /** Smooths a stretch, choosing the stiffness per place. */
+    static PathSmoother of(double[] t, double[] east, double[] north, double[] sigmaM) {
+        PathSmoother smoother = new PathSmoother(t, east, north, sigmaM);
+        if (t.length > 1) {
+            smoother.smooth();
+        }
+        return smoother;
+    }
+
+    /** Smooths a stretch at one stiffness: the linear model itself, for checks against another solution of it. */
+    static PathSmoother atDensity(double[] t, double[] east, double[] north, double[] sigmaM, double density) {
+        PathSmoother smoother = new PathSmoother(t, east, north, sigmaM);
+        double[] uniform = new double[t.length];
+        Arrays.fill(uniform, density);
+        smoother.filter(uniform);
+        smoother.backward(uniform);
+        return smoother;
+    }
+
+    private PathSmoother(double[] t, double[] east, double[] north, double[] sigmaM) {
         int n = t.length;
         this.t = t;
         this.east = east;
@@ -72,8 +91,6 @@ final class PathSmoother {
         if (n == 1) {
             pe[0] = east[0];
             pn[0] = north[0];
-        } else {
-            smooth();
         }
     }
 

@@ -102,7 +102,7 @@ public final class TrackBuilder {
             }
             path.put(
                     from,
-                    new PathSmoother(
+                    PathSmoother.of(
                             Arrays.copyOfRange(time, from, to),
                             Arrays.copyOfRange(east, from, to),
                             Arrays.copyOfRange(north, from, to),
