@@ -10,6 +10,11 @@ import java.util.stream.IntStream;
 
 /** From a log's fixes to poses and passes: project, smooth, tow, number the passes. */
 public final class TrackBuilder {
+    /** No bar side-dresses faster than this (22 mph); common practice, no source. */
+    private static final double FASTEST_WORK_MPS = 10;
+    /** Two fixes of a standing receiver may lie this far apart, m. */
+    private static final double NOISE_M = 2;
+
     private final LogTable log;
     private final Rig rig;
     private final TrackOptions options;
@@ -49,16 +54,24 @@ public final class TrackBuilder {
         double bridgeS = Math.max(options.bridgeIntervals() * medianS, options.bridgeS());
         boolean[] gap = new boolean[n];
         boolean[] segment = new boolean[n];
+        boolean[] apart = new boolean[n];
         for (int i = 0; i < n; i++) {
             gap[i] = i == 0 || time[i] - time[i - 1] > bridgeS;
             segment[i] = gap[i] || log.breakBefore(i);
+            // A break in the log is bridged where a fix or two are missing, but not where the position was shifted.
+            apart[i] = gap[i] || (segment[i] && tooFar(east, north, time, i));
         }
         FixNoise noise = FixNoise.of(log, east, north, segment, medianS);
         SmoothPath path = smooth(time, east, north, segment, noise);
         boolean[] lowered = WorkState.of(log, rig);
-        PoseColumns columns = new PoseTracer(path, gap, lowered, rig, options).trace();
+        PoseColumns columns = new PoseTracer(path, apart, lowered, rig, options).trace();
         List<Pass> passes = numberPasses(columns, lowered);
         return new Track(plane, new Poses(columns), passes, quality(time, gap, medianS, noise));
+    }
+
+    private static boolean tooFar(double[] east, double[] north, double[] time, int i) {
+        double distanceM = Math.hypot(east[i] - east[i - 1], north[i] - north[i - 1]);
+        return distanceM > FASTEST_WORK_MPS * (time[i] - time[i - 1]) + NOISE_M;
     }
 
     /** The plane whose origin is the middle of the log's extent. */

@@ -7,7 +7,7 @@ package io.rowledger.track;
  * @param gaps places where the log is silent for longer than a step can bridge
  * @param gapS seconds lost in them
  * @param workStateDerived true where the log has no work state and it was taken from flow and speed
- * @param noiseM position noise the smoother worked with, per NMEA fix digit 0 to 8, m (1 sigma); NaN where unused
+ * @param noiseM position noise the smoother worked with, per NMEA fix digit 0 to 8, m (1 sigma); index 9 for fixes of unknown type; NaN where unused
  * @param recordsByFix usable records per NMEA fix digit 0 to 8; index 9 counts unknown
  */
 public record TrackQuality(
