@@ -55,10 +55,10 @@ final class DemoCommand implements Callable<Integer> {
             Path log = unpack(sample, sample.log(), folder);
             Path rig = unpack(sample, "rig.yaml", folder);
             Path boundary = sample.boundary() == null ? null : unpack(sample, sample.boundary(), folder);
-            Analysis analysis = Pipeline.analyse(
-                    new JobFiles(List.of(log), rig, boundary), results.threadCount(), console.progress(false));
+            JobFiles files = new JobFiles(List.of(log), rig, boundary);
+            Analysis analysis = Pipeline.analyse(files, results.threadCount(), console.progress(false));
             console.out().println(sample.name() + ":");
-            results.write(analysis, out.resolve(sample.name()), console.out());
+            results.write(analysis, files, out.resolve(sample.name()), console.out());
         }
         return Main.DONE;
     }

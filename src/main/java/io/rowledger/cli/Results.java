@@ -7,6 +7,7 @@ import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.file.Audience;
 import io.rowledger.report.file.Reports;
+import io.rowledger.run.JobFiles;
 import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -54,11 +55,11 @@ record Results(
     }
 
     /** Writes everything into the folder and says so. */
-    void write(Analysis analysis, Path folder, PrintStream out) {
+    void write(Analysis analysis, JobFiles files, Path folder, PrintStream out) {
         Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
         ReportOptions options = new ReportOptions(
                 units, paper == null ? usual : paper, zone(analysis.rig().job()), templates, Version.number());
-        Reports.write(analysis, options, folder, audiences, threadCount());
+        Reports.write(analysis, options, folder, audiences, files.all(), threadCount());
         PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);
         out.println("Reports: " + folder.toAbsolutePath().normalize());
     }

@@ -1,6 +1,7 @@
 package io.rowledger.run;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -15,5 +16,15 @@ public record JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
     /** Copies the logs. */
     public JobFiles {
         logs = List.copyOf(logs);
+    }
+
+    /** All of them. */
+    public List<Path> all() {
+        List<Path> all = new ArrayList<>(logs);
+        all.add(rig);
+        if (boundary != null) {
+            all.add(boundary);
+        }
+        return all;
     }
 }

@@ -105,7 +105,7 @@ class PipelineLawsTest {
     private Path write(Analysis analysis, String name) {
         Path out = folder.resolve(name);
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
-        Reports.write(analysis, options, out, Set.of(), 1);
+        Reports.write(analysis, options, out, Set.of(), List.of(), 1);
         return out;
     }
 

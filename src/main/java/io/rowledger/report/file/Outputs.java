@@ -31,6 +31,7 @@ public final class Outputs {
     private static final int BUFFER = 1 << 16;
     private static final String HIDDEN = ".rowledger-";
 
+    private final List<Path> kept = new ArrayList<>();
     private final Map<String, Content> contents = new LinkedHashMap<>();
 
     /** Writes one file. */
@@ -38,6 +39,12 @@ public final class Outputs {
     public interface Content {
         /** Writes everything; need not close the stream. */
         void write(OutputStream out) throws IOException;
+    }
+
+    /** Names files the user handed in: none of them is ever replaced. */
+    public Outputs keeping(List<Path> inputs) {
+        kept.addAll(inputs);
+        return this;
     }
 
     /** Adds a file by its name below the target folder, with {@code /} between folders. */
@@ -131,7 +138,18 @@ public final class Outputs {
         }
     }
 
-    private void check(Path folder) {
+    private void checkKept(Path target) throws IOException {
+        for (Path input : kept) {
+            if (Files.exists(target) && Files.exists(input) && Files.isSameFile(target, input)) {
+                throw UnusableInputException.found("that a result would replace " + input + ", which was handed in")
+                        .inFile(target.toString())
+                        .expected("an output folder without logs, rig file or boundary under a result's name")
+                        .mend("name another folder with --out; the file is as it was");
+            }
+        }
+    }
+
+    private void check(Path folder) throws IOException {
         if (Files.exists(folder) && !Files.isDirectory(folder)) {
             throw UnusableInputException.found("a file where the output folder should be")
                     .inFile(folder.toString())
@@ -145,6 +163,7 @@ public final class Outputs {
                         .expected("a file or nothing")
                         .mend("move that folder away or name another output folder");
             }
+            checkKept(folder.resolve(name));
         }
     }
 

@@ -7,6 +7,7 @@ import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.pdf.PassReviewPdf;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Set;
 
 /** Everything a run writes. */
@@ -16,12 +17,18 @@ public final class Reports {
     /**
      * Writes the files for machines and the printed reports of these audiences into the folder, all of them or none.
      *
+     * @param inputs the files handed in; a folder where a result would replace one is refused
      * @param threads how many files are written at a time; the bytes don't depend on it
      * @throws UnusableInputException where the folder can't be written or the user's template can't be used
      */
     public static void write(
-            Analysis analysis, ReportOptions options, Path folder, Set<Audience> audiences, int threads) {
-        outputs(analysis, options, audiences).writeTo(folder, threads);
+            Analysis analysis,
+            ReportOptions options,
+            Path folder,
+            Set<Audience> audiences,
+            List<Path> inputs,
+            int threads) {
+        outputs(analysis, options, audiences).keeping(inputs).writeTo(folder, threads);
     }
 
     /** The same files, to which a caller may add its own before writing. */

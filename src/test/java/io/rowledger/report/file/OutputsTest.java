@@ -49,7 +49,7 @@ class OutputsTest {
     void everything_of_a_run_is_written_into_a_new_folder() throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
         Path folder = temp.resolve("a/b");
-        Reports.write(new SyntheticJob().build(), options, folder, EnumSet.of(Audience.APPLICATOR), 2);
+        Reports.write(new SyntheticJob().build(), options, folder, EnumSet.of(Audience.APPLICATOR), List.of(), 2);
         assertEquals(
                 List.of(
                         "layers/findings.geojson",
@@ -72,8 +72,8 @@ class OutputsTest {
         SyntheticJob job = new SyntheticJob().withFinding().withSecondProduct();
         Path one = temp.resolve("one");
         Path four = temp.resolve("four");
-        Reports.write(job.build(), options, one, EnumSet.allOf(Audience.class), 1);
-        Reports.write(job.build(), options, four, EnumSet.allOf(Audience.class), 4);
+        Reports.write(job.build(), options, one, EnumSet.allOf(Audience.class), List.of(), 1);
+        Reports.write(job.build(), options, four, EnumSet.allOf(Audience.class), List.of(), 4);
         assertEquals(files(one), files(four));
         for (String file : files(one)) {
             assertEquals(-1, Files.mismatch(one.resolve(file), four.resolve(file)), file);
@@ -83,7 +83,7 @@ class OutputsTest {
     @Test
     void without_the_applicator_there_is_no_pass_review() throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
-        Reports.write(new SyntheticJob().build(), options, temp, EnumSet.noneOf(Audience.class), 1);
+        Reports.write(new SyntheticJob().build(), options, temp, EnumSet.noneOf(Audience.class), List.of(), 1);
         assertFalse(files(temp).contains("pass-review.pdf"));
         assertTrue(files(temp).contains("summary.json"));
     }
