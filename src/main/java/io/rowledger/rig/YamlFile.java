@@ -2,6 +2,9 @@ package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
@@ -23,6 +26,8 @@ final class YamlFile {
     /** A rig file has a few kilobytes; anything much larger is another file. */
     private static final int LARGEST_BYTES = 1 << 20;
 
+    private static final Charset WINDOWS = Charset.forName("windows-1252");
+
     private final String name;
     private final String sha256;
     private final YamlMap top;
@@ -31,11 +36,7 @@ final class YamlFile {
         name = path.toString();
         byte[] bytes = bytes(path);
         sha256 = sha256(bytes);
-        String text = new String(bytes, StandardCharsets.UTF_8);
-        if (text.startsWith("\ufeff")) {
-            text = text.substring(1);
-        }
-        top = YamlMap.of(name, "", compose(text));
+        top = YamlMap.of(name, "", compose(text(bytes)));
     }
 
     String name() {
@@ -48,6 +49,28 @@ final class YamlFile {
 
     YamlMap top() {
         return top;
+    }
+
+    /**
+     * Text editors write UTF-8 with or without a mark, UTF-16 with one, or the Western Windows code page; the latter is
+     * known by not being UTF-8, and there every byte stands for a character.
+     */
+    private static String text(byte[] bytes) {
+        boolean utf16 = bytes.length >= 2
+                && ((bytes[0] == (byte) 0xff && bytes[1] == (byte) 0xfe)
+                        || (bytes[0] == (byte) 0xfe && bytes[1] == (byte) 0xff));
+        if (utf16) {
+            return new String(bytes, StandardCharsets.UTF_16);
+        }
+        try {
+            String text = StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+            return text.startsWith("\ufeff") ? text.substring(1) : text;
+        } catch (CharacterCodingException e) {
+            return new String(bytes, WINDOWS);
+        }
     }
 
     private Node compose(String text) {
@@ -66,7 +89,8 @@ final class YamlFile {
                     .mend("start from the rig file in the README"));
         } catch (MarkedYamlEngineException e) {
             throw notYaml(e, text);
-        } catch (YamlEngineException e) {
+        } catch (YamlEngineException | StackOverflowError e) {
+            // The composer calls itself for each level; a file that nests thousands deep is no rig file.
             throw UnusableInputException.found("a block that refers to another one (& and *) or nests too deep")
                     .inFile(name)
                     .expected("a rig file")
