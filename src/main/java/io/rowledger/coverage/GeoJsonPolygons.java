@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +24,9 @@ final class GeoJsonPolygons {
     private static final int LEAST_POSITIONS = 4;
     /** Nested deeper than this is no GeoJSON: a MultiPolygon has four levels. */
     private static final int DEEPEST = 4;
+
+    /** What the JSON library tells programmers about its switches. */
+    private static final Pattern FOR_PROGRAMMERS = Pattern.compile(": enable `[^`]*` to allow");
 
     private final Path file;
     private final JsonParser json;
@@ -61,10 +65,10 @@ final class GeoJsonPolygons {
 
     private static UnusableInputException notJson(Path file, JsonProcessingException e) {
         JsonLocation at = e.getLocation();
-        UnusableInputException out = UnusableInputException.found(
-                        "text that is no JSON (" + e.getOriginalMessage() + ")")
+        UnusableInputException out = UnusableInputException.found("text that is no JSON ("
+                        + FOR_PROGRAMMERS.matcher(e.getOriginalMessage()).replaceFirst("") + ")")
                 .inFile(file.toString())
-                .expected("GeoJSON as in RFC 7946")
+                .expected("GeoJSON as in RFC 7946, in UTF-8")
                 .mend("export the boundary again as GeoJSON");
         return at == null ? out : out.atLine(at.getLineNr()).atColumn(Integer.toString(at.getColumnNr()));
     }

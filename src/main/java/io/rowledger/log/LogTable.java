@@ -111,6 +111,16 @@ public final class LogTable {
         return c.flowLPerS[p][r][i];
     }
 
+    /** Share of the records without a flow figure for outlet r, 0 to 1. */
+    public double missingFlowShare(int p, int r) {
+        double[] column = c.flowLPerS[p][r];
+        int missing = 0;
+        for (double flow : column) {
+            missing += Double.isNaN(flow) ? 1 : 0;
+        }
+        return column.length == 0 ? 0 : (double) missing / column.length;
+    }
+
     /** The whole flow column of an outlet, L/s. Shared, not copied: read only. */
     public double[] flowColumn(int p, int r) {
         return c.flowLPerS[p][r];

@@ -25,6 +25,9 @@ final class Limits {
     /** More ground swept with the bar's angle unknown than this belongs on the first page; common practice, no source. */
     static final double UNSETTLED_PCT = 5;
 
+    /** More covered ground outside the boundary than this casts doubt on the boundary; common practice, no source. */
+    static final double OUTSIDE_PCT = 5;
+
     private Limits() {}
 
     /** The CSS class of a deviation. */

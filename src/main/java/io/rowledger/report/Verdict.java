@@ -49,6 +49,13 @@ final class Verdict {
                 break;
             }
         }
+        addMissingFlows(sentences);
+        Coverage c = a.coverage();
+        double outsidePct = c.boundary() == null ? 0 : c.outsideBoundaryM2() / c.coveredAreaM2() * 100;
+        if (outsidePct > Limits.OUTSIDE_PCT) {
+            sentences.add(f.percent(outsidePct)
+                    + " of the covered ground lies outside the boundary: is it this field's, and up to date?");
+        }
         long records = 0;
         long used = 0;
         for (LogSource source : a.log().sources()) {
@@ -63,6 +70,26 @@ final class Verdict {
         if (unsettledPct > Limits.UNSETTLED_PCT) {
             sentences.add(
                     f.percent(unsettledPct) + " of the ground was swept while the bar's angle was not yet known.");
+        }
+    }
+
+    /** An unknown flow is counted as none where it can't be bridged, so such a row looks emptier than it was. */
+    private void addMissingFlows(List<String> sentences) {
+        for (int p = 0; p < sums.size(); p++) {
+            List<Integer> rows = new ArrayList<>();
+            for (int r = 0; r < a.rig().rows(); r++) {
+                if (a.log().missingFlowShare(p, r) * 100 > Limits.DROPPED_PCT) {
+                    rows.add(r + 1);
+                }
+            }
+            if (!rows.isEmpty()) {
+                String of = sums.size() > 1
+                        ? "Flows of " + a.rig().products().get(p).name()
+                        : "Flows";
+                sentences.add(of + " are missing from more than 5% of the records of row"
+                        + (rows.size() == 1 ? " " : "s ") + Wording.ranges(rows)
+                        + ": breaks of more than a few seconds count as no flow.");
+            }
         }
     }
 
@@ -151,6 +178,9 @@ final class Verdict {
 
     private String ground() {
         Coverage c = a.coverage();
+        if (c.coveredAreaM2() <= 0) {
+            return "No ground was covered: no row delivered while the bar was working.";
+        }
         String skipped = c.missed().isEmpty()
                 ? (c.boundary() == null
                         ? "No enclosed ground was skipped"

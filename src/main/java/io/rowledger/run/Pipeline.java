@@ -5,6 +5,7 @@ import io.rowledger.coverage.BoundaryReader;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
@@ -22,10 +23,14 @@ import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
 
 /** The main job: logs and a rig in, everything computed out. */
 public final class Pipeline {
+    /** From this share of the covered ground on, all of it lies outside. */
+    private static final double WHOLLY_OUTSIDE = 0.999;
+
     private Pipeline() {}
 
     /**
@@ -34,7 +39,7 @@ public final class Pipeline {
      * @param files what the person hands in; only read
      * @param threads threads to use; the result is the same for any number
      * @param progress hears the phases
-     * @throws io.rowledger.finding.UnusableInputException where a file can't be used
+     * @throws UnusableInputException where a file can't be used
      */
     public static Analysis analyse(JobFiles files, int threads, Progress progress) {
         progress.begins("reading the rig", files.rig().toString());
@@ -55,8 +60,20 @@ public final class Pipeline {
         Rates rates = RatesBuilder.build(track, strips, delivery);
         progress.begins("laying out the ground", track.passes().size() + " passes");
         Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
+        requireSameField(boundary, coverage);
         List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
         return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, List.of(), notes);
+    }
+
+    /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */
+    private static void requireSameField(@Nullable Boundary boundary, Coverage coverage) {
+        double coveredM2 = coverage.coveredAreaM2();
+        if (boundary != null && coveredM2 > 0 && coverage.outsideBoundaryM2() >= WHOLLY_OUTSIDE * coveredM2) {
+            throw UnusableInputException.found("a boundary that holds none of the ground the log covers")
+                    .inFile(boundary.file())
+                    .expected("the outline of the field that was driven")
+                    .mend("give the boundary of this field, or leave it out");
+        }
     }
 
     /** What the rig file says about the logs. */

@@ -303,6 +303,7 @@ public final class SyntheticJob {
         c.timeS = new double[] {START_S, START_S + 1475};
         c.latDeg = new double[] {LAT0, LAT0};
         c.lonDeg = new double[] {LON0, LON0};
+        c.flowLPerS = new double[2][ROWS][2];
         LogSource source =
                 new LogSource(file, "ab".repeat(32), 1010, used, new LogSource.Dropped(4, 3, 1, 2, 1000 - used));
         return new LogTable(c, List.of(source));
