@@ -89,10 +89,11 @@ final class ReportCommand implements Callable<Integer> {
                     .expected("1 or more")
                     .mend("leave --threads out to use all cores");
         }
+        JobFiles files = new JobFiles(logs, rig, boundary);
         Progress progress = console.progress(quiet);
-        Analysis analysis = Pipeline.analyse(new JobFiles(logs, rig, boundary), results.threadCount(), progress);
+        Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
         progress.begins("writing the reports", out.toString());
-        results.write(analysis, out, console.out());
+        results.write(analysis, files, out, console.out());
         return Main.DONE;
     }
 
@@ -104,6 +105,12 @@ final class ReportCommand implements Callable<Integer> {
                         .expected("applicator, the one this version prints for")
                         .mend("leave --for out; summary.json and the tables hold the figures for everybody");
             }
+        }
+        if (audiences.isEmpty()) {
+            throw UnusableInputException.found("nobody")
+                    .atColumn("--for")
+                    .expected("applicator, the one this version prints for")
+                    .mend("leave --for out");
         }
         return EnumSet.copyOf(audiences);
     }

@@ -14,8 +14,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
@@ -103,6 +105,8 @@ class WrongCallsTest {
                 Files.readString(rig).replaceFirst("job:", "job:\n  zone: Middle/Nowhere"));
         Path brokenTemplates = Files.createDirectories(folder.resolve("templates"));
         Files.writeString(brokenTemplates.resolve("pass-review.xhtml"), "<html><body>{{#passes}}</body></html>");
+        Path shifted = Files.writeString(folder.resolve("shifted.geojson"), eastward(Files.readString(boundary), 0.02));
+        Path deep = Files.writeString(folder.resolve("deep.yaml"), "rig: " + "[".repeat(20_000));
         Map<String, List<Object>> calls = new TreeMap<>();
         calls.put("no command", List.of());
         calls.put("unknown command", List.of("reprot", log));
@@ -119,6 +123,9 @@ class WrongCallsTest {
         calls.put("boundary not JSON", report("--boundary", notJson));
         calls.put("boundary a point", report("--boundary", point));
         calls.put("boundary far away", report("--boundary", far));
+        calls.put("boundary of the field next door", report("--boundary", shifted));
+        calls.put("boundary is a folder", report("--boundary", folder));
+        calls.put("rig nests without end", List.of("report", log, "--rig", deep));
         calls.put("output is a file", report("--out", file));
         calls.put("output below a file", report("--out", file.resolve("deeper")));
         calls.put("output where nobody may write", report("--out", Path.of("/proc/rowledger")));
@@ -126,6 +133,7 @@ class WrongCallsTest {
         calls.put("unknown paper", report("--paper", "legal"));
         calls.put("unknown reader", report("--for", "banker"));
         calls.put("reader of a later version", report("--for", "landlord"));
+        calls.put("nobody to print for", report("--for", ","));
         calls.put("no threads", report("--threads", "0"));
         calls.put("threads in words", report("--threads", "two"));
         calls.put("templates not there", report("--templates", folder.resolve("no-templates")));
@@ -136,6 +144,30 @@ class WrongCallsTest {
         calls.put("demo into a file", List.of("demo", "--out", file));
         return calls.entrySet().stream()
                 .map(call -> DynamicTest.dynamicTest(call.getKey(), () -> refuses(call.getValue())));
+    }
+
+    /** The same boundary so many degrees further east. */
+    private static String eastward(String geoJson, double deg) {
+        return Pattern.compile("\\[(-?\\d+\\.\\d+),")
+                .matcher(geoJson)
+                .replaceAll(m -> String.format(Locale.ROOT, "[%.9f,", Double.parseDouble(m.group(1)) + deg));
+    }
+
+    @Test
+    void a_result_never_replaces_what_was_handed_in() throws IOException {
+        Path own = Files.createDirectories(folder.resolve("own/layers")).getParent();
+        Path ownLog = Files.copy(log, own.resolve("rows.csv"));
+        Path ownRig = Files.copy(rig, own.resolve("summary.json"));
+        Path ownBoundary = Files.copy(boundary, own.resolve("layers/strips.geojson"));
+        refuses(List.of("report", ownLog, "--rig", rig, "--out", own));
+        refuses(List.of("report", log, "--rig", ownRig, "--out", own));
+        refuses(report("--boundary", ownBoundary, "--out", own.resolve("../own")));
+        assertEquals(-1, Files.mismatch(log, ownLog));
+        assertEquals(-1, Files.mismatch(rig, ownRig));
+        assertEquals(-1, Files.mismatch(boundary, ownBoundary));
+        try (Stream<Path> files = Files.walk(own)) {
+            assertEquals(5, files.count(), "two folders and the three files");
+        }
     }
 
     private List<Object> report(Object... more) {

@@ -36,6 +36,7 @@ final class FilledTemplate {
             return Mustache.compiler()
                     .strictSections(true)
                     .emptyStringIsFalse(true)
+                    .withFormatter(value -> printable(String.valueOf(value)))
                     .compile(template.text())
                     .execute(model);
         } catch (MustacheException.Context e) {
@@ -47,6 +48,19 @@ final class FilledTemplate {
                     .expected("every {{#name}} to end with {{/name}}")
                     .mend("close or remove the section");
         }
+    }
+
+    /** Without the characters XML 1.0 (section 2.2) cannot hold, which a name in a rig file may well have. */
+    private static String printable(String text) {
+        return text.codePoints()
+                .filter(c -> c == '\t'
+                        || c == '\n'
+                        || c == '\r'
+                        || (c >= ' ' && c <= 0xd7ff)
+                        || (c >= 0xe000 && c <= 0xfffd)
+                        || c >= 0x10000)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
     }
 
     private static int lineOf(MustacheException e) {
