@@ -29,9 +29,7 @@ public final class Coverages {
         int threads = options.threads();
         List<String> notes = new ArrayList<>();
         VisitIndex index = new VisitIndex(visits(track.passes(), strips, delivery, options));
-        List<Geometry> delivered = new ArrayList<>();
-        index.all().mapToObj(index::get).filter(Visit::delivers).forEach(v -> delivered.add(v.polygon()));
-        Geometry covered = Unions.union(delivered, threads);
+        Geometry covered = CoveredGround.of(index, threads);
         List<Geometry> doneAlready = DoubledGround.perVisit(index, threads);
         Geometry overlap =
                 Unions.union(doneAlready.stream().filter(g -> !g.isEmpty()).toList(), threads);

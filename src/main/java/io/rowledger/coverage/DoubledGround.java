@@ -40,7 +40,7 @@ final class DoubledGround {
         List<Geometry> parts = new ArrayList<>();
         if (later.kind() == Kind.DELIVERING) {
             for (int i : index.near(later.polygon().getEnvelopeInternal())) {
-                if (i < j && index.get(i).delivers()) {
+                if (i < j && index.get(i).delivers() && !index.get(i).apartFrom(later)) {
                     parts.add(Jts.collect(common(index.get(i), later)));
                 }
             }
@@ -50,7 +50,8 @@ final class DoubledGround {
 
     private static List<Polygon> common(Visit earlier, Visit later) {
         List<Polygon> parts = Jts.polygons(Jts.intersection(earlier.polygon(), later.polygon()));
-        boolean neighbours = earlier.pass() == later.pass() && Math.abs(earlier.chunk() - later.chunk()) <= 1;
+        boolean neighbours = earlier.pass() == later.pass()
+                && Math.abs(earlier.chunk().number() - later.chunk().number()) <= 1;
         if (!neighbours || parts.isEmpty()) {
             return parts;
         }

@@ -1,15 +1,17 @@
 package io.rowledger.coverage;
 
 import io.rowledger.coverage.RowRuns.Run;
+import io.rowledger.coverage.StripOutline.Sides;
+import io.rowledger.coverage.Visit.Chunk;
 import io.rowledger.geo.Heading;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Polygon;
 
 /** Cuts one pass into strip polygons: chunks along the way, runs of neighbouring rows across it. */
@@ -21,11 +23,17 @@ final class PassStrips {
     /** Bands closer than this lie side by side: the difference is rounding in the rig file's units, m. */
     private static final double TOUCH_M = 1e-6;
 
+    private static final int[] NONE = {};
+
     private final Pass pass;
     private final Strips strips;
     private final Poses poses;
     private final double[] rightM;
+    private final RowRuns rowRuns;
     private final List<List<Run>> runs = new ArrayList<>();
+    /** Per row, the poses at which its runs begin or end, ascending. */
+    private final List<int[]> runEnds = new ArrayList<>();
+
     private final List<Visit> out = new ArrayList<>();
 
     private PassStrips(Pass pass, Strips strips, Delivery delivery) {
@@ -33,11 +41,19 @@ final class PassStrips {
         this.strips = strips;
         this.poses = strips.poses();
         this.rightM = new double[strips.rows()];
-        RowRuns rowRuns = new RowRuns(pass, strips, delivery);
+        this.rowRuns = new RowRuns(pass, strips, delivery);
         for (int r = 0; r < strips.rows(); r++) {
             runs.add(rowRuns.of(r));
+            runEnds.add(ends(runs.get(r)));
             rightM[r] = touchesNext(r) ? strips.leftM(r + 1) : strips.rightM(r);
         }
+    }
+
+    private static int[] ends(List<Run> row) {
+        return row.stream()
+                .flatMapToInt(run -> IntStream.of(run.start(), run.end()))
+                .distinct()
+                .toArray();
     }
 
     private boolean touchesNext(int r) {
@@ -48,9 +64,10 @@ final class PassStrips {
     static List<Visit> of(Pass pass, Strips strips, Delivery delivery, double simplifyM) {
         PassStrips work = new PassStrips(pass, strips, delivery);
         int[] chunks = work.chunks();
-        int[] kept = work.kept(chunks, simplifyM);
+        BitSet tiled = new BitSet();
+        StripEdges edges = new StripEdges(work.poses, work.kept(chunks, simplifyM, tiled));
         for (int c = 0; c + 1 < chunks.length; c++) {
-            work.cut(c, chunks[c], chunks[c + 1], kept);
+            work.cut(new Chunk(c, chunks[c], chunks[c + 1], tiled.get(c)), edges);
         }
         return work.out;
     }
@@ -84,56 +101,96 @@ final class PassStrips {
         return borders.stream().mapToInt(Integer::intValue).toArray();
     }
 
-    private int[] kept(int[] chunks, double simplifyM) {
-        BitSet kept = new BitSet();
+    /**
+     * The poses that are vertices. In a chunk whose strips tile it, these are the same ones for all rows, whatever rows
+     * do, and a run that begins or ends between two of them does so on the line between: a row that flickers gives its
+     * neighbours no vertices. In all other chunks the poses at which runs begin and end are vertices too.
+     *
+     * @param tiled becomes the numbers of the chunks whose strips tile them
+     */
+    private int[] kept(int[] chunks, double simplifyM, BitSet tiled) {
+        double leftM = RowRuns.leftmost(strips);
+        double rightmostM = RowRuns.rightmost(strips);
+        Decimation decimation = new Decimation(poses, leftM, rightmostM, simplifyM);
+        BitSet borders = new BitSet();
         for (int border : chunks) {
-            kept.set(border);
+            borders.set(border);
         }
-        for (List<Run> row : runs) {
-            for (Run run : row) {
-                kept.set(run.start());
-                kept.set(run.end());
+        BitSet kept = (BitSet) borders.clone();
+        decimation.addTo(kept);
+        StripEdges edges = new StripEdges(poses, kept.stream().toArray());
+        for (int c = 0; c + 1 < chunks.length; c++) {
+            boolean tiles = bandsApart()
+                    && rowRuns.allForward(chunks[c], chunks[c + 1])
+                    && StripOutline.advances(edges, edges.vertices(chunks[c], chunks[c + 1]), leftM, rightmostM);
+            tiled.set(c, tiles);
+            if (!tiles) {
+                setRunEnds(borders, chunks[c], chunks[c + 1]);
             }
         }
-        new Decimation(poses, RowRuns.leftmost(strips), RowRuns.rightmost(strips), simplifyM).addTo(kept);
-        return kept.stream().toArray();
+        decimation.addTo(borders);
+        return borders.stream().toArray();
+    }
+
+    /** False for a bar with ground under two of its bands. */
+    private boolean bandsApart() {
+        for (int r = 0; r + 1 < strips.rows(); r++) {
+            if (strips.leftM(r + 1) < strips.rightM(r) - TOUCH_M) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void setRunEnds(BitSet set, int from, int to) {
+        for (List<Run> row : runs) {
+            for (Run run : within(row, from, to)) {
+                set.set(Math.max(from, run.start()));
+                set.set(Math.min(to, run.end()));
+            }
+        }
+    }
+
+    /** The runs that have steps in [from, to). */
+    private static List<Run> within(List<Run> row, int from, int to) {
+        int low = 0;
+        int high = row.size();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (row.get(middle).end() > from) {
+                high = middle;
+            } else {
+                low = middle + 1;
+            }
+        }
+        int end = low;
+        while (end < row.size() && row.get(end).start() < to) {
+            end++;
+        }
+        return row.subList(low, end);
     }
 
     /** One chunk: every row's runs in it, merged with the same run of the next rows. */
-    private void cut(int chunk, int from, int to, int[] kept) {
+    private void cut(Chunk chunk, StripEdges edges) {
         int rows = strips.rows();
         List<List<Run>> clipped = new ArrayList<>(rows);
-        for (List<Run> row : runs) {
-            clipped.add(row.stream()
-                    .filter(run -> run.start() < to && run.end() > from)
-                    .toList());
-        }
         boolean[][] taken = new boolean[rows][];
         for (int r = 0; r < rows; r++) {
+            clipped.add(within(runs.get(r), chunk.from(), chunk.to()));
             taken[r] = new boolean[clipped.get(r).size()];
         }
         for (int r = 0; r < rows; r++) {
             for (int i = 0; i < taken[r].length; i++) {
                 if (!taken[r][i]) {
-                    merge(chunk, r, clipped.get(r).get(i), new Window(from, to, kept), clipped, taken);
+                    merge(chunk, r, clipped.get(r).get(i), edges, clipped, taken);
                 }
             }
         }
     }
 
-    private record Window(int from, int to, int[] kept) {
-        int start(Run run) {
-            return Math.max(from, run.start());
-        }
-
-        int end(Run run) {
-            return Math.min(to, run.end());
-        }
-    }
-
-    private void merge(int chunk, int r, Run run, Window window, List<List<Run>> clipped, boolean[][] taken) {
-        int start = window.start(run);
-        int end = window.end(run);
+    private void merge(Chunk chunk, int r, Run run, StripEdges edges, List<List<Run>> clipped, boolean[][] taken) {
+        int start = chunk.start(run);
+        int end = chunk.end(run);
         int runStart = run.start();
         int runEnd = run.end();
         int last = r;
@@ -142,7 +199,7 @@ final class PassStrips {
             List<Run> next = clipped.get(last + 1);
             for (int i = 0; i < next.size() && same < 0; i++) {
                 Run other = next.get(i);
-                if (other.kind() == run.kind() && window.start(other) == start && window.end(other) == end) {
+                if (other.kind() == run.kind() && chunk.start(other) == start && chunk.end(other) == end) {
                     same = i;
                 }
             }
@@ -154,14 +211,16 @@ final class PassStrips {
             runStart = Math.max(runStart, next.get(same).start());
             runEnd = Math.min(runEnd, next.get(same).end());
         }
-        // Starts and ends of runs and chunks are always kept, so both are found.
-        int[] vertices = Arrays.copyOfRange(
-                window.kept(), Arrays.binarySearch(window.kept(), start), Arrays.binarySearch(window.kept(), end) + 1);
+        int[] vertices = edges.vertices(start, end);
+        Sides sides = new Sides(
+                vertices,
+                edges.vertices(start, end, r > 0 && touchesNext(r - 1) ? runEnds.get(r - 1) : NONE),
+                edges.vertices(start, end, touchesNext(last) ? runEnds.get(last + 1) : NONE));
         boolean unsettled = false;
         for (int k = start; k < end && !unsettled; k++) {
             unsettled = poses.unsettled(k);
         }
-        List<Polygon> polygons = StripOutline.polygons(poses, vertices, strips.leftM(r), rightM[last]);
+        List<Polygon> polygons = StripOutline.polygons(edges, sides, strips.leftM(r), rightM[last]);
         double areaM2 = polygons.stream().mapToDouble(Polygon::getArea).sum();
         for (Polygon polygon : polygons) {
             StripPolygon strip = new StripPolygon(

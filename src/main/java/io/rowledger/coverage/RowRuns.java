@@ -47,6 +47,12 @@ final class RowRuns {
         return out;
     }
 
+    /** True where the whole bar moves forward in every step of [from, to). */
+    boolean allForward(int from, int to) {
+        int next = partlyBackward.nextSetBit(from - pass.firstStep());
+        return next < 0 || next >= to - pass.firstStep();
+    }
+
     /** How far the point y right of centre moves forward in step k, along the bar's heading at its start, m. */
     static double forwardM(Poses poses, int k, double yM) {
         double sin = Math.sin(poses.barHeadingRad(k));

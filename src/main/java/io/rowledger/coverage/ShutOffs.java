@@ -65,7 +65,7 @@ final class ShutOffs {
         List<Geometry> done = new ArrayList<>();
         for (int i : index.near(visit.polygon().getEnvelopeInternal())) {
             Visit other = index.get(i);
-            if (other.delivers()) {
+            if (other.delivers() && !other.apartFrom(visit)) {
                 done.addAll(Jts.polygons(Jts.intersection(visit.polygon(), other.polygon())));
             }
         }

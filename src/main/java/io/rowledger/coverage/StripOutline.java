@@ -19,16 +19,26 @@ final class StripOutline {
     private StripOutline() {}
 
     /**
+     * The poses a strip has vertices at.
+     *
+     * @param both those of both sides
+     * @param left those of the left side: the same and some that lie on the lines between
+     * @param right those of the right side
+     */
+    record Sides(int[] both, int[] left, int[] right) {}
+
+    /**
      * Mostly one polygon: up the left edge, down the right one. Where an edge folds back (the bar's inner end in a
      * tight turn) the union of the quadrangles between successive poses, which can be several.
      */
-    static List<Polygon> polygons(Poses poses, int[] vertices, double leftM, double rightM) {
-        List<Coordinate> ring = new ArrayList<>(2 * vertices.length + 1);
-        for (int i : vertices) {
-            add(ring, corner(poses, i, leftM));
+    static List<Polygon> polygons(StripEdges edges, Sides sides, double leftM, double rightM) {
+        int[] vertices = sides.both;
+        List<Coordinate> ring = new ArrayList<>(sides.left.length + sides.right.length + 1);
+        for (int i : sides.left) {
+            add(ring, edges.corner(i, leftM));
         }
-        for (int v = vertices.length - 1; v >= 0; v--) {
-            add(ring, corner(poses, vertices[v], rightM));
+        for (int v = sides.right.length - 1; v >= 0; v--) {
+            add(ring, edges.corner(sides.right[v], rightM));
         }
         if (ring.get(0).equals2D(ring.get(ring.size() - 1))) {
             ring.remove(ring.size() - 1);
@@ -38,14 +48,15 @@ final class StripOutline {
         }
         ring.add(ring.get(0).copy());
         Polygon polygon = Jts.FACTORY.createPolygon(ring.toArray(new Coordinate[0]));
-        if (advances(poses, vertices, leftM, rightM) || polygon.isValid()) {
+        if (advances(edges, vertices, leftM, rightM) || polygon.isValid()) {
             return polygon.getArea() > 0 ? List.of(polygon) : List.of();
         }
-        return folded(poses, vertices, leftM, rightM);
+        return folded(edges, vertices, leftM, rightM);
     }
 
     /** True where both edges and all bar lines go on in one direction, so that the outline is surely simple. */
-    private static boolean advances(Poses poses, int[] vertices, double leftM, double rightM) {
+    static boolean advances(StripEdges edges, int[] vertices, double leftM, double rightM) {
+        Poses poses = edges.poses();
         int first = vertices[0];
         int last = vertices[vertices.length - 1];
         double middle =
@@ -58,7 +69,7 @@ final class StripOutline {
             if (Math.sin(poses.barHeadingRad(i)) * sin + Math.cos(poses.barHeadingRad(i)) * cos < STRAIGHT_COS) {
                 return false;
             }
-            if (v > 0 && (!forward(poses, vertices[v - 1], i, leftM) || !forward(poses, vertices[v - 1], i, rightM))) {
+            if (v > 0 && (!forward(edges, vertices[v - 1], i, leftM) || !forward(edges, vertices[v - 1], i, rightM))) {
                 return false;
             }
         }
@@ -66,24 +77,26 @@ final class StripOutline {
     }
 
     /** True where the way of a point of the bar lies within 45 degrees of the bar's heading. */
-    private static boolean forward(Poses poses, int from, int to, double yM) {
-        double de = poses.eastM(to, yM) - poses.eastM(from, yM);
-        double dn = poses.northM(to, yM) - poses.northM(from, yM);
-        double sin = Math.sin(poses.barHeadingRad(from));
-        double cos = Math.cos(poses.barHeadingRad(from));
+    private static boolean forward(StripEdges edges, int from, int to, double yM) {
+        Coordinate a = edges.corner(from, yM);
+        Coordinate b = edges.corner(to, yM);
+        double de = b.x - a.x;
+        double dn = b.y - a.y;
+        double sin = Math.sin(edges.poses().barHeadingRad(from));
+        double cos = Math.cos(edges.poses().barHeadingRad(from));
         // Steps shorter than the grid can point anywhere after rounding: they do not pass.
         return de * sin + dn * cos > Math.abs(de * cos - dn * sin) + 2 * Jts.GRID_M;
     }
 
-    private static List<Polygon> folded(Poses poses, int[] vertices, double leftM, double rightM) {
+    private static List<Polygon> folded(StripEdges edges, int[] vertices, double leftM, double rightM) {
         List<Geometry> quads = new ArrayList<>();
         for (int v = 1; v < vertices.length; v++) {
             Coordinate[] ring = {
-                corner(poses, vertices[v - 1], leftM),
-                corner(poses, vertices[v], leftM),
-                corner(poses, vertices[v], rightM),
-                corner(poses, vertices[v - 1], rightM),
-                corner(poses, vertices[v - 1], leftM)
+                edges.corner(vertices[v - 1], leftM),
+                edges.corner(vertices[v], leftM),
+                edges.corner(vertices[v], rightM),
+                edges.corner(vertices[v - 1], rightM),
+                edges.corner(vertices[v - 1], leftM)
             };
             Geometry quad = GeometryFixer.fix(Jts.FACTORY.createPolygon(ring));
             if (quad.getArea() > 0) {
@@ -104,9 +117,5 @@ final class StripOutline {
         if (ring.isEmpty() || !ring.get(ring.size() - 1).equals2D(c)) {
             ring.add(c);
         }
-    }
-
-    private static Coordinate corner(Poses poses, int i, double yM) {
-        return new Coordinate(Jts.onGrid(poses.eastM(i, yM)), Jts.onGrid(poses.northM(i, yM)));
     }
 }

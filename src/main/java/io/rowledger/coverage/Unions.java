@@ -11,26 +11,25 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.hprtree.HPRtree;
 import org.locationtech.jts.index.hprtree.HilbertEncoder;
-import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 
-/** Union of many polygons: neighbours first, along a Hilbert curve, in groups that do not depend on the threads. */
+/** Union of many polygons: neighbours first, along a Hilbert curve, in pairs that do not depend on the threads. */
 final class Unions {
-    /** Polygons joined in one go; small enough to keep two cores busy, large enough to keep the rounds few. */
-    private static final int GROUP = 8;
-
     private static final int HILBERT_LEVEL = 12;
 
     private Unions() {}
 
     static Geometry union(List<? extends Geometry> parts, int threads) {
-        List<Geometry> round = inHilbertOrder(parts);
+        List<Polygon> polygons = new ArrayList<>(parts.size());
+        parts.forEach(part -> polygons.addAll(Jts.polygons(part)));
+        List<Geometry> round = inHilbertOrder(polygons);
         while (round.size() > 1) {
             List<Geometry> from = round;
-            int groups = (from.size() + GROUP - 1) / GROUP;
-            round = Parallel.map(groups, threads, g -> {
-                List<Geometry> group = from.subList(g * GROUP, Math.min(from.size(), (g + 1) * GROUP));
-                return group.size() == 1 ? group.get(0) : Jts.areal(UnaryUnionNG.union(group, Jts.GRID));
-            });
+            int whole = from.size() / 2;
+            round = new ArrayList<>(Parallel.map(
+                    whole, threads, pair -> PairUnion.of(from.get(2 * pair), from.get(2 * pair + 1))));
+            if (from.size() % 2 == 1) {
+                round.add(from.get(from.size() - 1));
+            }
         }
         return round.isEmpty() ? Jts.FACTORY.createMultiPolygon() : round.get(0);
     }
