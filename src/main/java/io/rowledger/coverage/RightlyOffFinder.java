@@ -1,5 +1,6 @@
 package io.rowledger.coverage;
 
+import io.rowledger.coverage.StripOutline.Sides;
 import io.rowledger.coverage.Visit.Kind;
 import io.rowledger.geo.Jts;
 import io.rowledger.rate.Delivery;
@@ -60,10 +61,11 @@ final class RightlyOffFinder {
             area[0] = before.getArea();
             return area;
         }
+        StripEdges edges = new StripEdges(strips.poses(), visit.poses());
+        Sides sides = new Sides(visit.poses(), visit.poses(), visit.poses());
         for (int j = 0; j < area.length; j++) {
             int r = strip.firstRow() - 1 + j;
-            for (Polygon row :
-                    StripOutline.polygons(strips.poses(), visit.poses(), strips.leftM(r), strips.rightM(r))) {
+            for (Polygon row : StripOutline.polygons(edges, sides, strips.leftM(r), strips.rightM(r))) {
                 area[j] += Jts.intersection(before, row).getArea();
             }
         }
