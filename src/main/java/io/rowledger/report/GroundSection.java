@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Place;
 import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.geo.LocalPlane;
@@ -28,15 +29,41 @@ final class GroundSection {
                 ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
                 : "Skips are the bare ground inside the boundary.";
         return new Ground(
-                c.missed().isEmpty() ? bare + " There is none." : bare,
+                c.missed().isEmpty() ? bare + none(missed(c, f)) : bare,
                 lines("S", c.missed()),
                 rest(c.missed()),
-                c.overlaps().isEmpty()
-                        ? "Doubles are ground with two visits or more. There is none."
-                        : "Doubles are ground with two visits or more; each place counts once.",
+                "Doubles are ground with two visits or more; each place counts once."
+                        + (c.overlaps().isEmpty() ? none(doubled(c, f)) : "")
+                        + seams(c),
                 lines("D", c.overlaps()),
                 rest(c.overlaps()),
                 shutOffs(c.shutOffs()));
+    }
+
+    static GroundWords missed(Coverage c, UnitFormat f) {
+        return new GroundWords(
+                c.missedAreaM2(), c.seams().missedM2(), c.missed().size(), c.overlapAreaM2(), f);
+    }
+
+    static GroundWords doubled(Coverage c, UnitFormat f) {
+        return new GroundWords(
+                c.overlapAreaM2(), c.seams().overlapM2(), c.overlaps().size(), c.missedAreaM2(), f);
+    }
+
+    private static String none(GroundWords words) {
+        return words.none() ? " There is none." : " There is no place worth driving to.";
+    }
+
+    /** The lists don't add up to the totals, and a reader who adds them up must know why. */
+    private String seams(Coverage c) {
+        double skippedM2 = c.seams().missedM2();
+        double doubledM2 = c.seams().overlapM2();
+        if (Math.max(skippedM2, doubledM2) < 0.5) {
+            return "";
+        }
+        return " In no list but in the totals: " + f.patch(skippedM2) + " skipped and " + f.patch(doubledM2)
+                + " doubled in seams thinner than " + GroundWords.seamWidth(f) + " or smaller than "
+                + f.patch(CoverageOptions.PLACE_MIN_M2) + ".";
     }
 
     private List<PlaceLine> lines(String letter, List<Place> places) {

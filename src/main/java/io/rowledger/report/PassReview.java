@@ -167,6 +167,7 @@ public record PassReview(
      * @param left mean size that remained in the metered flows
      * @param leftOver largest over
      * @param leftUnder largest under
+     * @param beyond5 share of the row's ground with more than 5 % left
      * @param beyond10 share of the row's ground with more than 10 % left
      * @param seenPct raw
      * @param leftPct raw
@@ -179,6 +180,7 @@ public record PassReview(
             String left,
             String leftOver,
             String leftUnder,
+            String beyond5,
             String beyond10,
             double seenPct,
             double leftPct) {}

@@ -116,10 +116,8 @@ public final class PassReviewBuilder {
         }
         figures.add(nitrogenFigure());
         double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.missedAreaM2() : c.boundaryAreaM2();
-        figures.add(places(
-                "Skipped", c.missedAreaM2(), c.overlapAreaM2(), c.missed().size(), fieldM2));
-        figures.add(places(
-                "Doubled", c.overlapAreaM2(), c.missedAreaM2(), c.overlaps().size(), fieldM2));
+        figures.add(places("Skipped", GroundSection.missed(c, f), fieldM2));
+        figures.add(places("Doubled", GroundSection.doubled(c, f), fieldM2));
         TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
         TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
         figures.add(new Figure(
@@ -168,14 +166,11 @@ public final class PassReviewBuilder {
                 false);
     }
 
-    private Figure places(String label, double areaM2, double besideM2, int count, double fieldM2) {
-        double share = fieldM2 > 0 ? areaM2 / fieldM2 * 100 : Double.NaN;
+    private Figure places(String label, GroundWords words, double fieldM2) {
+        double share = fieldM2 > 0 ? words.areaM2() / fieldM2 * 100 : Double.NaN;
         String of = a.coverage().boundary() == null ? " of the ground" : " of the field";
-        return new Figure(
-                label,
-                count == 0 ? "none" : f.areaBeside(areaM2, besideM2),
-                count == 0 ? "0.0%" + of : f.percent(share) + of + ", " + Wording.counted(count, "place", "places"),
-                share > Limits.WATCH_PCT);
+        String note = words.none() ? "0.0%" + of : f.percent(share) + of + ", " + words.where();
+        return new Figure(label, words.area(), note, share > Limits.WATCH_PCT);
     }
 
     private ProductReview product(int p) {
@@ -245,7 +240,7 @@ public final class PassReviewBuilder {
         for (RowTotals row : a.rates().rows()) {
             RowTotals.TurnError seen = row.turn();
             RowTotals.TurnError left = row.turnRemaining();
-            double beyond = row.sweptAreaM2() > 0 ? left.beyond10M2() / row.sweptAreaM2() * 100 : Double.NaN;
+            double sharePct = row.sweptAreaM2() > 0 ? 100 / row.sweptAreaM2() : Double.NaN;
             lines.add(new TurnLine(
                     row.row(),
                     f.percent(seen.meanAbs() * 100),
@@ -254,7 +249,8 @@ public final class PassReviewBuilder {
                     f.percent(left.meanAbs() * 100),
                     f.signedPercent(left.maxOver() * 100),
                     f.signedPercent(left.maxUnder() * 100),
-                    f.percent(beyond),
+                    f.percent(left.beyond5M2() * sharePct),
+                    f.percent(left.beyond10M2() * sharePct),
                     seen.meanAbs() * 100,
                     left.meanAbs() * 100));
         }

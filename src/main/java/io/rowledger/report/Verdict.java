@@ -181,16 +181,12 @@ final class Verdict {
         if (c.coveredAreaM2() <= 0) {
             return "No ground was covered: no row delivered while the bar was working.";
         }
-        String skipped = c.missed().isEmpty()
-                ? (c.boundary() == null
-                        ? "No enclosed ground was skipped"
-                        : "No ground inside the boundary was skipped")
-                : f.areaBeside(c.missedAreaM2(), c.overlapAreaM2()) + " skipped in "
-                        + Wording.counted(c.missed().size(), "place", "places");
-        String doubled = c.overlaps().isEmpty()
-                ? "none was doubled"
-                : f.areaBeside(c.overlapAreaM2(), c.missedAreaM2()) + " doubled in "
-                        + Wording.counted(c.overlaps().size(), "place", "places");
+        GroundWords missed = GroundSection.missed(c, f);
+        GroundWords overlap = GroundSection.doubled(c, f);
+        String nothing =
+                c.boundary() == null ? "No enclosed ground was skipped" : "No ground inside the boundary was skipped";
+        String skipped = missed.none() ? nothing : missed.sentence("skipped");
+        String doubled = overlap.none() ? "none was doubled" : overlap.sentence("doubled");
         ReceivedStatistics first = c.received().get(0);
         String onRate = Double.isFinite(first.within10Pct()) && c.received().size() == 1
                 ? f.percent(first.within10Pct()) + " of the covered ground received within 10% of its target. "
