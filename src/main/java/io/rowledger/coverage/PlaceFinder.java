@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.locationtech.jts.geom.Coordinate;
@@ -119,7 +120,33 @@ final class PlaceFinder {
         Cause cause = wholeBar && starts == silent.size()
                 ? Cause.LATE_START
                 : wholeBar && ends == silent.size() ? Cause.EARLY_STOP : Cause.ROW_NOT_DELIVERING;
-        return place(polygon, passNumbers, rows, cause);
+        return place(
+                polygon,
+                passNumbers,
+                cause == Cause.ROW_NOT_DELIVERING ? makingUp(polygon, silent, rows) : rows,
+                cause);
+    }
+
+    /**
+     * The rows that make up the place: a headland's sliver of all rows hanging on to one silent row is not named with it.
+     * All of them where each has but a small share.
+     */
+    private SortedSet<Integer> makingUp(Polygon polygon, List<Visit> silent, SortedSet<Integer> all) {
+        TreeMap<Integer, Double> areaByRow = new TreeMap<>();
+        for (Visit v : silent) {
+            int count = v.strip().lastRow() - v.strip().firstRow() + 1;
+            double eachM2 = Jts.intersection(v.polygon(), polygon).getArea() / count;
+            for (int r = v.strip().firstRow(); r <= v.strip().lastRow(); r++) {
+                areaByRow.merge(r, eachM2, Double::sum);
+            }
+        }
+        TreeSet<Integer> rows = new TreeSet<>();
+        areaByRow.forEach((row, areaM2) -> {
+            if (areaM2 >= NAMED_SHARE * polygon.getArea()) {
+                rows.add(row);
+            }
+        });
+        return rows.isEmpty() ? all : rows;
     }
 
     /**

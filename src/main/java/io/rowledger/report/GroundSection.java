@@ -61,9 +61,13 @@ final class GroundSection {
         if (Math.max(skippedM2, doubledM2) < 0.5) {
             return "";
         }
-        return " In no list but in the totals: " + f.patch(skippedM2) + " skipped and " + f.patch(doubledM2)
+        return " In no list but in the totals: " + patch(skippedM2) + " skipped and " + patch(doubledM2)
                 + " doubled in seams thinner than " + GroundWords.seamWidth(f) + " or smaller than "
                 + f.patch(CoverageOptions.PLACE_MIN_M2) + ".";
+    }
+
+    private String patch(double areaM2) {
+        return areaM2 > 0 ? f.patch(areaM2) : "none";
     }
 
     private List<PlaceLine> lines(String letter, List<Place> places) {

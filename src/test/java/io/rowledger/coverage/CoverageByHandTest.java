@@ -226,6 +226,24 @@ class CoverageByHandTest {
     }
 
     @Test
+    void a_short_silence_of_the_whole_bar_beside_a_silent_row_does_not_name_all_rows() {
+        // Row 3 is bare for 41 m, the other five for the last of them: 46 m², of which each of the five has 2 %.
+        Coverage c = bar().lift(0, 0, 0)
+                .lower()
+                .ahead(30)
+                .rows(false, 3)
+                .ahead(40)
+                .rows(false, 1, 2, 4, 5, 6)
+                .ahead(1)
+                .rows(true, 1, 2, 3, 4, 5, 6)
+                .ahead(30)
+                .coverage(box(-3, 0, 3, 101), OPTIONS);
+        assertEquals(46, c.missedAreaM2(), 1e-6);
+        assertEquals(Cause.ROW_NOT_DELIVERING, c.missed().get(0).cause());
+        assertEquals(List.of(3), c.missed().get(0).rows());
+    }
+
+    @Test
     void a_pass_lifted_early_leaves_a_gap_to_the_headland_pass() {
         Coverage c = bar().lift(-3, 103, Math.PI / 2)
                 .lower()

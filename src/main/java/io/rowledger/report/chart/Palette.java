@@ -6,7 +6,7 @@ import io.rowledger.report.chart.Canvas.Ink;
  * The colours of charts and maps.
  *
  * <p>Received against target: PuOr in seven classes, C. Brewer and M. Harrower, ColorBrewer 2.0 (colour-blind safe,
- * print friendly). Marks: sky blue and vermillion of M. Okabe and K. Ito, "Color Universal Design" (2008).
+ * print friendly). Marks: blue, orange and vermillion of M. Okabe and K. Ito, "Color Universal Design" (2008).
  */
 final class Palette {
     /** Far under to far over, PuOr. */
