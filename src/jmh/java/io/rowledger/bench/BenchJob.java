@@ -33,8 +33,9 @@ public final class BenchJob {
     public final Boundary boundary;
 
     private BenchJob() {
+        Path log = log();
         rig = RigReader.read(FOLDER.resolve("rig.yaml")).rig();
-        table = LogReader.read(List.of(log()), options(rig)).table();
+        table = LogReader.read(List.of(log), options(rig)).table();
         track = TrackBuilder.build(table, rig, TrackOptions.usual());
         strips = new Strips(track.poses(), rig.bands());
         delivery = DeliveryBuilder.build(table, rig, strips);

@@ -2,7 +2,6 @@ package io.rowledger.coverage;
 
 import io.rowledger.bench.BenchJob;
 import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.locationtech.jts.geom.Geometry;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -21,7 +20,6 @@ public class CoverageBenchmark {
     private final CoverageOptions options = CoverageOptions.standard(1);
     private BenchJob job;
     private VisitIndex index;
-    private List<Geometry> delivered;
     private Geometry covered;
 
     /** Reads the job and takes it as far as the covered ground. */
@@ -29,12 +27,7 @@ public class CoverageBenchmark {
     public void prepare() {
         job = BenchJob.read();
         index = new VisitIndex(Coverages.visits(job.track.passes(), job.strips, job.delivery, options));
-        delivered = index.all()
-                .mapToObj(index::get)
-                .filter(Visit::delivers)
-                .map(visit -> (Geometry) visit.polygon())
-                .toList();
-        covered = Unions.union(delivered, 1);
+        covered = CoveredGround.of(index, 1);
     }
 
     /** Polygons of runs, simplified. */
@@ -47,7 +40,7 @@ public class CoverageBenchmark {
     /** Covered ground. */
     @Benchmark
     public double union() {
-        return Unions.union(delivered, 1).getArea();
+        return CoveredGround.of(index, 1).getArea();
     }
 
     /** Ground done already, visit by visit. */

@@ -1,5 +1,6 @@
 package io.rowledger.coverage;
 
+import io.rowledger.geo.Jts;
 import org.locationtech.jts.geom.Polygon;
 
 /**
@@ -44,17 +45,19 @@ record Visit(StripPolygon strip, Kind kind, Chunk chunk, int runStart, int runEn
     }
 
     /**
-     * True where the two surely have no ground in common: both in one tiled chunk, or in two that follow each other.
+     * True where the two surely have no ground in common: a line parts them, or both lie in one tiled chunk or in two
+     * that follow each other.
      *
      * <p>In a tiled chunk all bar lines lie within 40 degrees of each other and both bar ends move within 45 degrees of
      * the bar's heading, so within 85 degrees of the heading at the bar line two chunks share: one chunk lies behind that
      * line and the other ahead of it.
      */
     boolean apartFrom(Visit other) {
-        return chunk.tiled
+        boolean tiles = chunk.tiled
                 && other.chunk.tiled
                 && pass() == other.pass()
                 && Math.abs(chunk.number - other.chunk.number) <= 1;
+        return tiles || Jts.parted(polygon(), other.polygon());
     }
 
     boolean delivers() {
