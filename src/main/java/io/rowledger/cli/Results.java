@@ -1,6 +1,5 @@
 package io.rowledger.cli;
 
-import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.Paper;
 import io.rowledger.report.PassReviewBuilder;
@@ -11,7 +10,6 @@ import io.rowledger.run.JobFiles;
 import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
 import java.nio.file.Path;
-import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Map;
@@ -44,14 +42,7 @@ record Results(
         if (zone == null) {
             return ZoneOffset.UTC;
         }
-        try {
-            return ZoneId.of(zone);
-        } catch (DateTimeException e) {
-            throw UnusableInputException.found("'" + zone + "' as the job's time zone")
-                    .atColumn("job.zone")
-                    .expected("a name of the time zone data base, such as America/Chicago, or an offset such as -05:00")
-                    .mend("correct job.zone in the rig file, or leave it out to have times printed in UTC");
-        }
+        return ZoneId.of(zone);
     }
 
     /** Writes everything into the folder and says so. */

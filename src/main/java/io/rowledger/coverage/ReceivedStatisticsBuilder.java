@@ -1,6 +1,7 @@
 package io.rowledger.coverage;
 
 import io.rowledger.rate.Delivery;
+import io.rowledger.rate.WeightedMoments;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 
@@ -22,9 +23,7 @@ final class ReceivedStatisticsBuilder {
     static ReceivedStatistics of(ReceivedGrid grid, int p, double coveredAreaM2, Strips strips, Delivery delivery) {
         double logVolumeL = logVolumeL(p, strips, delivery);
         double gridVolumeL = 0;
-        double weightM2 = 0;
-        double volumeL = 0;
-        double squares = 0;
+        WeightedMoments rates = new WeightedMoments();
         Against against = new Against();
         double leastM2 = MIN_COVERED_SHARE * grid.cellM() * grid.cellM();
         for (int i = 0; i < grid.coveredM2().length; i++) {
@@ -32,17 +31,13 @@ final class ReceivedStatisticsBuilder {
             double c = grid.coveredM2()[i];
             gridVolumeL += v;
             if (c >= leastM2) {
-                weightM2 += c;
-                volumeL += v;
-                squares += v / c * v;
+                rates.add(v / c, c);
                 against.add(v / grid.targetL()[p][i], c);
             }
         }
-        double mean = volumeL / weightM2;
-        double variance = Math.max(0, squares / weightM2 - mean * mean);
         return new ReceivedStatistics(
                 logVolumeL / coveredAreaM2,
-                100 * Math.sqrt(variance) / mean,
+                100 * rates.variation(),
                 against.pct(against.within5M2),
                 against.pct(against.within10M2),
                 against.pct(against.within20M2),

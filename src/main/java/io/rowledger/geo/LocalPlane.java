@@ -64,7 +64,7 @@ public final class LocalPlane {
             etap -= beta[j] * Math.cos(2 * j * xi) * Math.sinh(2 * j * eta);
         }
         double taup = Math.sin(xip) / Math.hypot(Math.sinh(etap), Math.cos(xip));
-        out[1] = lon0Deg + Math.toDegrees(Math.atan2(Math.sinh(etap), Math.cos(xip)));
+        out[1] = Math.IEEEremainder(lon0Deg + Math.toDegrees(Math.atan2(Math.sinh(etap), Math.cos(xip))), 360);
         out[0] = Math.toDegrees(Math.atan(geographicTan(taup)));
     }
 

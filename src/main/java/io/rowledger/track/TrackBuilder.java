@@ -83,10 +83,12 @@ public final class TrackBuilder {
         for (int i = 0; i < log.records(); i++) {
             south = Math.min(south, log.latDeg(i));
             northMost = Math.max(northMost, log.latDeg(i));
-            west = Math.min(west, log.lonDeg(i));
-            eastMost = Math.max(eastMost, log.lonDeg(i));
+            // Counted from the first fix, so that a field on the date line has its middle there too.
+            double fromFirst = Math.IEEEremainder(log.lonDeg(i) - log.lonDeg(0), 360);
+            west = Math.min(west, fromFirst);
+            eastMost = Math.max(eastMost, fromFirst);
         }
-        return new LocalPlane((south + northMost) / 2, (west + eastMost) / 2);
+        return new LocalPlane((south + northMost) / 2, log.lonDeg(0) + (west + eastMost) / 2);
     }
 
     private static double medianInterval(double[] time) {

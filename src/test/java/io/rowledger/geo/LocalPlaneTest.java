@@ -23,6 +23,19 @@ class LocalPlaneTest {
     }
 
     @Test
+    void a_plane_across_the_date_line_is_one_plane() {
+        LocalPlane plane = new LocalPlane(-17, 180.0005);
+        double[] west = new double[2];
+        double[] east = new double[2];
+        plane.forward(-17, 179.9995, west);
+        plane.forward(-17, -179.9985, east);
+        // A degree of longitude at 17 S by GeographicLib: 0.002 degrees apart.
+        assertEquals(Geodesic.WGS84.Inverse(-17, 179.9995, -17, -179.9985).s12, east[0] - west[0], 1e-3);
+        plane.inverse(east[0], east[1], east);
+        assertEquals(-179.9985, east[1], 1e-11);
+    }
+
+    @Test
     void utm_zone_15_coordinates_come_out() {
         // Derived with an independent series on WGS 84 (UTM: k0 0.9996, false easting 500 km).
         LocalPlane utm = new LocalPlane(LocalPlane.WGS84_A, LocalPlane.WGS84_INVERSE_F, 0, -93, 0.9996);
