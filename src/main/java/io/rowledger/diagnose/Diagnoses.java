@@ -27,6 +27,6 @@ public final class Diagnoses {
             signals.computeRatios();
             pictures.add(new Bins(work).picture(signals.ratio));
         }
-        return new Diagnosis(List.of(), List.of(), pictures, List.of(), List.of());
+        return new Diagnosis(List.of(), List.of(), List.of(), pictures, List.of(), List.of());
     }
 }

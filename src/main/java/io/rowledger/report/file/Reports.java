@@ -5,7 +5,10 @@ import io.rowledger.report.Analysis;
 import io.rowledger.report.PassReview;
 import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
+import io.rowledger.report.RowDiagnosis;
+import io.rowledger.report.RowDiagnosisBuilder;
 import io.rowledger.report.pdf.PassReviewPdf;
+import io.rowledger.report.pdf.RowDiagnosisPdf;
 import java.nio.file.Path;
 import java.util.Set;
 
@@ -30,6 +33,10 @@ public final class Reports {
         if (audiences.contains(Audience.APPLICATOR)) {
             PassReview review = PassReviewBuilder.build(analysis, options);
             outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
+        }
+        if (audiences.contains(Audience.DEALER)) {
+            RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
+            outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
         }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add("rows.csv", out -> RowsCsv.write(analysis, out))
