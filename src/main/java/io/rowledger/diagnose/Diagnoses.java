@@ -27,7 +27,10 @@ public final class Diagnoses {
             new LeakingDetector(),
             new LateOnDetector(),
             new EarlyOffDetector(),
-            new NoTurnCompensationDetector());
+            new NoTurnCompensationDetector(),
+            new SupplyLimitedDetector(),
+            new SlowResponseDetector(),
+            new HuntingDetector());
 
     private Diagnoses() {}
 

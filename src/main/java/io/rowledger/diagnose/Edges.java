@@ -47,6 +47,7 @@ final class Edges {
         double to = e.work.timeS[e.work.passFrom[q + 1] - 1];
         for (Case found : e.cases()) {
             boolean meter = found.kind() == FindingKind.METER_STUCK
+                    || found.kind() == FindingKind.METER_DROPOUT
                     || found.kind() == FindingKind.CHANNELS_SWAPPED
                     || found.kind() == FindingKind.PLUGGED;
             if (meter && found.concerns(r) && found.fromS() < to && found.toS() > from) {

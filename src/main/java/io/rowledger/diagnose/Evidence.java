@@ -23,6 +23,8 @@ final class Evidence {
     private final List<Case> cases = new ArrayList<>();
     private final List<List<Levels.Episode>> episodes = new ArrayList<>();
     private @Nullable Edges edges;
+    private @Nullable Demand demand;
+    private @Nullable Responses responses;
 
     Evidence(LogTable log, Strips strips, Delivery delivery, Signals signals, List<TurnShares.Block> turns) {
         this.log = log;
@@ -59,6 +61,26 @@ final class Evidence {
         if (made == null) {
             made = new Edges(this);
             edges = made;
+        }
+        return made;
+    }
+
+    /** What target and speed ask; computed at the first call. */
+    Demand demand() {
+        Demand made = demand;
+        if (made == null) {
+            made = new Demand(signals, strips.poses(), delivery);
+            demand = made;
+        }
+        return made;
+    }
+
+    /** How fast the rows follow; computed at the first call, after a limited supply was looked for. */
+    Responses responses() {
+        Responses made = responses;
+        if (made == null) {
+            made = new Responses(this);
+            responses = made;
         }
         return made;
     }

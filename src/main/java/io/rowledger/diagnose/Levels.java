@@ -20,6 +20,12 @@ final class Levels {
     private static final int LEAST_BINS = 3;
     private static final double CLIP = 3;
 
+    /** Excursions shorter than this, between equal levels, are the turn's and not the row's. */
+    private static final int BRIEF_BINS = 12;
+
+    private static final int BRIEF_END_BINS = 8;
+    private static final double SAME_LEVEL = 0.035;
+
     /** What a stretch must differ by to be one. */
     private static final double LEAST_DEVIATION = 0.065;
 
@@ -92,6 +98,7 @@ final class Levels {
             int end = i + 1 < starts.length ? starts[i + 1] : n;
             segments.add(new Segment(starts[i], end, median(value, starts[i], end)));
         }
+        smoothOver(segments);
         List<Episode> episodes = new ArrayList<>();
         int i = 0;
         while (i < segments.size()) {
@@ -107,6 +114,30 @@ final class Levels {
             }
         }
         return episodes;
+    }
+
+    /** Takes short excursions, such as a corner's, into the level that holds before and after them. */
+    private static void smoothOver(List<Segment> segments) {
+        for (int i = 0; i < segments.size(); i++) {
+            Segment own = segments.get(i);
+            boolean first = i == 0;
+            boolean last = i == segments.size() - 1;
+            boolean brief = own.end - own.from < (first || last ? BRIEF_END_BINS : BRIEF_BINS);
+            if (!brief || segments.size() == 1) {
+                continue;
+            }
+            Segment before = first ? segments.get(1) : segments.get(i - 1);
+            Segment after = last ? before : segments.get(i + 1);
+            if (Math.abs(before.level - after.level) > SAME_LEVEL) {
+                continue;
+            }
+            Segment longer = before.end - before.from >= after.end - after.from ? before : after;
+            int from = first ? own.from : before.from;
+            int end = last ? own.end : after.end;
+            segments.subList(first ? 0 : i - 1, (last ? i : i + 1) + 1).clear();
+            segments.add(first ? 0 : i - 1, new Segment(from, end, longer.level));
+            i = -1;
+        }
     }
 
     /** One past the last segment of the stretch that begins at segment i, or i where none does. */

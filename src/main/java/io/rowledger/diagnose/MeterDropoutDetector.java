@@ -16,6 +16,7 @@ final class MeterDropoutDetector implements Detector {
     private static final double LONGEST_PAUSE_S = 90;
 
     private static final double ZERO = 0.03;
+    private static final double GOOD = 0.4;
 
     /** Zeros in a row: entries from (inclusive) to end (exclusive). */
     private record Spell(int from, int end) {}
@@ -53,12 +54,11 @@ final class MeterDropoutDetector implements Detector {
         List<Spell> spells = new ArrayList<>();
         Work work = e.work;
         BitSet shut = e.signals.judged.shut(r);
-        float[] flow = e.signals.flowLPerS[r];
         int j = 1;
         while (j < work.n) {
-            if (zero(e, r, j) && !zero(e, r, j - 1) && work.pass[j] == work.pass[j - 1] && flow[j - 1] > 0) {
+            if (zero(e, r, j) && good(e, r, j - 1) && work.pass[j] == work.pass[j - 1]) {
                 int end = j;
-                while (end < work.n && work.pass[end] == work.pass[j] && zero(e, r, end)) {
+                while (end < work.n && work.pass[end] == work.pass[j] && !good(e, r, end)) {
                     end++;
                 }
                 boolean inside = end < work.n && work.pass[end] == work.pass[j];
@@ -75,7 +75,11 @@ final class MeterDropoutDetector implements Detector {
 
     private static boolean zero(Evidence e, int r, int j) {
         double implied = e.signals.impliedLPerS(r, j);
-        return e.signals.flowLPerS[r][j] < ZERO * implied;
+        return !e.signals.unsteady(j) && e.signals.flowLPerS[r][j] < ZERO * implied;
+    }
+
+    private static boolean good(Evidence e, int r, int j) {
+        return e.signals.flowLPerS[r][j] > GOOD * e.signals.impliedLPerS(r, j);
     }
 
     private static Case caseOf(Evidence e, int r, List<Spell> spells) {

@@ -11,6 +11,9 @@ final class MeterStuckDetector implements Detector {
 
     private static final double MISSED_CHANGES = 14;
 
+    /** Below this share of what the siblings imply a value is as good as zero: a plugged row, not a stuck meter. */
+    private static final double ZERO = 0.1;
+
     /** A stretch of one value. */
     private record Run(int from, int end, double value) {}
 
@@ -23,7 +26,7 @@ final class MeterStuckDetector implements Detector {
             for (Run run : runs(e, r)) {
                 double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
                 double missed = changes[run.end - 1] - changes[run.from];
-                if (seconds >= LEAST_S && missed >= MISSED_CHANGES && workedS(e, run) >= LEAST_S) {
+                if (seconds >= LEAST_S && missed >= MISSED_CHANGES && worked(e, r, run)) {
                     longest = longest == null ? run : joined(longest, run);
                 }
             }
@@ -39,13 +42,17 @@ final class MeterStuckDetector implements Detector {
         return a.value == b.value ? new Run(a.from, b.end, a.value) : b.end - b.from > a.end - a.from ? b : a;
     }
 
-    private static double workedS(Evidence e, Run run) {
+    /** True where the bar worked long enough under it, and the value is no zero by another name. */
+    private static boolean worked(Evidence e, int r, Run run) {
         int to = e.work.at(e.log.timeS(run.end - 1));
         double worked = 0;
+        double implied = 0;
         for (int j = e.work.at(e.log.timeS(run.from)); j < to; j++) {
             worked += e.work.durationS[j];
+            double now = e.signals.impliedLPerS(r, j);
+            implied = now > implied ? now : implied;
         }
-        return worked;
+        return worked >= LEAST_S && run.value > ZERO * implied;
     }
 
     private static List<Run> runs(Evidence e, int r) {

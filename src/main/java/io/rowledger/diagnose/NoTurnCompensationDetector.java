@@ -8,6 +8,11 @@ final class NoTurnCompensationDetector implements Detector {
     /** Below this share of the turn taken out, the machine doesn't compensate. */
     private static final double NONE = 0.4;
 
+    /** Fewer stretches of turning may be the track's noise or a fault of rows. */
+    private static final int LEAST_BLOCKS = 3;
+
+    private static final double LEAST_SHARE = 0.15;
+
     @Override
     public List<Case> find(Evidence e) {
         List<TurnShares.Block> blocks = e.turns;
@@ -21,7 +26,7 @@ final class NoTurnCompensationDetector implements Detector {
         List<TurnShares.Block> without = blocks.subList(range.from(), range.end());
         double[] shares = without.stream().mapToDouble(TurnShares.Block::share).toArray();
         double median = Robust.median(shares);
-        if (median > NONE || without.size() < 2 && blocks.size() > 1) {
+        if (median > NONE || without.size() < LEAST_BLOCKS || without.size() < LEAST_SHARE * blocks.size()) {
             return List.of();
         }
         int from = without.get(0).from();

@@ -1,22 +1,24 @@
 package io.rowledger.diagnose;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
  * How much of a turn the machine takes out: the share c with which the rows' fluxes follow their own speeds, 1 with turn
  * compensation and 0 without.
  *
- * <p>In a turn a row at y runs at v·(1 − κ·y). The slope of flux over y is the median of the slopes of pairs of rows on
- * either side of the bar's middle, so that a few faulty rows don't move it (after H. Theil, A rank-invariant method of
- * linear and polynomial regression analysis, 1950, and P. K. Sen, J. Am. Stat. Assoc. 63, 1968, 1379-1389), and c the
- * least-squares share of −κ in it, block by block of turning.
+ * <p>In a turn a row at y runs at v·(1 − κ·y). Block by block of turning, every row's relative flux is regressed on −κ·y;
+ * c is the median of the rows' slopes, so that faulty rows, up to half of them, don't move it.
  */
 final class TurnShares {
     /** Rows must differ by this share in speed, or by this many σ of the track's own noise, before a turn is a turn. */
     static final double LEAST_TURN = 0.03;
 
     private static final double NOISE_SIGMAS = 5;
+
+    /** Rows that differ less in speed run straight: the difference is the track's noise. */
+    private static final double STRAIGHT = 0.01;
 
     /** In tighter corners the flow's lag hides the share. */
     private static final double LARGEST_TURN = 0.6;
@@ -64,58 +66,70 @@ final class TurnShares {
 
     private List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        double slopes = 0;
         double squares = 0;
         int from = -1;
         double full = BLOCK * LEAST_TURN * LEAST_TURN;
-        double[] pairs = new double[s.rows() / 2 + 1];
+        double[] sums = new double[s.rows()];
+        double[] weights = new double[s.rows()];
+        double[] flux = new double[s.rows()];
         for (int j = 0; j < work.n; j++) {
-            if (!turns(j)) {
-                continue;
-            }
-            double slope = slope(j, pairs);
-            if (Double.isNaN(slope)) {
+            if (!turns(j) || !add(j, flux, sums, weights)) {
                 continue;
             }
             from = from < 0 ? j : from;
             double turn = work.curvaturePerM[j] * work.halfWidthM;
-            slopes += -slope * work.halfWidthM * turn * work.durationS[j];
             squares += turn * turn * work.durationS[j];
             if (squares >= full) {
-                blocks.add(new Block(from, j + 1, slopes / squares, squares));
+                blocks.add(new Block(from, j + 1, share(sums, weights), squares));
                 from = -1;
-                slopes = 0;
                 squares = 0;
+                Arrays.fill(sums, 0);
+                Arrays.fill(weights, 0);
             }
         }
         if (from >= 0 && squares > full / 4) {
-            blocks.add(new Block(from, work.n, slopes / squares, squares));
+            blocks.add(new Block(from, work.n, share(sums, weights), squares));
         }
         return blocks;
     }
 
-    /** Slope of relative flux over y, 1/m; NaN where too few pairs deliver. */
-    private double slope(int j, double[] pairs) {
-        int rows = s.rows();
+    /** Adds a record to every row's regression of flux on place; false where too few rows deliver. */
+    private boolean add(int j, double[] flux, double[] sums, double[] weights) {
         int count = 0;
-        for (int r = 0; r < rows / 2; r++) {
-            int other = rows - 1 - r;
-            double apart = work.atM[other] - work.atM[r];
-            if (3 * apart < 2 * work.halfWidthM
-                    || !s.judged.records(r).get(j)
-                    || !s.judged.records(other).get(j)) {
-                continue;
-            }
-            double left = s.flowLPerS[r][j] / work.bandM[r];
-            double right = s.flowLPerS[other][j] / work.bandM[other];
-            if (left > 0 && right > 0) {
-                pairs[count++] = (right - left) / ((right + left) / 2) / apart;
+        for (int r = 0; r < s.rows(); r++) {
+            if (s.judged.records(r).get(j)) {
+                flux[count++] = s.flowLPerS[r][j] / work.bandM[r];
             }
         }
-        return count < 2 ? Double.NaN : Robust.median(pairs, count);
+        // Rows lie evenly on both sides of the middle, so the median flux is the middle's whatever the share is.
+        double middle = Robust.median(flux, count);
+        if (count < Signals.LEAST_SIBLINGS || !(middle > 0)) {
+            return false;
+        }
+        for (int r = 0; r < s.rows(); r++) {
+            double turn = -work.curvaturePerM[j] * work.atM[r];
+            if (s.judged.records(r).get(j) && 4 * Math.abs(work.atM[r]) > work.halfWidthM) {
+                double off = s.flowLPerS[r][j] / work.bandM[r] / middle - 1;
+                sums[r] += turn * Math.max(-1, Math.min(1, off));
+                weights[r] += turn * turn;
+            }
+        }
+        return true;
     }
 
-    /** Blocks near 0 or 1 are taken as 0 or 1; between blocks the nearer one holds; without any, 1. */
+    /** Median over rows of each row's own least-squares share. */
+    private static double share(double[] sums, double[] weights) {
+        double[] shares = new double[sums.length];
+        int n = 0;
+        for (int r = 0; r < sums.length; r++) {
+            if (weights[r] > 0) {
+                shares[n++] = sums[r] / weights[r];
+            }
+        }
+        return n == 0 ? 1 : Robust.median(shares, n);
+    }
+
+    /** Blocks near 0 or 1 are taken as 0 or 1; between blocks the nearer one holds; without any, 0: noise. */
     private void write(List<Block> blocks) {
         int block = 0;
         for (int j = 0; j < work.n; j++) {
@@ -124,13 +138,12 @@ final class TurnShares {
                     && j >= blocks.get(block).end) {
                 block++;
             }
-            double share = blocks.isEmpty() ? 1 : smoothed(blocks, block);
-            s.turnShare[j] = turnsAtAll(j) ? (float) share : 0;
+            s.turnShare[j] = blocks.isEmpty() || !curves(j) ? 0 : (float) smoothed(blocks, block);
         }
     }
 
-    private boolean turnsAtAll(int j) {
-        return Math.abs(work.curvaturePerM[j]) > leastPerM;
+    private boolean curves(int j) {
+        return Math.abs(work.curvaturePerM[j]) * work.halfWidthM > STRAIGHT;
     }
 
     /** Median of a block and its neighbours, snapped. */
