@@ -102,10 +102,17 @@ final class Judged {
         if (atEdge && seconds < HEADLAND_S && comesBack(r, j == from ? j - 1 : to, j == from ? -1 : 1)) {
             return true;
         }
-        if (covered == null) {
-            covered = new CoveredBefore(strips, delivery, work);
+        return covered().share(r, work.step[j], work.endStep[to - 1]) >= COVERED;
+    }
+
+    /** Ground covered before; made when first asked for, which clean straight fields never do. */
+    CoveredBefore covered() {
+        CoveredBefore made = covered;
+        if (made == null) {
+            made = new CoveredBefore(strips, delivery, work);
+            covered = made;
         }
-        return covered.share(r, work.step[j], work.endStep[to - 1]) >= COVERED;
+        return made;
     }
 
     private boolean commandedOff(int r, int j, int to) {

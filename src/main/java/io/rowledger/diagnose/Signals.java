@@ -86,7 +86,8 @@ final class Signals {
 
     /** True in a corner too tight, or at a speed too low, to judge levels by. */
     boolean unsteady(int j) {
-        return Math.abs(work.curvaturePerM[j]) * work.halfWidthM > LARGEST_TURN || work.speedMps[j] < LEAST_SPEED_MPS;
+        return work.swinging[j]
+                || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > LARGEST_TURN || work.speedMps[j] < LEAST_SPEED_MPS;
     }
 
     /** Fills ratios and sibling fluxes with the present turn shares. */

@@ -18,6 +18,12 @@ final class Work {
 
     private static final double COARSE_M = 0.025;
 
+    /** Rows' speeds that change by this share of the bar's within {@link #SWING_S} leave flows behind. */
+    private static final double SWING = 0.06;
+
+    private static final double SWING_S = 2.5;
+    private static final double NOISE_SIGMAS = 5;
+
     final int n;
     /** First step of the record, and one past its last. */
     final int[] step;
@@ -30,6 +36,8 @@ final class Work {
     final float[] speedMps;
     /** Curvature of the bar's way, 1/m, positive clockwise: a row at y runs at speed · (1 − κ·y). */
     final float[] curvaturePerM;
+    /** True while the bar swings into or out of a turn: flows lag, and outside rows show it most. */
+    final boolean[] swinging;
     /** First entry of pass q (from 0), and of the one after the last: length passes + 1. */
     final int[] passFrom;
     /** Curvature that is only noise, 1/m (1 sigma). */
@@ -68,7 +76,9 @@ final class Work {
             bandM[r] = strips.rightM(r) - strips.leftM(r);
             atM[r] = (strips.rightM(r) + strips.leftM(r)) / 2;
         }
+        swinging = new boolean[n];
         halfWidthM = Math.max(Math.abs(strips.leftM(0)), Math.abs(strips.rightM(rows - 1)));
+        markSwinging();
     }
 
     static Work of(Track track, Strips strips) {
@@ -116,6 +126,15 @@ final class Work {
                 speedMps[j] = (float) (c.wayM[j] / durationS[j]);
                 curvaturePerM[j] = way > 0.05 ? (float) (turn / way) : 0;
             }
+        }
+    }
+
+    private void markSwinging() {
+        double most = Math.max(SWING, NOISE_SIGMAS * curvatureNoisePerM * halfWidthM);
+        int back = (int) Math.max(1, Math.round(SWING_S / intervalS));
+        for (int j = 0; j < n; j++) {
+            int before = Math.max(passFrom[pass[j] - 1], j - back);
+            swinging[j] = Math.abs(curvaturePerM[j] - curvaturePerM[before]) * halfWidthM > most;
         }
     }
 
