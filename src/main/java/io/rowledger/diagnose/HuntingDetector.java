@@ -200,11 +200,13 @@ final class HuntingDetector implements Detector {
         String evidence = Said.capital(Said.rows(rows)) + " swung by ±" + Said.pct(amplitude) + " with a period of "
                 + Said.seconds(period) + " for " + Said.time(seconds) + " of work; this one period explains "
                 + Said.pct(explained) + " of the variance, whatever the speed did.";
-        String rival = "A supply at its limit would hold the sum below the target and not swing about it; a bouncing speed"
-                + " signal would show in the speed.";
-        String check = "Watch the rate on a straight at steady speed: it must hold; make the controller's response softer and"
-                + " see whether the swing goes; then, " + Said.SAFE
-                + "look for air on the suction side and a sticking regulating valve.";
+        String rival =
+                "A supply at its limit would hold the sum below the target and not swing about it; a bouncing speed"
+                        + " signal would show in the speed.";
+        String check =
+                "Watch the rate on a straight at steady speed: it must hold; make the controller's response softer and"
+                        + " see whether the swing goes; then, " + Said.SAFE
+                        + "look for air on the suction side and a sticking regulating valve.";
         return new Case(
                 FindingKind.HUNTING,
                 rows,

@@ -87,7 +87,8 @@ final class Signals {
     /** True in a corner too tight, or at a speed too low, to judge levels by. */
     boolean unsteady(int j) {
         return work.swinging[j]
-                || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > LARGEST_TURN || work.speedMps[j] < LEAST_SPEED_MPS;
+                || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > LARGEST_TURN
+                || work.speedMps[j] < LEAST_SPEED_MPS;
     }
 
     /** Fills ratios and sibling fluxes with the present turn shares. */

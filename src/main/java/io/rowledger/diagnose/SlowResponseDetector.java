@@ -71,7 +71,8 @@ final class SlowResponseDetector implements Detector {
                     n += responses.count(r, q);
                 }
                 bestGain = range.sum();
-                boolean clear = range.sum() > LEAST_EXPLAINED * left && range.sum() > LEAST_GAIN * left / Math.max(1, n);
+                boolean clear =
+                        range.sum() > LEAST_EXPLAINED * left && range.sum() > LEAST_GAIN * left / Math.max(1, n);
                 best = clear ? new Slow(r, range.from(), range.end(), t, range.sum() / (range.sum() + left)) : null;
             }
         }
@@ -104,9 +105,10 @@ final class SlowResponseDetector implements Detector {
                 ? "A late target or speed signal would look alike; a flow lag in the setup would shift the flow, not smear"
                         + " it."
                 : "A worn or sticking valve and a controller tuned too soft look alike.";
-        String check = "Change the speed by a quarter on a straight and watch how long the rate takes; look at the response"
-                + " setting in the controller; with the bar standing, watch the valve's motor run from end to end; then, "
-                + Said.SAFE + "see whether the valve turns freely.";
+        String check =
+                "Change the speed by a quarter on a straight and watch how long the rate takes; look at the response"
+                        + " setting in the controller; with the bar standing, watch the valve's motor run from end to end; then, "
+                        + Said.SAFE + "see whether the valve turns freely.";
         return new Case(
                 FindingKind.SLOW_RESPONSE,
                 rows,
@@ -114,8 +116,6 @@ final class SlowResponseDetector implements Detector {
                 toS,
                 confidence,
                 new Case.Words(evidence, rival, check),
-                List.of(
-                        new Figure("time constant", tau, "s"),
-                        new Figure("time to settle within 5 %", 3 * tau, "s")));
+                List.of(new Figure("time constant", tau, "s"), new Figure("time to settle within 5 %", 3 * tau, "s")));
     }
 }

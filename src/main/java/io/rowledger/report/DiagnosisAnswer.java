@@ -90,7 +90,7 @@ final class DiagnosisAnswer {
         }
         return widest == null
                 ? ""
-                : ", and none ran further off than row " + widest.row() + " at "
+                : ", and over the whole job the one furthest off, row " + widest.row() + ", ran at "
                         + f.signedPercent(widest.medianDeviation() * 100);
     }
 

@@ -97,7 +97,6 @@ public record RowDiagnosis(
      * @param cost ground, liquid and nitrogen
      * @param evidence one sentence with numbers
      * @param rival what else could explain it
-     * @param tell what tells the two apart
      * @param figures figures of the finding in the reader's units
      * @param checks what to look at, cheapest and safest first
      * @param chart the chart's name
@@ -113,9 +112,8 @@ public record RowDiagnosis(
             String cost,
             String evidence,
             String rival,
-            String tell,
             List<Fact> figures,
-            List<Check> checks,
+            List<String> checks,
             String chart,
             double latDeg,
             double lonDeg) {
@@ -125,9 +123,6 @@ public record RowDiagnosis(
             checks = List.copyOf(checks);
         }
     }
-
-    /** One thing to look at: how far one has to go for it, and what to look at. */
-    public record Check(String stage, String text) {}
 
     /** Healthy rows of one product. */
     public record Baseline(String key, String name, String summary, List<BaselineLine> rows) {

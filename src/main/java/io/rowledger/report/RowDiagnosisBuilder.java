@@ -96,9 +96,8 @@ public final class RowDiagnosisBuilder {
                 cost(finding, f),
                 finding.evidence(),
                 finding.rival(),
-                finding.check(),
                 figures(d.figures().get(i)),
-                FaultChecks.of(finding.kind()),
+                steps(finding.check()),
                 "onset/" + (i + 1),
                 finding.latDeg(),
                 finding.lonDeg());
@@ -146,6 +145,18 @@ public final class RowDiagnosisBuilder {
             text.append(", liquid ").append(UnitFormat.UNKNOWN);
         }
         return text.toString();
+    }
+
+    /** A check is a chain of steps, cheapest and safest first, parted by semicolons. */
+    static List<String> steps(String check) {
+        List<String> steps = new ArrayList<>();
+        for (String step : check.split(";", -1)) {
+            String text = Wording.label(step);
+            if (!text.isEmpty()) {
+                steps.add(text.endsWith(".") ? text : text + ".");
+            }
+        }
+        return steps;
     }
 
     private List<Fact> figures(List<Figure> figures) {

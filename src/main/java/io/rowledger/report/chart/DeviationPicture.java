@@ -12,7 +12,8 @@ import java.util.List;
 final class DeviationPicture implements Chart {
     private static final double LEFT_PT = 24;
     private static final double TOP_PT = 20;
-    private static final double BOTTOM_PT = 36;
+    private static final double BOTTOM_PT = 14;
+    private static final double LEGEND_PT = 22;
     /** Between two passes. */
     private static final double GAP_PT = 1.2;
     /** With more passes than this share of the width would be gaps, gaps shrink. */
@@ -23,15 +24,26 @@ final class DeviationPicture implements Chart {
     private final RowPicture data;
     private final List<Mark> marks;
     private final UnitFormat f;
+    private final boolean legend;
     private final double[] x0;
     private final double[] x1;
 
     DeviationPicture(RowPicture data, List<Mark> marks, UnitFormat f) {
+        this(data, marks, f, true);
+    }
+
+    private DeviationPicture(RowPicture data, List<Mark> marks, UnitFormat f, boolean legend) {
+        this.legend = legend;
         this.data = data;
         this.marks = marks;
         this.f = f;
         this.x0 = new double[data.columns()];
         this.x1 = new double[data.columns()];
+    }
+
+    /** The same where several pictures share one legend. */
+    static DeviationPicture withoutLegend(RowPicture data, List<Mark> marks, UnitFormat f) {
+        return new DeviationPicture(data, marks, f, false);
     }
 
     /** Columns across the width by their time, the passes set apart. */
@@ -65,7 +77,7 @@ final class DeviationPicture implements Chart {
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         layColumns(widthPt - LEFT_PT);
-        double bottom = heightPt - BOTTOM_PT;
+        double bottom = heightPt - (legend ? BOTTOM_PT + LEGEND_PT : BOTTOM_PT);
         double row = (bottom - TOP_PT) / data.rows();
         cells(canvas, row);
         for (int r = 1; r < data.rows(); r++) {
@@ -75,7 +87,9 @@ final class DeviationPicture implements Chart {
         passNumbers(canvas);
         clock(canvas, bottom, widthPt);
         frames(canvas, row);
-        legend(canvas, heightPt - 9, widthPt);
+        if (legend) {
+            legend(canvas, heightPt - 9);
+        }
     }
 
     private void cells(Canvas canvas, double row) {
@@ -194,7 +208,7 @@ final class DeviationPicture implements Chart {
         }
     }
 
-    static void legend(Canvas canvas, double y, double widthPt) {
+    static void legend(Canvas canvas, double y) {
         double x = LEFT_PT;
         for (int i = 0; i < Palette.DEVIATION.length; i++) {
             RateMap.swatch(canvas, x, y - 7.5, Palette.DEVIATION[i]);

@@ -12,7 +12,7 @@ final class OnsetChart implements Chart {
     private static final double TOP_PT = 14;
     private static final double BOTTOM_PT = 13;
     private static final double SPEED_SHARE = 0.27;
-    private static final double BETWEEN_PT = 8;
+    private static final double BETWEEN_PT = 10;
     /** Points a line is thinned to: each holds the lowest and highest sample of its slice, so that no dip is lost. */
     private static final int SLICES = 300;
     /** A silence this many usual intervals long breaks a line. */
@@ -49,7 +49,7 @@ final class OnsetChart implements Chart {
         double foot = heightPt - BOTTOM_PT;
         double split = TOP_PT + (foot - TOP_PT) * (1 - SPEED_SHARE);
         double flowMost =
-                Math.max(Math.max(most(window.flowLPerS()), most(window.siblingsLPerS())), most(window.targetLPerS()));
+                most(new double[] {most(window.flowLPerS()), most(window.siblingsLPerS()), most(window.targetLPerS())});
         Panel flow = panel(TOP_PT, split - BETWEEN_PT, Measure.FLOW.from(flowMost, f.system()));
         Panel speed = panel(split, foot, Measure.SPEED.from(most(window.speedMps()), f.system()));
         grid(canvas, flow, widthPt, 4);
@@ -81,9 +81,7 @@ final class OnsetChart implements Chart {
         double width = canvas.width(label, Palette.STRONG);
         Align align = onset + width + 4 > widthPt ? Align.RIGHT : Align.LEFT;
         double at = align == Align.LEFT ? onset + 3 : onset - 3;
-        double left = align == Align.LEFT ? at - 1 : at - width - 1;
-        canvas.box(left, TOP_PT + 1, width + 2, 8.5, 0xffffff);
-        canvas.text(label, at, TOP_PT + 7.5, Palette.STRONG, align);
+        canvas.text(label, at, split - 1.5, Palette.STRONG, align);
     }
 
     private static double key(Canvas canvas, double x, int rgb, double widthPt, String text) {

@@ -7,6 +7,7 @@ import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.RowDiagnosis;
 import io.rowledger.report.RowDiagnosisBuilder;
+import io.rowledger.report.SavedDiagnosis;
 import io.rowledger.report.pdf.PassReviewPdf;
 import io.rowledger.report.pdf.RowDiagnosisPdf;
 import java.nio.file.Path;
@@ -39,6 +40,9 @@ public final class Reports {
             outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
         }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
+                .add(
+                        DiagnosisReader.FILE,
+                        out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
                 .add("rows.csv", out -> RowsCsv.write(analysis, out))
                 .add("passes.csv", out -> PassesCsv.write(analysis, out))
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))

@@ -93,7 +93,7 @@ class RowDiagnosisPdfTest {
                     "44.000000, -93.000000, first in pass 6",
                     "0.25 ac of ground, 10.6 gal too little (37.4 lb N)",
                     "the meter stopped",
-                    "with the system bled, look at knife 7",
+                    "With the system bled, look at knife 7.",
                     "Pass 3 holds too few records to judge.",
                     "Healthy rows: UAN 32-0-0",
                     "3 +6.0% 1.2% 1.4 s 20 min 0 s stands apart",
@@ -128,7 +128,7 @@ class RowDiagnosisPdfTest {
                 at = next;
             }
             String all = text(document, 1, document.getNumberOfPages());
-            assertTrue(all.indexOf("come first") < all.indexOf("To check, cheapest and safest first"));
+            assertTrue(all.indexOf("come first") < all.indexOf("To tell them apart, cheapest and safest first"));
         }
     }
 
@@ -174,7 +174,7 @@ class RowDiagnosisPdfTest {
             for (int page = 1; page <= document.getNumberOfPages(); page++) {
                 String text = text(document, page, page);
                 int begun = text.split("% sure\\)", -1).length;
-                int ended = text.split("To check, cheapest and safest first", -1).length;
+                int ended = text.split("To tell them apart, cheapest and safest first", -1).length;
                 assertEquals(begun, ended, "page " + page + ":\n" + text);
                 cards += begun - 1;
             }
