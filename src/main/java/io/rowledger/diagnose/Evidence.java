@@ -40,6 +40,11 @@ final class Evidence {
         return signals.rows();
     }
 
+    /** True where the log has a ground speed. */
+    boolean speedLogged() {
+        return log.records() > 0 && !Double.isNaN(log.speedMps(log.records() / 2));
+    }
+
     /** What was found so far. */
     List<Case> cases() {
         return cases;
@@ -69,7 +74,7 @@ final class Evidence {
     Demand demand() {
         Demand made = demand;
         if (made == null) {
-            made = new Demand(signals, strips.poses(), delivery);
+            made = new Demand(signals, log, strips.poses(), delivery);
             demand = made;
         }
         return made;

@@ -1,12 +1,19 @@
 package io.rowledger.diagnose;
 
 import io.rowledger.finding.FindingKind;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Set;
 
 /**
  * How fast each row follows speed and target: for every pass, row and time constant the squared error of the row's flux
  * about the demand that a controller with this time constant would follow, the amplitude left free.
  */
 final class Responses {
+    /** Changes of level that are no response. */
+    private static final Set<FindingKind> OF_LEVEL =
+            EnumSet.of(FindingKind.PLUGGED, FindingKind.RESTRICTED, FindingKind.LEAKING);
+
     private static final double LEAST_RATIO = 0.5;
     private static final double MOST_RATIO = 1.8;
 
@@ -37,17 +44,23 @@ final class Responses {
         boolean[] limited = new boolean[e.work.n];
         for (Case found : e.cases()) {
             if (found.kind() == FindingKind.SUPPLY_LIMITED) {
-                java.util.Arrays.fill(limited, e.work.at(found.fromS()), e.work.at(found.toS()), true);
+                Arrays.fill(limited, e.work.at(found.fromS()), e.work.at(found.toS()), true);
             }
         }
         for (int r = 0; r < rows; r++) {
+            boolean[] left = limited.clone();
+            for (Case found : e.cases()) {
+                if (!found.rows().isEmpty() && found.concerns(r) && OF_LEVEL.contains(found.kind())) {
+                    Arrays.fill(left, e.work.at(found.fromS()), e.work.at(found.toS()), true);
+                }
+            }
             for (int q = 0; q < passes; q++) {
-                sum(r, q, limited);
+                sum(r, q, left);
             }
         }
     }
 
-    private void sum(int r, int q, boolean[] limited) {
+    private void sum(int r, int q, boolean[] leftOut) {
         float[][] asked = e.demand().askedPerM;
         float[][] foreseen = e.demand().foreseenPerM;
         float[] ratio = e.signals.ratio[r];
@@ -59,7 +72,7 @@ final class Responses {
         double[] bb = ownBack[r][q];
         for (int j = e.work.passFrom[q]; j < e.work.passFrom[q + 1]; j++) {
             float x = ratio[j];
-            if (!(x > LEAST_RATIO && x < MOST_RATIO) || limited[j]) {
+            if (!(x > LEAST_RATIO && x < MOST_RATIO) || leftOut[j]) {
                 continue;
             }
             double f = x * e.signals.siblingFlux[j];

@@ -7,14 +7,17 @@ import org.jspecify.annotations.Nullable;
 
 /** Flow that follows speed and target seconds late. */
 final class SlowResponseDetector implements Detector {
-    /** From this time constant on a response is slow, s: the usual is under 1.5. */
-    static final double SLOW_S = 2.2;
+    /** From this time constant on a response is slow, s: the usual is under 1.6. */
+    static final double SLOW_S = 2.6;
 
     /** The error must fall by this share of what is left. */
     private static final double LEAST_EXPLAINED = 0.12;
 
     /** And by so many variances of a reading, against chance. */
     private static final double LEAST_GAIN = 60;
+
+    /** More for a single row, whose siblings are prompt. */
+    private static final double LEAST_OF_ROW = 0.2;
 
     private static final double MOST_ROWS = 0.6;
 
@@ -38,10 +41,23 @@ final class SlowResponseDetector implements Detector {
             }
         }
         List<Case> cases = new ArrayList<>();
+        if (e.work.coarse && !e.speedLogged()) {
+            return cases;
+        }
         if (slow.size() >= Math.max(2, MOST_ROWS * judged)) {
             cases.add(caseOf(e, List.of(), typical(slow)));
         } else {
-            slow.forEach(x -> cases.add(caseOf(e, List.of(x.row), x)));
+            double[] all = new double[judged];
+            for (int i = 0; i < Math.min(judged, slow.size()); i++) {
+                all[i] = slow.get(i).explained;
+            }
+            // What half of the rows share is the track's or the target's doing.
+            double common = Robust.median(all, judged);
+            for (Slow of : slow) {
+                if (of.explained > Math.max(LEAST_OF_ROW, 2 * common)) {
+                    cases.add(caseOf(e, List.of(of.row), of));
+                }
+            }
         }
         return cases;
     }

@@ -267,7 +267,12 @@ final class RandomJob {
             if (pass.endS() - pass.startS() < 20 && tries < 200) {
                 continue;
             }
-            double at = between(pass.startS() + 6, Math.max(pass.startS() + 7, pass.endS() - 8));
+            // What begins in the first minute is there from the first minute on: another kind.
+            double first = Math.max(pass.startS() + 6, workBy(passes, 75));
+            if (first > pass.endS() - 8 && tries < 200) {
+                continue;
+            }
+            double at = between(first, Math.max(first + 1, pass.endS() - 8));
             double after = pass.endS() - at;
             for (Truth.Pass later : passes.subList(q + 1, passes.size())) {
                 after += later.endS() - later.startS();
@@ -276,6 +281,18 @@ final class RandomJob {
                 return at;
             }
         }
+    }
+
+    /** The time by which so much work is done. */
+    private static double workBy(List<Truth.Pass> passes, double workS) {
+        double left = workS;
+        for (Truth.Pass pass : passes) {
+            if (pass.endS() - pass.startS() >= left) {
+                return pass.startS() + left;
+            }
+            left -= pass.endS() - pass.startS();
+        }
+        return Double.POSITIVE_INFINITY;
     }
 
     /** To the end of the job, or after at least so much work. */
