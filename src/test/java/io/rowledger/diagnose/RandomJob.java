@@ -27,7 +27,7 @@ import java.util.SplittableRandom;
  *
  * <p>A fault is put where it can leave a sign: onset in the middle of a pass, at least two minutes of work under it;
  * crossed channels and missing turn compensation only where the bar works in turns. Faults of rows hit different rows,
- * and at most one of a job's faults concerns the whole bar.
+ * at most one of a job's faults concerns the whole bar, and fewer than half of the rows err.
  */
 final class RandomJob {
     private static final List<Kind> OF_A_ROW = List.of(
@@ -248,11 +248,19 @@ final class RandomJob {
             }
             faults.add(fault);
         }
+        // The siblings' median holds while fewer than half of the rows err.
+        while (2 * faults.stream().mapToInt(this::rowsHit).sum() >= rig.rows()) {
+            faults.remove(faults.size() - 1);
+        }
         boolean outside = faults.stream().anyMatch(f -> f.kind() == Kind.OUTSIDE_SHARE);
         faults.removeIf(f -> outside
                 && f.kind() != Kind.OUTSIDE_SHARE
                 && (f.rows().contains(1) || f.rows().contains(rig.rows())));
         return faults;
+    }
+
+    private int rowsHit(SimFault fault) {
+        return fault.kind() == Kind.OUTSIDE_SHARE ? 2 : fault.rows().size();
     }
 
     private static boolean has(List<SimFault> faults, Kind kind) {
