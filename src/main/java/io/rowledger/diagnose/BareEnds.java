@@ -14,7 +14,7 @@ final class BareEnds {
     private static final double BARE_S = 0.75;
 
     /** Edges are known to a record; with few passes some of that remains in the median. */
-    private static final double INTERVALS = 0.35;
+    private static final double INTERVALS = 0.6;
 
     /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
     private static final double COARSE_INTERVAL_S = 0.4;
@@ -85,7 +85,9 @@ final class BareEnds {
             }
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : Robust.median(in, n);
-        return n >= LEAST_PASSES && median >= BARE_S + INTERVALS * intervalS ? new Ends(rows, range, median, n) : null;
+        return n >= LEAST_PASSES && median >= BARE_S + INTERVALS * intervalS / Math.sqrt(n)
+                ? new Ends(rows, range, median, n)
+                : null;
     }
 
     private static double mean(double[] values, int n) {

@@ -86,6 +86,7 @@ final class Demand {
         if (poses.backing(k) || dt <= 0) {
             return 0;
         }
-        return Math.hypot(poses.dropEastM(k + 1) - poses.dropEastM(k), poses.dropNorthM(k + 1) - poses.dropNorthM(k)) / dt;
+        return Math.hypot(poses.dropEastM(k + 1) - poses.dropEastM(k), poses.dropNorthM(k + 1) - poses.dropNorthM(k))
+                / dt;
     }
 }

@@ -37,6 +37,11 @@ final class HuntingDetector implements Detector {
     private static final double LEAST_JUDGED = 0.35;
 
     private static final double LEAST_S = 55;
+
+    /** Corners and contours come back as slowly: longer periods must explain more. */
+    private static final double SURE_UP_TO_S = 16;
+
+    private static final double SURE = 0.75;
     private static final double SETTLED_S = 6;
 
     /** A window of one pass: entries from to end, and the samples' times from its start. */
@@ -79,7 +84,7 @@ final class HuntingDetector implements Detector {
         float[] bar = new float[e.work.n];
         for (int j = 0; j < bar.length; j++) {
             boolean settling = e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S;
-            bar[j] = settling ? Float.NaN : e.signals.siblingFlux[j] / asked[j];
+            bar[j] = settling || e.signals.unsteady(j) ? Float.NaN : e.signals.siblingFlux[j] / asked[j];
         }
         return bar;
     }
@@ -168,6 +173,10 @@ final class HuntingDetector implements Detector {
         return best != null && best.explained >= LEAST_EXPLAINED && best.amplitude >= LEAST_SWING * mean ? best : null;
     }
 
+    private static double explained(List<Swing> swings) {
+        return Robust.median(swings.stream().mapToDouble(Swing::explained).toArray());
+    }
+
     private static @Nullable Case caseOf(Evidence e, List<Integer> rows, List<Swing> all) {
         if (all.isEmpty()) {
             return null;
@@ -184,22 +193,23 @@ final class HuntingDetector implements Detector {
             seconds += e.work.timeS[swing.window.end - 1] - e.work.timeS[Math.min(from, swing.window.end - 1)];
             upTo = swing.window.end;
         }
-        if (seconds < LEAST_S) {
+        if (seconds < LEAST_S || period > SURE_UP_TO_S && explained(swings) < SURE) {
             return null;
         }
         double[] amplitudes = swings.stream().mapToDouble(Swing::amplitude).toArray();
-        double[] shares = swings.stream().mapToDouble(Swing::explained).toArray();
         double amplitude = Robust.median(amplitudes);
-        double explained = Robust.median(shares);
+        double explained = explained(swings);
         double confidence = explained > 0.75 && swings.size() >= 3 ? 0.97 : explained > 0.65 ? 0.92 : 0.75;
         String evidence = Said.capital(Said.rows(rows)) + " swung by ±" + Said.pct(amplitude) + " with a period of "
                 + Said.seconds(period) + " for " + Said.time(seconds) + " of work; this one period explains "
                 + Said.pct(explained) + " of the variance, whatever the speed did.";
-        String rival = "A supply at its limit would hold the sum below the target and not swing about it; a bouncing speed"
-                + " signal would show in the speed.";
-        String check = "Watch the rate on a straight at steady speed: it must hold; make the controller's response softer and"
-                + " see whether the swing goes; then, " + Said.SAFE
-                + "look for air on the suction side and a sticking regulating valve.";
+        String rival =
+                "A supply at its limit would hold the sum below the target and not swing about it; a bouncing speed"
+                        + " signal would show in the speed.";
+        String check =
+                "Watch the rate on a straight at steady speed: it must hold; make the controller's response softer and"
+                        + " see whether the swing goes; then, " + Said.SAFE
+                        + "look for air on the suction side and a sticking regulating valve.";
         return new Case(
                 FindingKind.HUNTING,
                 rows,

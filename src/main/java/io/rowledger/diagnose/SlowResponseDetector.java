@@ -14,7 +14,7 @@ final class SlowResponseDetector implements Detector {
     static final double SLOW_S = 2.6;
 
     /** The error must fall by this share of what is left. */
-    private static final double LEAST_EXPLAINED = 0.12;
+    private static final double LEAST_EXPLAINED = 0.1;
 
     /** And by so many variances of a reading, against chance. */
     private static final double LEAST_GAIN = 60;
@@ -23,9 +23,9 @@ final class SlowResponseDetector implements Detector {
     private static final int LEAST_PASSES = 2;
 
     /** More for a coarse track, whose speed is noisy. */
-    private static final double LEAST_IF_COARSE = 0.2;
+    private static final double LEAST_IF_COARSE = 0.45;
 
-    private static final double LEAST_OF_ROW = 0.15;
+    private static final double LEAST_OF_ROW = 0.1;
 
     /** Slow ratios hardly reach beyond these; wilder ones are something else. */
     private static final double LEAST_RATIO = 0.5;
@@ -101,7 +101,8 @@ final class SlowResponseDetector implements Detector {
                 bestGain = range.sum();
                 boolean often = range.end() - range.from() >= Math.min(LEAST_PASSES, responses.passes());
                 boolean clear = often
-                        && range.sum() > LEAST_EXPLAINED * left && range.sum() > LEAST_GAIN * left / Math.max(1, n);
+                        && range.sum() > LEAST_EXPLAINED * left
+                        && range.sum() > LEAST_GAIN * left / Math.max(1, n);
                 best = clear ? new Slow(range.from(), range.end(), t, range.sum() / (range.sum() + left)) : null;
             }
         }
@@ -121,9 +122,10 @@ final class SlowResponseDetector implements Detector {
                 ? "A late target or speed signal would look alike; a flow lag in the setup would shift the flow, not smear"
                         + " it."
                 : "A worn or sticking valve and a controller tuned too soft look alike.";
-        String check = "Change the speed by a quarter on a straight and watch how long the rate takes; look at the response"
-                + " setting in the controller; with the bar standing, watch the valve's motor run from end to end; then, "
-                + Said.SAFE + "see whether the valve turns freely.";
+        String check =
+                "Change the speed by a quarter on a straight and watch how long the rate takes; look at the response"
+                        + " setting in the controller; with the bar standing, watch the valve's motor run from end to end; then, "
+                        + Said.SAFE + "see whether the valve turns freely.";
         return new Case(
                 FindingKind.SLOW_RESPONSE,
                 rows,
@@ -131,8 +133,6 @@ final class SlowResponseDetector implements Detector {
                 toS,
                 confidence,
                 new Case.Words(evidence, rival, check),
-                List.of(
-                        new Figure("time constant", tau, "s"),
-                        new Figure("time to settle within 5 %", 3 * tau, "s")));
+                List.of(new Figure("time constant", tau, "s"), new Figure("time to settle within 5 %", 3 * tau, "s")));
     }
 }

@@ -103,12 +103,16 @@ final class SupplyLimitedDetector implements Detector {
         double confidence = flatness < 0.3 && bins > 40 ? 0.96 : flatness < 0.4 ? 0.92 : 0.75;
         String evidence = "All rows together gave " + Said.pct(share) + " of what the target asks, for "
                 + Said.time(bins * Bins.BIN_S) + " of work; the sum stayed where it was (its spread "
-                + Said.pct(flatness) + " of that of flow over target) while the speed went up and down: the limit begins at "
+                + Said.pct(flatness)
+                + " of that of flow over target) while the speed went up and down: the limit begins at "
                 + Said.pct(limitMps / speed) + " of the usual speed.";
-        String rival = "Hunting swings about the target with a period of its own; here the sum lies below the target and is"
-                + " flat. A wrong target or calibration would fall with the speed, not stay.";
-        String check = "Drive slower than the limit and see whether the target is held; look at the supply pressure and the"
-                + " tank's level; then, " + Said.SAFE + "clean the suction strainer and look at the pump's drive.";
+        String rival =
+                "Hunting swings about the target with a period of its own; here the sum lies below the target and is"
+                        + " flat. A wrong target or calibration would fall with the speed, not stay.";
+        String check =
+                "Drive slower than the limit and see whether the target is held; look at the supply pressure and the"
+                        + " tank's level; then, " + Said.SAFE
+                        + "clean the suction strainer and look at the pump's drive.";
         return new Case(
                 FindingKind.SUPPLY_LIMITED,
                 List.of(),

@@ -13,9 +13,12 @@ import java.util.List;
  */
 final class TurnShares {
     /** Rows must differ by this share in speed, or by this many σ of the track's own noise, before a turn is a turn. */
-    static final double LEAST_TURN = 0.03;
+    static final double LEAST_TURN = 0.012;
 
-    private static final double NOISE_SIGMAS = 5;
+    /** The turn a block's weight is counted in. */
+    private static final double COUNTED_TURN = 0.03;
+
+    private static final double NOISE_SIGMAS = 6;
 
     /** Rows that differ less in speed run straight: the difference is the track's noise. */
     private static final double STRAIGHT = 0.01;
@@ -23,7 +26,7 @@ final class TurnShares {
     /** In tighter corners the flow's lag hides the share. */
     private static final double LARGEST_TURN = 0.6;
 
-    /** Turning is taken together until it weighs as much as this many seconds of a turn of {@link #LEAST_TURN}. */
+    /** Turning is taken together until it weighs as much as this many seconds of a turn of {@link #COUNTED_TURN}. */
     private static final double BLOCK = 12;
 
     /** Records looked at for the rows' levels, and how few are too few. */
@@ -124,7 +127,7 @@ final class TurnShares {
         List<Block> blocks = new ArrayList<>();
         double squares = 0;
         int from = -1;
-        double full = BLOCK * LEAST_TURN * LEAST_TURN;
+        double full = BLOCK * COUNTED_TURN * COUNTED_TURN;
         double[] sums = new double[s.rows()];
         double[] weights = new double[s.rows()];
         double[] flux = new double[s.rows()];
@@ -189,8 +192,7 @@ final class TurnShares {
     private void write(List<Block> blocks) {
         int block = 0;
         for (int j = 0; j < work.n; j++) {
-            while (block + 1 < blocks.size()
-                    && 2 * j >= blocks.get(block).end + blocks.get(block + 1).from) {
+            while (block + 1 < blocks.size() && 2 * j >= blocks.get(block).end + blocks.get(block + 1).from) {
                 block++;
             }
             s.turnShare[j] = blocks.isEmpty() || !curves(j) ? 0 : (float) smoothed(blocks, block);

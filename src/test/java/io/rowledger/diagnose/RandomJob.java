@@ -236,7 +236,9 @@ final class RandomJob {
             // Crossed channels show only where rows follow their own speeds in turns.
             boolean swapped = kind == Kind.CHANNELS_SWAPPED || has(faults, Kind.CHANNELS_SWAPPED);
             boolean uniform = kind == Kind.NO_TURN_COMPENSATION || has(faults, Kind.NO_TURN_COMPENSATION);
-            if (swapped && (uniform || has(faults, kind))) {
+            // A fault of the whole bar hides the same fault of a row.
+            boolean hidden = has(faults, kind) && (ofBar || hasOfBar(faults, kind));
+            if (hidden || swapped && (uniform || has(faults, kind))) {
                 continue;
             }
             SimFault fault = ofBar ? ofBar(kind, passes) : ofRow(kind, free, passes);
@@ -257,6 +259,10 @@ final class RandomJob {
                 && f.kind() != Kind.OUTSIDE_SHARE
                 && (f.rows().contains(1) || f.rows().contains(rig.rows())));
         return faults;
+    }
+
+    private static boolean hasOfBar(List<SimFault> faults, Kind kind) {
+        return faults.stream().anyMatch(f -> f.kind() == kind && f.rows().isEmpty());
     }
 
     private int rowsHit(SimFault fault) {
@@ -354,7 +360,7 @@ final class RandomJob {
             }
             case CHANNELS_SWAPPED -> {
                 List<Integer> far = free.stream()
-                        .filter(r -> Math.abs(r - rows.get(0)) >= 3)
+                        .filter(r -> Math.abs(r - rows.get(0)) >= Math.max(3, rig.rows() / 4))
                         .sorted(Comparator.naturalOrder())
                         .toList();
                 rows.add(one(far));
