@@ -1,6 +1,7 @@
 package io.rowledger.diagnose;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -11,6 +12,12 @@ final class BareEnds {
 
     /** A median delay from which ends are bare, s. */
     private static final double BARE_S = 0.75;
+
+    /** Edges are known to a record; with few passes some of that remains in the median. */
+    private static final double INTERVALS = 0.6;
+
+    /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
+    private static final double COARSE_INTERVAL_S = 0.4;
 
     private static final int LEAST_PASSES = 3;
 
@@ -30,7 +37,7 @@ final class BareEnds {
     private BareEnds() {}
 
     /** Finds them in delays by row and pass, s. */
-    static List<Ends> find(double[][] delayS, boolean barToo) {
+    static List<Ends> find(double[][] delayS, boolean barToo, double intervalS) {
         int rows = delayS.length;
         int passes = rows == 0 ? 0 : delayS[0].length;
         double[] bar = new double[passes];
@@ -45,7 +52,7 @@ final class BareEnds {
             bar[q] = 2 * n >= rows ? Robust.median(some, n) : Double.NaN;
         }
         List<Ends> ends = new ArrayList<>();
-        Ends whole = barToo ? ends(List.of(), bar) : null;
+        Ends whole = barToo ? ends(List.of(), bar, intervalS) : null;
         if (whole != null) {
             ends.add(whole);
         }
@@ -55,7 +62,7 @@ final class BareEnds {
             for (int q = 0; q < passes; q++) {
                 own[q] = delayS[r][q] - (Double.isNaN(bar[q]) ? 0 : Math.max(0, bar[q] - USUAL_S / 2));
             }
-            Ends of = ends(List.of(r), own);
+            Ends of = ends(List.of(r), own, intervalS);
             if (of != null) {
                 single.add(of);
             }
@@ -64,7 +71,7 @@ final class BareEnds {
         return ends;
     }
 
-    private static @Nullable Ends ends(List<Integer> rows, double[] delay) {
+    private static @Nullable Ends ends(List<Integer> rows, double[] delay, double intervalS) {
         double[] gains = new double[delay.length];
         for (int q = 0; q < gains.length; q++) {
             gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MOST_S, Math.min(MOST_S, delay[q] - USUAL_S));
@@ -77,8 +84,14 @@ final class BareEnds {
                 in[n++] = delay[q];
             }
         }
-        double median = Robust.median(in, n);
-        return n >= LEAST_PASSES && median >= BARE_S ? new Ends(rows, range, median, n) : null;
+        double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : Robust.median(in, n);
+        return n >= LEAST_PASSES && median >= BARE_S + INTERVALS * intervalS / Math.sqrt(n)
+                ? new Ends(rows, range, median, n)
+                : null;
+    }
+
+    private static double mean(double[] values, int n) {
+        return n == 0 ? Double.NaN : Arrays.stream(values, 0, n).sum() / n;
     }
 
     /** Neighbours with the same delay from the same pass on are one. */

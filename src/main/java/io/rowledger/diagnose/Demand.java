@@ -1,21 +1,23 @@
 package io.rowledger.diagnose;
 
+import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.track.Poses;
 
 /**
  * What target and speed ask of a metre of bar, as a first-order controller with one of several time constants would follow
  * it: y' = (target·v − y)/τ, exact for steps. It runs on through turns, where the controller keeps following the speed.
+ * Where fixes are coarse the logged speed is taken: a receiver measures speed better than coarse positions tell it.
  */
 final class Demand {
     /** Time constants, s. */
-    static final double[] TAU_S = {0.5, 1, 1.6, 2.4, 3.4, 4.8, 6.8, 9.6};
+    static final double[] TAU_S = {0.5, 1, 1.6, 2.2, 2.8, 3.5, 4.5, 6, 8, 11};
 
     /** The one a usual machine has: flow needs half a second to a second to follow. */
     static final int USUAL = 0;
 
     /** The slowest a usual machine has. */
-    static final int SLOWEST_USUAL = 1;
+    static final int SLOWEST_USUAL = 2;
 
     /** [τ][entry], L/s a metre of band at the bar's centre. */
     final float[][] askedPerM;
@@ -26,7 +28,7 @@ final class Demand {
     /** Last time the target changed before an entry, s since the epoch. */
     final double[] targetChangedS;
 
-    Demand(Signals s, Poses poses, Delivery delivery) {
+    Demand(Signals s, LogTable log, Poses poses, Delivery delivery) {
         Work work = s.work;
         askedPerM = new float[TAU_S.length][work.n];
         foreseenPerM = new float[TAU_S.length][work.n];
@@ -46,7 +48,9 @@ final class Demand {
             changed = Math.abs(target - lastTarget) > 0.01 * target ? poses.timeS(k) : changed;
             lastTarget = target;
             boolean entry = j < work.n && k >= work.step[j];
-            asked[k] = target * (entry ? work.speedMps[j] : speed(poses, k, poses.durationS(k)));
+            double logged = work.coarse ? log.speedMps(poses.record(k)) : Double.NaN;
+            double rebuilt = entry ? work.speedMps[j] : speed(poses, k, poses.durationS(k));
+            asked[k] = target * (Double.isNaN(logged) ? rebuilt : logged);
             if (entry && k == work.endStep[j] - 1) {
                 targetChangedS[j++] = changed;
             }

@@ -58,7 +58,7 @@ public final class Diagnoses {
                 evidence.add(detector.find(evidence));
             }
             Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
-            for (Case found : evidence.cases()) {
+            for (Case found : Reconciled.of(evidence.cases())) {
                 placed.add(new Placed(found, costs.finding(found), costs.window(found)));
             }
         }

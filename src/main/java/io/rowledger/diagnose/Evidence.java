@@ -1,9 +1,11 @@
 package io.rowledger.diagnose;
 
+import io.rowledger.finding.FindingKind;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -13,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * once. Detectors are asked in a fixed order; a case found earlier explains what later ones would stumble over.
  */
 final class Evidence {
+    private static final double COARSE_TURN = 0.05;
+
     final LogTable log;
     final Strips strips;
     final Delivery delivery;
@@ -24,7 +28,7 @@ final class Evidence {
     private final List<List<Levels.Episode>> episodes = new ArrayList<>();
     private @Nullable Edges edges;
     private @Nullable Demand demand;
-    private @Nullable Responses responses;
+    private @Nullable Responses barResponses;
 
     Evidence(LogTable log, Strips strips, Delivery delivery, Signals signals, List<TurnShares.Block> turns) {
         this.log = log;
@@ -38,6 +42,11 @@ final class Evidence {
 
     int rows() {
         return signals.rows();
+    }
+
+    /** True where the log has a ground speed. */
+    boolean speedLogged() {
+        return log.records() > 0 && !Double.isNaN(log.speedMps(log.records() / 2));
     }
 
     /** What was found so far. */
@@ -69,18 +78,29 @@ final class Evidence {
     Demand demand() {
         Demand made = demand;
         if (made == null) {
-            made = new Demand(signals, strips.poses(), delivery);
+            made = new Demand(signals, log, strips.poses(), delivery);
             demand = made;
         }
         return made;
     }
 
-    /** How fast the rows follow; computed at the first call, after a limited supply was looked for. */
-    Responses responses() {
-        Responses made = responses;
+    /** How fast the bar as a whole follows; computed at the first call, after a limited supply was looked for. */
+    Responses barResponses() {
+        Responses made = barResponses;
         if (made == null) {
-            made = new Responses(this);
-            responses = made;
+            float[] flux = signals.siblingFlux.clone();
+            for (Case found : cases) {
+                if (found.kind() == FindingKind.SUPPLY_LIMITED) {
+                    Arrays.fill(flux, work.at(found.fromS()), work.at(found.toS()), Float.NaN);
+                }
+            }
+            for (int j = 0; j < work.n; j++) {
+                // In a turn the antenna's speed is not the bar's, and only the antenna's is known well.
+                boolean turning = work.coarse && Math.abs(work.curvaturePerM[j]) * work.halfWidthM > COARSE_TURN;
+                flux[j] = turning || signals.unsteady(j) ? Float.NaN : flux[j];
+            }
+            made = new Responses(work, demand(), flux);
+            barResponses = made;
         }
         return made;
     }

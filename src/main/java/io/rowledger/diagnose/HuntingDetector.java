@@ -21,7 +21,8 @@ final class HuntingDetector implements Detector {
 
     private static final double SHORTEST_S = 2.5;
     private static final double LONGEST_S = 20;
-    private static final double PERIOD_STEP = 1.07;
+    /** Frequencies are this close, Hz: a third of what a window of a minute can tell apart. */
+    private static final double FREQUENCY_STEP_HZ = 1 / (3 * WINDOW_S);
 
     /** A swing smaller than this, as a fraction of the flow, is nobody's loss. */
     private static final double LEAST_SWING = 0.045;
@@ -32,11 +33,19 @@ final class HuntingDetector implements Detector {
     /** Windows belong together when their periods differ by less. */
     private static final double SAME_PERIOD = 0.12;
 
+    /** Of a window's samples so many must be judged. */
+    private static final double LEAST_JUDGED = 0.35;
+
     private static final double LEAST_S = 55;
+
+    /** Corners and contours come back as slowly: longer periods must explain more. */
+    private static final double SURE_UP_TO_S = 16;
+
+    private static final double SURE = 0.75;
     private static final double SETTLED_S = 6;
 
     /** A window of one pass: entries from to end, and the samples' times from its start. */
-    private record Window(int from, int end, double[] timeS, int[] sample, double[][] sin, double[][] cos) {}
+    private record Window(int from, int end, double[] timeS, int[] sample) {}
 
     /** A swing seen in a window. */
     private record Swing(Window window, double periodS, double amplitude, double explained) {}
@@ -44,7 +53,7 @@ final class HuntingDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         double[] periods = periods(e.work.intervalS);
-        List<Window> windows = windows(e, periods);
+        List<Window> windows = windows(e);
         List<Case> cases = new ArrayList<>();
         float[] bar = barSeries(e);
         Case whole = caseOf(e, List.of(), swings(windows, bar, periods));
@@ -62,28 +71,25 @@ final class HuntingDetector implements Detector {
 
     private static double[] periods(double intervalS) {
         double shortest = Math.max(SHORTEST_S, 2.4 * intervalS);
-        int n = (int) (Math.log(LONGEST_S / shortest) / Math.log(PERIOD_STEP)) + 1;
+        double highest = 1 / shortest;
+        int n = (int) ((highest - 1 / LONGEST_S) / FREQUENCY_STEP_HZ) + 1;
         double[] periods = new double[n];
-        Arrays.setAll(periods, i -> shortest * Math.pow(PERIOD_STEP, i));
+        Arrays.setAll(periods, i -> 1 / (highest - i * FREQUENCY_STEP_HZ));
         return periods;
     }
 
     /** Siblings' flux over what a controller as fast as this one would give; NaN while a new target settles. */
     private static float[] barSeries(Evidence e) {
-        double[] best = new double[e.rows()];
-        for (int r = 0; r < e.rows(); r++) {
-            best[r] = e.responses().best(r, 0, e.work.passes());
-        }
-        float[] asked = e.demand().askedPerM[(int) Robust.median(best)];
+        float[] asked = e.demand().askedPerM[e.barResponses().best()];
         float[] bar = new float[e.work.n];
         for (int j = 0; j < bar.length; j++) {
             boolean settling = e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S;
-            bar[j] = settling ? Float.NaN : e.signals.siblingFlux[j] / asked[j];
+            bar[j] = settling || e.signals.unsteady(j) ? Float.NaN : e.signals.siblingFlux[j] / asked[j];
         }
         return bar;
     }
 
-    private static List<Window> windows(Evidence e, double[] periods) {
+    private static List<Window> windows(Evidence e) {
         List<Window> windows = new ArrayList<>();
         Work work = e.work;
         int stride = (int) Math.max(1, Math.floor(FINEST_S / work.intervalS + 1e-6));
@@ -97,29 +103,22 @@ final class HuntingDetector implements Detector {
                 }
                 boolean last = end - to < 0.4 * (to - from);
                 to = last ? end : to;
-                windows.add(window(work, from, to, stride, periods));
+                windows.add(window(work, from, to, stride));
                 from = last ? end : from + (to - from) / 2;
             }
         }
         return windows;
     }
 
-    private static Window window(Work work, int from, int to, int stride, double[] periods) {
+    private static Window window(Work work, int from, int to, int stride) {
         int n = (to - from) / stride;
         double[] time = new double[n];
         int[] sample = new int[n];
-        double[][] sin = new double[periods.length][n];
-        double[][] cos = new double[periods.length][n];
         for (int i = 0; i < n; i++) {
             sample[i] = from + i * stride;
             time[i] = work.timeS[from + i * stride + stride / 2] - work.timeS[from];
-            for (int p = 0; p < periods.length; p++) {
-                double phase = 2 * Math.PI * time[i] / periods[p];
-                sin[p][i] = Math.sin(phase);
-                cos[p][i] = Math.cos(phase);
-            }
         }
-        return new Window(from, to, time, sample, sin, cos);
+        return new Window(from, to, time, sample);
     }
 
     private static List<Swing> swings(List<Window> windows, float[] series, double[] periods) {
@@ -143,8 +142,8 @@ final class HuntingDetector implements Detector {
                 }
             }
             double variance = n == 0 ? 0 : squares / n - sum * sum / n / n;
-            boolean worth = variance > 0.5 * LEAST_SWING * LEAST_SWING * LEAST_EXPLAINED && 10 * n > 6 * x.length;
-            Swing swing = worth && n > 12 ? strongest(window, x, sum / n, variance * n, n, periods) : null;
+            boolean worth = variance > 0.5 * LEAST_SWING * LEAST_SWING * LEAST_EXPLAINED && n > LEAST_JUDGED * x.length;
+            Swing swing = worth && n > 20 ? strongest(window, x, sum / n, variance * n, n, periods) : null;
             if (swing != null) {
                 swings.add(swing);
             }
@@ -160,8 +159,9 @@ final class HuntingDetector implements Detector {
             double b = 0;
             for (int i = 0; i < x.length; i++) {
                 if (!Double.isNaN(x[i])) {
-                    a += (x[i] - mean) * window.sin[p][i];
-                    b += (x[i] - mean) * window.cos[p][i];
+                    double phase = 2 * Math.PI * window.timeS[i] / periods[p];
+                    a += (x[i] - mean) * Math.sin(phase);
+                    b += (x[i] - mean) * Math.cos(phase);
                 }
             }
             double amplitude = 2 * Math.hypot(a, b) / n;
@@ -171,6 +171,10 @@ final class HuntingDetector implements Detector {
             }
         }
         return best != null && best.explained >= LEAST_EXPLAINED && best.amplitude >= LEAST_SWING * mean ? best : null;
+    }
+
+    private static double explained(List<Swing> swings) {
+        return Robust.median(swings.stream().mapToDouble(Swing::explained).toArray());
     }
 
     private static @Nullable Case caseOf(Evidence e, List<Integer> rows, List<Swing> all) {
@@ -189,13 +193,12 @@ final class HuntingDetector implements Detector {
             seconds += e.work.timeS[swing.window.end - 1] - e.work.timeS[Math.min(from, swing.window.end - 1)];
             upTo = swing.window.end;
         }
-        if (seconds < LEAST_S) {
+        if (seconds < LEAST_S || period > SURE_UP_TO_S && explained(swings) < SURE) {
             return null;
         }
         double[] amplitudes = swings.stream().mapToDouble(Swing::amplitude).toArray();
-        double[] shares = swings.stream().mapToDouble(Swing::explained).toArray();
         double amplitude = Robust.median(amplitudes);
-        double explained = Robust.median(shares);
+        double explained = explained(swings);
         double confidence = explained > 0.75 && swings.size() >= 3 ? 0.97 : explained > 0.65 ? 0.92 : 0.75;
         String evidence = Said.capital(Said.rows(rows)) + " swung by ±" + Said.pct(amplitude) + " with a period of "
                 + Said.seconds(period) + " for " + Said.time(seconds) + " of work; this one period explains "

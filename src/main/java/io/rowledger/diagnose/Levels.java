@@ -27,7 +27,14 @@ final class Levels {
     private static final double SAME_LEVEL = 0.035;
 
     /** What a stretch must differ by to be one. */
-    private static final double LEAST_DEVIATION = 0.065;
+    private static final double LEAST_DEVIATION = 0.075;
+
+    /** Below this a stretch must last {@link #LASTING_S}: a turn's remains can be as large, but not as long. */
+    private static final double CLEAR_DEVIATION = 0.2;
+
+    private static final double CLEAR_IF_COARSE = 0.35;
+
+    private static final double LASTING_S = 90;
 
     /** A level that belongs to a stretch as its beginning or end, though smaller. */
     private static final double SHOULDER = 0.03;
@@ -169,7 +176,8 @@ final class Levels {
         boolean steady =
                 Math.abs(longest.level - extreme.level) < 0.03 && (longest.end - longest.from) > 0.8 * (to - from);
         double level = steady ? longest.level : extreme.level;
-        if (judgedS < LEAST_S || (Math.abs(level - 1) < LEAST_DEVIATION && !(fromStart && toEnd && steady))) {
+        if (judgedS < (Math.abs(level - 1) < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : LEAST_S)
+                || (Math.abs(level - 1) < LEAST_DEVIATION && !(fromStart && toEnd && steady))) {
             return null;
         }
         double before = first == 0 ? 1 : all.get(first - 1).level;

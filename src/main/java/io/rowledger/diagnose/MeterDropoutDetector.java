@@ -26,6 +26,7 @@ final class MeterDropoutDetector implements Detector {
         List<Case> cases = new ArrayList<>();
         for (int r = 0; r < e.rows(); r++) {
             List<Spell> spells = spells(e, r);
+            List<Spell> kept = new ArrayList<>();
             int first = 0;
             while (first < spells.size()) {
                 int last = first;
@@ -34,9 +35,12 @@ final class MeterDropoutDetector implements Detector {
                     last++;
                 }
                 if (last - first + 1 >= LEAST_SPELLS) {
-                    cases.add(caseOf(e, r, spells.subList(first, last + 1)));
+                    kept.addAll(spells.subList(first, last + 1));
                 }
                 first = last + 1;
+            }
+            if (!kept.isEmpty()) {
+                cases.add(caseOf(e, r, kept));
             }
         }
         return cases;

@@ -6,12 +6,12 @@ import java.util.List;
 /** Flows alike across the bar while the rows' speeds differ. */
 final class NoTurnCompensationDetector implements Detector {
     /** Below this share of the turn taken out, the machine doesn't compensate. */
-    private static final double NONE = 0.4;
+    private static final double NONE = 0.3;
 
     /** Fewer stretches of turning may be the track's noise or a fault of rows. */
     private static final int LEAST_BLOCKS = 3;
 
-    private static final double LEAST_SHARE = 0.15;
+    private static final double LEAST_SHARE = 0.2;
 
     @Override
     public List<Case> find(Evidence e) {

@@ -1,107 +1,91 @@
 package io.rowledger.diagnose;
 
-import io.rowledger.finding.FindingKind;
-
 /**
- * How fast each row follows speed and target: for every pass, row and time constant the squared error of the row's flux
- * about the demand that a controller with this time constant would follow, the amplitude left free.
+ * How fast a flow follows speed and target: for every pass and time constant the squared error about the demand that a
+ * controller with this time constant would follow, the amplitude left free.
  */
 final class Responses {
-    private static final double LEAST_RATIO = 0.5;
-    private static final double MOST_RATIO = 1.8;
+    private static final int TAUS = Demand.TAU_S.length;
 
-    private final Evidence e;
-    /** [row][pass], sums over the entries. */
-    private final double[][] squares;
+    private final int passes;
+    /** [pass], sums over the entries. */
+    private final double[] squares;
 
-    private final int[][] counts;
-    /** [row][pass][τ]. */
-    private final double[][][] cross;
+    private final int[] counts;
+    /** [pass][τ], following. */
+    private final double[][] cross;
 
-    private final double[][][] own;
-    /** The same for the demand run backwards in time. */
-    private final double[][][] crossBack;
+    private final double[][] own;
+    /** [pass][τ], the demand run backwards in time. */
+    private final double[][] crossBack;
 
-    private final double[][][] ownBack;
+    private final double[][] ownBack;
 
-    Responses(Evidence e) {
-        this.e = e;
-        int rows = e.rows();
-        int passes = e.work.passes();
-        squares = new double[rows][passes];
-        counts = new int[rows][passes];
-        cross = new double[rows][passes][Demand.TAU_S.length];
-        own = new double[rows][passes][Demand.TAU_S.length];
-        crossBack = new double[rows][passes][Demand.TAU_S.length];
-        ownBack = new double[rows][passes][Demand.TAU_S.length];
-        boolean[] limited = new boolean[e.work.n];
-        for (Case found : e.cases()) {
-            if (found.kind() == FindingKind.SUPPLY_LIMITED) {
-                java.util.Arrays.fill(limited, e.work.at(found.fromS()), e.work.at(found.toS()), true);
-            }
-        }
-        for (int r = 0; r < rows; r++) {
-            for (int q = 0; q < passes; q++) {
-                sum(r, q, limited);
+    /** Of a flux, L/s a metre of band at the bar's centre; NaN where it can't be judged. */
+    Responses(Work work, Demand demand, float[] flux) {
+        passes = work.passes();
+        squares = new double[passes];
+        counts = new int[passes];
+        cross = new double[passes][TAUS];
+        own = new double[passes][TAUS];
+        crossBack = new double[passes][TAUS];
+        ownBack = new double[passes][TAUS];
+        for (int q = 0; q < passes; q++) {
+            for (int j = work.passFrom[q]; j < work.passFrom[q + 1]; j++) {
+                if (!Float.isNaN(flux[j])) {
+                    add(q, flux[j], demand, j);
+                }
             }
         }
     }
 
-    private void sum(int r, int q, boolean[] limited) {
-        float[][] asked = e.demand().askedPerM;
-        float[][] foreseen = e.demand().foreseenPerM;
-        float[] ratio = e.signals.ratio[r];
-        double ff = 0;
-        int n = 0;
-        double[] fg = cross[r][q];
-        double[] gg = own[r][q];
-        double[] fb = crossBack[r][q];
-        double[] bb = ownBack[r][q];
-        for (int j = e.work.passFrom[q]; j < e.work.passFrom[q + 1]; j++) {
-            float x = ratio[j];
-            if (!(x > LEAST_RATIO && x < MOST_RATIO) || limited[j]) {
-                continue;
-            }
-            double f = x * e.signals.siblingFlux[j];
-            ff += f * f;
-            n++;
-            for (int t = 0; t < fg.length; t++) {
-                float g = asked[t][j];
-                fg[t] += f * g;
-                gg[t] += g * g;
-                float back = foreseen[t][j];
-                fb[t] += f * back;
-                bb[t] += back * back;
-            }
+    private void add(int q, double f, Demand demand, int j) {
+        squares[q] += f * f;
+        counts[q]++;
+        double[] fg = cross[q];
+        double[] gg = own[q];
+        double[] fb = crossBack[q];
+        double[] bb = ownBack[q];
+        for (int t = 0; t < TAUS; t++) {
+            float g = demand.askedPerM[t][j];
+            fg[t] += f * g;
+            gg[t] += g * g;
+            float back = demand.foreseenPerM[t][j];
+            fb[t] += f * back;
+            bb[t] += back * back;
         }
-        squares[r][q] = ff;
-        counts[r][q] = n;
     }
 
-    int count(int r, int q) {
-        return counts[r][q];
+    int passes() {
+        return passes;
     }
 
-    /** Squared error of row r in pass q with time constant t. */
-    double error(int r, int q, int t) {
-        return own[r][q][t] > 0 ? Math.max(0, squares[r][q] - cross[r][q][t] * cross[r][q][t] / own[r][q][t]) : 0;
+    int count(int q) {
+        return counts[q];
     }
 
-    /** The same where the row would foresee the demand instead of following it. */
-    double errorForeseen(int r, int q, int t) {
-        return ownBack[r][q][t] > 0
-                ? Math.max(0, squares[r][q] - crossBack[r][q][t] * crossBack[r][q][t] / ownBack[r][q][t])
-                : 0;
+    /** Squared error in pass q with time constant t. */
+    double error(int q, int t) {
+        return left(squares[q], cross[q][t], own[q][t]);
     }
 
-    /** Index of the time constant that fits row r best over the passes from (inclusive) to end (exclusive). */
-    int best(int r, int from, int end) {
+    /** The same where the flow would foresee the demand instead of following it. */
+    double errorForeseen(int q, int t) {
+        return left(squares[q], crossBack[q][t], ownBack[q][t]);
+    }
+
+    private static double left(double squares, double cross, double own) {
+        return own > 0 ? Math.max(0, squares - cross * cross / own) : 0;
+    }
+
+    /** Index of the time constant that fits best over all passes. */
+    int best() {
         int best = 0;
         double least = Double.POSITIVE_INFINITY;
-        for (int t = 0; t < Demand.TAU_S.length; t++) {
+        for (int t = 0; t < TAUS; t++) {
             double error = 0;
-            for (int q = from; q < end; q++) {
-                error += error(r, q, t);
+            for (int q = 0; q < passes; q++) {
+                error += error(q, t);
             }
             if (error < least) {
                 least = error;

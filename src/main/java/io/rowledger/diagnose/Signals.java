@@ -22,6 +22,9 @@ final class Signals {
     /** Rows that differ more than this in speed are in a tight corner, where the lag of the flow hides the rest. */
     private static final double LARGEST_TURN = 0.35;
 
+    /** Rows slower than this share of the bar's middle are inside the turn. */
+    private static final double NOT_INSIDE = 0.6;
+
     final int product;
     final Work work;
     final Rig rig;
@@ -105,13 +108,18 @@ final class Signals {
             }
             int judgedRows = count;
             siblingFlux[j] = count < LEAST_SIBLINGS ? Float.NaN : (float) Robust.median(flux, count);
-            boolean usable = judgedRows >= LEAST_SIBLINGS && !unsteady && siblingFlux[j] > 0;
+            boolean usable = judgedRows >= LEAST_SIBLINGS && siblingFlux[j] > 0;
             for (int r = 0; r < rows; r++) {
-                ratio[r][j] = usable && judged.records(r).get(j)
-                        ? (float) (flowLPerS[r][j] / (siblingFlux[j] * rowFactor(r, j)))
-                        : Float.NaN;
+                double implied = siblingFlux[j] * rowFactor(r, j);
+                boolean known = usable && judged.records(r).get(j) && (!unsteady || nothing(r, j, implied));
+                ratio[r][j] = known ? (float) (flowLPerS[r][j] / implied) : Float.NaN;
             }
         }
+    }
+
+    /** Nothing where there should be much is nothing even in a tight corner. */
+    private boolean nothing(int r, int j, double implied) {
+        return rowSpeedShare(r, j) > NOT_INSIDE && flowLPerS[r][j] < PluggedDetector.PLUGGED * implied;
     }
 
     /** Takes a row's entries out of the judgement where a finding has claimed them. */

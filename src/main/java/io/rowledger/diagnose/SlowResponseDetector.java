@@ -2,94 +2,111 @@ package io.rowledger.diagnose;
 
 import io.rowledger.finding.FindingKind;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Flow that follows speed and target seconds late. */
 final class SlowResponseDetector implements Detector {
-    /** From this time constant on a response is slow, s: the usual is under 1.5. */
-    static final double SLOW_S = 2.2;
+    /** From this time constant on a response is slow, s: the usual is under 1.6. */
+    static final double SLOW_S = 2.6;
 
     /** The error must fall by this share of what is left. */
-    private static final double LEAST_EXPLAINED = 0.12;
+    private static final double LEAST_EXPLAINED = 0.1;
 
     /** And by so many variances of a reading, against chance. */
     private static final double LEAST_GAIN = 60;
 
-    private static final double MOST_ROWS = 0.6;
+    /** One pass alone may have had a bad start. */
+    private static final int LEAST_PASSES = 2;
 
-    /** A slow row: from pass (inclusive) to pass (exclusive), its time constant, how much of the error it explains. */
-    private record Slow(int row, int from, int end, int tau, double explained) {}
+    /** More for a coarse track, whose speed is noisy. */
+    private static final double LEAST_IF_COARSE = 0.45;
+
+    private static final double LEAST_OF_ROW = 0.1;
+
+    /** Slow ratios hardly reach beyond these; wilder ones are something else. */
+    private static final double LEAST_RATIO = 0.5;
+
+    private static final double MOST_RATIO = 1.8;
+
+    /** Changes of level are no response. */
+    private static final Set<FindingKind> OF_LEVEL =
+            EnumSet.of(FindingKind.PLUGGED, FindingKind.RESTRICTED, FindingKind.LEAKING);
+
+    /** Slow from pass (inclusive) to pass (exclusive), the time constant, how much of the error it explains. */
+    private record Slow(int from, int end, int tau, double explained) {}
 
     @Override
     public List<Case> find(Evidence e) {
-        Responses responses = e.responses();
-        List<Slow> slow = new ArrayList<>();
-        int judged = 0;
-        for (int r = 0; r < e.rows(); r++) {
-            Slow of = slow(e, responses, r);
-            int n = 0;
-            for (int q = 0; q < e.work.passes(); q++) {
-                n += responses.count(r, q);
-            }
-            judged += n > 0 ? 1 : 0;
-            if (of != null) {
-                slow.add(of);
-            }
+        if (e.work.coarse && !e.speedLogged()) {
+            return List.of();
         }
         List<Case> cases = new ArrayList<>();
-        if (slow.size() >= Math.max(2, MOST_ROWS * judged)) {
-            cases.add(caseOf(e, List.of(), typical(slow)));
-        } else {
-            slow.forEach(x -> cases.add(caseOf(e, List.of(x.row), x)));
+        Responses bar = e.barResponses();
+        Slow whole = slow(bar, Demand.SLOWEST_USUAL);
+        if (whole != null && whole.explained > (e.work.coarse ? LEAST_IF_COARSE : LEAST_EXPLAINED)) {
+            cases.add(caseOf(e, List.of(), whole));
+        }
+        int usual = Math.max(Demand.SLOWEST_USUAL, bar.best());
+        float[] asked = e.demand().askedPerM[bar.best()];
+        // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
+        for (int r = 0; r < e.rows() && cases.isEmpty(); r++) {
+            Slow of = slow(new Responses(e.work, e.demand(), flux(e, r, asked)), usual);
+            if (of != null && of.explained > LEAST_OF_ROW) {
+                cases.add(caseOf(e, List.of(r), of));
+            }
         }
         return cases;
     }
 
-    private static @Nullable Slow slow(Evidence e, Responses responses, int r) {
-        int passes = e.work.passes();
-        int usual = Demand.SLOWEST_USUAL;
+    /** The row's flux where the bar as a whole followed the demand: what all rows share is taken out. */
+    private static float[] flux(Evidence e, int r, float[] asked) {
+        float[] flux = e.signals.ratio[r].clone();
+        for (Case found : e.cases()) {
+            if (!found.rows().isEmpty() && found.concerns(r) && OF_LEVEL.contains(found.kind())) {
+                Arrays.fill(flux, e.work.at(found.fromS()), e.work.at(found.toS()), Float.NaN);
+            }
+        }
+        for (int j = 0; j < flux.length; j++) {
+            flux[j] = flux[j] > LEAST_RATIO && flux[j] < MOST_RATIO ? flux[j] * asked[j] : Float.NaN;
+        }
+        return flux;
+    }
+
+    private static @Nullable Slow slow(Responses responses, int usual) {
         Slow best = null;
         double bestGain = 0;
-        for (int t = 0; t < Demand.TAU_S.length; t++) {
+        for (int t = usual + 1; t < Demand.TAU_S.length; t++) {
             if (Demand.TAU_S[t] < SLOW_S) {
                 continue;
             }
-            double[] gains = new double[passes];
-            for (int q = 0; q < passes; q++) {
-                double prompt = responses.error(r, q, usual);
+            double[] gains = new double[responses.passes()];
+            for (int q = 0; q < gains.length; q++) {
+                double prompt = responses.error(q, usual);
                 // What a filter of either direction gains is noise smoothed away, not lag.
-                double smoothing = Math.max(0, prompt - responses.errorForeseen(r, q, t));
-                gains[q] = prompt - responses.error(r, q, t) - smoothing;
+                double smoothing = Math.max(0, prompt - responses.errorForeseen(q, t));
+                gains[q] = prompt - responses.error(q, t) - smoothing;
             }
             BestRange range = BestRange.of(gains);
             if (range.sum() > bestGain) {
                 double left = 0;
                 int n = 0;
                 for (int q = range.from(); q < range.end(); q++) {
-                    left += responses.error(r, q, t);
-                    n += responses.count(r, q);
+                    left += responses.error(q, t);
+                    n += responses.count(q);
                 }
                 bestGain = range.sum();
-                boolean clear =
-                        range.sum() > LEAST_EXPLAINED * left && range.sum() > LEAST_GAIN * left / Math.max(1, n);
-                best = clear ? new Slow(r, range.from(), range.end(), t, range.sum() / (range.sum() + left)) : null;
+                boolean often = range.end() - range.from() >= Math.min(LEAST_PASSES, responses.passes());
+                boolean clear = often
+                        && range.sum() > LEAST_EXPLAINED * left
+                        && range.sum() > LEAST_GAIN * left / Math.max(1, n);
+                best = clear ? new Slow(range.from(), range.end(), t, range.sum() / (range.sum() + left)) : null;
             }
         }
         return best;
-    }
-
-    private static Slow typical(List<Slow> slow) {
-        double[] tau = slow.stream().mapToDouble(Slow::tau).toArray();
-        double[] from = slow.stream().mapToDouble(Slow::from).toArray();
-        double[] end = slow.stream().mapToDouble(Slow::end).toArray();
-        double[] explained = slow.stream().mapToDouble(Slow::explained).toArray();
-        return new Slow(
-                -1,
-                (int) Robust.median(from),
-                (int) Math.ceil(Robust.median(end)),
-                (int) Robust.median(tau),
-                Robust.median(explained));
     }
 
     private static Case caseOf(Evidence e, List<Integer> rows, Slow slow) {

@@ -13,9 +13,12 @@ import java.util.List;
  */
 final class TurnShares {
     /** Rows must differ by this share in speed, or by this many σ of the track's own noise, before a turn is a turn. */
-    static final double LEAST_TURN = 0.03;
+    static final double LEAST_TURN = 0.012;
 
-    private static final double NOISE_SIGMAS = 5;
+    /** The turn a block's weight is counted in. */
+    private static final double COUNTED_TURN = 0.03;
+
+    private static final double NOISE_SIGMAS = 6;
 
     /** Rows that differ less in speed run straight: the difference is the track's noise. */
     private static final double STRAIGHT = 0.01;
@@ -23,8 +26,14 @@ final class TurnShares {
     /** In tighter corners the flow's lag hides the share. */
     private static final double LARGEST_TURN = 0.6;
 
-    /** Turning is taken together until it weighs as much as this many seconds of a turn of {@link #LEAST_TURN}. */
+    /** Turning is taken together until it weighs as much as this many seconds of a turn of {@link #COUNTED_TURN}. */
     private static final double BLOCK = 12;
+
+    /** Records looked at for the rows' levels, and how few are too few. */
+    private static final int SAMPLES = 4000;
+
+    private static final int LEAST_SAMPLES = 20;
+    private static final double LEAST_LEVEL = 0.2;
 
     /** Between these the machine does something of its own; beyond them it either compensates or doesn't. */
     private static final double LITTLE = 0.35;
@@ -45,10 +54,60 @@ final class TurnShares {
     private final Work work;
     private final double leastPerM;
 
+    private final double[] level;
+
     private TurnShares(Signals s) {
         this.s = s;
         this.work = s.work;
         leastPerM = Math.max(LEAST_TURN / work.halfWidthM, NOISE_SIGMAS * work.curvatureNoisePerM);
+        level = levels();
+    }
+
+    /**
+     * Each row's usual flux over the bar's middle, so that a row that always runs high does not pass for a turn: from
+     * straight ground, or as the mean of left and right turns; 1 where the bar only ever turned one way.
+     */
+    private double[] levels() {
+        double[][] sides = {levels(0), levels(-1), levels(1)};
+        double[] levels = new double[s.rows()];
+        for (int r = 0; r < levels.length; r++) {
+            double turning = (sides[1][r] + sides[2][r]) / 2;
+            double level = Double.isNaN(sides[0][r]) ? turning : sides[0][r];
+            levels[r] = level > LEAST_LEVEL ? level : 1;
+        }
+        return levels;
+    }
+
+    /** Levels from straight ground (0), left (-1) or right turns (1), from some of the records; NaN for too few. */
+    private double[] levels(int way) {
+        int stride = Math.max(1, work.n / SAMPLES);
+        double[][] values = new double[s.rows()][work.n / stride + 1];
+        int[] counts = new int[s.rows()];
+        double[] flux = new double[s.rows()];
+        for (int j = 0; j < work.n; j += stride) {
+            double turn = work.curvaturePerM[j];
+            int side = Math.abs(turn) <= leastPerM ? 0 : turn > 0 ? 1 : -1;
+            if (side != way || Math.abs(turn) * work.halfWidthM > LARGEST_TURN) {
+                continue;
+            }
+            int count = 0;
+            for (int r = 0; r < s.rows(); r++) {
+                if (s.judged.records(r).get(j)) {
+                    flux[count++] = s.flowLPerS[r][j] / work.bandM[r];
+                }
+            }
+            double middle = Robust.median(flux, count);
+            for (int r = 0; r < s.rows() && count >= Signals.LEAST_SIBLINGS && middle > 0; r++) {
+                if (s.judged.records(r).get(j)) {
+                    values[r][counts[r]++] = s.flowLPerS[r][j] / work.bandM[r] / middle;
+                }
+            }
+        }
+        double[] levels = new double[s.rows()];
+        for (int r = 0; r < levels.length; r++) {
+            levels[r] = counts[r] < LEAST_SAMPLES ? Double.NaN : Robust.median(values[r], counts[r]);
+        }
+        return levels;
     }
 
     /** Estimates the shares and writes them into the signals; returns the blocks they rest on. */
@@ -68,7 +127,7 @@ final class TurnShares {
         List<Block> blocks = new ArrayList<>();
         double squares = 0;
         int from = -1;
-        double full = BLOCK * LEAST_TURN * LEAST_TURN;
+        double full = BLOCK * COUNTED_TURN * COUNTED_TURN;
         double[] sums = new double[s.rows()];
         double[] weights = new double[s.rows()];
         double[] flux = new double[s.rows()];
@@ -98,7 +157,7 @@ final class TurnShares {
         int count = 0;
         for (int r = 0; r < s.rows(); r++) {
             if (s.judged.records(r).get(j)) {
-                flux[count++] = s.flowLPerS[r][j] / work.bandM[r];
+                flux[count++] = s.flowLPerS[r][j] / work.bandM[r] / level[r];
             }
         }
         // Rows lie evenly on both sides of the middle, so the median flux is the middle's whatever the share is.
@@ -109,7 +168,7 @@ final class TurnShares {
         for (int r = 0; r < s.rows(); r++) {
             double turn = -work.curvaturePerM[j] * work.atM[r];
             if (s.judged.records(r).get(j) && 4 * Math.abs(work.atM[r]) > work.halfWidthM) {
-                double off = s.flowLPerS[r][j] / work.bandM[r] / middle - 1;
+                double off = s.flowLPerS[r][j] / work.bandM[r] / level[r] / middle - 1;
                 sums[r] += turn * Math.max(-1, Math.min(1, off));
                 weights[r] += turn * turn;
             }
@@ -133,9 +192,7 @@ final class TurnShares {
     private void write(List<Block> blocks) {
         int block = 0;
         for (int j = 0; j < work.n; j++) {
-            while (block + 1 < blocks.size()
-                    && Math.abs(blocks.get(block + 1).from - j) < Math.abs(j - blocks.get(block).end)
-                    && j >= blocks.get(block).end) {
+            while (block + 1 < blocks.size() && 2 * j >= blocks.get(block).end + blocks.get(block + 1).from) {
                 block++;
             }
             s.turnShare[j] = blocks.isEmpty() || !curves(j) ? 0 : (float) smoothed(blocks, block);

@@ -43,13 +43,17 @@ final class Work {
     /** Curvature that is only noise, 1/m (1 sigma). */
     final double curvatureNoisePerM;
 
+    /** True where fixes scatter so much that speeds from positions are noisy. */
+    final boolean coarse;
+
     final double[] bandM;
     final double[] atM;
     final double halfWidthM;
     /** Usual time between working records, s. */
     final double intervalS;
 
-    private Work(Columns c, Strips strips, int passes, double halfWindowS) {
+    private Work(Columns c, Strips strips, int passes, boolean coarse) {
+        this.coarse = coarse;
         n = c.n;
         step = Arrays.copyOf(c.step, n);
         endStep = Arrays.copyOf(c.endStep, n);
@@ -67,7 +71,7 @@ final class Work {
         speedMps = new float[n];
         curvaturePerM = new float[n];
         intervalS = n == 0 ? 1 : Robust.median(durationS.clone(), n);
-        smooth(c, halfWindowS);
+        smooth(c, coarse ? COARSE_HALF_WINDOW_S : HALF_WINDOW_S);
         curvatureNoisePerM = curvatureNoise();
         int rows = strips.rows();
         bandM = new double[rows];
@@ -87,8 +91,7 @@ final class Work {
             worst = Double.isNaN(noise) ? worst : Math.max(worst, noise);
         }
         Columns columns = new Columns(track.poses(), strips);
-        return new Work(
-                columns, strips, track.passes().size(), worst > COARSE_M ? COARSE_HALF_WINDOW_S : HALF_WINDOW_S);
+        return new Work(columns, strips, track.passes().size(), worst > COARSE_M);
     }
 
     int rows() {

@@ -27,7 +27,7 @@ import java.util.SplittableRandom;
  *
  * <p>A fault is put where it can leave a sign: onset in the middle of a pass, at least two minutes of work under it;
  * crossed channels and missing turn compensation only where the bar works in turns. Faults of rows hit different rows,
- * and at most one of a job's faults concerns the whole bar.
+ * at most one of a job's faults concerns the whole bar, and fewer than half of the rows err.
  */
 final class RandomJob {
     private static final List<Kind> OF_A_ROW = List.of(
@@ -236,7 +236,9 @@ final class RandomJob {
             // Crossed channels show only where rows follow their own speeds in turns.
             boolean swapped = kind == Kind.CHANNELS_SWAPPED || has(faults, Kind.CHANNELS_SWAPPED);
             boolean uniform = kind == Kind.NO_TURN_COMPENSATION || has(faults, Kind.NO_TURN_COMPENSATION);
-            if (swapped && (uniform || has(faults, kind))) {
+            // A fault of the whole bar hides the same fault of a row.
+            boolean hidden = has(faults, kind) && (ofBar || hasOfBar(faults, kind));
+            if (hidden || swapped && (uniform || has(faults, kind))) {
                 continue;
             }
             SimFault fault = ofBar ? ofBar(kind, passes) : ofRow(kind, free, passes);
@@ -248,11 +250,23 @@ final class RandomJob {
             }
             faults.add(fault);
         }
+        // The siblings' median holds while fewer than half of the rows err.
+        while (2 * faults.stream().mapToInt(this::rowsHit).sum() >= rig.rows()) {
+            faults.remove(faults.size() - 1);
+        }
         boolean outside = faults.stream().anyMatch(f -> f.kind() == Kind.OUTSIDE_SHARE);
         faults.removeIf(f -> outside
                 && f.kind() != Kind.OUTSIDE_SHARE
                 && (f.rows().contains(1) || f.rows().contains(rig.rows())));
         return faults;
+    }
+
+    private static boolean hasOfBar(List<SimFault> faults, Kind kind) {
+        return faults.stream().anyMatch(f -> f.kind() == kind && f.rows().isEmpty());
+    }
+
+    private int rowsHit(SimFault fault) {
+        return fault.kind() == Kind.OUTSIDE_SHARE ? 2 : fault.rows().size();
     }
 
     private static boolean has(List<SimFault> faults, Kind kind) {
@@ -267,7 +281,12 @@ final class RandomJob {
             if (pass.endS() - pass.startS() < 20 && tries < 200) {
                 continue;
             }
-            double at = between(pass.startS() + 6, Math.max(pass.startS() + 7, pass.endS() - 8));
+            // What begins in the first minute is there from the first minute on: another kind.
+            double first = Math.max(pass.startS() + 6, workBy(passes, 75));
+            if (first > pass.endS() - 8 && tries < 200) {
+                continue;
+            }
+            double at = between(first, Math.max(first + 1, pass.endS() - 8));
             double after = pass.endS() - at;
             for (Truth.Pass later : passes.subList(q + 1, passes.size())) {
                 after += later.endS() - later.startS();
@@ -276,6 +295,18 @@ final class RandomJob {
                 return at;
             }
         }
+    }
+
+    /** The time by which so much work is done. */
+    private static double workBy(List<Truth.Pass> passes, double workS) {
+        double left = workS;
+        for (Truth.Pass pass : passes) {
+            if (pass.endS() - pass.startS() >= left) {
+                return pass.startS() + left;
+            }
+            left -= pass.endS() - pass.startS();
+        }
+        return Double.POSITIVE_INFINITY;
     }
 
     /** To the end of the job, or after at least so much work. */
@@ -329,7 +360,7 @@ final class RandomJob {
             }
             case CHANNELS_SWAPPED -> {
                 List<Integer> far = free.stream()
-                        .filter(r -> Math.abs(r - rows.get(0)) >= 3)
+                        .filter(r -> Math.abs(r - rows.get(0)) >= Math.max(3, rig.rows() / 4))
                         .sorted(Comparator.naturalOrder())
                         .toList();
                 rows.add(one(far));
