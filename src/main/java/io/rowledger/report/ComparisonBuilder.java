@@ -136,7 +136,7 @@ public final class ComparisonBuilder {
                 .forEach(one -> untested.add(
                         new Line(clause(one.before()), text(one.before()), Wording.label(one.why()) + ".")));
         List<Line> gone = new ArrayList<>();
-        matching.gone().forEach(found -> gone.add(new Line(clause(found), text(found), NONE)));
+        matching.gone().forEach(found -> gone.add(new Line(clause(found), text(found), absent(found))));
         List<Group> groups = new ArrayList<>();
         add(groups, "remaining", "Remaining", remaining);
         add(groups, "new", "New", fresh);
@@ -155,6 +155,22 @@ public final class ComparisonBuilder {
         Finding finding = found.finding();
         return Wording.label(RowDiagnosisBuilder.sure(finding.confidence(), f)) + ", " + f.minute(finding.fromS())
                 + " to " + f.minute(finding.toS()) + ". " + finding.evidence();
+    }
+
+    /** That a fault is absent means something only with the time in which it could have shown. */
+    private String absent(SavedFinding found) {
+        List<Integer> rows = found.finding().rows();
+        double judgedS = Double.NaN;
+        for (ProductState state : after.products()) {
+            for (RowHealth row : state.rows()) {
+                if (state.key().equals(found.product()) && rows.contains(row.row())) {
+                    judgedS = Double.isNaN(judgedS) ? row.judgedS() : Math.min(judgedS, row.judgedS());
+                } else if (state.key().equals(found.product()) && rows.isEmpty()) {
+                    judgedS = Double.isNaN(judgedS) ? row.judgedS() : Math.max(judgedS, row.judgedS());
+                }
+            }
+        }
+        return "Not found in " + f.duration(judgedS) + " of judged work.";
     }
 
     private ProductPair product(ProductState old, ProductState state) {

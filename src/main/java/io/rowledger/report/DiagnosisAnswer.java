@@ -132,10 +132,10 @@ final class DiagnosisAnswer {
 
     List<Fact> trust() {
         List<Fact> facts = new ArrayList<>();
-        facts.add(new Fact("Looked for", FaultWords.lookedFor()));
+        facts.add(new Fact("Looked for", Wording.label(FaultWords.lookedFor())));
         facts.add(new Fact(
                 "How a row is judged",
-                "against the median of its siblings in the same instant, each for its band "
+                "Against the median of its siblings in the same instant, each for its band "
                         + "and its place in the turn, and against its own past"));
         facts.add(new Fact(
                 "Working time",
@@ -147,7 +147,7 @@ final class DiagnosisAnswer {
                 f.percent(judgedShare * 100) + "; in the rest the row was off, switching, in a tight corner or alone"));
         facts.add(new Fact(
                 "What a log can't show",
-                "a meter that reads wrong looks like a rate that is wrong, and liquid "
+                "A meter that reads wrong looks like a rate that is wrong, and liquid "
                         + "that leaves between meter and ground looks like none: catch and measure"));
         return facts;
     }
