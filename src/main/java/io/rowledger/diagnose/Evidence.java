@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * once. Detectors are asked in a fixed order; a case found earlier explains what later ones would stumble over.
  */
 final class Evidence {
-    private static final double COARSE_TURN = 0.05;
+    /** After a corner a coarse track is left out for so long, s. */
+    private static final double COARSE_CORNER_S = 6;
 
     final LogTable log;
     final Strips strips;
@@ -94,12 +95,13 @@ final class Evidence {
                     Arrays.fill(flux, work.at(found.fromS()), work.at(found.toS()), Float.NaN);
                 }
             }
+            double turnedS = Double.NEGATIVE_INFINITY;
             for (int j = 0; j < work.n; j++) {
-                // In a turn the antenna's speed is not the bar's, and only the antenna's is known well.
-                boolean turning = work.coarse && Math.abs(work.curvaturePerM[j]) * work.halfWidthM > COARSE_TURN;
-                flux[j] = turning || signals.unsteady(j) ? Float.NaN : flux[j];
+                turnedS = signals.unsteady(j) ? work.timeS[j] : turnedS;
+                // In a corner the antenna's speed is not the bar's, and a coarse track knows only the antenna's well.
+                flux[j] = work.timeS[j] - turnedS <= (work.coarse ? COARSE_CORNER_S : 0) ? Float.NaN : flux[j];
             }
-            made = new Responses(work, demand(), flux);
+            made = new Responses(work, demand(), flux, null);
             barResponses = made;
         }
         return made;
