@@ -33,13 +33,15 @@ final class Baselines {
     }
 
     private static double[] healthy(Evidence e, List<Case> cases, int r) {
-        float[] ratio = e.signals.ratio[r].clone();
+        float[] medians = e.medians(r).clone();
         for (Case found : cases) {
             if (!found.rows().isEmpty() && found.concerns(r)) {
-                Arrays.fill(ratio, e.work.at(found.fromS()), e.work.at(found.toS()), Float.NaN);
+                for (int b = 0; b < medians.length; b++) {
+                    boolean within = e.bins.endS(b) > found.fromS() && e.bins.startS(b) < found.toS();
+                    medians[b] = within ? Float.NaN : medians[b];
+                }
             }
         }
-        float[] medians = e.bins.medians(ratio);
         double[] healthy = new double[medians.length];
         int n = 0;
         for (float bin : medians) {

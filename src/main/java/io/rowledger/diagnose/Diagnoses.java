@@ -72,8 +72,8 @@ public final class Diagnoses {
             Signals signals = new Signals(p, work, rig, judged, delivery);
             List<TurnShares.Block> turns = TurnShares.fill(signals);
             signals.computeRatios();
-            pictures.add(new Bins(work).picture(signals.ratio));
             Evidence evidence = new Evidence(log, strips, delivery, signals, turns);
+            pictures.add(evidence.picture());
             for (Detector detector : DETECTORS) {
                 evidence.add(detector.find(evidence));
             }

@@ -25,6 +25,8 @@ final class Evidence {
     final Work work;
     final Bins bins;
     final List<TurnShares.Block> turns;
+    private final float[][] medians;
+    private final BitSet touched = new BitSet();
     private final List<Case> cases = new ArrayList<>();
     private final List<List<Levels.Episode>> episodes = new ArrayList<>();
     private @Nullable Edges edges;
@@ -32,13 +34,19 @@ final class Evidence {
     private @Nullable Responses barResponses;
 
     Evidence(LogTable log, Strips strips, Delivery delivery, Signals signals, List<TurnShares.Block> turns) {
+        this.bins = new Bins(signals.work);
+        this.medians = bins.medians(signals.ratio);
         this.log = log;
         this.strips = strips;
         this.delivery = delivery;
         this.signals = signals;
         this.work = signals.work;
-        this.bins = new Bins(work);
         this.turns = turns;
+    }
+
+    /** The picture as it is before any meter's fault is taken out. */
+    RowTime picture() {
+        return bins.picture(medians.clone());
     }
 
     int rows() {
@@ -112,7 +120,7 @@ final class Evidence {
         if (episodes.isEmpty()) {
             Levels levels = new Levels(signals, bins);
             for (int row = 0; row < rows(); row++) {
-                episodes.add(new ArrayList<>(levels.episodes(row)));
+                episodes.add(new ArrayList<>(levels.episodes(row, medians(row))));
             }
         }
         return episodes.get(r);
@@ -138,7 +146,22 @@ final class Evidence {
     void forget(int r, double fromS, double toS) {
         BitSet entries = new BitSet(work.n);
         entries.set(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
+        forget(r, entries);
+    }
+
+    /** The same for any entries. */
+    void forget(int r, BitSet entries) {
         signals.forget(r, entries);
+        touched.set(r);
+    }
+
+    /** Median ratios of row r by bin, as the judgement now stands. */
+    float[] medians(int r) {
+        if (touched.get(r)) {
+            touched.clear(r);
+            medians[r] = bins.medians(signals.ratio[r]);
+        }
+        return medians[r];
     }
 
     /**

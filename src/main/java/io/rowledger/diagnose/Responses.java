@@ -9,6 +9,9 @@ import org.jspecify.annotations.Nullable;
 final class Responses {
     private static final int TAUS = Demand.TAU_S.length;
 
+    /** Time constants of seconds need no finer samples, s. */
+    private static final double FINEST_S = 0.5;
+
     private final int passes;
     /** [pass], sums over the entries. */
     private final double[] squares;
@@ -37,11 +40,17 @@ final class Responses {
         own = new double[passes][TAUS];
         crossBack = new double[passes][TAUS];
         ownBack = new double[passes][TAUS];
+        int stride = (int) Math.max(1, Math.floor(FINEST_S / work.intervalS + 1e-6));
         for (int q = 0; q < passes; q++) {
-            for (int j = work.passFrom[q]; j < work.passFrom[q + 1]; j++) {
-                double unit = over == null ? 1 : over[j];
-                if (!Float.isNaN(series[j]) && unit > 0) {
-                    add(q, series[j], demand, j, 1 / unit);
+            for (int j = work.passFrom[q]; j + stride <= work.passFrom[q + 1]; j += stride) {
+                float sum = 0;
+                for (int i = j; i < j + stride; i++) {
+                    sum += series[i];
+                }
+                int middle = j + stride / 2;
+                double unit = over == null ? 1 : over[middle];
+                if (!Float.isNaN(sum) && unit > 0) {
+                    add(q, sum / stride, demand, middle, 1 / unit);
                 }
             }
         }
