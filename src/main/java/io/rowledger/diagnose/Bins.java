@@ -49,7 +49,16 @@ final class Bins {
         return work.timeS[last] + work.durationS[last] / 2;
     }
 
-    /** Median of a row's ratios in every bin; NaN where fewer than half of its records were judged. */
+    /** Median of every row's ratios in every bin; NaN where fewer than half of its records were judged. */
+    float[][] medians(float[][] ratio) {
+        float[][] medians = new float[ratio.length][];
+        for (int r = 0; r < ratio.length; r++) {
+            medians[r] = medians(ratio[r]);
+        }
+        return medians;
+    }
+
+    /** The same for one row. */
     float[] medians(float[] ratio) {
         float[] medians = new float[bins()];
         double[] values = new double[64];
@@ -66,7 +75,7 @@ final class Bins {
         return medians;
     }
 
-    RowTime picture(float[][] ratio) {
+    RowTime picture(float[][] medians) {
         double[] start = new double[bins()];
         double[] end = new double[bins()];
         int[] pass = new int[bins()];
@@ -75,10 +84,6 @@ final class Bins {
             end[b] = endS(b);
             pass[b] = work.pass[from[b]];
         }
-        float[][] deviation = new float[ratio.length][];
-        for (int r = 0; r < ratio.length; r++) {
-            deviation[r] = medians(ratio[r]);
-        }
-        return new RowTime(start, end, pass, deviation);
+        return new RowTime(start, end, pass, medians);
     }
 }

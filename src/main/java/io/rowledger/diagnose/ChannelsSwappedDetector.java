@@ -127,7 +127,7 @@ final class ChannelsSwappedDetector implements Detector {
             gains[q] =
                     own(e, sums[a][q], a) - as(e, sums[a][q], a, b) + own(e, sums[b][q], b) - as(e, sums[b][q], b, a);
         }
-        BestRange range = BestRange.of(gains);
+        BestRange range = widened(BestRange.of(gains), gains, LEAST_GAIN / 3 * variance);
         if (range.isEmpty() || !(range.sum() > LEAST_GAIN * variance)) {
             return null;
         }
@@ -135,6 +135,19 @@ final class ChannelsSwappedDetector implements Detector {
                         && explained(e, sums, b, a, range) > LEAST_SHARE_EXPLAINED
                 ? new Pair(a, b, range, range.sum())
                 : null;
+    }
+
+    /** Takes in the passes beside the range that say little either way: they had few turns. */
+    private static BestRange widened(BestRange range, double[] gains, double little) {
+        int from = range.from();
+        int end = range.end();
+        while (!range.isEmpty() && from > 0 && gains[from - 1] > -little) {
+            from--;
+        }
+        while (!range.isEmpty() && end < gains.length && gains[end] > -little) {
+            end++;
+        }
+        return new BestRange(from, end, range.sum());
     }
 
     private static double explained(Evidence e, Sums[][] sums, int r, int other, BestRange range) {

@@ -19,6 +19,9 @@ final class Demand {
     /** The slowest a usual machine has. */
     static final int SLOWEST_USUAL = 2;
 
+    /** Steps whose lengths differ less share a filter. */
+    private static final double SAME_DT = 0.001;
+
     /** [τ][entry], L/s a metre of band at the bar's centre. */
     final float[][] askedPerM;
 
@@ -61,6 +64,8 @@ final class Demand {
 
     private static void follow(Work work, Poses poses, double[] asked, int way, float[][] out) {
         double[] y = new double[TAU_S.length];
+        double[] gain = new double[TAU_S.length];
+        double lastDt = Double.NaN;
         boolean begun = false;
         int j = way > 0 ? 0 : work.n - 1;
         for (int k = way > 0 ? 0 : asked.length - 1; k >= 0 && k < asked.length; k += way) {
@@ -68,9 +73,15 @@ final class Demand {
                 begun = false;
                 continue;
             }
+            double dt = poses.durationS(k);
+            if (Math.abs(dt - lastDt) > SAME_DT * dt || Double.isNaN(lastDt)) {
+                lastDt = dt;
+                for (int t = 0; t < gain.length; t++) {
+                    gain[t] = 1 - Math.exp(-dt / TAU_S[t]);
+                }
+            }
             for (int t = 0; t < y.length; t++) {
-                double gain = 1 - Math.exp(-poses.durationS(k) / TAU_S[t]);
-                y[t] = begun ? y[t] + (asked[k] - y[t]) * gain : asked[k];
+                y[t] = begun ? y[t] + (asked[k] - y[t]) * gain[t] : asked[k];
             }
             begun = true;
             if (j >= 0 && j < work.n && k == (way > 0 ? work.endStep[j] - 1 : work.step[j])) {

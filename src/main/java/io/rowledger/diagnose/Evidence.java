@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * once. Detectors are asked in a fixed order; a case found earlier explains what later ones would stumble over.
  */
 final class Evidence {
-    private static final double COARSE_TURN = 0.05;
+    /** After a corner a coarse track is left out for so long, s. */
+    private static final double COARSE_CORNER_S = 6;
 
     final LogTable log;
     final Strips strips;
@@ -24,6 +25,8 @@ final class Evidence {
     final Work work;
     final Bins bins;
     final List<TurnShares.Block> turns;
+    private final float[][] medians;
+    private final BitSet touched = new BitSet();
     private final List<Case> cases = new ArrayList<>();
     private final List<List<Levels.Episode>> episodes = new ArrayList<>();
     private @Nullable Edges edges;
@@ -31,13 +34,19 @@ final class Evidence {
     private @Nullable Responses barResponses;
 
     Evidence(LogTable log, Strips strips, Delivery delivery, Signals signals, List<TurnShares.Block> turns) {
+        this.bins = new Bins(signals.work);
+        this.medians = bins.medians(signals.ratio);
         this.log = log;
         this.strips = strips;
         this.delivery = delivery;
         this.signals = signals;
         this.work = signals.work;
-        this.bins = new Bins(work);
         this.turns = turns;
+    }
+
+    /** The picture as it is before any meter's fault is taken out. */
+    RowTime picture() {
+        return bins.picture(medians.clone());
     }
 
     int rows() {
@@ -94,12 +103,13 @@ final class Evidence {
                     Arrays.fill(flux, work.at(found.fromS()), work.at(found.toS()), Float.NaN);
                 }
             }
+            double turnedS = Double.NEGATIVE_INFINITY;
             for (int j = 0; j < work.n; j++) {
-                // In a turn the antenna's speed is not the bar's, and only the antenna's is known well.
-                boolean turning = work.coarse && Math.abs(work.curvaturePerM[j]) * work.halfWidthM > COARSE_TURN;
-                flux[j] = turning || signals.unsteady(j) ? Float.NaN : flux[j];
+                turnedS = signals.unsteady(j) ? work.timeS[j] : turnedS;
+                // In a corner the antenna's speed is not the bar's, and a coarse track knows only the antenna's well.
+                flux[j] = work.timeS[j] - turnedS <= (work.coarse ? COARSE_CORNER_S : 0) ? Float.NaN : flux[j];
             }
-            made = new Responses(work, demand(), flux);
+            made = new Responses(work, demand(), flux, null);
             barResponses = made;
         }
         return made;
@@ -110,7 +120,7 @@ final class Evidence {
         if (episodes.isEmpty()) {
             Levels levels = new Levels(signals, bins);
             for (int row = 0; row < rows(); row++) {
-                episodes.add(new ArrayList<>(levels.episodes(row)));
+                episodes.add(new ArrayList<>(levels.episodes(row, medians(row))));
             }
         }
         return episodes.get(r);
@@ -136,7 +146,22 @@ final class Evidence {
     void forget(int r, double fromS, double toS) {
         BitSet entries = new BitSet(work.n);
         entries.set(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
+        forget(r, entries);
+    }
+
+    /** The same for any entries. */
+    void forget(int r, BitSet entries) {
         signals.forget(r, entries);
+        touched.set(r);
+    }
+
+    /** Median ratios of row r by bin, as the judgement now stands. */
+    float[] medians(int r) {
+        if (touched.get(r)) {
+            touched.clear(r);
+            medians[r] = bins.medians(signals.ratio[r]);
+        }
+        return medians[r];
     }
 
     /**

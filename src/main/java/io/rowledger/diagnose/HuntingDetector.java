@@ -25,7 +25,7 @@ final class HuntingDetector implements Detector {
     private static final double FREQUENCY_STEP_HZ = 1 / (3 * WINDOW_S);
 
     /** A swing smaller than this, as a fraction of the flow, is nobody's loss. */
-    private static final double LEAST_SWING = 0.045;
+    private static final double LEAST_SWING = 0.05;
 
     /** One period must explain this share of a window's variance. */
     private static final double LEAST_EXPLAINED = 0.5;
@@ -39,9 +39,9 @@ final class HuntingDetector implements Detector {
     private static final double LEAST_S = 55;
 
     /** Corners and contours come back as slowly: longer periods must explain more. */
-    private static final double SURE_UP_TO_S = 16;
+    private static final double SURE_UP_TO_S = 12.5;
 
-    private static final double SURE = 0.75;
+    private static final double SURE = 0.65;
     private static final double SETTLED_S = 6;
 
     /** A window of one pass: entries from to end, and the samples' times from its start. */

@@ -83,9 +83,8 @@ final class Levels {
         this.bins = bins;
     }
 
-    /** The episodes of row r in time order. */
-    List<Episode> episodes(int r) {
-        float[] medians = bins.medians(s.ratio[r]);
+    /** The episodes of row r in time order, from the medians of its bins. */
+    List<Episode> episodes(int r, float[] medians) {
         int[] at = new int[medians.length];
         double[] value = new double[medians.length];
         int n = 0;

@@ -95,7 +95,7 @@ final class MeterDropoutDetector implements Detector {
             zeros.set(Math.max(0, spell.from - 1), Math.min(e.work.n, spell.end + 1));
             zeroS += e.work.timeS[spell.end] - e.work.timeS[spell.from];
         }
-        e.signals.forget(r, zeros);
+        e.forget(r, zeros);
         int from = spells.get(0).from;
         int last = spells.get(spells.size() - 1).end;
         double worked = workBetween(e.work, from, last);

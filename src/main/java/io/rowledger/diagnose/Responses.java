@@ -1,11 +1,16 @@
 package io.rowledger.diagnose;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * How fast a flow follows speed and target: for every pass and time constant the squared error about the demand that a
  * controller with this time constant would follow, the amplitude left free.
  */
 final class Responses {
     private static final int TAUS = Demand.TAU_S.length;
+
+    /** Time constants of seconds need no finer samples, s. */
+    private static final double FINEST_S = 0.5;
 
     private final int passes;
     /** [pass], sums over the entries. */
@@ -21,8 +26,13 @@ final class Responses {
 
     private final double[][] ownBack;
 
-    /** Of a flux, L/s a metre of band at the bar's centre; NaN where it can't be judged. */
-    Responses(Work work, Demand demand, float[] flux) {
+    /**
+     * Of a series.
+     *
+     * @param series flux, L/s a metre of band at the bar's centre, or its ratio to {@code over}; NaN where not judged
+     * @param over what demand is divided by, or null: a row's ratio to its siblings goes with demand over what they follow
+     */
+    Responses(Work work, Demand demand, float[] series, float @Nullable [] over) {
         passes = work.passes();
         squares = new double[passes];
         counts = new int[passes];
@@ -30,16 +40,23 @@ final class Responses {
         own = new double[passes][TAUS];
         crossBack = new double[passes][TAUS];
         ownBack = new double[passes][TAUS];
+        int stride = (int) Math.max(1, Math.floor(FINEST_S / work.intervalS + 1e-6));
         for (int q = 0; q < passes; q++) {
-            for (int j = work.passFrom[q]; j < work.passFrom[q + 1]; j++) {
-                if (!Float.isNaN(flux[j])) {
-                    add(q, flux[j], demand, j);
+            for (int j = work.passFrom[q]; j + stride <= work.passFrom[q + 1]; j += stride) {
+                float sum = 0;
+                for (int i = j; i < j + stride; i++) {
+                    sum += series[i];
+                }
+                int middle = j + stride / 2;
+                double unit = over == null ? 1 : over[middle];
+                if (!Float.isNaN(sum) && unit > 0) {
+                    add(q, sum / stride, demand, middle, 1 / unit);
                 }
             }
         }
     }
 
-    private void add(int q, double f, Demand demand, int j) {
+    private void add(int q, double f, Demand demand, int j, double perUnit) {
         squares[q] += f * f;
         counts[q]++;
         double[] fg = cross[q];
@@ -47,10 +64,10 @@ final class Responses {
         double[] fb = crossBack[q];
         double[] bb = ownBack[q];
         for (int t = 0; t < TAUS; t++) {
-            float g = demand.askedPerM[t][j];
+            double g = demand.askedPerM[t][j] * perUnit;
             fg[t] += f * g;
             gg[t] += g * g;
-            float back = demand.foreseenPerM[t][j];
+            double back = demand.foreseenPerM[t][j] * perUnit;
             fb[t] += f * back;
             bb[t] += back * back;
         }

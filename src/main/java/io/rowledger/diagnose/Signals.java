@@ -98,28 +98,33 @@ final class Signals {
     void computeRatios() {
         int rows = rows();
         double[] flux = new double[rows];
+        double[] some = new double[rows];
+        BitSet[] records = new BitSet[rows];
+        Arrays.setAll(records, judged::records);
         for (int j = 0; j < work.n; j++) {
+            double turn = turnShare[j] * work.curvaturePerM[j];
             int count = 0;
-            boolean unsteady = unsteady(j);
             for (int r = 0; r < rows; r++) {
-                if (judged.records(r).get(j)) {
-                    flux[count++] = flowLPerS[r][j] / rowFactor(r, j);
+                flux[r] = Double.NaN;
+                if (records[r].get(j)) {
+                    flux[r] = flowLPerS[r][j] / (work.bandM[r] * (1 - turn * work.atM[r]));
+                    some[count++] = flux[r];
                 }
             }
-            int judgedRows = count;
-            siblingFlux[j] = count < LEAST_SIBLINGS ? Float.NaN : (float) Robust.median(flux, count);
-            boolean usable = judgedRows >= LEAST_SIBLINGS && siblingFlux[j] > 0;
+            double middle = count < LEAST_SIBLINGS ? Double.NaN : Robust.median(some, count);
+            siblingFlux[j] = (float) middle;
+            boolean unsteady = unsteady(j);
+            double perFlux = middle > 0 ? 1 / middle : Double.NaN;
             for (int r = 0; r < rows; r++) {
-                double implied = siblingFlux[j] * rowFactor(r, j);
-                boolean known = usable && judged.records(r).get(j) && (!unsteady || nothing(r, j, implied));
-                ratio[r][j] = known ? (float) (flowLPerS[r][j] / implied) : Float.NaN;
+                boolean known = !unsteady || nothing(r, j, flux[r] * perFlux);
+                ratio[r][j] = known ? (float) (flux[r] * perFlux) : Float.NaN;
             }
         }
     }
 
     /** Nothing where there should be much is nothing even in a tight corner. */
-    private boolean nothing(int r, int j, double implied) {
-        return rowSpeedShare(r, j) > NOT_INSIDE && flowLPerS[r][j] < PluggedDetector.PLUGGED * implied;
+    private boolean nothing(int r, int j, double ratioNow) {
+        return ratioNow < PluggedDetector.PLUGGED && rowSpeedShare(r, j) > NOT_INSIDE;
     }
 
     /** Takes a row's entries out of the judgement where a finding has claimed them. */

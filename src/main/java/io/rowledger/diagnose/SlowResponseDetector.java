@@ -25,7 +25,7 @@ final class SlowResponseDetector implements Detector {
     /** More for a coarse track, whose speed is noisy. */
     private static final double LEAST_IF_COARSE = 0.45;
 
-    private static final double LEAST_OF_ROW = 0.1;
+    private static final double LEAST_OF_ROW = 0.12;
 
     /** Slow ratios hardly reach beyond these; wilder ones are something else. */
     private static final double LEAST_RATIO = 0.5;
@@ -51,10 +51,10 @@ final class SlowResponseDetector implements Detector {
             cases.add(caseOf(e, List.of(), whole));
         }
         int usual = Math.max(Demand.SLOWEST_USUAL, bar.best());
-        float[] asked = e.demand().askedPerM[bar.best()];
+        float[] asked = e.demand().askedPerM[usual];
         // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
         for (int r = 0; r < e.rows() && cases.isEmpty(); r++) {
-            Slow of = slow(new Responses(e.work, e.demand(), flux(e, r, asked)), usual);
+            Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual);
             if (of != null && of.explained > LEAST_OF_ROW) {
                 cases.add(caseOf(e, List.of(r), of));
             }
@@ -62,18 +62,18 @@ final class SlowResponseDetector implements Detector {
         return cases;
     }
 
-    /** The row's flux where the bar as a whole followed the demand: what all rows share is taken out. */
-    private static float[] flux(Evidence e, int r, float[] asked) {
-        float[] flux = e.signals.ratio[r].clone();
+    /** The row's ratio where nothing else explains it: what all rows share is out of it already. */
+    private static float[] ratio(Evidence e, int r) {
+        float[] ratio = e.signals.ratio[r].clone();
         for (Case found : e.cases()) {
             if (!found.rows().isEmpty() && found.concerns(r) && OF_LEVEL.contains(found.kind())) {
-                Arrays.fill(flux, e.work.at(found.fromS()), e.work.at(found.toS()), Float.NaN);
+                Arrays.fill(ratio, e.work.at(found.fromS()), e.work.at(found.toS()), Float.NaN);
             }
         }
-        for (int j = 0; j < flux.length; j++) {
-            flux[j] = flux[j] > LEAST_RATIO && flux[j] < MOST_RATIO ? flux[j] * asked[j] : Float.NaN;
+        for (int j = 0; j < ratio.length; j++) {
+            ratio[j] = ratio[j] > LEAST_RATIO && ratio[j] < MOST_RATIO ? ratio[j] : Float.NaN;
         }
-        return flux;
+        return ratio;
     }
 
     private static @Nullable Slow slow(Responses responses, int usual) {

@@ -51,6 +51,9 @@ final class RandomJob {
             Kind.OUTSIDE_SHARE,
             Kind.NO_TURN_COMPENSATION);
 
+    /** A slow response shows only when speed or target change, which takes a few passes. */
+    private static final double SLOW_WORK_S = 250;
+
     /**
      * What should be found.
      *
@@ -370,6 +373,7 @@ final class RandomJob {
             }
             case SLOW_RESPONSE -> {
                 size = between(3, 8);
+                onset = onset(passes, SLOW_WORK_S);
                 end = Double.POSITIVE_INFINITY;
             }
             case HUNTING -> {
@@ -405,7 +409,7 @@ final class RandomJob {
             }
             case SLOW_RESPONSE -> {
                 size = between(3, 8);
-                onset = chance(0.5) ? 0 : onset;
+                onset = chance(0.5) ? 0 : onset(passes, SLOW_WORK_S);
                 end = Double.POSITIVE_INFINITY;
             }
             case HUNTING -> {
