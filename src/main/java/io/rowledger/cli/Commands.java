@@ -15,6 +15,8 @@ final class Commands implements CommandLine.IFactory {
         Object command = null;
         if (type == ReportCommand.class) {
             command = new ReportCommand(console);
+        } else if (type == CompareCommand.class) {
+            command = new CompareCommand(console);
         } else if (type == InspectCommand.class) {
             command = new InspectCommand(console);
         } else if (type == DemoCommand.class) {

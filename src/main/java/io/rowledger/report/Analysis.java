@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
@@ -20,7 +21,7 @@ import java.util.List;
  * @param delivery what left each outlet in each step
  * @param rates areas and volumes
  * @param coverage skips, overlaps, received grid
- * @param findings what is probably wrong, most certain first
+ * @param diagnosis what the rows' flows say about the machine
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
  */
 public record Analysis(
@@ -31,11 +32,15 @@ public record Analysis(
         Delivery delivery,
         Rates rates,
         Coverage coverage,
-        List<Finding> findings,
+        Diagnosis diagnosis,
         List<String> notes) {
-    /** Copies the lists. */
+    /** Copies the notes. */
     public Analysis {
-        findings = List.copyOf(findings);
         notes = List.copyOf(notes);
+    }
+
+    /** What is probably wrong, most certain first. */
+    public List<Finding> findings() {
+        return diagnosis.findings();
     }
 }

@@ -8,20 +8,17 @@ import io.rowledger.rate.RowTotals;
 import io.rowledger.report.PassReview.Fact;
 import io.rowledger.report.PassReview.Figure;
 import io.rowledger.report.PassReview.FindingLine;
-import io.rowledger.report.PassReview.Head;
 import io.rowledger.report.PassReview.PassLine;
 import io.rowledger.report.PassReview.PassRate;
 import io.rowledger.report.PassReview.ProductReview;
 import io.rowledger.report.PassReview.RowRate;
 import io.rowledger.report.PassReview.TurnLine;
-import io.rowledger.report.PassReview.UnitLabels;
 import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
 import io.rowledger.units.Measure;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 
 /** An {@link Analysis} to the {@link PassReview}: the one place where the review's figures are rounded and labelled. */
 public final class PassReviewBuilder {
@@ -53,7 +50,7 @@ public final class PassReviewBuilder {
         }
         GroundSection ground = new GroundSection(a, f);
         return new PassReview(
-                head(),
+                Heads.of("Pass review", a, options),
                 new Verdict(a, f, sums).sentences(),
                 figures(),
                 reviews,
@@ -65,43 +62,6 @@ public final class PassReviewBuilder {
                 findings(),
                 new QualitySection(a, f).build(),
                 Caution.all());
-    }
-
-    private Head head() {
-        double startS = JobTimes.startS(a);
-        double endS = JobTimes.endS(a);
-        String field = a.rig().job().getOrDefault("field", "").strip();
-        boolean named = !field.isEmpty();
-        List<Fact> facts = new ArrayList<>();
-        for (Map.Entry<String, String> entry : a.rig().job().entrySet()) {
-            if (!"field".equals(entry.getKey())) {
-                facts.add(new Fact(Wording.label(entry.getKey()), entry.getValue()));
-            }
-        }
-        String sameDay = f.date(startS).equals(f.date(endS)) ? f.clock(endS) : f.date(endS) + " " + f.clock(endS);
-        String machine = a.rig().name() + ", " + a.rig().rows() + " rows, "
-                + f.text(Measure.LENGTH, a.rig().widthM());
-        return new Head(
-                "Pass review: " + (named ? field + ", " : "") + f.date(startS),
-                named ? field : "Field without a name",
-                f.date(startS) + ", " + f.clock(startS) + " to " + sameDay + " (" + zone() + ")",
-                machine,
-                endS,
-                facts,
-                new UnitLabels(
-                        f.unit(Measure.AREA),
-                        f.unit(Measure.LENGTH),
-                        f.unit(Measure.VOLUME),
-                        f.unit(Measure.RATE),
-                        f.unit(Measure.NITROGEN_RATE),
-                        f.unit(Measure.SPEED)),
-                "Rowledger " + options.programVersion());
-    }
-
-    /** The zone by its name; the one without an offset goes by the name people know. */
-    private String zone() {
-        String id = f.zone().getId();
-        return "Z".equals(id) ? "UTC" : id;
     }
 
     private List<Figure> figures() {
@@ -313,17 +273,12 @@ public final class PassReviewBuilder {
     private List<FindingLine> findings() {
         List<FindingLine> lines = new ArrayList<>();
         for (Finding finding : a.findings()) {
-            String rows = finding.rows().isEmpty()
-                    ? "whole bar"
-                    : (finding.rows().size() == 1 ? "row " : "rows ") + Wording.ranges(finding.rows());
-            String litres = f.text(Measure.VOLUME, finding.volumeL());
             lines.add(new FindingLine(
-                    Wording.finding(finding.kind()) + ", " + rows,
-                    f.fixed(finding.confidence() * 100, 0) + "% sure",
+                    FaultWords.clause(finding),
+                    RowDiagnosisBuilder.sure(finding.confidence(), f),
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),
-                    f.anyArea(finding.areaM2()) + " of ground, " + litres + ", "
-                            + f.text(Measure.NITROGEN, finding.nitrogenKg()),
+                    Wording.label(RowDiagnosisBuilder.cost(finding, f)),
                     finding.evidence(),
                     finding.rival(),
                     finding.check()));

@@ -1,7 +1,6 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Place;
-import io.rowledger.finding.FindingKind;
 import java.util.List;
 import java.util.Locale;
 
@@ -46,28 +45,6 @@ final class Wording {
             case HEADLAND_OVERLAP -> "pass ran into done ground";
             case PASS_CROSSED_ITSELF -> "pass crossed itself";
             case INSIDE_THE_PIVOT -> "inside of a tight turn";
-        };
-    }
-
-    static String finding(FindingKind kind) {
-        return switch (kind) {
-            case PLUGGED -> "Plugged";
-            case RESTRICTED -> "Restricted";
-            case LEAKING -> "Leaking or wrong orifice";
-            case METER_DROPOUT -> "Meter dropping out";
-            case METER_STUCK -> "Meter stuck";
-            case METER_SCALE -> "Meter reading off by a constant share";
-            case CHANNELS_SWAPPED -> "Channels swapped";
-            case SUPPLY_LIMITED -> "Supply limited";
-            case SLOW_RESPONSE -> "Slow response";
-            case HUNTING -> "Hunting";
-            case NO_TURN_COMPENSATION -> "No turn compensation";
-            case LATE_ON -> "Late on";
-            case EARLY_OFF -> "Early off";
-            case OUTSIDE_SHARE -> "Outside share wrong";
-            case FLOW_LAG -> "Flow lag";
-            case DROP_OFFSET -> "Drop line's place along the track";
-            case SIDE_OFFSET -> "Bar's side offset";
         };
     }
 

@@ -5,6 +5,8 @@ import io.rowledger.coverage.BoundaryReader;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
+import io.rowledger.diagnose.Diagnoses;
+import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
@@ -61,8 +63,10 @@ public final class Pipeline {
         progress.begins("laying out the ground", track.passes().size() + " passes");
         Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
         requireSameField(boundary, coverage);
+        progress.begins("judging the rows", rig.rows() + " rows");
+        Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
         List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
-        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, List.of(), notes);
+        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes);
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

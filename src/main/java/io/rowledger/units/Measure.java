@@ -4,6 +4,8 @@ import static io.rowledger.units.Factor.KILOGRAMS_PER_LITRE_PER_LBGAL;
 import static io.rowledger.units.Factor.KILOGRAMS_PER_POUND;
 import static io.rowledger.units.Factor.KILOGRAMS_PER_SQUARE_METRE_PER_LBAC;
 import static io.rowledger.units.Factor.LITRES_PER_GALLON;
+import static io.rowledger.units.Factor.LITRES_PER_SECOND_PER_GPM;
+import static io.rowledger.units.Factor.LITRES_PER_SECOND_PER_LPM;
 import static io.rowledger.units.Factor.LITRES_PER_SQUARE_METRE_PER_GPA;
 import static io.rowledger.units.Factor.LITRES_PER_SQUARE_METRE_PER_LPHA;
 import static io.rowledger.units.Factor.METRES_PER_FOOT;
@@ -31,6 +33,8 @@ public enum Measure {
     SMALL_LENGTH("in", METRES_PER_INCH, "cm", 0.01, 1, 100, 0),
     /** Liquid; SI in L. */
     VOLUME("gal", LITRES_PER_GALLON, "L", 1, 1, 1000, 0),
+    /** Liquid per time through a meter; SI in L/s. */
+    FLOW("gal/min", LITRES_PER_SECOND_PER_GPM, "L/min", LITRES_PER_SECOND_PER_LPM, 2, 10, 1),
     /** Liquid per ground; SI in L/m². */
     RATE("gal/ac", LITRES_PER_SQUARE_METRE_PER_GPA, "L/ha", LITRES_PER_SQUARE_METRE_PER_LPHA, 1, 100, 0),
     /** Nitrogen; SI in kg. */

@@ -26,6 +26,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final DateTimeFormatter DATE_AND_MINUTE =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
@@ -140,6 +141,11 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     /** Local time of day: {@code 08:15:30}. */
     public String clock(double epochS) {
         return Double.isFinite(epochS) ? CLOCK.format(local(epochS)) : UNKNOWN;
+    }
+
+    /** Local time of day to the minute that has begun: {@code 08:15}. */
+    public String minute(double epochS) {
+        return Double.isFinite(epochS) ? MINUTE.format(local(epochS)) : UNKNOWN;
     }
 
     /** Local date and minute: {@code 2026-06-14 08:15}. */

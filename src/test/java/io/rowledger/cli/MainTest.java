@@ -25,7 +25,13 @@ class MainTest {
         for (DemoCommand.Sample sample : DemoCommand.SAMPLES) {
             Path results = folder.resolve(sample.name());
             assertTrue(call.out().contains(results.toString()), call.out());
-            for (String file : List.of("pass-review.pdf", "summary.json", "rows.csv", "passes.csv")) {
+            for (String file : List.of(
+                    "pass-review.pdf",
+                    "row-diagnosis.pdf",
+                    "summary.json",
+                    "diagnosis.json",
+                    "rows.csv",
+                    "passes.csv")) {
                 assertTrue(Files.size(results.resolve(file)) > 100, sample.name() + " " + file);
             }
             assertArrayEquals(

@@ -61,6 +61,7 @@ class WrongCallsTest {
         assertEquals("", call.err());
         assertTrue(call.out().contains(folder.resolve("good").toString()), call.out());
         assertTrue(Files.exists(folder.resolve("good/pass-review.pdf")));
+        assertTrue(Files.exists(folder.resolve("good/row-diagnosis.pdf")));
     }
 
     @TestFactory
@@ -107,7 +108,23 @@ class WrongCallsTest {
         Files.writeString(brokenTemplates.resolve("pass-review.xhtml"), "<html><body>{{#passes}}</body></html>");
         Path shifted = Files.writeString(folder.resolve("shifted.geojson"), eastward(Files.readString(boundary), 0.02));
         Path deep = Files.writeString(folder.resolve("deep.yaml"), "rig: " + "[".repeat(20_000));
+        Path results = Files.createDirectories(folder.resolve("results"));
+        Files.writeString(results.resolve("diagnosis.json"), "{\"schema\": \"rowledger-diagnosis/1\"}");
+        Path notResults = Files.createDirectories(folder.resolve("not-results"));
+        Path broken = Files.createDirectories(folder.resolve("broken"));
+        Files.writeString(broken.resolve("diagnosis.json"), "{\"schema\": ");
         Map<String, List<Object>> calls = new TreeMap<>();
+        calls.put("compare nothing", List.of("compare"));
+        calls.put("compare one folder", List.of("compare", results));
+        calls.put("compare three folders", List.of("compare", results, notResults, broken));
+        calls.put("compare a folder with itself", List.of("compare", results, results));
+        calls.put("compare what is not there", List.of("compare", folder.resolve("nowhere"), results));
+        calls.put("compare a file", List.of("compare", file, results));
+        calls.put("compare a log", List.of("compare", log, results));
+        calls.put("compare without results", List.of("compare", notResults, results));
+        calls.put("compare broken results", List.of("compare", broken, results));
+        calls.put("compare half results", List.of("compare", results, notResults));
+        calls.put("compare in unknown units", List.of("compare", results, notResults, "--units", "imperial"));
         calls.put("no command", List.of());
         calls.put("unknown command", List.of("reprot", log));
         calls.put("unknown option", List.of("report", log, "--rig", rig, "--colour"));

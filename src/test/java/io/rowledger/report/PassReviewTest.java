@@ -321,9 +321,9 @@ class PassReviewTest {
                         new SyntheticJob().withFinding().build(), metric())
                 .findings()
                 .get(0);
-        assertEquals("Plugged, row 7", line.title());
+        assertEquals("Row 7 looks plugged", line.title());
         assertEquals("93% sure", line.sure());
-        assertEquals("13:16:40 to 13:33:20", line.when());
-        assertEquals("0.10 ha of ground, −40.0 L, −17.0 kg N", plain(line.cost()));
+        assertEquals("13:12:30 to 13:24:35", line.when());
+        assertEquals("0.10 ha of ground, 40.0 L too little (17.0 kg N)", plain(line.cost()));
     }
 }

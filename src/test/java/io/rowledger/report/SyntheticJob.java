@@ -7,6 +7,7 @@ import io.rowledger.coverage.ReceivedGrid;
 import io.rowledger.coverage.ReceivedStatistics;
 import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.coverage.StripPolygon;
+import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.geo.LocalPlane;
@@ -142,8 +143,8 @@ public final class SyntheticJob {
         findings = List.of(new Finding(
                 FindingKind.PLUGGED,
                 List.of(7),
-                START_S + 1000,
-                START_S + 2000,
+                START_S + 750,
+                START_S + 1475,
                 0.93,
                 1000,
                 -40,
@@ -153,6 +154,12 @@ public final class SyntheticJob {
                 "Row 7 fell to 0 % of its neighbours.",
                 "the meter stopped",
                 "with the system bled, look at knife 7"));
+        return this;
+    }
+
+    /** These findings, whatever the log says. */
+    public SyntheticJob withFindings(List<Finding> found) {
+        findings = found;
         return this;
     }
 
@@ -200,7 +207,7 @@ public final class SyntheticJob {
                 HandMadeDelivery.everywhere(1, ROWS, 0),
                 new Rates(rows, List.of(), List.of(), 0, 0),
                 coverage,
-                List.of(),
+                new Diagnosis(List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
                 List.of());
     }
 
@@ -220,7 +227,7 @@ public final class SyntheticJob {
                         rig.products().size(), ROWS, track.poses().steps()),
                 rates(),
                 coverage(),
-                findings,
+                SyntheticDiagnosis.of(this, rig.products().size(), findings),
                 List.of("Times carry no zone: taken as UTC."));
     }
 

@@ -33,6 +33,9 @@ final class Palette {
     /** Ground that was covered, where only places matter. */
     static final int COVERED = 0xe9ece6;
 
+    /** Time in which a row was off or could not be judged: darker than the middle classes, without a hue. */
+    static final int NOT_JUDGED = 0xb9bdbf;
+
     static final int INK = 0x22282b;
     static final int SOFT = 0x667075;
     static final int GRID = 0xd5dadc;

@@ -5,7 +5,11 @@ import io.rowledger.report.Analysis;
 import io.rowledger.report.PassReview;
 import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
+import io.rowledger.report.RowDiagnosis;
+import io.rowledger.report.RowDiagnosisBuilder;
+import io.rowledger.report.SavedDiagnosis;
 import io.rowledger.report.pdf.PassReviewPdf;
+import io.rowledger.report.pdf.RowDiagnosisPdf;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -38,7 +42,14 @@ public final class Reports {
             PassReview review = PassReviewBuilder.build(analysis, options);
             outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
         }
+        if (audiences.contains(Audience.DEALER)) {
+            RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
+            outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
+        }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
+                .add(
+                        DiagnosisReader.FILE,
+                        out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
                 .add("rows.csv", out -> RowsCsv.write(analysis, out))
                 .add("passes.csv", out -> PassesCsv.write(analysis, out))
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))

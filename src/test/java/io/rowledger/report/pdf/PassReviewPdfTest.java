@@ -75,7 +75,7 @@ class PassReviewPdfTest {
                     "Received rate against target: UAN 32-0-0",
                     "more than 20% under",
                     "200 ft",
-                    "Plugged, row 7 (93% sure)",
+                    "Row 7 looks plugged (93% sure)",
                     "row not delivering",
                     "44.000360, -92.999",
                     "7 0.49 0.25 10.6 21.1 42.8 −50.0%",

@@ -1,0 +1,85 @@
+package io.rowledger.cli;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.Comparison;
+import io.rowledger.report.ComparisonBuilder;
+import io.rowledger.report.Paper;
+import io.rowledger.report.ReportOptions;
+import io.rowledger.report.SavedDiagnosis;
+import io.rowledger.report.file.Comparisons;
+import io.rowledger.report.file.DiagnosisReader;
+import io.rowledger.units.UnitSystem;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code rowledger compare}: did the repair work? */
+@Command(
+        name = "compare",
+        mixinStandardHelpOptions = true,
+        description = "Holds the results of two jobs of one bar against one another: did the repair work?")
+@SuppressWarnings("NullAway.Init")
+final class CompareCommand implements Callable<Integer> {
+    @Parameters(index = "0", paramLabel = "BEFORE", description = "The results folder of the job before the repair.")
+    private Path before;
+
+    @Parameters(index = "1", paramLabel = "AFTER", description = "The results folder of the job after it.")
+    private Path after;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            defaultValue = "rowledger-comparison",
+            description = "Where the comparison goes (default: ${DEFAULT-VALUE}).")
+    private Path out;
+
+    @Option(
+            names = "--units",
+            defaultValue = "us",
+            paramLabel = "us|metric",
+            description = "Units of the printed report; the sheet is letter for us, A4 for metric.")
+    private UnitSystem units;
+
+    @Option(
+            names = "--paper",
+            paramLabel = "letter|a4",
+            description = "The sheet (default: letter for us, a4 for metric).")
+    private @Nullable Paper paper;
+
+    @Option(
+            names = "--templates",
+            paramLabel = "DIR",
+            description = "A folder with your own copies of the report templates.")
+    private @Nullable Path templates;
+
+    private final Console console;
+
+    CompareCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        if (before.toAbsolutePath().normalize().equals(after.toAbsolutePath().normalize())) {
+            throw UnusableInputException.found("the same folder twice")
+                    .inFile(after.toString())
+                    .expected("the results of two jobs")
+                    .mend("name the folder of the job before the repair, then that of the job after it");
+        }
+        SavedDiagnosis old = DiagnosisReader.read(before);
+        SavedDiagnosis now = DiagnosisReader.read(after);
+        Comparisons.check(old, now, after);
+        Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
+        ReportOptions options = new ReportOptions(
+                units, paper == null ? usual : paper, ZoneId.of(now.zone()), templates, Version.number());
+        Comparison comparison = ComparisonBuilder.build(old, now, options);
+        Comparisons.write(old, now, comparison, options, out);
+        comparison.answer().forEach(console.out()::println);
+        console.out().println("Comparison: " + out.toAbsolutePath().normalize());
+        return Main.DONE;
+    }
+}

@@ -1,0 +1,163 @@
+package io.rowledger.diagnose;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Rows, or the bar, that are late on or early off pass after pass: what the two detectors of bare ends share. */
+final class BareEnds {
+    /** What valves and controllers usually take, s. */
+    private static final double USUAL_S = 0.6;
+
+    /** A median delay from which ends are bare, s. */
+    private static final double BARE_S = 0.75;
+
+    /** Edges are known to a record; with few passes some of that remains in the median. */
+    private static final double INTERVALS = 0.6;
+
+    /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
+    private static final double COARSE_INTERVAL_S = 0.4;
+
+    private static final int LEAST_PASSES = 3;
+
+    /** One pass says no more than this, s. */
+    private static final double MOST_S = 2;
+
+    /**
+     * Rows with bare ends.
+     *
+     * @param rows from 0; empty for the whole bar
+     * @param passes the passes, from 0
+     * @param delayS median delay
+     * @param seen passes seen
+     */
+    record Ends(List<Integer> rows, BestRange passes, double delayS, int seen) {}
+
+    private BareEnds() {}
+
+    /** Finds them in delays by row and pass, s. */
+    static List<Ends> find(double[][] delayS, boolean barToo, double intervalS) {
+        int rows = delayS.length;
+        int passes = rows == 0 ? 0 : delayS[0].length;
+        double[] bar = new double[passes];
+        double[] some = new double[rows];
+        for (int q = 0; q < passes; q++) {
+            int n = 0;
+            for (double[] ofRow : delayS) {
+                if (!Double.isNaN(ofRow[q])) {
+                    some[n++] = ofRow[q];
+                }
+            }
+            bar[q] = 2 * n >= rows ? Robust.median(some, n) : Double.NaN;
+        }
+        List<Ends> ends = new ArrayList<>();
+        Ends whole = barToo ? ends(List.of(), bar, intervalS) : null;
+        if (whole != null) {
+            ends.add(whole);
+        }
+        List<Ends> single = new ArrayList<>();
+        for (int r = 0; r < rows; r++) {
+            double[] own = new double[passes];
+            for (int q = 0; q < passes; q++) {
+                own[q] = delayS[r][q] - (Double.isNaN(bar[q]) ? 0 : Math.max(0, bar[q] - USUAL_S / 2));
+            }
+            Ends of = ends(List.of(r), own, intervalS);
+            if (of != null) {
+                single.add(of);
+            }
+        }
+        ends.addAll(joined(single));
+        return ends;
+    }
+
+    private static @Nullable Ends ends(List<Integer> rows, double[] delay, double intervalS) {
+        double[] gains = new double[delay.length];
+        for (int q = 0; q < gains.length; q++) {
+            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MOST_S, Math.min(MOST_S, delay[q] - USUAL_S));
+        }
+        BestRange range = BestRange.of(gains);
+        double[] in = new double[delay.length];
+        int n = 0;
+        for (int q = range.from(); q < range.end(); q++) {
+            if (!Double.isNaN(delay[q])) {
+                in[n++] = delay[q];
+            }
+        }
+        double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : Robust.median(in, n);
+        return n >= LEAST_PASSES && median >= BARE_S + INTERVALS * intervalS / Math.sqrt(n)
+                ? new Ends(rows, range, median, n)
+                : null;
+    }
+
+    private static double mean(double[] values, int n) {
+        return n == 0 ? Double.NaN : Arrays.stream(values, 0, n).sum() / n;
+    }
+
+    /** Neighbours with the same delay from the same pass on are one. */
+    private static List<Ends> joined(List<Ends> single) {
+        List<Ends> joined = new ArrayList<>();
+        for (Ends next : single) {
+            Ends last = joined.isEmpty() ? null : joined.get(joined.size() - 1);
+            if (last != null
+                    && last.rows.get(last.rows.size() - 1) + 1 == next.rows.get(0)
+                    && Math.abs(last.passes.from() - next.passes.from()) <= 1
+                    && Math.abs(last.delayS - next.delayS) < 0.3 + 0.2 * last.delayS) {
+                List<Integer> rows = new ArrayList<>(last.rows);
+                rows.addAll(next.rows);
+                joined.set(joined.size() - 1, new Ends(rows, last.passes, last.delayS, last.seen));
+            } else {
+                joined.add(next);
+            }
+        }
+        return joined;
+    }
+
+    /** Which side of the bar. */
+    static String side(Evidence e, List<Integer> rows) {
+        if (rows.isEmpty()) {
+            return "the whole bar";
+        }
+        double y = rows.stream().mapToDouble(r -> e.work.atM[r]).average().orElse(0);
+        return y < 0 ? "the left side" : "the right side";
+    }
+
+    static double confidence(Ends ends) {
+        double clear = ends.delayS - USUAL_S;
+        return ends.seen >= 5 && clear > 0.4 ? 0.96 : clear > 0.4 ? 0.92 : 0.75;
+    }
+
+    /** Speed at the ends of the passes, m/s. */
+    static double speedMps(Evidence e, Ends ends, boolean atStart) {
+        double sum = 0;
+        int n = 0;
+        for (int q = ends.passes.from(); q < ends.passes.end(); q++) {
+            int from = e.work.passFrom[q];
+            int end = e.work.passFrom[q + 1];
+            if (end > from) {
+                sum += e.work.speedMps[atStart ? from : end - 1];
+                n++;
+            }
+        }
+        return n == 0 ? Double.NaN : sum / n;
+    }
+
+    /** Bare ground and the liquid it lacks. */
+    static Case.Cost cost(Evidence e, Ends ends, double[][] delayS, boolean atStart) {
+        double speed = speedMps(e, ends, atStart);
+        double area = 0;
+        double volume = 0;
+        for (int q = ends.passes.from(); q < ends.passes.end(); q++) {
+            for (int r = 0; r < e.rows(); r++) {
+                boolean meant = ends.rows.isEmpty() || ends.rows.contains(r);
+                if (meant && !Double.isNaN(delayS[r][q]) && e.work.passFrom[q] < e.work.n) {
+                    double bare = Math.max(0, delayS[r][q]) * speed * e.work.bandM[r];
+                    double target = e.signals.targetLPerM2[e.work.passFrom[q]];
+                    area += bare;
+                    volume -= Double.isNaN(target) ? 0 : bare * target;
+                }
+            }
+        }
+        return new Case.Cost(area, volume);
+    }
+}

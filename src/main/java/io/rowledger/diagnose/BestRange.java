@@ -1,0 +1,32 @@
+package io.rowledger.diagnose;
+
+/**
+ * The contiguous range with the largest sum of gains: when a fault that shows pass by pass began and ended. Kadane's
+ * algorithm, J. Bentley, Programming pearls: algorithm design techniques, Comm. ACM 27 (1984) 865-873.
+ *
+ * @param from first index
+ * @param end one past the last; equal to from where no gain is positive
+ * @param sum of the gains in it
+ */
+record BestRange(int from, int end, double sum) {
+    static BestRange of(double[] gains) {
+        BestRange best = new BestRange(0, 0, 0);
+        int from = 0;
+        double sum = 0;
+        for (int i = 0; i < gains.length; i++) {
+            if (sum <= 0) {
+                from = i;
+                sum = 0;
+            }
+            sum += gains[i];
+            if (sum > best.sum) {
+                best = new BestRange(from, i + 1, sum);
+            }
+        }
+        return best;
+    }
+
+    boolean isEmpty() {
+        return end <= from;
+    }
+}

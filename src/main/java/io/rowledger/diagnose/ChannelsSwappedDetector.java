@@ -1,0 +1,194 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.FindingKind;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** Two rows of which each follows the speed, and has the band, of the other's place. */
+final class ChannelsSwappedDetector implements Detector {
+    /** Both rows must lose this share of their squared error by being taken for each other. */
+    private static final double LEAST_SHARE_EXPLAINED = 0.45;
+
+    /** And the gain must be this many times the variance of a reading. */
+    private static final double LEAST_GAIN = 60;
+
+    private static final double WILD = 3.2;
+
+    /** Sums of a row over the turning entries of a pass: z is the flux over the siblings', k the curvature taken out. */
+    private static final class Sums {
+        private int n;
+        private double z;
+        private double zz;
+        private double k;
+        private double kk;
+        private double zk;
+
+        /** Squared error against the flux a(1 − y·k). */
+        double error(double a, double y) {
+            return zz - 2 * a * (z - y * zk) + a * a * (n - 2 * y * k + y * y * kk);
+        }
+    }
+
+    /** A candidate. */
+    private record Pair(int a, int b, BestRange passes, double gain) {}
+
+    @Override
+    public List<Case> find(Evidence e) {
+        if (e.turns.isEmpty()
+                || e.turns.stream()
+                                .mapToDouble(TurnShares.Block::share)
+                                .average()
+                                .orElse(0)
+                        < 0.5) {
+            return List.of();
+        }
+        Sums[][] sums = sums(e);
+        double variance = variance(e, sums);
+        List<Case> cases = new ArrayList<>();
+        TreeSet<Integer> taken = new TreeSet<>();
+        while (true) {
+            Pair best = null;
+            for (int a = 0; a < e.rows(); a++) {
+                for (int b = a + 1; b < e.rows(); b++) {
+                    if (!taken.contains(a) && !taken.contains(b)) {
+                        Pair pair = pair(e, sums, a, b, variance);
+                        best = pair != null && (best == null || pair.gain > best.gain) ? pair : best;
+                    }
+                }
+            }
+            if (best == null) {
+                return cases;
+            }
+            taken.add(best.a);
+            taken.add(best.b);
+            cases.add(caseOf(e, sums, best));
+        }
+    }
+
+    private static Sums[][] sums(Evidence e) {
+        Signals s = e.signals;
+        Sums[][] sums = new Sums[e.rows()][e.work.passes()];
+        for (int r = 0; r < e.rows(); r++) {
+            for (int q = 0; q < e.work.passes(); q++) {
+                Sums of = new Sums();
+                sums[r][q] = of;
+                for (int j = e.work.passFrom[q]; j < e.work.passFrom[q + 1]; j++) {
+                    double ratio = s.ratio[r][j];
+                    if (Double.isNaN(ratio) || s.turnShare[j] == 0) {
+                        continue;
+                    }
+                    double k = s.turnShare[j] * e.work.curvaturePerM[j];
+                    double z = ratio * (1 - k * e.work.atM[r]);
+                    if (z < WILD) {
+                        of.n++;
+                        of.z += z;
+                        of.zz += z * z;
+                        of.k += k;
+                        of.kk += k * k;
+                        of.zk += z * k;
+                    }
+                }
+            }
+        }
+        return sums;
+    }
+
+    /** Variance of a reading about its own place: the median over rows. */
+    private static double variance(Evidence e, Sums[][] sums) {
+        double[] ofRow = new double[e.rows()];
+        int count = 0;
+        for (int r = 0; r < e.rows(); r++) {
+            double error = 0;
+            int n = 0;
+            for (Sums of : sums[r]) {
+                error += of.error(1, e.work.atM[r]);
+                n += of.n;
+            }
+            if (n > 0) {
+                ofRow[count++] = error / n;
+            }
+        }
+        return count == 0 ? Double.NaN : Math.max(1e-6, Robust.median(ofRow, count));
+    }
+
+    private static double own(Evidence e, Sums of, int r) {
+        return of.error(1, e.work.atM[r]);
+    }
+
+    private static double as(Evidence e, Sums of, int r, int other) {
+        return of.error(e.work.bandM[other] / e.work.bandM[r], e.work.atM[other]);
+    }
+
+    private static @Nullable Pair pair(Evidence e, Sums[][] sums, int a, int b, double variance) {
+        double[] gains = new double[e.work.passes()];
+        for (int q = 0; q < gains.length; q++) {
+            gains[q] =
+                    own(e, sums[a][q], a) - as(e, sums[a][q], a, b) + own(e, sums[b][q], b) - as(e, sums[b][q], b, a);
+        }
+        BestRange range = widened(BestRange.of(gains), gains, LEAST_GAIN / 3 * variance);
+        if (range.isEmpty() || !(range.sum() > LEAST_GAIN * variance)) {
+            return null;
+        }
+        return explained(e, sums, a, b, range) > LEAST_SHARE_EXPLAINED
+                        && explained(e, sums, b, a, range) > LEAST_SHARE_EXPLAINED
+                ? new Pair(a, b, range, range.sum())
+                : null;
+    }
+
+    /** Takes in the passes beside the range that say little either way: they had few turns. */
+    private static BestRange widened(BestRange range, double[] gains, double little) {
+        int from = range.from();
+        int end = range.end();
+        while (!range.isEmpty() && from > 0 && gains[from - 1] > -little) {
+            from--;
+        }
+        while (!range.isEmpty() && end < gains.length && gains[end] > -little) {
+            end++;
+        }
+        return new BestRange(from, end, range.sum());
+    }
+
+    private static double explained(Evidence e, Sums[][] sums, int r, int other, BestRange range) {
+        double own = 0;
+        double as = 0;
+        for (int q = range.from(); q < range.end(); q++) {
+            own += own(e, sums[r][q], r);
+            as += as(e, sums[r][q], r, other);
+        }
+        return own > 0 ? 1 - as / own : 0;
+    }
+
+    private static Case caseOf(Evidence e, Sums[][] sums, Pair pair) {
+        double a = explained(e, sums, pair.a, pair.b, pair.passes);
+        double b = explained(e, sums, pair.b, pair.a, pair.passes);
+        boolean throughout = pair.passes.from() == 0 && pair.passes.end() == e.work.passes();
+        double fromS = e.work.timeS[e.work.passFrom[pair.passes.from()]];
+        double toS = e.work.timeS[e.work.passFrom[pair.passes.end()] - 1];
+        e.forget(pair.a, fromS, toS);
+        e.forget(pair.b, fromS, toS);
+        double worst = Math.min(a, b);
+        double confidence = worst > 0.8 ? 0.96 : worst > 0.6 ? 0.9 : 0.7;
+        List<Integer> rows = List.of(pair.a, pair.b);
+        String evidence =
+                Said.capital(Said.rows(rows)) + " each followed the other's place in turns: taken for each other"
+                        + " they lose " + Said.pct(a) + " and " + Said.pct(b) + " of their squared deviation"
+                        + (throughout ? ", in the job as a whole." : ", in a part of the job.");
+        String rival =
+                "A leak on one of them and a restriction on the other would hold on straight ground as well; these"
+                        + " rows deviate with the turn.";
+        String check =
+                "Follow the two rows' plugs and hoses by eye and by their labels; with the bar standing, command one"
+                        + " of the rows with water and see which one answers; then, " + Said.SAFE
+                        + "change the plugs over.";
+        return new Case(
+                FindingKind.CHANNELS_SWAPPED,
+                rows,
+                fromS,
+                toS,
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of());
+    }
+}

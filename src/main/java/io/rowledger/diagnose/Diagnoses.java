@@ -1,0 +1,143 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.Finding;
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rig.Rig;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Track;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Runs every detector on a job. */
+public final class Diagnoses {
+    /**
+     * In this order: what only the meter does comes first and is taken out of the judgement, then crossed channels, then
+     * levels (the whole-bar pattern before single rows), then timing and the bar as a whole.
+     */
+    private static final List<Detector> DETECTORS = List.of(
+            new MeterStuckDetector(),
+            new ChannelsSwappedDetector(),
+            new MeterDropoutDetector(),
+            new OutsideShareDetector(),
+            new PluggedDetector(),
+            new MeterScaleDetector(),
+            new RestrictedDetector(),
+            new LeakingDetector(),
+            new LateOnDetector(),
+            new EarlyOffDetector(),
+            new NoTurnCompensationDetector(),
+            new SupplyLimitedDetector(),
+            new SlowResponseDetector(),
+            new HuntingDetector());
+
+    private Diagnoses() {}
+
+    /** A case of a product with its finding and window. */
+    private record Placed(Case found, Finding finding, OnsetWindow window) {
+        /** The same cause in another product: its liquid and nitrogen added. */
+        Placed with(Finding other) {
+            Finding sum = new Finding(
+                    finding.kind(),
+                    finding.rows(),
+                    Math.min(finding.fromS(), other.fromS()),
+                    Math.max(finding.toS(), other.toS()),
+                    Math.max(finding.confidence(), other.confidence()),
+                    finding.areaM2(),
+                    finding.volumeL() + other.volumeL(),
+                    finding.nitrogenKg() + other.nitrogenKg(),
+                    finding.latDeg(),
+                    finding.lonDeg(),
+                    finding.evidence(),
+                    finding.rival(),
+                    finding.check());
+            return new Placed(found, sum, window);
+        }
+    }
+
+    /**
+     * Judges every row against its siblings and its own past.
+     *
+     * @return findings with their windows, the picture of deviation and what healthy rows are like; no findings where
+     *     nothing is wrong
+     */
+    public static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
+        Work work = Work.of(track, strips);
+        Judged judged = Judged.of(log, work, strips, delivery);
+        List<RowTime> pictures = new ArrayList<>();
+        List<RowBaseline> baselines = new ArrayList<>();
+        List<Placed> placed = new ArrayList<>();
+        for (int p = 0; p < delivery.products(); p++) {
+            Signals signals = new Signals(p, work, rig, judged, delivery);
+            List<TurnShares.Block> turns = TurnShares.fill(signals);
+            signals.computeRatios();
+            Evidence evidence = new Evidence(log, strips, delivery, signals, turns);
+            pictures.add(evidence.picture());
+            for (Detector detector : DETECTORS) {
+                evidence.add(detector.find(evidence));
+            }
+            Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
+            List<Case> cases = Reconciled.of(evidence.cases());
+            baselines.addAll(Baselines.of(evidence, cases));
+            for (Case found : cases) {
+                placed.add(new Placed(found, costs.finding(found), costs.window(found)));
+            }
+        }
+        placed = oncePerCause(placed);
+        placed.sort(Comparator.comparingDouble(x -> -x.found.confidence()));
+        return new Diagnosis(
+                placed.stream().map(Placed::finding).toList(),
+                placed.stream().map(Placed::window).toList(),
+                placed.stream().map(x -> x.found.figures()).toList(),
+                pictures,
+                baselines,
+                notes(log, work, delivery));
+    }
+
+    /** A cause that shows in several products is one finding: the first product's, with the liquid of all. */
+    private static List<Placed> oncePerCause(List<Placed> all) {
+        List<Placed> once = new ArrayList<>();
+        for (Placed next : all) {
+            int same = -1;
+            for (int i = 0; i < once.size(); i++) {
+                Finding before = once.get(i).finding;
+                boolean other = once.get(i).window.product() != next.window.product();
+                if (other
+                        && before.kind() == next.finding.kind()
+                        && before.rows().equals(next.finding.rows())
+                        && before.fromS() < next.finding.toS()
+                        && next.finding.fromS() < before.toS()) {
+                    same = i;
+                }
+            }
+            if (same < 0) {
+                once.add(next);
+            } else {
+                once.set(same, once.get(same).with(next.finding));
+            }
+        }
+        return once;
+    }
+
+    private static List<String> notes(LogTable log, Work work, Delivery delivery) {
+        List<String> notes = new ArrayList<>();
+        if (work.rows() < Signals.LEAST_SIBLINGS) {
+            notes.add("With " + work.rows() + " rows there are too few siblings to tell which one is wrong.");
+        }
+        if (!log.hasDown()) {
+            notes.add("Without a work state in the log, a bar that is late on or early off as a whole can't be seen.");
+        }
+        if (work.coarse && Double.isNaN(log.records() == 0 ? Double.NaN : log.speedMps(log.records() / 2))) {
+            notes.add("Fixes are coarse and no ground speed is logged: slow response was not looked for.");
+        }
+        boolean target = false;
+        for (int p = 0; p < delivery.products(); p++) {
+            target |= work.n > 0 && !Double.isNaN(delivery.targetLPerM2(p, work.step[0]));
+        }
+        if (!target) {
+            notes.add("Without a target a limited supply can't be seen.");
+        }
+        return notes;
+    }
+}

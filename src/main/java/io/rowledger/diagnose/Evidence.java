@@ -1,0 +1,213 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.FindingKind;
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
+import io.rowledger.strip.Strips;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the detectors share: the signals, what is known already, and quantities that several of them need, each computed
+ * once. Detectors are asked in a fixed order; a case found earlier explains what later ones would stumble over.
+ */
+final class Evidence {
+    /** After a corner a coarse track is left out for so long, s. */
+    private static final double COARSE_CORNER_S = 6;
+
+    final LogTable log;
+    final Strips strips;
+    final Delivery delivery;
+    final Signals signals;
+    final Work work;
+    final Bins bins;
+    final List<TurnShares.Block> turns;
+    private final float[][] medians;
+    private final BitSet touched = new BitSet();
+    private final List<Case> cases = new ArrayList<>();
+    private final List<List<Levels.Episode>> episodes = new ArrayList<>();
+    private @Nullable Edges edges;
+    private @Nullable Demand demand;
+    private @Nullable Responses barResponses;
+
+    Evidence(LogTable log, Strips strips, Delivery delivery, Signals signals, List<TurnShares.Block> turns) {
+        this.bins = new Bins(signals.work);
+        this.medians = bins.medians(signals.ratio);
+        this.log = log;
+        this.strips = strips;
+        this.delivery = delivery;
+        this.signals = signals;
+        this.work = signals.work;
+        this.turns = turns;
+    }
+
+    /** The picture as it is before any meter's fault is taken out. */
+    RowTime picture() {
+        return bins.picture(medians.clone());
+    }
+
+    int rows() {
+        return signals.rows();
+    }
+
+    /** True where the log has a ground speed. */
+    boolean speedLogged() {
+        return log.records() > 0 && !Double.isNaN(log.speedMps(log.records() / 2));
+    }
+
+    /** What was found so far. */
+    List<Case> cases() {
+        return cases;
+    }
+
+    /** Keeps what a detector found. */
+    void add(List<Case> found) {
+        cases.addAll(found);
+    }
+
+    /** The record of the log behind entry j. */
+    int record(int j) {
+        return strips.poses().record(work.step[j]);
+    }
+
+    /** Starts and ends of the rows' flow in passes; computed at the first call, after meter faults were found. */
+    Edges edges() {
+        Edges made = edges;
+        if (made == null) {
+            made = new Edges(this);
+            edges = made;
+        }
+        return made;
+    }
+
+    /** What target and speed ask; computed at the first call. */
+    Demand demand() {
+        Demand made = demand;
+        if (made == null) {
+            made = new Demand(signals, log, strips.poses(), delivery);
+            demand = made;
+        }
+        return made;
+    }
+
+    /** How fast the bar as a whole follows; computed at the first call, after a limited supply was looked for. */
+    Responses barResponses() {
+        Responses made = barResponses;
+        if (made == null) {
+            float[] flux = signals.siblingFlux.clone();
+            for (Case found : cases) {
+                if (found.kind() == FindingKind.SUPPLY_LIMITED) {
+                    Arrays.fill(flux, work.at(found.fromS()), work.at(found.toS()), Float.NaN);
+                }
+            }
+            double turnedS = Double.NEGATIVE_INFINITY;
+            for (int j = 0; j < work.n; j++) {
+                turnedS = signals.unsteady(j) ? work.timeS[j] : turnedS;
+                // In a corner the antenna's speed is not the bar's, and a coarse track knows only the antenna's well.
+                flux[j] = work.timeS[j] - turnedS <= (work.coarse ? COARSE_CORNER_S : 0) ? Float.NaN : flux[j];
+            }
+            made = new Responses(work, demand(), flux, null);
+            barResponses = made;
+        }
+        return made;
+    }
+
+    /** Stretches of row r beside its siblings; computed at the first call, after meter faults were taken out. */
+    List<Levels.Episode> episodes(int r) {
+        if (episodes.isEmpty()) {
+            Levels levels = new Levels(signals, bins);
+            for (int row = 0; row < rows(); row++) {
+                episodes.add(new ArrayList<>(levels.episodes(row, medians(row))));
+            }
+        }
+        return episodes.get(r);
+    }
+
+    /** All episodes still unexplained. */
+    List<Levels.Episode> unexplained() {
+        List<Levels.Episode> all = new ArrayList<>();
+        for (int r = 0; r < rows(); r++) {
+            all.addAll(episodes(r));
+        }
+        return all;
+    }
+
+    /** Takes episodes out of the unexplained ones. */
+    void explain(List<Levels.Episode> explained) {
+        for (Levels.Episode episode : explained) {
+            episodes(episode.row()).remove(episode);
+        }
+    }
+
+    /** Takes a stretch of a row out of the judgement. */
+    void forget(int r, double fromS, double toS) {
+        BitSet entries = new BitSet(work.n);
+        entries.set(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
+        forget(r, entries);
+    }
+
+    /** The same for any entries. */
+    void forget(int r, BitSet entries) {
+        signals.forget(r, entries);
+        touched.set(r);
+    }
+
+    /** Median ratios of row r by bin, as the judgement now stands. */
+    float[] medians(int r) {
+        if (touched.get(r)) {
+            touched.clear(r);
+            medians[r] = bins.medians(signals.ratio[r]);
+        }
+        return medians[r];
+    }
+
+    /**
+     * Sum of the row meters less the total meter, over what the siblings imply for row r, as a mean over a stretch: near
+     * the row's deviation where its meter errs, near 0 where the liquid really changed. NaN without a total meter.
+     */
+    double meterAgainstTotal(int r, double fromS, double toS) {
+        double sum = 0;
+        double implied = 0;
+        int to = work.at(toS);
+        for (int j = work.at(fromS); j < to; j++) {
+            double total = log.totalLPerS(signals.product, record(j));
+            double own = signals.impliedLPerS(r, j);
+            if (!Double.isNaN(total) && own > 0) {
+                for (int i = 0; i < rows(); i++) {
+                    sum += signals.flowLPerS[i][j];
+                }
+                sum -= total;
+                implied += own;
+            }
+        }
+        return implied > 0 ? sum / implied : Double.NaN;
+    }
+
+    /** Mean pressure at row r over the median of all rows' in a stretch; NaN where none is logged. */
+    double pressureAgainstSiblings(int r, double fromS, double toS) {
+        int to = work.at(toS);
+        int from = work.at(fromS);
+        int stride = Math.max(1, (to - from) / 200);
+        double sum = 0;
+        int count = 0;
+        double[] all = new double[rows()];
+        for (int j = from; j < to; j += stride) {
+            int n = 0;
+            for (int i = 0; i < rows(); i++) {
+                double p = log.rowPressurePa(i, record(j));
+                if (!Double.isNaN(p)) {
+                    all[n++] = p;
+                }
+            }
+            double own = log.rowPressurePa(r, record(j));
+            if (n >= Signals.LEAST_SIBLINGS && !Double.isNaN(own)) {
+                sum += own / Robust.median(all, n);
+                count++;
+            }
+        }
+        return count == 0 ? Double.NaN : sum / count;
+    }
+}

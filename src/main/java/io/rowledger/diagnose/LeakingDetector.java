@@ -1,0 +1,48 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.FindingKind;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A row with a lasting excess: a leak behind the meter, or an orifice too large. */
+final class LeakingDetector implements Detector {
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Levels.Episode> high = e.unexplained().stream()
+                .filter(x -> x.level() > 1 && Math.abs(x.level() - x.before()) > 0.04)
+                .toList();
+        e.explain(high);
+        List<Case> cases = new ArrayList<>();
+        for (List<Levels.Episode> group : Together.grouped(e, high)) {
+            cases.add(caseOf(e, group));
+        }
+        return cases;
+    }
+
+    private static Case caseOf(Evidence e, List<Levels.Episode> group) {
+        Levels.Episode first = group.get(0);
+        List<Integer> rows = Together.rows(group);
+        double mismatch = e.meterAgainstTotal(first.row(), first.fromS(), first.toS());
+        boolean meterOnly = mismatch > 0.5 * first.deviation();
+        double confidence =
+                meterOnly ? 0.55 : first.deviation() < 0.08 ? 0.75 : first.judgedS() < 2 * Levels.LEAST_S ? 0.85 : 0.95;
+        String evidence = Said.capital(Said.rows(rows)) + " rose from " + Said.pct(first.before()) + " to "
+                + Said.pct(first.level()) + " of the siblings and ran so for " + Said.time(first.judgedS())
+                + " of work" + Said.meterAgainstTotal(mismatch, first.deviation()) + Said.group(e, rows) + ".";
+        String rival = "Swapped channels would make another row run low by as much and follow another place in turns;"
+                + " no row does. A meter that reads high would have done so from the first minute on.";
+        String check =
+                "Look from a safe distance, upwind, for a wet hose, fitting or knife on the row; compare the tank's"
+                        + " loss with the meters' sum; then, " + Said.SAFE
+                        + "compare the row's orifice with a neighbour's and tighten or replace what leaks.";
+        double toS = group.stream().mapToDouble(Levels.Episode::toS).max().orElse(first.toS());
+        return new Case(
+                FindingKind.LEAKING,
+                rows,
+                first.fromS(),
+                toS,
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("share of the siblings' flow", first.level(), "1")));
+    }
+}

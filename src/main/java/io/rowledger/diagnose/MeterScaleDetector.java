@@ -1,0 +1,50 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.FindingKind;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A meter that reads a constant ratio from the first minute to the last, at all speeds. */
+final class MeterScaleDetector implements Detector {
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Levels.Episode> constant = new ArrayList<>();
+        List<Case> cases = new ArrayList<>();
+        for (Levels.Episode episode : e.unexplained()) {
+            if (!episode.fromStart() || !episode.toEnd() || !episode.steady()) {
+                continue;
+            }
+            double mismatch = e.meterAgainstTotal(episode.row(), episode.fromS(), episode.toS());
+            if (Math.abs(mismatch) < 0.3 * Math.abs(episode.deviation())) {
+                continue;
+            }
+            constant.add(episode);
+            cases.add(caseOf(episode, mismatch));
+        }
+        e.explain(constant);
+        return cases;
+    }
+
+    private static Case caseOf(Levels.Episode x, double mismatch) {
+        double size = Math.abs(x.deviation());
+        double confidence = !Double.isNaN(mismatch) ? 0.97 : size < 0.05 ? 0.6 : size > 0.25 ? 0.8 : 0.9;
+        List<Integer> rows = List.of(x.row());
+        String evidence = Said.capital(Said.rows(rows)) + " read " + Said.pct(x.level())
+                + " of the siblings from the first minute to the last (" + Said.time(x.judgedS())
+                + " of work), at every speed" + Said.meterAgainstTotal(mismatch, x.deviation()) + ".";
+        String rival = (x.level() < 1 ? "A restriction" : "A wrong orifice or a leak")
+                + " that was there before the job began reads the same; those usually begin or slide during the work.";
+        String check =
+                "Compare the meter's calibration number in the setup with its plate and with a neighbour's; swap the"
+                        + " meter's plug with a neighbour's and see whether the ratio moves along; then, " + Said.SAFE
+                        + "set up a timed catch of water from the row and a neighbour and compare.";
+        return new Case(
+                FindingKind.METER_SCALE,
+                rows,
+                x.fromS(),
+                x.toS(),
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("meter reads this share", x.level(), "1")));
+    }
+}

@@ -1,0 +1,55 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.FindingKind;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A row that fell to a few percent of its siblings and stayed there. */
+final class PluggedDetector implements Detector {
+    /** Below this share of its siblings a row as good as doesn't deliver. */
+    static final double PLUGGED = 0.12;
+
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Levels.Episode> plugged =
+                e.unexplained().stream().filter(x -> x.level() < PLUGGED).toList();
+        e.explain(plugged);
+        List<Case> cases = new ArrayList<>();
+        for (List<Levels.Episode> group : Together.grouped(e, plugged)) {
+            cases.add(caseOf(e, group));
+        }
+        return cases;
+    }
+
+    private static Case caseOf(Evidence e, List<Levels.Episode> group) {
+        Levels.Episode first = group.get(0);
+        List<Integer> rows = Together.rows(group);
+        double mismatch = e.meterAgainstTotal(first.row(), first.fromS(), first.toS());
+        boolean meterOnly = mismatch < -0.5;
+        double pressure = e.pressureAgainstSiblings(first.row(), first.fromS(), first.toS());
+        double confidence =
+                meterOnly ? 0.5 : first.judgedS() >= 2.5 * Levels.LEAST_S ? 0.97 : first.toEnd() ? 0.9 : 0.6;
+        String began = first.fromStart() ? " from the first minute on" : ", having run at " + Said.pct(first.before());
+        String evidence = Said.capital(Said.rows(rows)) + " gave " + Said.pct(first.level())
+                + " of what the siblings gave for " + Said.time(first.judgedS()) + " of work" + began
+                + Said.meterAgainstTotal(mismatch, first.deviation()) + Said.pressure(pressure)
+                + Said.group(e, rows) + ".";
+        String rival = meterOnly
+                ? "The meter or its wiring has died: the total meter did not lose what the row's meter lost."
+                : "A dead meter would look the same to this log, and so would a row shut by hand: the figures don't come"
+                        + " and go as loose wiring does, and the ground was not covered before.";
+        String check =
+                "Look from a safe distance, upwind, whether the row leaves liquid; compare the row's reading with"
+                        + " the bar standing and shut; swap the meter's plug with a neighbour's and see whether the zero moves"
+                        + " along; only then, " + Said.SAFE + "look at the row's strainer, orifice, hose and knife.";
+        double toS = group.stream().mapToDouble(Levels.Episode::toS).max().orElse(first.toS());
+        return new Case(
+                FindingKind.PLUGGED,
+                rows,
+                first.fromS(),
+                toS,
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("share of the siblings' flow", first.level(), "1")));
+    }
+}

@@ -1,0 +1,58 @@
+package io.rowledger.report;
+
+import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.PassReview.Head;
+import io.rowledger.report.PassReview.UnitLabels;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Title and particulars, the same on every report of a job. */
+final class Heads {
+    private Heads() {}
+
+    /** The head of a report of this kind, such as "Pass review". */
+    static Head of(String kind, Analysis a, ReportOptions options) {
+        UnitFormat f = options.format();
+        double startS = JobTimes.startS(a);
+        double endS = JobTimes.endS(a);
+        String field = a.rig().job().getOrDefault("field", "").strip();
+        boolean named = !field.isEmpty();
+        List<Fact> facts = new ArrayList<>();
+        for (Map.Entry<String, String> entry : a.rig().job().entrySet()) {
+            if (!"field".equals(entry.getKey())) {
+                facts.add(new Fact(Wording.label(entry.getKey()), entry.getValue()));
+            }
+        }
+        return new Head(
+                kind + ": " + (named ? field + ", " : "") + f.date(startS),
+                named ? field : "Field without a name",
+                when(startS, endS, f),
+                a.rig().name() + ", " + a.rig().rows() + " rows, "
+                        + f.text(Measure.LENGTH, a.rig().widthM()),
+                endS,
+                facts,
+                new UnitLabels(
+                        f.unit(Measure.AREA),
+                        f.unit(Measure.LENGTH),
+                        f.unit(Measure.VOLUME),
+                        f.unit(Measure.RATE),
+                        f.unit(Measure.NITROGEN_RATE),
+                        f.unit(Measure.SPEED)),
+                "Rowledger " + options.programVersion());
+    }
+
+    /** Local day and hours. */
+    static String when(double startS, double endS, UnitFormat f) {
+        String sameDay = f.date(startS).equals(f.date(endS)) ? f.clock(endS) : f.date(endS) + " " + f.clock(endS);
+        return f.date(startS) + ", " + f.clock(startS) + " to " + sameDay + " (" + zone(f) + ")";
+    }
+
+    /** The zone by its name; the one without an offset goes by the name people know. */
+    private static String zone(UnitFormat f) {
+        String id = f.zone().getId();
+        return "Z".equals(id) ? "UTC" : id;
+    }
+}

@@ -1,0 +1,220 @@
+package io.rowledger.report;
+
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.Figure;
+import io.rowledger.diagnose.RowBaseline;
+import io.rowledger.diagnose.RowTime;
+import io.rowledger.finding.Finding;
+import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.RowDiagnosis.Baseline;
+import io.rowledger.report.RowDiagnosis.BaselineLine;
+import io.rowledger.report.RowDiagnosis.Card;
+import io.rowledger.report.RowDiagnosis.Mark;
+import io.rowledger.report.RowDiagnosis.Picture;
+import io.rowledger.rig.Product;
+import io.rowledger.track.Pass;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+
+/** An {@link Analysis} to the {@link RowDiagnosis}: the one place where its figures are rounded and labelled. */
+public final class RowDiagnosisBuilder {
+    private final Analysis a;
+    private final Diagnosis d;
+    private final ReportOptions options;
+    private final UnitFormat f;
+    private final List<Product> products;
+
+    private RowDiagnosisBuilder(Analysis a, ReportOptions options) {
+        this.a = a;
+        this.d = a.diagnosis();
+        this.options = options;
+        this.f = options.format();
+        this.products = a.rig().products();
+    }
+
+    /** The diagnosis of this analysis in the options' units and zone. */
+    public static RowDiagnosis build(Analysis analysis, ReportOptions options) {
+        return new RowDiagnosisBuilder(analysis, options).build();
+    }
+
+    private RowDiagnosis build() {
+        List<Card> cards = new ArrayList<>();
+        for (int i = 0; i < d.findings().size(); i++) {
+            cards.add(card(i));
+        }
+        DiagnosisAnswer answer = new DiagnosisAnswer(a, f);
+        return new RowDiagnosis(
+                Heads.of("Row diagnosis", a, options),
+                answer.sentences(),
+                Caution.opening(),
+                Caution.guards(),
+                pictures(),
+                "Each line is a row, time runs to the right with the turns left out, and a color says how far the row was "
+                        + "off what its siblings imply in the same instant. White gaps are pass ends; gray is time in which "
+                        + "the row was off, switching or could not be judged."
+                        + (cards.isEmpty() ? "" : " Numbered frames are the findings below."),
+                cards,
+                answer.trust(),
+                d.notes(),
+                baselines());
+    }
+
+    private List<Picture> pictures() {
+        List<Picture> pictures = new ArrayList<>();
+        for (int p = 0; p < d.pictures().size(); p++) {
+            RowTime full = d.pictures().get(p);
+            List<Mark> marks = new ArrayList<>();
+            for (int i = 0; i < d.findings().size(); i++) {
+                if (d.windows().get(i).product() == p) {
+                    Finding finding = d.findings().get(i);
+                    marks.add(new Mark(i + 1, finding.rows(), finding.fromS(), finding.toS()));
+                }
+            }
+            pictures.add(new Picture(
+                    products.get(p).key(), products.get(p).name(), size(full.rows()), RowPicture.of(full), marks));
+        }
+        return pictures;
+    }
+
+    /** How high a picture must be for its rows to be told apart. */
+    static String size(int rows) {
+        return rows <= 8 ? "few" : rows <= 16 ? "some" : "many";
+    }
+
+    private Card card(int i) {
+        Finding finding = d.findings().get(i);
+        String product =
+                products.size() > 1 ? products.get(d.windows().get(i).product()).name() + ": " : "";
+        return new Card(
+                i + 1,
+                product + FaultWords.clause(finding),
+                sure(finding.confidence(), f),
+                span(finding),
+                where(finding),
+                cost(finding, f),
+                finding.evidence(),
+                finding.rival(),
+                figures(d.figures().get(i)),
+                steps(finding.check()),
+                "onset/" + (i + 1),
+                finding.latDeg(),
+                finding.lonDeg());
+    }
+
+    /** {@code 97% sure}. */
+    static String sure(double confidence, UnitFormat f) {
+        return f.fixed(confidence * 100, 0) + "% sure";
+    }
+
+    private String span(Finding finding) {
+        boolean sameDay = f.date(finding.fromS()).equals(f.date(finding.toS()));
+        boolean oneDay = f.date(JobTimes.startS(a)).equals(f.date(JobTimes.endS(a)));
+        String from = (oneDay ? "" : f.date(finding.fromS()) + " ") + f.clock(finding.fromS());
+        String to = (sameDay ? "" : f.date(finding.toS()) + " ") + f.clock(finding.toS());
+        return from + " to " + to + " (" + f.duration(finding.toS() - finding.fromS()) + ")";
+    }
+
+    private String where(Finding finding) {
+        for (Pass pass : a.track().passes()) {
+            if (finding.fromS() <= pass.endS()) {
+                return f.place(finding.latDeg(), finding.lonDeg()) + ", first in pass " + pass.number();
+            }
+        }
+        return f.place(finding.latDeg(), finding.lonDeg());
+    }
+
+    /** Ground, liquid and nitrogen with the direction in words. */
+    static String cost(Finding finding, UnitFormat f) {
+        StringBuilder text = new StringBuilder(
+                finding.areaM2() > 0 ? f.anyArea(finding.areaM2()) + " of ground" : "no ground of its own");
+        String way = finding.volumeL() < 0 ? " too little" : " too much";
+        if (Double.isFinite(finding.volumeL()) && finding.volumeL() != 0) {
+            text.append(", ")
+                    .append(f.text(Measure.VOLUME, Math.abs(finding.volumeL())))
+                    .append(way);
+            if (Double.isFinite(finding.nitrogenKg())) {
+                text.append(" (")
+                        .append(f.text(Measure.NITROGEN, Math.abs(finding.nitrogenKg())))
+                        .append(")");
+            }
+        } else if (finding.volumeL() == 0) {
+            text.append(", no liquid lost or wasted");
+        } else {
+            text.append(", liquid ").append(UnitFormat.UNKNOWN);
+        }
+        return text.toString();
+    }
+
+    /** A check is a chain of steps, cheapest and safest first, parted by semicolons. */
+    static List<String> steps(String check) {
+        List<String> steps = new ArrayList<>();
+        for (String step : check.split(";", -1)) {
+            String text = Wording.label(step);
+            if (!text.isEmpty()) {
+                steps.add(text.endsWith(".") ? text : text + ".");
+            }
+        }
+        return steps;
+    }
+
+    private List<Fact> figures(List<Figure> figures) {
+        List<Fact> facts = new ArrayList<>();
+        for (Figure figure : figures) {
+            String value =
+                    switch (figure.unit()) {
+                        case "m/s" -> f.text(Measure.SPEED, figure.value());
+                        case "m" -> f.text(Measure.DIMENSION, figure.value());
+                        case "s" -> seconds(figure.value(), f);
+                        case "1" -> f.percent(figure.value() * 100);
+                        default -> throw new IllegalStateException("a figure in " + figure.unit());
+                    };
+            facts.add(new Fact(Wording.label(figure.name()), value));
+        }
+        return facts;
+    }
+
+    /** Short times keep a decimal. */
+    static String seconds(double s, UnitFormat f) {
+        return Double.isFinite(s) && Math.abs(s) < 60 ? f.fixed(s, 1) + "\u00a0s" : f.duration(s);
+    }
+
+    private List<Baseline> baselines() {
+        List<Baseline> baselines = new ArrayList<>();
+        for (int p = 0; p < products.size(); p++) {
+            List<BaselineLine> lines = new ArrayList<>();
+            int apart = 0;
+            for (RowBaseline row : d.baselines()) {
+                if (row.product() == p) {
+                    lines.add(line(row));
+                    apart += row.outlier() ? 1 : 0;
+                }
+            }
+            if (!lines.isEmpty()) {
+                String summary = apart == 0
+                        ? "No row stands apart from the others."
+                        : Wording.counted(apart, "row stands", "rows stand")
+                                + " apart from the others by more than meters usually differ.";
+                baselines.add(
+                        new Baseline(products.get(p).key(), products.get(p).name(), summary, lines));
+            }
+        }
+        return baselines;
+    }
+
+    private BaselineLine line(RowBaseline row) {
+        double usual = (row.medianRatio() - 1) * 100;
+        boolean judged = row.judgedS() > 0;
+        return new BaselineLine(
+                row.row(),
+                f.signedPercent(usual),
+                f.percent(row.spread() * 100),
+                Double.isFinite(row.responseS()) ? seconds(row.responseS(), f) : UnitFormat.UNKNOWN,
+                judged ? f.duration(row.judgedS()) : "never",
+                !judged ? "faulty or not judged throughout" : row.outlier() ? "stands apart" : "",
+                usual,
+                row.spread() * 100,
+                row.outlier());
+    }
+}

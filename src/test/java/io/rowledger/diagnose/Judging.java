@@ -1,0 +1,33 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.log.LogOptions;
+import io.rowledger.log.LogReader;
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.DeliveryBuilder;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigReader;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Track;
+import io.rowledger.track.TrackBuilder;
+import io.rowledger.track.TrackOptions;
+import java.nio.file.Path;
+import java.util.List;
+
+/** The way from files to a diagnosis, without the ground: for tests. */
+final class Judging {
+    private Judging() {}
+
+    static Diagnosis of(Path folder) {
+        Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
+        LogOptions options = new LogOptions(
+                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
+        LogTable log =
+                LogReader.read(List.of(folder.resolve("log.csv")), options).table();
+        Track track = TrackBuilder.build(log, rig, TrackOptions.usual());
+        Strips strips = new Strips(track.poses(), rig.bands());
+        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
+        return Diagnoses.of(log, rig, track, strips, delivery);
+    }
+}

@@ -1,0 +1,437 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.FindingKind;
+import io.rowledger.sim.CurvePlan;
+import io.rowledger.sim.FieldPlan;
+import io.rowledger.sim.GnssModel;
+import io.rowledger.sim.LogFormat;
+import io.rowledger.sim.MeteringModel;
+import io.rowledger.sim.PassPlan;
+import io.rowledger.sim.Scenario;
+import io.rowledger.sim.SimFault;
+import io.rowledger.sim.SimFault.Kind;
+import io.rowledger.sim.SimProduct;
+import io.rowledger.sim.SimResult;
+import io.rowledger.sim.SimRig;
+import io.rowledger.sim.TargetMap;
+import io.rowledger.sim.TractorModel;
+import io.rowledger.sim.Truth;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * A simulated job drawn at random: rig, field, speed, rate, receiver, meter noise, response, shut-off, turn compensation,
+ * columns of the log, and none to three faults of random kind, row, size and time. The same seed draws the same job.
+ *
+ * <p>A fault is put where it can leave a sign: onset in the middle of a pass, at least two minutes of work under it;
+ * crossed channels and missing turn compensation only where the bar works in turns. Faults of rows hit different rows,
+ * at most one of a job's faults concerns the whole bar, and fewer than half of the rows err.
+ */
+final class RandomJob {
+    private static final List<Kind> OF_A_ROW = List.of(
+            Kind.PLUGGED,
+            Kind.RESTRICTED,
+            Kind.LEAKING,
+            Kind.METER_DROPOUT,
+            Kind.METER_STUCK,
+            Kind.METER_SCALE,
+            Kind.CHANNELS_SWAPPED,
+            Kind.SLOW_RESPONSE,
+            Kind.HUNTING,
+            Kind.LATE_ON,
+            Kind.EARLY_OFF);
+    private static final List<Kind> OF_THE_BAR = List.of(
+            Kind.SUPPLY_LIMITED,
+            Kind.SLOW_RESPONSE,
+            Kind.HUNTING,
+            Kind.LATE_ON,
+            Kind.EARLY_OFF,
+            Kind.OUTSIDE_SHARE,
+            Kind.NO_TURN_COMPENSATION);
+
+    /** A slow response shows only when speed or target change, which takes a few passes. */
+    private static final double SLOW_WORK_S = 250;
+
+    /**
+     * What should be found.
+     *
+     * @param rows from 1; empty for the whole bar
+     * @param onsetS seconds since the Unix epoch
+     * @param step false for slides and for what shows only at the ends of passes or in turns
+     */
+    record Expected(FindingKind kind, List<Integer> rows, double onsetS, boolean step) {}
+
+    private final SplittableRandom random;
+    private final long seed;
+    private boolean turns;
+    private SimRig rig;
+    private double workMps;
+    private double galPerAc;
+    private MeteringModel metering;
+    private final List<Expected> expected = new ArrayList<>();
+    private final List<String> traits = new ArrayList<>();
+
+    private RandomJob(long seed) {
+        this.seed = seed;
+        random = new SplittableRandom(seed);
+    }
+
+    /** A job with what should be found in it. */
+    record Drawn(SimResult result, List<Expected> expected, String traits) {}
+
+    static Drawn draw(long seed) {
+        return new RandomJob(seed).draw();
+    }
+
+    private double between(double low, double high) {
+        return random.nextDouble(low, high);
+    }
+
+    private boolean chance(double p) {
+        return random.nextDouble() < p;
+    }
+
+    private <T> T one(List<T> values) {
+        return values.get(random.nextInt(values.size()));
+    }
+
+    private Drawn draw() {
+        int rows = one(List.of(6, 8, 8, 12, 12, 16, 24));
+        rig = chance(0.6) ? SimRig.drawn(rows) : SimRig.carried(rows);
+        double share = one(List.of(1.0, 1.0, 1.0, 0.5, 1.5));
+        rig = rig.withRows(rows, one(List.of(0.508, 0.762, 0.762, 0.9144)), share);
+        workMps = between(1.6, 3.0);
+        galPerAc = between(12, 60);
+        FieldPlan.Layout layout = layout();
+        metering = new MeteringModel(
+                chance(0.7),
+                chance(0.4),
+                between(0, 0.3),
+                between(0.2, 1.0),
+                between(0.05, 0.2),
+                between(0.05, 0.3),
+                between(0.05, 0.25),
+                between(0.2, 2.0),
+                Double.POSITIVE_INFINITY,
+                chance(0.3));
+        Scenario plain = scenario(layout, GnssModel.perfect(1));
+        Truth motion = plain.run().truth();
+        double baseS = plain.site().startEpochS();
+        List<SimFault> faults = faults(motion.passes());
+        GnssModel receiver = receiver();
+        Scenario scenario = scenario(layout, receiver).format(format());
+        for (SimFault fault : faults) {
+            scenario.fault(fault);
+            boolean step = fault.periodS() == 0
+                    && List.of(Kind.PLUGGED, Kind.RESTRICTED, Kind.LEAKING, Kind.METER_STUCK)
+                            .contains(fault.kind());
+            expected.add(
+                    new Expected(FindingKind.valueOf(fault.kind().name()), fault.rows(), baseS + fault.startS(), step));
+        }
+        if (!metering.turnCompensation() && turns) {
+            expected.add(new Expected(FindingKind.NO_TURN_COMPENSATION, List.of(), baseS, false));
+        }
+        traits.add(rows + " rows" + (rig.drawn() ? " drawn" : " carried") + " share " + share);
+        traits.add(metering.toString());
+        traits.add(receiver.rateHz() + " Hz fix " + receiver.fix());
+        traits.add(faults.toString());
+        return new Drawn(scenario.run(), expected, String.join(", ", traits));
+    }
+
+    private TargetMap targetMap = TargetMap.constant();
+
+    private Scenario scenario(FieldPlan.Layout layout, GnssModel receiver) {
+        return new Scenario(seed, rig, layout)
+                .products(SimProduct.uan32(galPerAc))
+                .targets(targetMap)
+                .tractor(TractorModel.guided().withWander(seed % 3 == 0 ? 0.05 : 0.02))
+                .metering(metering)
+                .gnss(receiver)
+                .withoutGround();
+    }
+
+    private FieldPlan.Layout layout() {
+        double bar = rig.widthM();
+        int passes = (int) Math.round(between(6, 9));
+        double length = Math.max(120, workMps * between(50, 90));
+        if (chance(0.25)) {
+            targetMap = TargetMap.steps(between(0, 3), between(25, 60), 1, between(0.7, 0.9), between(1.1, 1.3));
+            traits.add("target steps");
+        }
+        switch (random.nextInt(4)) {
+            case 0 -> {
+                traits.add("straight");
+                return PassPlan.rectangle(length, passes, 0, bar)
+                        .speeds(workMps, Math.min(1.8, workMps), 0.85 * workMps)
+                        .heading(between(0, 6));
+            }
+            case 1 -> {
+                traits.add("laps");
+                turns = true;
+                double w = Math.max(7, passes) * bar;
+                double[][] corners = {{0, 0}, {length, between(0, 20)}, {length + between(0, 25), w}, {15, w + 10}};
+                return PassPlan.field(corners, 1)
+                        .speeds(workMps, Math.min(1.8, workMps), 0.85 * workMps)
+                        .heading(between(0, 6));
+            }
+            case 2 -> {
+                traits.add("arcs");
+                turns = true;
+                return CurvePlan.arcs(Math.max(30, 3.5 * bar), length, passes).speed(workMps);
+            }
+            default -> {
+                traits.add("waves");
+                turns = true;
+                double wave = between(130, 220);
+                // Least radius wave²/(4 π² amplitude) stays above two and a half bars, with room for the bundle.
+                double amplitude = Math.min(12, wave * wave / (4 * Math.PI * Math.PI) / (2.5 * bar + passes * bar / 2));
+                return CurvePlan.waves(amplitude, wave, Math.max(length, wave), passes)
+                        .speed(workMps);
+            }
+        }
+    }
+
+    private GnssModel receiver() {
+        double hz = one(List.of(1.0, 2.0, 5.0, 5.0, 10.0));
+        GnssModel model =
+                switch (random.nextInt(6)) {
+                    case 0 -> GnssModel.differential(hz);
+                    case 1 -> GnssModel.rtkFloat(hz);
+                    case 2 -> GnssModel.autonomous(hz);
+                    case 3 -> GnssModel.rtkDrifting(hz);
+                    default -> GnssModel.rtk(hz);
+                };
+        return chance(0.3) ? model.withLosses(0.003, 0.002) : model;
+    }
+
+    private LogFormat format() {
+        LogFormat format = chance(0.5) ? LogFormat.customaryUnits() : LogFormat.metricUnits();
+        if (chance(0.3)) {
+            format = format.with(LogFormat.Column.TOTAL);
+        }
+        if (chance(0.3)) {
+            format = format.with(LogFormat.Column.ON);
+        }
+        if (chance(0.3)) {
+            format = format.with(LogFormat.Column.PRESSURE, LogFormat.Column.ROW_PRESSURE);
+        }
+        return format;
+    }
+
+    private List<SimFault> faults(List<Truth.Pass> passes) {
+        int count = one(List.of(0, 0, 1, 1, 2, 3));
+        List<Integer> free = new ArrayList<>();
+        for (int r = 1; r <= rig.rows(); r++) {
+            free.add(r);
+        }
+        List<SimFault> faults = new ArrayList<>();
+        boolean barTaken = false;
+        int most = rig.rows() < 8 ? Math.min(count, 2) : count;
+        while (faults.size() < most) {
+            boolean ofBar = !barTaken && chance(0.35);
+            Kind kind = one(ofBar ? OF_THE_BAR : OF_A_ROW);
+            if (kind == Kind.CHANNELS_SWAPPED && !(turns && metering.turnCompensation())
+                    || kind == Kind.NO_TURN_COMPENSATION && !(turns && metering.turnCompensation())) {
+                continue;
+            }
+            // Crossed channels show only where rows follow their own speeds in turns.
+            boolean swapped = kind == Kind.CHANNELS_SWAPPED || has(faults, Kind.CHANNELS_SWAPPED);
+            boolean uniform = kind == Kind.NO_TURN_COMPENSATION || has(faults, Kind.NO_TURN_COMPENSATION);
+            // A fault of the whole bar hides the same fault of a row.
+            boolean hidden = has(faults, kind) && (ofBar || hasOfBar(faults, kind));
+            if (hidden || swapped && (uniform || has(faults, kind))) {
+                continue;
+            }
+            SimFault fault = ofBar ? ofBar(kind, passes) : ofRow(kind, free, passes);
+            barTaken |= ofBar;
+            free.removeAll(fault.rows());
+            if (kind == Kind.OUTSIDE_SHARE) {
+                free.remove(Integer.valueOf(1));
+                free.remove(Integer.valueOf(rig.rows()));
+            }
+            faults.add(fault);
+        }
+        // The siblings' median holds while fewer than half of the rows err.
+        while (2 * faults.stream().mapToInt(this::rowsHit).sum() >= rig.rows()) {
+            faults.remove(faults.size() - 1);
+        }
+        boolean outside = faults.stream().anyMatch(f -> f.kind() == Kind.OUTSIDE_SHARE);
+        faults.removeIf(f -> outside
+                && f.kind() != Kind.OUTSIDE_SHARE
+                && (f.rows().contains(1) || f.rows().contains(rig.rows())));
+        return faults;
+    }
+
+    private static boolean hasOfBar(List<SimFault> faults, Kind kind) {
+        return faults.stream().anyMatch(f -> f.kind() == kind && f.rows().isEmpty());
+    }
+
+    private int rowsHit(SimFault fault) {
+        return fault.kind() == Kind.OUTSIDE_SHARE ? 2 : fault.rows().size();
+    }
+
+    private static boolean has(List<SimFault> faults, Kind kind) {
+        return faults.stream().anyMatch(f -> f.kind() == kind);
+    }
+
+    /** A time in the middle of a pass with at least so much work after it. */
+    private double onset(List<Truth.Pass> passes, double workAfterS) {
+        for (int tries = 0; ; tries++) {
+            int q = random.nextInt(Math.max(1, (int) (passes.size() * 0.75)));
+            Truth.Pass pass = passes.get(q);
+            if (pass.endS() - pass.startS() < 20 && tries < 200) {
+                continue;
+            }
+            // What begins in the first minute is there from the first minute on: another kind.
+            double first = Math.max(pass.startS() + 6, workBy(passes, 75));
+            if (first > pass.endS() - 8 && tries < 200) {
+                continue;
+            }
+            double at = between(first, Math.max(first + 1, pass.endS() - 8));
+            double after = pass.endS() - at;
+            for (Truth.Pass later : passes.subList(q + 1, passes.size())) {
+                after += later.endS() - later.startS();
+            }
+            if (after >= workAfterS || tries > 400) {
+                return at;
+            }
+        }
+    }
+
+    /** The time by which so much work is done. */
+    private static double workBy(List<Truth.Pass> passes, double workS) {
+        double left = workS;
+        for (Truth.Pass pass : passes) {
+            if (pass.endS() - pass.startS() >= left) {
+                return pass.startS() + left;
+            }
+            left -= pass.endS() - pass.startS();
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    /** To the end of the job, or after at least so much work. */
+    private double end(List<Truth.Pass> passes, double onset, double workS) {
+        if (chance(0.6)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double left = between(workS, 2 * workS);
+        double at = onset;
+        for (Truth.Pass pass : passes) {
+            double from = Math.max(at, pass.startS());
+            if (pass.endS() > from) {
+                if (pass.endS() - from >= left) {
+                    return from + left;
+                }
+                left -= pass.endS() - from;
+            }
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    private SimFault ofRow(Kind kind, List<Integer> free, List<Truth.Pass> passes) {
+        List<Integer> rows = new ArrayList<>();
+        rows.add(one(free));
+        if (List.of(Kind.PLUGGED, Kind.RESTRICTED, Kind.LEAKING, Kind.LATE_ON, Kind.EARLY_OFF)
+                        .contains(kind)
+                && chance(0.2)
+                && free.contains(rows.get(0) + 1)) {
+            rows.add(rows.get(0) + 1);
+        }
+        double onset = onset(passes, 125);
+        double end = end(passes, onset, 125);
+        double period = 0;
+        double size = 0;
+        switch (kind) {
+            case PLUGGED -> size = between(0, 0.04);
+            case RESTRICTED -> {
+                size = between(0.3, 0.85);
+                if (chance(0.4)) {
+                    period = between(30, 120);
+                    onset = onset(passes, 125 + period);
+                    end = Double.POSITIVE_INFINITY;
+                }
+            }
+            case LEAKING -> size = between(1.12, 1.6);
+            case METER_DROPOUT -> size = between(0.08, 0.35);
+            case METER_SCALE -> {
+                size = chance(0.5) ? between(0.6, 0.94) : between(1.06, 1.4);
+                onset = 0;
+                end = Double.POSITIVE_INFINITY;
+            }
+            case CHANNELS_SWAPPED -> {
+                List<Integer> far = free.stream()
+                        .filter(r -> Math.abs(r - rows.get(0)) >= Math.max(3, rig.rows() / 4))
+                        .sorted(Comparator.naturalOrder())
+                        .toList();
+                rows.add(one(far));
+                rows.sort(Comparator.naturalOrder());
+                onset = 0;
+                end = Double.POSITIVE_INFINITY;
+            }
+            case SLOW_RESPONSE -> {
+                size = between(3, 8);
+                onset = onset(passes, SLOW_WORK_S);
+                end = Double.POSITIVE_INFINITY;
+            }
+            case HUNTING -> {
+                size = between(0.08, 0.3);
+                period = between(3, 14);
+            }
+            case LATE_ON, EARLY_OFF -> {
+                size = between(1, 4);
+                onset = betweenPasses(passes);
+                end = Double.POSITIVE_INFINITY;
+            }
+            default -> {}
+        }
+        return new SimFault(kind, rows, onset, end, size, period);
+    }
+
+    /** Before a pass with at least four passes left, that one counted. */
+    private double betweenPasses(List<Truth.Pass> passes) {
+        int q = random.nextInt(Math.max(1, passes.size() - 4));
+        return Math.max(0, passes.get(q).startS() - 5);
+    }
+
+    private SimFault ofBar(Kind kind, List<Truth.Pass> passes) {
+        double onset = onset(passes, 125);
+        double end = end(passes, onset, 125);
+        double size = 0;
+        double period = 0;
+        switch (kind) {
+            case SUPPLY_LIMITED -> {
+                double perM2 = galPerAc * SimProduct.L_PER_M2_IN_GAL_PER_AC;
+                size = between(0.7, 0.93) * perM2 * rig.widthM() * workMps;
+                onset = chance(0.5) ? 0 : onset;
+            }
+            case SLOW_RESPONSE -> {
+                size = between(3, 8);
+                onset = chance(0.5) ? 0 : onset(passes, SLOW_WORK_S);
+                end = Double.POSITIVE_INFINITY;
+            }
+            case HUNTING -> {
+                size = between(0.08, 0.3);
+                period = between(3, 14);
+            }
+            case LATE_ON, EARLY_OFF -> {
+                size = between(1, 4);
+                onset = betweenPasses(passes);
+                end = Double.POSITIVE_INFINITY;
+            }
+            case OUTSIDE_SHARE -> {
+                size = one(List.of(0.5, 1.5, 2.0));
+                onset = 0;
+                end = Double.POSITIVE_INFINITY;
+            }
+            case NO_TURN_COMPENSATION -> {
+                onset = 0;
+                end = Double.POSITIVE_INFINITY;
+            }
+            default -> {}
+        }
+        return new SimFault(kind, List.of(), onset, end, size, period);
+    }
+}

@@ -1,0 +1,184 @@
+package io.rowledger.diagnose;
+
+import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.IntStream;
+
+/** Counts what was found of what was put in. */
+final class Scores {
+    /** An outside share concerns the two outside rows; the kinds here have rows or the whole bar. */
+    private final Map<FindingKind, int[]> byKind = new EnumMap<>(FindingKind.class);
+
+    private final Map<FindingKind, Map<String, Integer>> confusion = new EnumMap<>(FindingKind.class);
+    private final List<Double> onsetErrors = new ArrayList<>();
+    private final int[][] reliability = new int[10][2];
+    private final double[] stated = new double[10];
+    private final List<String> misses = new ArrayList<>();
+    private int rowsRight;
+    private int rowsNamed;
+    private int cleanLogs;
+    private int cleanLogsWithRowFinding;
+    private int falseFindings;
+    private int logs;
+
+    void add(String name, List<RandomJob.Expected> expected, List<Finding> found, int rows) {
+        logs++;
+        List<Finding> rest = new ArrayList<>(found);
+        for (RandomJob.Expected e : expected) {
+            int[] counts = byKind.computeIfAbsent(e.kind(), k -> new int[2]);
+            counts[0]++;
+            Finding match = best(e, rest, rows);
+            String as = "nothing";
+            if (match != null) {
+                counts[1]++;
+                as = match.kind().jsonName();
+                rest.remove(match);
+                tally(match, true);
+                rowsNamed++;
+                boolean named = named(match, rows).equals(wanted(e, rows));
+                rowsRight += named ? 1 : 0;
+                if (!named) {
+                    misses.add(name + ": " + e + " named " + match.rows());
+                }
+                if (e.step()) {
+                    onsetErrors.add(Math.abs(match.fromS() - e.onsetS()));
+                    if (Math.abs(match.fromS() - e.onsetS()) > 10) {
+                        misses.add(name + ": " + e + " onset off by " + (match.fromS() - e.onsetS()));
+                    }
+                }
+            } else {
+                for (Finding other : rest) {
+                    if (overlaps(other, e, rows)) {
+                        as = other.kind().jsonName();
+                    }
+                }
+                misses.add(name + ": " + e + " seen as " + as);
+            }
+            confusion.computeIfAbsent(e.kind(), k -> new java.util.TreeMap<>()).merge(as, 1, Integer::sum);
+        }
+        for (Finding wrong : rest) {
+            falseFindings++;
+            tally(wrong, false);
+            misses.add(name + ": false " + wrong.kind() + wrong.rows() + " "
+                    + String.format(Locale.ROOT, "%.2f", wrong.confidence()) + " " + wrong.evidence());
+        }
+        if (expected.stream()
+                        .allMatch(e -> e.kind() == FindingKind.NO_TURN_COMPENSATION
+                                && e.rows().isEmpty())
+                || expected.isEmpty()) {
+            cleanLogs++;
+            cleanLogsWithRowFinding += rest.stream().anyMatch(f -> !f.rows().isEmpty()) ? 1 : 0;
+        }
+    }
+
+    private void tally(Finding f, boolean right) {
+        int bin = Math.min(9, (int) (f.confidence() * 10));
+        reliability[bin][0]++;
+        reliability[bin][1] += right ? 1 : 0;
+        stated[bin] += f.confidence();
+    }
+
+    private static List<Integer> all(int rows) {
+        return IntStream.rangeClosed(1, rows).boxed().toList();
+    }
+
+    private static List<Integer> named(Finding f, int rows) {
+        return f.rows().isEmpty() ? all(rows) : f.rows();
+    }
+
+    private static List<Integer> wanted(RandomJob.Expected e, int rows) {
+        return e.kind() == FindingKind.OUTSIDE_SHARE
+                ? List.of(1, rows)
+                : e.rows().isEmpty() ? all(rows) : e.rows();
+    }
+
+    private static boolean overlaps(Finding f, RandomJob.Expected e, int rows) {
+        return named(f, rows).stream().anyMatch(wanted(e, rows)::contains);
+    }
+
+    private static Finding best(RandomJob.Expected e, List<Finding> found, int rows) {
+        Finding best = null;
+        for (Finding f : found) {
+            if (f.kind() == e.kind()
+                    && overlaps(f, e, rows)
+                    && (best == null || named(f, rows).equals(wanted(e, rows)))) {
+                best = f;
+            }
+        }
+        return best;
+    }
+
+    double recall(FindingKind kind) {
+        int[] counts = byKind.getOrDefault(kind, new int[] {0, 0});
+        return counts[0] == 0 ? 1 : (double) counts[1] / counts[0];
+    }
+
+    int missed() {
+        return byKind.values().stream().mapToInt(c -> c[0] - c[1]).sum();
+    }
+
+    int put() {
+        return byKind.values().stream().mapToInt(c -> c[0]).sum();
+    }
+
+    int falseFindings() {
+        return falseFindings;
+    }
+
+    int cleanLogsWithRowFinding() {
+        return cleanLogsWithRowFinding;
+    }
+
+    List<String> misses() {
+        return misses;
+    }
+
+    String table(String title) {
+        StringBuilder b = new StringBuilder(title).append('\n');
+        b.append(String.format(Locale.ROOT, "%-22s %5s %6s %7s  taken for%n", "kind", "put", "found", "recall"));
+        byKind.forEach((kind, c) -> b.append(String.format(
+                Locale.ROOT,
+                "%-22s %5d %6d %6.1f%%  %s%n",
+                kind.jsonName(),
+                c[0],
+                c[1],
+                100.0 * c[1] / c[0],
+                confusion.get(kind))));
+        List<Double> sorted = onsetErrors.stream().sorted().toList();
+        long within = sorted.stream().filter(x -> x <= 10).count();
+        b.append(String.format(
+                Locale.ROOT,
+                "rows named right %d of %d (%.1f%%)%nonset of steps: within 10 s %d of %d, median %.2f s%n",
+                rowsRight,
+                rowsNamed,
+                100.0 * rowsRight / Math.max(1, rowsNamed),
+                within,
+                sorted.size(),
+                sorted.isEmpty() ? Double.NaN : sorted.get(sorted.size() / 2)));
+        b.append(String.format(
+                Locale.ROOT,
+                "clean logs with a false row finding: %d of %d; false findings in all %d logs: %d%n",
+                cleanLogsWithRowFinding,
+                cleanLogs,
+                logs,
+                falseFindings));
+        b.append("said with     findings  right\n");
+        for (int i = 0; i < 10; i++) {
+            if (reliability[i][0] > 0) {
+                b.append(String.format(
+                        Locale.ROOT,
+                        "%.2f (mean %.2f) %4d  %.2f%n",
+                        i / 10.0,
+                        stated[i] / reliability[i][0],
+                        reliability[i][0],
+                        (double) reliability[i][1] / reliability[i][0]));
+            }
+        }
+        return b.toString();
+    }
+}
