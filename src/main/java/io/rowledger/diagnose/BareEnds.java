@@ -16,6 +16,9 @@ final class BareEnds {
     /** Edges are known to a record; with few passes some of that remains in the median. */
     private static final double INTERVALS = 0.6;
 
+    /** A log of means shows an edge late by half a record. */
+    private static final double LOGGED = 0.4;
+
     /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
     private static final double COARSE_INTERVAL_S = 0.4;
 
@@ -85,7 +88,7 @@ final class BareEnds {
             }
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : Robust.median(in, n);
-        return n >= LEAST_PASSES && median >= BARE_S + INTERVALS * intervalS / Math.sqrt(n)
+        return n >= LEAST_PASSES && median >= BARE_S + (LOGGED + INTERVALS / Math.sqrt(n)) * intervalS
                 ? new Ends(rows, range, median, n)
                 : null;
     }

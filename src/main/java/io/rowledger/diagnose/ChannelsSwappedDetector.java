@@ -14,7 +14,10 @@ final class ChannelsSwappedDetector implements Detector {
     /** And the gain must be this many times the variance of a reading. */
     private static final double LEAST_GAIN = 60;
 
+    /** Readings beyond these say nothing of a place: a valve is shut, or shut with the other row's. */
     private static final double WILD = 3.2;
+
+    private static final double NOTHING = 0.15;
 
     /** Sums of a row over the turning entries of a pass: z is the flux over the siblings', k the curvature taken out. */
     private static final class Sums {
@@ -81,7 +84,7 @@ final class ChannelsSwappedDetector implements Detector {
                     }
                     double k = s.turnShare[j] * e.work.curvaturePerM[j];
                     double z = ratio * (1 - k * e.work.atM[r]);
-                    if (z < WILD) {
+                    if (z < WILD && z > NOTHING) {
                         of.n++;
                         of.z += z;
                         of.zz += z * z;

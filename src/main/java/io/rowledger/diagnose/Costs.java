@@ -54,6 +54,10 @@ final class Costs {
     private Case.Cost sum(Case found) {
         double area = 0;
         double volume = 0;
+        // Where the siblings can't be judged, at the ends of passes, the target stands in at the share they run on.
+        double known = 0;
+        double knownAsked = 0;
+        double unknownAsked = 0;
         Work work = e.work;
         Signals s = e.signals;
         int to = work.at(found.toS());
@@ -62,12 +66,21 @@ final class Costs {
             for (int r : rows) {
                 area += Math.max(0, work.bandM[r] * work.speedMps[j] * s.rowSpeedShare(r, j)) * work.durationS[j];
                 double due = found.rows().isEmpty() ? s.askedLPerS(r, j) : s.impliedLPerS(r, j);
-                if (!Double.isNaN(due) && !s.judged.shut(r).get(j)) {
-                    volume += (s.flowLPerS[r][j] - due) * work.durationS[j];
+                double asked = s.askedLPerS(r, j);
+                if (s.judged.shut(r).get(j) || (Double.isNaN(due) && Double.isNaN(asked))) {
+                    continue;
+                }
+                volume += s.flowLPerS[r][j] * work.durationS[j];
+                if (Double.isNaN(due)) {
+                    unknownAsked += asked * work.durationS[j];
+                } else {
+                    known += due * work.durationS[j];
+                    knownAsked += Double.isNaN(asked) ? 0 : asked * work.durationS[j];
                 }
             }
         }
-        return new Case.Cost(area, volume);
+        double share = knownAsked > 0 ? known / knownAsked : 1;
+        return new Case.Cost(area, volume - known - share * unknownAsked);
     }
 
     /** Latitude and longitude of the rows' middle at the onset, degrees; NaN without a pose. */

@@ -193,7 +193,7 @@ final class HuntingDetector implements Detector {
             seconds += e.work.timeS[swing.window.end - 1] - e.work.timeS[Math.min(from, swing.window.end - 1)];
             upTo = swing.window.end;
         }
-        if (seconds < LEAST_S || period > SURE_UP_TO_S && explained(swings) < SURE) {
+        if (seconds < LEAST_S || (period > SURE_UP_TO_S && explained(swings) < SURE)) {
             return null;
         }
         double[] amplitudes = swings.stream().mapToDouble(Swing::amplitude).toArray();

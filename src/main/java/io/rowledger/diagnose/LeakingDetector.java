@@ -31,10 +31,9 @@ final class LeakingDetector implements Detector {
                 + " of work" + Said.meterAgainstTotal(mismatch, first.deviation()) + Said.group(e, rows) + ".";
         String rival = "Swapped channels would make another row run low by as much and follow another place in turns;"
                 + " no row does. A meter that reads high would have done so from the first minute on.";
-        String check =
-                "Look from a safe distance, upwind, for a wet hose, fitting or knife on the row; compare the tank's"
-                        + " loss with the meters' sum; then, " + Said.SAFE
-                        + "compare the row's orifice with a neighbour's and tighten or replace what leaks.";
+        String check = "Look from a safe distance, upwind, for a wet hose or fitting on the row; compare the tank's"
+                + " loss with the meters' sum; then, " + Said.SAFE
+                + "compare the row's orifice with a neighbour's and tighten or replace what leaks.";
         double toS = group.stream().mapToDouble(Levels.Episode::toS).max().orElse(first.toS());
         return new Case(
                 FindingKind.LEAKING,

@@ -110,7 +110,7 @@ final class Levels {
         while (i < segments.size()) {
             int end = runEnd(segments, i);
             if (end > i) {
-                Episode episode = episode(r, segments, i, end, at, value, noise);
+                Episode episode = episode(r, segments, i, end, at, noise);
                 if (episode != null) {
                     episodes.add(episode);
                 }
@@ -158,8 +158,7 @@ final class Levels {
         return far ? end : i;
     }
 
-    private @Nullable Episode episode(
-            int r, List<Segment> all, int first, int end, int[] at, double[] value, double noise) {
+    private @Nullable Episode episode(int r, List<Segment> all, int first, int end, int[] at, double noise) {
         int from = all.get(first).from;
         int to = all.get(end - 1).end;
         Segment longest = all.get(first);

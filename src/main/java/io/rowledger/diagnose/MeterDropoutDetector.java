@@ -46,9 +46,9 @@ final class MeterDropoutDetector implements Detector {
         return cases;
     }
 
-    private static double workBetween(Work work, int from, int end) {
+    private static double workBetween(Work work, int after, int before) {
         double sum = 0;
-        for (int j = from; j < end; j++) {
+        for (int j = after; j < before; j++) {
             sum += work.durationS[j];
         }
         return sum;

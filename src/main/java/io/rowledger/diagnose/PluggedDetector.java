@@ -28,7 +28,7 @@ final class PluggedDetector implements Detector {
         boolean meterOnly = mismatch < -0.5;
         double pressure = e.pressureAgainstSiblings(first.row(), first.fromS(), first.toS());
         double confidence =
-                meterOnly ? 0.5 : first.judgedS() >= 2.5 * Levels.LEAST_S ? 0.97 : first.toEnd() ? 0.9 : 0.6;
+                meterOnly ? 0.55 : first.judgedS() >= 2.5 * Levels.LEAST_S ? 0.97 : first.toEnd() ? 0.9 : 0.6;
         String began = first.fromStart() ? " from the first minute on" : ", having run at " + Said.pct(first.before());
         String evidence = Said.capital(Said.rows(rows)) + " gave " + Said.pct(first.level())
                 + " of what the siblings gave for " + Said.time(first.judgedS()) + " of work" + began

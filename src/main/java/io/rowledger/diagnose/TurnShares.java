@@ -15,6 +15,9 @@ final class TurnShares {
     /** Rows must differ by this share in speed, or by this many σ of the track's own noise, before a turn is a turn. */
     static final double LEAST_TURN = 0.012;
 
+    /** A coarse track drifts as well, and drift looks like a gentle turn in which no machine compensates. */
+    private static final double LEAST_TURN_IF_COARSE = 0.04;
+
     /** The turn a block's weight is counted in. */
     private static final double COUNTED_TURN = 0.03;
 
@@ -59,7 +62,9 @@ final class TurnShares {
     private TurnShares(Signals s) {
         this.s = s;
         this.work = s.work;
-        leastPerM = Math.max(LEAST_TURN / work.halfWidthM, NOISE_SIGMAS * work.curvatureNoisePerM);
+        leastPerM = Math.max(
+                (work.coarse ? LEAST_TURN_IF_COARSE : LEAST_TURN) / work.halfWidthM,
+                NOISE_SIGMAS * work.curvatureNoisePerM);
         level = levels();
     }
 

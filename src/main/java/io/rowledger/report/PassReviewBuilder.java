@@ -272,9 +272,11 @@ public final class PassReviewBuilder {
 
     private List<FindingLine> findings() {
         List<FindingLine> lines = new ArrayList<>();
-        for (Finding finding : a.findings()) {
+        for (int i = 0; i < a.findings().size(); i++) {
+            Finding finding = a.findings().get(i);
+            int product = a.diagnosis().windows().get(i).product();
             lines.add(new FindingLine(
-                    FaultWords.clause(finding),
+                    (products.size() > 1 ? products.get(product).name() + ": " : "") + FaultWords.clause(finding),
                     RowDiagnosisBuilder.sure(finding.confidence(), f),
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),

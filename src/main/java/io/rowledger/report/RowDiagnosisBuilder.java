@@ -129,7 +129,8 @@ public final class RowDiagnosisBuilder {
     static String cost(Finding finding, UnitFormat f) {
         StringBuilder text = new StringBuilder(
                 finding.areaM2() > 0 ? f.anyArea(finding.areaM2()) + " of ground" : "no ground of its own");
-        String way = finding.volumeL() < 0 ? " too little" : " too much";
+        String way =
+                (finding.volumeL() < 0 ? " too little" : " too much") + (onlyRecorded(finding) ? " in the record" : "");
         if (Double.isFinite(finding.volumeL()) && finding.volumeL() != 0) {
             text.append(", ")
                     .append(f.text(Measure.VOLUME, Math.abs(finding.volumeL())))
@@ -157,6 +158,14 @@ public final class RowDiagnosisBuilder {
             }
         }
         return steps;
+    }
+
+    /** A meter that reads wrong spoils the record; the ground may have got its liquid all the same. */
+    private static boolean onlyRecorded(Finding finding) {
+        return switch (finding.kind()) {
+            case METER_DROPOUT, METER_STUCK, METER_SCALE -> true;
+            default -> false;
+        };
     }
 
     private List<Fact> figures(List<Figure> figures) {

@@ -79,7 +79,11 @@ final class RandomJob {
     }
 
     /** A job with what should be found in it. */
-    record Drawn(SimResult result, List<Expected> expected, String traits) {}
+    record Drawn(SimResult result, List<Expected> expected, String traits) {
+        int rows() {
+            return result.truth().rows().size();
+        }
+    }
 
     static Drawn draw(long seed) {
         return new RandomJob(seed).draw();
@@ -232,8 +236,8 @@ final class RandomJob {
         while (faults.size() < most) {
             boolean ofBar = !barTaken && chance(0.35);
             Kind kind = one(ofBar ? OF_THE_BAR : OF_A_ROW);
-            if (kind == Kind.CHANNELS_SWAPPED && !(turns && metering.turnCompensation())
-                    || kind == Kind.NO_TURN_COMPENSATION && !(turns && metering.turnCompensation())) {
+            boolean inTurns = kind == Kind.CHANNELS_SWAPPED || kind == Kind.NO_TURN_COMPENSATION;
+            if (inTurns && !(turns && metering.turnCompensation())) {
                 continue;
             }
             // Crossed channels show only where rows follow their own speeds in turns.
@@ -241,7 +245,7 @@ final class RandomJob {
             boolean uniform = kind == Kind.NO_TURN_COMPENSATION || has(faults, Kind.NO_TURN_COMPENSATION);
             // A fault of the whole bar hides the same fault of a row.
             boolean hidden = has(faults, kind) && (ofBar || hasOfBar(faults, kind));
-            if (hidden || swapped && (uniform || has(faults, kind))) {
+            if (hidden || (swapped && (uniform || has(faults, kind)))) {
                 continue;
             }
             SimFault fault = ofBar ? ofBar(kind, passes) : ofRow(kind, free, passes);

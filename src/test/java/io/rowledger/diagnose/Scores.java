@@ -11,7 +11,8 @@ import java.util.stream.IntStream;
 
 /** Counts what was found of what was put in. */
 final class Scores {
-    /** An outside share concerns the two outside rows; the kinds here have rows or the whole bar. */
+    private static final double ONSET_S = 10;
+
     private final Map<FindingKind, int[]> byKind = new EnumMap<>(FindingKind.class);
 
     private final Map<FindingKind, Map<String, Integer>> confusion = new EnumMap<>(FindingKind.class);
@@ -111,6 +112,29 @@ final class Scores {
             }
         }
         return best;
+    }
+
+    /** What the project promises and this run does not hold: recall by kind, rows, onsets, healthy rows left alone. */
+    List<String> brokenPromises() {
+        List<String> broken = new ArrayList<>();
+        for (FindingKind kind : byKind.keySet()) {
+            boolean grave = List.of(FindingKind.PLUGGED, FindingKind.LEAKING, FindingKind.METER_STUCK)
+                    .contains(kind);
+            if (recall(kind) < (grave ? 0.95 : 0.90)) {
+                broken.add("recall of " + kind.jsonName() + " " + recall(kind));
+            }
+        }
+        if (rowsRight < 0.99 * rowsNamed) {
+            broken.add("rows named right " + rowsRight + " of " + rowsNamed);
+        }
+        long late = onsetErrors.stream().filter(x -> x > ONSET_S).count();
+        if (late > 0.05 * onsetErrors.size()) {
+            broken.add("onsets beyond 10 s: " + late + " of " + onsetErrors.size());
+        }
+        if (50 * cleanLogsWithRowFinding > cleanLogs) {
+            broken.add("clean logs with a false row finding: " + cleanLogsWithRowFinding + " of " + cleanLogs);
+        }
+        return broken;
     }
 
     double recall(FindingKind kind) {

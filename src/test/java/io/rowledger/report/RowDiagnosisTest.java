@@ -153,6 +153,15 @@ class RowDiagnosisTest {
         assertEquals("0.0%", card.figures().get(0).value());
     }
 
+    /** The liquid may have left the knife all the same. */
+    @Test
+    void what_a_meter_costs_is_said_to_be_of_the_record() {
+        Finding stuck = finding(FindingKind.METER_STUCK, List.of(1), 0, 60);
+        assertEquals(
+                "900 m² of ground, 12.0 L too much in the record (5.1 kg N)",
+                plain(RowDiagnosisBuilder.cost(stuck, options(UnitSystem.METRIC).format())));
+    }
+
     @Test
     void a_check_is_a_chain_of_steps_in_its_order() {
         assertEquals(

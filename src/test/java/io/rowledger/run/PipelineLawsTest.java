@@ -112,6 +112,7 @@ class PipelineLawsTest {
     private static void assertSameFiles(Path expected, Path actual) throws IOException {
         for (String file : Arrays.asList(
                 "summary.json",
+                "diagnosis.json",
                 "rows.csv",
                 "passes.csv",
                 "layers/strips.geojson",

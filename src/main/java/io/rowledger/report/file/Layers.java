@@ -43,8 +43,11 @@ final class Layers {
 
     static void findings(Analysis a, OutputStream out) throws IOException {
         try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
+            int count = 0;
             for (Finding finding : a.findings()) {
+                int number = ++count;
                 layer.point(finding.latDeg(), finding.lonDeg(), json -> {
+                    json.writeNumberField("number", number);
                     json.writeStringField("kind", finding.kind().jsonName());
                     numbers(json, "rows", finding.rows());
                     json.writeStringField("from", Decimals.time(finding.fromS()));
@@ -52,7 +55,9 @@ final class Layers {
                     Decimals.field(json, "confidence", finding.confidence(), 2);
                     Decimals.field(json, "area_m2", finding.areaM2(), Decimals.AREA_M2);
                     Decimals.field(json, "volume_l", finding.volumeL(), Decimals.VOLUME_L);
+                    Decimals.field(json, "nitrogen_kg", finding.nitrogenKg(), Decimals.NITROGEN_KG);
                     json.writeStringField("evidence", finding.evidence());
+                    json.writeStringField("check", finding.check());
                 });
             }
         }

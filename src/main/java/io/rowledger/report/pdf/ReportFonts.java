@@ -21,6 +21,11 @@ import org.xhtmlrenderer.render.FSFont;
  */
 final class ReportFonts extends ITextFontResolver {
     private static final int BOLD_FROM = 600;
+    /**
+     * Said of both weights: the library thickens a font that is lighter than the text it painted last, which for the
+     * number of a list is some other text.
+     */
+    private static final int HEAVIEST = 900;
 
     private final BaseFont regular;
     private final BaseFont bold;
@@ -44,7 +49,7 @@ final class ReportFonts extends ITextFontResolver {
     public FSFont resolveFont(SharedContext context, FontSpecification spec) {
         int weight = convertWeightToInt(spec.fontWeight);
         BaseFont font = of(weight >= BOLD_FROM);
-        return new ITextFSFont(new FontDescription(font, IdentValue.NORMAL, weight), spec.size);
+        return new ITextFSFont(new FontDescription(font, IdentValue.NORMAL, HEAVIEST), spec.size);
     }
 
     private static BaseFont load(String resource) {

@@ -138,7 +138,9 @@ class LayersTest {
         JsonNode finding = layer.get("features").get(0);
         assertEquals("Point", finding.get("geometry").get("type").asText());
         assertEquals(-93.0, finding.get("geometry").get("coordinates").get(0).asDouble());
+        assertEquals(1, finding.get("properties").get("number").asInt());
         assertEquals("plugged", finding.get("properties").get("kind").asText());
+        assertEquals(-16.96, finding.get("properties").get("nitrogen_kg").asDouble());
         JsonNode nowhere = read(out -> {
             try (GeoJson json = new GeoJson(new LocalPlane(44, -93), out)) {
                 json.point(Double.NaN, Double.NaN, properties -> properties.writeStringField("a", "b"));

@@ -49,20 +49,28 @@ class OutputsTest {
     void everything_of_a_run_is_written_into_a_new_folder() throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
         Path folder = temp.resolve("a/b");
-        Reports.write(new SyntheticJob().build(), options, folder, EnumSet.of(Audience.APPLICATOR), List.of(), 2);
+        Reports.write(
+                new SyntheticJob().build(),
+                options,
+                folder,
+                EnumSet.of(Audience.APPLICATOR, Audience.DEALER),
+                List.of(),
+                2);
         assertEquals(
                 List.of(
+                        "diagnosis.json",
                         "layers/findings.geojson",
                         "layers/missed.geojson",
                         "layers/overlaps.geojson",
                         "layers/strips.geojson",
                         "pass-review.pdf",
                         "passes.csv",
+                        "row-diagnosis.pdf",
                         "rows.csv",
                         "summary.json"),
                 files(folder));
         try (Stream<Path> all = Files.list(folder)) {
-            assertEquals(5, all.count(), "four files, one folder, nothing hidden left");
+            assertEquals(7, all.count(), "six files, one folder, nothing hidden left");
         }
     }
 

@@ -16,7 +16,10 @@ import java.io.IOException;
 import java.time.ZoneId;
 import java.util.List;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.contentstream.operator.Operator;
+import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -79,6 +82,25 @@ class ComparisonPdfTest {
                 assertEquals("en-US", document.getDocumentCatalog().getLanguage());
                 for (int page = 1; page <= document.getNumberOfPages(); page++) {
                     PassReviewPdfTest.checkGlyphs(document, page);
+                }
+            }
+        }
+    }
+
+    /** ISO 32000-1, 9.3.6: text is filled (rendering mode 0), never thickened by a stroke. */
+    @Test
+    void no_text_is_thickened() throws IOException {
+        for (byte[] pdf : List.of(
+                pdf(new SyntheticJob().even(), new SyntheticJob().withFinding(), Paper.LETTER),
+                pdf(new SyntheticJob().withFinding(), new SyntheticJob().even(), Paper.LETTER))) {
+            try (PDDocument document = Loader.loadPDF(pdf)) {
+                for (PDPage page : document.getPages()) {
+                    List<Object> tokens = new PDFStreamParser(page).parse();
+                    for (int i = 1; i < tokens.size(); i++) {
+                        if (tokens.get(i) instanceof Operator operator && "Tr".equals(operator.getName())) {
+                            assertEquals("COSInt{0}", tokens.get(i - 1).toString());
+                        }
+                    }
                 }
             }
         }

@@ -1,0 +1,114 @@
+package io.rowledger.diagnose;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.sim.CurvePlan;
+import io.rowledger.sim.FieldPlan;
+import io.rowledger.sim.GnssModel;
+import io.rowledger.sim.LogFormat;
+import io.rowledger.sim.MeteringModel;
+import io.rowledger.sim.PassPlan;
+import io.rowledger.sim.Scenario;
+import io.rowledger.sim.SimFault;
+import io.rowledger.sim.SimRig;
+import io.rowledger.sim.TargetMap;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+
+/** A small eight-row job with known faults: six passes of some 70 s, RTK at 5 Hz, 1 % meters. */
+final class FaultField {
+    static final int ROWS = 8;
+    static final double WORK_MPS = 2.3;
+
+    /** In the middle of the second pass. */
+    static final double ONSET_S = 130;
+
+    private static final double LENGTH_M = 160;
+    private static final SimRig RIG = SimRig.drawn(ROWS);
+
+    private FieldPlan.Layout layout = PassPlan.rectangle(LENGTH_M, 6, 0, RIG.widthM());
+    private MeteringModel metering = MeteringModel.perRow().withShutOff(false);
+    private TargetMap targets = TargetMap.constant();
+    private LogFormat format = LogFormat.customaryUnits();
+
+    FaultField onArcs() {
+        layout = CurvePlan.arcs(40, LENGTH_M, 6);
+        return this;
+    }
+
+    FaultField onLaps() {
+        layout = PassPlan.field(new double[][] {{0, 0}, {170, 20}, {185, 60}, {10, 62}}, 1);
+        metering = metering.withShutOff(true);
+        return this;
+    }
+
+    FaultField metering(MeteringModel value) {
+        metering = value;
+        return this;
+    }
+
+    FaultField targetSteps() {
+        targets = TargetMap.steps(0.3, 40, 1, 0.8, 1.2);
+        return this;
+    }
+
+    FaultField logging(LogFormat.Column... more) {
+        format = format.with(more);
+        return this;
+    }
+
+    /** Seconds since the Unix epoch of the first record. */
+    static double startS() {
+        return new Scenario(1, RIG, PassPlan.rectangle(LENGTH_M, 1, 0, RIG.widthM()))
+                .site()
+                .startEpochS();
+    }
+
+    Diagnosis with(Path folder, SimFault... faults) {
+        Scenario scenario = new Scenario(71, RIG, layout)
+                .gnss(GnssModel.rtk(5))
+                .metering(metering)
+                .targets(targets)
+                .format(format)
+                .withoutGround();
+        for (SimFault fault : faults) {
+            scenario.fault(fault);
+        }
+        scenario.run().writeTo(folder);
+        return Judging.of(folder);
+    }
+
+    /** The only finding, of this kind and these rows, fit to be printed. */
+    static Finding only(Diagnosis diagnosis, FindingKind kind, Integer... rows) {
+        assertTrue(
+                diagnosis.findings().size() == 1
+                        && diagnosis.findings().get(0).kind() == kind
+                        && diagnosis.findings().get(0).rows().equals(List.of(rows)),
+                () -> "expected only " + kind + List.of(rows) + ", found " + brief(diagnosis));
+        Finding found = diagnosis.findings().get(0);
+        assertTrue(found.confidence() > 0.5 && found.confidence() < 1);
+        assertTrue(found.evidence().matches("(?s).*\\d.*"), found.evidence());
+        assertTrue(found.rival().length() > 20 && found.check().length() > 20);
+        // Whatever is opened, taken apart or cleaned comes after the caution.
+        String check = found.check().toLowerCase(Locale.ROOT);
+        for (String touching : List.of("strainer", "orifice", "knife", "tighten")) {
+            int at = check.indexOf(touching);
+            assertTrue(at < 0 || check.lastIndexOf("pressure released", at) >= 0, found.check());
+        }
+        OnsetWindow window = diagnosis.windows().get(0);
+        assertTrue(window.timeS().length > 20 && window.timeS().length == window.flowLPerS().length);
+        assertTrue(Math.abs(found.latDeg()) > 1 && Math.abs(found.lonDeg()) > 1);
+        return found;
+    }
+
+    static String brief(Diagnosis diagnosis) {
+        StringBuilder b = new StringBuilder();
+        for (Finding f : diagnosis.findings()) {
+            b.append(f.kind()).append(f.rows()).append(' ').append(f.evidence()).append('\n');
+        }
+        return b.toString();
+    }
+}

@@ -1,0 +1,30 @@
+package io.rowledger.diagnose;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import io.rowledger.finding.FindingKind;
+import io.rowledger.sim.SimFault;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A swing with one period. */
+class HuntingDetectorTest {
+    @TempDir
+    Path folder;
+
+    @Test
+    void the_period_and_swing_of_a_hunting_bar_are_named() {
+        Diagnosis diagnosis = new FaultField()
+                .with(folder, SimFault.ofAll(SimFault.Kind.HUNTING, 0, 0.15).over(6));
+        FaultField.only(diagnosis, FindingKind.HUNTING);
+        assertEquals(6, diagnosis.figures().get(0).get(0).value(), 0.2);
+        assertEquals(0.15, diagnosis.figures().get(0).get(1).value(), 0.02);
+    }
+
+    @Test
+    void one_hunting_row_is_told_from_the_bar() {
+        SimFault row = SimFault.of(SimFault.Kind.HUNTING, 5, 0, 0.2).over(8);
+        FaultField.only(new FaultField().with(folder, row), FindingKind.HUNTING, 5);
+    }
+}
