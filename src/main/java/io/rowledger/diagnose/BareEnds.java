@@ -17,12 +17,14 @@ final class BareEnds {
     private static final double INTERVALS = 0.6;
 
     /** A log of means shows an edge late by half a record. */
-    private static final double LOGGED = 0.4;
+    private static final double LOGGED = 0.2;
 
     /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
     private static final double COARSE_INTERVAL_S = 0.4;
 
     private static final int LEAST_PASSES = 3;
+
+    private static final double MOST_ROWS = 0.6;
 
     /** One pass says no more than this, s. */
     private static final double MOST_S = 2;
@@ -70,7 +72,12 @@ final class BareEnds {
                 single.add(of);
             }
         }
-        ends.addAll(joined(single));
+        Ends most = barToo && whole == null ? mostRows(single, delayS) : null;
+        if (most != null) {
+            ends.add(most);
+        } else {
+            ends.addAll(joined(single));
+        }
         return ends;
     }
 
@@ -95,6 +102,19 @@ final class BareEnds {
 
     private static double mean(double[] values, int n) {
         return n == 0 ? Double.NaN : Arrays.stream(values, 0, n).sum() / n;
+    }
+
+    /** Where most rows that could be seen are late each for itself, the bar is. */
+    private static @Nullable Ends mostRows(List<Ends> single, double[][] delayS) {
+        int seen = 0;
+        for (double[] ofRow : delayS) {
+            seen += Arrays.stream(ofRow).filter(x -> !Double.isNaN(x)).count() >= LEAST_PASSES ? 1 : 0;
+        }
+        if (single.size() < 3 || single.size() < MOST_ROWS * seen) {
+            return null;
+        }
+        Ends typical = single.get(single.size() / 2);
+        return new Ends(List.of(), typical.passes, typical.delayS, typical.seen);
     }
 
     /** Neighbours with the same delay from the same pass on are one. */

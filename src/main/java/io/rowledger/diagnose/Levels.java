@@ -26,6 +26,12 @@ final class Levels {
     private static final int BRIEF_END_BINS = 8;
     private static final double SAME_LEVEL = 0.035;
 
+    /** Levels of one constant ratio differ by less than this, and this share of the deviation. */
+    private static final double STEADY = 0.03;
+
+    private static final double STEADY_OF_DEVIATION = 0.12;
+    private static final double MOSTLY = 0.85;
+
     /** What a stretch must differ by to be one. */
     private static final double LEAST_DEVIATION = 0.075;
 
@@ -171,8 +177,7 @@ final class Levels {
         double judgedS = (to - from) * Bins.BIN_S;
         boolean fromStart = from * Bins.BIN_S <= FIRST_MINUTE_S && first == 0;
         boolean toEnd = end == all.size();
-        boolean steady =
-                Math.abs(longest.level - extreme.level) < 0.03 && (longest.end - longest.from) > 0.8 * (to - from);
+        boolean steady = steady(all.subList(first, end), longest);
         double level = steady ? longest.level : extreme.level;
         if (judgedS < (Math.abs(level - 1) < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : LEAST_S)
                 || (Math.abs(level - 1) < LEAST_DEVIATION && !(fromStart && toEnd && steady))) {
@@ -187,6 +192,18 @@ final class Levels {
         double slideS = first == 0 ? 0 : slide(all, first, end, level, at);
         return new Episode(
                 r, fromS, Math.max(fromS, toS), level, before, fromStart, toEnd, judgedS, slideS, noise, steady);
+    }
+
+    /** True where the stretch keeps its longest segment's level but for what turns do to a row beside the siblings. */
+    private static boolean steady(List<Segment> segments, Segment longest) {
+        double wide = STEADY + STEADY_OF_DEVIATION * Math.abs(longest.level - 1);
+        int same = 0;
+        int all = 0;
+        for (Segment segment : segments) {
+            same += Math.abs(segment.level - longest.level) < wide ? segment.end - segment.from : 0;
+            all += segment.end - segment.from;
+        }
+        return same > MOSTLY * all;
     }
 
     /** Time from the first segment to the one that reaches nine tenths of the way; 0 where that is the first. */

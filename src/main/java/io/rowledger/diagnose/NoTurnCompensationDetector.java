@@ -11,11 +11,16 @@ final class NoTurnCompensationDetector implements Detector {
     /** Fewer stretches of turning may be the track's noise or a fault of rows. */
     private static final int LEAST_BLOCKS = 3;
 
+    /** A coarse track drifts as well, and drift looks like a gentle turn in which no machine compensates. */
+    private static final double LEAST_TURN_IF_COARSE = 0.035;
+
     private static final double LEAST_SHARE = 0.2;
 
     @Override
     public List<Case> find(Evidence e) {
-        List<TurnShares.Block> blocks = e.turns;
+        List<TurnShares.Block> blocks = e.turns.stream()
+                .filter(b -> !e.work.coarse || b.turn() > LEAST_TURN_IF_COARSE)
+                .toList();
         double[] gains = blocks.stream()
                 .mapToDouble(b -> Math.max(-1, Math.min(1, (NONE - b.share()) / NONE)) * b.weight())
                 .toArray();

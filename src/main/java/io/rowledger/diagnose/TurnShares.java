@@ -15,9 +15,6 @@ final class TurnShares {
     /** Rows must differ by this share in speed, or by this many σ of the track's own noise, before a turn is a turn. */
     static final double LEAST_TURN = 0.012;
 
-    /** A coarse track drifts as well, and drift looks like a gentle turn in which no machine compensates. */
-    private static final double LEAST_TURN_IF_COARSE = 0.04;
-
     /** The turn a block's weight is counted in. */
     private static final double COUNTED_TURN = 0.03;
 
@@ -49,9 +46,10 @@ final class TurnShares {
      * @param from first entry
      * @param end one past the last
      * @param share c
+     * @param turn mean difference in speed between the bar's middle and its end, as a fraction (rms)
      * @param weight how much turning it rests on: seconds × (speed difference of the rows)²
      */
-    record Block(int from, int end, double share, double weight) {}
+    record Block(int from, int end, double share, double turn, double weight) {}
 
     private final Signals s;
     private final Work work;
@@ -62,9 +60,7 @@ final class TurnShares {
     private TurnShares(Signals s) {
         this.s = s;
         this.work = s.work;
-        leastPerM = Math.max(
-                (work.coarse ? LEAST_TURN_IF_COARSE : LEAST_TURN) / work.halfWidthM,
-                NOISE_SIGMAS * work.curvatureNoisePerM);
+        leastPerM = Math.max(LEAST_TURN / work.halfWidthM, NOISE_SIGMAS * work.curvatureNoisePerM);
         level = levels();
     }
 
@@ -131,6 +127,7 @@ final class TurnShares {
     private List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
         double squares = 0;
+        double seconds = 0;
         int from = -1;
         double full = BLOCK * COUNTED_TURN * COUNTED_TURN;
         double[] sums = new double[s.rows()];
@@ -143,16 +140,18 @@ final class TurnShares {
             from = from < 0 ? j : from;
             double turn = work.curvaturePerM[j] * work.halfWidthM;
             squares += turn * turn * work.durationS[j];
+            seconds += work.durationS[j];
             if (squares >= full) {
-                blocks.add(new Block(from, j + 1, share(sums, weights), squares));
+                blocks.add(new Block(from, j + 1, share(sums, weights), Math.sqrt(squares / seconds), squares));
                 from = -1;
                 squares = 0;
+                seconds = 0;
                 Arrays.fill(sums, 0);
                 Arrays.fill(weights, 0);
             }
         }
         if (from >= 0 && squares > full / 4) {
-            blocks.add(new Block(from, work.n, share(sums, weights), squares));
+            blocks.add(new Block(from, work.n, share(sums, weights), Math.sqrt(squares / seconds), squares));
         }
         return blocks;
     }
