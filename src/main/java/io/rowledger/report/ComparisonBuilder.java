@@ -191,7 +191,7 @@ public final class ComparisonBuilder {
         return new ProductPair(
                 state.key(),
                 state.name(),
-                RowDiagnosisBuilder.size(after.rows()),
+                RowDiagnosisBuilder.size(after.rows(), after.products().size() > 1),
                 side(before, old),
                 side(after, state),
                 rows);

@@ -109,10 +109,7 @@ final class DiagnosisAnswer {
 
     private String sentence(int i) {
         Finding finding = d.findings().get(i);
-        String of = a.rig().products().size() > 1
-                ? a.rig().products().get(d.windows().get(i).product()).name() + ": "
-                : "";
-        return of + FaultWords.clause(finding) + " " + span(finding) + " (sure: "
+        return FindingProducts.prefix(a, i) + FaultWords.clause(finding) + " " + span(finding) + " (sure: "
                 + f.fixed(finding.confidence() * 100, 0) + "%).";
     }
 

@@ -274,9 +274,8 @@ public final class PassReviewBuilder {
         List<FindingLine> lines = new ArrayList<>();
         for (int i = 0; i < a.findings().size(); i++) {
             Finding finding = a.findings().get(i);
-            int product = a.diagnosis().windows().get(i).product();
             lines.add(new FindingLine(
-                    (products.size() > 1 ? products.get(product).name() + ": " : "") + FaultWords.clause(finding),
+                    FindingProducts.prefix(a, i) + FaultWords.clause(finding),
                     RowDiagnosisBuilder.sure(finding.confidence(), f),
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),

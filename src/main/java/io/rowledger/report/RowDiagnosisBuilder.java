@@ -67,29 +67,34 @@ public final class RowDiagnosisBuilder {
             RowTime full = d.pictures().get(p);
             List<Mark> marks = new ArrayList<>();
             for (int i = 0; i < d.findings().size(); i++) {
-                if (d.windows().get(i).product() == p) {
+                if (FindingProducts.of(a, i).contains(p)) {
                     Finding finding = d.findings().get(i);
                     marks.add(new Mark(i + 1, finding.rows(), finding.fromS(), finding.toS()));
                 }
             }
             pictures.add(new Picture(
-                    products.get(p).key(), products.get(p).name(), size(full.rows()), RowPicture.of(full), marks));
+                    products.get(p).key(),
+                    products.get(p).name(),
+                    size(full.rows(), d.pictures().size() > 1),
+                    RowPicture.of(full),
+                    marks));
         }
         return pictures;
     }
 
-    /** How high a picture must be for its rows to be told apart. */
-    static String size(int rows) {
+    /** How high a picture must be for its rows to be told apart; lower where several share a page. */
+    static String size(int rows, boolean several) {
+        if (several) {
+            return rows <= 16 ? "few" : "some";
+        }
         return rows <= 8 ? "few" : rows <= 16 ? "some" : "many";
     }
 
     private Card card(int i) {
         Finding finding = d.findings().get(i);
-        String product =
-                products.size() > 1 ? products.get(d.windows().get(i).product()).name() + ": " : "";
         return new Card(
                 i + 1,
-                product + FaultWords.clause(finding),
+                FindingProducts.prefix(a, i) + FaultWords.clause(finding),
                 sure(finding.confidence(), f),
                 span(finding),
                 where(finding),

@@ -84,6 +84,17 @@ class RowDiagnosisTest {
         assertEquals(0, d.pictures().get(1).marks().size());
     }
 
+    @Test
+    void a_cause_that_shows_in_every_product_is_said_of_the_row_and_framed_in_every_picture() {
+        RowDiagnosis d =
+                build(new SyntheticJob().withSecondProduct().faultyInBoth().withFinding());
+        assertTrue(
+                d.answer().get(0).startsWith("Row 7 looks plugged"), d.answer().get(0));
+        assertEquals(1, d.pictures().get(0).marks().size());
+        assertEquals(d.pictures().get(0).marks(), d.pictures().get(1).marks());
+        assertEquals("Row 7 looks plugged", d.cards().get(0).title());
+    }
+
     /** 24 of the 25 bins of a pass are judged: 96 %. Row 3 is 6 % over. */
     @Test
     void nothing_found_is_said_with_its_grounds() {

@@ -40,7 +40,7 @@ final class SyntheticDiagnosis {
                 findings, windows, figures, pictures, baselines, List.of("Pass 3 holds too few records to judge."));
     }
 
-    /** Product 1 has no fault. */
+    /** Product 1 has no fault unless the job says so. */
     private static RowTime picture(SyntheticJob job, int product) {
         int n = SyntheticJob.PASSES * BINS_A_PASS;
         double[] start = new double[n];
@@ -53,7 +53,7 @@ final class SyntheticDiagnosis {
             end[b] = start[b] + BIN_S;
             pass[b] = q + 1;
             for (int r = 0; r < SyntheticJob.ROWS; r++) {
-                double share = product == 1 ? 1 : job.volumeL(q + 1, r + 1) / 8;
+                double share = product == 1 && !job.isFaultyInBoth() ? 1 : job.volumeL(q + 1, r + 1) / 8;
                 ratio[r][b] = b % BINS_A_PASS == 0 ? Float.NaN : (float) share;
             }
         }

@@ -64,6 +64,7 @@ public final class SyntheticJob {
     private boolean target = true;
     private boolean even;
     private boolean secondProduct;
+    private boolean faultyInBoth;
     private double density = 1.325;
     private double cellM = 0.5;
     private List<Finding> findings = List.of();
@@ -93,6 +94,16 @@ public final class SyntheticJob {
     public SyntheticJob withSecondProduct() {
         secondProduct = true;
         return this;
+    }
+
+    /** The rows' faults show in the second product too. */
+    public SyntheticJob faultyInBoth() {
+        faultyInBoth = true;
+        return this;
+    }
+
+    boolean isFaultyInBoth() {
+        return faultyInBoth;
     }
 
     public SyntheticJob withoutDensity() {

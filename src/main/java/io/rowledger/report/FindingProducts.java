@@ -1,0 +1,57 @@
+package io.rowledger.report;
+
+import io.rowledger.diagnose.RowTime;
+import io.rowledger.finding.Finding;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The products a finding shows in: a cause common to several products, such as a row's hose or valve, is one finding and
+ * stands under the first.
+ */
+final class FindingProducts {
+    /** In another product a finding shows where its rows were off for this share of its time; common practice, no source. */
+    private static final double SHOWS = 0.2;
+
+    private FindingProducts() {}
+
+    /** Indices in rig order of the products in whose pictures finding i shows; its own always. */
+    static List<Integer> of(Analysis a, int i) {
+        Finding finding = a.findings().get(i);
+        int own = a.diagnosis().windows().get(i).product();
+        List<Integer> products = new ArrayList<>();
+        for (int p = 0; p < a.diagnosis().pictures().size(); p++) {
+            if (p == own || shows(a.diagnosis().pictures().get(p), finding)) {
+                products.add(p);
+            }
+        }
+        return products;
+    }
+
+    /** {@code UAN 32-0-0: } where a finding is of one of several products only, else empty. */
+    static String prefix(Analysis a, int i) {
+        List<Integer> in = of(a, i);
+        if (in.size() >= a.rig().products().size()) {
+            return "";
+        }
+        List<String> names =
+                in.stream().map(p -> a.rig().products().get(p).name()).toList();
+        return names.isEmpty() ? "" : String.join(", ", names) + ": ";
+    }
+
+    private static boolean shows(RowTime picture, Finding finding) {
+        int judged = 0;
+        int off = 0;
+        for (int b = 0; b < picture.bins(); b++) {
+            if (picture.endS(b) <= finding.fromS() || picture.startS(b) >= finding.toS()) {
+                continue;
+            }
+            for (int row : finding.rows()) {
+                double deviation = picture.deviation(row - 1, b);
+                judged += Double.isNaN(deviation) ? 0 : 1;
+                off += Math.abs(deviation) * 100 > Limits.WATCH_PCT ? 1 : 0;
+            }
+        }
+        return judged > 0 && off >= SHOWS * judged;
+    }
+}
