@@ -11,6 +11,12 @@ final class ChannelsSwappedDetector implements Detector {
     /** Both rows must lose this share of their squared error by being taken for each other. */
     private static final double LEAST_SHARE_EXPLAINED = 0.45;
 
+    /** Bands that differ by more than this are unequal. */
+    private static final double UNEQUAL = 0.1;
+
+    /** Levels without any turn fit an inside row well; the pair must do better than this share of their error. */
+    private static final double FLATTER = 0.8;
+
     /** And the gain must be this many times the variance of a reading. */
     private static final double LEAST_GAIN = 60;
 
@@ -32,6 +38,27 @@ final class ChannelsSwappedDetector implements Detector {
         double error(double a, double y) {
             return zz - 2 * a * (z - y * zk) + a * a * (n - 2 * y * k + y * y * kk);
         }
+
+        /** The same with the level that fits best. */
+        double leastError(double y) {
+            double own = n - 2 * y * k + y * y * kk;
+            double cross = z - y * zk;
+            return own > 0 ? zz - cross * cross / own : zz;
+        }
+    }
+
+    /** All of a row's passes in a range. */
+    private static Sums together(Sums[] ofRow, BestRange range) {
+        Sums all = new Sums();
+        for (int q = range.from(); q < range.end(); q++) {
+            all.n += ofRow[q].n;
+            all.z += ofRow[q].z;
+            all.zz += ofRow[q].zz;
+            all.k += ofRow[q].k;
+            all.kk += ofRow[q].kk;
+            all.zk += ofRow[q].zk;
+        }
+        return all;
     }
 
     /** A candidate. */
@@ -39,12 +66,7 @@ final class ChannelsSwappedDetector implements Detector {
 
     @Override
     public List<Case> find(Evidence e) {
-        if (e.turns.isEmpty()
-                || e.turns.stream()
-                                .mapToDouble(TurnShares.Block::share)
-                                .average()
-                                .orElse(0)
-                        < 0.5) {
+        if (e.turns.isEmpty()) {
             return List.of();
         }
         Sums[][] sums = sums(e);
@@ -79,11 +101,11 @@ final class ChannelsSwappedDetector implements Detector {
                 sums[r][q] = of;
                 for (int j = e.work.passFrom[q]; j < e.work.passFrom[q + 1]; j++) {
                     double ratio = s.ratio[r][j];
-                    if (Double.isNaN(ratio) || s.turnShare[j] == 0) {
+                    double k = e.work.curvaturePerM[j];
+                    if (Double.isNaN(ratio) || Math.abs(k) * e.work.halfWidthM < TurnShares.LEAST_TURN) {
                         continue;
                     }
-                    double k = s.turnShare[j] * e.work.curvaturePerM[j];
-                    double z = ratio * (1 - k * e.work.atM[r]);
+                    double z = ratio * s.rowFactor(r, j) / e.work.bandM[r];
                     if (z < WILD && z > NOTHING) {
                         of.n++;
                         of.z += z;
@@ -136,6 +158,7 @@ final class ChannelsSwappedDetector implements Detector {
         }
         return explained(e, sums, a, b, range) > LEAST_SHARE_EXPLAINED
                         && explained(e, sums, b, a, range) > LEAST_SHARE_EXPLAINED
+                        && beatsLevels(e, sums, a, b, range)
                 ? new Pair(a, b, range, range.sum())
                 : null;
     }
@@ -153,14 +176,27 @@ final class ChannelsSwappedDetector implements Detector {
         return new BestRange(from, end, range.sum());
     }
 
+    /** Share of row r's squared error about its own place that taking it for the other explains. */
     private static double explained(Evidence e, Sums[][] sums, int r, int other, BestRange range) {
-        double own = 0;
-        double as = 0;
-        for (int q = range.from(); q < range.end(); q++) {
-            own += own(e, sums[r][q], r);
-            as += as(e, sums[r][q], r, other);
+        Sums all = together(sums[r], range);
+        double own = own(e, all, r);
+        return own > 0 ? 1 - as(e, all, r, other) / own : 0;
+    }
+
+    /**
+     * True where no simpler story fits the pair as well: rows at levels of their own, following their own places or no
+     * turn at all. Rows of unequal bands swap levels as well, and are told by that.
+     */
+    private static boolean beatsLevels(Evidence e, Sums[][] sums, int a, int b, BestRange range) {
+        if (Math.abs(e.work.bandM[a] / e.work.bandM[b] - 1) > UNEQUAL) {
+            return true;
         }
-        return own > 0 ? 1 - as / own : 0;
+        Sums ofA = together(sums[a], range);
+        Sums ofB = together(sums[b], range);
+        double crossed = as(e, ofA, a, b) + as(e, ofB, b, a);
+        double placed = ofA.leastError(e.work.atM[a]) + ofB.leastError(e.work.atM[b]);
+        double flat = ofA.leastError(0) + ofB.leastError(0);
+        return crossed < (1 - LEAST_SHARE_EXPLAINED) * placed && crossed < FLATTER * flat;
     }
 
     private static Case caseOf(Evidence e, Sums[][] sums, Pair pair) {
@@ -169,8 +205,6 @@ final class ChannelsSwappedDetector implements Detector {
         boolean throughout = pair.passes.from() == 0 && pair.passes.end() == e.work.passes();
         double fromS = e.work.timeS[e.work.passFrom[pair.passes.from()]];
         double toS = e.work.timeS[e.work.passFrom[pair.passes.end()] - 1];
-        e.forget(pair.a, fromS, toS);
-        e.forget(pair.b, fromS, toS);
         double worst = Math.min(a, b);
         double confidence = worst > 0.8 ? 0.96 : worst > 0.6 ? 0.9 : 0.7;
         List<Integer> rows = List.of(pair.a, pair.b);

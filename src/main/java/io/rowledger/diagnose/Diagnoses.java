@@ -13,12 +13,11 @@ import java.util.List;
 /** Runs every detector on a job. */
 public final class Diagnoses {
     /**
-     * In this order: what only the meter does comes first and is taken out of the judgement, then crossed channels, then
+     * In this order, after crossed channels: what only the meter does is taken out of the judgement first, then come
      * levels (the whole-bar pattern before single rows), then timing and the bar as a whole.
      */
     private static final List<Detector> DETECTORS = List.of(
             new MeterStuckDetector(),
-            new ChannelsSwappedDetector(),
             new MeterDropoutDetector(),
             new OutsideShareDetector(),
             new PluggedDetector(),
@@ -70,10 +69,15 @@ public final class Diagnoses {
         List<Placed> placed = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
             Signals signals = new Signals(p, work, rig, judged, delivery);
-            List<TurnShares.Block> turns = TurnShares.fill(signals);
-            signals.computeRatios();
-            Evidence evidence = new Evidence(log, strips, delivery, signals, turns);
+            Evidence evidence = evidence(log, strips, delivery, signals);
             pictures.add(evidence.picture());
+            List<Case> crossed = new ChannelsSwappedDetector().find(evidence);
+            if (!crossed.isEmpty()) {
+                // Crossed rows look like turns taken wrongly: what the others do is judged again without them.
+                crossed.forEach(c -> c.rows().forEach(r -> signals.leaveOut(r, c.fromS(), c.toS())));
+                evidence = evidence(log, strips, delivery, signals);
+                evidence.add(crossed);
+            }
             for (Detector detector : DETECTORS) {
                 evidence.add(detector.find(evidence));
             }
@@ -118,6 +122,12 @@ public final class Diagnoses {
             }
         }
         return once;
+    }
+
+    private static Evidence evidence(LogTable log, Strips strips, Delivery delivery, Signals signals) {
+        List<TurnShares.Block> turns = TurnShares.fill(signals);
+        signals.computeRatios();
+        return new Evidence(log, strips, delivery, signals, turns);
     }
 
     private static List<String> notes(LogTable log, Work work, Delivery delivery) {

@@ -29,6 +29,7 @@ final class Signals {
     final Work work;
     final Rig rig;
     final Judged judged;
+    private final BitSet[] records;
     /** Metered flow, lag taken out, L/s. */
     final float[][] flowLPerS;
     /** Row flow over what the siblings' median implies; NaN where not judged. */
@@ -45,6 +46,8 @@ final class Signals {
         this.work = work;
         this.rig = rig;
         this.judged = judged;
+        this.records = new BitSet[work.rows()];
+        Arrays.setAll(records, r -> (BitSet) judged.records(r).clone());
         int rows = work.rows();
         flowLPerS = new float[rows][work.n];
         for (int r = 0; r < rows; r++) {
@@ -99,8 +102,6 @@ final class Signals {
         int rows = rows();
         double[] flux = new double[rows];
         double[] some = new double[rows];
-        BitSet[] records = new BitSet[rows];
-        Arrays.setAll(records, judged::records);
         for (int j = 0; j < work.n; j++) {
             double turn = turnShare[j] * work.curvaturePerM[j];
             int count = 0;
@@ -125,6 +126,16 @@ final class Signals {
     /** Nothing where there should be much is nothing even in a tight corner. */
     private boolean nothing(int r, int j, double ratioNow) {
         return ratioNow < PluggedDetector.PLUGGED && rowSpeedShare(r, j) > NOT_INSIDE;
+    }
+
+    /** Entries in which row r is judged. Shared, read only. */
+    BitSet records(int r) {
+        return records[r];
+    }
+
+    /** Leaves a row out for a while: its siblings are then judged without it, once ratios are computed again. */
+    void leaveOut(int r, double fromS, double toS) {
+        records[r].clear(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
     }
 
     /** Takes a row's entries out of the judgement where a finding has claimed them. */

@@ -93,13 +93,13 @@ final class TurnShares {
             }
             int count = 0;
             for (int r = 0; r < s.rows(); r++) {
-                if (s.judged.records(r).get(j)) {
+                if (s.records(r).get(j)) {
                     flux[count++] = s.flowLPerS[r][j] / work.bandM[r];
                 }
             }
             double middle = Robust.median(flux, count);
             for (int r = 0; r < s.rows() && count >= Signals.LEAST_SIBLINGS && middle > 0; r++) {
-                if (s.judged.records(r).get(j)) {
+                if (s.records(r).get(j)) {
                     values[r][counts[r]++] = s.flowLPerS[r][j] / work.bandM[r] / middle;
                 }
             }
@@ -160,7 +160,7 @@ final class TurnShares {
     private boolean add(int j, double[] flux, double[] sums, double[] weights) {
         int count = 0;
         for (int r = 0; r < s.rows(); r++) {
-            if (s.judged.records(r).get(j)) {
+            if (s.records(r).get(j)) {
                 flux[count++] = s.flowLPerS[r][j] / work.bandM[r] / level[r];
             }
         }
@@ -171,7 +171,7 @@ final class TurnShares {
         }
         for (int r = 0; r < s.rows(); r++) {
             double turn = -work.curvaturePerM[j] * work.atM[r];
-            if (s.judged.records(r).get(j) && 4 * Math.abs(work.atM[r]) > work.halfWidthM) {
+            if (s.records(r).get(j) && 4 * Math.abs(work.atM[r]) > work.halfWidthM) {
                 double off = s.flowLPerS[r][j] / work.bandM[r] / level[r] / middle - 1;
                 sums[r] += turn * Math.max(-1, Math.min(1, off));
                 weights[r] += turn * turn;
