@@ -14,12 +14,29 @@ final class NoTurnCompensationDetector implements Detector {
     /** A coarse track drifts as well, and drift looks like a gentle turn in which no machine compensates. */
     private static final double LEAST_TURN_IF_COARSE = 0.035;
 
+    /** What a pass with real turns swings its heading by, rad; scatter swings it to and fro by less. */
+    private static final double LEAST_SWING_RAD = 0.2;
+
     private static final double LEAST_SHARE = 0.2;
+
+    /** True where the heading of the pass a block begins in really changed. */
+    private static boolean turned(Work work, TurnShares.Block block) {
+        int q = work.pass[block.from()] - 1;
+        double heading = 0;
+        double least = 0;
+        double most = 0;
+        for (int j = work.passFrom[q]; j < work.passFrom[q + 1]; j++) {
+            heading += work.curvaturePerM[j] * work.speedMps[j] * work.durationS[j];
+            least = Math.min(least, heading);
+            most = Math.max(most, heading);
+        }
+        return most - least > LEAST_SWING_RAD;
+    }
 
     @Override
     public List<Case> find(Evidence e) {
         List<TurnShares.Block> blocks = e.turns.stream()
-                .filter(b -> !e.work.coarse || b.turn() > LEAST_TURN_IF_COARSE)
+                .filter(b -> !e.work.coarse || (b.turn() > LEAST_TURN_IF_COARSE && turned(e.work, b)))
                 .toList();
         double[] gains = blocks.stream()
                 .mapToDouble(b -> Math.max(-1, Math.min(1, (NONE - b.share()) / NONE)) * b.weight())
