@@ -33,7 +33,13 @@ public final class Stages {
         Analysis analysis = Pipeline.analyse(files, threads, clock);
         clock.begins("writing the reports", "");
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "benchmark");
-        Reports.write(analysis, options, Path.of(args[1]), EnumSet.of(Audience.APPLICATOR), threads);
+        Reports.write(
+                analysis,
+                options,
+                Path.of(args[1]),
+                EnumSet.of(Audience.APPLICATOR, Audience.DEALER),
+                files.all(),
+                threads);
         clock.begins("", "");
         long strips =
                 (long) analysis.strips().poses().steps() * analysis.strips().rows();
