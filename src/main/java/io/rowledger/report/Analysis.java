@@ -23,6 +23,7 @@ import java.util.List;
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
+ * @param setups the files handed in beside the logs
  */
 public record Analysis(
         Rig rig,
@@ -33,10 +34,26 @@ public record Analysis(
         Rates rates,
         Coverage coverage,
         Diagnosis diagnosis,
-        List<String> notes) {
-    /** Copies the notes. */
+        List<String> notes,
+        List<InputFile> setups) {
+    /** Copies the lists. */
     public Analysis {
         notes = List.copyOf(notes);
+        setups = List.copyOf(setups);
+    }
+
+    /** An analysis of which no file but the logs is known. */
+    public Analysis(
+            Rig rig,
+            LogTable log,
+            Track track,
+            Strips strips,
+            Delivery delivery,
+            Rates rates,
+            Coverage coverage,
+            Diagnosis diagnosis,
+            List<String> notes) {
+        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, notes, List.of());
     }
 
     /** What is probably wrong, most certain first. */

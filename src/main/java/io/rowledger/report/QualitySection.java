@@ -44,6 +44,14 @@ final class QualitySection {
         return new Quality(files, facts(), machine(), checks(), a.notes(), acres());
     }
 
+    /** Fix types, rate and noise of the positions in one line. */
+    String positions() {
+        TrackQuality q = a.track().quality();
+        String noise = noise(q.noiseM());
+        return "satellite receiver, " + fixes(q.recordsByFix()) + "; a record every " + seconds(q.medianIntervalS())
+                + (noise.isEmpty() ? "" : "; noise from record to record " + noise);
+    }
+
     private List<Fact> facts() {
         TrackQuality q = a.track().quality();
         List<Fact> facts = new ArrayList<>();

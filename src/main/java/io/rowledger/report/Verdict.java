@@ -41,6 +41,13 @@ final class Verdict {
         return sentences;
     }
 
+    /** What makes the figures doubtful, sentence by sentence. */
+    List<String> doubts() {
+        List<String> doubts = new ArrayList<>();
+        addDoubts(doubts);
+        return doubts;
+    }
+
     /** What makes the figures doubtful belongs beside them, not on the last page alone. */
     private void addDoubts(List<String> sentences) {
         for (ReceivedStatistics received : a.coverage().received()) {

@@ -16,8 +16,10 @@ import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.InputFile;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigFile;
 import io.rowledger.rig.RigReader;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
@@ -45,7 +47,8 @@ public final class Pipeline {
      */
     public static Analysis analyse(JobFiles files, int threads, Progress progress) {
         progress.begins("reading the rig", files.rig().toString());
-        Rig rig = RigReader.read(files.rig()).rig();
+        RigFile rigFile = RigReader.read(files.rig());
+        Rig rig = rigFile.rig();
         progress.begins(
                 "reading the log",
                 files.logs().size() == 1 ? "1 file" : files.logs().size() + " files");
@@ -66,7 +69,8 @@ public final class Pipeline {
         progress.begins("judging the rows", rig.rows() + " rows");
         Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
         List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
-        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes);
+        List<InputFile> setups = Setups.of(files, rigFile);
+        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes, setups);
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

@@ -239,7 +239,8 @@ public final class SyntheticJob {
                 rates(),
                 coverage(),
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
-                List.of("Times carry no zone: taken as UTC."));
+                List.of("Times carry no zone: taken as UTC."),
+                List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))));
     }
 
     /** Litres of a row in a pass. */

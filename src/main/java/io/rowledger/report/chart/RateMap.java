@@ -83,7 +83,7 @@ final class RateMap implements Chart {
         }
     }
 
-    private static void paint(
+    static void paint(
             Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster, int wanted, int rgb) {
         Outline path = new Outline();
         raster.boxes(wanted, (col, row, width, height) -> {
