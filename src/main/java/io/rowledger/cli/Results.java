@@ -10,9 +10,6 @@ import io.rowledger.run.JobFiles;
 import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
 import java.nio.file.Path;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
-import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -36,20 +33,11 @@ record Results(
         return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
     }
 
-    /** The zone printed times are in: {@code job.zone} of the rig file, UTC without it. */
-    static ZoneId zone(Map<String, String> job) {
-        String zone = job.get("zone");
-        if (zone == null) {
-            return ZoneOffset.UTC;
-        }
-        return ZoneId.of(zone);
-    }
-
     /** Writes everything into the folder and says so. */
     void write(Analysis analysis, JobFiles files, Path folder, PrintStream out) {
         Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
         ReportOptions options = new ReportOptions(
-                units, paper == null ? usual : paper, zone(analysis.rig().job()), templates, Version.number());
+                units, paper == null ? usual : paper, analysis.rig().job().zone(), templates, Version.number());
         Reports.write(analysis, options, folder, audiences, files.all(), threadCount());
         PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);
         out.println("Reports: " + folder.toAbsolutePath().normalize());

@@ -18,10 +18,10 @@ final class Heads {
         UnitFormat f = options.format();
         double startS = JobTimes.startS(a);
         double endS = JobTimes.endS(a);
-        String field = a.rig().job().getOrDefault("field", "").strip();
+        String field = a.rig().job().facts().getOrDefault("field", "").strip();
         boolean named = !field.isEmpty();
         List<Fact> facts = new ArrayList<>();
-        for (Map.Entry<String, String> entry : a.rig().job().entrySet()) {
+        for (Map.Entry<String, String> entry : a.rig().job().facts().entrySet()) {
             if (!"field".equals(entry.getKey())) {
                 facts.add(new Fact(Wording.label(entry.getKey()), entry.getValue()));
             }

@@ -95,7 +95,7 @@ public record SavedDiagnosis(
             fastest = Double.isNaN(fastest) ? speed : Math.max(fastest, speed);
         }
         return new SavedDiagnosis(
-                a.rig().job().getOrDefault("field", "").strip(),
+                a.rig().job().facts().getOrDefault("field", "").strip(),
                 a.rig().name(),
                 options.zone().getId(),
                 JobTimes.startS(a),

@@ -13,6 +13,7 @@ package io.rowledger.rig;
  * @param sulfurFraction mass fraction of S, 0 to 1
  * @param targetLPerM2 target rate where log and prescription have none, L/m²; NaN for none
  * @param flowLagS how much later the meter shows what left the outlet, s
+ * @param densityAtC temperature the density is for, °C, for the record only: density is never corrected; NaN for none
  */
 public record Product(
         String key,
@@ -23,7 +24,32 @@ public record Product(
         double potashFraction,
         double sulfurFraction,
         double targetLPerM2,
-        double flowLagS) {
+        double flowLagS,
+        double densityAtC) {
+    /** A product whose density's temperature is unknown. */
+    public Product(
+            String key,
+            String name,
+            double densityKgPerL,
+            double nitrogenFraction,
+            double phosphateFraction,
+            double potashFraction,
+            double sulfurFraction,
+            double targetLPerM2,
+            double flowLagS) {
+        this(
+                key,
+                name,
+                densityKgPerL,
+                nitrogenFraction,
+                phosphateFraction,
+                potashFraction,
+                sulfurFraction,
+                targetLPerM2,
+                flowLagS,
+                Double.NaN);
+    }
+
     /** Nitrogen in a litre, kg/L; NaN where the density is unknown. */
     public double nitrogenKgPerL() {
         return densityKgPerL * nitrogenFraction;

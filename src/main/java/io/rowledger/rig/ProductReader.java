@@ -50,8 +50,8 @@ final class ProductReader {
     }
 
     private static Product product(String key, YamlMap map) {
-        map.only("name", "density", "analysis", "target", "flow_lag");
-        double[] analysis = analysis(map);
+        map.only("name", "density", "density_at", "analysis", "target", "flow_lag");
+        double[] analysis = analysis(map, "analysis");
         return new Product(
                 key,
                 map.textOr("name", key),
@@ -61,10 +61,12 @@ final class ProductReader {
                 analysis[2],
                 analysis[3],
                 target(map),
-                lag(map));
+                lag(map),
+                map.quantityOr("density_at", Dimension.TEMPERATURE, Double.NaN));
     }
 
-    private static double density(YamlMap map) {
+    /** The density under its key; NaN where there is none. */
+    static double density(YamlMap map) {
         double density = map.quantityOr("density", Dimension.DENSITY, Double.NaN);
         if (density < LIGHTEST_KG_PER_L || density > HEAVIEST_KG_PER_L) {
             throw map.fault("density", "\"" + map.text("density", "a density") + "\"")
@@ -75,12 +77,12 @@ final class ProductReader {
     }
 
     /** Mass fractions of N, P₂O₅, K₂O and S; all unknown where the rig file gives no analysis. */
-    private static double[] analysis(YamlMap map) {
+    static double[] analysis(YamlMap map, String key) {
         double[] fractions = {Double.NaN, Double.NaN, Double.NaN, Double.NaN};
-        if (!map.has("analysis")) {
+        if (!map.has(key)) {
             return fractions;
         }
-        String text = map.text("analysis", "N-P2O5-K2O such as 32-0-0").strip();
+        String text = map.text(key, "N-P2O5-K2O such as 32-0-0").strip();
         double sum = 0;
         if (ANALYSIS.matcher(text).matches()) {
             String[] parts = text.split("-", -1);
@@ -93,7 +95,7 @@ final class ProductReader {
             sum = Double.POSITIVE_INFINITY;
         }
         if (sum > 1 + 1e-9) {
-            throw map.fault("analysis", "\"" + text + "\"")
+            throw map.fault(key, "\"" + text + "\"")
                     .expected("percent by weight of N-P2O5-K2O, a fourth number for S, 100 at most together")
                     .mend("copy the analysis from the label, such as 32-0-0 or 12-0-0-26");
         }

@@ -17,7 +17,7 @@ import java.util.Map;
  * @param bands one per outlet, from the left
  * @param products the liquids, in the order of the rig file
  * @param columns quantity to header, for logs whose headers are not recognised
- * @param job what the records print: the {@code job:} block as entered, in its order
+ * @param job what the log can't know: the {@code job:} block
  */
 public record Rig(
         String name,
@@ -31,13 +31,12 @@ public record Rig(
         List<Band> bands,
         List<Product> products,
         Map<String, String> columns,
-        Map<String, String> job) {
+        Job job) {
     /** Copies the lists and checks that there is something to meter and somewhere to put it. */
     public Rig {
         bands = List.copyOf(bands);
         products = List.copyOf(products);
         columns = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(columns));
-        job = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(job));
         if (bands.isEmpty() || products.isEmpty()) {
             throw new IllegalArgumentException("a rig has at least one outlet and one product");
         }

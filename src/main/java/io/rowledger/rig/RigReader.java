@@ -3,8 +3,6 @@ package io.rowledger.rig;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.units.Dimension;
 import java.nio.file.Path;
-import java.time.DateTimeException;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -44,7 +42,7 @@ public final class RigReader {
         List<Band> bands = BandReader.read(top.map("rows", "a block with count and spacing, or with outlets"));
         List<Product> products = ProductReader.read(top.map("products", "a block with a key for each liquid"));
         Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
-        Map<String, String> job = top.hasMore("job") ? job(top.map("job", "a block")) : Map.of();
+        Job job = top.hasMore("job") ? JobReader.read(top.map("job", "a block"), products) : Job.NONE;
         Rig read = new Rig(
                 rig.textOr("name", "Unnamed bar"),
                 length(antenna, "ahead_of_axle"),
@@ -59,23 +57,6 @@ public final class RigReader {
                 columns,
                 job);
         return new RigFile(file.name(), file.sha256(), read);
-    }
-
-    /** The job block as entered; of what it says only the zone is read by the program, so only that can be wrong. */
-    private static Map<String, String> job(YamlMap block) {
-        Map<String, String> job = block.flat();
-        String zone = job.get("zone");
-        if (zone != null) {
-            try {
-                ZoneId.of(zone);
-            } catch (DateTimeException e) {
-                throw block.fault("zone", "\"" + zone + "\"")
-                        .expected(
-                                "a name of the time zone data base such as America/Chicago, or an offset such as -05:00")
-                        .mend("correct it, or leave the line out to have times printed in UTC");
-            }
-        }
-        return job;
     }
 
     private static Towing towing(YamlMap rig) {

@@ -150,6 +150,17 @@ final class YamlMap {
                 && !(node instanceof ScalarNode scalar && scalar.getValue().isEmpty());
     }
 
+    /** True where a block of keys stands under the key. */
+    boolean isBlock(String key) {
+        return values.get(key) instanceof MappingNode;
+    }
+
+    /** True where what stands under the key is a figure of this dimension. */
+    boolean isQuantity(String key, Dimension dimension) {
+        return values.get(key) instanceof ScalarNode scalar
+                && Quantity.read(scalar.getValue(), dimension) instanceof Quantity;
+    }
+
     /** A message about this block. */
     UnusableInputException fault(String found) {
         return fault(line, path, found);

@@ -33,6 +33,7 @@ final class Notes {
 
     static List<String> of(LogReading reading, Rig rig, Track track, @Nullable Boundary boundary, Coverage coverage) {
         List<String> notes = new ArrayList<>(reading.notes());
+        notes.addAll(rig.job().notes());
         for (int p = 0; p < rig.products().size(); p++) {
             targets(reading.table(), p, rig.products().get(p), notes);
         }

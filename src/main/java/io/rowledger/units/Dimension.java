@@ -21,7 +21,15 @@ public enum Dimension {
     /** Radians per second. */
     TURN_RATE("a turn rate", "deg/s or rad/s", "3 deg/s"),
     /** A share of one. */
-    FRACTION("a share", "%", "28 %");
+    FRACTION("a share", "%", "28 %"),
+    /** Kilograms per square metre. */
+    MASS_PER_AREA("a weight per area", "lb/ac or kg/ha", "180 lb/ac"),
+    /** Litres. */
+    VOLUME("a volume", "gal or L", "1300 gal"),
+    /** Kilograms. */
+    MASS("a weight", "lb, ton, kg or t", "14380 lb"),
+    /** Degrees Celsius: the one dimension whose units differ in more than a factor. */
+    TEMPERATURE("a temperature", "F or C", "60 F");
 
     private final String words;
     private final String unitsToWrite;

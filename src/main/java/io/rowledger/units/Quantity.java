@@ -18,6 +18,9 @@ public record Quantity(double si, Dimension dimension) implements Reading {
             "\\s*([+-]?)\\s*((?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,2})?)\\s*+([^\\d+\\-.][^+\\-.]*?)?"
                     + "(?=$|\\s+\\.?\\d|(?<=['\"])\\s*\\.?\\d)");
 
+    /** A comma that may stand for thousands as well as for decimals. */
+    private static final Pattern THOUSANDS_COMMA = Pattern.compile("\\d,\\d{3}(?!\\d)");
+
     private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d,\\d");
 
     /**
@@ -25,6 +28,9 @@ public record Quantity(double si, Dimension dimension) implements Reading {
      * {@link Refusal} that says what was found, what was expected and how to mend it.
      */
     public static Reading read(String text, Dimension dimension) {
+        if (dimension == Dimension.TEMPERATURE) {
+            return Temperature.read(text);
+        }
         String plain = text.strip()
                 .replace('\u2212', '-')
                 .replace('\u00a0', ' ')
@@ -98,6 +104,12 @@ public record Quantity(double si, Dimension dimension) implements Reading {
     }
 
     private static Refusal unreadable(String text, Dimension dimension) {
+        if (THOUSANDS_COMMA.matcher(text).find()) {
+            return refuse(
+                    quoted(text),
+                    dimension,
+                    "write thousands without a comma and decimals with a point, as in " + dimension.example());
+        }
         boolean comma = text.indexOf(',') >= 0;
         return refuse(
                 quoted(text),

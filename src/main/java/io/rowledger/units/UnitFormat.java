@@ -117,6 +117,15 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return out.toString();
     }
 
+    /** {@code 60 °F}: whole degrees Fahrenheit, tenths of a degree Celsius, from degrees Celsius. */
+    public String temperature(double celsius) {
+        boolean us = system == UnitSystem.US;
+        double value = us ? Temperature.fahrenheit(celsius) : celsius;
+        return Double.isFinite(celsius)
+                ? fixed(value, us ? 0 : 1) + NO_BREAK_SPACE + (us ? "\u00b0F" : "\u00b0C")
+                : UNKNOWN;
+    }
+
     /** {@code 3 h 25 min}, {@code 12 min 5 s}, {@code 8 s}. */
     public String duration(double seconds) {
         if (!Double.isFinite(seconds)) {

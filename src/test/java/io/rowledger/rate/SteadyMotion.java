@@ -4,6 +4,7 @@ import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.LogColumns;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.Towing;
@@ -131,7 +132,7 @@ public final class SteadyMotion {
     /** A carried bar of these bands with one product. */
     public static Rig rig(List<Band> bands, double targetLPerM2, double flowLagS) {
         Product uan = new Product("uan", "UAN 32-0-0", 1.32528, 0.32, 0, 0, 0, targetLPerM2, flowLagS);
-        return new Rig("test", 0, 0, 0, Towing.CARRIED, Double.NaN, 0, 0, bands, List.of(uan), Map.of(), Map.of());
+        return new Rig("test", 0, 0, 0, Towing.CARRIED, Double.NaN, 0, 0, bands, List.of(uan), Map.of(), Job.NONE);
     }
 
     /** Bands side by side of these widths, centred on the bar. */

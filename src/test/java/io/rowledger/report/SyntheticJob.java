@@ -21,6 +21,7 @@ import io.rowledger.rate.RowTotals;
 import io.rowledger.rate.RowTotals.ProductTotals;
 import io.rowledger.rate.RowTotals.TurnError;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.Towing;
@@ -264,7 +265,18 @@ public final class SyntheticJob {
             products.add(new Product("ats", "ATS 12-0-0-26S", 1.32, 0.12, 0, 0, 0.26, 0.004, 0));
         }
         return new Rig(
-                "Ten-row carried bar", 1.6, 0, 0.9, Towing.CARRIED, Double.NaN, 2.4, 0, bands, products, Map.of(), job);
+                "Ten-row carried bar",
+                1.6,
+                0,
+                0.9,
+                Towing.CARRIED,
+                Double.NaN,
+                2.4,
+                0,
+                bands,
+                products,
+                Map.of(),
+                Job.of(job));
     }
 
     private static Track track() {

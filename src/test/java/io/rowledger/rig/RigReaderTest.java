@@ -72,10 +72,10 @@ class RigReaderTest {
         assertEquals(0, uan.sulfurFraction());
         assertEquals(
                 Map.of("field", "North bottom", "weather.wind", "8 mph", "weather.sky", "clear", "helpers", "A, B"),
-                rig.job());
+                rig.job().facts());
         assertEquals(
                 List.of("field", "weather.wind", "weather.sky", "helpers"),
-                List.copyOf(rig.job().keySet()));
+                List.copyOf(rig.job().facts().keySet()));
     }
 
     @Test
@@ -162,6 +162,6 @@ class RigReaderTest {
         assertTrue(Double.isNaN(ats.targetLPerM2()));
         assertEquals(0, ats.flowLagS());
         assertEquals(0, rig.antennaRightM());
-        assertEquals(Map.of(), rig.job());
+        assertEquals(Map.of(), rig.job().facts());
     }
 }

@@ -4,6 +4,7 @@ import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.LogColumns;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.Towing;
@@ -69,6 +70,6 @@ public final class TestLogs {
                 bands,
                 List.of(uan),
                 Map.of(),
-                Map.of());
+                Job.NONE);
     }
 }

@@ -1,0 +1,16 @@
+package io.rowledger.rig;
+
+/**
+ * What a product cost. A price by weight and a price by volume are kept apart: a density joins them.
+ *
+ * @param currency as entered, such as USD
+ * @param perL price of a litre; NaN where the price is by weight
+ * @param perKg price of a kilogram; NaN where the price is by volume
+ * @param entered as entered, such as "1.85 USD/gal"
+ */
+public record Price(String currency, double perL, double perKg, String entered) {
+    /** Price of a litre of this product; NaN where the price is by weight and the density unknown. */
+    public double perLitreOf(Product product) {
+        return Double.isNaN(perL) ? perKg * product.densityKgPerL() : perL;
+    }
+}
