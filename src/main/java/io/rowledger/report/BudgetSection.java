@@ -37,7 +37,9 @@ final class BudgetSection {
                 "This job",
                 day,
                 rate(sums.jobKgPerM2()),
-                sums.known() ? f.text(Measure.NITROGEN, sums.jobKg()) + " by the meters" : "not known: " + sums.unknown(),
+                sums.known()
+                        ? f.text(Measure.NITROGEN, sums.jobKg()) + " by the meters"
+                        : "not known: " + sums.unknown(),
                 false,
                 false,
                 false));
@@ -63,7 +65,13 @@ final class BudgetSection {
         }
         if (NitrogenSums.hasBefore(job)) {
             lines.add(new BudgetLine(
-                    "Total", "", rate(sums.totalKgPerM2()), "earlier nitrogen taken as spread evenly", false, true, false));
+                    "Total",
+                    "",
+                    rate(sums.totalKgPerM2()),
+                    "earlier nitrogen taken as spread evenly",
+                    false,
+                    true,
+                    false));
         }
         return new Budget(lines, limits(), "");
     }
@@ -112,7 +120,8 @@ final class BudgetSection {
         if (!parts.isEmpty() || NitrogenSums.hasBefore(job)) {
             String joined = String.join(" and ", parts);
             sentences.add(new Sentence(
-                    total + (joined.isEmpty() ? "" : (NitrogenSums.hasBefore(job) ? ", " : " ") + joined) + ".", false));
+                    total + (joined.isEmpty() ? "" : (NitrogenSums.hasBefore(job) ? ", " : " ") + joined) + ".",
+                    false));
         }
         if (exceeded) {
             sentences.add(new Sentence(

@@ -143,7 +143,8 @@ final class NitrogenAnswer {
         GroundWords missed = GroundSection.missed(c, f);
         GroundWords doubled = GroundSection.doubled(c, f);
         String where = c.boundary() == null ? "between the passes" : "inside the boundary";
-        String skipped = missed.none() ? "No ground " + where + " was skipped" : missed.area() + " was skipped " + where;
+        String skipped =
+                missed.none() ? "No ground " + where + " was skipped" : missed.area() + " was skipped " + where;
         String twice = doubled.none() ? "none was covered twice" : doubled.area() + " was covered twice";
         return skipped + (missed.none() == doubled.none() ? " and " : "; ") + twice + ".";
     }

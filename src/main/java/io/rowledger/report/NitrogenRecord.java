@@ -18,6 +18,7 @@ import java.util.List;
  * @param how the way it was put into the ground
  * @param entered what only a person could know
  * @param missing what a cited rule asks for and nobody entered
+ * @param missingNote whose rules decide what must be recorded
  * @param basis what the figures rest on
  * @param cautions in the order they are printed
  */
@@ -34,6 +35,7 @@ public record NitrogenRecord(
         List<Item> how,
         List<Item> entered,
         List<Missing> missing,
+        String missingNote,
         Basis basis,
         List<String> cautions) {
     /** Copies the lists. */
@@ -57,6 +59,16 @@ public record NitrogenRecord(
     /** True where a person entered anything. */
     public boolean hasEntered() {
         return !entered.isEmpty();
+    }
+
+    /** The first half of what was entered. */
+    public List<Item> enteredLeft() {
+        return entered.subList(0, (entered.size() + 1) / 2);
+    }
+
+    /** The other half. */
+    public List<Item> enteredRight() {
+        return entered.subList((entered.size() + 1) / 2, entered.size());
     }
 
     /** True where something a rule asks for is not recorded. */
@@ -184,13 +196,7 @@ public record NitrogenRecord(
      * @param strong true where a limit is exceeded
      */
     public record BudgetLine(
-            String what,
-            String when,
-            String perArea,
-            String remark,
-            boolean entered,
-            boolean total,
-            boolean strong) {}
+            String what, String when, String perArea, String remark, boolean entered, boolean total, boolean strong) {}
 
     /** One day of work. */
     public record Day(String date, String hours, String swept, String volumes) {}

@@ -72,6 +72,7 @@ public final class NitrogenRecordBuilder {
                 how(),
                 entered(),
                 missing(),
+                "Rules differ from place to place: defer to your local ones.",
                 new RecordBasis(a, options).build(),
                 cautions());
     }
@@ -108,8 +109,7 @@ public final class NitrogenRecordBuilder {
         Plan plan = answer.plan();
         NitrogenMapKey key = new NitrogenMapKey(ground, f);
         String what = ground.isNitrogen()
-                ? "Nitrogen the ground received"
-                        + (a.rig().products().size() > 1 ? ", all products together" : "")
+                ? "Nitrogen the ground received" + (a.rig().products().size() > 1 ? ", all products together" : "")
                 : Cut.name(a.rig().products().get(0).name()) + " the ground received (its nitrogen is not known)";
         if (plan.known()) {
             return key.build(what, plan.perM2(), plan.beforePerM2(), plan.name());
@@ -146,7 +146,9 @@ public final class NitrogenRecordBuilder {
         List<String> volumes = new ArrayList<>();
         for (int p = 0; p < volumeL.length; p++) {
             volumes.add(f.text(Measure.VOLUME, volumeL[p])
-                    + (volumeL.length > 1 ? " " + Cut.name(a.rig().products().get(p).name()) : ""));
+                    + (volumeL.length > 1
+                            ? " " + Cut.name(a.rig().products().get(p).name())
+                            : ""));
         }
         List<Pass> passes = a.track().passes();
         return new Day(

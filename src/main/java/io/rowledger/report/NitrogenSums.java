@@ -34,8 +34,7 @@ record NitrogenSums(double jobKg, double jobKgPerM2, double beforeKgPerM2, Strin
         for (Credit credit : a.rig().job().credits()) {
             beforeKgPerM2 += credit.nitrogenKgPerM2();
         }
-        return new NitrogenSums(
-                jobKg, jobKg / a.coverage().coveredAreaM2(), beforeKgPerM2, String.join(" and ", why));
+        return new NitrogenSums(jobKg, jobKg / a.coverage().coveredAreaM2(), beforeKgPerM2, String.join(" and ", why));
     }
 
     private static String lacks(Product product) {

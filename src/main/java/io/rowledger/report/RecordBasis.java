@@ -63,14 +63,12 @@ final class RecordBasis {
         List<Item> settings = new ArrayList<>();
         List<String> lengths = new ArrayList<>();
         for (Fact fact : quality.machine()) {
-            boolean product = a.rig().products().stream()
-                    .anyMatch(p -> p.name().equals(fact.label()));
+            boolean product = a.rig().products().stream().anyMatch(p -> p.name().equals(fact.label()));
             if (!product) {
                 lengths.add(fact.label().toLowerCase(Locale.ROOT) + " " + fact.value());
             }
         }
-        settings.add(new Item(
-                "Machine", Cut.name(a.rig().name()) + ": " + String.join("; ", lengths), true));
+        settings.add(new Item("Machine", Cut.name(a.rig().name()) + ": " + String.join("; ", lengths), true));
         List<String> lags = new ArrayList<>();
         for (Product product : a.rig().products()) {
             lags.add(f.fixed(product.flowLagS(), 2) + "\u00a0s"
@@ -79,8 +77,8 @@ final class RecordBasis {
         settings.add(new Item("Flow lag taken out", String.join(", ", lags), true));
         settings.add(new Item(
                 "Printed in",
-                options.units().name().toLowerCase(Locale.ROOT) + " units, times of "
-                        + Heads.zone(f) + "; made with Rowledger " + options.programVersion(),
+                options.units().name().toLowerCase(Locale.ROOT) + " units, times of " + Heads.zone(f)
+                        + "; made with Rowledger " + options.programVersion(),
                 false));
         settings.add(new Item("Sum check", quality.checks().get(0).value() + " (map against log)", false));
         return settings;

@@ -83,8 +83,7 @@ final class RateMap implements Chart {
         }
     }
 
-    static void paint(
-            Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster, int wanted, int rgb) {
+    static void paint(Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster, int wanted, int rgb) {
         Outline path = new Outline();
         raster.boxes(wanted, (col, row, width, height) -> {
             double eastM = grid.east0M() + col * raster.blockM;

@@ -2,12 +2,15 @@ package io.rowledger.report.file;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.NitrogenRecord;
+import io.rowledger.report.NitrogenRecordBuilder;
 import io.rowledger.report.PassReview;
 import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.RowDiagnosis;
 import io.rowledger.report.RowDiagnosisBuilder;
 import io.rowledger.report.SavedDiagnosis;
+import io.rowledger.report.pdf.NitrogenRecordPdf;
 import io.rowledger.report.pdf.PassReviewPdf;
 import io.rowledger.report.pdf.RowDiagnosisPdf;
 import java.nio.file.Path;
@@ -41,6 +44,10 @@ public final class Reports {
         if (audiences.contains(Audience.APPLICATOR)) {
             PassReview review = PassReviewBuilder.build(analysis, options);
             outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
+        }
+        if (audiences.contains(Audience.LANDLORD)) {
+            NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
+            outputs.add("nitrogen-record.pdf", out -> NitrogenRecordPdf.write(analysis, record, options, out));
         }
         if (audiences.contains(Audience.DEALER)) {
             RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
