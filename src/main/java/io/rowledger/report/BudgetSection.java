@@ -111,11 +111,11 @@ final class BudgetSection {
                 : "That is";
         List<String> parts = new ArrayList<>();
         if (Double.isFinite(job.planKgPerM2())) {
-            parts.add(apart(job.planKgPerM2(), "the plan") + " of " + f.text(Measure.NITROGEN_RATE, job.planKgPerM2()));
+            parts.add(apartOf(job.planKgPerM2(), "the plan"));
         }
         boolean exceeded = sums.totalKgPerM2() > job.capKgPerM2();
         if (Double.isFinite(job.capKgPerM2()) && !exceeded) {
-            parts.add(apart(job.capKgPerM2(), "the cap") + " of " + f.text(Measure.NITROGEN_RATE, job.capKgPerM2()));
+            parts.add(apartOf(job.capKgPerM2(), "the cap"));
         }
         if (!parts.isEmpty() || NitrogenSums.hasBefore(job)) {
             String joined = String.join(" and ", parts);
@@ -146,6 +146,11 @@ final class BudgetSection {
         }
     }
 
+    /** {@code 23 lb N/ac below the plan of 200 lb N/ac}. */
+    private String apartOf(double limit, String name) {
+        return apart(limit, name + " of " + f.text(Measure.NITROGEN_RATE, limit));
+    }
+
     /** {@code 23 lb N/ac below the plan}. */
     private String apart(double limit, String name) {
         double off = sums.totalKgPerM2() - limit;
@@ -156,7 +161,7 @@ final class BudgetSection {
         if (f.number(Measure.NITROGEN_RATE, Math.abs(off)).matches("0(\\.0)?")) {
             return "exactly " + name;
         }
-        boolean near = Math.abs(off) <= ON_PLAN * limit && "the plan".equals(name);
+        boolean near = Math.abs(off) <= ON_PLAN * limit && name.startsWith("the plan");
         return size + (off > 0 ? " above " : " below ") + name + (near ? " (within 10%)" : "");
     }
 

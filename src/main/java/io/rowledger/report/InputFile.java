@@ -7,4 +7,9 @@ package io.rowledger.report;
  * @param file its name as given
  * @param sha256 digest of its bytes, lower-case hex
  */
-public record InputFile(String option, String file, String sha256) {}
+public record InputFile(String option, String file, String sha256) {
+    /** What it is to a reader: {@code rig}, {@code boundary}, {@code keep out}. */
+    public String role() {
+        return option.replaceFirst("^-+", "").replace('-', ' ');
+    }
+}

@@ -72,7 +72,9 @@ final class NitrogenAnswer {
         sentences.add(new Sentence(amount(), !sums.known()));
         sentences.addAll(new BudgetSection(a, f, sums, ground).sentences());
         sentences.add(new Sentence(evenness(), false));
-        sentences.add(new Sentence(places(), false));
+        if (plan.known()) {
+            sentences.add(new Sentence(places(), false));
+        }
         return sentences;
     }
 
@@ -104,24 +106,34 @@ final class NitrogenAnswer {
 
     private String evenness() {
         if (!plan.known()) {
-            return "Nobody entered a plan or a target rate, so how close the ground came to it can't be said.";
+            return "Nobody entered a plan or a target rate, so how close the ground came to it can't be said. "
+                    + places();
         }
         Measure measure = ground.isNitrogen() ? Measure.NITROGEN_RATE : Measure.RATE;
-        int[] parts = ofHundred(plan.shares());
+        Coverage c = a.coverage();
+        double covered = c.coveredAreaM2() / (c.coveredAreaM2() + c.missedAreaM2());
+        Shares shares = plan.shares();
+        double[] exact = {
+            shares.within() * covered, shares.under() * covered, shares.over() * covered, 100 * (1 - covered)
+        };
+        int[] parts = ofHundred(exact);
         String what = plan.beforePerM2() > 0 ? "the total from all sources" : "what the ground received";
-        return "On " + parts[0] + " of every 100 " + areas() + " covered, " + what + " was within 10% of the "
-                + plan.name() + " of " + f.text(measure, plan.perM2()) + "; on "
-                + counted(parts[1], plan.shares().under()) + " it was less and on "
-                + counted(parts[2], plan.shares().over()) + " more.";
+        return "On " + counted(parts[0], exact[0]) + " of every 100 " + areas() + ", " + what
+                + " was within 10% of the "
+                + plan.name() + " of " + f.text(measure, plan.perM2()) + "; on " + counted(parts[1], exact[1])
+                + " it was less, on " + counted(parts[2], exact[2]) + " more, and " + counted(parts[3], exact[3])
+                + (parts[3] == 1 ? " was" : " were") + " skipped.";
     }
 
     private static String counted(int n, double pct) {
+        if (n == 100 && pct < 100) {
+            return "more than 99";
+        }
         return n == 0 ? (pct > 0 ? "fewer than 1" : "none") : Integer.toString(n);
     }
 
-    /** The three shares as whole numbers that add up to 100: what rounding down leaves goes to the largest remainders. */
-    static int[] ofHundred(Shares shares) {
-        double[] exact = {shares.within(), shares.under(), shares.over()};
+    /** Shares as whole numbers that add up to 100: what rounding down leaves goes to the largest remainders. */
+    static int[] ofHundred(double... exact) {
         int[] whole = new int[exact.length];
         int left = 100;
         for (int i = 0; i < exact.length; i++) {

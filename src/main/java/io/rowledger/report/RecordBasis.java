@@ -8,6 +8,7 @@ import io.rowledger.report.PassReview.Fact;
 import io.rowledger.report.PassReview.Quality;
 import io.rowledger.rig.Product;
 import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -50,10 +51,7 @@ final class RecordBasis {
                     source.sha256()));
         }
         for (InputFile setup : a.setups()) {
-            files.add(new File(
-                    Cut.value(Wording.fileName(setup.file())),
-                    setup.option().replaceFirst("^-+", "").replace('-', ' '),
-                    setup.sha256()));
+            files.add(new File(Cut.value(Wording.fileName(setup.file())), setup.role(), setup.sha256()));
         }
         return files;
     }
@@ -77,7 +75,7 @@ final class RecordBasis {
         settings.add(new Item("Flow lag taken out", String.join(", ", lags), true));
         settings.add(new Item(
                 "Printed in",
-                options.units().name().toLowerCase(Locale.ROOT) + " units, times of " + Heads.zone(f)
+                (options.units() == UnitSystem.US ? "US units" : "metric units") + ", times of " + Heads.zone(f)
                         + "; made with Rowledger " + options.programVersion(),
                 false));
         settings.add(new Item("Sum check", quality.checks().get(0).value() + " (map against log)", false));

@@ -47,6 +47,7 @@ public final class Reports {
         }
         if (audiences.contains(Audience.LANDLORD)) {
             NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
+            outputs.add("nitrogen-record.json", out -> NitrogenRecordJson.write(analysis, record, options, out));
             outputs.add("nitrogen-record.pdf", out -> NitrogenRecordPdf.write(analysis, record, options, out));
         }
         if (audiences.contains(Audience.DEALER)) {
