@@ -1,5 +1,9 @@
 package io.rowledger.report;
 
+import io.rowledger.rate.NutrientKg;
+import io.rowledger.rate.Nutrients;
+import io.rowledger.rate.Nutrients.OfProduct;
+import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.NitrogenRecord.Liquid;
 import io.rowledger.rig.Amount;
 import io.rowledger.rig.LoadTicket;
@@ -15,29 +19,32 @@ final class LiquidSection {
     private static final String DASH = "\u2013";
     /** A difference smaller than this goes without an "only": no meter and no scale ticket is closer, percent. */
     private static final double SAME_PCT = 0.5;
+    /** Less than this share metered outside of work is not worth a line; common practice, no source. */
+    private static final double OUTSIDE_WORK = 0.002;
 
     private final Analysis a;
     private final UnitFormat f;
+    private final Nutrients nutrients;
 
     LiquidSection(Analysis a, UnitFormat f) {
         this.a = a;
         this.f = f;
+        this.nutrients = NitrogenSums.nutrients(a);
     }
 
     List<Liquid> lines() {
         List<Liquid> lines = new ArrayList<>();
-        double coveredM2 = a.coverage().coveredAreaM2();
-        for (int p = 0; p < a.rig().products().size(); p++) {
-            Product product = a.rig().products().get(p);
-            double volumeL = ProductSums.of(a, p).volumeL();
-            double nitrogenKg = volumeL * product.nitrogenKgPerL();
+        double coveredM2 = nutrients.areaM2();
+        for (OfProduct one : nutrients.products()) {
+            Product product = one.product();
+            double nitrogenKg = one.kg().nitrogenKg();
             Amount order = a.rig().job().order().get(product.key());
             lines.add(new Liquid(
                     Cut.name(product.name()),
                     analysis(product),
                     density(product),
-                    cell(f.number(Measure.VOLUME, volumeL)),
-                    cell(f.number(Measure.RATE, volumeL / coveredM2)),
+                    cell(f.number(Measure.VOLUME, one.volumeL())),
+                    cell(f.number(Measure.RATE, one.volumeL() / coveredM2)),
                     cell(f.number(Measure.NITROGEN, nitrogenKg)),
                     cell(f.number(Measure.NITROGEN_RATE, nitrogenKg / coveredM2)),
                     order == null ? DASH : cell(f.number(Measure.VOLUME, order.volumeL())),
@@ -75,18 +82,23 @@ final class LiquidSection {
     /** Ordered and delivered against metered, then the other nutrients. */
     List<String> notes() {
         List<String> notes = new ArrayList<>();
-        for (int p = 0; p < a.rig().products().size(); p++) {
-            Product product = a.rig().products().get(p);
-            double volumeL = ProductSums.of(a, p).volumeL();
-            Amount order = a.rig().job().order().get(product.key());
+        double[] outsideWorkL = RatesBuilder.volumeOutsideWorkL(a.track(), a.delivery());
+        for (int p = 0; p < nutrients.products().size(); p++) {
+            OfProduct one = nutrients.products().get(p);
+            Amount order = a.rig().job().order().get(one.product().key());
             if (order != null) {
-                notes.add(against(product, volumeL, order.volumeL(), "were ordered"));
+                notes.add(against(one, order.volumeL(), "ordered"));
             }
-            List<LoadTicket> tickets = tickets(product);
+            List<LoadTicket> tickets = tickets(one.product());
             if (!tickets.isEmpty()) {
-                String by = "came by " + Wording.counted(tickets.size(), "load ticket", "load tickets") + " ("
+                String by = "delivered on " + Wording.counted(tickets.size(), "load ticket", "load tickets") + " ("
                         + numbers(tickets) + ")";
-                notes.add(against(product, volumeL, deliveredL(product), by));
+                notes.add(against(one, deliveredL(one.product()), by));
+            }
+            if (outsideWorkL[p] > OUTSIDE_WORK * one.volumeL()) {
+                notes.add(of(one) + f.text(Measure.VOLUME, outsideWorkL[p])
+                        + " more ran through the meters while the bar was lifted, standing or backing; it is in no figure"
+                        + " here.");
             }
         }
         String others = others();
@@ -96,21 +108,22 @@ final class LiquidSection {
         return notes;
     }
 
-    private String against(Product product, double meteredL, double otherL, String what) {
-        String name = a.rig().products().size() > 1 ? Cut.name(product.name()) + ": " : "";
-        if (!Double.isFinite(otherL)) {
-            return name + "an unknown volume (weighed, and no density to turn it into " + liters() + ") " + what + ".";
-        }
-        double offPct = (otherL / meteredL - 1) * 100;
-        String difference = Math.abs(offPct) < SAME_PCT || !Double.isFinite(offPct)
-                ? ", the same as the meters counted within 0.5%"
-                : ", " + f.text(Measure.VOLUME, Math.abs(otherL - meteredL)) + " (" + f.percent(Math.abs(offPct)) + ") "
-                        + (offPct > 0 ? "more" : "less") + " than the meters counted";
-        return name + f.text(Measure.VOLUME, otherL) + " " + what + "\u2020" + difference + ".";
+    private String of(OfProduct one) {
+        return nutrients.products().size() > 1 ? Cut.name(one.product().name()) + ": " : "";
     }
 
-    private String liters() {
-        return f.system() == UnitSystem.US ? "gallons" : "liters";
+    private String against(OfProduct one, double otherL, String what) {
+        String unit = f.system() == UnitSystem.US ? "gallons" : "liters";
+        if (!Double.isFinite(otherL)) {
+            return of(one) + what + "\u2020: not known in " + unit
+                    + ", because it was weighed and its density is not known.";
+        }
+        double offPct = (otherL / one.volumeL() - 1) * 100;
+        String difference = Math.abs(offPct) < SAME_PCT || !Double.isFinite(offPct)
+                ? ", within 0.5% of what the meters counted"
+                : ", " + f.text(Measure.VOLUME, Math.abs(otherL - one.volumeL())) + " (" + f.percent(Math.abs(offPct))
+                        + ") " + (offPct > 0 ? "more" : "less") + " than the meters counted";
+        return of(one) + f.text(Measure.VOLUME, otherL) + " " + what + "\u2020" + difference + ".";
     }
 
     private static String numbers(List<LoadTicket> tickets) {
@@ -139,29 +152,19 @@ final class LiquidSection {
 
     /** Phosphate, potash and sulfur where an analysis has them. */
     private String others() {
-        double[] kg = new double[3];
-        for (int p = 0; p < a.rig().products().size(); p++) {
-            Product product = a.rig().products().get(p);
-            double massKg = ProductSums.of(a, p).volumeL() * product.densityKgPerL();
-            kg[0] += some(massKg, product.phosphateFraction());
-            kg[1] += some(massKg, product.potashFraction());
-            kg[2] += some(massKg, product.sulfurFraction());
-        }
+        NutrientKg job = nutrients.jobKg();
+        double[] kg = {job.phosphateKg(), job.potashKg(), job.sulfurKg()};
         String[] names = {"P\u2082O\u2085", "K\u2082O", "S"};
+        boolean us = f.system() == UnitSystem.US;
         List<String> parts = new ArrayList<>();
         for (int i = 0; i < kg.length; i++) {
             if (kg[i] > 0) {
-                boolean us = f.system() == UnitSystem.US;
                 parts.add(f.number(Measure.NITROGEN, kg[i]) + "\u00a0" + (us ? "lb " : "kg ") + names[i] + " ("
-                        + f.number(Measure.NITROGEN_RATE, kg[i] / a.coverage().coveredAreaM2())
-                        + "\u00a0" + (us ? "lb/ac" : "kg/ha") + ")");
+                        + f.number(Measure.NITROGEN_RATE, kg[i] / nutrients.areaM2()) + "\u00a0"
+                        + (us ? "lb/ac" : "kg/ha") + ")");
             }
         }
         return parts.isEmpty() ? "" : "Besides nitrogen: " + String.join(", ", parts) + ".";
-    }
-
-    private static double some(double massKg, double fraction) {
-        return fraction > 0 ? massKg * fraction : 0;
     }
 
     private static String cell(String text) {

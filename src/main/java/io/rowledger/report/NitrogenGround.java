@@ -45,7 +45,9 @@ public final class NitrogenGround {
         double[] perL = new double[products.size()];
         boolean known = true;
         for (int p = 0; p < perL.length; p++) {
-            perL[p] = products.get(p).nitrogenKgPerL();
+            // Nothing holds nothing, whatever is unknown of it.
+            boolean none = ProductSums.of(a, p).volumeL() == 0;
+            perL[p] = none ? 0 : products.get(p).nitrogenKgPerL();
             known &= Double.isFinite(perL[p]);
         }
         if (!known) {

@@ -12,6 +12,7 @@ import io.rowledger.report.NitrogenRecord.Missing;
 import io.rowledger.report.NitrogenRecord.Units;
 import io.rowledger.rig.Band;
 import io.rowledger.rig.Job;
+import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.track.Pass;
 import io.rowledger.units.Measure;
@@ -32,7 +33,7 @@ public final class NitrogenRecordBuilder {
                     + "records must be kept, and for how long, is for your local rules to say.");
 
     /** Facts that stand elsewhere on the page. */
-    private static final Set<String> ELSEWHERE = Set.of("field", "zone", "method", "depth", "knives");
+    private static final Set<String> ELSEWHERE = Set.of("field", "zone", "method", "depth", "knives", "plan", "cap");
 
     private final Analysis a;
     private final ReportOptions options;
@@ -72,7 +73,7 @@ public final class NitrogenRecordBuilder {
                 how(),
                 entered(),
                 missing(),
-                "Rules differ from place to place: defer to your local ones.",
+                RecordFields.DEFER,
                 new RecordBasis(a, options).build(),
                 cautions());
     }
@@ -235,18 +236,38 @@ public final class NitrogenRecordBuilder {
                 + (left < 1 ? "; neighboring passes share the middle between them" : "");
     }
 
+    /** Facts the record looks for, in its order, then whatever else was entered. */
     private List<Item> entered() {
+        Map<String, String> left = new LinkedHashMap<>(job.facts());
+        left.keySet().removeAll(ELSEWHERE);
         List<Item> items = new ArrayList<>();
-        job.facts().forEach((key, value) -> {
-            if (!ELSEWHERE.contains(key)) {
-                items.add(new Item(Wording.label(key.replace('.', ' ')), Cut.value(value), true));
+        for (RecordField field : RecordFields.all()) {
+            String value = left.remove(field.key());
+            if (value != null) {
+                items.add(new Item(field.label(), Cut.value(value), true));
             }
-        });
+        }
+        left.forEach((key, value) -> items.add(new Item(Wording.label(key.replace('.', ' ')), Cut.value(value), true)));
         return items;
     }
 
+    /** What a cited rule asks for and neither the job block nor the rig file holds. */
     private List<Missing> missing() {
-        return List.of();
+        List<Missing> missing = new ArrayList<>();
+        for (RecordField field : RecordFields.notRecorded(job)) {
+            missing.add(new Missing(field.label(), field.askedBy()));
+        }
+        String asked = RecordFields.all().stream()
+                .filter(field -> "rig_analysis".equals(field.key()))
+                .map(RecordField::askedBy)
+                .findFirst()
+                .orElseThrow();
+        for (Product product : a.rig().products()) {
+            if (Double.isNaN(product.nitrogenFraction())) {
+                missing.add(new Missing("Analysis of " + Cut.name(product.name()), asked));
+            }
+        }
+        return missing;
     }
 
     /** Doubts about the figures come before what the record is not. */

@@ -1,7 +1,6 @@
 package io.rowledger.report;
 
-import io.rowledger.rig.Credit;
-import io.rowledger.rig.EarlierApplication;
+import io.rowledger.rate.Nutrients;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import java.util.ArrayList;
@@ -17,24 +16,24 @@ import java.util.List;
  */
 record NitrogenSums(double jobKg, double jobKgPerM2, double beforeKgPerM2, String unknown) {
     static NitrogenSums of(Analysis a) {
-        double jobKg = 0;
+        Nutrients nutrients = nutrients(a);
         List<String> why = new ArrayList<>();
-        for (int p = 0; p < a.rig().products().size(); p++) {
-            Product product = a.rig().products().get(p);
-            jobKg += ProductSums.of(a, p).volumeL() * product.nitrogenKgPerL();
-            String lacks = lacks(product);
-            if (!lacks.isEmpty()) {
-                why.add("the rig file gives no " + lacks + " for " + product.name());
+        for (Nutrients.OfProduct one : nutrients.products()) {
+            if (Double.isNaN(one.kg().nitrogenKg())) {
+                why.add("the rig file gives no " + lacks(one.product()) + " for "
+                        + Cut.name(one.product().name()));
             }
         }
-        double beforeKgPerM2 = 0;
-        for (EarlierApplication earlier : a.rig().job().earlier()) {
-            beforeKgPerM2 += earlier.nitrogenKgPerM2();
-        }
-        for (Credit credit : a.rig().job().credits()) {
-            beforeKgPerM2 += credit.nitrogenKgPerM2();
-        }
-        return new NitrogenSums(jobKg, jobKg / a.coverage().coveredAreaM2(), beforeKgPerM2, String.join(" and ", why));
+        return new NitrogenSums(
+                nutrients.jobKg().nitrogenKg(),
+                nutrients.jobNitrogenKgPerM2(),
+                Nutrients.beforeKgPerM2(a.rig().job()),
+                String.join(" and ", why));
+    }
+
+    /** The job's nutrients over the covered ground. */
+    static Nutrients nutrients(Analysis a) {
+        return Nutrients.of(a.rig(), a.rates(), a.coverage().coveredAreaM2());
     }
 
     private static String lacks(Product product) {

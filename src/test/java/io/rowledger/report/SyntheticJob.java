@@ -67,9 +67,11 @@ public final class SyntheticJob {
     private boolean secondProduct;
     private boolean faultyInBoth;
     private double density = 1.325;
+    private double analysis = 0.32;
     private double cellM = 0.5;
     private List<Finding> findings = List.of();
     private final Map<String, String> job = new LinkedHashMap<>(Map.of("field", "Willow bottom"));
+    private Job block = Job.NONE;
     private String file = "willow.csv";
     private int extraPlaces;
     private double gridTimes = 1.0002;
@@ -112,6 +114,11 @@ public final class SyntheticJob {
         return this;
     }
 
+    public SyntheticJob withoutAnalysis() {
+        analysis = Double.NaN;
+        return this;
+    }
+
     public SyntheticJob cell(double metres) {
         cellM = metres;
         return this;
@@ -119,6 +126,12 @@ public final class SyntheticJob {
 
     public SyntheticJob job(String key, String value) {
         job.put(key, value);
+        return this;
+    }
+
+    /** This job block, its field named as usual. */
+    public SyntheticJob block(Job other) {
+        block = other;
         return this;
     }
 
@@ -260,7 +273,16 @@ public final class SyntheticJob {
             bands.add(new Band(r + 1, left + 0.4, left, left + ROW_M, 1, null));
         }
         List<Product> products = new ArrayList<>();
-        products.add(new Product("uan", "UAN 32-0-0", density, 0.32, 0, 0, 0, target ? TARGET : Double.NaN, 0.5));
+        products.add(new Product(
+                "uan",
+                "UAN 32-0-0",
+                density,
+                analysis,
+                0 * analysis,
+                0 * analysis,
+                0 * analysis,
+                target ? TARGET : Double.NaN,
+                0.5));
         if (secondProduct) {
             products.add(new Product("ats", "ATS 12-0-0-26S", 1.32, 0.12, 0, 0, 0.26, 0.004, 0));
         }
@@ -276,7 +298,22 @@ public final class SyntheticJob {
                 bands,
                 products,
                 Map.of(),
-                Job.of(job));
+                jobBlock());
+    }
+
+    private Job jobBlock() {
+        Map<String, String> facts = new LinkedHashMap<>(job);
+        facts.putAll(block.facts());
+        return new Job(
+                facts,
+                block.earlier(),
+                block.credits(),
+                block.planKgPerM2(),
+                block.capKgPerM2(),
+                block.order(),
+                block.tickets(),
+                block.prices(),
+                block.notes());
     }
 
     private static Track track() {
