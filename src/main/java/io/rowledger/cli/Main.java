@@ -16,7 +16,13 @@ import picocli.CommandLine.Spec;
         versionProvider = Version.class,
         description = "Says from a GPS-and-flow log whether every row of a side-dress bar got its rate.",
         synopsisSubcommandLabel = "COMMAND",
-        subcommands = {ReportCommand.class, CompareCommand.class, InspectCommand.class, DemoCommand.class})
+        subcommands = {
+            ReportCommand.class,
+            CompareCommand.class,
+            InspectCommand.class,
+            RecordFieldsCommand.class,
+            DemoCommand.class
+        })
 public final class Main implements Runnable {
     static final int DONE = 0;
     static final int FAILED = 1;

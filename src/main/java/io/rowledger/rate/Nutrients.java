@@ -133,7 +133,7 @@ public record Nutrients(
     private static String lacks(Product product) {
         boolean density = Double.isNaN(product.densityKgPerL());
         boolean analysis = Double.isNaN(product.nitrogenFraction());
-        String what = density && analysis ? "density and analysis" : density ? "density" : "analysis";
+        String what = density && analysis ? "density and no analysis" : density ? "density" : "analysis";
         return product.name() + " has no " + what + " in the rig file, so its nitrogen and the job's are not known.";
     }
 }

@@ -158,6 +158,8 @@ class WrongCallsTest {
         calls.put("unknown zone", List.of("report", log, "--rig", badZone));
         calls.put("inspect nothing", List.of("inspect"));
         calls.put("inspect what is not there", List.of("inspect", folder.resolve("nowhere.csv")));
+        calls.put("record-fields in an unknown format", List.of("record-fields", "--format", "json"));
+        calls.put("record-fields of a log", List.of("record-fields", log));
         calls.put("demo into a file", List.of("demo", "--out", file));
         return calls.entrySet().stream()
                 .map(call -> DynamicTest.dynamicTest(call.getKey(), () -> refuses(call.getValue())));

@@ -94,7 +94,7 @@ class NutrientsTest {
         assertEquals(
                 List.of(
                         "UAN has no density in the rig file, so its nitrogen and the job's are not known.",
-                        "Mix has no density and analysis in the rig file, so its nitrogen and the job's are not known."),
+                        "Mix has no density and no analysis in the rig file, so its nitrogen and the job's are not known."),
                 n.missing());
     }
 
