@@ -1,5 +1,6 @@
 package io.rowledger.report;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -38,6 +39,9 @@ public record NitrogenRecord(
         String missingNote,
         Basis basis,
         List<String> cautions) {
+    /** More items than this stand in three columns. */
+    private static final int MUCH_ENTERED = 18;
+
     /** Copies the lists. */
     public NitrogenRecord {
         answer = List.copyOf(answer);
@@ -61,14 +65,40 @@ public record NitrogenRecord(
         return !entered.isEmpty();
     }
 
-    /** The first half of what was entered. */
-    public List<Item> enteredLeft() {
-        return entered.subList(0, (entered.size() + 1) / 2);
+    /** What was entered in columns of about the same height: three where it is much, else two. */
+    public List<Column> enteredColumns() {
+        int columns = entered.size() > MUCH_ENTERED ? 3 : 2;
+        int lines = entered.stream().mapToInt(item -> lines(item, columns)).sum();
+        List<Column> result = new ArrayList<>();
+        List<Item> column = new ArrayList<>();
+        int done = 0;
+        for (Item item : entered) {
+            int own = lines(item, columns);
+            // The middle of the item decides, so that no column runs over by more than half an item.
+            if (done + own / 2 >= lines * (result.size() + 1) / columns && result.size() < columns - 1) {
+                result.add(new Column(column, columns == 3));
+                column = new ArrayList<>();
+            }
+            column.add(item);
+            done += own;
+        }
+        result.add(new Column(column, columns == 3));
+        return result;
     }
 
-    /** The other half. */
-    public List<Item> enteredRight() {
-        return entered.subList((entered.size() + 1) / 2, entered.size());
+    /** Lines an item takes, about. */
+    private static int lines(Item item, int columns) {
+        int labelWidth = columns == 3 ? 16 : 18;
+        int valueWidth = columns == 3 ? 22 : 38;
+        return Math.max(1 + item.label().length() / labelWidth, 1 + item.value().length() / valueWidth);
+    }
+
+    /** A column of items; a slim one is one of three. */
+    public record Column(List<Item> items, boolean slim) {
+        /** Copies the items. */
+        public Column {
+            items = List.copyOf(items);
+        }
     }
 
     /** True where something a rule asks for is not recorded. */

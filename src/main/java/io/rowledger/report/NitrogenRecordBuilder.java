@@ -166,8 +166,8 @@ public final class NitrogenRecordBuilder {
         items.add(new Item(
                 "Ground covered",
                 f.text(Measure.AREA, c.coveredAreaM2())
-                        + ", each place counted once: the area of all rows' strips joined, from the antenna's path back to "
-                        + "where the liquid meets the ground",
+                        + ", each place once: the rows' strips joined, from the antenna's path back to where the liquid "
+                        + "meets the ground",
                 false));
         items.add(
                 c.boundary() == null
@@ -189,8 +189,6 @@ public final class NitrogenRecordBuilder {
                             + f.percent(plan.shares().over()) + " over",
                     false));
         }
-        QualitySection quality = new QualitySection(a, f);
-        items.add(new Item("Positions", quality.positions(), false));
         return items;
     }
 

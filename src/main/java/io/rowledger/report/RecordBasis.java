@@ -78,6 +78,7 @@ final class RecordBasis {
                 (options.units() == UnitSystem.US ? "US units" : "metric units") + ", times of " + Heads.zone(f)
                         + "; made with Rowledger " + options.programVersion(),
                 false));
+        settings.add(new Item("Positions", new QualitySection(a, f).positions(), false));
         settings.add(new Item("Sum check", quality.checks().get(0).value() + " (map against log)", false));
         return settings;
     }

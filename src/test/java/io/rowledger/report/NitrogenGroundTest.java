@@ -15,7 +15,7 @@ class NitrogenGroundTest {
 
     @Test
     void shares_against_the_target_are_those_of_the_liquid() {
-        Analysis a = new SyntheticJob().build();
+        Analysis a = new SyntheticJob().cell(0.2).build();
         NitrogenGround.Shares shares = NitrogenGround.of(a).againstTarget();
         assertEquals(DOUBLED_PCT, shares.over(), 0.01);
         assertEquals(0, shares.under(), 1e-9);
@@ -27,7 +27,7 @@ class NitrogenGroundTest {
 
     @Test
     void what_came_before_counts_toward_the_plan() {
-        NitrogenGround ground = NitrogenGround.of(new SyntheticJob().build());
+        NitrogenGround ground = NitrogenGround.of(new SyntheticJob().cell(0.2).build());
         // Ground on target has 0.04 L/m² x 0.424 kg/L = 0.01696 kg/m²; with 0.003 before it has 0.01996: on a plan of
         // 0.02,
         // and 50 % over one of 0.0133.
@@ -40,8 +40,8 @@ class NitrogenGroundTest {
 
     @Test
     void two_products_are_added_up_place_by_place() {
-        NitrogenGround ground =
-                NitrogenGround.of(new SyntheticJob().even().withSecondProduct().build());
+        NitrogenGround ground = NitrogenGround.of(
+                new SyntheticJob().cell(0.2).even().withSecondProduct().build());
         // The grid holds the same 0.04 L/m² of both: 0.04 x (0.424 + 1.32 x 0.12) = 0.023296 kg/m², on 20,000 m² with
         // 160
         // doubled ones left out of this even job.
@@ -51,15 +51,15 @@ class NitrogenGroundTest {
 
     @Test
     void without_a_density_the_ground_shows_the_liquid() {
-        NitrogenGround ground =
-                NitrogenGround.of(new SyntheticJob().even().withoutDensity().build());
+        NitrogenGround ground = NitrogenGround.of(
+                new SyntheticJob().cell(0.2).even().withoutDensity().build());
         assertFalse(ground.isNitrogen());
         assertEquals(0.04, ground.meanPerM2(), 1e-6);
     }
 
     @Test
     void classes_split_the_covered_ground() {
-        NitrogenGround ground = NitrogenGround.of(new SyntheticJob().build());
+        NitrogenGround ground = NitrogenGround.of(new SyntheticJob().cell(0.2).build());
         // Up to 0.0175: the eight rows on target; to 0.03: row 3; above: the doubled ground, in which row 3 lies too.
         double[] areas = ground.areaPerClass(new double[] {0.0175, 0.03});
         assertEquals(19_000, areas[0] + areas[1] + areas[2], 1);

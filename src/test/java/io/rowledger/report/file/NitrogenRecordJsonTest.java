@@ -79,7 +79,7 @@ class NitrogenRecordJsonTest {
 
     @Test
     void the_figures_are_those_worked_by_hand() throws IOException {
-        JsonNode record = json(new SyntheticJob().block(NitrogenJobs.full(210, 190)));
+        JsonNode record = json(new SyntheticJob().cell(0.2).block(NitrogenJobs.full(210, 190)));
         JsonNode nitrogen = record.get("nitrogen");
         // 764.8 L x 1.325 kg/L x 0.32; on 1.9 ha; 20 and 10 kg/ha before.
         assertEquals(324.275, nitrogen.get("job_kg").doubleValue(), 0.0006);
