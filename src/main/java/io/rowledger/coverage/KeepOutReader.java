@@ -68,11 +68,13 @@ public final class KeepOutReader {
         }
         double setbackM = setbackM(source, feature);
         MapGeometry.Placed placed = MapGeometry.of(feature, plane);
-        boolean hasOutline = feature.shapes().stream().anyMatch(s -> s.kind() == MapShape.Kind.POLYGON);
-        if (hasOutline && placed.geometry().getDimension() < 2) {
-            throw source.fault(feature, "a polygon without any area")
-                    .expected("an outline around the place")
-                    .mend("draw the outline again, or make it a line or a point");
+        for (MapShape shape : feature.shapes()) {
+            if (shape.kind() == MapShape.Kind.POLYGON
+                    && MapGeometry.of(shape, plane).geometry().getArea() == 0) {
+                throw source.fault(feature, "a polygon without any area")
+                        .expected("an outline around the place")
+                        .mend("draw the outline again, or make it a line or a point");
+            }
         }
         for (Coordinate c : placed.geometry().getCoordinates()) {
             if (!Double.isFinite(c.x) || !Double.isFinite(c.y)) {
