@@ -35,6 +35,12 @@ final class ReportCommand implements Callable<Integer> {
     private @Nullable Path boundary;
 
     @Option(
+            names = "--keep-out",
+            paramLabel = "F",
+            description = "Places to keep away from, each with your own setback, GeoJSON.")
+    private @Nullable Path keepOut;
+
+    @Option(
             names = "--out",
             paramLabel = "DIR",
             defaultValue = "rowledger-results",
@@ -89,7 +95,7 @@ final class ReportCommand implements Callable<Integer> {
                     .expected("1 or more")
                     .mend("leave --threads out to use all cores");
         }
-        JobFiles files = new JobFiles(logs, rig, boundary);
+        JobFiles files = new JobFiles(logs, rig, boundary, keepOut);
         Progress progress = console.progress(quiet);
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
         progress.begins("writing the reports", out.toString());

@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.Setbacks;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogTable;
@@ -10,6 +11,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything computed for one job: the one argument of every report and file writer.
@@ -23,6 +25,7 @@ import java.util.List;
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
+ * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param setups the files handed in beside the logs
  */
 public record Analysis(
@@ -35,6 +38,7 @@ public record Analysis(
         Coverage coverage,
         Diagnosis diagnosis,
         List<String> notes,
+        @Nullable Setbacks setbacks,
         List<InputFile> setups) {
     /** Copies the lists. */
     public Analysis {
@@ -42,7 +46,7 @@ public record Analysis(
         setups = List.copyOf(setups);
     }
 
-    /** An analysis of which no file but the logs is known. */
+    /** An analysis of logs and rig alone. */
     public Analysis(
             Rig rig,
             LogTable log,
@@ -53,7 +57,7 @@ public record Analysis(
             Coverage coverage,
             Diagnosis diagnosis,
             List<String> notes) {
-        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, notes, List.of());
+        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, notes, null, List.of());
     }
 
     /** What is probably wrong, most certain first. */

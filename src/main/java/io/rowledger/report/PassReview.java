@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the pass review says: figures already rounded, labelled and in the reader's units, with the raw SI figure beside
@@ -18,6 +19,7 @@ import java.util.List;
  * @param findings what is probably wrong; empty says nothing about the machine's health
  * @param quality what the figures rest on
  * @param cautions in the order they are printed
+ * @param setbacks what was applied within setbacks, or null where no keep-out file was given
  */
 public record PassReview(
         Head head,
@@ -31,7 +33,8 @@ public record PassReview(
         Ground ground,
         List<FindingLine> findings,
         Quality quality,
-        List<String> cautions) {
+        List<String> cautions,
+        @Nullable SetbackSection setbacks) {
     /** Copies the lists. */
     public PassReview {
         verdict = List.copyOf(verdict);
@@ -41,6 +44,11 @@ public record PassReview(
         passes = List.copyOf(passes);
         findings = List.copyOf(findings);
         cautions = List.copyOf(cautions);
+    }
+
+    /** True where a keep-out file was given. */
+    public boolean hasSetbacks() {
+        return setbacks != null;
     }
 
     /** True where several maps must share the first page. */

@@ -61,7 +61,8 @@ public final class PassReviewBuilder {
                 ground.build(),
                 findings(),
                 new QualitySection(a, f).build(),
-                Caution.all());
+                Caution.all(),
+                SetbackSection.of(a, f));
     }
 
     private List<Figure> figures() {

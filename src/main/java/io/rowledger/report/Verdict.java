@@ -37,6 +37,10 @@ final class Verdict {
             sentences.add(of + rows(p));
         }
         sentences.add(ground());
+        SetbackSection setbacks = SetbackSection.of(a, f);
+        if (setbacks != null) {
+            sentences.add(setbacks.summary());
+        }
         addDoubts(sentences);
         return sentences;
     }

@@ -5,6 +5,9 @@ import io.rowledger.coverage.BoundaryReader;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
+import io.rowledger.coverage.KeepOutReader;
+import io.rowledger.coverage.KeepOuts;
+import io.rowledger.coverage.Setbacks;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.UnusableInputException;
@@ -59,6 +62,9 @@ public final class Pipeline {
         Boundary boundary = files.boundary() == null
                 ? null
                 : BoundaryReader.read(files.boundary(), track.plane(), driven(track.poses()));
+        KeepOuts keepOuts = files.keepOut() == null
+                ? null
+                : KeepOutReader.read(files.keepOut(), track.plane(), driven(track.poses()));
         Strips strips = new Strips(track.poses(), rig.bands());
         progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
         Delivery delivery = DeliveryBuilder.build(reading.table(), rig, strips);
@@ -66,11 +72,15 @@ public final class Pipeline {
         progress.begins("laying out the ground", track.passes().size() + " passes");
         Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
         requireSameField(boundary, coverage);
+        Setbacks setbacks = keepOuts == null
+                ? null
+                : Setbacks.of(keepOuts, strips, delivery, coverage.strips(), rig.products(), threads);
         progress.begins("judging the rows", rig.rows() + " rows");
         Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
-        List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
+        List<String> notes = Notes.of(reading, rig, track, boundary, coverage, setbacks);
         List<InputFile> setups = Setups.of(files, rigFile);
-        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes, setups);
+        return new Analysis(
+                rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes, setbacks, setups);
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

@@ -18,6 +18,7 @@ public final class Scenario {
     private LogFormat format = LogFormat.customaryUnits();
     private SimSite site = SimSite.prairie();
     private final List<SimFault> faults = new ArrayList<>();
+    private final List<SimKeepOut> keepOuts = new ArrayList<>();
     private Map<String, String> job = new LinkedHashMap<>(Map.of("field", "North bottom"));
     private boolean raster = true;
 
@@ -76,6 +77,12 @@ public final class Scenario {
         return this;
     }
 
+    /** One more place to watch: it keeps the truth of what was put down near it. */
+    public Scenario keepOut(SimKeepOut value) {
+        keepOuts.add(value);
+        return this;
+    }
+
     /** The job block of the rig file. */
     public Scenario job(Map<String, String> value) {
         job = new LinkedHashMap<>(value);
@@ -86,6 +93,11 @@ public final class Scenario {
     public Scenario withoutGround() {
         raster = false;
         return this;
+    }
+
+    /** What will be driven. */
+    public FieldPlan plan() {
+        return layout.lay(rig);
     }
 
     /** Simulates the job and keeps its records. */
@@ -144,6 +156,10 @@ public final class Scenario {
 
     List<SimFault> faults() {
         return List.copyOf(faults);
+    }
+
+    List<SimKeepOut> keepOuts() {
+        return keepOuts;
     }
 
     Map<String, String> job() {

@@ -128,6 +128,7 @@ final class Simulation {
             wasWorking = s.working;
             metering.step(s);
             recorder.step(s);
+            scenario.keepOuts().forEach(place -> place.step(s));
             meters();
             s.advance();
         }

@@ -63,6 +63,7 @@ public final class Reports {
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
                 .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
                 .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
-                .add("layers/findings.geojson", out -> Layers.findings(analysis, out));
+                .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
+                .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
     }
 }

@@ -110,6 +110,7 @@ final class SummaryJson {
             json.writeEndObject();
         }
         json.writeEndObject();
+        KeepOutJson.field(a, json);
         json.writeEndObject();
     }
 
