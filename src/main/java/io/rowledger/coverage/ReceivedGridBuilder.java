@@ -173,7 +173,7 @@ final class ReceivedGridBuilder {
         }
         float[] askedL = new float[out.length];
         float[] groundM2 = new float[out.length];
-        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? delivery.targetLPerM2(p, k) * areaM2 : 0), askedL);
+        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? delivery.targetLPerM2(p, r, k) * areaM2 : 0), askedL);
         read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? areaM2 : 0), groundM2);
         for (int i = 0; i < out.length; i++) {
             out[i] = coveredM2[i] == 0 ? 0 : groundM2[i] > 0 ? askedL[i] / groundM2[i] * coveredM2[i] : Float.NaN;
@@ -182,13 +182,13 @@ final class ReceivedGridBuilder {
     }
 
     private boolean known(int p, int r, int k, double areaM2) {
-        return areaM2 > 0 && delivery.delivering(r, k) && !Double.isNaN(delivery.targetLPerM2(p, k));
+        return areaM2 > 0 && delivery.delivering(r, k) && !Double.isNaN(delivery.targetLPerM2(p, r, k));
     }
 
     private double firstTarget(int p) {
         for (int k = 0; k < poses.steps(); k++) {
             if (poses.working(k)) {
-                return delivery.targetLPerM2(p, k);
+                return delivery.targetLPerM2(p, 0, k);
             }
         }
         return Double.NaN;
@@ -197,7 +197,8 @@ final class ReceivedGridBuilder {
     private boolean oneTarget(int p) {
         double first = firstTarget(p);
         for (int k = 0; k < poses.steps(); k++) {
-            if (poses.working(k) && Double.compare(delivery.targetLPerM2(p, k), first) != 0) {
+            if (poses.working(k)
+                    && (Double.compare(delivery.targetLPerM2(p, 0, k), first) != 0 || delivery.targetsDiffer(p, k))) {
                 return false;
             }
         }

@@ -21,7 +21,9 @@ public enum Dimension {
     /** Radians per second. */
     TURN_RATE("a turn rate", "deg/s or rad/s", "3 deg/s"),
     /** A share of one. */
-    FRACTION("a share", "%", "28 %");
+    FRACTION("a share", "%", "28 %"),
+    /** Kilograms per square metre. */
+    MASS_PER_AREA("a weight per area", "lb/ac or kg/ha", "180 lb/ac");
 
     private final String words;
     private final String unitsToWrite;

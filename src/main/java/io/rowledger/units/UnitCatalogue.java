@@ -42,6 +42,11 @@ final class UnitCatalogue {
             part("lb", Factor.KILOGRAMS_PER_POUND, "lbs pound pounds"),
             part("kg", 1.0, "kilogram kilograms"),
             part("g", 1e-3, "gram grams"));
+    /** Nutrients per area: people write lb N/ac for lb/ac. */
+    private static final List<Part> NUTRIENTS_KG = List.of(
+            part("lb", Factor.KILOGRAMS_PER_POUND, "lbs pound pounds lbn lbsn poundn poundsn"),
+            part("kg", 1.0, "kilogram kilograms kgn"),
+            part("g", 1e-3, "gram grams"));
     private static final List<Part> LENGTHS_M = List.of(
             part("m", 1.0, "meter meters metre metres"),
             part("cm", 0.01, "centimeter centimeters centimetre centimetres"),
@@ -61,6 +66,7 @@ final class UnitCatalogue {
         whole(Dimension.LENGTH, LENGTHS_M);
         whole(Dimension.TIME, TIMES_S);
         whole(Dimension.ANGLE, ANGLES_RAD);
+        composed(Dimension.MASS_PER_AREA, NUTRIENTS_KG, AREAS_M2);
         composed(Dimension.FLOW, VOLUMES_L, TIMES_S);
         composed(Dimension.RATE, VOLUMES_L, AREAS_M2);
         composed(Dimension.DENSITY, MASSES_KG, VOLUMES_L);
