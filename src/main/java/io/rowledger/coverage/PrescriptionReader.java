@@ -120,8 +120,7 @@ public final class PrescriptionReader {
             return;
         }
         double[] latLon = new double[2];
-        plane.inverse(
-                pieces.get(0).area.getCoordinate().x, pieces.get(0).area.getCoordinate().y, latLon);
+        plane.inverse(pieces.get(0).area.getCoordinate().x, pieces.get(0).area.getCoordinate().y, latLon);
         throw UnusableInputException.found(String.format(
                         Locale.ROOT,
                         "a prescription %.0f km away from the log, its first corner at latitude, longitude %.5f, %.5f",
@@ -187,13 +186,16 @@ public final class PrescriptionReader {
             Piece first = together.get(0);
             for (Piece piece : together) {
                 if (!piece.sameRates(first)) {
-                    throw source.fault(piece.feature, "the zone \"" + piece.name + "\" with another rate than in feature "
-                                    + first.feature.number())
+                    throw source.fault(
+                                    piece.feature,
+                                    "the zone \"" + piece.name + "\" with another rate than in feature "
+                                            + first.feature.number())
                             .expected("one rate for a zone's name")
                             .mend("give the two zones different names");
                 }
             }
-            List<Geometry> areas = together.stream().map(Piece::area).filter(g -> !g.isEmpty()).toList();
+            List<Geometry> areas =
+                    together.stream().map(Piece::area).filter(g -> !g.isEmpty()).toList();
             if (!areas.isEmpty()) {
                 Geometry area = areas.size() == 1 ? areas.get(0) : Unions.union(areas, 1);
                 zones.add(new Zone(zones.size() + 1, first.name, area, first.rates));

@@ -1,18 +1,14 @@
 package io.rowledger.coverage;
 
 import io.rowledger.coverage.StripDeposit.Frame;
-import io.rowledger.geo.Jts;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.Polygon;
 
 /** Fills the received grid: covered ground, and per product what was put down and what was asked for. */
 final class ReceivedGridBuilder {
@@ -85,7 +81,7 @@ final class ReceivedGridBuilder {
     ReceivedGrid build(Geometry covered) {
         float[] coveredM2 = new float[cols * rows];
         AreaAccumulator ground = new AreaAccumulator(cols, rows);
-        addGround(covered, ground);
+        GroundDeposit.add(covered, frame, ground);
         read(new AreaAccumulator[] {ground}, coveredM2);
         int products = delivery.products();
         float[][] volumeL = new float[products][];
@@ -98,31 +94,6 @@ final class ReceivedGridBuilder {
         }
         return new ReceivedGrid(
                 frame.east0M(), frame.north0M(), frame.cellM(), cols, rows, coveredM2, volumeL, targetL);
-    }
-
-    private void addGround(Geometry covered, AreaAccumulator grid) {
-        double cellM2 = frame.cellM() * frame.cellM();
-        for (Polygon polygon : Jts.polygons(covered)) {
-            boolean shell = true;
-            for (LineString ring : Jts.rings(polygon)) {
-                boolean clockwise = Jts.clockwiseTwiceArea(ring) > 0;
-                addRing(ring, clockwise == shell ? cellM2 : -cellM2, grid);
-                shell = false;
-            }
-        }
-    }
-
-    private void addRing(LineString ring, double weight, AreaAccumulator grid) {
-        CoordinateSequence c = ring.getCoordinateSequence();
-        double perCell = 1 / frame.cellM();
-        for (int i = 1; i < c.size(); i++) {
-            grid.edge(
-                    (c.getX(i - 1) - frame.east0M()) * perCell,
-                    (c.getY(i - 1) - frame.north0M()) * perCell,
-                    (c.getX(i) - frame.east0M()) * perCell,
-                    (c.getY(i) - frame.north0M()) * perCell,
-                    weight);
-        }
     }
 
     private AreaAccumulator[] lay(StripDeposit.Amount amount) {

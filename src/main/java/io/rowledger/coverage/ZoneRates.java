@@ -24,12 +24,28 @@ import org.jspecify.annotations.Nullable;
  */
 final class ZoneRates {
     private static final List<String> VOLUME = List.of(
-            "target", "targetrate", "rate", "ratetarget", "setrate", "setpoint", "plannedrate", "prescribedrate",
-            "desiredrate", "applicationrate");
+            "target",
+            "targetrate",
+            "rate",
+            "ratetarget",
+            "setrate",
+            "setpoint",
+            "plannedrate",
+            "prescribedrate",
+            "desiredrate",
+            "applicationrate");
     private static final List<String> NITROGEN = List.of(
-            "nitrogen", "nitrogenrate", "nitrogentarget", "targetnitrogen", "ratenitrogen", "nrate", "ntarget", "targetn",
+            "nitrogen",
+            "nitrogenrate",
+            "nitrogentarget",
+            "targetnitrogen",
+            "ratenitrogen",
+            "nrate",
+            "ntarget",
+            "targetn",
             "raten");
-    private static final List<String> UNIT = List.of("unit", "units", "rateunit", "rateunits", "targetunit", "targetunits");
+    private static final List<String> UNIT =
+            List.of("unit", "units", "rateunit", "rateunits", "targetunit", "targetunits");
 
     private static final Pattern SEPARATORS = Pattern.compile("[\\s_\\-]+");
     private static final Pattern FIGURE = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
@@ -104,7 +120,9 @@ final class ZoneRates {
         int p = product(property, name.product);
         MapProperty before = from[p];
         if (before != null) {
-            throw fault(property, "\"" + property.name() + "\" beside \"" + before.name() + "\", two rates for one product")
+            throw fault(
+                            property,
+                            "\"" + property.name() + "\" beside \"" + before.name() + "\", two rates for one product")
                     .expected("one rate for each product and zone")
                     .mend("take one of the two out");
         }
@@ -146,9 +164,7 @@ final class ZoneRates {
         }
         Reading reading = Quantity.read(text, nitrogen ? Dimension.MASS_PER_AREA : Dimension.RATE);
         if (reading instanceof Refusal refusal) {
-            throw fault(property, refusal.found())
-                    .expected(refusal.expected())
-                    .mend(refusal.mend());
+            throw fault(property, refusal.found()).expected(refusal.expected()).mend(refusal.mend());
         }
         double si = ((Quantity) reading).si();
         if (!(si >= 0) || !Double.isFinite(si)) {
@@ -171,7 +187,8 @@ final class ZoneRates {
         for (String prefix : name.product.isEmpty() ? List.of("") : List.of(name.product + ".", "")) {
             for (String word : UNIT) {
                 for (MapProperty other : feature.properties()) {
-                    if (plain(other.name()).equals(plain(prefix) + word) && !other.text().isBlank()) {
+                    if (plain(other.name()).equals(plain(prefix) + word)
+                            && !other.text().isBlank()) {
                         return other.text().strip();
                     }
                 }
@@ -194,8 +211,10 @@ final class ZoneRates {
             return 0;
         }
         if (!(kgPerL > 0)) {
-            throw fault(property, "a rate of nitrogen for " + product.name()
-                            + ", whose nitrogen in a volume the rig file doesn't tell")
+            throw fault(
+                            property,
+                            "a rate of nitrogen for " + product.name()
+                                    + ", whose nitrogen in a volume the rig file doesn't tell")
                     .expected("density and analysis of the product in the rig file")
                     .mend("write density and analysis under the product " + product.key()
                             + ", or give the rate as a volume per area");
@@ -208,10 +227,11 @@ final class ZoneRates {
                 .map(property -> "\"" + property.name() + "\"")
                 .collect(Collectors.joining(", "));
         String key = products.size() > 1 ? products.get(0).key() + "." : "";
-        return source.fault(feature, names.isEmpty() ? "a zone without properties" : "a zone without a rate, only " + names)
+        return source.fault(
+                        feature, names.isEmpty() ? "a zone without properties" : "a zone without a rate, only " + names)
                 .expected("a rate under the name " + key + "target, " + key + "rate or " + key + "nitrogen")
-                .mend("write the rate with its unit, as in \"" + key + "target[gal/ac]\": 42, and 0 where nothing is to be"
-                        + " put down");
+                .mend("write the rate with its unit, as in \"" + key
+                        + "target[gal/ac]\": 42, and 0 where nothing is to be" + " put down");
     }
 
     private UnusableInputException fault(MapProperty property, String found) {

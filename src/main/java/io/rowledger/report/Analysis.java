@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.Zones;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogTable;
@@ -10,6 +11,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything computed for one job: the one argument of every report and file writer.
@@ -23,6 +25,7 @@ import java.util.List;
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
+ * @param zones the prescription against what was done, or null without one
  */
 public record Analysis(
         Rig rig,
@@ -33,10 +36,25 @@ public record Analysis(
         Rates rates,
         Coverage coverage,
         Diagnosis diagnosis,
-        List<String> notes) {
+        List<String> notes,
+        @Nullable Zones zones) {
     /** Copies the notes. */
     public Analysis {
         notes = List.copyOf(notes);
+    }
+
+    /** Without a prescription. */
+    public Analysis(
+            Rig rig,
+            LogTable log,
+            Track track,
+            Strips strips,
+            Delivery delivery,
+            Rates rates,
+            Coverage coverage,
+            Diagnosis diagnosis,
+            List<String> notes) {
+        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, notes, null);
     }
 
     /** What is probably wrong, most certain first. */

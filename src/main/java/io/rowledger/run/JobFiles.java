@@ -11,11 +11,21 @@ import org.jspecify.annotations.Nullable;
  * @param logs one log or several of the same field
  * @param rig the rig file
  * @param boundary the field's outline, or null
+ * @param prescription the map of target rates, or null
  */
-public record JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
+public record JobFiles(
+        List<Path> logs,
+        Path rig,
+        @Nullable Path boundary,
+        @Nullable Path prescription) {
     /** Copies the logs. */
     public JobFiles {
         logs = List.copyOf(logs);
+    }
+
+    /** Without a prescription. */
+    public JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
+        this(logs, rig, boundary, null);
     }
 
     /** All of them. */
@@ -24,6 +34,9 @@ public record JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
         all.add(rig);
         if (boundary != null) {
             all.add(boundary);
+        }
+        if (prescription != null) {
+            all.add(prescription);
         }
         return all;
     }

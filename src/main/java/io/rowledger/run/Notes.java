@@ -2,6 +2,7 @@ package io.rowledger.run;
 
 import io.rowledger.coverage.Boundary;
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.Zones;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogSource;
 import io.rowledger.log.LogTable;
@@ -31,10 +32,19 @@ final class Notes {
 
     private Notes() {}
 
-    static List<String> of(LogReading reading, Rig rig, Track track, @Nullable Boundary boundary, Coverage coverage) {
+    static List<String> of(
+            LogReading reading,
+            Rig rig,
+            Track track,
+            @Nullable Boundary boundary,
+            Coverage coverage,
+            @Nullable Zones zones) {
         List<String> notes = new ArrayList<>(reading.notes());
-        for (int p = 0; p < rig.products().size(); p++) {
+        for (int p = 0; p < rig.products().size() && zones == null; p++) {
             targets(reading.table(), p, rig.products().get(p), notes);
+        }
+        if (zones != null) {
+            ZoneNotes.add(zones, reading.table(), rig, coverage, notes);
         }
         TrackQuality quality = track.quality();
         if (quality.workStateDerived()) {

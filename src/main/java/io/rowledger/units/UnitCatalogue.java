@@ -47,6 +47,7 @@ final class UnitCatalogue {
             part("lb", Factor.KILOGRAMS_PER_POUND, "lbs pound pounds lbn lbsn poundn poundsn"),
             part("kg", 1.0, "kilogram kilograms kgn"),
             part("g", 1e-3, "gram grams"));
+
     private static final List<Part> LENGTHS_M = List.of(
             part("m", 1.0, "meter meters metre metres"),
             part("cm", 0.01, "centimeter centimeters centimetre centimetres"),

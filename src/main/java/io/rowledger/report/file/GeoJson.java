@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.geo.LocalPlane;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.LineString;
@@ -40,13 +41,30 @@ final class GeoJson implements AutoCloseable {
     void polygon(Polygon polygon, Properties properties) throws IOException {
         open();
         json.writeStringField("type", "Polygon");
+        json.writeFieldName("coordinates");
+        rings(polygon);
+        finish(properties);
+    }
+
+    /** Adds polygons of the job's plane as one feature. */
+    void polygons(List<Polygon> polygons, Properties properties) throws IOException {
+        open();
+        json.writeStringField("type", "MultiPolygon");
         json.writeArrayFieldStart("coordinates");
+        for (Polygon polygon : polygons) {
+            rings(polygon);
+        }
+        json.writeEndArray();
+        finish(properties);
+    }
+
+    private void rings(Polygon polygon) throws IOException {
+        json.writeStartArray();
         ring(polygon.getExteriorRing(), true);
         for (int i = 0; i < polygon.getNumInteriorRing(); i++) {
             ring(polygon.getInteriorRingN(i), false);
         }
         json.writeEndArray();
-        finish(properties);
     }
 
     /** Adds a point in degrees, or a feature without a place where the point isn't known. */

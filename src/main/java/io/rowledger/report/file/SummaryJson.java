@@ -110,6 +110,9 @@ final class SummaryJson {
             json.writeEndObject();
         }
         json.writeEndObject();
+        if (a.zones() != null) {
+            ZonesJson.write(a.zones(), products, json);
+        }
         json.writeEndObject();
     }
 
