@@ -34,6 +34,9 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--boundary", paramLabel = "F", description = "The field's outline, GeoJSON.")
     private @Nullable Path boundary;
 
+    @Option(names = "--prescription", paramLabel = "F", description = "Zones with a target rate each, GeoJSON.")
+    private @Nullable Path prescription;
+
     @Option(
             names = "--keep-out",
             paramLabel = "F",
@@ -95,7 +98,7 @@ final class ReportCommand implements Callable<Integer> {
                     .expected("1 or more")
                     .mend("leave --threads out to use all cores");
         }
-        JobFiles files = new JobFiles(logs, rig, boundary, keepOut);
+        JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut);
         Progress progress = console.progress(quiet);
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
         progress.begins("writing the reports", out.toString());

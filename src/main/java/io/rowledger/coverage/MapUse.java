@@ -12,4 +12,7 @@ public record MapUse(String file, String holds) {
 
     /** Places to keep away from. */
     public static final MapUse KEEP_OUT = new MapUse("keep-out file", "the places to keep away from");
+
+    /** Zones with a rate each. */
+    public static final MapUse PRESCRIPTION = new MapUse("prescription", "zones with a target rate");
 }

@@ -2,6 +2,7 @@ package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.Setbacks;
+import io.rowledger.coverage.Zones;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogTable;
@@ -26,6 +27,7 @@ import org.jspecify.annotations.Nullable;
  * @param diagnosis what the rows' flows say about the machine
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
+ * @param zones the prescription against what was done, or null without one
  * @param setups the files handed in beside the logs
  */
 public record Analysis(
@@ -39,6 +41,7 @@ public record Analysis(
         Diagnosis diagnosis,
         List<String> notes,
         @Nullable Setbacks setbacks,
+        @Nullable Zones zones,
         List<InputFile> setups) {
     /** Copies the lists. */
     public Analysis {
@@ -57,7 +60,7 @@ public record Analysis(
             Coverage coverage,
             Diagnosis diagnosis,
             List<String> notes) {
-        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, notes, null, List.of());
+        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, notes, null, null, List.of());
     }
 
     /** What is probably wrong, most certain first. */

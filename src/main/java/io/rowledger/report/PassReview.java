@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param passes per pass
  * @param hasGround true where any ground was covered, so that there is something to map
  * @param ground skips, doubles and shut-offs
+ * @param zones the prescription against what was done; without tables where none was given
  * @param findings what is probably wrong; empty says nothing about the machine's health
  * @param quality what the figures rest on
  * @param cautions in the order they are printed
@@ -31,6 +32,7 @@ public record PassReview(
         List<PassLine> passes,
         boolean hasGround,
         Ground ground,
+        ZoneSection zones,
         List<FindingLine> findings,
         Quality quality,
         List<String> cautions,

@@ -59,6 +59,7 @@ public final class PassReviewBuilder {
                 passes(),
                 a.coverage().coveredAreaM2() > 0,
                 ground.build(),
+                ZoneSectionBuilder.build(a, f),
                 findings(),
                 new QualitySection(a, f).build(),
                 Caution.all(),
@@ -187,10 +188,10 @@ public final class PassReviewBuilder {
                 f.number(Measure.AREA, row.sweptAreaM2()),
                 f.number(Measure.AREA, row.appliedAreaM2()),
                 f.number(Measure.VOLUME, product.volumeL()),
-                cell(f.number(
+                Wording.cell(f.number(
                         Measure.VOLUME,
                         product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row()))),
-                cell(f.number(Measure.RATE, rate)),
+                Wording.cell(f.number(Measure.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
                 Limits.mark(deviation));
@@ -260,15 +261,10 @@ public final class PassReviewBuilder {
             rates.add(new PassRate(
                     f.number(Measure.VOLUME, volumeL),
                     f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
-                    cell(f.signedPercent(deviation)),
+                    Wording.cell(f.signedPercent(deviation)),
                     Limits.mark(deviation)));
         }
         return rates;
-    }
-
-    /** A dash where a table has no figure: the words would fill the column. */
-    private static String cell(String text) {
-        return UnitFormat.UNKNOWN.equals(text) ? "\u2013" : text;
     }
 
     private List<FindingLine> findings() {

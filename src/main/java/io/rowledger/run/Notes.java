@@ -5,6 +5,7 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.KeepOut;
 import io.rowledger.coverage.Setback;
 import io.rowledger.coverage.Setbacks;
+import io.rowledger.coverage.Zones;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogSource;
 import io.rowledger.log.LogTable;
@@ -40,11 +41,15 @@ final class Notes {
             Track track,
             @Nullable Boundary boundary,
             Coverage coverage,
-            @Nullable Setbacks setbacks) {
+            @Nullable Setbacks setbacks,
+            @Nullable Zones zones) {
         List<String> notes = new ArrayList<>(reading.notes());
         notes.addAll(rig.job().notes());
-        for (int p = 0; p < rig.products().size(); p++) {
+        for (int p = 0; p < rig.products().size() && zones == null; p++) {
             targets(reading.table(), p, rig.products().get(p), notes);
+        }
+        if (zones != null) {
+            ZoneNotes.add(zones, reading.table(), rig, coverage, notes);
         }
         TrackQuality quality = track.quality();
         if (quality.workStateDerived()) {

@@ -7,7 +7,11 @@ import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
 import io.rowledger.coverage.KeepOutReader;
 import io.rowledger.coverage.KeepOuts;
+import io.rowledger.coverage.Prescription;
+import io.rowledger.coverage.PrescriptionReader;
 import io.rowledger.coverage.Setbacks;
+import io.rowledger.coverage.Zones;
+import io.rowledger.coverage.ZonesBuilder;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.UnusableInputException;
@@ -29,6 +33,7 @@ import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
+import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
@@ -67,7 +72,9 @@ public final class Pipeline {
                 : KeepOutReader.read(files.keepOut(), track.plane(), driven(track.poses()));
         Strips strips = new Strips(track.poses(), rig.bands());
         progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
-        Delivery delivery = DeliveryBuilder.build(reading.table(), rig, strips);
+        ZonesBuilder zoning = files.prescription() == null ? null : zoning(files.prescription(), rig, track, strips);
+        Delivery delivery =
+                DeliveryBuilder.build(reading.table(), rig, strips, zoning == null ? null : zoning.planned());
         Rates rates = RatesBuilder.build(track, strips, delivery);
         progress.begins("laying out the ground", track.passes().size() + " passes");
         Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
@@ -75,12 +82,31 @@ public final class Pipeline {
         Setbacks setbacks = keepOuts == null
                 ? null
                 : Setbacks.of(keepOuts, strips, delivery, coverage.strips(), rig.products(), threads);
+        Zones zones = zoning == null ? null : zoning.zones(reading.table(), track.passes(), delivery, coverage);
+        requireSameField(zones, coverage);
         progress.begins("judging the rows", rig.rows() + " rows");
         Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
-        List<String> notes = Notes.of(reading, rig, track, boundary, coverage, setbacks);
+        List<String> notes = Notes.of(reading, rig, track, boundary, coverage, setbacks, zones);
         List<InputFile> setups = Setups.of(files, rigFile);
         return new Analysis(
-                rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes, setbacks, setups);
+                rig,
+                reading.table(),
+                track,
+                strips,
+                delivery,
+                rates,
+                coverage,
+                diagnosis,
+                notes,
+                setbacks,
+                zones,
+                setups);
+    }
+
+    /** The prescription laid over the strips. */
+    private static ZonesBuilder zoning(Path file, Rig rig, Track track, Strips strips) {
+        Prescription prescription = PrescriptionReader.read(file, track.plane(), driven(track.poses()), rig.products());
+        return new ZonesBuilder(prescription, strips, rig.products().size());
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */
@@ -91,6 +117,16 @@ public final class Pipeline {
                     .inFile(boundary.file())
                     .expected("the outline of the field that was driven")
                     .mend("give the boundary of this field, or leave it out");
+        }
+    }
+
+    private static void requireSameField(@Nullable Zones zones, Coverage coverage) {
+        double coveredM2 = coverage.coveredAreaM2();
+        if (zones != null && coveredM2 > 0 && zones.outsideCoveredM2() >= WHOLLY_OUTSIDE * coveredM2) {
+            throw UnusableInputException.found("a prescription that holds none of the ground the log covers")
+                    .inFile(zones.prescription().file())
+                    .expected("the zones of the field that was driven")
+                    .mend("give the prescription of this field, or leave it out");
         }
     }
 

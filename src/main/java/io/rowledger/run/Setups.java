@@ -22,6 +22,12 @@ final class Setups {
         if (files.boundary() != null) {
             setups.add(file("--boundary", files.boundary()));
         }
+        if (files.prescription() != null) {
+            setups.add(file("--prescription", files.prescription()));
+        }
+        if (files.keepOut() != null) {
+            setups.add(file("--keep-out", files.keepOut()));
+        }
         return setups;
     }
 

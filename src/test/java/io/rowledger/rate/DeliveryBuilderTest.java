@@ -135,9 +135,9 @@ class DeliveryBuilderTest {
     @Test
     void a_logged_target_goes_before_the_rigs_and_holes_in_it_take_the_rigs() {
         Delivery delivery = targeted(0.012, new double[] {0.01, Double.NaN, 0.02}, 0.0015, 0.0015, 0.0015);
-        assertEquals(0.01, delivery.targetLPerM2(0, 0));
-        assertEquals(0.012, delivery.targetLPerM2(0, 1));
-        assertEquals(0.02, delivery.targetLPerM2(0, 2));
+        assertEquals(0.01, delivery.targetLPerM2(0, 0, 0));
+        assertEquals(0.012, delivery.targetLPerM2(0, 0, 1));
+        assertEquals(0.02, delivery.targetLPerM2(0, 0, 2));
         // Limits 0.001, 0.0012 and 0.002 L/s against 0.0015.
         assertEquals("{0, 1}", on(delivery));
     }

@@ -254,6 +254,8 @@ public final class SyntheticJob {
                 coverage(),
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
                 List.of("Times carry no zone: taken as UTC."),
+                null,
+                null,
                 List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))));
     }
 

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.geo.LocalPlane;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Geometry;
@@ -44,6 +45,18 @@ final class GeoJson implements AutoCloseable {
         json.writeStringField("type", "Polygon");
         json.writeFieldName("coordinates");
         coordinates(polygon);
+        finish(properties);
+    }
+
+    /** Adds polygons of the job's plane as one feature. */
+    void polygons(List<Polygon> polygons, Properties properties) throws IOException {
+        open();
+        json.writeStringField("type", "MultiPolygon");
+        json.writeArrayFieldStart("coordinates");
+        for (Polygon polygon : polygons) {
+            coordinates(polygon);
+        }
+        json.writeEndArray();
         finish(properties);
     }
 

@@ -54,6 +54,9 @@ public final class Reports {
             RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
             outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
         }
+        if (analysis.zones() != null) {
+            outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
+        }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
                         DiagnosisReader.FILE,

@@ -111,6 +111,9 @@ final class SummaryJson {
         }
         json.writeEndObject();
         KeepOutJson.field(a, json);
+        if (a.zones() != null) {
+            ZonesJson.write(a.zones(), products, json);
+        }
         json.writeEndObject();
     }
 
