@@ -3,6 +3,7 @@ package io.rowledger.report;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
+import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.Rates;
@@ -22,6 +23,7 @@ import java.util.List;
  * @param rates areas and volumes
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
+ * @param intervals how sure areas, volumes, rates and nitrogen are
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
  */
 public record Analysis(
@@ -33,6 +35,7 @@ public record Analysis(
         Rates rates,
         Coverage coverage,
         Diagnosis diagnosis,
+        Intervals intervals,
         List<String> notes) {
     /** Copies the notes. */
     public Analysis {

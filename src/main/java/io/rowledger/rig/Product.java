@@ -13,6 +13,8 @@ package io.rowledger.rig;
  * @param sulfurFraction mass fraction of S, 0 to 1
  * @param targetLPerM2 target rate where log and prescription have none, L/m²; NaN for none
  * @param flowLagS how much later the meter shows what left the outlet, s
+ * @param meterAccuracy limits of a meter's error as a fraction of its reading; NaN where the rig file gives none
+ * @param densityAccuracy limits of the density's error as a fraction of it; NaN where the rig file gives none
  */
 public record Product(
         String key,
@@ -23,7 +25,34 @@ public record Product(
         double potashFraction,
         double sulfurFraction,
         double targetLPerM2,
-        double flowLagS) {
+        double flowLagS,
+        double meterAccuracy,
+        double densityAccuracy) {
+    /** A product of which nobody said how accurate meters and density are. */
+    public Product(
+            String key,
+            String name,
+            double densityKgPerL,
+            double nitrogenFraction,
+            double phosphateFraction,
+            double potashFraction,
+            double sulfurFraction,
+            double targetLPerM2,
+            double flowLagS) {
+        this(
+                key,
+                name,
+                densityKgPerL,
+                nitrogenFraction,
+                phosphateFraction,
+                potashFraction,
+                sulfurFraction,
+                targetLPerM2,
+                flowLagS,
+                Double.NaN,
+                Double.NaN);
+    }
+
     /** Nitrogen in a litre, kg/L; NaN where the density is unknown. */
     public double nitrogenKgPerL() {
         return densityKgPerL * nitrogenFraction;

@@ -8,6 +8,9 @@ import io.rowledger.coverage.Coverages;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.interval.Intervals;
+import io.rowledger.interval.IntervalsBuilder;
+import io.rowledger.interval.Measured;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
@@ -65,8 +68,12 @@ public final class Pipeline {
         requireSameField(boundary, coverage);
         progress.begins("judging the rows", rig.rows() + " rows");
         Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
+        progress.begins("weighing the doubt", "positions, meters, setup");
+        Intervals intervals = IntervalsBuilder.of(
+                new Measured(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
         List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
-        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes);
+        return new Analysis(
+                rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, intervals, notes);
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

@@ -110,6 +110,8 @@ final class SummaryJson {
             json.writeEndObject();
         }
         json.writeEndObject();
+        json.writeFieldName("intervals");
+        IntervalsJson.write(a, json);
         json.writeEndObject();
     }
 
