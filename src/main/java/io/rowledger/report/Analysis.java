@@ -5,6 +5,7 @@ import io.rowledger.coverage.Setbacks;
 import io.rowledger.coverage.Zones;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
+import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.Rates;
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param rates areas and volumes
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
+ * @param intervals how sure areas, volumes, rates and nitrogen are
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param zones the prescription against what was done, or null without one
@@ -39,6 +41,7 @@ public record Analysis(
         Rates rates,
         Coverage coverage,
         Diagnosis diagnosis,
+        Intervals intervals,
         List<String> notes,
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
@@ -59,8 +62,9 @@ public record Analysis(
             Rates rates,
             Coverage coverage,
             Diagnosis diagnosis,
+            Intervals intervals,
             List<String> notes) {
-        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, notes, null, null, List.of());
+        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, notes, null, null, List.of());
     }
 
     /** What is probably wrong, most certain first. */

@@ -15,6 +15,9 @@ import io.rowledger.coverage.ZonesBuilder;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.interval.Intervals;
+import io.rowledger.interval.IntervalsBuilder;
+import io.rowledger.interval.Measured;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
@@ -33,7 +36,6 @@ import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
-import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
@@ -64,29 +66,25 @@ public final class Pipeline {
         progress.begins("rebuilding the track", reading.table().records() + " records");
         Track track =
                 TrackBuilder.build(reading.table(), rig, TrackOptions.usual().withThreads(threads));
-        Boundary boundary = files.boundary() == null
-                ? null
-                : BoundaryReader.read(files.boundary(), track.plane(), driven(track.poses()));
-        KeepOuts keepOuts = files.keepOut() == null
-                ? null
-                : KeepOutReader.read(files.keepOut(), track.plane(), driven(track.poses()));
+        Maps maps = Maps.of(files, rig, track);
         Strips strips = new Strips(track.poses(), rig.bands());
         progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
-        ZonesBuilder zoning = files.prescription() == null ? null : zoning(files.prescription(), rig, track, strips);
+        ZonesBuilder zoning = maps.zoning(strips, rig);
         Delivery delivery =
                 DeliveryBuilder.build(reading.table(), rig, strips, zoning == null ? null : zoning.planned());
         Rates rates = RatesBuilder.build(track, strips, delivery);
         progress.begins("laying out the ground", track.passes().size() + " passes");
-        Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
-        requireSameField(boundary, coverage);
-        Setbacks setbacks = keepOuts == null
-                ? null
-                : Setbacks.of(keepOuts, strips, delivery, coverage.strips(), rig.products(), threads);
+        Coverage coverage = Coverages.of(track, strips, delivery, maps.boundary(), CoverageOptions.standard(threads));
+        requireSameField(maps.boundary(), coverage);
+        Setbacks setbacks = maps.setbacks(strips, delivery, coverage, rig, threads);
         Zones zones = zoning == null ? null : zoning.zones(reading.table(), track.passes(), delivery, coverage);
         requireSameField(zones, coverage);
         progress.begins("judging the rows", rig.rows() + " rows");
         Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
-        List<String> notes = Notes.of(reading, rig, track, boundary, coverage, setbacks, zones);
+        progress.begins("weighing the doubt", "positions, meters, setup");
+        Intervals intervals = IntervalsBuilder.of(
+                new Measured(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
+        List<String> notes = Notes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones);
         List<InputFile> setups = Setups.of(files, rigFile);
         return new Analysis(
                 rig,
@@ -97,16 +95,47 @@ public final class Pipeline {
                 rates,
                 coverage,
                 diagnosis,
+                intervals,
                 notes,
                 setbacks,
                 zones,
                 setups);
     }
 
-    /** The prescription laid over the strips. */
-    private static ZonesBuilder zoning(Path file, Rig rig, Track track, Strips strips) {
-        Prescription prescription = PrescriptionReader.read(file, track.plane(), driven(track.poses()), rig.products());
-        return new ZonesBuilder(prescription, strips, rig.products().size());
+    /**
+     * The maps handed in, on the log's own plane; each null where it wasn't.
+     *
+     * @param boundary the field's outline
+     * @param prescription target rates
+     * @param keepOuts places to keep away from
+     */
+    private record Maps(
+            @Nullable Boundary boundary,
+            @Nullable Prescription prescription,
+            @Nullable KeepOuts keepOuts) {
+        static Maps of(JobFiles files, Rig rig, Track track) {
+            Envelope driven = driven(track.poses());
+            return new Maps(
+                    files.boundary() == null ? null : BoundaryReader.read(files.boundary(), track.plane(), driven),
+                    files.prescription() == null
+                            ? null
+                            : PrescriptionReader.read(files.prescription(), track.plane(), driven, rig.products()),
+                    files.keepOut() == null ? null : KeepOutReader.read(files.keepOut(), track.plane(), driven));
+        }
+
+        @Nullable
+        ZonesBuilder zoning(Strips strips, Rig rig) {
+            return prescription == null
+                    ? null
+                    : new ZonesBuilder(prescription, strips, rig.products().size());
+        }
+
+        @Nullable
+        Setbacks setbacks(Strips strips, Delivery delivery, Coverage coverage, Rig rig, int threads) {
+            return keepOuts == null
+                    ? null
+                    : Setbacks.of(keepOuts, strips, delivery, coverage.strips(), rig.products(), threads);
+        }
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

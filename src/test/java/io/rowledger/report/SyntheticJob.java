@@ -11,6 +11,7 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogColumns;
 import io.rowledger.log.LogSource;
 import io.rowledger.log.LogTable;
@@ -233,6 +234,7 @@ public final class SyntheticJob {
                 new Rates(rows, List.of(), List.of(), 0, 0),
                 coverage,
                 new Diagnosis(List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
+                Intervals.unknown(ROWS, 1),
                 List.of());
     }
 
@@ -253,6 +255,7 @@ public final class SyntheticJob {
                 rates(),
                 coverage(),
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
+                Intervals.unknown(ROWS, rig.products().size()),
                 List.of("Times carry no zone: taken as UTC."),
                 null,
                 null,

@@ -21,6 +21,7 @@ public final class Scenario {
     private final List<SimKeepOut> keepOuts = new ArrayList<>();
     private Map<String, String> job = new LinkedHashMap<>(Map.of("field", "North bottom"));
     private boolean raster = true;
+    private SimRig statedRig;
 
     /** A job of this machine in this field. */
     public Scenario(long seed, SimRig rig, FieldPlan.Layout layout) {
@@ -89,6 +90,12 @@ public final class Scenario {
         return this;
     }
 
+    /** Another machine in the rig file than the one that drives: a tape measure's errors. */
+    public Scenario statedRig(SimRig value) {
+        statedRig = value;
+        return this;
+    }
+
     /** Leaves the ground raster out: its truth is NaN, the run is faster. */
     public Scenario withoutGround() {
         raster = false;
@@ -115,6 +122,11 @@ public final class Scenario {
     /** The machine. */
     public SimRig rig() {
         return rig;
+    }
+
+    /** The machine the rig file describes. */
+    SimRig statedRig() {
+        return statedRig == null ? rig : statedRig;
     }
 
     FieldPlan.Layout layout() {

@@ -114,6 +114,8 @@ final class SummaryJson {
         if (a.zones() != null) {
             ZonesJson.write(a.zones(), products, json);
         }
+        json.writeFieldName("intervals");
+        IntervalsJson.write(a, json);
         json.writeEndObject();
     }
 
