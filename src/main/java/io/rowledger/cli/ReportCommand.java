@@ -4,6 +4,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.Paper;
 import io.rowledger.report.file.Audience;
+import io.rowledger.report.pdf.PdfSigner;
 import io.rowledger.run.JobFiles;
 import io.rowledger.run.Pipeline;
 import io.rowledger.run.Progress;
@@ -15,6 +16,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -77,6 +79,9 @@ final class ReportCommand implements Callable<Integer> {
             description = "A folder with your own copies of the report templates.")
     private @Nullable Path templates;
 
+    @Mixin
+    private SignOptions sign;
+
     @Option(names = "--threads", paramLabel = "N", description = "Threads to use (default: all cores).")
     private @Nullable Integer threads;
 
@@ -98,11 +103,12 @@ final class ReportCommand implements Callable<Integer> {
                     .expected("1 or more")
                     .mend("leave --threads out to use all cores");
         }
+        PdfSigner signer = sign.signer(System.getenv());
         JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut);
         Progress progress = console.progress(quiet);
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
         progress.begins("writing the reports", out.toString());
-        results.write(analysis, files, out, console.out());
+        results.write(analysis, files, out, signer, console.out());
         return Main.DONE;
     }
 
