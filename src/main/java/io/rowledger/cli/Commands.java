@@ -19,6 +19,8 @@ final class Commands implements CommandLine.IFactory {
             command = new CompareCommand(console);
         } else if (type == InspectCommand.class) {
             command = new InspectCommand(console);
+        } else if (type == SeasonCommand.class) {
+            command = new SeasonCommand(console);
         } else if (type == RecordFieldsCommand.class) {
             command = new RecordFieldsCommand(console);
         } else if (type == DemoCommand.class) {

@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
             ReportCommand.class,
             CompareCommand.class,
             InspectCommand.class,
+            SeasonCommand.class,
             RecordFieldsCommand.class,
             DemoCommand.class
         })

@@ -76,16 +76,62 @@ public final class SampleLogs {
         return job;
     }
 
+    /** All that a nitrogen record looks for, but the forecast and an address, so that the record shows what is missing. */
+    private static Map<String, String> wholeJob() {
+        Map<String, String> job = new LinkedHashMap<>();
+        job.put("farm", "Two Oaks");
+        job.put("field", "North bottom");
+        job.put("tract", "Tract 7, field 3");
+        job.put("county", "Example County");
+        job.put("landlord", "The owners of Two Oaks");
+        job.put("operator", "Bottomland Crops");
+        job.put("customer", "Bottomland Crops");
+        job.put("company", "Sample Side-dressing");
+        job.put("applicator", "A. Sample");
+        job.put("certificate", "EXAMPLE-0000");
+        job.put("certificate_holder", "Sample Side-dressing");
+        job.put("crop", "Corn");
+        job.put("stage", "V6");
+        job.put("planted", "2026-04-28");
+        job.put("date", "2026-06-02");
+        job.put("method", "Coulter-injected between the rows");
+        job.put("depth", "4 in");
+        job.put("knives", "A coulter in every middle, twelve together");
+        job.put("soil", "Moist silt loam");
+        job.put("soil_moisture", "Moist from 1 in down");
+        job.put("weather", "Fair");
+        job.put("temperature", "72 F at the start");
+        job.put("wind", "6 to 9 mph from the southwest");
+        job.put("precipitation", "None that day");
+        job.put("frozen_or_snow", "No");
+        job.put("source", "Sample Supply");
+        job.put("derived_from", "Urea, ammonium nitrate");
+        job.put("reason", "None: put on as planned");
+        job.put("plan", "185 lb/ac");
+        job.put("cap", "200 lb/ac");
+        job.put(
+                "earlier",
+                "- {date: 2026-04-28, what: Starter with the planter, rate: 5 gal/ac, density: 11.65 lb/gal, "
+                        + "analysis: 10-34-0}");
+        job.put("credits", "- {what: Soybeans before, nitrogen: 30 lb/ac}");
+        job.put("order", "{uan: 820 gal}");
+        job.put("tickets", """
+                - {number: SAMPLE-1, date: 2026-06-01, product: uan, weight: 4560 lb, temperature: 64 F}
+                - {number: SAMPLE-2, date: 2026-06-02, product: uan, weight: 4510 lb, temperature: 61 F}""");
+        job.put("zone", "America/Chicago");
+        return job;
+    }
+
     /** One clean field of about 8 ha with a boundary. */
     public static Scenario clean() {
         double[][] corners = {{0, 0}, {395, 18}, {420, 196}, {22, 214}};
         FieldPlan.Layout layout =
                 PassPlan.field(corners, 2).heading(0.06).speeds(2.35, 1.9, 2.0).shifting(6, 0.3);
         return new Scenario(20_260_602, drawnBar(), layout)
-                .products(SimProduct.uan32(42))
+                .products(SimProduct.uan32(42).withDensityAt("60 F"))
                 .gnss(GnssModel.rtkDrifting(5).withLosses(0.0004, 0.0002))
                 .site(new SimSite(41.5212, -93.4873, 1_780_407_000L))
-                .job(job("North bottom", "2026-06-02", "V6", "Moist silt loam"));
+                .job(wholeJob());
     }
 
     /** Row 7 plugs partway, the meter of row 3 is lazy. */

@@ -73,6 +73,9 @@ final class SetupWriter {
             b.append("    density: ");
             number(b, product.densityKgPerL() / (us ? KG_PER_L_IN_LB_PER_GAL : 1), us ? 4 : 6);
             b.append(us ? " lb/gal\n" : " kg/L\n");
+            if (!product.densityAt().isEmpty()) {
+                comment(b.append("    density_at: ").append(product.densityAt()), "temperature the density is for");
+            }
             b.append("    analysis: ").append(product.analysis());
             comment(b, "N-P2O5-K2O by weight, a fourth number is S");
             b.append("    target: ");
@@ -87,8 +90,20 @@ final class SetupWriter {
     private static void job(StringBuilder b, Map<String, String> job) {
         if (!job.isEmpty()) {
             b.append("job:\n");
-            job.forEach((key, value) ->
-                    b.append("  ").append(key).append(": \"").append(value).append("\"\n"));
+            job.forEach((key, value) -> fact(b, key, value));
+        }
+    }
+
+    /** A text in quotes; a list or block in brackets as it stands, each item of a list on a line of its own. */
+    private static void fact(StringBuilder b, String key, String value) {
+        b.append("  ").append(key).append(":");
+        if (value.startsWith("- ")) {
+            value.lines().forEach(line -> b.append("\n    ").append(line));
+            b.append('\n');
+        } else if (value.startsWith("{")) {
+            b.append(' ').append(value).append('\n');
+        } else {
+            b.append(" \"").append(value).append("\"\n");
         }
     }
 

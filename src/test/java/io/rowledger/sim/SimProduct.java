@@ -9,9 +9,22 @@ package io.rowledger.sim;
  * @param analysis N-P-K, as printed
  * @param targetLPerM2 target rate, L/m²
  * @param flowLagS how much later the meter shows what left the outlet
+ * @param densityAt the temperature the density is for, as the rig file says it; empty for none
  */
 public record SimProduct(
-        String key, String name, double densityKgPerL, String analysis, double targetLPerM2, double flowLagS) {
+        String key,
+        String name,
+        double densityKgPerL,
+        String analysis,
+        double targetLPerM2,
+        double flowLagS,
+        String densityAt) {
+    /** A product whose density's temperature nobody noted. */
+    public SimProduct(
+            String key, String name, double densityKgPerL, String analysis, double targetLPerM2, double flowLagS) {
+        this(key, name, densityKgPerL, analysis, targetLPerM2, flowLagS, "");
+    }
+
     /** Litres a square metre in one US gallon an acre: 231 in³ of 16.387064 mL over 4046.8564224 m² (exact). */
     public static final double L_PER_M2_IN_GAL_PER_AC = 231 * 0.016387064 / 4046.8564224;
 
@@ -39,6 +52,11 @@ public record SimProduct(
 
     /** The same with a late meter. */
     public SimProduct withFlowLag(double lagS) {
-        return new SimProduct(key, name, densityKgPerL, analysis, targetLPerM2, lagS);
+        return new SimProduct(key, name, densityKgPerL, analysis, targetLPerM2, lagS, densityAt);
+    }
+
+    /** The same with the temperature its density is for, such as "60 F". */
+    public SimProduct withDensityAt(String temperature) {
+        return new SimProduct(key, name, densityKgPerL, analysis, targetLPerM2, flowLagS, temperature);
     }
 }

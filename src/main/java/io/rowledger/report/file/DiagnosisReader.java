@@ -1,8 +1,5 @@
 package io.rowledger.report.file;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.rowledger.diagnose.Figure;
 import io.rowledger.diagnose.RowBaseline;
 import io.rowledger.finding.Finding;
@@ -13,8 +10,6 @@ import io.rowledger.report.RowPicture;
 import io.rowledger.report.SavedDiagnosis;
 import io.rowledger.report.SavedDiagnosis.ProductState;
 import io.rowledger.report.SavedDiagnosis.SavedFinding;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -43,44 +38,8 @@ public final class DiagnosisReader {
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static SavedDiagnosis read(Path folder) {
-        if (!Files.isDirectory(folder)) {
-            throw UnusableInputException.found(Files.exists(folder) ? "a file" : "no such folder")
-                    .inFile(folder.toString())
-                    .expected("a folder of results")
-                    .mend("name the folder that report wrote with --out");
-        }
-        Path file = folder.resolve(FILE);
-        if (!Files.isRegularFile(file)) {
-            throw UnusableInputException.found("no " + FILE)
-                    .inFile(folder.toString())
-                    .expected("a folder of results that report wrote")
-                    .mend("run report on the log again with this version of the program");
-        }
-        ResultValue root = new ResultValue(file.toString(), "", tree(file));
-        if (!root.node().isObject()) {
-            throw new ResultValue(root.file(), "schema", root.node()).wrong("no object", "results of report");
-        }
-        ResultValue schema = root.at("schema");
-        if (!DiagnosisJson.SCHEMA_ID.equals(schema.text())) {
-            throw schema.wrong("'" + schema.text() + "'", "'" + DiagnosisJson.SCHEMA_ID + "'");
-        }
+        ResultValue root = ResultFile.open(folder, FILE, DiagnosisJson.SCHEMA_ID);
         return new DiagnosisReader(root.at("start").time(), root.at("rows").whole(1, MOST_ROWS)).document(root);
-    }
-
-    private static JsonNode tree(Path file) {
-        try {
-            return new ObjectMapper().readTree(Files.readAllBytes(file));
-        } catch (JsonProcessingException e) {
-            throw UnusableInputException.found("no well-formed JSON: " + e.getOriginalMessage())
-                    .inFile(file.toString())
-                    .atLine(e.getLocation() == null ? 0 : e.getLocation().getLineNr())
-                    .expected("what report wrote")
-                    .mend("run report on the log again");
-        } catch (IOException e) {
-            throw UnusableInputException.found("a file that can't be read (" + e.getMessage() + ")")
-                    .inFile(file.toString())
-                    .mend("check that the file is readable");
-        }
     }
 
     private SavedDiagnosis document(ResultValue root) {

@@ -18,6 +18,16 @@ record ResultValue(String file, String path, JsonNode node) {
         return new ResultValue(file, where, child);
     }
 
+    /** The keys of an object, in their order. */
+    List<String> keys() {
+        if (!node.isObject()) {
+            throw wrong(shown(), "an object");
+        }
+        List<String> keys = new ArrayList<>();
+        node.fieldNames().forEachRemaining(keys::add);
+        return keys;
+    }
+
     boolean isNull() {
         return node.isNull();
     }

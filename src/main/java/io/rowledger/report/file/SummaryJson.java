@@ -9,6 +9,8 @@ import io.rowledger.coverage.ReceivedStatistics;
 import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogSource;
+import io.rowledger.rate.Nutrients;
+import io.rowledger.rate.Nutrients.OfProduct;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.RowTotals;
@@ -57,6 +59,7 @@ final class SummaryJson {
         json.writeStringField("schema", SCHEMA_ID);
         json.writeStringField("program_version", programVersion);
         inputs();
+        JobJson.write(json, a.rig().job());
         field();
         rows();
         passes();
@@ -119,13 +122,26 @@ final class SummaryJson {
         json.writeEndObject();
     }
 
+    private void nutrients(OfProduct put) throws IOException {
+        json.writeStringField("name", put.product().name());
+        mass("mass_kg", put.massKg());
+        mass("nitrogen_kg", put.kg().nitrogenKg());
+        mass("phosphate_kg", put.kg().phosphateKg());
+        mass("potash_kg", put.kg().potashKg());
+        mass("sulfur_kg", put.kg().sulfurKg());
+    }
+
+    private void mass(String name, double massKg) throws IOException {
+        Decimals.field(json, name, massKg, Decimals.NITROGEN_KG);
+    }
+
     private void product(int p, Product product) throws IOException {
         ProductSums sums = ProductSums.of(a, p);
         ReceivedStatistics received = a.coverage().received().get(p);
         volume("volume_l", sums.volumeL());
         volume("target_volume_l", sums.targetVolumeL());
         rate("mean_rate_l_per_ha", received.meanRateLPerM2());
-        Decimals.field(json, "nitrogen_kg", sums.volumeL() * product.nitrogenKgPerL(), Decimals.NITROGEN_KG);
+        nutrients(Nutrients.ofVolume(product, sums.volumeL()));
         pct("cv_pct", received.cvPct());
         pct("within_5_pct", received.within5Pct());
         pct("within_10_pct", received.within10Pct());
