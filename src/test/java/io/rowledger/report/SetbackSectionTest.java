@@ -46,7 +46,7 @@ class SetbackSectionTest {
         SetbackSection three = section(new SyntheticJob().setbacks(p[1], p[2], p[1]), PassReviewTest.metric());
         assertEquals(
                 "Nothing was applied within the setbacks of the 3 places given. One place was not reached: more than"
-                        + " 5,000 m from anything applied.",
+                        + " 5 km (3 miles) from anything applied.",
                 plain(three.summary()));
         assertEquals("not reached", three.lines().get(1).closest());
     }

@@ -68,7 +68,7 @@ class PassReviewPdfTest {
                     "Well & pump 60.0 ft 0.0 ft 10.6 gal 37.4 lb N 6,458 ft² 08:03:20–08:03:51 2 3–5",
                     "Ditch 9.8 ft 13.8 ft none none none – – –",
                     "Pond 98.4 ft not reached none",
-                    "Well & pump: most of it, 10.6 gal, in pass 2 about 08:03:35, row 4 the most, at 44.000900, -92.999938.",
+                    "Well & pump: most of it, 10.6 gal, in pass 2 about 08:03:35, at 44.000900, -92.999938.",
                     "local rules and licensed practice decide how far to keep away",
                     "setback, user's own")) {
                 assertTrue(text.contains(words), () -> words + " not in:\n" + text);
