@@ -35,8 +35,10 @@ final class ClosestApproach {
     static double closestM(Geometry place, Strips strips, Delivery delivery, StepBlocks blocks) {
         ClosestApproach search = new ClosestApproach(place, strips, delivery);
         Envelope around = place.getEnvelopeInternal();
-        for (int b : blocks.byDistance(around)) {
-            if (blocks.of(b).distance(around) >= search.leastM) {
+        // The box around a bent or slanting bank holds half the field, so blocks are measured to the bank itself.
+        double[] awayM = blocks.awayM(search::distanceM);
+        for (int b : StepBlocks.byDistance(awayM)) {
+            if (awayM[b] >= search.leastM) {
                 break;
             }
             for (int k = blocks.first(b); k < blocks.end(b); k++) {
@@ -46,6 +48,15 @@ final class ClosestApproach {
             }
         }
         return search.leastM == Double.POSITIVE_INFINITY ? Double.NaN : search.leastM;
+    }
+
+    private double distanceM(Envelope box) {
+        return distanceM(Jts.FACTORY.toGeometry(box));
+    }
+
+    /** Distances between facets say nothing of one lying in the other. */
+    private double distanceM(Geometry ground) {
+        return prepared.intersects(ground) ? 0 : facets.distance(ground);
     }
 
     private void step(int k) {
@@ -78,7 +89,6 @@ final class ClosestApproach {
         if (strip.getEnvelopeInternal().distance(place.getEnvelopeInternal()) >= leastM) {
             return;
         }
-        // Distances between facets say nothing of one lying in the other.
-        leastM = prepared.intersects(strip) ? 0 : Math.min(leastM, facets.distance(strip));
+        leastM = Math.min(leastM, distanceM(strip));
     }
 }

@@ -26,10 +26,10 @@ public record MapFeature(
         properties = List.copyOf(properties);
     }
 
-    /** The property {@code name} where it is a text that isn't blank, else empty. */
+    /** The property {@code name}, empty without one. */
     public String name() {
         for (MapProperty property : properties) {
-            if (property.name().strip().equalsIgnoreCase("name") && !property.isNumber()) {
+            if (property.name().strip().equalsIgnoreCase("name")) {
                 return property.text().strip();
             }
         }

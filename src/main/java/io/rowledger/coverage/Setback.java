@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param rows the same for outlets
  * @param worst where most of it lies; null where nothing was put down inside
  * @param closestM least distance from the place to any delivering strip, m; 0 where one lay on it, NaN where no outlet
- *     ever delivered
+ *     ever delivered. Where a row begins or ends beside the place it is known to half the way between two records.
  */
 public record Setback(
         KeepOut keepOut,

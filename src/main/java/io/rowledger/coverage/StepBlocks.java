@@ -3,6 +3,7 @@ package io.rowledger.coverage;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 import java.util.Arrays;
+import java.util.function.ToDoubleFunction;
 import org.locationtech.jts.geom.Envelope;
 
 /** Boxes around blocks of successive steps, so that a small place need not be held against every step of the log. */
@@ -57,12 +58,19 @@ final class StepBlocks {
         return box;
     }
 
-    /** Blocks with working steps, nearest to a box first. */
-    int[] byDistance(Envelope from) {
+    /** How far every block is away by this measure of its box, m; infinite for blocks without working steps. */
+    double[] awayM(ToDoubleFunction<Envelope> measure) {
         double[] awayM = new double[boxes.length];
-        Integer[] order = new Integer[boxes.length];
         for (int b = 0; b < boxes.length; b++) {
-            awayM[b] = boxes[b].isNull() ? Double.POSITIVE_INFINITY : boxes[b].distance(from);
+            awayM[b] = boxes[b].isNull() ? Double.POSITIVE_INFINITY : measure.applyAsDouble(boxes[b]);
+        }
+        return awayM;
+    }
+
+    /** Blocks with working steps, nearest first. */
+    static int[] byDistance(double[] awayM) {
+        Integer[] order = new Integer[awayM.length];
+        for (int b = 0; b < order.length; b++) {
             order[b] = b;
         }
         Arrays.sort(order, (a, b) -> awayM[a] == awayM[b] ? a.compareTo(b) : Double.compare(awayM[a], awayM[b]));

@@ -124,7 +124,7 @@ public record SetbackSection(
                 return "";
             }
             return " " + (far == 1 ? "One place was" : far + " places were") + " not reached: more than "
-                    + f.text(Measure.LENGTH, KeepOutReader.MAX_AWAY_M) + " from anything applied.";
+                    + Math.round(KeepOutReader.MAX_AWAY_M / 1000) + "\u00a0km (3\u00a0miles) from anything applied.";
         }
 
         private Line line(Setback place) {
@@ -170,7 +170,7 @@ public record SetbackSection(
             double[] latLon = new double[2];
             a.track().plane().inverse(worst.eastM(), worst.northM(), latLon);
             return place.keepOut().name() + ": most of it, " + atLeast(Measure.VOLUME, worst.volumeL()) + ", in pass "
-                    + worst.pass() + " about " + f.clock(worst.timeS()) + ", row " + worst.row() + " the most, at "
+                    + worst.pass() + " about " + f.clock(worst.timeS()) + ", at "
                     + f.place(latLon[0], latLon[1]) + ".";
         }
     }

@@ -271,4 +271,56 @@ class SetbacksTest {
             assertEquals(one.places().get(i).closestM(), eight.places().get(i).closestM());
         }
     }
+
+    @Test
+    void the_closest_approach_is_that_of_every_strip_held_against_the_place() {
+        Drive drive = new Drive(6, 0.76).rate(RATE);
+        for (int i = 0; i < 5; i++) {
+            drive.lift(i * 5, 0, 0.2)
+                    .lower()
+                    .arc(30, 0.3)
+                    .rows(false, 1, 2)
+                    .arc(25, -0.5)
+                    .rows(true, 1, 2);
+        }
+        Poses poses = drive.poses();
+        Strips strips = drive.strips(poses);
+        Delivery delivery = drive.delivery();
+        StepBlocks blocks = new StepBlocks(strips);
+        Random random = new Random(12);
+        int apart = 0;
+        for (int i = 0; i < 40; i++) {
+            double e = random.nextDouble() * 90 - 30;
+            double n = random.nextDouble() * 120 - 30;
+            // Points, banks that slant across the field's box, triangles that may hold all of it.
+            Geometry place = i % 3 == 0
+                    ? point(e, n)
+                    : i % 3 == 1
+                            ? Jts.FACTORY.createLineString(
+                                    new Coordinate[] {new Coordinate(e, n), new Coordinate(-40, 90 - i)})
+                            : ring(e, n, e + 3 * i, n + 5, e, n + 3 * i);
+            double leastM = Double.POSITIVE_INFINITY;
+            for (int k = 0; k < poses.steps(); k++) {
+                for (int r = 0; r < strips.rows(); r++) {
+                    if (delivery.delivering(r, k)) {
+                        double left = strips.leftM(r);
+                        double right = strips.rightM(r);
+                        Geometry quad = ring(
+                                poses.eastM(k, left),
+                                poses.northM(k, left),
+                                poses.eastM(k + 1, left),
+                                poses.northM(k + 1, left),
+                                poses.eastM(k + 1, right),
+                                poses.northM(k + 1, right),
+                                poses.eastM(k, right),
+                                poses.northM(k, right));
+                        leastM = Math.min(leastM, quad.distance(place));
+                    }
+                }
+            }
+            apart += leastM > 0 ? 1 : 0;
+            assertEquals(leastM, ClosestApproach.closestM(place, strips, delivery, blocks), 1e-9, "place " + i);
+        }
+        assertTrue(apart > 5 && apart < 35, apart + " places apart");
+    }
 }

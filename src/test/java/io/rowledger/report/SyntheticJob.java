@@ -2,9 +2,12 @@ package io.rowledger.report;
 
 import io.rowledger.coverage.Boundary;
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.KeepOut;
 import io.rowledger.coverage.Place;
 import io.rowledger.coverage.ReceivedGrid;
 import io.rowledger.coverage.ReceivedStatistics;
+import io.rowledger.coverage.Setback;
+import io.rowledger.coverage.Setbacks;
 import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.coverage.StripPolygon;
 import io.rowledger.diagnose.Diagnosis;
@@ -39,6 +42,8 @@ import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
 
 /**
@@ -78,6 +83,58 @@ public final class SyntheticJob {
     private double gridTimes = 1.0002;
     private int used = 1000;
     private boolean passes = true;
+    private List<Setback> setbacks;
+
+    /** Answers for the places of a keep-out file. */
+    public SyntheticJob setbacks(Setback... places) {
+        setbacks = List.of(places);
+        return this;
+    }
+
+    /**
+     * Three places: a well, 60 ft, with 40 L of UAN on 600 m² inside by rows 3 to 5 in pass 2; a ditch 4.2 m from the
+     * nearest strip, setback 3 m; a pond that was not reached.
+     */
+    public SyntheticJob withSetbacks() {
+        GeometryFactory shapes = new GeometryFactory();
+        Point well = shapes.createPoint(new Coordinate(10, 100));
+        LineString ditch = shapes.createLineString(new Coordinate[] {new Coordinate(-20, 0), new Coordinate(-20, 240)});
+        Point pond = shapes.createPoint(new Coordinate(20_000, 0));
+        return setbacks(
+                new Setback(
+                        new KeepOut(1, "Well & pump", 18.288, well, well.buffer(18.288), false),
+                        new double[] {40},
+                        new double[] {16.96},
+                        600,
+                        START_S + 200,
+                        START_S + 231,
+                        List.of(2),
+                        List.of(3, 4, 5),
+                        new Setback.Worst(2, 4, START_S + 215, 40, 5, 100),
+                        0),
+                new Setback(
+                        new KeepOut(2, "Ditch", 3, ditch, ditch.buffer(3), false),
+                        new double[1],
+                        new double[1],
+                        0,
+                        Double.NaN,
+                        Double.NaN,
+                        List.of(),
+                        List.of(),
+                        null,
+                        4.2),
+                new Setback(
+                        new KeepOut(3, "Pond", 30, pond, pond.buffer(30), false),
+                        new double[1],
+                        new double[1],
+                        0,
+                        Double.NaN,
+                        Double.NaN,
+                        List.of(),
+                        List.of(),
+                        null,
+                        19_000));
+    }
 
     public SyntheticJob withoutBoundary() {
         boundary = false;
@@ -257,7 +314,7 @@ public final class SyntheticJob {
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
                 Intervals.unknown(ROWS, rig.products().size()),
                 List.of("Times carry no zone: taken as UTC."),
-                null,
+                setbacks == null ? null : new Setbacks("fields/keep-out.geojson", setbacks),
                 null,
                 List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))));
     }

@@ -64,6 +64,27 @@ class PassReviewPdfTest {
     }
 
     @Test
+    void setbacks_are_a_section_where_a_keep_out_file_was_given_and_nothing_where_none_was() throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withSetbacks()))) {
+            String text = text(document);
+            for (String words : List.of(
+                    "Liquid was applied within the setbacks of 1 of the 3 places given: Well & pump (10.6 gal).",
+                    "Well & pump 60.0 ft 0.0 ft 10.6 gal 37.4 lb N 6,458 ft² 08:03:20–08:03:51 2 3–5",
+                    "Ditch 9.8 ft 13.8 ft none none none – – –",
+                    "Pond 98.4 ft not reached none",
+                    "Well & pump: most of it, 10.6 gal, in pass 2 about 08:03:35, at 44.000900, -92.999938.",
+                    "local rules and licensed practice decide how far to keep away",
+                    "setback, user's own")) {
+                assertTrue(text.contains(words), () -> words + " not in:\n" + text);
+            }
+        }
+        try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob()))) {
+            assertFalse(text(document).contains("etback, user"), text(document));
+            assertFalse(text(document).contains("Setbacks"), text(document));
+        }
+    }
+
+    @Test
     void the_page_says_what_the_review_says() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withFinding()))) {
             String text = text(document);
