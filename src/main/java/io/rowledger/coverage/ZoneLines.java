@@ -107,14 +107,15 @@ final class ZoneLines {
         if (all.crossings() == 0) {
             return "no row crossed a line between zones whose rates differ by a tenth or more";
         }
-        String counted = all.crossings() == 1
-                ? "the one crossing of such a line"
-                : "of " + all.crossings() + " crossings of such lines";
-        return all.unfollowed() > all.crossings() / 2
-                ? "the rate did not follow the map at " + all.unfollowed() + " of " + all.crossings() + " crossings"
-                : counted + (all.crossings() == 1 ? " can't" : " only " + all.judged() + " could")
-                        + " be judged; a row must stay some seconds in either zone, delivering, with a step that stands"
-                        + " out of its meter's scatter";
+        if (all.unfollowed() > all.crossings() / 2) {
+            return "the rate did not follow the map at " + all.unfollowed() + " of " + all.crossings() + " crossings";
+        }
+        if (all.judged() == all.crossings()) {
+            return all.judged() == 1 ? "there was only one crossing" : "there were only " + all.judged() + " crossings";
+        }
+        return "only " + all.judged() + " of " + all.crossings()
+                + " crossings could be judged; a row must stay some seconds"
+                + " in either zone, delivering, and the step must stand out of its meter's scatter";
     }
 
     private void row(int p, int r, Pass pass, List<RowCrossing> out) {
@@ -177,10 +178,8 @@ final class ZoneLines {
         for (int i = 0; i < all.size(); i++) {
             Stay stay = all.get(i);
             boolean gap = stay.zone == Planned.NO_ZONE && i > 0 && i + 1 < all.size();
-            if (gap && lengthM(stay, y) < GAP_M) {
-                Stay next = all.get(i + 1);
-                int middle = (stay.firstStep + stay.endStep) / 2;
-                all.set(i + 1, new Stay(next.zone, middle, next.endStep, 0.5));
+            if (gap && entry(stay, y).distance(entry(all.get(i + 1), y)) < GAP_M) {
+                all.set(i + 1, fromMiddleOf(stay, all.get(i + 1)));
             } else {
                 stays.add(stay);
             }
@@ -204,8 +203,18 @@ final class ZoneLines {
         return stays;
     }
 
-    private double lengthM(Stay stay, double y) {
-        return ZoneFinder.middle(poses, stay.firstStep, y).distance(ZoneFinder.middle(poses, stay.endStep, y));
+    /** Where a row came over the line into a zone. */
+    private Coordinate entry(Stay stay, double y) {
+        Coordinate a = ZoneFinder.middle(poses, stay.firstStep - 1, y);
+        Coordinate b = ZoneFinder.middle(poses, stay.firstStep, y);
+        return new Coordinate(a.x + stay.enteredShare * (b.x - a.x), a.y + stay.enteredShare * (b.y - a.y));
+    }
+
+    /** The next stay as if it had begun in the middle of the gap before it. */
+    private static Stay fromMiddleOf(Stay gap, Stay next) {
+        double middle = (gap.firstStep + gap.enteredShare + next.firstStep + next.enteredShare) / 2;
+        int step = (int) middle;
+        return new Stay(next.zone, step, next.endStep, middle - step);
     }
 
     /** Where between the middles of steps k − 1 and k a row leaves the zone it is in, as a share of the way. */

@@ -43,14 +43,15 @@ class PrescriptionTruthTest {
     @TempDir
     Path folder;
 
-    /** Three zones across the passes, their lines so many metres further along than at 100 and 200 m. */
+    /** Three zones across the passes; their lines lie 50 m from the field's middle, all moved along by so many metres. */
     private static ZoneMap across(double shiftM, double... second) {
-        double most = LENGTH_M + 30;
+        double most = LENGTH_M / 2 + 30;
+        double side = WIDTH_M / 2 + 20;
         double ats = second.length > 0 ? second[0] : 1;
         return new ZoneMap(List.of(
-                ZoneMap.rectangle("Low", HEADING, -30, 100 + shiftM, -20, WIDTH_M + 20, 0.8, 1),
-                ZoneMap.rectangle("Middle", HEADING, 100 + shiftM, 200 + shiftM, -20, WIDTH_M + 20, 1.0, ats),
-                ZoneMap.rectangle("High", HEADING, 200 + shiftM, most, -20, WIDTH_M + 20, 1.3, 1)));
+                ZoneMap.rectangle("Low", HEADING, -most, -50 + shiftM, -side, side, 0.8, 1),
+                ZoneMap.rectangle("Middle", HEADING, -50 + shiftM, 50 + shiftM, -side, side, 1.0, ats),
+                ZoneMap.rectangle("High", HEADING, 50 + shiftM, most, -side, side, 1.3, 1)));
     }
 
     private static Scenario field(TargetMap targets, MeteringModel metering) {
