@@ -58,6 +58,14 @@ public record PassReview(
         return products.size() > 1;
     }
 
+    /** What stands below the headline figures where they have bounds; else empty. */
+    public String boundsNote() {
+        return quality.sure().isEmpty()
+                ? ""
+                : "Bounds hold the truth in nine of ten jobs like this one; what they rest on stands under \u201cHow sure these"
+                        + " figures are\u201d.";
+    }
+
     /** True where the findings are worth a heading. */
     public boolean hasFindings() {
         return !findings.isEmpty();
@@ -290,6 +298,7 @@ public record PassReview(
      * @param checks sums that must agree
      * @param notes what was assumed
      * @param acres how the areas were computed
+     * @param sure what the bounds of the figures say and rest on, as one paragraph; or empty
      */
     public record Quality(
             List<FileLine> files,
@@ -297,7 +306,8 @@ public record PassReview(
             List<Fact> machine,
             List<Fact> checks,
             List<String> notes,
-            String acres) {
+            String acres,
+            String sure) {
         /** Copies the lists. */
         public Quality {
             files = List.copyOf(files);

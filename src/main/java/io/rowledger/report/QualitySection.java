@@ -41,7 +41,14 @@ final class QualitySection {
                     f.count(d.unreadable()),
                     source.sha256()));
         }
-        return new Quality(files, facts(), machine(), checks(), a.notes(), acres());
+        return new Quality(
+                files,
+                facts(),
+                machine(),
+                checks(),
+                a.notes(),
+                acres(),
+                String.join(" ", new IntervalWords(f).restsOn(a.intervals().basis())));
     }
 
     /** Fix types, rate and noise of the positions in one line. */

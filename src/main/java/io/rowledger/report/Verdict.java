@@ -192,8 +192,8 @@ final class Verdict {
         if (c.coveredAreaM2() <= 0) {
             return "No ground was covered: no row delivered while the bar was working.";
         }
-        GroundWords missed = GroundSection.missed(c, f);
-        GroundWords overlap = GroundSection.doubled(c, f);
+        GroundWords missed = GroundSection.missed(a, f);
+        GroundWords overlap = GroundSection.doubled(a, f);
         String nothing =
                 c.boundary() == null ? "No enclosed ground was skipped" : "No ground inside the boundary was skipped";
         String skipped = missed.none() ? nothing : missed.sentence("skipped");

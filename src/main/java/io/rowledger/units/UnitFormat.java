@@ -122,8 +122,13 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
      * or of square feet and not of both.
      */
     public String areaBeside(double areaM2, double largestM2) {
+        return areaIn(measureBeside(areaM2, largestM2), areaM2);
+    }
+
+    /** What such an area is written in. */
+    public Measure measureBeside(double areaM2, double largestM2) {
         boolean patches = Math.max(areaM2, largestM2) < Measure.AREA.toSi(0.1, system);
-        return areaIn(patches ? Measure.PATCH : Measure.AREA, areaM2);
+        return patches ? Measure.PATCH : Measure.AREA;
     }
 
     /** An area in square feet or square metres however large: for lists that hold both a strip and a corner. */
