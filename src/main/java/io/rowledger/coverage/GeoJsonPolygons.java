@@ -210,7 +210,7 @@ final class GeoJsonPolygons {
                     .mend(
                             swapped
                                     ? "the two look swapped: put longitude first"
-                                    : "export the boundary in degrees on WGS 84, not in metres or feet");
+                                    : "export the boundary in degrees on WGS 84, not in meters or feet");
         }
         return new double[] {lon, lat};
     }
