@@ -3,6 +3,7 @@ package io.rowledger.diagnose;
 import io.rowledger.finding.FindingKind;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
@@ -67,7 +68,7 @@ final class ChannelsSwappedDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
-        TreeSet<Integer> taken = new TreeSet<>();
+        Set<Integer> taken = new TreeSet<>();
         if (!e.turns.isEmpty()) {
             bySpeed(e, cases, taken);
         }
@@ -75,7 +76,7 @@ final class ChannelsSwappedDetector implements Detector {
         return cases;
     }
 
-    private static void byShutOff(Evidence e, List<Case> cases, TreeSet<Integer> taken) {
+    private static void byShutOff(Evidence e, List<Case> cases, Set<Integer> taken) {
         ShutOffPlaces places = new ShutOffPlaces(e);
         while (true) {
             ShutOffPlaces.Crossed best = null;
@@ -98,7 +99,7 @@ final class ChannelsSwappedDetector implements Detector {
         return pair.crossedS() - pair.otherwiseS() > than.crossedS() - than.otherwiseS();
     }
 
-    private static void bySpeed(Evidence e, List<Case> cases, TreeSet<Integer> taken) {
+    private static void bySpeed(Evidence e, List<Case> cases, Set<Integer> taken) {
         Sums[][] sums = sums(e);
         double variance = variance(e, sums);
         while (true) {

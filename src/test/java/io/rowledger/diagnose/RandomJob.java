@@ -160,7 +160,7 @@ final class RandomJob {
         for (SimFault fault : faults) {
             if (fault.kind() == Kind.CHANNELS_SWAPPED) {
                 Scenario uncrossed = scenario(layout, receiver);
-                faults.stream().filter(f -> f != fault).forEach(uncrossed::fault);
+                faults.stream().filter(f -> !f.equals(fault)).forEach(uncrossed::fault);
                 if (shownS(result, uncrossed.run(), fault.rows(), receiver.rateHz()) < SHOWN_S) {
                     expected.removeIf(e -> e.kind() == FindingKind.CHANNELS_SWAPPED && unseen.add(e));
                 }
