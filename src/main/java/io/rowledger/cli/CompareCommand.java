@@ -8,6 +8,7 @@ import io.rowledger.report.ReportOptions;
 import io.rowledger.report.SavedDiagnosis;
 import io.rowledger.report.file.Comparisons;
 import io.rowledger.report.file.DiagnosisReader;
+import io.rowledger.run.Progress;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -56,6 +57,9 @@ final class CompareCommand implements Callable<Integer> {
             description = "A folder with your own copies of the report templates.")
     private @Nullable Path templates;
 
+    @Option(names = "--quiet", description = "No progress lines.")
+    private boolean quiet;
+
     private final Console console;
 
     CompareCommand(Console console) {
@@ -70,6 +74,8 @@ final class CompareCommand implements Callable<Integer> {
                     .expected("the results of two jobs")
                     .mend("name the folder of the job before the repair, then that of the job after it");
         }
+        Progress progress = console.progress(quiet);
+        progress.begins("reading the results", before + ", " + after);
         SavedDiagnosis old = DiagnosisReader.read(before);
         SavedDiagnosis now = DiagnosisReader.read(after);
         Comparisons.check(old, now, after);
@@ -77,6 +83,7 @@ final class CompareCommand implements Callable<Integer> {
         ReportOptions options = new ReportOptions(
                 units, paper == null ? usual : paper, ZoneId.of(now.zone()), templates, Version.number());
         Comparison comparison = ComparisonBuilder.build(old, now, options);
+        progress.begins("writing the comparison", out.toString());
         Comparisons.write(old, now, comparison, options, out);
         comparison.answer().forEach(console.out()::println);
         console.out().println("Comparison: " + out.toAbsolutePath().normalize());

@@ -296,7 +296,7 @@ public final class GeoJsonFeatures {
                     .mend(
                             swapped
                                     ? "the two look swapped: put longitude first"
-                                    : "export the " + use.file() + " in degrees on WGS 84, not in metres or feet");
+                                    : "export the " + use.file() + " in degrees on WGS 84, not in meters or feet");
         }
         return new double[] {lon, lat};
     }

@@ -7,17 +7,8 @@ import org.jspecify.annotations.Nullable;
 
 /** Rows, or the bar, that are late on or early off pass after pass: what the two detectors of bare ends share. */
 final class BareEnds {
-    /** What valves and controllers usually take, s. */
-    private static final double USUAL_S = 0.6;
-
-    /** A median delay from which ends are bare, s. */
-    private static final double BARE_S = 0.75;
-
     /** Edges are known to a record; with few passes some of that remains in the median. */
     private static final double INTERVALS = 0.6;
-
-    /** A log of means shows an edge late by half a record. */
-    private static final double LOGGED = 0.2;
 
     /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
     private static final double COARSE_INTERVAL_S = 0.4;
@@ -30,6 +21,24 @@ final class BareEnds {
     private static final double MOST_S = 2;
 
     /**
+     * What is usual at one end of a pass.
+     *
+     * @param usualS what valves and controllers usually take, s
+     * @param bareS a median delay from which ends are bare, s
+     * @param logged share of a record by which a log of means makes the delay seem longer
+     */
+    record Usual(double usualS, double bareS, double logged) {}
+
+    /** A valve and its controller take up to half a second to open, and a log of means shows it half a record late. */
+    static final Usual ON = new Usual(0.6, 0.75, 0.2);
+
+    /**
+     * A valve begins to close when the bar is lifted, so liquid usually goes on after the lift and any lead is too much; a
+     * log of means makes it seem shorter, not longer.
+     */
+    static final Usual OFF = new Usual(0.3, 0.5, 0);
+
+    /**
      * Rows with bare ends.
      *
      * @param rows from 0; empty for the whole bar
@@ -37,12 +46,12 @@ final class BareEnds {
      * @param delayS median delay
      * @param seen passes seen
      */
-    record Ends(List<Integer> rows, BestRange passes, double delayS, int seen) {}
+    record Ends(List<Integer> rows, BestRange passes, double delayS, int seen, Usual usual) {}
 
     private BareEnds() {}
 
     /** Finds them in delays by row and pass, s. */
-    static List<Ends> find(double[][] delayS, boolean barToo, double intervalS) {
+    static List<Ends> find(double[][] delayS, boolean barToo, double intervalS, Usual usual) {
         int rows = delayS.length;
         int passes = rows == 0 ? 0 : delayS[0].length;
         double[] bar = new double[passes];
@@ -57,7 +66,7 @@ final class BareEnds {
             bar[q] = 2 * n >= rows ? Robust.median(some, n) : Double.NaN;
         }
         List<Ends> ends = new ArrayList<>();
-        Ends whole = barToo ? ends(List.of(), bar, intervalS) : null;
+        Ends whole = barToo ? ends(List.of(), bar, intervalS, usual) : null;
         if (whole != null) {
             ends.add(whole);
         }
@@ -65,9 +74,9 @@ final class BareEnds {
         for (int r = 0; r < rows; r++) {
             double[] own = new double[passes];
             for (int q = 0; q < passes; q++) {
-                own[q] = delayS[r][q] - (Double.isNaN(bar[q]) ? 0 : Math.max(0, bar[q] - USUAL_S / 2));
+                own[q] = delayS[r][q] - (Double.isNaN(bar[q]) ? 0 : Math.max(0, bar[q] - usual.usualS / 2));
             }
-            Ends of = ends(List.of(r), own, intervalS);
+            Ends of = ends(List.of(r), own, intervalS, usual);
             if (of != null) {
                 single.add(of);
             }
@@ -81,10 +90,10 @@ final class BareEnds {
         return ends;
     }
 
-    private static @Nullable Ends ends(List<Integer> rows, double[] delay, double intervalS) {
+    private static @Nullable Ends ends(List<Integer> rows, double[] delay, double intervalS, Usual usual) {
         double[] gains = new double[delay.length];
         for (int q = 0; q < gains.length; q++) {
-            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MOST_S, Math.min(MOST_S, delay[q] - USUAL_S));
+            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MOST_S, Math.min(MOST_S, delay[q] - usual.usualS));
         }
         BestRange range = BestRange.of(gains);
         double[] in = new double[delay.length];
@@ -95,8 +104,8 @@ final class BareEnds {
             }
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : Robust.median(in, n);
-        return n >= LEAST_PASSES && median >= BARE_S + (LOGGED + INTERVALS / Math.sqrt(n)) * intervalS
-                ? new Ends(rows, range, median, n)
+        return n >= LEAST_PASSES && median >= usual.bareS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
+                ? new Ends(rows, range, median, n, usual)
                 : null;
     }
 
@@ -114,7 +123,7 @@ final class BareEnds {
             return null;
         }
         Ends typical = single.get(single.size() / 2);
-        return new Ends(List.of(), typical.passes, typical.delayS, typical.seen);
+        return new Ends(List.of(), typical.passes, typical.delayS, typical.seen, typical.usual);
     }
 
     /** Neighbours with the same delay from the same pass on are one. */
@@ -128,7 +137,7 @@ final class BareEnds {
                     && Math.abs(last.delayS - next.delayS) < 0.3 + 0.2 * last.delayS) {
                 List<Integer> rows = new ArrayList<>(last.rows);
                 rows.addAll(next.rows);
-                joined.set(joined.size() - 1, new Ends(rows, last.passes, last.delayS, last.seen));
+                joined.set(joined.size() - 1, new Ends(rows, last.passes, last.delayS, last.seen, last.usual));
             } else {
                 joined.add(next);
             }
@@ -146,7 +155,7 @@ final class BareEnds {
     }
 
     static double confidence(Ends ends) {
-        double clear = ends.delayS - USUAL_S;
+        double clear = ends.delayS - ends.usual.usualS;
         return ends.seen >= 5 && clear > 0.4 ? 0.96 : clear > 0.4 ? 0.92 : 0.75;
     }
 

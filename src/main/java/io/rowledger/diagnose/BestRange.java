@@ -26,6 +26,19 @@ record BestRange(int from, int end, double sum) {
         return best;
     }
 
+    /** Takes in what lies beside the range and says little either way. */
+    BestRange widened(double[] gains, double little) {
+        int low = from;
+        int high = end;
+        while (!isEmpty() && low > 0 && gains[low - 1] > -little) {
+            low--;
+        }
+        while (!isEmpty() && high < gains.length && gains[high] > -little) {
+            high++;
+        }
+        return new BestRange(low, high, sum);
+    }
+
     boolean isEmpty() {
         return end <= from;
     }

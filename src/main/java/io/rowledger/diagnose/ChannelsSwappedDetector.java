@@ -3,10 +3,11 @@ package io.rowledger.diagnose;
 import io.rowledger.finding.FindingKind;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
-/** Two rows of which each follows the speed, and has the band, of the other's place. */
+/** Two rows of which each follows the speed, and has the band, of the other's place, or shuts off by the other's place. */
 final class ChannelsSwappedDetector implements Detector {
     /** Both rows must lose this share of their squared error by being taken for each other. */
     private static final double LEAST_SHARE_EXPLAINED = 0.45;
@@ -66,13 +67,41 @@ final class ChannelsSwappedDetector implements Detector {
 
     @Override
     public List<Case> find(Evidence e) {
-        if (e.turns.isEmpty()) {
-            return List.of();
+        List<Case> cases = new ArrayList<>();
+        Set<Integer> taken = new TreeSet<>();
+        if (!e.turns.isEmpty()) {
+            bySpeed(e, cases, taken);
         }
+        byShutOff(e, cases, taken);
+        return cases;
+    }
+
+    private static void byShutOff(Evidence e, List<Case> cases, Set<Integer> taken) {
+        ShutOffPlaces places = new ShutOffPlaces(e);
+        while (true) {
+            ShutOffPlaces.Crossed best = null;
+            for (int a = 0; a < e.rows(); a++) {
+                for (int b = a + 1; b < e.rows(); b++) {
+                    ShutOffPlaces.Crossed pair = taken.contains(a) || taken.contains(b) ? null : places.crossed(a, b);
+                    best = pair != null && (best == null || surer(pair, best)) ? pair : best;
+                }
+            }
+            if (best == null) {
+                return;
+            }
+            taken.add(best.a());
+            taken.add(best.b());
+            cases.add(caseOf(e, best));
+        }
+    }
+
+    private static boolean surer(ShutOffPlaces.Crossed pair, ShutOffPlaces.Crossed than) {
+        return pair.crossedS() - pair.otherwiseS() > than.crossedS() - than.otherwiseS();
+    }
+
+    private static void bySpeed(Evidence e, List<Case> cases, Set<Integer> taken) {
         Sums[][] sums = sums(e);
         double variance = variance(e, sums);
-        List<Case> cases = new ArrayList<>();
-        TreeSet<Integer> taken = new TreeSet<>();
         while (true) {
             Pair best = null;
             for (int a = 0; a < e.rows(); a++) {
@@ -84,7 +113,7 @@ final class ChannelsSwappedDetector implements Detector {
                 }
             }
             if (best == null) {
-                return cases;
+                return;
             }
             taken.add(best.a);
             taken.add(best.b);
@@ -152,7 +181,7 @@ final class ChannelsSwappedDetector implements Detector {
             gains[q] =
                     own(e, sums[a][q], a) - as(e, sums[a][q], a, b) + own(e, sums[b][q], b) - as(e, sums[b][q], b, a);
         }
-        BestRange range = widened(BestRange.of(gains), gains, LEAST_GAIN / 3 * variance);
+        BestRange range = BestRange.of(gains).widened(gains, LEAST_GAIN / 3 * variance);
         if (range.isEmpty() || !(range.sum() > LEAST_GAIN * variance)) {
             return null;
         }
@@ -161,19 +190,6 @@ final class ChannelsSwappedDetector implements Detector {
                         && beatsLevels(e, sums, a, b, range)
                 ? new Pair(a, b, range, range.sum())
                 : null;
-    }
-
-    /** Takes in the passes beside the range that say little either way: they had few turns. */
-    private static BestRange widened(BestRange range, double[] gains, double little) {
-        int from = range.from();
-        int end = range.end();
-        while (!range.isEmpty() && from > 0 && gains[from - 1] > -little) {
-            from--;
-        }
-        while (!range.isEmpty() && end < gains.length && gains[end] > -little) {
-            end++;
-        }
-        return new BestRange(from, end, range.sum());
     }
 
     /** Share of row r's squared error about its own place that taking it for the other explains. */
@@ -202,19 +218,41 @@ final class ChannelsSwappedDetector implements Detector {
     private static Case caseOf(Evidence e, Sums[][] sums, Pair pair) {
         double a = explained(e, sums, pair.a, pair.b, pair.passes);
         double b = explained(e, sums, pair.b, pair.a, pair.passes);
-        boolean throughout = pair.passes.from() == 0 && pair.passes.end() == e.work.passes();
-        double fromS = e.work.timeS[e.work.passFrom[pair.passes.from()]];
-        double toS = e.work.timeS[e.work.passFrom[pair.passes.end()] - 1];
         double worst = Math.min(a, b);
         double confidence = worst > 0.8 ? 0.96 : worst > 0.6 ? 0.9 : 0.7;
         List<Integer> rows = List.of(pair.a, pair.b);
         String evidence =
                 Said.capital(Said.rows(rows)) + " each followed the other's place in turns: taken for each other"
                         + " they lose " + Said.pct(a) + " and " + Said.pct(b) + " of their squared deviation"
-                        + (throughout ? ", in the job as a whole." : ", in a part of the job.");
+                        + where(e, pair.passes);
         String rival =
                 "A leak on one of them and a restriction on the other would hold on straight ground as well; these"
                         + " rows deviate with the turn.";
+        return caseOf(e, rows, pair.passes, confidence, evidence, rival);
+    }
+
+    private static Case caseOf(Evidence e, ShutOffPlaces.Crossed pair) {
+        List<Integer> rows = List.of(pair.a(), pair.b());
+        double right = pair.crossedS() / (pair.crossedS() + pair.otherwiseS());
+        double confidence = right > 0.9 && pair.crossedS() > 30 ? 0.96 : right > 0.85 ? 0.92 : 0.75;
+        String evidence =
+                Said.capital(Said.rows(rows)) + " each shut off by the other's place: where one of the two places"
+                        + " had been covered and the other had not, they did what the other place asked for "
+                        + Said.time(pair.crossedS()) + " and not for " + Said.time(pair.otherwiseS())
+                        + where(e, pair.passes());
+        String rival =
+                "One row that never shuts off beside one that is blocked would do so over ground of one kind only; these"
+                        + " two follow the edge of the covered ground.";
+        return caseOf(e, rows, pair.passes(), confidence, evidence, rival);
+    }
+
+    private static String where(Evidence e, BestRange passes) {
+        boolean throughout = passes.from() == 0 && passes.end() == e.work.passes();
+        return throughout ? ", in the job as a whole." : ", in a part of the job.";
+    }
+
+    private static Case caseOf(
+            Evidence e, List<Integer> rows, BestRange passes, double confidence, String evidence, String rival) {
         String check =
                 "Follow the two rows' plugs and hoses by eye and by their labels; with the bar standing, command one"
                         + " of the rows with water and see which one answers; then, " + Said.SAFE
@@ -222,8 +260,8 @@ final class ChannelsSwappedDetector implements Detector {
         return new Case(
                 FindingKind.CHANNELS_SWAPPED,
                 rows,
-                fromS,
-                toS,
+                e.work.timeS[e.work.passFrom[passes.from()]],
+                e.work.timeS[e.work.passFrom[passes.end()] - 1],
                 confidence,
                 new Case.Words(evidence, rival, check),
                 List.of());

@@ -10,7 +10,7 @@ final class EarlyOffDetector implements Detector {
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
         Edges edges = e.edges();
-        for (BareEnds.Ends ends : BareEnds.find(edges.offLeadS, e.log.hasDown(), e.work.intervalS)) {
+        for (BareEnds.Ends ends : BareEnds.find(edges.offLeadS, e.log.hasDown(), e.work.intervalS, BareEnds.OFF)) {
             cases.add(caseOf(e, edges, ends));
         }
         return cases;

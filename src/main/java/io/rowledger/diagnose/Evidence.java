@@ -18,6 +18,9 @@ final class Evidence {
     /** After a corner a coarse track is left out for so long, s. */
     private static final double COARSE_CORNER_S = 6;
 
+    /** How a row was before something happened to it is read from so long, s. */
+    private static final double BEFORE_S = 180;
+
     final LogTable log;
     final Strips strips;
     final Delivery delivery;
@@ -184,6 +187,15 @@ final class Evidence {
             }
         }
         return implied > 0 ? sum / implied : Double.NaN;
+    }
+
+    /**
+     * The same less what it was just before: the other rows' meters and the total meter, which no two agree, are out of it.
+     * Against 0 where the log has nothing before.
+     */
+    double meterLeftTotal(int r, double fromS, double toS) {
+        double before = meterAgainstTotal(r, fromS - BEFORE_S, fromS);
+        return meterAgainstTotal(r, fromS, toS) - (Double.isNaN(before) ? 0 : before);
     }
 
     /** Mean pressure at row r over the median of all rows' in a stretch; NaN where none is logged. */

@@ -47,8 +47,17 @@ final class HuntingDetector implements Detector {
     /** A window of one pass: entries from to end, and the samples' times from its start. */
     private record Window(int from, int end, double[] timeS, int[] sample) {}
 
-    /** A swing seen in a window. */
-    private record Swing(Window window, double periodS, double amplitude, double explained) {}
+    /** A swing seen in a window: mean + sine · sin(2πt/period) + cosine · cos(2πt/period), t from the window's start. */
+    private record Swing(Window window, double periodS, double mean, double sine, double cosine, double explained) {
+        double amplitude() {
+            return Math.hypot(sine, cosine);
+        }
+
+        double at(double timeS) {
+            double phase = 2 * Math.PI * timeS / periodS;
+            return sine * Math.sin(phase) + cosine * Math.cos(phase);
+        }
+    }
 
     @Override
     public List<Case> find(Evidence e) {
@@ -56,12 +65,13 @@ final class HuntingDetector implements Detector {
         List<Window> windows = windows(e);
         List<Case> cases = new ArrayList<>();
         float[] bar = barSeries(e);
-        Case whole = caseOf(e, List.of(), swings(windows, bar, periods));
+        Case whole = caseOf(e, List.of(), bar, swings(windows, bar, periods));
         if (whole != null) {
             cases.add(whole);
         }
         for (int r = 0; r < e.rows(); r++) {
-            Case single = caseOf(e, List.of(r), swings(windows, e.signals.ratio[r], periods));
+            float[] ratio = e.signals.ratio[r];
+            Case single = caseOf(e, List.of(r), ratio, swings(windows, ratio, periods));
             if (single != null) {
                 cases.add(single);
             }
@@ -164,20 +174,50 @@ final class HuntingDetector implements Detector {
                     b += (x[i] - mean) * Math.cos(phase);
                 }
             }
-            double amplitude = 2 * Math.hypot(a, b) / n;
-            double explained = amplitude * amplitude * n / 2 / squares;
+            double explained = 2 * (a * a + b * b) / n / squares;
             if (best == null || explained > best.explained) {
-                best = new Swing(window, periods[p], amplitude, explained);
+                best = new Swing(window, periods[p], mean, 2 * a / n, 2 * b / n, explained);
             }
         }
-        return best != null && best.explained >= LEAST_EXPLAINED && best.amplitude >= LEAST_SWING * mean ? best : null;
+        return best != null && best.explained >= LEAST_EXPLAINED && best.amplitude() >= LEAST_SWING * mean
+                ? best
+                : null;
+    }
+
+    /**
+     * The entry where the swing of a window began (forward) or ended, looked for half a window beyond it in the same pass:
+     * from there on the deviations from the mean are smaller with the swing taken out than with it left in.
+     */
+    private static int edge(Work work, float[] series, Swing swing, boolean began) {
+        Window window = swing.window;
+        int q = work.pass[window.from] - 1;
+        double startS = work.timeS[window.from];
+        int from = began ? Math.max(work.passFrom[q], work.at(startS - WINDOW_S / 2)) : window.from;
+        int end =
+                began ? window.end : Math.min(work.passFrom[q + 1], work.at(work.timeS[window.end - 1] + WINDOW_S / 2));
+        double gain = 0;
+        double best = 0;
+        int edge = began ? window.from : window.end - 1;
+        for (int i = 0; i < end - from; i++) {
+            int j = began ? end - 1 - i : from + i;
+            if (!Float.isNaN(series[j])) {
+                double off = series[j] - swing.mean;
+                double left = off - swing.at(work.timeS[j] - startS);
+                gain += off * off - left * left;
+                if (gain > best) {
+                    best = gain;
+                    edge = j;
+                }
+            }
+        }
+        return edge;
     }
 
     private static double explained(List<Swing> swings) {
         return Robust.median(swings.stream().mapToDouble(Swing::explained).toArray());
     }
 
-    private static @Nullable Case caseOf(Evidence e, List<Integer> rows, List<Swing> all) {
+    private static @Nullable Case caseOf(Evidence e, List<Integer> rows, float[] series, List<Swing> all) {
         if (all.isEmpty()) {
             return null;
         }
@@ -213,8 +253,8 @@ final class HuntingDetector implements Detector {
         return new Case(
                 FindingKind.HUNTING,
                 rows,
-                e.work.timeS[swings.get(0).window.from],
-                e.work.timeS[swings.get(swings.size() - 1).window.end - 1],
+                e.work.timeS[edge(e.work, series, swings.get(0), true)],
+                e.work.timeS[edge(e.work, series, swings.get(swings.size() - 1), false)],
                 confidence,
                 new Case.Words(evidence, rival, check),
                 List.of(new Figure("period", period, "s"), new Figure("swing to either side", amplitude, "1")));

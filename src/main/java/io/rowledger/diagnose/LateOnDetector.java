@@ -10,7 +10,7 @@ final class LateOnDetector implements Detector {
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
         Edges edges = e.edges();
-        for (BareEnds.Ends ends : BareEnds.find(edges.onDelayS, e.log.hasDown(), e.work.intervalS)) {
+        for (BareEnds.Ends ends : BareEnds.find(edges.onDelayS, e.log.hasDown(), e.work.intervalS, BareEnds.ON)) {
             if (!laggingMeter(edges, ends)) {
                 cases.add(caseOf(e, edges, ends));
             }

@@ -33,7 +33,7 @@ final class LeakingDetector implements Detector {
                 + " no row does. A meter that reads high would have done so from the first minute on.";
         String check = "Look from a safe distance, upwind, for a wet hose or fitting on the row; compare the tank's"
                 + " loss with the meters' sum; then, " + Said.SAFE
-                + "compare the row's orifice with a neighbour's and tighten or replace what leaks.";
+                + "compare the row's orifice with a neighbor's and tighten or replace what leaks.";
         double toS = group.stream().mapToDouble(Levels.Episode::toS).max().orElse(first.toS());
         return new Case(
                 FindingKind.LEAKING,

@@ -5,7 +5,10 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 
-/** Zeros that come and go at once while the siblings and the total don't move: a meter or its wiring. */
+/**
+ * Zeros that come and go at once while the siblings and the total don't move, or that stay while the total doesn't move: a
+ * meter or its wiring. Without a total meter nothing tells a meter that died from a row that plugged.
+ */
 final class MeterDropoutDetector implements Detector {
     /** A spell of zeros longer than this is no dropout, s. */
     private static final double LONGEST_SPELL_S = 12;
@@ -17,6 +20,9 @@ final class MeterDropoutDetector implements Detector {
 
     private static final double ZERO = 0.03;
     private static final double GOOD = 0.4;
+
+    /** Of what a row should give, the meters' sum must have lost this against the total meter for its own to be dead. */
+    private static final double LOST = 0.5;
 
     /** Zeros in a row: entries from (inclusive) to end (exclusive). */
     private record Spell(int from, int end) {}
@@ -43,7 +49,53 @@ final class MeterDropoutDetector implements Detector {
                 cases.add(caseOf(e, r, kept));
             }
         }
+        cases.addAll(dead(e));
         return cases;
+    }
+
+    /** Rows that read nothing any more while the total meter lost nothing. */
+    private static List<Case> dead(Evidence e) {
+        List<Levels.Episode> nothing = e.unexplained().stream()
+                .filter(x -> x.level() < PluggedDetector.PLUGGED)
+                .toList();
+        List<Case> cases = new ArrayList<>();
+        for (List<Levels.Episode> group : Together.grouped(e, nothing)) {
+            Levels.Episode first = group.get(0);
+            double lost = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
+            if (lost < -LOST) {
+                e.explain(group);
+                group.forEach(x -> e.forget(x.row(), x.fromS(), x.toS()));
+                cases.add(deadCase(e, group, lost));
+            }
+        }
+        return cases;
+    }
+
+    private static Case deadCase(Evidence e, List<Levels.Episode> group, double lost) {
+        Levels.Episode first = group.get(0);
+        List<Integer> rows = Together.rows(group);
+        boolean sure = first.judgedS() >= 2.5 * Levels.LEAST_S && lost < -0.8 && lost > -1.2;
+        String evidence = Said.capital(Said.rows(rows)) + " read " + Said.pct(first.level())
+                + " of what the siblings gave for " + Said.time(first.judgedS()) + " of work"
+                + (first.fromStart() ? " from the first minute on" : "") + ", while the total meter went on counting "
+                + Said.pct(-lost) + " of what " + (rows.size() == 1 ? "the row" : "each row")
+                + " should give: the liquid"
+                + " flowed and was not metered" + Said.group(e, rows) + ".";
+        String rival =
+                "A plugged row would have taken its liquid from the total as well; a total meter that began to read high"
+                        + " in the same moment would be chance.";
+        String check =
+                "Look from a safe distance, upwind, whether the row leaves liquid, as the total says; look at the meter's"
+                        + " plug for water or corrosion with the bar standing and shut; swap the plug with a neighbor's and"
+                        + " see whether the zero moves along.";
+        return new Case(
+                FindingKind.METER_DROPOUT,
+                rows,
+                first.fromS(),
+                group.stream().mapToDouble(Levels.Episode::toS).max().orElse(first.toS()),
+                sure ? 0.95 : 0.75,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("share of the siblings' flow", first.level(), "1")));
     }
 
     private static double workBetween(Work work, int after, int before) {
@@ -111,7 +163,7 @@ final class MeterDropoutDetector implements Detector {
                         + " row stays down.";
         String check =
                 "Watch the reading while someone moves the meter's cable with the bar standing and shut; look at the"
-                        + " plug for water or corrosion; swap the plug with a neighbour's and see whether the zeros move along.";
+                        + " plug for water or corrosion; swap the plug with a neighbor's and see whether the zeros move along.";
         return new Case(
                 FindingKind.METER_DROPOUT,
                 rows,

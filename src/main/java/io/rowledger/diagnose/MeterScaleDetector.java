@@ -35,9 +35,9 @@ final class MeterScaleDetector implements Detector {
         String rival = (x.level() < 1 ? "A restriction" : "A wrong orifice or a leak")
                 + " that was there before the job began reads the same; those usually begin or slide during the work.";
         String check =
-                "Compare the meter's calibration number in the setup with its plate and with a neighbour's; swap the"
-                        + " meter's plug with a neighbour's and see whether the ratio moves along; then, " + Said.SAFE
-                        + "set up a timed catch of water from the row and a neighbour and compare.";
+                "Compare the meter's calibration number in the setup with its plate and with a neighbor's; swap the"
+                        + " meter's plug with a neighbor's and see whether the ratio moves along; then, " + Said.SAFE
+                        + "set up a timed catch of water from the row and a neighbor and compare.";
         return new Case(
                 FindingKind.METER_SCALE,
                 rows,

@@ -99,7 +99,7 @@ final class MeterStuckDetector implements Detector {
                         + " along.";
         String check =
                 "Watch the reading with the bar standing and shut: it must fall to zero; swap the meter's plug with a"
-                        + " neighbour's and see whether the frozen value moves along; then, " + Said.SAFE
+                        + " neighbor's and see whether the frozen value moves along; then, " + Said.SAFE
                         + "look at the meter's wheel or tube.";
         return new Case(
                 FindingKind.METER_STUCK,

@@ -40,7 +40,7 @@ final class RestrictedDetector implements Detector {
                 + (first.fromStart() ? "did begin with the log but changed later." : "changed during the job.");
         String check =
                 "Catch nothing yet: read the row's pressure if it has a gauge, and compare the tank's loss with the"
-                        + " meters' sum; swap the meter's plug with a neighbour's; then, " + Said.SAFE
+                        + " meters' sum; swap the meter's plug with a neighbor's; then, " + Said.SAFE
                         + "clean the row's strainer and orifice and look for a kinked hose.";
         double toS = group.stream().mapToDouble(Levels.Episode::toS).max().orElse(first.toS());
         return new Case(

@@ -11,7 +11,7 @@ final class Said {
     private Said() {}
 
     static String pct(double fraction) {
-        return String.format(Locale.ROOT, Math.abs(fraction) < 0.0995 ? "%.1f %%" : "%.0f %%", 100 * fraction);
+        return String.format(Locale.ROOT, Math.abs(fraction) < 0.0995 ? "%.1f%%" : "%.0f%%", 100 * fraction);
     }
 
     static String seconds(double s) {

@@ -116,7 +116,7 @@ final class SlowResponseDetector implements Detector {
         double confidence = slow.explained > 0.5 ? 0.96 : slow.explained > 0.25 ? 0.9 : 0.75;
         String evidence = Said.capital(Said.rows(rows)) + " followed speed and target with a time constant of about "
                 + Said.seconds(tau) + (rows.isEmpty() ? "" : ", the siblings faster") + "; that explains "
-                + Said.pct(slow.explained) + " of the deviation from a prompt response. Settled within 5 % takes three"
+                + Said.pct(slow.explained) + " of the deviation from a prompt response. Settled within 5% takes three"
                 + " times as long.";
         String rival = rows.isEmpty()
                 ? "A late target or speed signal would look alike; a flow lag in the setup would shift the flow, not smear"
@@ -133,6 +133,6 @@ final class SlowResponseDetector implements Detector {
                 toS,
                 confidence,
                 new Case.Words(evidence, rival, check),
-                List.of(new Figure("time constant", tau, "s"), new Figure("time to settle within 5 %", 3 * tau, "s")));
+                List.of(new Figure("time constant", tau, "s"), new Figure("time to settle within 5%", 3 * tau, "s")));
     }
 }

@@ -4,12 +4,13 @@ import io.rowledger.diagnose.RowTime;
 import io.rowledger.finding.Finding;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The products a finding shows in: a cause common to several products, such as a row's hose or valve, is one finding and
  * stands under the first.
  */
-final class FindingProducts {
+public final class FindingProducts {
     /** In another product a finding shows where its rows were off for this share of its time; common practice, no source. */
     private static final double SHOWS = 0.2;
 
@@ -26,6 +27,12 @@ final class FindingProducts {
             }
         }
         return products;
+    }
+
+    /** Key of the only product finding i shows in; null where it shows in several. */
+    public static @Nullable String onlyKey(Analysis a, int i) {
+        List<Integer> in = of(a, i);
+        return in.size() == 1 ? a.rig().products().get(in.get(0)).key() : null;
     }
 
     /** {@code UAN 32-0-0: } where a finding is of one of several products only, else empty. */

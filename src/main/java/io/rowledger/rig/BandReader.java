@@ -49,7 +49,7 @@ final class BandReader {
         if (outer != 0.5 && outer != 1 && outer != 1.5) {
             throw rows.fault("outer_share", rows.text("outer_share", "a number"))
                     .expected("0.5, 1 or 1.5, the part of a row's width each outside outlet answers for")
-                    .mend("write 0.5 where neighbouring passes share the guess middle, 1.5 where nothing runs in it, "
+                    .mend("write 0.5 where neighboring passes share the guess middle, 1.5 where nothing runs in it, "
                             + "else 1");
         }
         if (count == 1 && outer != 1) {

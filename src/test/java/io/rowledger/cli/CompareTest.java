@@ -81,8 +81,9 @@ class CompareTest {
 
     @Test
     void a_new_fault_shows() {
-        Calls call = Calls.of("compare", mended, faulty, "--out", folder.resolve("worse"));
+        Calls call = Calls.of("compare", mended, faulty, "--out", folder.resolve("worse"), "--quiet");
         assertEquals(0, call.status(), call.err());
+        assertEquals("", call.err());
         assertTrue(call.out().contains("New: Row 5 looks plugged."), call.out());
     }
 

@@ -43,12 +43,19 @@ class PluggedDetectorTest {
     }
 
     @Test
-    void a_total_meter_that_does_not_follow_points_to_the_meter() {
+    void a_total_meter_that_moves_along_rules_the_dead_meter_out() {
         Diagnosis diagnosis = new FaultField()
                 .logging(LogFormat.Column.TOTAL)
-                .with(folder, SimFault.of(SimFault.Kind.METER_SCALE, 3, FaultField.ONSET_S, 0.01));
+                .with(folder, SimFault.of(SimFault.Kind.PLUGGED, 3, FaultField.ONSET_S, 0.01));
         Finding found = FaultField.only(diagnosis, FindingKind.PLUGGED, 3);
-        assertTrue(found.rival().contains("meter or its wiring"), found.rival());
-        assertTrue(found.confidence() < 0.7);
+        assertTrue(found.evidence().contains("the total meter moved with it"), found.evidence());
+    }
+
+    @Test
+    void without_a_total_meter_the_dead_meter_stays_the_rival() {
+        Diagnosis diagnosis =
+                new FaultField().with(folder, SimFault.of(SimFault.Kind.METER_SCALE, 3, FaultField.ONSET_S, 0));
+        Finding found = FaultField.only(diagnosis, FindingKind.PLUGGED, 3);
+        assertTrue(found.rival().startsWith("No total meter is logged, so a dead meter"), found.rival());
     }
 }

@@ -28,7 +28,7 @@ class ScoringRun {
             RandomJob.Drawn job = RandomJob.draw(seed * STRIDE + i);
             job.result().writeTo(folder);
             Diagnosis diagnosis = Judging.of(folder);
-            scores.add("job " + i, job.expected(), diagnosis.findings(), job.rows());
+            scores.add("job " + i, job, diagnosis.findings());
             delete(folder.resolve("boundary.geojson"));
         }
         System.out.println(scores.table("Detectors scored on " + logs + " simulated logs, seed " + seed));

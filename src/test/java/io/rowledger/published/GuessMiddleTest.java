@@ -21,7 +21,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * A knife in every middle: n rows, n + 1 knives, the outer two in the guess middles that neighbouring passes share. That
+ * A knife in every middle: n rows, n + 1 knives, the outer two in the guess middles that neighboring passes share. That
  * outside knives run at half rate is practice (from memory); what half, full and no flow there put on the guess middle
  * once both passes are driven is arithmetic (derived): 100, 200 and 0 %.
  */

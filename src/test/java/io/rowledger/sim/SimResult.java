@@ -42,6 +42,11 @@ public final class SimResult {
         return records.size();
     }
 
+    /** What the log shows of a row (from 1 at the left) in a record, L/s. */
+    public double flowLPerS(int record, int product, int row) {
+        return records.get(record).flowLPerS[product][row - 1];
+    }
+
     /** Writes {@code log.csv}, {@code rig.yaml} and, where there is one, {@code boundary.geojson}. */
     public SimResult writeTo(Path folder) {
         try {

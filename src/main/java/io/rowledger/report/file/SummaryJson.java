@@ -15,6 +15,7 @@ import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.FindingProducts;
 import io.rowledger.report.JobTimes;
 import io.rowledger.report.ProductSums;
 import io.rowledger.rig.Product;
@@ -211,8 +212,10 @@ final class SummaryJson {
 
     private void findings() throws IOException {
         json.writeArrayFieldStart("findings");
-        for (Finding finding : a.findings()) {
+        for (int i = 0; i < a.findings().size(); i++) {
+            Finding finding = a.findings().get(i);
             json.writeStartObject();
+            json.writeStringField("product", FindingProducts.onlyKey(a, i));
             json.writeStringField("kind", finding.kind().jsonName());
             json.writeArrayFieldStart("rows");
             for (int row : finding.rows()) {

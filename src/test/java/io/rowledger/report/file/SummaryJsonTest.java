@@ -182,6 +182,7 @@ class SummaryJsonTest {
         assertEquals(List.of("no_fix", "duplicate", "out_of_order", "jump", "unreadable"), keys(input.get("dropped")));
         JsonNode finding = summary.get("findings").get(0);
         assertEquals("plugged", finding.get("kind").asText());
+        assertEquals("uan", finding.get("product").asText());
         assertEquals(7, finding.get("rows").get(0).asInt());
         assertEquals(44.0, finding.get("where").get("lat").asDouble());
     }
