@@ -28,6 +28,9 @@ final class Limits {
     /** More covered ground outside the boundary than this casts doubt on the boundary; common practice, no source. */
     static final double OUTSIDE_PCT = 5;
 
+    /** Load tickets named in one sentence. */
+    static final int TICKETS_NAMED = 6;
+
     private Limits() {}
 
     /** The CSS class of a deviation. */

@@ -2,12 +2,15 @@ package io.rowledger.report.file;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.NitrogenRecord;
+import io.rowledger.report.NitrogenRecordBuilder;
 import io.rowledger.report.PassReview;
 import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.RowDiagnosis;
 import io.rowledger.report.RowDiagnosisBuilder;
 import io.rowledger.report.SavedDiagnosis;
+import io.rowledger.report.pdf.NitrogenRecordPdf;
 import io.rowledger.report.pdf.PassReviewPdf;
 import io.rowledger.report.pdf.RowDiagnosisPdf;
 import java.nio.file.Path;
@@ -42,9 +45,17 @@ public final class Reports {
             PassReview review = PassReviewBuilder.build(analysis, options);
             outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
         }
+        if (audiences.contains(Audience.LANDLORD)) {
+            NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
+            outputs.add("nitrogen-record.json", out -> NitrogenRecordJson.write(analysis, record, options, out));
+            outputs.add("nitrogen-record.pdf", out -> NitrogenRecordPdf.write(analysis, record, options, out));
+        }
         if (audiences.contains(Audience.DEALER)) {
             RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
             outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
+        }
+        if (analysis.zones() != null) {
+            outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
@@ -55,6 +66,7 @@ public final class Reports {
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
                 .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
                 .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
-                .add("layers/findings.geojson", out -> Layers.findings(analysis, out));
+                .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
+                .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
     }
 }
