@@ -79,6 +79,10 @@ public record Inspection(String text, List<UnusableInputException> problems) {
         line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
         line(text, "place", place(log));
         line(text, "outlets", outlets(file.plan()));
+        line(
+                text,
+                "shape",
+                file.longShape() ? "a line for each row and time, put side by side below" : "a line for each time");
         text.append("\n  columns\n");
         columns(file, text);
         dropped(file, text);
@@ -88,17 +92,18 @@ public record Inspection(String text, List<UnusableInputException> problems) {
 
     private static void columns(FileLog file, StringBuilder text) {
         List<String[]> rows = new ArrayList<>();
-        rows.add(new String[] {"header", "is", "unit", "first value", "in SI"});
+        rows.add(new String[] {"header", "is", "unit", "first value", "in SI", "remark"});
         for (ColumnSense sense : file.senses()) {
             rows.add(new String[] {
                 sense.header(),
                 sense.ignored() ? "(not used)" : sense.quantity(),
                 sense.unit(),
                 sense.example(),
-                sense.ignored() ? "" : converted(file, sense)
+                sense.ignored() ? "" : converted(file, sense),
+                sense.remark()
             });
         }
-        int[] width = new int[5];
+        int[] width = new int[6];
         for (String[] row : rows) {
             for (int c = 0; c < row.length; c++) {
                 width[c] = Math.max(width[c], row[c].length());
@@ -119,8 +124,11 @@ public record Inspection(String text, List<UnusableInputException> problems) {
             if (!column.header().equals(sense.header()) || dimension == null) {
                 continue;
             }
-            if (column.role().measured() == Measured.TIME) {
+            if (column.equals(file.plan().timeColumn())) {
                 return instant(file.log().timeS[0]) + " UTC";
+            }
+            if (column.written() != column.role().measured()) {
+                return String.format(Locale.ROOT, "%.5f L/s", flow(file, column));
             }
             double value = Decimals.parse(sense.example(), file.mark()) * column.toSi();
             return switch (dimension) {
@@ -129,11 +137,25 @@ public record Inspection(String text, List<UnusableInputException> problems) {
                 case SPEED -> String.format(Locale.ROOT, "%.3f m/s", value);
                 case PRESSURE -> String.format(Locale.ROOT, "%.0f Pa", value);
                 case TURN_RATE -> String.format(Locale.ROOT, "%.5f rad/s", value);
-                case ANGLE -> isPosition(column) ? "" : String.format(Locale.ROOT, "%.5f rad", value);
+                case ANGLE ->
+                    isPosition(column) ? position(file, column) : String.format(Locale.ROOT, "%.5f rad", value);
                 default -> "";
             };
         }
         return "";
+    }
+
+    /** The first flow of a column written as volumes or pulses. */
+    private static double flow(FileLog file, ColumnPlan.Column column) {
+        int k = file.reader().numberColumns().indexOf(column);
+        return k < 0 ? Double.NaN : file.log().numbers[k][0];
+    }
+
+    private static String position(FileLog file, ColumnPlan.Column column) {
+        boolean lat = column.role().measured() == Measured.LAT;
+        return file.reader().places() == null
+                ? ""
+                : String.format(Locale.ROOT, "%.7f deg", (lat ? file.log().latDeg : file.log().lonDeg)[0]);
     }
 
     private static boolean isPosition(ColumnPlan.Column column) {

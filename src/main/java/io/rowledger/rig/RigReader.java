@@ -1,6 +1,7 @@
 package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.LogHints;
 import io.rowledger.units.Dimension;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -28,7 +29,8 @@ public final class RigReader {
      */
     public static RigFile read(Path path) {
         YamlFile file = new YamlFile(path);
-        YamlMap top = file.top().only("rig", "rows", "products", "columns", "job");
+        YamlMap top = file.top().only("rig", "rows", "products", "columns", "log", "job");
+        Unmeasured.refuse(top);
         YamlMap rig = top.map("rig", "a block with the lengths of tractor and bar")
                 .only(
                         "name",
@@ -45,6 +47,7 @@ public final class RigReader {
         List<Band> bands = BandReader.read(top.map("rows", "a block with count and spacing, or with outlets"));
         List<Product> products = ProductReader.read(top.map("products", "a block with a key for each liquid"));
         Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
+        LogHints hints = top.hasMore("log") ? LogHintsReader.read(top.map("log", "a block")) : LogHints.NONE;
         Job job = top.hasMore("job") ? JobReader.read(top.map("job", "a block"), products) : Job.NONE;
         Rig read = new Rig(
                 rig.textOr("name", "Unnamed bar"),
@@ -58,6 +61,7 @@ public final class RigReader {
                 bands,
                 products,
                 columns,
+                hints,
                 job,
                 tolerance(rig));
         return new RigFile(file.name(), file.sha256(), read);
