@@ -119,6 +119,15 @@ final class Clocks {
         }
         if (date == null && !inTime && sample.hints().date() == null) {
             String text = sample.texts(time.index()).get(0);
+            List<String> rivals = sample.plan().rivalDates();
+            if (!rivals.isEmpty()) {
+                throw sample.found(
+                                time,
+                                "the time of day \"" + text + "\" beside two dates, " + String.join(" and ", rivals))
+                        .expected("one date that goes with it")
+                        .mend("write columns: {date: \"" + rivals.get(0) + "\"} or columns: {date: \"" + rivals.get(1)
+                                + "\"} in the rig file");
+            }
             throw sample.found(time, "the time of day \"" + text + "\" without a date")
                     .expected("a date with the time, in the same column or in one named date")
                     .mend("write log: {date: 2026-05-14} in the rig file, with the day on which the log starts");

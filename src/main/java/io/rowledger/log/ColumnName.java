@@ -28,7 +28,7 @@ record ColumnName(
     private static final Pattern ROW_ALONE =
             Pattern.compile("(?:row|outlet|knife|nozzle|section|channel|coulter|meter)0*([1-9]\\d{0,2})");
 
-    private static final Pattern SEPARATORS = Pattern.compile("[\\s_\\-]+");
+    private static final Pattern SEPARATORS = Pattern.compile("[\\s_,\\-]+");
     private static final String OUTLET =
             "(?:row|outlet|knife|nozzle|section|channel|coulter|drop|meter|line|tube|orifice|port|r)?";
 

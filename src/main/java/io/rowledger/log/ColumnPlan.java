@@ -35,6 +35,7 @@ final class ColumnPlan {
     private final List<String> products;
     private final int outlets;
     private final int headerLine;
+    private final List<String> rivalDates;
 
     private ColumnPlan(
             List<String> headers,
@@ -42,13 +43,15 @@ final class ColumnPlan {
             List<Column> columns,
             List<String> products,
             int outlets,
-            int headerLine) {
+            int headerLine,
+            List<String> rivalDates) {
         this.headers = List.copyOf(headers);
         this.rawHeaders = List.copyOf(rawHeaders);
         this.columns = List.copyOf(columns);
         this.products = List.copyOf(products);
         this.outlets = outlets;
         this.headerLine = headerLine;
+        this.rivalDates = List.copyOf(rivalDates);
     }
 
     /** Finds every quantity among the headers. */
@@ -60,11 +63,20 @@ final class ColumnPlan {
         for (Column column : chosen.values()) {
             byRole.put(column.role().canonical(), column);
         }
+        List<String> rivalDates = new ArrayList<>();
         Map<String, Candidate> candidates = candidates(place, headers, chosen, options);
         for (Map.Entry<String, Candidate> entry : candidates.entrySet()) {
             if (!byRole.containsKey(entry.getKey())) {
                 Candidate c = entry.getValue();
                 Column column = column(place, c.index, c.name, c.role, options);
+                if (c.rival >= 0 && c.role.measured().isHelper()) {
+                    // Asked only where it is needed: a time that is whole without it needs none.
+                    if (c.role.measured() == Measured.DATE) {
+                        rivalDates.add(headers.get(c.index).strip());
+                        rivalDates.add(headers.get(c.rival).strip());
+                    }
+                    continue;
+                }
                 if (c.rival >= 0) {
                     throw twice(place, column, headers.get(c.rival).strip(), options);
                 }
@@ -83,7 +95,7 @@ final class ColumnPlan {
         }
         need(place, columns, Measured.LAT, "lat", "the latitude in degrees");
         need(place, columns, Measured.LON, "lon", "the longitude in degrees");
-        return new ColumnPlan(headers, found.raw(), columns, products, outlets, headerLine);
+        return new ColumnPlan(headers, found.raw(), columns, products, outlets, headerLine, rivalDates);
     }
 
     /** A header that can stand for a role, and the place of another that can as well, or -1. */
@@ -114,7 +126,7 @@ final class ColumnPlan {
             Candidate other = best.get(of.canonical());
             if (other == null || rank < other.rank) {
                 best.put(of.canonical(), new Candidate(i, name.get(), role, rank, -1));
-            } else if (rank == other.rank && other.rival < 0 && !role.measured().isHelper()) {
+            } else if (rank == other.rank && other.rival < 0 && role.measured() != Measured.ROW) {
                 best.put(of.canonical(), new Candidate(other.index, other.name, other.role, rank, i));
             }
         }
@@ -178,6 +190,11 @@ final class ColumnPlan {
         return rawHeaders;
     }
 
+    /** The headers of two columns of dates, of which neither is in use; empty where there is one or none. */
+    List<String> rivalDates() {
+        return rivalDates;
+    }
+
     /** Columns in use, by quantity, product and outlet whatever their order in the file. */
     List<Column> columns() {
         return columns;
@@ -230,7 +247,7 @@ final class ColumnPlan {
             return new Column(index, header, of, form, 1, measured);
         }
         Unit unit = name.unit();
-        if (unit == null && measured == Measured.FLOW && name.unitText().isEmpty()) {
+        if (unit == null && dimension == Dimension.FLOW && name.unitText().isEmpty()) {
             unit = options.hints().flowUnit();
         }
         if (unit != null) {
@@ -255,7 +272,7 @@ final class ColumnPlan {
     private static UnusableInputException noUnit(Place place, ColumnName name, String header, Dimension dimension) {
         String proposal = name.role().canonical() + "[" + dimension.exampleUnit() + "]";
         if (name.unitText().isEmpty()) {
-            String rig = name.role().measured() == Measured.FLOW
+            String rig = dimension == Dimension.FLOW
                     ? ", or into the rig file if all rows have it, such as log: {flow_unit: gal/min}"
                     : "";
             return place.found("no unit in the column name")

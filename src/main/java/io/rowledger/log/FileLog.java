@@ -104,7 +104,9 @@ final class FileLog {
             String remark = "";
             for (ColumnPlan.Column column : plan().columns()) {
                 if (column.index() == i && isUsed(column)) {
-                    quantity = column.role().canonical();
+                    Role role = column.role();
+                    boolean counted = role.measured() == Measured.FLOW;
+                    quantity = (counted ? new Role(column.written(), role.product(), role.row()) : role).canonical();
                     unit = column.unit();
                     remark = remark(column);
                 }

@@ -17,21 +17,36 @@ import java.util.Locale;
  *
  * @param text plain text for a person, one block for each file
  * @param problems why files can't be used, in their order; empty where all can
+ * @param columns how each column of the first file that can be used was understood
+ * @param products the products its flow columns name; one without a name where they name none
+ * @param rows the outlets it has flow columns for; 0 where no file can be used
  */
-public record Inspection(String text, List<UnusableInputException> problems) {
-    /** Copies the list. */
+public record Inspection(
+        String text,
+        List<UnusableInputException> problems,
+        List<ColumnSense> columns,
+        List<String> products,
+        int rows) {
+    /** Copies the lists. */
     public Inspection {
         problems = List.copyOf(problems);
+        columns = List.copyOf(columns);
+        products = List.copyOf(products);
+    }
+
+    /** Looks at the logs as they are, without a rig file. */
+    public static Inspection of(List<Path> logs) {
+        return of(logs, LogOptions.unknownRig());
     }
 
     /** Looks at each file on its own, then at whether they go together. */
-    public static Inspection of(List<Path> logs) {
+    public static Inspection of(List<Path> logs, LogOptions options) {
         StringBuilder text = new StringBuilder();
         List<UnusableInputException> problems = new ArrayList<>();
         List<FileLog> files = new ArrayList<>();
         for (Path log : logs) {
             try {
-                FileLog file = LogFileReader.read(log, LogOptions.unknownRig());
+                FileLog file = LogFileReader.read(log, options);
                 files.add(file);
                 describe(file, text);
             } catch (UnusableInputException e) {
@@ -55,7 +70,17 @@ public record Inspection(String text, List<UnusableInputException> problems) {
                         .append('\n');
             }
         }
-        return new Inspection(text.toString().replace("\r\n", "\n"), problems);
+        String said = text.toString().replace("\r\n", "\n");
+        if (files.isEmpty()) {
+            return new Inspection(said, problems, List.of(), List.of(), 0);
+        }
+        FileLog first = files.get(0);
+        return new Inspection(
+                said,
+                problems,
+                first.senses(),
+                first.plan().products(),
+                first.plan().outlets());
     }
 
     private static void describe(FileLog file, StringBuilder text) {
@@ -121,7 +146,7 @@ public record Inspection(String text, List<UnusableInputException> problems) {
     private static String converted(FileLog file, ColumnSense sense) {
         for (ColumnPlan.Column column : file.plan().columns()) {
             Dimension dimension = column.role().measured().dimension();
-            if (!column.header().equals(sense.header()) || dimension == null) {
+            if (!column.header().equals(sense.header().strip()) || dimension == null) {
                 continue;
             }
             if (column.equals(file.plan().timeColumn())) {

@@ -50,6 +50,9 @@ final class ZoneTime {
             offsets = List.copyOf(zone.getRules().getValidOffsets(local));
         }
         if (offsets.isEmpty()) {
+            if (Double.isNaN(lastUtcS)) {
+                throw leftOut(localS, line);
+            }
             return Double.NaN;
         }
         double utcS = localS - offsets.get(0).getTotalSeconds();
@@ -81,6 +84,18 @@ final class ZoneTime {
                 .expected("a time that can be told from the records before it, or an offset from UTC")
                 .mend("write log: {zone: \"" + one + "\"} in the rig file if it is the first, log: {zone: \"" + two
                         + "\"} if it is the second");
+    }
+
+    private UnusableInputException leftOut(double localS, int line) {
+        return UnusableInputException.found("the local time "
+                        + LocalDateTime.ofEpochSecond((long) Math.floor(localS), 0, ZoneOffset.UTC)
+                        + ", which " + zone.getId() + " did not have: the clocks were set forward over it")
+                .inFile(file)
+                .atLine(line)
+                .atColumn(header)
+                .expected("times of that zone")
+                .mend("write the zone or the offset from UTC that the logger's clock kept, such as log: {zone: UTC} or "
+                        + "log: {zone: \"-06:00\"}");
     }
 
     private static String iso(double utcS) {

@@ -2,6 +2,7 @@ package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogHints;
+import io.rowledger.log.LogOptions;
 import io.rowledger.units.Dimension;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -65,6 +66,18 @@ public final class RigReader {
                 job,
                 tolerance(rig));
         return new RigFile(file.name(), file.sha256(), read);
+    }
+
+    /**
+     * What a rig file says about reading logs, and no more of it: its lengths need not be measured yet.
+     *
+     * @throws UnusableInputException where the file can't be used
+     */
+    public static LogOptions logOptions(Path path) {
+        YamlMap top = new YamlFile(path).top().only("rig", "rows", "products", "columns", "log", "job");
+        Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
+        LogHints hints = top.hasMore("log") ? LogHintsReader.read(top.map("log", "a block")) : LogHints.NONE;
+        return new LogOptions(columns, List.of(), 0, hints);
     }
 
     private static Towing towing(YamlMap rig) {
