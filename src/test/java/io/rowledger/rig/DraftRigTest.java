@@ -53,6 +53,7 @@ class DraftRigTest {
                     .replace("right_of_center: measure this", "right_of_center: 0 m")
                     .replace("spacing: measure this", "spacing: 30 in")
                     .replace("measure this", "5 m")
+                    .replace("name: fill in", "name: UAN")
                     .replace("towing: fill in", "towing: drawn")
                     .replace("outer_share: fill in", "outer_share: 1")
                     .replace("density: fill in", "density: 11.06 lb/gal")
