@@ -36,6 +36,7 @@ import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
@@ -84,7 +85,8 @@ public final class Pipeline {
         progress.begins("weighing the doubt", "positions, meters, setup");
         Intervals intervals = IntervalsBuilder.of(
                 new Measured(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
-        List<String> notes = Notes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones);
+        List<String> notes = new ArrayList<>(maps.notes());
+        notes.addAll(Notes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones));
         List<InputFile> setups = Setups.of(files, rigFile);
         return new Analysis(
                 rig,
@@ -121,6 +123,15 @@ public final class Pipeline {
                             ? null
                             : PrescriptionReader.read(files.prescription(), track.plane(), driven, rig.products()),
                     files.keepOut() == null ? null : KeepOutReader.read(files.keepOut(), track.plane(), driven));
+        }
+
+        /** What was taken for granted about the files. */
+        List<String> notes() {
+            List<String> notes = new ArrayList<>();
+            notes.addAll(boundary == null ? List.of() : boundary.notes());
+            notes.addAll(prescription == null ? List.of() : prescription.notes());
+            notes.addAll(keepOuts == null ? List.of() : keepOuts.notes());
+            return notes;
         }
 
         @Nullable
