@@ -70,10 +70,18 @@ final class NitrogenAnswer {
         }
         List<Sentence> sentences = new ArrayList<>();
         sentences.add(new Sentence(amount(), !sums.known()));
+        String doubt = new RecordDoubt(a, f).sentence();
+        if (!doubt.isEmpty()) {
+            sentences.add(new Sentence(doubt, false));
+        }
         sentences.addAll(new BudgetSection(a, f, sums, ground).sentences());
         sentences.add(new Sentence(evenness(), false));
         if (plan.known()) {
             sentences.add(new Sentence(places(), false));
+        }
+        SetbackSection setbacks = SetbackSection.of(a, f);
+        if (setbacks != null) {
+            sentences.add(new Sentence(Cut.sentence(setbacks.summary()), setbacks.anythingInside()));
         }
         return sentences;
     }
@@ -152,8 +160,8 @@ final class NitrogenAnswer {
 
     private String places() {
         Coverage c = a.coverage();
-        GroundWords missed = GroundSection.missed(c, f);
-        GroundWords doubled = GroundSection.doubled(c, f);
+        GroundWords missed = GroundSection.missed(a, f);
+        GroundWords doubled = GroundSection.doubled(a, f);
         String where = c.boundary() == null ? "between the passes" : "inside the boundary";
         String skipped =
                 missed.none() ? "No ground " + where + " was skipped" : missed.area() + " was skipped " + where;

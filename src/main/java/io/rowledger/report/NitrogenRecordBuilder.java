@@ -69,6 +69,8 @@ public final class NitrogenRecordBuilder {
                 liquids.notes(),
                 new BudgetSection(a, f, sums, ground).build(),
                 days(),
+                RecordTables.setbacks(a, f),
+                RecordTables.zones(a, f),
                 ground(),
                 how(),
                 entered(),
@@ -176,8 +178,8 @@ public final class NitrogenRecordBuilder {
                                 "Field boundary",
                                 f.text(Measure.AREA, c.boundaryAreaM2()) + " inside the outline handed in",
                                 true));
-        GroundWords missed = GroundSection.missed(c, f);
-        GroundWords doubled = GroundSection.doubled(c, f);
+        GroundWords missed = GroundSection.missed(a, f);
+        GroundWords doubled = GroundSection.doubled(a, f);
         items.add(new Item("Skipped", missed.area() + where(missed), false));
         items.add(new Item("Covered twice", doubled.area() + where(doubled), false));
         Plan plan = answer.plan();

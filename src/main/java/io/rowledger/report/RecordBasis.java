@@ -79,6 +79,7 @@ final class RecordBasis {
                         + "; made with Rowledger " + options.programVersion(),
                 false));
         settings.add(new Item("Positions", new QualitySection(a, f).positions(), false));
+        settings.addAll(new RecordDoubt(a, f).items());
         settings.add(new Item("Sum check", quality.checks().get(0).value() + " (map against log)", false));
         return settings;
     }
