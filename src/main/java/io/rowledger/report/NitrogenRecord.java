@@ -59,6 +59,12 @@ public record NitrogenRecord(
         cautions = List.copyOf(cautions);
     }
 
+    /** True where there is so much to hold that the page is set tighter. */
+    public boolean tight() {
+        return entered.size() > MUCH_ENTERED
+                || setbacks.lines().size() + zones.products().size() * 2 > 2;
+    }
+
     /** True where the work took more than one day. */
     public boolean severalDays() {
         return !days.isEmpty();

@@ -35,6 +35,11 @@ public final class NitrogenRecordBuilder {
     /** Facts that stand elsewhere on the page. */
     private static final Set<String> ELSEWHERE = Set.of("field", "zone", "method", "depth", "knives", "plan", "cap");
 
+    /** Facts of the page's head; they are listed too only where the head cut them. */
+    private static final List<String> PLACE = List.of("farm", "tract", "county", "state");
+
+    private static final Set<String> HEAD = Set.of("farm", "tract", "county", "state", "applicator");
+
     private final Analysis a;
     private final ReportOptions options;
     private final UnitFormat f;
@@ -85,7 +90,7 @@ public final class NitrogenRecordBuilder {
         double endS = JobTimes.endS(a);
         String field = job.fact("field").orElse("").strip();
         List<String> place = new ArrayList<>();
-        for (String key : List.of("farm", "tract", "county", "state")) {
+        for (String key : PLACE) {
             job.fact(key).ifPresent(value -> place.add(Wording.label(key) + " " + Cut.name(value)));
         }
         return new Head(
@@ -243,7 +248,10 @@ public final class NitrogenRecordBuilder {
         List<Item> items = new ArrayList<>();
         for (RecordField field : RecordFields.all()) {
             String value = left.remove(field.key());
-            if (value != null) {
+            boolean inHead = value != null
+                    && HEAD.contains(field.key())
+                    && Cut.name(value).equals(value);
+            if (value != null && !inHead) {
                 items.add(new Item(field.label(), Cut.value(value), true));
             }
         }

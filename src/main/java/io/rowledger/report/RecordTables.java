@@ -1,5 +1,6 @@
 package io.rowledger.report;
 
+import io.rowledger.coverage.Setbacks;
 import io.rowledger.report.NitrogenRecord.SetbackTable;
 import io.rowledger.report.ZoneSection.ZoneTable;
 import io.rowledger.units.UnitFormat;
@@ -12,7 +13,8 @@ final class RecordTables {
 
     static SetbackTable setbacks(Analysis a, UnitFormat f) {
         SetbackSection section = SetbackSection.of(a, f);
-        if (section == null) {
+        Setbacks setbacks = a.setbacks();
+        if (section == null || setbacks == null) {
             return SetbackTable.NONE;
         }
         List<SetbackSection.Line> lines = new ArrayList<>();
@@ -27,7 +29,12 @@ final class RecordTables {
         String rest = lines.size() > shown
                 ? "And " + Wording.counted(lines.size() - shown, "more place", "more places") + " in summary.json."
                 : "";
-        return new SetbackTable(lines.subList(0, shown), rest, section.basis());
+        return new SetbackTable(
+                lines.subList(0, shown),
+                rest,
+                "The distances are the user's own, from " + Wording.fileName(setbacks.file())
+                        + "; the program knows none: product label, local rules and licensed practice decide how far to keep"
+                        + " away. Ground within two setbacks counts in both.");
     }
 
     private static SetbackSection.Line named(SetbackSection.Line line) {
