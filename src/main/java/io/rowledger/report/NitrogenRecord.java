@@ -43,6 +43,8 @@ public record NitrogenRecord(
         String missingNote,
         Basis basis,
         List<String> cautions) {
+    /** With more lines than this, about, two pages need a smaller map and type. */
+    private static final int MUCH_IN_ALL = 28;
     /** More items than this stand in three columns. */
     private static final int MUCH_ENTERED = 18;
 
@@ -61,8 +63,12 @@ public record NitrogenRecord(
 
     /** True where there is so much to hold that the page is set tighter. */
     public boolean tight() {
-        return entered.size() > MUCH_ENTERED
-                || setbacks.lines().size() + zones.products().size() * 2 > 2;
+        int tables = 4 * (Math.min(setbacks.lines().size(), 1) + zones.products().size());
+        int rows = setbacks.lines().size();
+        for (ZoneSection.ZoneTable table : zones.products()) {
+            rows += table.zones().size();
+        }
+        return entered.size() + missing.size() / 2 + tables + rows + liquidNotes.size() > MUCH_IN_ALL;
     }
 
     /** True where the work took more than one day. */

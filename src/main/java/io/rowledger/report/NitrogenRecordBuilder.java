@@ -20,6 +20,7 @@ import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -91,7 +92,7 @@ public final class NitrogenRecordBuilder {
         String field = job.fact("field").orElse("").strip();
         List<String> place = new ArrayList<>();
         for (String key : PLACE) {
-            job.fact(key).ifPresent(value -> place.add(Wording.label(key) + " " + Cut.name(value)));
+            job.fact(key).ifPresent(value -> place.add(named(key, Cut.name(value))));
         }
         return new Head(
                 "Nitrogen record: " + (field.isEmpty() ? "" : Cut.title(field) + ", ") + f.date(startS),
@@ -111,6 +112,11 @@ public final class NitrogenRecordBuilder {
                         f.unit(Measure.NITROGEN),
                         f.unit(Measure.NITROGEN_RATE)),
                 "Rowledger " + options.programVersion());
+    }
+
+    /** {@code Tract 7}, and not "Tract Tract 7" where the user wrote the word too. */
+    private static String named(String key, String value) {
+        return value.toLowerCase(Locale.ROOT).contains(key) ? value : Wording.label(key) + " " + value;
     }
 
     private MapKey map() {
@@ -252,7 +258,7 @@ public final class NitrogenRecordBuilder {
                     && HEAD.contains(field.key())
                     && Cut.name(value).equals(value);
             if (value != null && !inHead) {
-                items.add(new Item(field.label(), Cut.value(value), true));
+                items.add(new Item(field.label().replaceFirst(", (where|if) .*", ""), Cut.value(value), true));
             }
         }
         left.forEach((key, value) -> items.add(new Item(Wording.label(key.replace('.', ' ')), Cut.value(value), true)));
