@@ -49,8 +49,7 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Results results =
-                new Results(UnitSystem.US, null, null, null, EnumSet.of(Audience.APPLICATOR, Audience.DEALER));
+        Results results = new Results(UnitSystem.US, null, null, null, EnumSet.allOf(Audience.class));
         for (Sample sample : SAMPLES) {
             Path folder = out.resolve("logs").resolve(sample.name());
             Path log = unpack(sample, sample.log(), folder);

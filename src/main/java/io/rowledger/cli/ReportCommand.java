@@ -4,6 +4,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.Paper;
 import io.rowledger.report.file.Audience;
+import io.rowledger.report.pdf.PdfSigner;
 import io.rowledger.run.JobFiles;
 import io.rowledger.run.Pipeline;
 import io.rowledger.run.Progress;
@@ -15,6 +16,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -34,6 +36,15 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--boundary", paramLabel = "F", description = "The field's outline, GeoJSON.")
     private @Nullable Path boundary;
 
+    @Option(names = "--prescription", paramLabel = "F", description = "Zones with a target rate each, GeoJSON.")
+    private @Nullable Path prescription;
+
+    @Option(
+            names = "--keep-out",
+            paramLabel = "F",
+            description = "Places to keep away from, each with your own setback, GeoJSON.")
+    private @Nullable Path keepOut;
+
     @Option(
             names = "--out",
             paramLabel = "DIR",
@@ -45,8 +56,8 @@ final class ReportCommand implements Callable<Integer> {
             names = "--for",
             split = ",",
             paramLabel = "WHO",
-            defaultValue = "applicator,dealer",
-            description = "Whom to print for: applicator, dealer (default: ${DEFAULT-VALUE}).")
+            defaultValue = "applicator,landlord,dealer",
+            description = "Whom to print for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
     private List<Audience> audiences;
 
     @Option(
@@ -67,6 +78,9 @@ final class ReportCommand implements Callable<Integer> {
             paramLabel = "DIR",
             description = "A folder with your own copies of the report templates.")
     private @Nullable Path templates;
+
+    @Mixin
+    private SignOptions sign;
 
     @Option(names = "--threads", paramLabel = "N", description = "Threads to use (default: all cores).")
     private @Nullable Integer threads;
@@ -89,27 +103,20 @@ final class ReportCommand implements Callable<Integer> {
                     .expected("1 or more")
                     .mend("leave --threads out to use all cores");
         }
-        JobFiles files = new JobFiles(logs, rig, boundary);
+        PdfSigner signer = sign.signer(System.getenv());
+        JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut);
         Progress progress = console.progress(quiet);
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
         progress.begins("writing the reports", out.toString());
-        results.write(analysis, files, out, console.out());
+        results.write(analysis, files, out, signer, console.out());
         return Main.DONE;
     }
 
     private Set<Audience> printable() {
-        for (Audience audience : audiences) {
-            if (audience == Audience.LANDLORD) {
-                throw UnusableInputException.found("'" + audience.word() + "'")
-                        .atColumn("--for")
-                        .expected("applicator or dealer, the ones this version prints for")
-                        .mend("leave --for out; summary.json and the tables hold the figures for everybody");
-            }
-        }
         if (audiences.isEmpty()) {
             throw UnusableInputException.found("nobody")
                     .atColumn("--for")
-                    .expected("applicator, the one this version prints for")
+                    .expected("applicator, landlord or dealer")
                     .mend("leave --for out");
         }
         return EnumSet.copyOf(audiences);

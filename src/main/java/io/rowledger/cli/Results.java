@@ -1,11 +1,14 @@
 package io.rowledger.cli;
 
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.Paper;
 import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.file.Audience;
+import io.rowledger.report.file.Outputs;
 import io.rowledger.report.file.Reports;
+import io.rowledger.report.pdf.PdfSigner;
 import io.rowledger.run.JobFiles;
 import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
@@ -29,16 +32,31 @@ record Results(
         @Nullable Integer threads,
         Set<Audience> audiences) {
 
+    /** The files a signature is put on: those that are handed to somebody as a record. */
+    static final Set<String> SIGNED = Set.of("nitrogen-record.pdf");
+
     int threadCount() {
         return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
     }
 
     /** Writes everything into the folder and says so. */
     void write(Analysis analysis, JobFiles files, Path folder, PrintStream out) {
+        write(analysis, files, folder, null, out);
+    }
+
+    /** Writes everything into the folder, signs what is to be signed where there is a signer, and says so. */
+    void write(Analysis analysis, JobFiles files, Path folder, @Nullable PdfSigner signer, PrintStream out) {
         Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
         ReportOptions options = new ReportOptions(
                 units, paper == null ? usual : paper, analysis.rig().job().zone(), templates, Version.number());
-        Reports.write(analysis, options, folder, audiences, files.all(), threadCount());
+        Outputs outputs = Reports.outputs(analysis, options, audiences).keeping(files.all());
+        if (signer != null && outputs.finishing(SIGNED, signer::sign).isEmpty()) {
+            throw UnusableInputException.found("nothing to sign")
+                    .atColumn("--sign")
+                    .expected("a nitrogen record among the reports, the one that is signed")
+                    .mend("add landlord to --for, or leave --sign out");
+        }
+        outputs.writeTo(folder, threadCount());
         PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);
         out.println("Reports: " + folder.toAbsolutePath().normalize());
     }

@@ -1,26 +1,18 @@
 package io.rowledger.coverage;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.geo.Jts;
 import io.rowledger.geo.LocalPlane;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.LinearRing;
-import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.geom.util.GeometryFixer;
 
 /**
  * A field's outline from GeoJSON (RFC 7946): a Polygon or MultiPolygon, bare, in a Feature or in a FeatureCollection.
  * Several polygons count as one field: their union.
- *
- * <p>RFC 7946 draws edges straight in longitude and latitude, the plane straight in metres. Along an edge of 1 km the
- * two lie less than 2 cm apart at 45 degrees of latitude, and the area differs by less than a part in 100,000.
  */
 public final class BoundaryReader {
     /** Further than this from the ground that was driven, a boundary belongs to another field, m. */
@@ -41,14 +33,20 @@ public final class BoundaryReader {
      *     can't be, or lies far from the driven ground
      */
     public static Boundary read(Path file, LocalPlane plane, @Nullable Envelope driven) {
-        GeoJsonPolygons source = GeoJsonPolygons.read(file);
+        MapFeatures source = GeoJsonFeatures.read(file, MapUse.BOUNDARY);
+        List<MapShape> outlines = source.features().stream()
+                .flatMap(feature -> feature.shapes().stream())
+                .filter(shape -> shape.kind() == MapShape.Kind.POLYGON)
+                .toList();
+        if (outlines.isEmpty()) {
+            throw noPolygon(file, source);
+        }
         List<Geometry> parts = new ArrayList<>();
         boolean repaired = false;
-        for (List<List<double[]>> rings : source.polygons()) {
-            Polygon polygon = polygon(rings, plane);
-            boolean valid = polygon.isValid();
-            repaired |= !valid;
-            parts.add(valid ? polygon : Jts.areal(GeometryFixer.fix(polygon)));
+        for (MapShape outline : outlines) {
+            MapGeometry.Placed placed = MapGeometry.of(outline, plane);
+            repaired |= placed.repaired();
+            parts.add(placed.geometry());
         }
         Geometry area = Unions.union(parts, 1);
         if (area.getArea() == 0) {
@@ -57,34 +55,27 @@ public final class BoundaryReader {
                     .expected("a polygon around the field")
                     .mend("draw the field's outline as a polygon and export it again");
         }
-        checkNear(file, area, driven == null ? new Envelope(0, 0, 0, 0) : driven, source);
-        return new Boundary(file.toString(), source.name(), area, repaired);
+        checkNear(file, area, driven == null ? new Envelope(0, 0, 0, 0) : driven, outlines.get(0));
+        return new Boundary(file.toString(), source.firstName(), area, repaired);
     }
 
-    private static Polygon polygon(List<List<double[]>> rings, LocalPlane plane) {
-        LinearRing shell = ring(rings.get(0), plane);
-        LinearRing[] holes =
-                rings.subList(1, rings.size()).stream().map(r -> ring(r, plane)).toArray(LinearRing[]::new);
-        return Jts.FACTORY.createPolygon(shell, holes);
+    private static UnusableInputException noPolygon(Path file, MapFeatures source) {
+        List<String> others = source.types().stream()
+                .filter(type -> !type.equals("Polygon") && !type.equals("MultiPolygon"))
+                .toList();
+        String found = others.isEmpty() ? "no geometry" : "no polygon, only " + String.join(", ", others);
+        return UnusableInputException.found(found)
+                .inFile(file.toString())
+                .expected("a Polygon or MultiPolygon, bare or in a Feature or FeatureCollection")
+                .mend("export the field's outline as a polygon");
     }
 
-    private static LinearRing ring(List<double[]> lonLat, LocalPlane plane) {
-        Coordinate[] out = new Coordinate[lonLat.size()];
-        double[] eastNorth = new double[2];
-        for (int i = 0; i < out.length; i++) {
-            plane.forward(lonLat.get(i)[1], lonLat.get(i)[0], eastNorth);
-            out[i] = new Coordinate(Jts.onGrid(eastNorth[0]), Jts.onGrid(eastNorth[1]));
-        }
-        out[out.length - 1] = out[0].copy();
-        return Jts.FACTORY.createLinearRing(out);
-    }
-
-    private static void checkNear(Path file, Geometry area, Envelope driven, GeoJsonPolygons source) {
+    private static void checkNear(Path file, Geometry area, Envelope driven, MapShape outline) {
         double awayM = area.getEnvelopeInternal().distance(driven);
         if (awayM <= MAX_AWAY_M) {
             return;
         }
-        double[] first = source.polygons().get(0).get(0).get(0);
+        double[] first = outline.parts().get(0);
         String place = String.format(Locale.ROOT, "%.5f, %.5f", first[1], first[0]);
         throw UnusableInputException.found(String.format(
                         Locale.ROOT,

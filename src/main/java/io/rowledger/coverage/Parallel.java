@@ -9,11 +9,11 @@ import java.util.concurrent.Future;
 import java.util.function.IntFunction;
 
 /** Spreads independent pieces over threads and hands the results back in the order of the pieces. */
-final class Parallel {
+public final class Parallel {
     private Parallel() {}
 
     /** {@code [piece(0), ..., piece(n - 1)]}; which thread does which piece does not show in the result. */
-    static <T> List<T> map(int n, int threads, IntFunction<T> piece) {
+    public static <T> List<T> map(int n, int threads, IntFunction<T> piece) {
         List<T> out = new ArrayList<>(n);
         if (threads == 1 || n < 2) {
             for (int i = 0; i < n; i++) {

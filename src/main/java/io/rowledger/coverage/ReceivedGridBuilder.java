@@ -1,18 +1,14 @@
 package io.rowledger.coverage;
 
 import io.rowledger.coverage.StripDeposit.Frame;
-import io.rowledger.geo.Jts;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.Polygon;
 
 /** Fills the received grid: covered ground, and per product what was put down and what was asked for. */
 final class ReceivedGridBuilder {
@@ -85,7 +81,7 @@ final class ReceivedGridBuilder {
     ReceivedGrid build(Geometry covered) {
         float[] coveredM2 = new float[cols * rows];
         AreaAccumulator ground = new AreaAccumulator(cols, rows);
-        addGround(covered, ground);
+        GroundDeposit.add(covered, frame, ground);
         read(new AreaAccumulator[] {ground}, coveredM2);
         int products = delivery.products();
         float[][] volumeL = new float[products][];
@@ -98,31 +94,6 @@ final class ReceivedGridBuilder {
         }
         return new ReceivedGrid(
                 frame.east0M(), frame.north0M(), frame.cellM(), cols, rows, coveredM2, volumeL, targetL);
-    }
-
-    private void addGround(Geometry covered, AreaAccumulator grid) {
-        double cellM2 = frame.cellM() * frame.cellM();
-        for (Polygon polygon : Jts.polygons(covered)) {
-            boolean shell = true;
-            for (LineString ring : Jts.rings(polygon)) {
-                boolean clockwise = Jts.clockwiseTwiceArea(ring) > 0;
-                addRing(ring, clockwise == shell ? cellM2 : -cellM2, grid);
-                shell = false;
-            }
-        }
-    }
-
-    private void addRing(LineString ring, double weight, AreaAccumulator grid) {
-        CoordinateSequence c = ring.getCoordinateSequence();
-        double perCell = 1 / frame.cellM();
-        for (int i = 1; i < c.size(); i++) {
-            grid.edge(
-                    (c.getX(i - 1) - frame.east0M()) * perCell,
-                    (c.getY(i - 1) - frame.north0M()) * perCell,
-                    (c.getX(i) - frame.east0M()) * perCell,
-                    (c.getY(i) - frame.north0M()) * perCell,
-                    weight);
-        }
     }
 
     private AreaAccumulator[] lay(StripDeposit.Amount amount) {
@@ -173,7 +144,7 @@ final class ReceivedGridBuilder {
         }
         float[] askedL = new float[out.length];
         float[] groundM2 = new float[out.length];
-        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? delivery.targetLPerM2(p, k) * areaM2 : 0), askedL);
+        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? delivery.targetLPerM2(p, r, k) * areaM2 : 0), askedL);
         read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? areaM2 : 0), groundM2);
         for (int i = 0; i < out.length; i++) {
             out[i] = coveredM2[i] == 0 ? 0 : groundM2[i] > 0 ? askedL[i] / groundM2[i] * coveredM2[i] : Float.NaN;
@@ -182,13 +153,13 @@ final class ReceivedGridBuilder {
     }
 
     private boolean known(int p, int r, int k, double areaM2) {
-        return areaM2 > 0 && delivery.delivering(r, k) && !Double.isNaN(delivery.targetLPerM2(p, k));
+        return areaM2 > 0 && delivery.delivering(r, k) && !Double.isNaN(delivery.targetLPerM2(p, r, k));
     }
 
     private double firstTarget(int p) {
         for (int k = 0; k < poses.steps(); k++) {
             if (poses.working(k)) {
-                return delivery.targetLPerM2(p, k);
+                return delivery.targetLPerM2(p, 0, k);
             }
         }
         return Double.NaN;
@@ -197,7 +168,8 @@ final class ReceivedGridBuilder {
     private boolean oneTarget(int p) {
         double first = firstTarget(p);
         for (int k = 0; k < poses.steps(); k++) {
-            if (poses.working(k) && Double.compare(delivery.targetLPerM2(p, k), first) != 0) {
+            if (poses.working(k)
+                    && (Double.compare(delivery.targetLPerM2(p, 0, k), first) != 0 || delivery.targetsDiffer(p, k))) {
                 return false;
             }
         }

@@ -11,9 +11,9 @@ final class ReceivedStatisticsBuilder {
      * Cells with less of their ground covered are left out of the spread: along an edge, what an outline simplified
      * within 5 mm says is covered and what the driven strip put there differ by up to a hundredth of a cell.
      */
-    private static final double MIN_COVERED_SHARE = 0.01;
+    static final double MIN_COVERED_SHARE = 0.01;
     /** The grid holds floats: a rate that is exactly on a limit may come out this much beside it, as a fraction. */
-    private static final double FLOAT_SLACK = 1e-6;
+    static final double FLOAT_SLACK = 1e-6;
 
     private static final double CLASS_WIDTH = 0.05;
     private static final int CLASSES = 41;

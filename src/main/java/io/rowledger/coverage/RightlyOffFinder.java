@@ -31,7 +31,7 @@ final class RightlyOffFinder {
             for (int j = 0; j < areas.get(i).length; j++) {
                 for (int p = 0; p < delivery.products() && areas.get(i)[j] > 0; p++) {
                     targetL[p][strip.pass() - 1][strip.firstRow() - 1 + j] +=
-                            areas.get(i)[j] * finder.meanTargetLPerM2(p, strip);
+                            areas.get(i)[j] * finder.meanTargetLPerM2(p, strip.firstRow() - 1 + j, strip);
                 }
             }
         }
@@ -72,11 +72,11 @@ final class RightlyOffFinder {
         return area;
     }
 
-    private double meanTargetLPerM2(int p, StripPolygon strip) {
+    private double meanTargetLPerM2(int p, int r, StripPolygon strip) {
         double sum = 0;
         double timeS = 0;
         for (int k = strip.firstStep(); k < strip.endStep(); k++) {
-            sum += delivery.targetLPerM2(p, k) * strips.poses().durationS(k);
+            sum += delivery.targetLPerM2(p, r, k) * strips.poses().durationS(k);
             timeS += strips.poses().durationS(k);
         }
         return sum / timeS;

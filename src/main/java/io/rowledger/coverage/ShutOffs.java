@@ -83,12 +83,12 @@ final class ShutOffs {
         return areaM2 == 0 ? 0 : targetLPerM2 * areaM2;
     }
 
-    /** Target of the first product, mean over the time of the strip; NaN where a step has none. */
+    /** Target of the first product, mean over the time and the rows of the strip; NaN where a step has none. */
     private double targetLPerM2(StripPolygon strip) {
         double sum = 0;
         double timeS = 0;
         for (int k = strip.firstStep(); k < strip.endStep(); k++) {
-            sum += delivery.targetLPerM2(0, k) * poses.durationS(k);
+            sum += delivery.meanTargetLPerM2(0, strip.firstRow() - 1, strip.lastRow(), k) * poses.durationS(k);
             timeS += poses.durationS(k);
         }
         return sum / timeS;

@@ -46,8 +46,8 @@ final class Demand {
                 asked[k] = Double.NaN;
                 continue;
             }
-            double target = delivery.targetLPerM2(s.product, k);
-            target = Double.isNaN(target) ? 1 : target;
+            double target = delivery.meanTargetLPerM2(s.product, 0, delivery.rows(), k);
+            target = Double.isNaN(target) ? unknown(delivery, lastTarget) : target;
             changed = Math.abs(target - lastTarget) > 0.01 * target ? poses.timeS(k) : changed;
             lastTarget = target;
             boolean entry = j < work.n && k >= work.step[j];
@@ -60,6 +60,11 @@ final class Demand {
         }
         follow(work, poses, asked, 1, askedPerM);
         follow(work, poses, asked, -1, foreseenPerM);
+    }
+
+    /** What stands in where nobody gave a target; off the map of a prescription the controller keeps its last one. */
+    private static double unknown(Delivery delivery, double lastTarget) {
+        return delivery.planned() && lastTarget > 0 ? lastTarget : 1;
     }
 
     private static void follow(Work work, Poses poses, double[] asked, int way, float[][] out) {

@@ -143,7 +143,7 @@ public final class Diagnoses {
         }
         boolean target = false;
         for (int p = 0; p < delivery.products(); p++) {
-            target |= work.n > 0 && !Double.isNaN(delivery.targetLPerM2(p, work.step[0]));
+            target |= work.n > 0 && !Double.isNaN(delivery.targetLPerM2(p, 0, work.step[0]));
         }
         if (!target) {
             notes.add("Without a target a limited supply can't be seen.");

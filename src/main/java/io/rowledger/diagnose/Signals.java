@@ -36,8 +36,12 @@ final class Signals {
     final float[][] ratio;
     /** Median flux of the delivering rows at the bar's centre, L/s a metre of band; NaN where too few delivered. */
     final float[] siblingFlux;
-    /** L/m²; NaN without a target. */
+    /** Mean of the rows, L/m²; NaN without a target. */
     final float[] targetLPerM2;
+    /** Entries in which the rows have different targets: they can't be held against each other. */
+    private final BitSet mixed;
+
+    private final Delivery delivery;
     /** Share of the turn the machine takes out, per entry. */
     final float[] turnShare;
 
@@ -56,9 +60,12 @@ final class Signals {
                 flow[j] = (float) delivery.flowLPerS(product, r, work.step[j]);
             }
         }
+        this.delivery = delivery;
         targetLPerM2 = new float[work.n];
+        mixed = new BitSet(work.n);
         for (int j = 0; j < work.n; j++) {
-            targetLPerM2[j] = (float) delivery.targetLPerM2(product, work.step[j]);
+            targetLPerM2[j] = (float) delivery.meanTargetLPerM2(product, 0, rows, work.step[j]);
+            mixed.set(j, delivery.targetsDiffer(product, work.step[j]));
         }
         turnShare = new float[work.n];
         siblingFlux = new float[work.n];
@@ -87,12 +94,14 @@ final class Signals {
 
     /** What the target asks of row r at its own speed, L/s; NaN without a target. */
     double askedLPerS(int r, int j) {
-        return targetLPerM2[j] * work.bandM[r] * work.speedMps[j] * rowSpeedShare(r, j);
+        double target = mixed.get(j) ? delivery.targetLPerM2(product, r, work.step[j]) : targetLPerM2[j];
+        return target * work.bandM[r] * work.speedMps[j] * rowSpeedShare(r, j);
     }
 
-    /** True in a corner too tight, or at a speed too low, to judge levels by. */
+    /** True in a corner too tight, at a speed too low, or on a line between two targets: no place to judge levels by. */
     boolean unsteady(int j) {
-        return work.swinging[j]
+        return mixed.get(j)
+                || work.swinging[j]
                 || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > LARGEST_TURN
                 || work.speedMps[j] < LEAST_SPEED_MPS;
     }

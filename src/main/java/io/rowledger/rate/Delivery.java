@@ -8,13 +8,13 @@ import java.util.BitSet;
  */
 public final class Delivery {
     private final double[][][] flowLPerS;
-    private final double[][] targetLPerM2;
+    private final Targets targets;
     private final BitSet[] delivering;
     private final int[] record;
 
-    Delivery(double[][][] flowLPerS, double[][] targetLPerM2, BitSet[] delivering, int[] record) {
+    Delivery(double[][][] flowLPerS, Targets targets, BitSet[] delivering, int[] record) {
         this.flowLPerS = flowLPerS;
-        this.targetLPerM2 = targetLPerM2;
+        this.targets = targets;
         this.delivering = delivering;
         this.record = record;
     }
@@ -24,10 +24,41 @@ public final class Delivery {
         return flowLPerS[p][r][record[k]];
     }
 
-    /** Target rate in step k, L/m²; NaN where nobody gave one. */
-    public double targetLPerM2(int p, int k) {
-        double[] column = targetLPerM2[p];
-        return column.length == 1 ? column[0] : column[record[k]];
+    /**
+     * Target rate of outlet r in step k, L/m²: the log's, else the prescription's at the place of the strip, else the rig
+     * file's; NaN where nobody gave one.
+     */
+    public double targetLPerM2(int p, int r, int k) {
+        return targets.lPerM2(p, r, k, record[k]);
+    }
+
+    /** Mean target of outlets [from, to) in step k, L/m²; where they have one in common, that one. */
+    public double meanTargetLPerM2(int p, int from, int to, int k) {
+        if (!targets.byRow(p, record[k])) {
+            return targetLPerM2(p, from, k);
+        }
+        double sum = 0;
+        for (int r = from; r < to; r++) {
+            sum += targetLPerM2(p, r, k);
+        }
+        return sum / (to - from);
+    }
+
+    /** True where a prescription was given. */
+    public boolean planned() {
+        return targets.planned();
+    }
+
+    /** True where outlets have different targets in step k: the bar lies across a line between two zones. */
+    public boolean targetsDiffer(int p, int k) {
+        if (targets.byRow(p, record[k])) {
+            for (int r = 1; r < rows(); r++) {
+                if (Double.compare(targetLPerM2(p, r, k), targetLPerM2(p, 0, k)) != 0) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** True where outlet r was delivering in step k: working, with flow above 5 % of what the target asks. */

@@ -26,16 +26,23 @@ public final class DeliveryBuilder {
     private final LogTable log;
     private final Rig rig;
     private final Strips strips;
+    private final Targets targets;
 
-    private DeliveryBuilder(LogTable log, Rig rig, Strips strips) {
+    private DeliveryBuilder(LogTable log, Rig rig, Strips strips, @Nullable Planned planned) {
         this.log = log;
         this.rig = rig;
         this.strips = strips;
+        this.targets = Targets.of(log, rig.products(), planned);
     }
 
     /** Builds the delivery of every product and outlet for the steps of these strips. */
     public static Delivery build(LogTable log, Rig rig, Strips strips) {
-        return new DeliveryBuilder(log, rig, strips).build();
+        return build(log, rig, strips, null);
+    }
+
+    /** The same with what a prescription asks for at the place of each strip, or null for none. */
+    public static Delivery build(LogTable log, Rig rig, Strips strips, @Nullable Planned planned) {
+        return new DeliveryBuilder(log, rig, strips, planned).build();
     }
 
     private Delivery build() {
@@ -43,25 +50,23 @@ public final class DeliveryBuilder {
         int products = rig.products().size();
         int rows = strips.rows();
         double[][][] flow = new double[products][rows][];
-        double[][] target = new double[products][];
         BitSet[] delivering = new BitSet[rows];
         Arrays.setAll(delivering, r -> new BitSet(poses.steps()));
         double[] barSpeed = barSpeeds(poses);
         for (int p = 0; p < products; p++) {
             Product product = rig.products().get(p);
-            target[p] = targets(p, product);
-            boolean untargeted = Arrays.stream(target[p]).anyMatch(Double::isNaN);
+            boolean untargeted = targets.mayLack(p);
             int[] nearest = product.flowLagS() == 0 ? null : nearestRecords(product.flowLagS());
             for (int r = 0; r < rows; r++) {
                 double[] column = filled(log.flowColumn(p, r));
                 flow[p][r] = nearest == null ? column : shifted(column, product.flowLagS());
                 double limit = untargeted ? untargetedLimit(column) : Double.NaN;
-                markDelivering(column, nearest, target[p], r, limit, barSpeed, delivering[r]);
+                markDelivering(column, nearest, p, r, limit, barSpeed, delivering[r]);
             }
         }
         int[] record = new int[poses.steps()];
         Arrays.setAll(record, poses::record);
-        return new Delivery(flow, target, delivering, record);
+        return new Delivery(flow, targets, delivering, record);
     }
 
     /** Mean forward speed of the bar in each working step, m/s; NaN elsewhere. */
@@ -84,18 +89,6 @@ public final class DeliveryBuilder {
         return speed;
     }
 
-    private double[] targets(int p, Product product) {
-        if (!log.hasTarget(p)) {
-            return new double[] {product.targetLPerM2()};
-        }
-        double[] column = new double[log.records()];
-        for (int i = 0; i < column.length; i++) {
-            double logged = log.targetLPerM2(p, i);
-            column[i] = Double.isNaN(logged) ? product.targetLPerM2() : logged;
-        }
-        return column;
-    }
-
     /** Without a target: the share of the flow that nine of ten flowing records stay under, L/s. */
     private static double untargetedLimit(double[] column) {
         double[] positive = Arrays.stream(column).filter(f -> f > 0).sorted().toArray();
@@ -107,7 +100,7 @@ public final class DeliveryBuilder {
     private void markDelivering(
             double[] column,
             int @Nullable [] nearest,
-            double[] target,
+            int p,
             int r,
             double untargetedLimit,
             double[] barSpeed,
@@ -120,7 +113,7 @@ public final class DeliveryBuilder {
             }
             int i = poses.record(k);
             double shown = column[nearest == null ? i : nearest[i]];
-            double asked = target[target.length == 1 ? 0 : i];
+            double asked = targets.lPerM2(p, r, k, i);
             double limit = Double.isNaN(asked) ? untargetedLimit : DELIVERING_SHARE * asked * width * barSpeed[k];
             if (shown > limit && shown > 0) {
                 delivering.set(k);

@@ -178,7 +178,7 @@ public final class RatesBuilder {
         for (int p = 0; p < products; p++) {
             double volume = delivery.flowLPerS(p, r, k) * seconds;
             sums.volumeL[p] += volume;
-            sums.targetL[p] += delivery.targetLPerM2(p, k) * Math.max(0, areaM2);
+            sums.targetL[p] += delivery.targetLPerM2(p, r, k) * Math.max(0, areaM2);
             all += volume;
         }
         return all;

@@ -1,8 +1,11 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.Setbacks;
+import io.rowledger.coverage.Zones;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
+import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.Rates;
@@ -10,6 +13,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything computed for one job: the one argument of every report and file writer.
@@ -22,7 +26,11 @@ import java.util.List;
  * @param rates areas and volumes
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
+ * @param intervals how sure areas, volumes, rates and nitrogen are
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
+ * @param setbacks what was applied within setbacks; null where no keep-out file was given
+ * @param zones the prescription against what was done, or null without one
+ * @param setups the files handed in beside the logs
  */
 public record Analysis(
         Rig rig,
@@ -33,10 +41,30 @@ public record Analysis(
         Rates rates,
         Coverage coverage,
         Diagnosis diagnosis,
-        List<String> notes) {
-    /** Copies the notes. */
+        Intervals intervals,
+        List<String> notes,
+        @Nullable Setbacks setbacks,
+        @Nullable Zones zones,
+        List<InputFile> setups) {
+    /** Copies the lists. */
     public Analysis {
         notes = List.copyOf(notes);
+        setups = List.copyOf(setups);
+    }
+
+    /** An analysis of logs and rig alone. */
+    public Analysis(
+            Rig rig,
+            LogTable log,
+            Track track,
+            Strips strips,
+            Delivery delivery,
+            Rates rates,
+            Coverage coverage,
+            Diagnosis diagnosis,
+            Intervals intervals,
+            List<String> notes) {
+        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, notes, null, null, List.of());
     }
 
     /** What is probably wrong, most certain first. */

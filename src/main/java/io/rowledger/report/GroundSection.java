@@ -29,25 +29,37 @@ final class GroundSection {
                 ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
                 : "Skips are the bare ground inside the boundary.";
         return new Ground(
-                c.missed().isEmpty() ? bare + none(missed(c, f)) : bare,
+                c.missed().isEmpty() ? bare + none(missed(a, f)) : bare,
                 lines("S", c.missed()),
                 rest(c.missed()),
                 "Doubles are ground with two visits or more; each place counts once."
-                        + (c.overlaps().isEmpty() ? none(doubled(c, f)) : "")
+                        + (c.overlaps().isEmpty() ? none(doubled(a, f)) : "")
                         + seams(c),
                 lines("D", c.overlaps()),
                 rest(c.overlaps()),
                 shutOffs(c.shutOffs()));
     }
 
-    static GroundWords missed(Coverage c, UnitFormat f) {
+    static GroundWords missed(Analysis a, UnitFormat f) {
+        Coverage c = a.coverage();
         return new GroundWords(
-                c.missedAreaM2(), c.seams().missedM2(), c.missed().size(), c.overlapAreaM2(), f);
+                c.missedAreaM2(),
+                c.seams().missedM2(),
+                c.missed().size(),
+                c.overlapAreaM2(),
+                a.intervals().missedAreaM2(),
+                f);
     }
 
-    static GroundWords doubled(Coverage c, UnitFormat f) {
+    static GroundWords doubled(Analysis a, UnitFormat f) {
+        Coverage c = a.coverage();
         return new GroundWords(
-                c.overlapAreaM2(), c.seams().overlapM2(), c.overlaps().size(), c.missedAreaM2(), f);
+                c.overlapAreaM2(),
+                c.seams().overlapM2(),
+                c.overlaps().size(),
+                c.missedAreaM2(),
+                a.intervals().overlapAreaM2(),
+                f);
     }
 
     private static String none(GroundWords words) {

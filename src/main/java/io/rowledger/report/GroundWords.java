@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.CoverageOptions;
+import io.rowledger.interval.Interval;
 import io.rowledger.units.Measure;
 import io.rowledger.units.UnitFormat;
 
@@ -12,9 +13,10 @@ import io.rowledger.units.UnitFormat;
  * @param seamM2 what of it is in no place
  * @param places how many places
  * @param besideM2 the area it is named beside, for one unit in a sentence
+ * @param interval of all of it
  * @param f how figures are written
  */
-record GroundWords(double areaM2, double seamM2, int places, double besideM2, UnitFormat f) {
+record GroundWords(double areaM2, double seamM2, int places, double besideM2, Interval interval, UnitFormat f) {
     /** A smaller share in seams is not worth a word. */
     private static final double SEAM_SHARE = 0.02;
 
@@ -24,7 +26,21 @@ record GroundWords(double areaM2, double seamM2, int places, double besideM2, Un
     }
 
     String area() {
-        return none() ? "none" : f.areaBeside(areaM2, besideM2);
+        if (none()) {
+            return "none";
+        }
+        return interval.known()
+                ? new IntervalWords(f).value(measure(), areaM2, interval)
+                : f.areaBeside(areaM2, besideM2);
+    }
+
+    /** Bounds of all of it, or empty. */
+    String bounds() {
+        return new IntervalWords(f).bounds(measure(), areaM2, interval);
+    }
+
+    private Measure measure() {
+        return f.measureBeside(areaM2, besideM2);
     }
 
     /** {@code 0.16 ac skipped, 0.13 ac of it in 12 places}. */

@@ -27,8 +27,8 @@ final class Heads {
             }
         }
         return new Head(
-                kind + ": " + (named ? field + ", " : "") + f.date(startS),
-                named ? field : "Field without a name",
+                kind + ": " + (named ? Cut.title(field) + ", " : "") + f.date(startS),
+                named ? Cut.value(field) : "Field without a name",
                 when(startS, endS, f),
                 a.rig().name() + ", " + a.rig().rows() + " rows, "
                         + f.text(Measure.LENGTH, a.rig().widthM()),
@@ -51,7 +51,7 @@ final class Heads {
     }
 
     /** The zone by its name; the one without an offset goes by the name people know. */
-    private static String zone(UnitFormat f) {
+    static String zone(UnitFormat f) {
         String id = f.zone().getId();
         return "Z".equals(id) ? "UTC" : id;
     }

@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the pass review says: figures already rounded, labelled and in the reader's units, with the raw SI figure beside
@@ -15,9 +16,11 @@ import java.util.List;
  * @param passes per pass
  * @param hasGround true where any ground was covered, so that there is something to map
  * @param ground skips, doubles and shut-offs
+ * @param zones the prescription against what was done; without tables where none was given
  * @param findings what is probably wrong; empty says nothing about the machine's health
  * @param quality what the figures rest on
  * @param cautions in the order they are printed
+ * @param setbacks what was applied within setbacks, or null where no keep-out file was given
  */
 public record PassReview(
         Head head,
@@ -29,9 +32,11 @@ public record PassReview(
         List<PassLine> passes,
         boolean hasGround,
         Ground ground,
+        ZoneSection zones,
         List<FindingLine> findings,
         Quality quality,
-        List<String> cautions) {
+        List<String> cautions,
+        @Nullable SetbackSection setbacks) {
     /** Copies the lists. */
     public PassReview {
         verdict = List.copyOf(verdict);
@@ -43,9 +48,22 @@ public record PassReview(
         cautions = List.copyOf(cautions);
     }
 
+    /** True where a keep-out file was given. */
+    public boolean hasSetbacks() {
+        return setbacks != null;
+    }
+
     /** True where several maps must share the first page. */
     public boolean severalProducts() {
         return products.size() > 1;
+    }
+
+    /** What stands below the headline figures where they have bounds; else empty. */
+    public String boundsNote() {
+        return quality.sure().isEmpty()
+                ? ""
+                : "Bounds hold the truth in nine of ten jobs like this one; what they rest on stands under \u201cHow sure these"
+                        + " figures are\u201d.";
     }
 
     /** True where the findings are worth a heading. */
@@ -280,6 +298,7 @@ public record PassReview(
      * @param checks sums that must agree
      * @param notes what was assumed
      * @param acres how the areas were computed
+     * @param sure what the bounds of the figures say and rest on, as one paragraph; or empty
      */
     public record Quality(
             List<FileLine> files,
@@ -287,7 +306,8 @@ public record PassReview(
             List<Fact> machine,
             List<Fact> checks,
             List<String> notes,
-            String acres) {
+            String acres,
+            String sure) {
         /** Copies the lists. */
         public Quality {
             files = List.copyOf(files);

@@ -3,6 +3,8 @@ package io.rowledger.report;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.ReceivedStatistics;
 import io.rowledger.finding.Finding;
+import io.rowledger.interval.Interval;
+import io.rowledger.interval.Intervals;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.PassReview.Fact;
@@ -25,6 +27,7 @@ public final class PassReviewBuilder {
     private final Analysis a;
     private final ReportOptions options;
     private final UnitFormat f;
+    private final IntervalWords sure;
     private final List<Product> products;
     private final List<ProductSums> sums = new ArrayList<>();
 
@@ -32,6 +35,7 @@ public final class PassReviewBuilder {
         this.a = a;
         this.options = options;
         this.f = options.format();
+        this.sure = new IntervalWords(f);
         this.products = a.rig().products();
         for (int p = 0; p < products.size(); p++) {
             sums.add(ProductSums.of(a, p));
@@ -59,9 +63,11 @@ public final class PassReviewBuilder {
                 passes(),
                 a.coverage().coveredAreaM2() > 0,
                 ground.build(),
+                ZoneSectionBuilder.build(a, f),
                 findings(),
                 new QualitySection(a, f).build(),
-                Caution.all());
+                Caution.all(),
+                SetbackSection.of(a, f));
     }
 
     private List<Figure> figures() {
@@ -70,14 +76,19 @@ public final class PassReviewBuilder {
         String beside = c.boundary() == null
                 ? f.text(Measure.AREA, a.rates().sweptAreaM2()) + " swept"
                 : "of " + f.text(Measure.AREA, c.boundaryAreaM2()) + " in the boundary";
-        figures.add(new Figure("Ground covered", f.text(Measure.AREA, c.coveredAreaM2()), beside, false));
+        Interval covered = a.intervals().coveredAreaM2();
+        figures.add(new Figure(
+                "Ground covered",
+                sure.value(Measure.AREA, c.coveredAreaM2(), covered),
+                sure.before(sure.bounds(Measure.AREA, c.coveredAreaM2(), covered), beside),
+                false));
         for (int p = 0; p < products.size(); p++) {
             figures.addAll(productFigures(p));
         }
         figures.add(nitrogenFigure());
         double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.missedAreaM2() : c.boundaryAreaM2();
-        figures.add(places("Skipped", GroundSection.missed(c, f), fieldM2));
-        figures.add(places("Doubled", GroundSection.doubled(c, f), fieldM2));
+        figures.add(places("Skipped", GroundSection.missed(a, f), fieldM2));
+        figures.add(places("Doubled", GroundSection.doubled(a, f), fieldM2));
         TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
         TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
         figures.add(new Figure(
@@ -91,6 +102,8 @@ public final class PassReviewBuilder {
     private List<Figure> productFigures(int p) {
         ProductSums sum = sums.get(p);
         ReceivedStatistics received = a.coverage().received().get(p);
+        Intervals.OfProduct in = a.intervals().products().get(p);
+        double rate = received.meanRateLPerM2();
         String of = products.size() > 1 ? products.get(p).name() + ": " : "";
         String volumeNote = sum.hasTarget()
                 ? "target " + f.text(Measure.VOLUME, sum.owedL()) + " (" + f.signedPercent(sum.deviationPct()) + ")"
@@ -100,10 +113,14 @@ public final class PassReviewBuilder {
         return List.of(
                 new Figure(
                         of + "Applied",
-                        f.text(Measure.VOLUME, sum.volumeL()),
-                        volumeNote,
+                        sure.value(Measure.VOLUME, sum.volumeL(), in.volumeL()),
+                        sure.before(sure.bounds(Measure.VOLUME, sum.volumeL(), in.volumeL()), volumeNote),
                         Math.abs(sum.deviationPct()) > Limits.WATCH_PCT),
-                new Figure(of + "Mean rate", f.text(Measure.RATE, received.meanRateLPerM2()), rateNote, false),
+                new Figure(
+                        of + "Mean rate",
+                        sure.value(Measure.RATE, rate, in.meanRateLPerM2()),
+                        sure.before(sure.bounds(Measure.RATE, rate, in.meanRateLPerM2()), rateNote),
+                        false),
                 new Figure(
                         of + "Ground on rate",
                         f.percent(received.within10Pct()),
@@ -117,11 +134,18 @@ public final class PassReviewBuilder {
             nitrogenKg += sums.get(p).volumeL() * products.get(p).nitrogenKgPerL();
         }
         double perM2 = nitrogenKg / a.coverage().coveredAreaM2();
+        Interval rate = a.intervals().nitrogenKgPerM2();
         return new Figure(
                 "Nitrogen",
-                f.text(Measure.NITROGEN_RATE, perM2),
+                sure.value(Measure.NITROGEN_RATE, perM2, rate),
                 Double.isFinite(nitrogenKg)
-                        ? f.text(Measure.NITROGEN, nitrogenKg) + " in all"
+                        ? sure.before(
+                                sure.bounds(Measure.NITROGEN_RATE, perM2, rate),
+                                sure.within(
+                                                Measure.NITROGEN,
+                                                nitrogenKg,
+                                                a.intervals().nitrogenKg())
+                                        + " in all")
                         : "no density in the rig file",
                 false);
     }
@@ -130,7 +154,8 @@ public final class PassReviewBuilder {
         double share = fieldM2 > 0 ? words.areaM2() / fieldM2 * 100 : Double.NaN;
         String of = a.coverage().boundary() == null ? " of the ground" : " of the field";
         String note = words.none() ? "0.0%" + of : f.percent(share) + of + ", " + words.where();
-        return new Figure(label, words.area(), note, share > Limits.WATCH_PCT);
+        String bounds = words.none() ? "" : words.bounds();
+        return new Figure(label, words.area(), sure.before(bounds, note), share > Limits.WATCH_PCT);
     }
 
     private ProductReview product(int p) {
@@ -145,9 +170,13 @@ public final class PassReviewBuilder {
         for (double areaM2 : r.histogramM2()) {
             histogram.add(areaM2);
         }
-        String summary = f.text(Measure.VOLUME, sum.volumeL()) + " over "
-                + f.text(Measure.AREA, a.coverage().coveredAreaM2()) + " of covered ground: "
-                + f.text(Measure.RATE, r.meanRateLPerM2()) + ".";
+        Intervals in = a.intervals();
+        Intervals.OfProduct ofProduct = in.products().get(p);
+        String ofRows = sure.ofRows(in, p);
+        String summary = sure.within(Measure.VOLUME, sum.volumeL(), ofProduct.volumeL()) + " over "
+                + sure.within(Measure.AREA, a.coverage().coveredAreaM2(), in.coveredAreaM2()) + " of covered ground: "
+                + sure.within(Measure.RATE, r.meanRateLPerM2(), ofProduct.meanRateLPerM2()) + "."
+                + (ofRows.isEmpty() ? "" : " " + ofRows);
         String basis = sum.hasTarget()
                 ? "metered volume against target rate times the ground the row had to do, which is what it swept less what"
                         + " was done already and rightly left off"
@@ -186,10 +215,10 @@ public final class PassReviewBuilder {
                 f.number(Measure.AREA, row.sweptAreaM2()),
                 f.number(Measure.AREA, row.appliedAreaM2()),
                 f.number(Measure.VOLUME, product.volumeL()),
-                cell(f.number(
+                Wording.cell(f.number(
                         Measure.VOLUME,
                         product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row()))),
-                cell(f.number(Measure.RATE, rate)),
+                Wording.cell(f.number(Measure.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
                 Limits.mark(deviation));
@@ -259,15 +288,10 @@ public final class PassReviewBuilder {
             rates.add(new PassRate(
                     f.number(Measure.VOLUME, volumeL),
                     f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
-                    cell(f.signedPercent(deviation)),
+                    Wording.cell(f.signedPercent(deviation)),
                     Limits.mark(deviation)));
         }
         return rates;
-    }
-
-    /** A dash where a table has no figure: the words would fill the column. */
-    private static String cell(String text) {
-        return UnitFormat.UNKNOWN.equals(text) ? "\u2013" : text;
     }
 
     private List<FindingLine> findings() {

@@ -41,7 +41,22 @@ final class QualitySection {
                     f.count(d.unreadable()),
                     source.sha256()));
         }
-        return new Quality(files, facts(), machine(), checks(), a.notes(), acres());
+        return new Quality(
+                files,
+                facts(),
+                machine(),
+                checks(),
+                a.notes(),
+                acres(),
+                String.join(" ", new IntervalWords(f).restsOn(a.intervals().basis())));
+    }
+
+    /** Fix types, rate and noise of the positions in one line. */
+    String positions() {
+        TrackQuality q = a.track().quality();
+        String noise = noise(q.noiseM());
+        return "satellite receiver, " + fixes(q.recordsByFix()) + "; a record every " + seconds(q.medianIntervalS())
+                + (noise.isEmpty() ? "" : "; noise from record to record " + noise);
     }
 
     private List<Fact> facts() {

@@ -37,8 +37,19 @@ final class Verdict {
             sentences.add(of + rows(p));
         }
         sentences.add(ground());
+        SetbackSection setbacks = SetbackSection.of(a, f);
+        if (setbacks != null) {
+            sentences.add(setbacks.summary());
+        }
         addDoubts(sentences);
         return sentences;
+    }
+
+    /** What makes the figures doubtful, sentence by sentence. */
+    List<String> doubts() {
+        List<String> doubts = new ArrayList<>();
+        addDoubts(doubts);
+        return doubts;
     }
 
     /** What makes the figures doubtful belongs beside them, not on the last page alone. */
@@ -181,8 +192,8 @@ final class Verdict {
         if (c.coveredAreaM2() <= 0) {
             return "No ground was covered: no row delivered while the bar was working.";
         }
-        GroundWords missed = GroundSection.missed(c, f);
-        GroundWords overlap = GroundSection.doubled(c, f);
+        GroundWords missed = GroundSection.missed(a, f);
+        GroundWords overlap = GroundSection.doubled(a, f);
         String nothing =
                 c.boundary() == null ? "No enclosed ground was skipped" : "No ground inside the boundary was skipped";
         String skipped = missed.none() ? nothing : missed.sentence("skipped");

@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import io.rowledger.coverage.Place;
+import io.rowledger.units.UnitFormat;
 import java.util.List;
 import java.util.Locale;
 
@@ -26,6 +27,11 @@ final class Wording {
             i = end + 1;
         }
         return text.toString();
+    }
+
+    /** A dash where a table has no figure: the words would fill the column. */
+    static String cell(String text) {
+        return UnitFormat.UNKNOWN.equals(text) ? "\u2013" : text;
     }
 
     /** {@code 1 place}, {@code 3 places}. */

@@ -13,6 +13,8 @@ package io.rowledger.rig;
  * @param sulfurFraction mass fraction of S, 0 to 1
  * @param targetLPerM2 target rate where log and prescription have none, L/m²; NaN for none
  * @param flowLagS how much later the meter shows what left the outlet, s
+ * @param meterAccuracy limits of a meter's error as a fraction of its reading; NaN where the rig file gives none
+ * @param densityAccuracy limits of the density's error as a fraction of it; NaN where the rig file gives none
  * @param densityAtC temperature the density is for, °C, for the record only: density is never corrected; NaN for none
  */
 public record Product(
@@ -25,8 +27,10 @@ public record Product(
         double sulfurFraction,
         double targetLPerM2,
         double flowLagS,
+        double meterAccuracy,
+        double densityAccuracy,
         double densityAtC) {
-    /** A product whose density's temperature is unknown. */
+    /** A product of which nobody said how accurate meters and density are, nor the density's temperature. */
     public Product(
             String key,
             String name,
@@ -47,6 +51,8 @@ public record Product(
                 sulfurFraction,
                 targetLPerM2,
                 flowLagS,
+                Double.NaN,
+                Double.NaN,
                 Double.NaN);
     }
 

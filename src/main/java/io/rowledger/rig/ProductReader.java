@@ -19,6 +19,8 @@ final class ProductReader {
 
     private static final double HEAVIEST_KG_PER_L = 2.5;
     private static final double LONGEST_LAG_S = 60;
+    /** Worse than this a meter or a density is not known at all. */
+    private static final double WORST_ACCURACY = 0.3;
 
     private ProductReader() {}
 
@@ -50,7 +52,15 @@ final class ProductReader {
     }
 
     private static Product product(String key, YamlMap map) {
-        map.only("name", "density", "density_at", "analysis", "target", "flow_lag");
+        map.only(
+                "name",
+                "density",
+                "density_at",
+                "density_accuracy",
+                "analysis",
+                "target",
+                "flow_lag",
+                "meter_accuracy");
         double[] analysis = analysis(map, "analysis");
         return new Product(
                 key,
@@ -62,6 +72,8 @@ final class ProductReader {
                 analysis[3],
                 target(map),
                 lag(map),
+                accuracy(map, "meter_accuracy"),
+                accuracy(map, "density_accuracy"),
                 map.quantityOr("density_at", Dimension.TEMPERATURE, Double.NaN));
     }
 
@@ -121,5 +133,16 @@ final class ProductReader {
                     .mend("check the figure and its unit");
         }
         return lagS;
+    }
+
+    /** Limits of error as a fraction; NaN where the rig file has none. */
+    private static double accuracy(YamlMap map, String key) {
+        double accuracy = map.quantityOr(key, Dimension.FRACTION, Double.NaN);
+        if (accuracy < 0 || accuracy > WORST_ACCURACY) {
+            throw map.fault(key, "\"" + map.text(key, "a share") + "\"")
+                    .expected("limits of error from 0 to 30 %")
+                    .mend("write the accuracy from the data sheet or the calibration, such as 1 %");
+        }
+        return accuracy;
     }
 }

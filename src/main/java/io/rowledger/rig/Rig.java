@@ -18,6 +18,7 @@ import java.util.Map;
  * @param products the liquids, in the order of the rig file
  * @param columns quantity to header, for logs whose headers are not recognised
  * @param job what the log can't know: the {@code job:} block
+ * @param toleranceM how far each measured length may be off; NaN where the rig file doesn't say
  */
 public record Rig(
         String name,
@@ -31,7 +32,8 @@ public record Rig(
         List<Band> bands,
         List<Product> products,
         Map<String, String> columns,
-        Job job) {
+        Job job,
+        double toleranceM) {
     /** Copies the lists and checks that there is something to meter and somewhere to put it. */
     public Rig {
         bands = List.copyOf(bands);
@@ -40,6 +42,36 @@ public record Rig(
         if (bands.isEmpty() || products.isEmpty()) {
             throw new IllegalArgumentException("a rig has at least one outlet and one product");
         }
+    }
+
+    /** A machine of which nobody said how well it was measured. */
+    public Rig(
+            String name,
+            double antennaAheadM,
+            double antennaRightM,
+            double axleToHitchM,
+            Towing towing,
+            double hitchToWheelsM,
+            double hitchToDropM,
+            double barRightM,
+            List<Band> bands,
+            List<Product> products,
+            Map<String, String> columns,
+            Job job) {
+        this(
+                name,
+                antennaAheadM,
+                antennaRightM,
+                axleToHitchM,
+                towing,
+                hitchToWheelsM,
+                hitchToDropM,
+                barRightM,
+                bands,
+                products,
+                columns,
+                job,
+                Double.NaN);
     }
 
     /** Number of outlets. */

@@ -16,6 +16,8 @@ public final class RigReader {
     private static final double LONGEST_M = 30;
     /** Farther aside than any antenna or bar sits. */
     private static final double FARTHEST_ASIDE_M = 10;
+    /** A machine measured worse than this has not been measured. */
+    private static final double WORST_TOLERANCE_M = 0.5;
 
     private RigReader() {}
 
@@ -35,7 +37,8 @@ public final class RigReader {
                         "towing",
                         "hitch_to_wheels",
                         "hitch_to_drop",
-                        "bar_right_of_center");
+                        "bar_right_of_center",
+                        "tolerance");
         YamlMap antenna = rig.map("antenna", "a block with ahead_of_axle and right_of_center")
                 .only("ahead_of_axle", "right_of_center");
         Towing towing = towing(rig);
@@ -55,7 +58,8 @@ public final class RigReader {
                 bands,
                 products,
                 columns,
-                job);
+                job,
+                tolerance(rig));
         return new RigFile(file.name(), file.sha256(), read);
     }
 
@@ -84,6 +88,17 @@ public final class RigReader {
                             + "carried");
         }
         return towing;
+    }
+
+    /** How far a measured length may be off, m; NaN where the rig file does not say. */
+    private static double tolerance(YamlMap rig) {
+        double toleranceM = rig.quantityOr("tolerance", Dimension.LENGTH, Double.NaN);
+        if (toleranceM < 0 || toleranceM > WORST_TOLERANCE_M) {
+            throw rig.fault("tolerance", "\"" + rig.text("tolerance", "a length") + "\"")
+                    .expected("how far each measure may be off, from 0 to 0.5 m")
+                    .mend("write what the tape can be trusted to, such as 1 in");
+        }
+        return toleranceM;
     }
 
     private static double wheels(YamlMap rig) {

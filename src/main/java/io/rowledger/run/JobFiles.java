@@ -11,11 +11,23 @@ import org.jspecify.annotations.Nullable;
  * @param logs one log or several of the same field
  * @param rig the rig file
  * @param boundary the field's outline, or null
+ * @param prescription the map of target rates, or null
+ * @param keepOut the places to keep away from, or null
  */
-public record JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
+public record JobFiles(
+        List<Path> logs,
+        Path rig,
+        @Nullable Path boundary,
+        @Nullable Path prescription,
+        @Nullable Path keepOut) {
     /** Copies the logs. */
     public JobFiles {
         logs = List.copyOf(logs);
+    }
+
+    /** Without a prescription and places to keep away from. */
+    public JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
+        this(logs, rig, boundary, null, null);
     }
 
     /** All of them. */
@@ -24,6 +36,12 @@ public record JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
         all.add(rig);
         if (boundary != null) {
             all.add(boundary);
+        }
+        if (prescription != null) {
+            all.add(prescription);
+        }
+        if (keepOut != null) {
+            all.add(keepOut);
         }
         return all;
     }

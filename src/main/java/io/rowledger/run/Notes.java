@@ -2,6 +2,10 @@ package io.rowledger.run;
 
 import io.rowledger.coverage.Boundary;
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.KeepOut;
+import io.rowledger.coverage.Setback;
+import io.rowledger.coverage.Setbacks;
+import io.rowledger.coverage.Zones;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogSource;
 import io.rowledger.log.LogTable;
@@ -31,11 +35,21 @@ final class Notes {
 
     private Notes() {}
 
-    static List<String> of(LogReading reading, Rig rig, Track track, @Nullable Boundary boundary, Coverage coverage) {
+    static List<String> of(
+            LogReading reading,
+            Rig rig,
+            Track track,
+            @Nullable Boundary boundary,
+            Coverage coverage,
+            @Nullable Setbacks setbacks,
+            @Nullable Zones zones) {
         List<String> notes = new ArrayList<>(reading.notes());
         notes.addAll(rig.job().notes());
-        for (int p = 0; p < rig.products().size(); p++) {
+        for (int p = 0; p < rig.products().size() && zones == null; p++) {
             targets(reading.table(), p, rig.products().get(p), notes);
+        }
+        if (zones != null) {
+            ZoneNotes.add(zones, reading.table(), rig, coverage, notes);
         }
         TrackQuality quality = track.quality();
         if (quality.workStateDerived()) {
@@ -58,7 +72,24 @@ final class Notes {
             notes.add(boundary.file() + ": the outline was not valid (it crosses or touches itself) and was repaired.");
         }
         notes.addAll(coverage.notes());
+        if (setbacks != null) {
+            keepOuts(setbacks, notes);
+        }
         return notes;
+    }
+
+    private static void keepOuts(Setbacks setbacks, List<String> notes) {
+        for (Setback setback : setbacks.places()) {
+            KeepOut place = setback.keepOut();
+            if (place.repaired()) {
+                notes.add(setbacks.file() + ": the outline of " + place.name()
+                        + " was not valid (it crosses or touches itself) and was repaired.");
+            }
+            if (place.ground().isEmpty()) {
+                notes.add(setbacks.file() + ": the setback of " + place.name()
+                        + " is 0 and the place has no area of its own, so there is no ground inside it.");
+            }
+        }
     }
 
     /** A note for each kind of fix that is coarse by itself, or that drifts from pass to pass however smooth it looks. */

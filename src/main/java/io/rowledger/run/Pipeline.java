@@ -5,9 +5,19 @@ import io.rowledger.coverage.BoundaryReader;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
+import io.rowledger.coverage.KeepOutReader;
+import io.rowledger.coverage.KeepOuts;
+import io.rowledger.coverage.Prescription;
+import io.rowledger.coverage.PrescriptionReader;
+import io.rowledger.coverage.Setbacks;
+import io.rowledger.coverage.Zones;
+import io.rowledger.coverage.ZonesBuilder;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.interval.Intervals;
+import io.rowledger.interval.IntervalsBuilder;
+import io.rowledger.interval.Measured;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
@@ -16,8 +26,10 @@ import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.InputFile;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigFile;
 import io.rowledger.rig.RigReader;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
@@ -45,7 +57,8 @@ public final class Pipeline {
      */
     public static Analysis analyse(JobFiles files, int threads, Progress progress) {
         progress.begins("reading the rig", files.rig().toString());
-        Rig rig = RigReader.read(files.rig()).rig();
+        RigFile rigFile = RigReader.read(files.rig());
+        Rig rig = rigFile.rig();
         progress.begins(
                 "reading the log",
                 files.logs().size() == 1 ? "1 file" : files.logs().size() + " files");
@@ -53,20 +66,76 @@ public final class Pipeline {
         progress.begins("rebuilding the track", reading.table().records() + " records");
         Track track =
                 TrackBuilder.build(reading.table(), rig, TrackOptions.usual().withThreads(threads));
-        Boundary boundary = files.boundary() == null
-                ? null
-                : BoundaryReader.read(files.boundary(), track.plane(), driven(track.poses()));
+        Maps maps = Maps.of(files, rig, track);
         Strips strips = new Strips(track.poses(), rig.bands());
         progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
-        Delivery delivery = DeliveryBuilder.build(reading.table(), rig, strips);
+        ZonesBuilder zoning = maps.zoning(strips, rig);
+        Delivery delivery =
+                DeliveryBuilder.build(reading.table(), rig, strips, zoning == null ? null : zoning.planned());
         Rates rates = RatesBuilder.build(track, strips, delivery);
         progress.begins("laying out the ground", track.passes().size() + " passes");
-        Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
-        requireSameField(boundary, coverage);
+        Coverage coverage = Coverages.of(track, strips, delivery, maps.boundary(), CoverageOptions.standard(threads));
+        requireSameField(maps.boundary(), coverage);
+        Setbacks setbacks = maps.setbacks(strips, delivery, coverage, rig, threads);
+        Zones zones = zoning == null ? null : zoning.zones(reading.table(), track.passes(), delivery, coverage);
+        requireSameField(zones, coverage);
         progress.begins("judging the rows", rig.rows() + " rows");
         Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
-        List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
-        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes);
+        progress.begins("weighing the doubt", "positions, meters, setup");
+        Intervals intervals = IntervalsBuilder.of(
+                new Measured(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
+        List<String> notes = Notes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones);
+        List<InputFile> setups = Setups.of(files, rigFile);
+        return new Analysis(
+                rig,
+                reading.table(),
+                track,
+                strips,
+                delivery,
+                rates,
+                coverage,
+                diagnosis,
+                intervals,
+                notes,
+                setbacks,
+                zones,
+                setups);
+    }
+
+    /**
+     * The maps handed in, on the log's own plane; each null where it wasn't.
+     *
+     * @param boundary the field's outline
+     * @param prescription target rates
+     * @param keepOuts places to keep away from
+     */
+    private record Maps(
+            @Nullable Boundary boundary,
+            @Nullable Prescription prescription,
+            @Nullable KeepOuts keepOuts) {
+        static Maps of(JobFiles files, Rig rig, Track track) {
+            Envelope driven = driven(track.poses());
+            return new Maps(
+                    files.boundary() == null ? null : BoundaryReader.read(files.boundary(), track.plane(), driven),
+                    files.prescription() == null
+                            ? null
+                            : PrescriptionReader.read(files.prescription(), track.plane(), driven, rig.products()),
+                    files.keepOut() == null ? null : KeepOutReader.read(files.keepOut(), track.plane(), driven));
+        }
+
+        @Nullable
+        ZonesBuilder zoning(Strips strips, Rig rig) {
+            return prescription == null
+                    ? null
+                    : new ZonesBuilder(prescription, strips, rig.products().size());
+        }
+
+        @Nullable
+        Setbacks setbacks(Strips strips, Delivery delivery, Coverage coverage, Rig rig, int threads) {
+            return keepOuts == null
+                    ? null
+                    : Setbacks.of(keepOuts, strips, delivery, coverage.strips(), rig.products(), threads);
+        }
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */
@@ -77,6 +146,16 @@ public final class Pipeline {
                     .inFile(boundary.file())
                     .expected("the outline of the field that was driven")
                     .mend("give the boundary of this field, or leave it out");
+        }
+    }
+
+    private static void requireSameField(@Nullable Zones zones, Coverage coverage) {
+        double coveredM2 = coverage.coveredAreaM2();
+        if (zones != null && coveredM2 > 0 && zones.outsideCoveredM2() >= WHOLLY_OUTSIDE * coveredM2) {
+            throw UnusableInputException.found("a prescription that holds none of the ground the log covers")
+                    .inFile(zones.prescription().file())
+                    .expected("the zones of the field that was driven")
+                    .mend("give the prescription of this field, or leave it out");
         }
     }
 

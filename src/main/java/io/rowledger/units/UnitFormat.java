@@ -19,6 +19,11 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     /** What stands where a figure isn't known. */
     public static final String UNKNOWN = "not known";
 
+    /** Bounds that are even within this share of their half width are printed as plus or minus. */
+    private static final double EVEN = 0.15;
+    /** More decimals than this nobody reads. */
+    private static final int MOST_PLACES = 3;
+
     /** U+2212; a hyphen is too short beside figures. */
     private static final char MINUS = '\u2212';
     /** Keeps a figure and its unit on one line. */
@@ -46,6 +51,67 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return measure.unit(system);
     }
 
+    /**
+     * A figure and unit without the digits its interval denies: {@code 61.3 ac} where it may be off by 0.4. The last place
+     * is that of {@link #bounds}. Without bounds as {@link #text}.
+     */
+    public String valueWithin(Measure measure, double si, double lowSi, double highSi) {
+        if (!Double.isFinite(si) || !bounded(lowSi, highSi)) {
+            return text(measure, si);
+        }
+        return fixed(measure.from(si, system), places(measure, lowSi, highSi)) + NO_BREAK_SPACE + measure.unit(system);
+    }
+
+    /**
+     * What stands beside such a figure: {@code ± 0.4 ac} where the bounds lie evenly about it, else {@code 60.8 to 61.5 ac};
+     * rounded outward, to one digit of the half width, or two where the first is a 1 (JCGM 100:2008, 7.2.6: two at most, and
+     * rather up than down). Empty without bounds.
+     */
+    public String bounds(Measure measure, double si, double lowSi, double highSi) {
+        if (!Double.isFinite(si) || !bounded(lowSi, highSi)) {
+            return "";
+        }
+        int places = places(measure, lowSi, highSi);
+        String unit = NO_BREAK_SPACE + measure.unit(system);
+        double half = measure.from(highSi - lowSi, system) / 2;
+        double aside = Math.abs(measure.from((lowSi + highSi) / 2 - si, system));
+        if (aside <= EVEN * half) {
+            return "\u00b1" + NO_BREAK_SPACE + fixed(outward(half, places, RoundingMode.UP), places) + unit;
+        }
+        return fixed(outward(measure.from(lowSi, system), places, RoundingMode.FLOOR), places)
+                + " to "
+                + fixed(outward(measure.from(highSi, system), places, RoundingMode.CEILING), places)
+                + unit;
+    }
+
+    /** Figure and bounds in one: {@code 61.3 ac ± 0.4 ac} reads {@code 61.3 ± 0.4 ac}. */
+    public String within(Measure measure, double si, double lowSi, double highSi) {
+        String value = valueWithin(measure, si, lowSi, highSi);
+        String bounds = bounds(measure, si, lowSi, highSi);
+        if (bounds.startsWith("\u00b1")) {
+            return value.substring(0, value.lastIndexOf(NO_BREAK_SPACE + measure.unit(system)))
+                    + NO_BREAK_SPACE
+                    + bounds;
+        }
+        return bounds.isEmpty() ? value : value + " (" + bounds + ")";
+    }
+
+    private static boolean bounded(double low, double high) {
+        return Double.isFinite(low) && Double.isFinite(high) && high > low;
+    }
+
+    /** Decimals the bounds leave a meaning, negative for tens. */
+    private int places(Measure measure, double lowSi, double highSi) {
+        double half = measure.from(highSi - lowSi, system) / 2;
+        int exponent = (int) Math.floor(Math.log10(half));
+        int places = half / Math.pow(10, exponent) < 2 ? 1 - exponent : -exponent;
+        return Math.min(places, MOST_PLACES);
+    }
+
+    private static double outward(double value, int places, RoundingMode way) {
+        return BigDecimal.valueOf(value).setScale(places, way).doubleValue();
+    }
+
     /** An area of any size, in the unit that keeps it readable: patches below a tenth of an acre or hectare. */
     public String anyArea(double areaM2) {
         return areaBeside(areaM2, areaM2);
@@ -56,8 +122,13 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
      * or of square feet and not of both.
      */
     public String areaBeside(double areaM2, double largestM2) {
+        return areaIn(measureBeside(areaM2, largestM2), areaM2);
+    }
+
+    /** What such an area is written in. */
+    public Measure measureBeside(double areaM2, double largestM2) {
         boolean patches = Math.max(areaM2, largestM2) < Measure.AREA.toSi(0.1, system);
-        return areaIn(patches ? Measure.PATCH : Measure.AREA, areaM2);
+        return patches ? Measure.PATCH : Measure.AREA;
     }
 
     /** An area in square feet or square metres however large: for lists that hold both a strip and a corner. */

@@ -68,7 +68,9 @@ class WrongCallsTest {
     Stream<DynamicTest> every_unusable_file_ends_the_report_with_its_message() throws IOException {
         List<Path> folders;
         try (Stream<Path> list = Files.list(CASES)) {
-            folders = list.sorted().toList();
+            folders = list.filter(one -> Files.exists(one.resolve("rig.yaml")))
+                    .sorted()
+                    .toList();
         }
         assertTrue(folders.size() >= 40, folders.size() + " cases");
         return folders.stream()
@@ -89,6 +91,53 @@ class WrongCallsTest {
                             call.err().replace(one + "/", "").strip());
                     assertEquals("", call.out());
                     assertFalse(Files.exists(out), "an output folder for a log that can't be used");
+                }));
+    }
+
+    @TestFactory
+    Stream<DynamicTest> every_unusable_prescription_ends_the_report_with_its_message() throws IOException {
+        List<Path> folders;
+        try (Stream<Path> list = Files.list(Path.of("src/test/resources/cases/bad-prescription"))) {
+            folders = list.sorted().toList();
+        }
+        assertTrue(folders.size() >= 12, folders.size() + " cases");
+        return folders.stream()
+                .map(one -> DynamicTest.dynamicTest(one.getFileName().toString(), () -> {
+                    Path out = folder.resolve("never-" + one.getFileName());
+                    Calls call = Calls.of(report("--prescription", one.resolve("prescription.geojson"), "--out", out)
+                            .toArray());
+                    assertEquals(2, call.status(), call.err());
+                    assertEquals(
+                            "rowledger: "
+                                    + Files.readString(one.resolve("expected.txt"))
+                                            .strip(),
+                            call.err().replace(one + "/", "").strip());
+                    assertFalse(Files.exists(out), "an output folder for a prescription that can't be used");
+                }));
+    }
+
+    @TestFactory
+    Stream<DynamicTest> every_unusable_keep_out_file_ends_the_report_with_its_message() throws IOException {
+        List<Path> folders;
+        try (Stream<Path> list = Files.list(CASES)) {
+            folders = list.filter(one -> Files.exists(one.resolve("keep-out.geojson")))
+                    .sorted()
+                    .toList();
+        }
+        assertTrue(folders.size() >= 12, folders.size() + " cases");
+        return folders.stream()
+                .map(one -> DynamicTest.dynamicTest(one.getFileName().toString(), () -> {
+                    assertTrue(Files.size(one.resolve("why.txt")) > 0);
+                    Path out = folder.resolve("never-" + one.getFileName());
+                    Calls call = Calls.of(report("--keep-out", one.resolve("keep-out.geojson"), "--out", out)
+                            .toArray());
+                    assertEquals(2, call.status(), call.err());
+                    assertEquals(
+                            "rowledger: "
+                                    + Files.readString(one.resolve("expected.txt"))
+                                            .strip(),
+                            call.err().replace(one + "/", "").strip());
+                    assertFalse(Files.exists(out), "an output folder for a keep-out file that can't be used");
                 }));
     }
 
@@ -142,6 +191,14 @@ class WrongCallsTest {
         calls.put("boundary far away", report("--boundary", far));
         calls.put("boundary of the field next door", report("--boundary", shifted));
         calls.put("boundary is a folder", report("--boundary", folder));
+        calls.put("prescription not there", report("--prescription", folder.resolve("nowhere.geojson")));
+        calls.put("prescription not JSON", report("--prescription", notJson));
+        calls.put("prescription a point", report("--prescription", point));
+        calls.put("prescription without rates", report("--prescription", boundary));
+        calls.put("prescription is a folder", report("--prescription", folder));
+        calls.put("keep-out not there", report("--keep-out", folder.resolve("nowhere.geojson")));
+        calls.put("keep-out is a folder", report("--keep-out", folder));
+        calls.put("keep-out without a file", report("--keep-out"));
         calls.put("rig nests without end", List.of("report", log, "--rig", deep));
         calls.put("output is a file", report("--out", file));
         calls.put("output below a file", report("--out", file.resolve("deeper")));
@@ -183,14 +240,24 @@ class WrongCallsTest {
         Path ownLog = Files.copy(log, own.resolve("rows.csv"));
         Path ownRig = Files.copy(rig, own.resolve("summary.json"));
         Path ownBoundary = Files.copy(boundary, own.resolve("layers/strips.geojson"));
+        Path ownKeepOut = Files.writeString(
+                own.resolve("layers/keep-outs.geojson"),
+                "{\"type\": \"Feature\", \"properties\": {\"setback[m]\": 9}, \"geometry\": "
+                        + "{\"type\": \"Point\", \"coordinates\": [-93.5, 41.5]}}");
         refuses(List.of("report", ownLog, "--rig", rig, "--out", own));
         refuses(List.of("report", log, "--rig", ownRig, "--out", own));
         refuses(report("--boundary", ownBoundary, "--out", own.resolve("../own")));
+        refuses(report("--keep-out", ownKeepOut, "--out", own));
+        Path ownMap = Files.writeString(
+                own.resolve("layers/zones.geojson"),
+                Files.readString(boundary).replace("\"properties\": {", "\"properties\": {\"target[gal/ac]\": 42, "));
+        refuses(report("--prescription", ownMap, "--out", own));
+        assertTrue(Files.readString(ownMap).contains("target[gal/ac]"));
         assertEquals(-1, Files.mismatch(log, ownLog));
         assertEquals(-1, Files.mismatch(rig, ownRig));
         assertEquals(-1, Files.mismatch(boundary, ownBoundary));
         try (Stream<Path> files = Files.walk(own)) {
-            assertEquals(5, files.count(), "two folders and the three files");
+            assertEquals(6, files.count(), "two folders and the four files");
         }
     }
 

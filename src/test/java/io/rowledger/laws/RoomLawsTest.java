@@ -24,6 +24,7 @@ class RoomLawsTest {
             "strip",
             "rate",
             "coverage",
+            "interval",
             "diagnose",
             "report",
             "run",

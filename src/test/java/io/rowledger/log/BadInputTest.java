@@ -27,11 +27,16 @@ class BadInputTest {
     Stream<DynamicTest> every_unusable_file_ends_with_its_message() throws IOException {
         List<Path> folders;
         try (Stream<Path> list = Files.list(CASES)) {
-            folders = list.sorted().toList();
+            folders = list.filter(BadInputTest::holdsLog).sorted().toList();
         }
         assertTrue(folders.size() >= 40, folders.size() + " cases");
         return folders.stream()
                 .map(folder -> DynamicTest.dynamicTest(folder.getFileName().toString(), () -> check(folder)));
+    }
+
+    /** The other folders hold a map file, and the command line's test reads them beside a good log. */
+    private static boolean holdsLog(Path folder) {
+        return Files.exists(folder.resolve("rig.yaml"));
     }
 
     private static void check(Path folder) throws IOException {

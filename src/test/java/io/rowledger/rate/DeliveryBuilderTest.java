@@ -135,11 +135,44 @@ class DeliveryBuilderTest {
     @Test
     void a_logged_target_goes_before_the_rigs_and_holes_in_it_take_the_rigs() {
         Delivery delivery = targeted(0.012, new double[] {0.01, Double.NaN, 0.02}, 0.0015, 0.0015, 0.0015);
-        assertEquals(0.01, delivery.targetLPerM2(0, 0));
-        assertEquals(0.012, delivery.targetLPerM2(0, 1));
-        assertEquals(0.02, delivery.targetLPerM2(0, 2));
+        assertEquals(0.01, delivery.targetLPerM2(0, 0, 0));
+        assertEquals(0.012, delivery.targetLPerM2(0, 0, 1));
+        assertEquals(0.02, delivery.targetLPerM2(0, 0, 2));
         // Limits 0.001, 0.0012 and 0.002 L/s against 0.0015.
         assertEquals("{0, 1}", on(delivery));
+    }
+
+    @Test
+    void a_prescription_goes_before_the_rigs_target_and_after_the_logs() {
+        double none = Double.NaN;
+        // Steps 1 to 4 in zones 0, 1, none and 1; zone 1 says nothing of the product.
+        Planned planned = new Planned(1, new short[] {0, 0, 1, -1}, new double[][] {{0.03, none}});
+        Delivery delivery =
+                targeted(0.012, new double[] {0.01, none, none, none}, planned, 0.0015, 0.0015, 0.0015, 0.0015);
+        assertEquals(0.01, delivery.targetLPerM2(0, 0, 0), "the log");
+        assertEquals(0.03, delivery.targetLPerM2(0, 0, 1), "the prescription");
+        assertEquals(0.012, delivery.targetLPerM2(0, 0, 2), "a zone that says nothing: the rig file");
+        assertEquals(0.012, delivery.targetLPerM2(0, 0, 3), "no zone: the rig file");
+        // Limits 0.001, 0.003, 0.0012 and 0.0012 L/s against 0.0015.
+        assertEquals("{0, 2, 3}", on(delivery));
+        Delivery without = targeted(NO_TARGET, new double[] {none, none, none, none}, planned, 0, 0, 0, 0);
+        assertTrue(Double.isNaN(without.targetLPerM2(0, 0, 3)), "no zone and nothing in the rig file");
+    }
+
+    @Test
+    void rows_in_two_zones_have_their_own_targets_and_the_bar_their_mean() {
+        List<Band> two = List.of(new Band(1, -0.5, -1, 0, 1, null), new Band(2, 0.5, 0, 1, 1, null));
+        PoseColumns north = SteadyMotion.north(2, 2, 1);
+        Rig rig = SteadyMotion.rig(two, NO_TARGET, 0);
+        Strips strips = new Strips(SteadyMotion.track(north).poses(), two);
+        Planned planned = new Planned(2, new short[] {0, 1, 1, 1}, new double[][] {{0.01, 0.03}});
+        Delivery delivery = DeliveryBuilder.build(
+                SteadyMotion.log(north, SteadyMotion.steadyFlows(2, 0.02, 0.02)), rig, strips, planned);
+        assertEquals(0.01, delivery.targetLPerM2(0, 0, 0));
+        assertEquals(0.03, delivery.targetLPerM2(0, 1, 0));
+        assertEquals(0.02, delivery.meanTargetLPerM2(0, 0, 2, 0), 1e-12);
+        assertTrue(delivery.targetsDiffer(0, 0));
+        assertFalse(delivery.targetsDiffer(0, 1));
     }
 
     @Test
@@ -149,6 +182,10 @@ class DeliveryBuilderTest {
     }
 
     private static Delivery targeted(double rigTarget, double[] logged, double... flow) {
+        return targeted(rigTarget, logged, null, flow);
+    }
+
+    private static Delivery targeted(double rigTarget, double[] logged, Planned planned, double... flow) {
         PoseColumns north = SteadyMotion.north(2, flow.length, 1);
         LogColumns c = new LogColumns();
         c.products = List.of("uan");
@@ -162,6 +199,6 @@ class DeliveryBuilderTest {
         c.totalLPerS = new double[1][0];
         Rig rig = SteadyMotion.rig(ONE_METRE, rigTarget, 0);
         Strips strips = new Strips(SteadyMotion.track(north).poses(), ONE_METRE);
-        return DeliveryBuilder.build(new LogTable(c, List.of()), rig, strips);
+        return DeliveryBuilder.build(new LogTable(c, List.of()), rig, strips, planned);
     }
 }

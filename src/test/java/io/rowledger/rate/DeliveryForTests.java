@@ -8,6 +8,6 @@ public final class DeliveryForTests {
 
     /** Flow by product, row and record; target by product and record (or one for all); delivering steps by row. */
     public static Delivery of(double[][][] flowLPerS, double[][] targetLPerM2, BitSet[] delivering, int[] record) {
-        return new Delivery(flowLPerS, targetLPerM2, delivering, record);
+        return new Delivery(flowLPerS, new Targets(targetLPerM2), delivering, record);
     }
 }

@@ -14,6 +14,9 @@ public final class HandMadeDelivery {
             delivering[r].set(0, steps);
         }
         return new Delivery(
-                new double[products][outlets][1], new double[products][1], delivering, new int[Math.max(1, steps)]);
+                new double[products][outlets][1],
+                new Targets(new double[products][1]),
+                delivering,
+                new int[Math.max(1, steps)]);
     }
 }

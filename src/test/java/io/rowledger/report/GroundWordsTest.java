@@ -3,6 +3,7 @@ package io.rowledger.report;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.interval.Interval;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
@@ -12,7 +13,7 @@ class GroundWordsTest {
     private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
 
     private static GroundWords words(double areaM2, double seamM2, int places) {
-        return new GroundWords(areaM2, seamM2, places, 0, METRIC);
+        return new GroundWords(areaM2, seamM2, places, 0, Interval.unknown(areaM2), METRIC);
     }
 
     private static String plain(String text) {

@@ -149,6 +149,7 @@ class RowDiagnosisTest {
                 a.rates(),
                 a.coverage(),
                 new Diagnosis(List.of(), List.of(), List.of(), List.of(picture), List.of(), List.of()),
+                a.intervals(),
                 a.notes());
     }
 

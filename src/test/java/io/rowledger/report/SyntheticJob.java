@@ -2,15 +2,19 @@ package io.rowledger.report;
 
 import io.rowledger.coverage.Boundary;
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.KeepOut;
 import io.rowledger.coverage.Place;
 import io.rowledger.coverage.ReceivedGrid;
 import io.rowledger.coverage.ReceivedStatistics;
+import io.rowledger.coverage.Setback;
+import io.rowledger.coverage.Setbacks;
 import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.coverage.StripPolygon;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogColumns;
 import io.rowledger.log.LogSource;
 import io.rowledger.log.LogTable;
@@ -38,6 +42,8 @@ import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
 
 /**
@@ -67,14 +73,68 @@ public final class SyntheticJob {
     private boolean secondProduct;
     private boolean faultyInBoth;
     private double density = 1.325;
+    private double analysis = 0.32;
     private double cellM = 0.5;
     private List<Finding> findings = List.of();
     private final Map<String, String> job = new LinkedHashMap<>(Map.of("field", "Willow bottom"));
+    private Job block = Job.NONE;
     private String file = "willow.csv";
     private int extraPlaces;
     private double gridTimes = 1.0002;
     private int used = 1000;
     private boolean passes = true;
+    private List<Setback> setbacks;
+
+    /** Answers for the places of a keep-out file. */
+    public SyntheticJob setbacks(Setback... places) {
+        setbacks = List.of(places);
+        return this;
+    }
+
+    /**
+     * Three places: a well, 60 ft, with 40 L of UAN on 600 m² inside by rows 3 to 5 in pass 2; a ditch 4.2 m from the
+     * nearest strip, setback 3 m; a pond that was not reached.
+     */
+    public SyntheticJob withSetbacks() {
+        GeometryFactory shapes = new GeometryFactory();
+        Point well = shapes.createPoint(new Coordinate(10, 100));
+        LineString ditch = shapes.createLineString(new Coordinate[] {new Coordinate(-20, 0), new Coordinate(-20, 240)});
+        Point pond = shapes.createPoint(new Coordinate(20_000, 0));
+        return setbacks(
+                new Setback(
+                        new KeepOut(1, "Well & pump", 18.288, well, well.buffer(18.288), false),
+                        new double[] {40},
+                        new double[] {16.96},
+                        600,
+                        START_S + 200,
+                        START_S + 231,
+                        List.of(2),
+                        List.of(3, 4, 5),
+                        new Setback.Worst(2, 4, START_S + 215, 40, 5, 100),
+                        0),
+                new Setback(
+                        new KeepOut(2, "Ditch", 3, ditch, ditch.buffer(3), false),
+                        new double[1],
+                        new double[1],
+                        0,
+                        Double.NaN,
+                        Double.NaN,
+                        List.of(),
+                        List.of(),
+                        null,
+                        4.2),
+                new Setback(
+                        new KeepOut(3, "Pond", 30, pond, pond.buffer(30), false),
+                        new double[1],
+                        new double[1],
+                        0,
+                        Double.NaN,
+                        Double.NaN,
+                        List.of(),
+                        List.of(),
+                        null,
+                        19_000));
+    }
 
     public SyntheticJob withoutBoundary() {
         boundary = false;
@@ -112,6 +172,11 @@ public final class SyntheticJob {
         return this;
     }
 
+    public SyntheticJob withoutAnalysis() {
+        analysis = Double.NaN;
+        return this;
+    }
+
     public SyntheticJob cell(double metres) {
         cellM = metres;
         return this;
@@ -119,6 +184,12 @@ public final class SyntheticJob {
 
     public SyntheticJob job(String key, String value) {
         job.put(key, value);
+        return this;
+    }
+
+    /** This job block, its field named as usual. */
+    public SyntheticJob block(Job other) {
+        block = other;
         return this;
     }
 
@@ -220,6 +291,7 @@ public final class SyntheticJob {
                 new Rates(rows, List.of(), List.of(), 0, 0),
                 coverage,
                 new Diagnosis(List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
+                Intervals.unknown(ROWS, 1),
                 List.of());
     }
 
@@ -240,7 +312,11 @@ public final class SyntheticJob {
                 rates(),
                 coverage(),
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
-                List.of("Times carry no zone: taken as UTC."));
+                Intervals.unknown(ROWS, rig.products().size()),
+                List.of("Times carry no zone: taken as UTC."),
+                setbacks == null ? null : new Setbacks("fields/keep-out.geojson", setbacks),
+                null,
+                List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))));
     }
 
     /** Litres of a row in a pass. */
@@ -259,7 +335,16 @@ public final class SyntheticJob {
             bands.add(new Band(r + 1, left + 0.4, left, left + ROW_M, 1, null));
         }
         List<Product> products = new ArrayList<>();
-        products.add(new Product("uan", "UAN 32-0-0", density, 0.32, 0, 0, 0, target ? TARGET : Double.NaN, 0.5));
+        products.add(new Product(
+                "uan",
+                "UAN 32-0-0",
+                density,
+                analysis,
+                0 * analysis,
+                0 * analysis,
+                0 * analysis,
+                target ? TARGET : Double.NaN,
+                0.5));
         if (secondProduct) {
             products.add(new Product("ats", "ATS 12-0-0-26S", 1.32, 0.12, 0, 0, 0.26, 0.004, 0));
         }
@@ -275,7 +360,22 @@ public final class SyntheticJob {
                 bands,
                 products,
                 Map.of(),
-                Job.of(job));
+                jobBlock());
+    }
+
+    private Job jobBlock() {
+        Map<String, String> facts = new LinkedHashMap<>(job);
+        facts.putAll(block.facts());
+        return new Job(
+                facts,
+                block.earlier(),
+                block.credits(),
+                block.planKgPerM2(),
+                block.capKgPerM2(),
+                block.order(),
+                block.tickets(),
+                block.prices(),
+                block.notes());
     }
 
     private static Track track() {

@@ -164,4 +164,16 @@ class RigReaderTest {
         assertEquals(0, rig.antennaRightM());
         assertEquals(Map.of(), rig.job().facts());
     }
+
+    @Test
+    void accuracies_are_read_and_otherwise_left_open() throws IOException {
+        Rig open = read(DRAWN);
+        assertTrue(Double.isNaN(open.toleranceM()));
+        assertTrue(Double.isNaN(open.products().get(0).meterAccuracy()));
+        Rig said = read(DRAWN.replace("rig:\n", "rig:\n  tolerance: 0.5 in\n")
+                .replaceFirst("( +)analysis:", "$1meter_accuracy: 1 %\n$1density_accuracy: 0.5 %\n$1analysis:"));
+        assertEquals(0.0127, said.toleranceM(), 1e-12);
+        assertEquals(0.01, said.products().get(0).meterAccuracy(), 1e-12);
+        assertEquals(0.005, said.products().get(0).densityAccuracy(), 1e-12);
+    }
 }

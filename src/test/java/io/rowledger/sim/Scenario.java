@@ -18,8 +18,10 @@ public final class Scenario {
     private LogFormat format = LogFormat.customaryUnits();
     private SimSite site = SimSite.prairie();
     private final List<SimFault> faults = new ArrayList<>();
+    private final List<SimKeepOut> keepOuts = new ArrayList<>();
     private Map<String, String> job = new LinkedHashMap<>(Map.of("field", "North bottom"));
     private boolean raster = true;
+    private SimRig statedRig;
 
     /** A job of this machine in this field. */
     public Scenario(long seed, SimRig rig, FieldPlan.Layout layout) {
@@ -76,9 +78,21 @@ public final class Scenario {
         return this;
     }
 
+    /** One more place to watch: it keeps the truth of what was put down near it. */
+    public Scenario keepOut(SimKeepOut value) {
+        keepOuts.add(value);
+        return this;
+    }
+
     /** The job block of the rig file. */
     public Scenario job(Map<String, String> value) {
         job = new LinkedHashMap<>(value);
+        return this;
+    }
+
+    /** Another machine in the rig file than the one that drives: a tape measure's errors. */
+    public Scenario statedRig(SimRig value) {
+        statedRig = value;
         return this;
     }
 
@@ -86,6 +100,11 @@ public final class Scenario {
     public Scenario withoutGround() {
         raster = false;
         return this;
+    }
+
+    /** What will be driven. */
+    public FieldPlan plan() {
+        return layout.lay(rig);
     }
 
     /** Simulates the job and keeps its records. */
@@ -103,6 +122,11 @@ public final class Scenario {
     /** The machine. */
     public SimRig rig() {
         return rig;
+    }
+
+    /** The machine the rig file describes. */
+    SimRig statedRig() {
+        return statedRig == null ? rig : statedRig;
     }
 
     FieldPlan.Layout layout() {
@@ -144,6 +168,10 @@ public final class Scenario {
 
     List<SimFault> faults() {
         return List.copyOf(faults);
+    }
+
+    List<SimKeepOut> keepOuts() {
+        return keepOuts;
     }
 
     Map<String, String> job() {

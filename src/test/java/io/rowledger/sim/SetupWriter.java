@@ -11,7 +11,7 @@ final class SetupWriter {
     private SetupWriter() {}
 
     static String rigYaml(Scenario scenario) {
-        SimRig rig = scenario.rig();
+        SimRig rig = scenario.statedRig();
         boolean us = scenario.format().customary();
         StringBuilder b = new StringBuilder(2048);
         b.append("# Every measure carries its unit. Lengths are taken along the ground with the bar in work.\n");

@@ -50,7 +50,11 @@ final class Simulation {
         int rows = scenario.rig().rows();
         int products = scenario.products().size();
         CoverRaster raster = scenario.raster() ? new CoverRaster(bounds, plan.headingRad()) : null;
-        recorder = new TruthRecorder(rows, products, raster);
+        recorder = new TruthRecorder(
+                rows,
+                products,
+                raster,
+                scenario.targets() instanceof ZoneMap zones ? new ZoneTally(zones, products) : null);
         s = new StepState(scenario.rig(), products);
         rowDelay = new Delay[products];
         totalDelay = new Delay[products];
@@ -128,6 +132,7 @@ final class Simulation {
             wasWorking = s.working;
             metering.step(s);
             recorder.step(s);
+            scenario.keepOuts().forEach(place -> place.step(s));
             meters();
             s.advance();
         }

@@ -15,6 +15,7 @@ import java.util.List;
  * @param faults as put in
  * @param flaws what was done to the log
  * @param durationS from the first record to the last
+ * @param zones per zone where the targets came from a {@link ZoneMap}, else empty
  */
 public record Truth(
         List<Row> rows,
@@ -26,7 +27,19 @@ public record Truth(
         double[] strayL,
         List<SimFault> faults,
         Flaws flaws,
-        double durationS) {
+        double durationS,
+        List<Zone> zones) {
+    /**
+     * One zone of the target map, by where the middles of the bands were.
+     *
+     * @param name of the zone
+     * @param sweptAreaM2 forward area while working
+     * @param volumeL per product, left the outlets while working
+     * @param meteredL per product, metered while working
+     * @param askedL per product, what the controller was told times swept area
+     */
+    public record Zone(String name, double sweptAreaM2, double[] volumeL, double[] meteredL, double[] askedL) {}
+
     /**
      * One outlet.
      *

@@ -9,6 +9,7 @@ final class TruthRecorder {
     private static final double SLOW = 0.05;
 
     private final CoverRaster raster;
+    private final ZoneTally zones;
     private final double[] swept;
     private final double[] applied;
     private final double[][] volume;
@@ -44,8 +45,9 @@ final class TruthRecorder {
         }
     }
 
-    /** With a raster, or without one (null). */
-    TruthRecorder(int rows, int products, CoverRaster raster) {
+    /** With a raster and zones, or without (null). */
+    TruthRecorder(int rows, int products, CoverRaster raster, ZoneTally zones) {
+        this.zones = zones;
         this.raster = raster;
         swept = new double[rows];
         applied = new double[rows];
@@ -80,6 +82,9 @@ final class TruthRecorder {
         double flowPerSpeed = barFlowOverSpeed(s);
         for (int i = 0; i < s.rows; i++) {
             row(s, i, flowPerSpeed);
+        }
+        if (zones != null) {
+            zones.step(s);
         }
         if (raster != null) {
             raster.step(s);
@@ -160,7 +165,8 @@ final class TruthRecorder {
                 stray.clone(),
                 faults,
                 flaws,
-                durationS);
+                durationS,
+                zones == null ? List.of() : zones.done());
     }
 
     private static double[] column(double[][] table, int i) {

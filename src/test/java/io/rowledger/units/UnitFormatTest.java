@@ -141,4 +141,28 @@ class UnitFormatTest {
             Locale.setDefault(before);
         }
     }
+
+    /** JCGM 100:2008, 7.2.6: one or two digits of doubt, the figure to the same place; rounded outward, by hand. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "61.3456  | 60.95    | 61.741   | 61.3 \u00b1 0.4 ha",
+                "61.3456  | 61.2096  | 61.4816  | 61.35 \u00b1 0.14 ha",
+                "61.3456  | 61.2095  | 61.4817  | 61.35 \u00b1 0.14 ha",
+                "61.3456  | 46.0     | 76.7     | 61 \u00b1 16 ha",
+                "1234.5   | 1158     | 1311     | 1,230 \u00b1 80 ha",
+                "0.4      | 0.0      | 0.62     | 0.4 ha (0.0 to 0.7 ha)",
+                "19.04    | 18.997   | 19.127   | 19.04 ha (18.99 to 19.13 ha)"
+            })
+    void no_digit_is_shown_that_the_interval_denies(double ha, double low, double high, String text) {
+        assertEquals(text, plain(METRIC.within(Measure.AREA, ha * 10_000, low * 10_000, high * 10_000)));
+    }
+
+    @Test
+    void a_figure_without_bounds_reads_as_ever() {
+        assertEquals("4.05 ha", plain(METRIC.within(Measure.AREA, 40_468.56, Double.NaN, Double.NaN)));
+        assertEquals("", METRIC.bounds(Measure.AREA, 40_468.56, Double.NaN, Double.NaN));
+        assertEquals("not known", METRIC.within(Measure.AREA, Double.NaN, 1, 2));
+    }
 }

@@ -1,7 +1,9 @@
 package io.rowledger.report.chart;
 
 import io.rowledger.coverage.ReceivedGrid;
+import io.rowledger.report.NitrogenGround;
 import java.util.Arrays;
+import java.util.function.DoubleToIntFunction;
 
 /**
  * The received grid as classes of deviation, coarse enough for paper: blocks of f × f cells, each block's rate being
@@ -21,65 +23,94 @@ final class ClassRaster {
     final double blockM;
     final byte[] classes;
     /** Covered area per class, m², from the single cells. */
-    final double[] classM2 = new double[Palette.DEVIATION.length];
+    final double[] classM2;
 
-    private ClassRaster(int cols, int rows, double blockM) {
-        this.cols = cols;
-        this.rows = rows;
-        this.blockM = blockM;
+    private final int cellsPerBlock;
+
+    private ClassRaster(ReceivedGrid grid, int classCount) {
+        this.cellsPerBlock = Math.max(1, (Math.max(grid.cols(), grid.rows()) + MAX_BLOCKS - 1) / MAX_BLOCKS);
+        this.cols = (grid.cols() + cellsPerBlock - 1) / cellsPerBlock;
+        this.rows = (grid.rows() + cellsPerBlock - 1) / cellsPerBlock;
+        this.blockM = grid.cellM() * cellsPerBlock;
         this.classes = new byte[cols * rows];
+        this.classM2 = new double[classCount];
     }
 
     /**
-     * Classes of product p.
+     * Classes of product p against its target.
      *
      * @param fallbackLPerM2 the rate cells without a target are compared with
      */
     static ClassRaster of(ReceivedGrid grid, int p, double fallbackLPerM2) {
-        int f = Math.max(1, (Math.max(grid.cols(), grid.rows()) + MAX_BLOCKS - 1) / MAX_BLOCKS);
-        ClassRaster raster = new ClassRaster((grid.cols() + f - 1) / f, (grid.rows() + f - 1) / f, grid.cellM() * f);
-        double least = MIN_COVERED * raster.blockM * raster.blockM;
-        for (int row = 0; row < raster.rows; row++) {
-            Blocks blocks = new Blocks(raster.cols);
+        ClassRaster raster = new ClassRaster(grid, Palette.DEVIATION.length);
+        float[] target = grid.targetL()[p];
+        raster.fill(
+                grid,
+                grid.volumeL()[p],
+                (i, areaM2) -> target[i] > 0 ? target[i] : fallbackLPerM2 * areaM2,
+                ratio -> Palette.classOf(ratio - 1));
+        return raster;
+    }
+
+    /**
+     * Classes of a rate.
+     *
+     * @param got per cell, kg or L
+     * @param boundsPerM2 upper bounds of the classes but the last, ascending
+     */
+    static ClassRaster ofRates(ReceivedGrid grid, float[] got, double[] boundsPerM2) {
+        ClassRaster raster = new ClassRaster(grid, boundsPerM2.length + 1);
+        raster.fill(grid, got, (i, areaM2) -> areaM2, rate -> NitrogenGround.classOf(rate, boundsPerM2));
+        return raster;
+    }
+
+    /** What a cell's amount is divided by. */
+    private interface Wanted {
+        double of(int i, double areaM2);
+    }
+
+    private void fill(ReceivedGrid grid, float[] got, Wanted wanted, DoubleToIntFunction classOf) {
+        int f = cellsPerBlock;
+        double least = MIN_COVERED * blockM * blockM;
+        for (int row = 0; row < rows; row++) {
+            Blocks blocks = new Blocks(cols);
             for (int y = row * f; y < Math.min(grid.rows(), (row + 1) * f); y++) {
                 for (int x = 0; x < grid.cols(); x++) {
                     int i = y * grid.cols() + x;
                     double areaM2 = grid.coveredM2()[i];
                     if (areaM2 > 0) {
-                        double targetL = grid.targetL()[p][i];
-                        double wantedL = targetL > 0 ? targetL : fallbackLPerM2 * areaM2;
-                        raster.addCell(blocks, x / f, areaM2, grid.volumeL()[p][i], wantedL);
+                        double divisor = wanted.of(i, areaM2);
+                        blocks.add(x / f, areaM2, got[i], divisor);
+                        if (divisor > 0) {
+                            classM2[classOf.applyAsInt(got[i] / divisor)] += areaM2;
+                        }
                     }
                 }
             }
-            for (int col = 0; col < raster.cols; col++) {
-                boolean shown = blocks.coveredM2[col] >= least && blocks.targetL[col] > 0;
-                raster.classes[row * raster.cols + col] =
-                        (byte) (shown ? Palette.classOf(blocks.volumeL[col] / blocks.targetL[col] - 1) : -1);
+            for (int col = 0; col < cols; col++) {
+                boolean shown = blocks.coveredM2[col] >= least && blocks.wanted[col] > 0;
+                classes[row * cols + col] =
+                        (byte) (shown ? classOf.applyAsInt(blocks.got[col] / blocks.wanted[col]) : -1);
             }
-        }
-        return raster;
-    }
-
-    private void addCell(Blocks blocks, int col, double areaM2, double volumeL, double targetL) {
-        blocks.coveredM2[col] += areaM2;
-        blocks.volumeL[col] += volumeL;
-        blocks.targetL[col] += targetL;
-        if (targetL > 0) {
-            classM2[Palette.classOf(volumeL / targetL - 1)] += areaM2;
         }
     }
 
     /** Sums of one row of blocks. */
     private static final class Blocks {
         final double[] coveredM2;
-        final double[] volumeL;
-        final double[] targetL;
+        final double[] got;
+        final double[] wanted;
 
         Blocks(int cols) {
             coveredM2 = new double[cols];
-            volumeL = new double[cols];
-            targetL = new double[cols];
+            got = new double[cols];
+            wanted = new double[cols];
+        }
+
+        void add(int col, double areaM2, double gotHere, double wantedHere) {
+            coveredM2[col] += areaM2;
+            got[col] += gotHere;
+            wanted[col] += wantedHere;
         }
     }
 

@@ -2,6 +2,7 @@ package io.rowledger.report.chart;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.ReceivedGrid;
+import io.rowledger.coverage.Setbacks;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.chart.Canvas.Align;
 import io.rowledger.track.Pass;
@@ -10,7 +11,10 @@ import io.rowledger.units.UnitFormat;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
-/** Map of the received rate against the target: classes, boundary, pass numbers, scale bar, north arrow, legend. */
+/**
+ * Map of the received rate against the target: classes, boundary, pass numbers, scale bar, north arrow, legend; and where
+ * a keep-out file was given, its places and setbacks.
+ */
 final class RateMap implements Chart {
     private static final double LEGEND_PT = 112;
     /** Half the width of the widest slit that is no edge, m: a third of a row; wider ones are in the list of skips. */
@@ -54,7 +58,7 @@ final class RateMap implements Chart {
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         Coverage c = a.coverage();
         double mapWidth = widthPt - LEGEND_PT - 10;
-        MapFrame frame = new MapFrame(ground(c), 0, 0, mapWidth, heightPt);
+        MapFrame frame = new MapFrame(KeepOutMarks.ground(ground(c), a.setbacks()), 0, 0, mapWidth, heightPt);
         ClassRaster raster =
                 ClassRaster.of(c.grid(), product, c.received().get(product).meanRateLPerM2());
         if (c.boundary() != null) {
@@ -68,7 +72,12 @@ final class RateMap implements Chart {
         } else {
             canvas.stroke(frame.outline(edge(c)), Palette.SOFT, 0.4);
         }
-        passNumbers(canvas, frame);
+        Labels labels = new Labels(canvas);
+        Setbacks setbacks = a.setbacks();
+        if (setbacks != null) {
+            KeepOutMarks.draw(canvas, frame, setbacks, labels);
+        }
+        passNumbers(frame, labels);
         legend(canvas, frame, raster, widthPt - LEGEND_PT);
     }
 
@@ -83,8 +92,7 @@ final class RateMap implements Chart {
         }
     }
 
-    private static void paint(
-            Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster, int wanted, int rgb) {
+    static void paint(Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster, int wanted, int rgb) {
         Outline path = new Outline();
         raster.boxes(wanted, (col, row, width, height) -> {
             double eastM = grid.east0M() + col * raster.blockM;
@@ -97,9 +105,8 @@ final class RateMap implements Chart {
         }
     }
 
-    private void passNumbers(Canvas canvas, MapFrame frame) {
+    private void passNumbers(MapFrame frame, Labels labels) {
         Poses poses = a.track().poses();
-        Labels labels = new Labels(canvas);
         Canvas.Ink ink = new Canvas.Ink(6, true, Palette.INK);
         for (Pass pass : a.track().passes()) {
             // A little way into the pass, so that the number stands on its own strip and not on the headland's.
@@ -140,6 +147,10 @@ final class RateMap implements Chart {
         canvas.box(x, y, 10, 9, 0xffffff);
         canvas.text("12", x + 5, y + 7, new Canvas.Ink(6, true, Palette.INK), Align.CENTER);
         canvas.text("number of a pass, near its start", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        if (a.setbacks() != null) {
+            y += 12;
+            KeepOutMarks.legend(canvas, x, y);
+        }
         y += 30;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);

@@ -5,8 +5,11 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.geo.LocalPlane;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
@@ -40,13 +43,69 @@ final class GeoJson implements AutoCloseable {
     void polygon(Polygon polygon, Properties properties) throws IOException {
         open();
         json.writeStringField("type", "Polygon");
+        json.writeFieldName("coordinates");
+        coordinates(polygon);
+        finish(properties);
+    }
+
+    /** Adds polygons of the job's plane as one feature. */
+    void polygons(List<Polygon> polygons, Properties properties) throws IOException {
+        open();
+        json.writeStringField("type", "MultiPolygon");
         json.writeArrayFieldStart("coordinates");
-        ring(polygon.getExteriorRing(), true);
-        for (int i = 0; i < polygon.getNumInteriorRing(); i++) {
-            ring(polygon.getInteriorRingN(i), false);
+        for (Polygon polygon : polygons) {
+            coordinates(polygon);
         }
         json.writeEndArray();
         finish(properties);
+    }
+
+    /** Adds any geometry of the job's plane. */
+    void geometry(Geometry geometry, Properties properties) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("type", "Feature");
+        json.writeFieldName("geometry");
+        any(geometry);
+        properties(properties);
+    }
+
+    private void any(Geometry geometry) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("type", geometry.getGeometryType());
+        boolean mixed = geometry.getGeometryType().equals("GeometryCollection");
+        json.writeFieldName(mixed ? "geometries" : "coordinates");
+        if (mixed) {
+            json.writeStartArray();
+            for (int i = 0; i < geometry.getNumGeometries(); i++) {
+                any(geometry.getGeometryN(i));
+            }
+            json.writeEndArray();
+        } else {
+            coordinates(geometry);
+        }
+        json.writeEndObject();
+    }
+
+    private void coordinates(Geometry geometry) throws IOException {
+        if (geometry instanceof GeometryCollection several) {
+            json.writeStartArray();
+            for (int i = 0; i < several.getNumGeometries(); i++) {
+                coordinates(several.getGeometryN(i));
+            }
+            json.writeEndArray();
+        } else if (geometry instanceof Polygon polygon) {
+            json.writeStartArray();
+            ring(polygon.getExteriorRing(), true);
+            for (int i = 0; i < polygon.getNumInteriorRing(); i++) {
+                ring(polygon.getInteriorRingN(i), false);
+            }
+            json.writeEndArray();
+        } else if (geometry instanceof LineString line) {
+            corners(line.getCoordinateSequence(), true);
+        } else {
+            plane.inverse(geometry.getCoordinate().x, geometry.getCoordinate().y, latLon);
+            position(latLon[1], latLon[0]);
+        }
     }
 
     /** Adds a point in degrees, or a feature without a place where the point isn't known. */
@@ -88,7 +147,10 @@ final class GeoJson implements AutoCloseable {
         CoordinateSequence corners = ring.getCoordinateSequence();
         // East and north to longitude and latitude keeps the sense of a ring: both planes are right-handed.
         boolean isCounterClockwise = Area.ofRingSigned(corners) < 0;
-        boolean forward = isCounterClockwise == counterClockwise;
+        corners(corners, isCounterClockwise == counterClockwise);
+    }
+
+    private void corners(CoordinateSequence corners, boolean forward) throws IOException {
         int n = corners.size();
         json.writeStartArray();
         for (int i = 0; i < n; i++) {

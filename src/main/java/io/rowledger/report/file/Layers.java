@@ -3,7 +3,9 @@ package io.rowledger.report.file;
 import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.coverage.Place;
 import io.rowledger.coverage.StripPolygon;
+import io.rowledger.coverage.Zones.ZoneSums;
 import io.rowledger.finding.Finding;
+import io.rowledger.geo.Jts;
 import io.rowledger.report.Analysis;
 import io.rowledger.track.Poses;
 import java.io.IOException;
@@ -39,6 +41,18 @@ final class Layers {
 
     static void missed(Analysis a, OutputStream out) throws IOException {
         places(a, a.coverage().missed(), out);
+    }
+
+    /** The prescription's zones, each with its plan and what it received; an empty layer without a prescription. */
+    static void zones(Analysis a, OutputStream out) throws IOException {
+        try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
+            for (ZoneSums zone :
+                    a.zones() == null ? List.<ZoneSums>of() : a.zones().zones()) {
+                layer.polygons(
+                        Jts.polygons(zone.zone().area()),
+                        json -> ZonesJson.zone(zone, a.rig().products(), json));
+            }
+        }
     }
 
     static void findings(Analysis a, OutputStream out) throws IOException {

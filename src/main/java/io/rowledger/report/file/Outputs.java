@@ -2,6 +2,7 @@ package io.rowledger.report.file;
 
 import io.rowledger.finding.UnusableInputException;
 import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.AtomicMoveNotSupportedException;
@@ -15,6 +16,7 @@ import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -33,12 +35,20 @@ public final class Outputs {
 
     private final List<Path> kept = new ArrayList<>();
     private final Map<String, Content> contents = new LinkedHashMap<>();
+    private final Map<String, Finish> finishes = new LinkedHashMap<>();
 
     /** Writes one file. */
     @FunctionalInterface
     public interface Content {
         /** Writes everything; need not close the stream. */
         void write(OutputStream out) throws IOException;
+    }
+
+    /** What is done to a file when it is whole, for instance signing it. */
+    @FunctionalInterface
+    public interface Finish {
+        /** The finished bytes of these. */
+        byte[] finished(byte[] whole) throws IOException;
     }
 
     /** Names files the user handed in: none of them is ever replaced. */
@@ -53,6 +63,17 @@ public final class Outputs {
             throw new IllegalArgumentException("two files named " + name);
         }
         return this;
+    }
+
+    /**
+     * Finishes those files that are among the outputs and have one of these names.
+     *
+     * @return the names of the files that will be finished, in the order they were added
+     */
+    public List<String> finishing(Set<String> names, Finish finish) {
+        List<String> found = contents.keySet().stream().filter(names::contains).toList();
+        found.forEach(name -> finishes.put(name, finish));
+        return found;
     }
 
     /**
@@ -89,8 +110,10 @@ public final class Outputs {
             List<Future<?>> files = new ArrayList<>();
             for (Map.Entry<String, Content> entry : contents.entrySet()) {
                 Path file = fresh.resolve(entry.getKey());
+                Finish finish = finishes.get(entry.getKey());
+                Content content = finish == null ? entry.getValue() : finished(entry.getValue(), finish);
                 files.add(pool.submit(() -> {
-                    writeOne(file, entry.getValue());
+                    writeOne(file, content);
                     return null;
                 }));
             }
@@ -129,6 +152,14 @@ public final class Outputs {
         if (interrupted) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    private static Content finished(Content content, Finish finish) {
+        return out -> {
+            ByteArrayOutputStream whole = new ByteArrayOutputStream(BUFFER);
+            content.write(whole);
+            out.write(finish.finished(whole.toByteArray()));
+        };
     }
 
     private static void writeOne(Path file, Content content) throws IOException {

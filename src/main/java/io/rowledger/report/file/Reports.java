@@ -2,14 +2,20 @@ package io.rowledger.report.file;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.NitrogenRecord;
+import io.rowledger.report.NitrogenRecordBuilder;
 import io.rowledger.report.PassReview;
 import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.RowDiagnosis;
 import io.rowledger.report.RowDiagnosisBuilder;
 import io.rowledger.report.SavedDiagnosis;
+import io.rowledger.report.pdf.Attachment;
+import io.rowledger.report.pdf.NitrogenRecordPdf;
 import io.rowledger.report.pdf.PassReviewPdf;
 import io.rowledger.report.pdf.RowDiagnosisPdf;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -42,9 +48,20 @@ public final class Reports {
             PassReview review = PassReviewBuilder.build(analysis, options);
             outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
         }
+        if (audiences.contains(Audience.LANDLORD)) {
+            NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
+            outputs.add(NitrogenRecordJson.FILE, out -> NitrogenRecordJson.write(analysis, record, options, out));
+            outputs.add(
+                    "nitrogen-record.pdf",
+                    out -> NitrogenRecordPdf.write(
+                            analysis, record, options, List.of(machineReadable(analysis, record, options)), out));
+        }
         if (audiences.contains(Audience.DEALER)) {
             RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
             outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
+        }
+        if (analysis.zones() != null) {
+            outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
@@ -55,6 +72,16 @@ public final class Reports {
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
                 .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
                 .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
-                .add("layers/findings.geojson", out -> Layers.findings(analysis, out));
+                .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
+                .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
+    }
+
+    /** The record for programs, to travel inside the printed one. */
+    private static Attachment machineReadable(Analysis analysis, NitrogenRecord record, ReportOptions options)
+            throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        NitrogenRecordJson.write(analysis, record, options, bytes);
+        return new Attachment(
+                NitrogenRecordJson.FILE, "application/json", "This record for programs, SI units", bytes.toByteArray());
     }
 }

@@ -113,6 +113,12 @@ final class SummaryJson {
             json.writeEndObject();
         }
         json.writeEndObject();
+        KeepOutJson.field(a, json);
+        if (a.zones() != null) {
+            ZonesJson.write(a.zones(), products, json);
+        }
+        json.writeFieldName("intervals");
+        IntervalsJson.write(a, json);
         json.writeEndObject();
     }
 

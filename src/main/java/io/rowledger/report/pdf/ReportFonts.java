@@ -4,6 +4,7 @@ import com.lowagie.text.pdf.BaseFont;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.security.SecureRandom;
 import java.util.HashMap;
 import java.util.Map;
 import org.xhtmlrenderer.css.constants.IdentValue;
@@ -31,8 +32,8 @@ final class ReportFonts extends ITextFontResolver {
     private final BaseFont bold;
 
     ReportFonts() {
-        this.regular = load("/liberation/LiberationSans-Regular.ttf");
-        this.bold = load("/liberation/LiberationSans-Bold.ttf");
+        this.regular = load("/liberation/LiberationSans-Regular.ttf", 0);
+        this.bold = load("/liberation/LiberationSans-Bold.ttf", 1);
     }
 
     BaseFont of(boolean heavy) {
@@ -52,16 +53,37 @@ final class ReportFonts extends ITextFontResolver {
         return new ITextFSFont(new FontDescription(font, IdentValue.NORMAL, HEAVIEST), spec.size);
     }
 
-    private static BaseFont load(String resource) {
+    private static BaseFont load(String resource, int number) {
         try (InputStream in = ReportFonts.class.getResourceAsStream(resource)) {
             if (in == null) {
                 throw new IllegalStateException("the jar lacks " + resource);
             }
             String name = resource.substring(resource.lastIndexOf('/') + 1);
-            return BaseFont.createFont(
+            BaseFont font = BaseFont.createFont(
                     name, BaseFont.IDENTITY_H, BaseFont.EMBEDDED, BaseFont.NOT_CACHED, in.readAllBytes(), null);
+            font.setSecureRandom(new SubsetTag(number));
+            // A list of the glyphs in the subset is optional, and PDF/A allows it only complete; the library's is not.
+            font.setIncludeCidSet(false);
+            return font;
         } catch (IOException e) {
             throw new UncheckedIOException("reading " + resource, e);
+        }
+    }
+
+    /** The library tags each subset with six random letters; these are the same for a weight every time. */
+    private static final class SubsetTag extends SecureRandom {
+        private static final long serialVersionUID = 1L;
+        private static final int LETTERS = 26;
+
+        private final int number;
+
+        SubsetTag(int number) {
+            this.number = number;
+        }
+
+        @Override
+        public double nextDouble() {
+            return (number + 0.5) / LETTERS;
         }
     }
 }

@@ -132,6 +132,60 @@ class LayersTest {
     }
 
     @Test
+    void keep_outs_are_places_and_the_ground_within_their_setbacks() throws IOException {
+        assertEquals(
+                0,
+                read(out -> KeepOutJson.layer(new SyntheticJob().build(), out))
+                        .get("features")
+                        .size());
+        JsonNode layer =
+                read(out -> KeepOutJson.layer(new SyntheticJob().withSetbacks().build(), out));
+        JsonNode features = layer.get("features");
+        assertEquals(6, features.size());
+        assertEquals("Point", features.get(0).get("geometry").get("type").asText());
+        assertEquals("place", features.get(0).get("properties").get("part").asText());
+        assertEquals("Polygon", features.get(1).get("geometry").get("type").asText());
+        checkRings(features.get(1).get("geometry").get("coordinates"));
+        // 32 corners on a circle: 16 r² sin(2π/32) = 0.9936 π r².
+        assertEquals(
+                16 * 18.288 * 18.288 * Math.sin(Math.PI / 16),
+                areaM2(features.get(1).get("geometry").get("coordinates").get(0)),
+                0.1);
+        assertEquals("LineString", features.get(2).get("geometry").get("type").asText());
+        assertEquals(2, features.get(2).get("geometry").get("coordinates").size());
+        assertEquals(
+                40,
+                features.get(1)
+                        .get("properties")
+                        .get("products")
+                        .get("uan")
+                        .get("volume_l")
+                        .asDouble());
+    }
+
+    @Test
+    void any_geometry_is_written_as_the_standard_has_it() throws Exception {
+        // RFC 7946, sections 3.1.4 to 3.1.8.
+        for (String wkt : new String[] {
+            "MULTIPOINT((1 2), (3 4))",
+            "MULTILINESTRING((0 0, 1 1), (2 2, 3 3))",
+            "MULTIPOLYGON(((0 0, 9 0, 9 9, 0 0)), ((20 0, 29 0, 29 9, 20 0)))",
+            "GEOMETRYCOLLECTION(POINT(1 2), POLYGON((0 0, 9 0, 9 9, 0 0)))"
+        }) {
+            org.locationtech.jts.geom.Geometry geometry = new org.locationtech.jts.io.WKTReader().read(wkt);
+            JsonNode layer = read(out -> {
+                try (GeoJson json = new GeoJson(new LocalPlane(44, -93), out)) {
+                    json.geometry(geometry, properties -> {});
+                }
+            });
+            JsonNode written = layer.get("features").get(0).get("geometry");
+            assertEquals(geometry.getGeometryType(), written.get("type").asText());
+            JsonNode parts = written.has("geometries") ? written.get("geometries") : written.get("coordinates");
+            assertEquals(2, parts.size());
+        }
+    }
+
+    @Test
     void findings_are_points_and_one_without_a_place_has_no_geometry() throws IOException {
         JsonNode layer =
                 read(out -> Layers.findings(new SyntheticJob().withFinding().build(), out));

@@ -60,6 +60,7 @@ class OutputsTest {
                 List.of(
                         "diagnosis.json",
                         "layers/findings.geojson",
+                        "layers/keep-outs.geojson",
                         "layers/missed.geojson",
                         "layers/overlaps.geojson",
                         "layers/strips.geojson",

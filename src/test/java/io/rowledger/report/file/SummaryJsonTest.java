@@ -58,6 +58,7 @@ class SummaryJsonTest {
                 new SyntheticJob(),
                 new SyntheticJob().withFinding().withSecondProduct(),
                 new SyntheticJob().withoutPasses(),
+                new SyntheticJob().withSetbacks(),
                 new SyntheticJob().withoutBoundary().withoutTarget().withoutDensity())) {
             assertEquals(Set.of(), faults(json(job)));
         }
@@ -74,6 +75,32 @@ class SummaryJsonTest {
         ObjectNode wrong = (ObjectNode) json(new SyntheticJob());
         ((ObjectNode) wrong.get("rows").get(0)).put("swept_area_m2", "2000");
         assertFalse(faults(wrong).isEmpty());
+    }
+
+    @Test
+    void setbacks_are_null_without_a_file_and_figures_with_one() throws IOException {
+        assertTrue(json(new SyntheticJob()).get("field").get("keep_outs").isNull());
+        JsonNode places = json(new SyntheticJob().withSetbacks()).get("field").get("keep_outs");
+        assertEquals(3, places.size());
+        JsonNode well = places.get(0);
+        assertEquals("Well & pump", well.get("name").asText());
+        assertEquals(18.288, well.get("setback_m").asDouble());
+        assertTrue(well.get("applied_inside").asBoolean());
+        assertEquals(40, well.get("products").get("uan").get("volume_l").asDouble());
+        assertEquals(16.96, well.get("products").get("uan").get("nitrogen_kg").asDouble());
+        assertEquals(600, well.get("covered_area_m2").asDouble());
+        assertEquals("2026-06-14T13:03:20Z", well.get("first").asText());
+        assertEquals("2026-06-14T13:03:51Z", well.get("last").asText());
+        assertEquals("[3,4,5]", well.get("rows").toString());
+        assertEquals(4, well.get("worst").get("row").asInt());
+        // 5 m and 100 m of the plane's middle: 111,131 m and 80,170 m a degree at 44 N (GeographicLib).
+        assertEquals(44.000900, well.get("worst").get("lat").asDouble(), 1e-6);
+        assertEquals(-92.999938, well.get("worst").get("lon").asDouble(), 1e-6);
+        JsonNode ditch = places.get(1);
+        assertFalse(ditch.get("applied_inside").asBoolean());
+        assertEquals(4.2, ditch.get("closest_m").asDouble());
+        assertEquals(0, ditch.get("products").get("uan").get("volume_l").asDouble());
+        assertTrue(ditch.get("first").isNull() && ditch.get("worst").isNull());
     }
 
     @Test

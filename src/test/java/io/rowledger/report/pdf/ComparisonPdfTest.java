@@ -26,7 +26,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class ComparisonPdfTest {
-    private static byte[] pdf(SyntheticJob before, SyntheticJob after, Paper paper) throws IOException {
+    static byte[] pdf(SyntheticJob before, SyntheticJob after, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, paper, ZoneId.of("America/Chicago"), null, "1.2.3");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ComparisonPdf.write(

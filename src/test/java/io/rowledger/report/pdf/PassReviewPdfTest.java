@@ -13,19 +13,23 @@ import io.rowledger.report.PassReviewBuilder;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.SyntheticJob;
 import io.rowledger.units.UnitSystem;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Calendar;
 import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.zip.InflaterInputStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -57,6 +61,27 @@ class PassReviewPdfTest {
 
     private static String text(PDDocument document) throws IOException {
         return new PDFTextStripper().getText(document).replace('\u00a0', ' ').replaceAll("\\s+", " ");
+    }
+
+    @Test
+    void setbacks_are_a_section_where_a_keep_out_file_was_given_and_nothing_where_none_was() throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withSetbacks()))) {
+            String text = text(document);
+            for (String words : List.of(
+                    "Liquid was applied within the setbacks of 1 of the 3 places given: Well & pump (10.6 gal).",
+                    "Well & pump 60.0 ft 0.0 ft 10.6 gal 37.4 lb N 6,458 ft² 08:03:20–08:03:51 2 3–5",
+                    "Ditch 9.8 ft 13.8 ft none none none – – –",
+                    "Pond 98.4 ft not reached none",
+                    "Well & pump: most of it, 10.6 gal, in pass 2 about 08:03:35, at 44.000900, -92.999938.",
+                    "local rules and licensed practice decide how far to keep away",
+                    "setback, user's own")) {
+                assertTrue(text.contains(words), () -> words + " not in:\n" + text);
+            }
+        }
+        try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob()))) {
+            assertFalse(text(document).contains("etback, user"), text(document));
+            assertFalse(text(document).contains("Setbacks"), text(document));
+        }
     }
 
     @Test
@@ -262,27 +287,35 @@ class PassReviewPdfTest {
         }
     }
 
-    /** ISO 32000-1, 7.5.4: an entry in use holds the offset at which "N G obj" stands. */
+    /** ISO 32000-1, 7.5.8: an entry of type 1 in a cross-reference stream holds the offset at which "N G obj" stands. */
     @Test
-    void the_cross_reference_table_points_at_the_objects_in_every_locale() throws IOException {
+    void the_cross_reference_stream_points_at_the_objects_in_every_locale() throws IOException {
         Locale locale = Locale.getDefault();
         try {
             Locale.setDefault(Locale.forLanguageTag("ar-EG"));
-            String pdf = new String(pdf(new SyntheticJob()), StandardCharsets.ISO_8859_1);
-            Matcher start = Pattern.compile("startxref\\s+(\\d+)").matcher(pdf);
+            byte[] bytes = pdf(new SyntheticJob());
+            String pdf = new String(bytes, StandardCharsets.ISO_8859_1);
+            Matcher start = Pattern.compile("startxref\\s+(\\d+)\\s+%%EOF\\s*$").matcher(pdf);
             assertTrue(start.find());
-            Matcher table = Pattern.compile("xref\\s+0 (\\d+)\\s+").matcher(pdf);
-            assertTrue(table.find(Integer.parseInt(start.group(1))));
-            int entries = Integer.parseInt(table.group(1));
-            assertTrue(entries > 10);
-            for (int i = 1; i < entries; i++) {
-                String entry = pdf.substring(table.end() + i * 20, table.end() + i * 20 + 18);
-                assertTrue(entry.matches("\\d{10} \\d{5} [nf]"), entry);
-                if (entry.endsWith("n")) {
-                    int offset = Integer.parseInt(entry.substring(0, 10));
-                    assertTrue(pdf.startsWith(i + " 0 obj", offset), entry);
+            int table = Integer.parseInt(start.group(1));
+            Matcher widths = Pattern.compile("/W\\[1 (\\d) 2\\]").matcher(pdf);
+            assertTrue(widths.find(table));
+            int width = Integer.parseInt(widths.group(1));
+            Matcher stream = Pattern.compile("stream\r?\n").matcher(pdf);
+            assertTrue(stream.find(table));
+            byte[] entries = new InflaterInputStream(
+                            new ByteArrayInputStream(bytes, stream.end(), bytes.length - stream.end()))
+                    .readAllBytes();
+            int inUse = 0;
+            for (int i = 0; i < entries.length / (3 + width); i++) {
+                int at = i * (3 + width);
+                int offset = new BigInteger(1, Arrays.copyOfRange(entries, at + 1, at + 1 + width)).intValueExact();
+                if (entries[at] == 1) {
+                    inUse++;
+                    assertTrue(pdf.startsWith(i + " 0 obj", offset), "object " + i + " at " + offset);
                 }
             }
+            assertTrue(inUse > 10);
         } finally {
             Locale.setDefault(locale);
         }

@@ -29,7 +29,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class RowDiagnosisPdfTest {
-    private static byte[] pdf(SyntheticJob job, UnitSystem units, Paper paper) throws IOException {
+    static byte[] pdf(SyntheticJob job, UnitSystem units, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(units, paper, ZoneId.of("America/Chicago"), null, "1.2.3");
         var analysis = job.build();
         ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -1,0 +1,227 @@
+package io.rowledger.interval;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.interval.Intervals.OfProduct;
+import io.rowledger.interval.Intervals.OfRow;
+import io.rowledger.interval.Intervals.OfRowProduct;
+import io.rowledger.log.LogSource;
+import io.rowledger.rate.Rates;
+import io.rowledger.rate.RowTotals;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.track.Pass;
+import io.rowledger.track.TrackQuality;
+import java.util.ArrayList;
+import java.util.List;
+
+/** From what was measured to the intervals of what was computed from it: the way into this room. */
+public final class IntervalsBuilder {
+    private final Measured job;
+    private final Rates rates;
+    private final Coverage coverage;
+    private final GroundDoubt ground;
+    private final List<MeterDoubt> meters = new ArrayList<>();
+    /** Standard uncertainty of the way of all passes, as a share of it. */
+    private final double relativeWay;
+
+    private IntervalsBuilder(Measured job, Rates rates, Coverage coverage, int threads) {
+        this.job = job;
+        this.rates = rates;
+        this.coverage = coverage;
+        ground = GroundDoubt.of(job, coverage, seed(job), threads);
+        for (int p = 0; p < job.rig().products().size(); p++) {
+            meters.add(new MeterDoubt(job, rates.rows(), p));
+        }
+        relativeWay = relativeWay();
+    }
+
+    /**
+     * The intervals of a job.
+     *
+     * @param job what was measured
+     * @param rates areas and volumes computed from it
+     * @param coverage ground computed from it
+     * @param threads threads to use; the result is the same for any number
+     */
+    public static Intervals of(Measured job, Rates rates, Coverage coverage, int threads) {
+        return new IntervalsBuilder(job, rates, coverage, threads).build();
+    }
+
+    /** The logs' digests, so that the same logs give the same draws whoever runs them. */
+    private static long seed(Measured job) {
+        long seed = 0;
+        for (LogSource source : job.log().sources()) {
+            String digest = source.sha256();
+            seed = 31 * seed
+                    + (digest.length() < 16 ? digest.hashCode() : Long.parseUnsignedLong(digest.substring(0, 16), 16));
+        }
+        return seed;
+    }
+
+    private Intervals build() {
+        List<OfProduct> products = new ArrayList<>();
+        for (int p = 0; p < meters.size(); p++) {
+            products.add(product(p));
+        }
+        List<OfRow> rows = new ArrayList<>();
+        for (int r = 0; r < rates.rows().size(); r++) {
+            rows.add(row(r));
+        }
+        double nitrogenKg = 0;
+        for (int p = 0; p < meters.size(); p++) {
+            nitrogenKg += volumeL(p) * job.rig().products().get(p).nitrogenKgPerL();
+        }
+        double sweptM2 = rates.sweptAreaM2();
+        double width = ErrorSizes.toleranceM(job.rig())
+                * Math.sqrt(2.0 / 3)
+                / job.rig().widthM();
+        Doubt allNitrogen = allNitrogen(nitrogenKg);
+        return new Intervals(
+                Doubt.about(sweptM2, sweptM2 * Math.hypot(width, relativeWay), 0)
+                        .interval(sweptM2),
+                ground.covered.interval(coverage.coveredAreaM2()).notBelowZero(),
+                ground.overlap.interval(coverage.overlapAreaM2()).notBelowZero(),
+                ground.missed.interval(coverage.missedAreaM2()).notBelowZero(),
+                Interval.unknown(coverage.boundaryAreaM2()),
+                allNitrogen.interval(nitrogenKg),
+                perGround(allNitrogen, nitrogenKg),
+                products,
+                rows,
+                basis());
+    }
+
+    private double volumeL(int p) {
+        return rates.rows().stream()
+                .mapToDouble(row -> row.products().get(p).volumeL())
+                .sum();
+    }
+
+    private OfProduct product(int p) {
+        Product product = job.rig().products().get(p);
+        MeterDoubt meter = meters.get(p);
+        double volumeL = volumeL(p);
+        Doubt volume = relative(volumeL, meter.ofBar(), meter.shared);
+        double nitrogenKg = volumeL * product.nitrogenKgPerL();
+        Doubt nitrogen = relative(nitrogenKg, meter.ofBar(), meter.shared, ErrorSizes.densityAccuracy(product));
+        return new OfProduct(
+                volume.interval(volumeL),
+                perGround(volume, volumeL),
+                nitrogen.interval(nitrogenKg),
+                perGround(nitrogen, nitrogenKg));
+    }
+
+    /** Doubt of a figure with relative errors: the widest rectangle is kept, the others go into the normal part. */
+    static Doubt relative(double value, double sigma, double... rectangles) {
+        double widest = 0;
+        double square = sigma * sigma;
+        for (double half : rectangles) {
+            widest = Math.max(widest, half);
+            square += half * half / 3;
+        }
+        return Doubt.about(value, value * Math.sqrt(Math.max(0, square - widest * widest / 3)), value * widest);
+    }
+
+    /** All products: what their meters share adds up, the rest is each product's own. */
+    private Doubt allNitrogen(double nitrogenKg) {
+        double shared = 0;
+        double square = 0;
+        for (int p = 0; p < meters.size(); p++) {
+            Product product = job.rig().products().get(p);
+            double kg = volumeL(p) * product.nitrogenKgPerL();
+            double density = ErrorSizes.densityAccuracy(product) * kg;
+            shared += meters.get(p).shared * kg;
+            double bar = kg == 0 ? 0 : meters.get(p).ofBar() * kg;
+            square += bar * bar + density * density / 3;
+        }
+        return Doubt.about(nitrogenKg, Math.sqrt(square), shared);
+    }
+
+    /** Something put on the covered ground, per m². */
+    private Interval perGround(Doubt total, double value) {
+        double areaM2 = coverage.coveredAreaM2();
+        Doubt area = ground.covered;
+        if (!(areaM2 > 0) || !(area.from() > 0)) {
+            return Interval.unknown(value / areaM2);
+        }
+        double sigma = Math.hypot(total.sigma() / areaM2, value / areaM2 * area.sigma() / areaM2);
+        return new Doubt(value / area.to(), value / area.from(), sigma, total.rectangle() / areaM2)
+                .interval(value / areaM2);
+    }
+
+    private OfRow row(int r) {
+        RowTotals row = rates.rows().get(r);
+        double bandM = job.strips().rightM(r) - job.strips().leftM(r);
+        double width = Math.hypot(ErrorSizes.toleranceM(job.rig()) / Math.sqrt(6) / bandM, relativeWay);
+        List<OfRowProduct> products = new ArrayList<>();
+        for (int p = 0; p < meters.size(); p++) {
+            MeterDoubt meter = meters.get(p);
+            double volumeL = row.products().get(p).volumeL();
+            double rate = row.appliedAreaM2() > 0 ? volumeL / row.appliedAreaM2() : Double.NaN;
+            double deviationPct = row.products().get(p).deviationPct();
+            double ratio = Math.hypot(meter.ofRow(r), width);
+            Doubt share = relative(1 + deviationPct / 100, ratio, meter.shared);
+            products.add(new OfRowProduct(
+                    relative(volumeL, meter.ofRow(r), meter.shared).interval(volumeL),
+                    relative(rate, ratio, meter.shared).interval(rate),
+                    Interval.about(deviationPct, 100 * share.beyond())));
+        }
+        double sweptM2 = row.sweptAreaM2();
+        return new OfRow(row.row(), Doubt.about(sweptM2, sweptM2 * width, 0).interval(sweptM2), products);
+    }
+
+    /** Starts and stops within half a record, and the drift from the start of a pass to its end. */
+    private double relativeWay() {
+        TrackQuality quality = job.track().quality();
+        int[] records = quality.recordsByFix();
+        double all = 0;
+        double driftM2 = 0;
+        double noiseM2 = 0;
+        for (int slot = 0; slot < records.length; slot++) {
+            all += records[slot];
+            driftM2 += records[slot] * Math.pow(ErrorSizes.driftM(slot), 2);
+            double noiseM = records[slot] == 0 ? 0 : ErrorSizes.SMOOTHED_SHARE * quality.noiseM()[slot];
+            noiseM2 += records[slot] * noiseM * noiseM;
+        }
+        double square = 0;
+        double wayM = 0;
+        for (Pass pass : job.track().passes()) {
+            double seconds = pass.endS() - pass.startS();
+            double intervalM = seconds > 0 ? pass.lengthM() / seconds * quality.medianIntervalS() : 0;
+            square += intervalM * intervalM / 6;
+            square += 2 * driftM2 / all * (1 - Math.exp(-seconds / ErrorSizes.DRIFT_TAU_S)) + 2 * noiseM2 / all;
+            wayM += pass.lengthM();
+        }
+        return wayM > 0 ? Math.sqrt(square) / wayM : Double.NaN;
+    }
+
+    private Basis basis() {
+        Rig rig = job.rig();
+        List<Basis.Liquid> liquids = new ArrayList<>();
+        for (Product product : rig.products()) {
+            liquids.add(new Basis.Liquid(
+                    product.name(),
+                    ErrorSizes.meterAccuracy(product),
+                    !Double.isNaN(product.meterAccuracy()),
+                    ErrorSizes.densityAccuracy(product),
+                    !Double.isNaN(product.densityAccuracy())));
+        }
+        TrackQuality quality = job.track().quality();
+        List<Basis.Fix> fixes = new ArrayList<>();
+        for (int slot = 0; slot < quality.recordsByFix().length; slot++) {
+            if (quality.recordsByFix()[slot] > 0) {
+                fixes.add(new Basis.Fix(
+                        slot, quality.recordsByFix()[slot], quality.noiseM()[slot], ErrorSizes.driftM(slot)));
+            }
+        }
+        fixes.sort((a, b) -> Integer.compare(b.records(), a.records()));
+        return new Basis(
+                ErrorSizes.toleranceM(rig),
+                !Double.isNaN(rig.toleranceM()),
+                liquids,
+                fixes,
+                ErrorSizes.DRIFT_TAU_S,
+                quality.medianIntervalS(),
+                GroundDoubt.DRAWS,
+                seed(job));
+    }
+}

@@ -1,0 +1,119 @@
+package io.rowledger.report;
+
+import io.rowledger.interval.Basis;
+import io.rowledger.interval.Interval;
+import io.rowledger.interval.Intervals;
+import io.rowledger.track.TrackQuality;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Figures with their intervals as people read them, and what the intervals rest on. */
+public final class IntervalWords {
+    /** Fix types rarer than this share say nothing of the whole. */
+    private static final double RARE = 0.01;
+
+    private final UnitFormat f;
+
+    public IntervalWords(UnitFormat f) {
+        this.f = f;
+    }
+
+    /** {@code 61.3 ac}: the figure without the digits its interval denies. */
+    public String value(Measure measure, double si, Interval interval) {
+        return f.valueWithin(measure, si, interval.low(), interval.high());
+    }
+
+    /** {@code \u00b1 0.4 ac} or {@code 60.8 to 61.5 ac}; empty where nothing can be said. */
+    public String bounds(Measure measure, double si, Interval interval) {
+        return f.bounds(measure, si, interval.low(), interval.high());
+    }
+
+    /** {@code 61.3 \u00b1 0.4 ac} or {@code 61.3 ac (60.8 to 61.5 ac)}. */
+    public String within(Measure measure, double si, Interval interval) {
+        return f.within(measure, si, interval.low(), interval.high());
+    }
+
+    /** Bounds before a note: {@code \u00b1 0.4 ac; of 61.8 ac in the boundary}. */
+    String before(String bounds, String note) {
+        return bounds.isEmpty() ? note : note.isEmpty() ? bounds : bounds + "; " + note;
+    }
+
+    /** How good one row's figures are, in a sentence; empty where nothing can be said. */
+    String ofRows(Intervals intervals, int p) {
+        double volumePct = 0;
+        double ratePct = 0;
+        for (Intervals.OfRow row : intervals.rows()) {
+            Intervals.OfRowProduct product = row.products().get(p);
+            if (product.volumeL().known() && product.volumeL().value() > 0) {
+                volumePct = Math.max(volumePct, halfPct(product.volumeL()));
+                ratePct = Math.max(ratePct, halfPct(product.meanRateLPerM2()));
+            }
+        }
+        return volumePct > 0
+                ? "A row's own volume is good to \u00b1 " + f.percent(volumePct) + ", its rate to \u00b1 "
+                        + f.percent(ratePct) + " (nine in ten)."
+                : "";
+    }
+
+    private static double halfPct(Interval interval) {
+        return interval.known() ? (interval.high() - interval.low()) / 2 / interval.value() * 100 : 0;
+    }
+
+    /** What the intervals say and rest on, sentence by sentence; empty where there are none. */
+    public List<String> restsOn(Basis basis) {
+        if (basis.draws() == 0) {
+            return List.of();
+        }
+        List<String> out = new ArrayList<>();
+        out.add("Bounds beside a figure, \u00b1 or from-to, should hold the truth in " + Intervals.LEVEL_PCT
+                + " of 100 jobs like this one.");
+        for (Basis.Liquid liquid : basis.liquids()) {
+            String of = basis.liquids().size() > 1 ? liquid.name() + ": meters" : "Meters";
+            out.add(of + " are taken as right within " + f.percent(liquid.meterAccuracy() * 100)
+                    + given(liquid.meterGiven(), "common practice, no source")
+                    + ", half of that doubt an error they all share; the density within "
+                    + f.percent(liquid.densityAccuracy() * 100)
+                    + given(
+                            liquid.densityGiven(),
+                            "printed densities of one product and its temperature differ so much")
+                    + "; the analysis as entered.");
+        }
+        out.add("Lengths of the setup and the place of each knife are taken as measured within "
+                + f.text(Measure.SMALL_LENGTH, basis.toleranceM())
+                + given(basis.toleranceGiven(), "common practice, no source") + ".");
+        out.add("Positions: " + fixes(basis) + "; such drift comes and goes in about "
+                + f.fixed(basis.driftTauS() / 60, 0)
+                + " minutes and cannot be seen in a log (from published pass-to-pass accuracies). Starts and stops are known to"
+                + " half of the " + f.fixed(basis.intervalS(), 2) + "\u00a0s between records.");
+        out.add(
+                "Skipped and doubled ground looks larger than it was where the receiver erred, and smaller where the tractor was"
+                        + " steered by it; their bounds, and those of the covered ground, allow for both ("
+                        + basis.draws() + " drawn variants, seed " + Long.toUnsignedString(basis.seed(), 16)
+                        + "). The boundary is taken as drawn.");
+        out.add(
+                "In no bounds: a wrong line in the rig file, a faulty meter, and what happened while the log was silent.");
+        return out;
+    }
+
+    private static String given(boolean given, String why) {
+        return given ? " (rig file)" : " (the program's own figure: " + why + ")";
+    }
+
+    private String fixes(Basis basis) {
+        double all = basis.fixes().stream().mapToInt(Basis.Fix::records).sum();
+        List<String> parts = new ArrayList<>();
+        for (Basis.Fix fix : basis.fixes()) {
+            if (fix.records() >= RARE * all) {
+                parts.add("fixes " + name(fix.digit()) + " drift by " + f.text(Measure.SMALL_LENGTH, fix.driftM())
+                        + " (1 sigma)");
+            }
+        }
+        return String.join(", ", parts);
+    }
+
+    private static String name(int digit) {
+        return digit > 8 ? "of unknown type" : "of type " + TrackQuality.fixName(digit);
+    }
+}

@@ -1,0 +1,120 @@
+package io.rowledger.report.file;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import io.rowledger.interval.Basis;
+import io.rowledger.interval.Interval;
+import io.rowledger.interval.Intervals;
+import io.rowledger.report.Analysis;
+import java.io.IOException;
+
+/** {@code field.intervals} of the summary: low and high of every figure that has them, and what they rest on. */
+final class IntervalsJson {
+    private static final double M2_PER_HA = 10_000;
+
+    private final Analysis a;
+    private final JsonGenerator json;
+
+    private IntervalsJson(Analysis a, JsonGenerator json) {
+        this.a = a;
+        this.json = json;
+    }
+
+    static void write(Analysis a, JsonGenerator json) throws IOException {
+        new IntervalsJson(a, json).object();
+    }
+
+    private void object() throws IOException {
+        Intervals in = a.intervals();
+        json.writeStartObject();
+        json.writeNumberField("level_pct", Intervals.LEVEL_PCT);
+        interval("swept_area_m2", in.sweptAreaM2(), 1, Decimals.AREA_M2);
+        interval("covered_area_m2", in.coveredAreaM2(), 1, Decimals.AREA_M2);
+        interval("overlap_area_m2", in.overlapAreaM2(), 1, Decimals.AREA_M2);
+        interval("missed_area_m2", in.missedAreaM2(), 1, Decimals.AREA_M2);
+        interval("boundary_area_m2", in.boundaryAreaM2(), 1, Decimals.AREA_M2);
+        interval("nitrogen_kg", in.nitrogenKg(), 1, Decimals.NITROGEN_KG);
+        interval("nitrogen_kg_per_ha", in.nitrogenKgPerM2(), M2_PER_HA, Decimals.RATE);
+        json.writeObjectFieldStart("products");
+        for (int p = 0; p < in.products().size(); p++) {
+            Intervals.OfProduct product = in.products().get(p);
+            json.writeObjectFieldStart(a.rig().products().get(p).key());
+            interval("volume_l", product.volumeL(), 1, Decimals.VOLUME_L);
+            interval("mean_rate_l_per_ha", product.meanRateLPerM2(), M2_PER_HA, Decimals.RATE);
+            interval("nitrogen_kg", product.nitrogenKg(), 1, Decimals.NITROGEN_KG);
+            interval("nitrogen_kg_per_ha", product.nitrogenKgPerM2(), M2_PER_HA, Decimals.RATE);
+            json.writeEndObject();
+        }
+        json.writeEndObject();
+        json.writeArrayFieldStart("rows");
+        for (Intervals.OfRow row : in.rows()) {
+            row(row);
+        }
+        json.writeEndArray();
+        basis(in.basis());
+        json.writeEndObject();
+    }
+
+    private void row(Intervals.OfRow row) throws IOException {
+        json.writeStartObject();
+        json.writeNumberField("row", row.row());
+        interval("swept_area_m2", row.sweptAreaM2(), 1, Decimals.AREA_M2);
+        json.writeObjectFieldStart("products");
+        for (int p = 0; p < row.products().size(); p++) {
+            Intervals.OfRowProduct product = row.products().get(p);
+            json.writeObjectFieldStart(a.rig().products().get(p).key());
+            interval("volume_l", product.volumeL(), 1, Decimals.VOLUME_L);
+            interval("mean_rate_l_per_ha", product.meanRateLPerM2(), M2_PER_HA, Decimals.RATE);
+            interval("deviation_pct", product.deviationPct(), 1, Decimals.PCT);
+            json.writeEndObject();
+        }
+        json.writeEndObject();
+        json.writeEndObject();
+    }
+
+    private void basis(Basis basis) throws IOException {
+        json.writeObjectFieldStart("rests_on");
+        Decimals.field(json, "setup_tolerance_m", basis.toleranceM(), 4);
+        json.writeBooleanField("setup_tolerance_given", basis.toleranceGiven());
+        json.writeObjectFieldStart("products");
+        for (int p = 0; p < basis.liquids().size(); p++) {
+            Basis.Liquid liquid = basis.liquids().get(p);
+            json.writeObjectFieldStart(a.rig().products().get(p).key());
+            Decimals.field(json, "meter_accuracy_pct", liquid.meterAccuracy() * 100, Decimals.PCT);
+            json.writeBooleanField("meter_accuracy_given", liquid.meterGiven());
+            Decimals.field(json, "density_accuracy_pct", liquid.densityAccuracy() * 100, Decimals.PCT);
+            json.writeBooleanField("density_accuracy_given", liquid.densityGiven());
+            json.writeEndObject();
+        }
+        json.writeEndObject();
+        json.writeArrayFieldStart("fixes");
+        for (Basis.Fix fix : basis.fixes()) {
+            json.writeStartObject();
+            if (fix.digit() > 8) {
+                json.writeNullField("fix");
+            } else {
+                json.writeNumberField("fix", fix.digit());
+            }
+            json.writeNumberField("records", fix.records());
+            Decimals.field(json, "noise_m", fix.noiseM(), 4);
+            Decimals.field(json, "drift_m", fix.driftM(), 4);
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        Decimals.field(json, "drift_time_constant_s", basis.driftTauS(), 0);
+        Decimals.field(json, "record_interval_s", basis.intervalS(), 3);
+        json.writeNumberField("draws", basis.draws());
+        json.writeStringField("seed", Long.toUnsignedString(basis.seed(), 16));
+        json.writeEndObject();
+    }
+
+    private void interval(String name, Interval interval, double factor, int decimals) throws IOException {
+        if (!interval.known()) {
+            json.writeNullField(name);
+            return;
+        }
+        json.writeObjectFieldStart(name);
+        Decimals.field(json, "low", interval.low() * factor, decimals);
+        Decimals.field(json, "high", interval.high() * factor, decimals);
+        json.writeEndObject();
+    }
+}

@@ -1,0 +1,46 @@
+package io.rowledger.run;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.InputFile;
+import io.rowledger.rig.RigFile;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+
+/** The files handed in beside the logs with their digests, so that a record can name what it rests on. */
+final class Setups {
+    private Setups() {}
+
+    static List<InputFile> of(JobFiles files, RigFile rig) {
+        List<InputFile> setups = new ArrayList<>();
+        setups.add(new InputFile("--rig", rig.file(), rig.sha256()));
+        if (files.boundary() != null) {
+            setups.add(file("--boundary", files.boundary()));
+        }
+        if (files.prescription() != null) {
+            setups.add(file("--prescription", files.prescription()));
+        }
+        if (files.keepOut() != null) {
+            setups.add(file("--keep-out", files.keepOut()));
+        }
+        return setups;
+    }
+
+    private static InputFile file(String option, Path path) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(path));
+            return new InputFile(option, path.toString(), HexFormat.of().formatHex(digest));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        } catch (IOException e) {
+            throw UnusableInputException.found("a file that can't be read any more")
+                    .inFile(path.toString())
+                    .mend("leave the file where it is until the run has ended");
+        }
+    }
+}
