@@ -214,6 +214,11 @@ class WrongCallsTest {
         calls.put("unknown zone", List.of("report", log, "--rig", badZone));
         calls.put("inspect nothing", List.of("inspect"));
         calls.put("inspect what is not there", List.of("inspect", folder.resolve("nowhere.csv")));
+        calls.put("season of nothing", List.of("season"));
+        calls.put("season of what is not there", List.of("season", folder.resolve("nowhere")));
+        calls.put("season of a file", List.of("season", log));
+        calls.put("season without results", List.of("season", notResults));
+        calls.put("season in unknown units", List.of("season", notResults, "--units", "imperial"));
         calls.put("record-fields in an unknown format", List.of("record-fields", "--format", "json"));
         calls.put("record-fields of a log", List.of("record-fields", log));
         calls.put("demo into a file", List.of("demo", "--out", file));

@@ -162,6 +162,29 @@ class SummaryJsonTest {
     }
 
     @Test
+    void the_job_block_and_every_nutrient_stand_in_it() throws IOException {
+        JsonNode summary = json(new SyntheticJob().job("crop", "Corn").withSecondProduct());
+        assertEquals("Corn", summary.get("job").get("facts").get("crop").asText());
+        assertEquals("Z", summary.get("job").get("zone").asText());
+        assertTrue(summary.get("job").get("plan_nitrogen_kg_per_ha").isNull());
+        JsonNode ats = summary.get("field").get("products").get("ats");
+        assertEquals("ATS 12-0-0-26S", ats.get("name").asText());
+        // By hand: 1.32 kg a litre, of it 0.12 N and 0.26 S, no P2O5 and no K2O.
+        double litres = ats.get("volume_l").asDouble();
+        assertTrue(litres > 0);
+        assertEquals(1.32 * litres, ats.get("mass_kg").asDouble(), 1e-3);
+        assertEquals(0.1584 * litres, ats.get("nitrogen_kg").asDouble(), 1e-3);
+        assertEquals(0.3432 * litres, ats.get("sulfur_kg").asDouble(), 1e-3);
+        assertEquals(0, ats.get("phosphate_kg").asDouble());
+        JsonNode unknown = json(new SyntheticJob().withoutDensity())
+                .get("field")
+                .get("products")
+                .get("uan");
+        assertTrue(unknown.get("mass_kg").isNull());
+        assertTrue(unknown.get("nitrogen_kg").isNull());
+    }
+
+    @Test
     void keys_come_in_a_fixed_order() throws IOException {
         JsonNode summary = json(new SyntheticJob().withFinding());
         assertEquals(
@@ -169,6 +192,7 @@ class SummaryJsonTest {
                         "schema",
                         "program_version",
                         "inputs",
+                        "job",
                         "field",
                         "rows",
                         "passes",
