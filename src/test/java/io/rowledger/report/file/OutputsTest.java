@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -177,5 +178,29 @@ class OutputsTest {
         assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp, 2));
         assertEquals("old", Files.readString(temp.resolve("one.txt")));
         assertEquals(List.of("layers", "one.txt"), files(temp));
+    }
+
+    @Test
+    void only_the_files_named_are_finished() throws IOException {
+        Outputs outputs = new Outputs().add("a.pdf", words("a")).add("b.pdf", words("b"));
+        assertEquals(
+                List.of("b.pdf"),
+                outputs.finishing(
+                        Set.of("b.pdf", "c.pdf"),
+                        whole -> (new String(whole, StandardCharsets.UTF_8) + " signed")
+                                .getBytes(StandardCharsets.UTF_8)));
+        outputs.writeTo(temp.resolve("out"), 2);
+        assertEquals("a", Files.readString(temp.resolve("out/a.pdf")));
+        assertEquals("b signed", Files.readString(temp.resolve("out/b.pdf")));
+    }
+
+    @Test
+    void a_file_that_cannot_be_finished_leaves_nothing_behind() {
+        Outputs outputs = new Outputs().add("a.pdf", words("a"));
+        outputs.finishing(Set.of("a.pdf"), whole -> {
+            throw new IOException("No");
+        });
+        assertThrows(UnusableInputException.class, () -> outputs.writeTo(temp.resolve("out"), 1));
+        assertFalse(Files.exists(temp.resolve("out")));
     }
 }
