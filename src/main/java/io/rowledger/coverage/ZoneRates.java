@@ -154,13 +154,14 @@ final class ZoneRates {
         boolean figure = property.isNumber() || FIGURE.matcher(value).matches();
         String unit = figure ? unit(property, name) : value.replaceFirst("^" + FIGURE.pattern(), "");
         boolean nitrogen = name.nitrogen || saysNitrogen(unit);
-        String text = figure ? value + " " + unit : value;
-        if (!nitrogen && Unit.find(unit, Dimension.MASS_PER_AREA).isPresent()) {
+        String text = figure ? value + " " + symbol(unit) : value;
+        Unit weight = nitrogen ? null : Unit.find(unit, Dimension.MASS_PER_AREA).orElse(null);
+        if (weight != null) {
             throw fault(property, "\"" + text + "\", a weight per area that doesn't say of what")
                     .expected("a volume per area in " + Dimension.RATE.unitsToWrite()
                             + ", or a weight of nitrogen under a name that says so")
-                    .mend("call the property nitrogen[" + unit.strip() + "] if it is nitrogen, else write the liquid's"
-                            + " volume per area");
+                    .mend("call the property nitrogen[" + weight.symbol()
+                            + "] if it is nitrogen, else write the liquid's" + " volume per area");
         }
         Reading reading = Quantity.read(text, nitrogen ? Dimension.MASS_PER_AREA : Dimension.RATE);
         if (reading instanceof Refusal refusal) {
@@ -173,6 +174,11 @@ final class ZoneRates {
                     .mend("write 0 where nothing is to be put down");
         }
         return nitrogen ? ofNitrogen(property, si, products.get(p)) : si;
+    }
+
+    /** The usual spelling of a unit, or what was written. */
+    private static String symbol(String unit) {
+        return Unit.findAny(unit).map(Unit::symbol).orElse(unit);
     }
 
     private static boolean saysNitrogen(String unit) {

@@ -177,7 +177,8 @@ class PrescriptionReaderTest {
                 .entrySet()
                 .stream()
                 .map(one -> DynamicTest.dynamicTest(
-                        one.getKey(), () -> refuses(one.getValue(), List.of(UAN), feature(one.getKey(), WEST))));
+                        "{" + one.getKey() + "}",
+                        () -> refuses(one.getValue(), List.of(UAN), feature(one.getKey(), WEST))));
     }
 
     private void refuses(String part, List<Product> products, String... features) {

@@ -5,12 +5,22 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion;
 import io.rowledger.coverage.ZoneChanges;
 import io.rowledger.coverage.Zones;
 import io.rowledger.coverage.Zones.ZoneProduct;
 import io.rowledger.coverage.Zones.ZoneSums;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.Paper;
+import io.rowledger.report.ReportOptions;
+import io.rowledger.report.ZoneSection;
+import io.rowledger.report.ZoneSectionBuilder;
+import io.rowledger.report.file.Audience;
+import io.rowledger.report.file.Reports;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.LogFormat;
 import io.rowledger.sim.MeteringModel;
@@ -22,11 +32,18 @@ import io.rowledger.sim.SimRig;
 import io.rowledger.sim.TargetMap;
 import io.rowledger.sim.Truth;
 import io.rowledger.sim.ZoneMap;
+import io.rowledger.units.UnitSystem;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -149,6 +166,54 @@ class PrescriptionTruthTest {
         for (ZoneChanges.Pair pair : zones.changes().get(0).pairs()) {
             assertEquals(delayS * speedMps(truth), pair.timing().lateM(), 0.5);
         }
+    }
+
+    @Test
+    void summary_page_and_layer_show_the_zones() throws IOException {
+        SimResult job = field(
+                        across(0), MeteringModel.perRow().withShutOff(false).withResponse(1, 0))
+                .run();
+        Analysis a = analyse(job, across(0));
+        ReportOptions options = new ReportOptions(UnitSystem.METRIC, Paper.A4, ZoneId.of("UTC"), null, "test");
+        Path out = folder.resolve("out");
+        Reports.write(a, options, out, Set.of(Audience.APPLICATOR), List.of(), 1);
+        JsonNode summary =
+                new ObjectMapper().readTree(out.resolve("summary.json").toFile());
+        try (InputStream in = Reports.class.getResourceAsStream("/schema/rowledger-summary-1.schema.json")) {
+            assertEquals(
+                    Set.of(),
+                    JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
+                            .getSchema(in)
+                            .validate(summary));
+        }
+        JsonNode middle = summary.at("/field/zones/1");
+        assertEquals("Middle", middle.get("name").asText());
+        double real = job.truth().zones().get(1).meteredL()[0];
+        assertEquals(real, middle.at("/products/uan/volume_l").asDouble(), 0.01 * real);
+        assertEquals(16, summary.at("/field/zone_changes/uan/judged").asInt());
+        JsonNode layer =
+                new ObjectMapper().readTree(out.resolve("layers/zones.geojson").toFile());
+        assertEquals(3, layer.get("features").size());
+        assertEquals("Low", layer.at("/features/0/properties/name").asText());
+        String text;
+        try (PDDocument pdf = Loader.loadPDF(out.resolve("pass-review.pdf").toFile())) {
+            text = new PDFTextStripper().getText(pdf).replace('\u00a0', ' ').replaceAll("\\s+", " ");
+        }
+        assertTrue(text.contains("Zones of the prescription: UAN 32-0-0"), text);
+        ZoneSection section = ZoneSectionBuilder.build(a, options.format());
+        ZoneSection.ZoneTable table = section.products().get(0);
+        assertEquals(3, table.zones().size());
+        assertEquals(4, table.pairs().size());
+        // 42 gal/ac are 392.9 L/ha; a rate from 100 on is printed without decimals.
+        assertEquals(
+                "393",
+                table.zones().stream()
+                        .filter(z -> z.zone().equals("Middle"))
+                        .findFirst()
+                        .orElseThrow()
+                        .planRate());
+        assertTrue(table.changes().contains("behind the line"), table.changes());
+        assertTrue(text.contains(table.changes().replace('\u00a0', ' ')), table.changes());
     }
 
     @Test
