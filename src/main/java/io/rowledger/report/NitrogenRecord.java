@@ -63,7 +63,8 @@ public record NitrogenRecord(
 
     /** True where there is so much to hold that the page is set tighter. */
     public boolean tight() {
-        int tables = 4 * (Math.min(setbacks.lines().size(), 1) + zones.products().size());
+        int tables =
+                4 * (Math.min(setbacks.lines().size(), 1) + zones.products().size());
         int rows = setbacks.lines().size();
         for (ZoneSection.ZoneTable table : zones.products()) {
             rows += table.zones().size();

@@ -256,7 +256,7 @@ class WrongCallsTest {
         assertEquals(-1, Files.mismatch(rig, ownRig));
         assertEquals(-1, Files.mismatch(boundary, ownBoundary));
         try (Stream<Path> files = Files.walk(own)) {
-            assertEquals(6, files.count(), "two folders and the four files");
+            assertEquals(7, files.count(), "two folders and the five files");
         }
     }
 
