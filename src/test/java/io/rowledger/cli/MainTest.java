@@ -25,8 +25,11 @@ class MainTest {
         for (DemoCommand.Sample sample : DemoCommand.SAMPLES) {
             Path results = folder.resolve(sample.name());
             assertTrue(call.out().contains(results.toString()), call.out());
+            assertTrue(call.out().contains("Nitrogen record: " + results.resolve("nitrogen-record.pdf")), call.out());
             for (String file : List.of(
                     "pass-review.pdf",
+                    "nitrogen-record.pdf",
+                    "nitrogen-record.json",
                     "row-diagnosis.pdf",
                     "summary.json",
                     "diagnosis.json",
