@@ -74,7 +74,9 @@ final class RecordBasis {
         }
         settings.add(new Item(
                 "Settings",
-                "flow lag taken out " + String.join(", ", lags) + "\u2020; " + (options.units() == UnitSystem.US ? "US units" : "metric units") + ", times of " + Heads.zone(f)
+                "flow lag taken out " + String.join(", ", lags) + "\u2020; "
+                        + (options.units() == UnitSystem.US ? "US units" : "metric units") + ", times of "
+                        + Heads.zone(f)
                         + "; made with Rowledger " + options.programVersion() + "; map total against log total "
                         + quality.checks().get(0).value(),
                 false));
