@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.interval.Basis;
-import io.rowledger.interval.Interval;
-import io.rowledger.interval.Intervals;
 import io.rowledger.report.PassReview.Fact;
 import io.rowledger.report.PassReview.Figure;
 import io.rowledger.report.PassReview.RowRate;
@@ -77,45 +74,7 @@ class PassReviewTest {
     @Test
     void headline_figures_show_their_bounds_and_no_digit_those_deny() {
         Analysis a = new SyntheticJob().build();
-        Intervals.OfProduct uan = new Intervals.OfProduct(
-                new Interval(764.8, 755.8, 773.8),
-                new Interval(0.04025, 0.0392, 0.0413),
-                new Interval(324.3, 319, 329.6),
-                new Interval(0.01707, 0.0165, 0.01764));
-        Intervals none = Intervals.unknown(10, 1);
-        Basis basis = new Basis(
-                0.0254,
-                true,
-                List.of(new Basis.Liquid("UAN 32-0-0", 0.015, true, 0.01, false)),
-                List.of(new Basis.Fix(4, 1000, 0.012, 0.0111)),
-                300,
-                0.2,
-                60,
-                255);
-        Intervals intervals = new Intervals(
-                none.sweptAreaM2(),
-                new Interval(19_000, 18_800, 19_200),
-                new Interval(160, 40, 230),
-                new Interval(1000, 900, 1100),
-                none.boundaryAreaM2(),
-                uan.nitrogenKg(),
-                uan.nitrogenKgPerM2(),
-                List.of(uan),
-                none.rows(),
-                basis);
-        PassReview review = PassReviewBuilder.build(
-                new Analysis(
-                        a.rig(),
-                        a.log(),
-                        a.track(),
-                        a.strips(),
-                        a.delivery(),
-                        a.rates(),
-                        a.coverage(),
-                        a.diagnosis(),
-                        intervals,
-                        a.notes()),
-                metric());
+        PassReview review = PassReviewBuilder.build(HandMadeIntervals.in(a), metric());
         assertEquals("1.90 ha", plain(figure(review, "Ground covered").value()));
         assertEquals(
                 "± 0.02 ha; of 2.00 ha in the boundary",
@@ -131,6 +90,10 @@ class PassReviewTest {
         assertTrue(
                 plain(figure(review, "Doubled").note()).startsWith("0.004 to 0.023 ha;"),
                 figure(review, "Doubled").note());
+        assertTrue(
+                plain(review.products().get(0).summary())
+                        .contains("A row's own volume is good to \u00b1 2.0%, its rate to \u00b1 3.0%"),
+                review.products().get(0).summary());
         String sure = plain(review.quality().sure());
         assertTrue(sure.contains("Meters are taken as right within 1.5% (rig file)"), sure);
         assertTrue(sure.contains("the density within 1.0% (the program's own figure"), sure);
