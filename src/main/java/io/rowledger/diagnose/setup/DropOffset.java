@@ -1,0 +1,70 @@
+package io.rowledger.diagnose.setup;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.rig.Rig;
+import io.rowledger.track.Track;
+import java.util.List;
+
+/** Where the drop line is along the way: passes of both directions start and stop along one line. */
+final class DropOffset {
+    static final String KEY = "rig.hitch_to_drop";
+
+    /** Headland crossings needed. */
+    private static final int LEAST = 5;
+
+    /** Half the difference between how early a person lowers and how late lifts, 1 sigma, m; common practice, no source. */
+    private static final double HABIT_SIGMA_M = 0.04;
+
+    /** Below this a drop line's place is a matter of where the tape is held, m. */
+    private static final double LEAST_M = 0.15;
+
+    /** Ends are left out beyond this, m. */
+    private static final double TRIM_M = 0.8;
+
+    /** A delay of the work state is beyond doubt from so many sigmas on. */
+    private static final double SURE_DELAY = 4;
+
+    private DropOffset() {}
+
+    static Measure of(LogTable log, Rig rig, Track track) {
+        double was = rig.hitchToDropM();
+        if (track.quality().workStateDerived()) {
+            return untold(
+                    was,
+                    "The log has no work state, and ends taken from the flow shift with the meter's lag as they would with a"
+                            + " wrong length. Log the work state (down).");
+        }
+        List<PassEnd> ends = PassEnds.of(log, track);
+        double[] times = PassEnds.times(ends);
+        List<Contrast> contrasts = Trim.of(PassEnds.contrasts(ends, rig.widthM()), TRIM_M);
+        DriftFit.Number error = DriftFit.error(contrasts, times, LEAST);
+        if (error == null) {
+            return untold(
+                    was,
+                    "Only " + contrasts.size() + " headland crossings lie between two neighbours of which one was driven the"
+                            + " other way; " + LEAST + " are needed. Drive passes side by side in opposite directions,"
+                            + " and lower and lift the bar on one line at each end.");
+        }
+        DriftFit.Number delay = DriftFit.delay(contrasts, times, LEAST);
+        if (delay != null && Math.abs(delay.value()) > SURE_DELAY * delay.sigma() && delay.sigma() < 0.2) {
+            return untold(
+                    was,
+                    "The mismatch at the headlands grows with speed, as a work state logged "
+                            + FlowLag.seconds(Math.abs(delay.value()))
+                            + " off would make it, and not a length. Drive the ends at one speed.");
+        }
+        Estimate estimate =
+                new Estimate(was - error.value(), Math.hypot(error.sigma(), HABIT_SIGMA_M), LEAST_M);
+        long starts = contrasts.stream().filter(c -> ends.get(c.of()).start()).count();
+        String basis = contrasts.size() + " headland crossings (" + starts + " starts and " + (contrasts.size() - starts)
+                + " stops), each held against the neighbouring passes, of which one or both were driven the other way."
+                + " What is seen is the whole way from antenna to drop line.";
+        String rival = "a wrong antenna or hitch length of the same size looks the same, and so does a habit of lowering"
+                + " farther past the line than lifting, or a work state that is logged late.";
+        return Measure.of(Measured.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
+    }
+
+    private static Measure untold(double was, String why) {
+        return Measure.untold(Measured.DROP_OFFSET, -1, KEY, was, why);
+    }
+}
