@@ -7,17 +7,23 @@ import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.setup.SetupCheck;
+import io.rowledger.diagnose.setup.SetupChecks;
+import io.rowledger.diagnose.setup.SetupFindings;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
+import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.CorrectedRun;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigCorrection;
 import io.rowledger.rig.RigReader;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
@@ -64,9 +70,35 @@ public final class Pipeline {
         Coverage coverage = Coverages.of(track, strips, delivery, boundary, CoverageOptions.standard(threads));
         requireSameField(boundary, coverage);
         progress.begins("judging the rows", rig.rows() + " rows");
-        Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
+        Diagnosis ofRows = Diagnoses.of(reading.table(), rig, track, strips, delivery);
+        SetupCheck setup = SetupChecks.of(reading.table(), rig, track, ofRows);
+        Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, track, delivery);
         List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
-        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, notes);
+        return new Analysis(
+                rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, setup, null, notes);
+    }
+
+    /**
+     * The same analysis with the ground laid out again, by the setup that the log says; unchanged where the log contradicts
+     * nothing. The rig file is only read.
+     *
+     * @param analysis of these files
+     */
+    public static Analysis withSetupApplied(Analysis analysis, JobFiles files, int threads, Progress progress) {
+        List<RigCorrection.Change> changes = analysis.setup().changes();
+        if (changes.isEmpty()) {
+            return analysis;
+        }
+        progress.begins("laying out the ground as the setup check says", Integer.toString(changes.size()));
+        RigCorrection.Corrected correction = RigCorrection.of(files.rig(), changes);
+        Rig rig = RigReader.ofText(files.rig().toString(), correction.text());
+        LogTable log = analysis.log();
+        Track track = TrackBuilder.build(log, rig, TrackOptions.usual().withThreads(threads));
+        Strips strips = new Strips(track.poses(), rig.bands());
+        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
+        Coverage coverage = Coverages.of(
+                track, strips, delivery, analysis.coverage().boundary(), CoverageOptions.standard(threads));
+        return analysis.with(new CorrectedRun(correction, rig, coverage));
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

@@ -26,7 +26,12 @@ final class DropOffset {
 
     private DropOffset() {}
 
-    static Measure of(LogTable log, Rig rig, Track track) {
+    /**
+     * The drop line's place.
+     *
+     * @param antenna the antenna's place: what the log would change there goes off here, since the ends tell only the sum
+     */
+    static Measure of(LogTable log, Rig rig, Track track, Measure antenna) {
         double was = rig.hitchToDropM();
         if (track.quality().workStateDerived()) {
             return untold(
@@ -53,8 +58,9 @@ final class DropOffset {
                             + FlowLag.seconds(Math.abs(delay.value()))
                             + " off would make it, and not a length. Drive the ends at one speed.");
         }
-        Estimate estimate =
-                new Estimate(was - error.value(), Math.hypot(error.sigma(), HABIT_SIGMA_M), LEAST_M);
+        double aheadM = antenna.differs() ? antenna.change() : 0;
+        Estimate estimate = new Estimate(
+                was - error.value() - aheadM, Math.hypot(error.sigma(), HABIT_SIGMA_M), LEAST_M);
         long starts = contrasts.stream().filter(c -> ends.get(c.of()).start()).count();
         String basis = contrasts.size() + " headland crossings (" + starts + " starts and " + (contrasts.size() - starts)
                 + " stops), each held against the neighbouring passes, of which one or both were driven the other way."

@@ -1,5 +1,6 @@
 package io.rowledger.diagnose.setup;
 
+import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogTable;
@@ -14,6 +15,10 @@ import java.util.List;
 
 /** The way from files to a setup check: for tests. */
 final class Checking {
+    /** Rows not looked at. */
+    static final Diagnosis NOTHING =
+            new Diagnosis(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
+
     private Checking() {}
 
     static LogTable log(Path file, Rig rig) {
@@ -25,7 +30,12 @@ final class Checking {
     static SetupCheck of(Path log, Path rigFile) {
         Rig rig = RigReader.read(rigFile).rig();
         LogTable table = log(log, rig);
+        return of(table, rig);
+    }
+
+    /** The check of a log that is read already; rows are not judged. */
+    static SetupCheck of(LogTable table, Rig rig) {
         Track track = TrackBuilder.build(table, rig, TrackOptions.usual());
-        return SetupChecks.of(table, rig, track);
+        return SetupChecks.of(table, rig, track, NOTHING);
     }
 }
