@@ -73,8 +73,9 @@ final class ReportCommand implements Callable<Integer> {
 
     @Option(
             names = "--apply-setup-check",
-            description = "Also lays out the ground with the setup the log points to, shows both side by side and writes"
-                    + " rig-corrected.yaml beside the results; your rig file stays as it is.")
+            description =
+                    "Also lays out the ground with the setup the log points to, shows both side by side and writes"
+                            + " rig-corrected.yaml beside the results; your rig file stays as it is.")
     private boolean applySetupCheck;
 
     @Option(names = "--quiet", description = "No progress lines.")

@@ -2,7 +2,6 @@ package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.Diagnosis;
-import io.rowledger.diagnose.setup.SetupCheck;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
@@ -11,7 +10,6 @@ import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Everything computed for one job: the one argument of every report and file writer.
@@ -24,8 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param rates areas and volumes
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
- * @param setup what the log says about the setup
- * @param corrected the ground with the setup corrected by the log, or null where nobody asked or nothing differs
+ * @param setup the setup held against the log
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
  */
 public record Analysis(
@@ -37,8 +34,7 @@ public record Analysis(
         Rates rates,
         Coverage coverage,
         Diagnosis diagnosis,
-        SetupCheck setup,
-        @Nullable CorrectedRun corrected,
+        SetupReview setup,
         List<String> notes) {
     /** Copies the notes. */
     public Analysis {
@@ -56,12 +52,13 @@ public record Analysis(
             Coverage coverage,
             Diagnosis diagnosis,
             List<String> notes) {
-        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, SetupCheck.none(), null, notes);
+        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, SetupReview.none(), notes);
     }
 
     /** The same with the setup corrected by what the log says. */
     public Analysis with(CorrectedRun run) {
-        return new Analysis(rig, log, track, strips, delivery, rates, coverage, diagnosis, setup, run, notes);
+        SetupReview with = new SetupReview(setup.check(), setup.correction(), run);
+        return new Analysis(rig, log, track, strips, delivery, rates, coverage, diagnosis, with, notes);
     }
 
     /** What is probably wrong, most certain first. */

@@ -60,6 +60,7 @@ public final class PassReviewBuilder {
                 a.coverage().coveredAreaM2() > 0,
                 ground.build(),
                 findings(),
+                new SetupSection(a, f).build(),
                 new QualitySection(a, f).build(),
                 Caution.all());
     }

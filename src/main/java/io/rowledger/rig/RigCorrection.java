@@ -26,7 +26,8 @@ import org.snakeyaml.engine.v2.nodes.ScalarNode;
  */
 public final class RigCorrection {
     /** Figures and units in turn: {@code 19 ft 4 in}. */
-    private static final Pattern TERM = Pattern.compile("([+-]?\\d*\\.?\\d+(?:[eE][+-]?\\d+)?)\\s*([^\\d\\s+.-][^\\d+.-]*)");
+    private static final Pattern TERM =
+            Pattern.compile("([+-]?\\d*\\.?\\d+(?:[eE][+-]?\\d+)?)\\s*([^\\d\\s+.-][^\\d+.-]*)");
 
     /** New figures are written so finely, lengths to a centimetre and times to a hundredth of a second, and no finer. */
     private static final double FINEST_LENGTH_M = 0.01;
@@ -72,7 +73,7 @@ public final class RigCorrection {
     }
 
     private static String changed(YamlFile file, Change change, List<Line> lines) {
-        String[] keys = change.path().split("\\.");
+        String[] keys = change.path().split("\\.", -1);
         Node block = file.root();
         for (int i = 0; i < keys.length - 1; i++) {
             NodeTuple tuple = tuple(block, keys[i]);
@@ -101,7 +102,8 @@ public final class RigCorrection {
     private static @Nullable NodeTuple tuple(Node block, String key) {
         if (block instanceof MappingNode mapping) {
             for (NodeTuple tuple : mapping.getValue()) {
-                if (tuple.getKeyNode() instanceof ScalarNode scalar && scalar.getValue().equals(key)) {
+                if (tuple.getKeyNode() instanceof ScalarNode scalar
+                        && scalar.getValue().equals(key)) {
                     return tuple;
                 }
             }
@@ -118,8 +120,7 @@ public final class RigCorrection {
     }
 
     /** The block with one more line after its first one that holds a plain figure or word, or one more entry in its braces. */
-    private static String inserted(
-            YamlFile file, MappingNode block, String key, Change change, List<Line> lines) {
+    private static String inserted(YamlFile file, MappingNode block, String key, Change change, List<Line> lines) {
         String text = file.text();
         String unit = change.dimension() == Dimension.LENGTH ? lengthUnit(file.root()) : "s";
         String after = written("0 " + unit, change);

@@ -21,6 +21,7 @@ import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.CorrectedRun;
+import io.rowledger.report.SetupReview;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigCorrection;
@@ -74,8 +75,8 @@ public final class Pipeline {
         SetupCheck setup = SetupChecks.of(reading.table(), rig, track, ofRows);
         Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, track, delivery);
         List<String> notes = Notes.of(reading, rig, track, boundary, coverage);
-        return new Analysis(
-                rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, setup, null, notes);
+        SetupReview review = new SetupReview(setup, RigCorrection.of(files.rig(), setup.changes()), null);
+        return new Analysis(rig, reading.table(), track, strips, delivery, rates, coverage, diagnosis, review, notes);
     }
 
     /**
@@ -85,12 +86,12 @@ public final class Pipeline {
      * @param analysis of these files
      */
     public static Analysis withSetupApplied(Analysis analysis, JobFiles files, int threads, Progress progress) {
-        List<RigCorrection.Change> changes = analysis.setup().changes();
-        if (changes.isEmpty()) {
+        RigCorrection.Corrected correction = analysis.setup().correction();
+        if (correction.lines().isEmpty()) {
             return analysis;
         }
-        progress.begins("laying out the ground as the setup check says", Integer.toString(changes.size()));
-        RigCorrection.Corrected correction = RigCorrection.of(files.rig(), changes);
+        progress.begins(
+                "laying out the ground as the log says", correction.lines().size() + " measures changed");
         Rig rig = RigReader.ofText(files.rig().toString(), correction.text());
         LogTable log = analysis.log();
         Track track = TrackBuilder.build(log, rig, TrackOptions.usual().withThreads(threads));
@@ -98,7 +99,7 @@ public final class Pipeline {
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);
         Coverage coverage = Coverages.of(
                 track, strips, delivery, analysis.coverage().boundary(), CoverageOptions.standard(threads));
-        return analysis.with(new CorrectedRun(correction, rig, coverage));
+        return analysis.with(new CorrectedRun(rig, coverage));
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

@@ -77,7 +77,8 @@ final class AntennaAhead {
                     -1,
                     KEY,
                     was,
-                    "Only " + turns.length + " turns are logged at two records a second or more, in one piece and driven"
+                    "Only " + turns.length
+                            + " turns are logged at two records a second or more, in one piece and driven"
                             + " forward throughout; " + LEAST_TURNS + " are needed.");
         }
         double value = Robust.median(turns);
@@ -89,7 +90,8 @@ final class AntennaAhead {
                 KEY,
                 was,
                 new Estimate(value, Math.hypot(error, TIMING_SIGMA_M), LEAST_M),
-                turns.length + " turns, in which the course of the antenna's path was held against the logged turn rate.",
+                turns.length
+                        + " turns, in which the course of the antenna's path was held against the logged turn rate.",
                 "a turn rate that is logged later or earlier than the position looks the same, and so does a rear axle that"
                         + " slips sideways on a slope.");
     }

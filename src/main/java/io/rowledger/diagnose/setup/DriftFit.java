@@ -35,7 +35,7 @@ final class DriftFit {
      * @param sigma its standard deviation
      * @param n contrasts it rests on
      */
-    record Number(double value, double sigma, int n) {}
+    record Fitted(double value, double sigma, int n) {}
 
     private final List<Contrast> contrasts;
     private final double[] timeS;
@@ -48,12 +48,12 @@ final class DriftFit {
     }
 
     /** The error looked for, or null where fewer than {@code least} contrasts tell. */
-    static @Nullable Number error(List<Contrast> contrasts, double[] timeS, int least) {
+    static @Nullable Fitted error(List<Contrast> contrasts, double[] timeS, int least) {
         return contrasts.size() < Math.max(2, least) ? null : new DriftFit(contrasts, timeS, false).fit();
     }
 
     /** The delay in seconds that goes with speed, the error looked for left free beside it. */
-    static @Nullable Number delay(List<Contrast> contrasts, double[] timeS, int least) {
+    static @Nullable Fitted delay(List<Contrast> contrasts, double[] timeS, int least) {
         return contrasts.size() < Math.max(3, least) ? null : new DriftFit(contrasts, timeS, true).fit();
     }
 
@@ -68,7 +68,7 @@ final class DriftFit {
         private double logDet;
     }
 
-    private Number fit() {
+    private Fitted fit() {
         List<double[]> points = new ArrayList<>();
         for (double share : SHARES) {
             for (double tau : TAUS_S) {
@@ -94,7 +94,7 @@ final class DriftFit {
         for (double[] p : points) {
             variance += Math.exp(p[2] - most) * (p[1] + (p[0] - mean) * (p[0] - mean));
         }
-        return new Number(mean, Math.sqrt(variance / weights), contrasts.size());
+        return new Fitted(mean, Math.sqrt(variance / weights), contrasts.size());
     }
 
     /** Mean, variance and log weight at one point of the grid. */

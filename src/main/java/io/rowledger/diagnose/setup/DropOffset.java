@@ -42,15 +42,16 @@ final class DropOffset {
         List<PassEnd> ends = PassEnds.of(log, track);
         double[] times = PassEnds.times(ends);
         List<Contrast> contrasts = Trim.of(PassEnds.contrasts(ends, rig.widthM()), TRIM_M);
-        DriftFit.Number error = DriftFit.error(contrasts, times, LEAST);
+        DriftFit.Fitted error = DriftFit.error(contrasts, times, LEAST);
         if (error == null) {
             return untold(
                     was,
-                    "Only " + contrasts.size() + " headland crossings lie between two neighbours of which one was driven the"
+                    "Only " + contrasts.size()
+                            + " headland crossings lie between two neighbours of which one was driven the"
                             + " other way; " + LEAST + " are needed. Drive passes side by side in opposite directions,"
                             + " and lower and lift the bar on one line at each end.");
         }
-        DriftFit.Number delay = DriftFit.delay(contrasts, times, LEAST);
+        DriftFit.Fitted delay = DriftFit.delay(contrasts, times, LEAST);
         if (delay != null && Math.abs(delay.value()) > SURE_DELAY * delay.sigma() && delay.sigma() < 0.2) {
             return untold(
                     was,
@@ -59,14 +60,16 @@ final class DropOffset {
                             + " off would make it, and not a length. Drive the ends at one speed.");
         }
         double aheadM = antenna.differs() ? antenna.change() : 0;
-        Estimate estimate = new Estimate(
-                was - error.value() - aheadM, Math.hypot(error.sigma(), HABIT_SIGMA_M), LEAST_M);
+        Estimate estimate =
+                new Estimate(was - error.value() - aheadM, Math.hypot(error.sigma(), HABIT_SIGMA_M), LEAST_M);
         long starts = contrasts.stream().filter(c -> ends.get(c.of()).start()).count();
-        String basis = contrasts.size() + " headland crossings (" + starts + " starts and " + (contrasts.size() - starts)
-                + " stops), each held against the neighbouring passes, of which one or both were driven the other way."
-                + " What is seen is the whole way from antenna to drop line.";
-        String rival = "a wrong antenna or hitch length of the same size looks the same, and so does a habit of lowering"
-                + " farther past the line than lifting, or a work state that is logged late.";
+        String basis =
+                contrasts.size() + " headland crossings (" + starts + " starts and " + (contrasts.size() - starts)
+                        + " stops), each held against the neighbouring passes, of which one or both were driven the other way."
+                        + " What is seen is the whole way from antenna to drop line.";
+        String rival =
+                "a wrong antenna or hitch length of the same size looks the same, and so does a habit of lowering"
+                        + " farther past the line than lifting, or a work state that is logged late.";
         return Measure.of(Measured.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
     }
 

@@ -105,8 +105,8 @@ final class PassEnds {
                     - weight * left.sign * ends.get(left.index).speedMps()
                     - (1 - weight) * right.sign * ends.get(right.index).speedMps();
             if (Math.abs(effect) >= LEAST_EFFECT) {
-                contrasts.add(new Contrast(
-                        i, left.index, right.index, weight, own.headingRad(), -lineM, effect, speed));
+                contrasts.add(
+                        new Contrast(i, left.index, right.index, weight, own.headingRad(), -lineM, effect, speed));
             }
         }
         return contrasts;

@@ -130,8 +130,8 @@ final class PassGaps {
         double effect = 1 - signs / 2;
         if (effect >= PassEnds.LEAST_EFFECT) {
             double value = -(s.leftM + s.rightM) / (2 * s.n);
-            contrasts.add(new Contrast(
-                    pass - 1, left - 1, right - 1, 0.5, s.headingRad + Math.PI / 2, value, effect, 0));
+            contrasts.add(
+                    new Contrast(pass - 1, left - 1, right - 1, 0.5, s.headingRad + Math.PI / 2, value, effect, 0));
         }
     }
 

@@ -22,7 +22,11 @@ final class RowMeasures {
         int last = rig.rows() - 1;
         if (rig.rows() < LEAST_ROWS) {
             return Measure.untold(
-                    Measured.OUTSIDE_SHARE, -1, key, Double.NaN, "Fewer than four rows have no inside to be held against.");
+                    Measured.OUTSIDE_SHARE,
+                    -1,
+                    key,
+                    Double.NaN,
+                    "Fewer than four rows have no inside to be held against.");
         }
         double inside = rig.bands().get(1).widthM();
         double was = (rig.bands().get(0).widthM() + rig.bands().get(last).widthM()) / 2 / inside;
@@ -81,8 +85,8 @@ final class RowMeasures {
             if (finding.kind() == FindingKind.CHANNELS_SWAPPED && finding.rows().size() == 2) {
                 int a = finding.rows().get(0);
                 int b = finding.rows().get(1);
-                String basis = finding.evidence() + " If that is how the hoses or wires run, give row " + a + " the header of row "
-                        + b + " under columns, and the other way round.";
+                String basis = finding.evidence() + " If that is how the hoses or wires run, give row " + a
+                        + " the header of row " + b + " under columns, and the other way round.";
                 return new Measure(
                         Measured.ROW_ORDER,
                         -1,

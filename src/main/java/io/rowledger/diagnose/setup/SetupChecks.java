@@ -22,7 +22,8 @@ public final class SetupChecks {
     public static SetupCheck of(LogTable log, Rig rig, Track track, Diagnosis diagnosis) {
         List<Measure> measures = new ArrayList<>();
         for (int p = 0; p < rig.products().size(); p++) {
-            measures.add(FlowLag.of(log, rig.products().get(p), p, track.quality().medianIntervalS()));
+            measures.add(
+                    FlowLag.of(log, rig.products().get(p), p, track.quality().medianIntervalS()));
         }
         Measure antenna = AntennaAhead.of(log, rig, track);
         measures.add(DropOffset.of(log, rig, track, antenna));

@@ -69,8 +69,9 @@ public final class SetupFindings {
             }
         }
         if (left > 0) {
-            notes.add("The flow lag in the rig file looks wrong; whether the whole bar also answers slowly or comes on late"
-                    + " can't be judged before it is right.");
+            notes.add(
+                    "The flow lag in the rig file looks wrong; whether the whole bar also answers slowly or comes on late"
+                            + " can't be judged before it is right.");
         }
         placed.sort(Comparator.comparingDouble(p -> -p.finding.confidence()));
         return new Diagnosis(
@@ -88,8 +89,7 @@ public final class SetupFindings {
                 || finding.kind() == FindingKind.SLOW_RESPONSE;
         return late
                 && finding.rows().isEmpty()
-                && check.differing().stream()
-                        .anyMatch(m -> m.what() == Measured.FLOW_LAG && m.product() == product);
+                && check.differing().stream().anyMatch(m -> m.what() == Measured.FLOW_LAG && m.product() == product);
     }
 
     /** The kind of finding a contradicted measure is; null where the rows' own detectors make it. */
@@ -158,9 +158,10 @@ public final class SetupFindings {
     private static String evidence(Measure m, double half) {
         boolean time = m.what() == Measured.FLOW_LAG;
         String figures = time
-                ? "The rig file says " + FlowLag.seconds(m.was()) + ", the log " + FlowLag.seconds(m.is()) + ", give or take "
-                        + FlowLag.seconds(half)
-                : "The rig file says " + length(m.was()) + ", the log " + length(m.is()) + ", give or take " + length(half);
+                ? "The rig file says " + FlowLag.seconds(m.was()) + ", the log " + FlowLag.seconds(m.is())
+                        + ", give or take " + FlowLag.seconds(half)
+                : "The rig file says " + length(m.was()) + ", the log " + length(m.is()) + ", give or take "
+                        + length(half);
         return figures + " (9 times in 10). " + m.basis();
     }
 

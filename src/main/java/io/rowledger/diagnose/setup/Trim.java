@@ -17,8 +17,9 @@ final class Trim {
         }
         double error = Robust.median(
                 contrasts.stream().mapToDouble(c -> c.valueM() / c.effect()).toArray());
-        double[] left =
-                contrasts.stream().mapToDouble(c -> c.valueM() - error * c.effect()).toArray();
+        double[] left = contrasts.stream()
+                .mapToDouble(c -> c.valueM() - error * c.effect())
+                .toArray();
         double farM = Math.max(leastM, FAR_SIGMAS * Robust.sigma(left));
         double middle = Robust.median(left);
         List<Contrast> kept = new ArrayList<>();

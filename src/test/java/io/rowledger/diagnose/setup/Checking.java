@@ -16,8 +16,7 @@ import java.util.List;
 /** The way from files to a setup check: for tests. */
 final class Checking {
     /** Rows not looked at. */
-    static final Diagnosis NOTHING =
-            new Diagnosis(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
+    static final Diagnosis NOTHING = new Diagnosis(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
 
     private Checking() {}
 

@@ -94,9 +94,8 @@ final class RandomSetup {
                 false);
         double hz = one(List.of(1.0, 2.0, 5.0, 5.0, 10.0));
         boolean rtk = chance(0.6);
-        GnssModel receiver = !rtk
-                ? GnssModel.differential(hz)
-                : chance(0.5) ? GnssModel.rtk(hz) : GnssModel.rtkDrifting(hz);
+        GnssModel receiver =
+                !rtk ? GnssModel.differential(hz) : chance(0.5) ? GnssModel.rtk(hz) : GnssModel.rtkDrifting(hz);
         LogFormat format = chance(0.5) ? LogFormat.customaryUnits() : LogFormat.metricUnits();
         format = chance(0.3) ? format.with(LogFormat.Column.ON) : format;
         format = chance(0.3) ? format.with(LogFormat.Column.YAW_RATE) : format;
