@@ -40,21 +40,29 @@ final class DriftFit {
     private final List<Contrast> contrasts;
     private final double[] timeS;
     private final boolean withSpeed;
+    private final double leastNoiseM;
 
-    private DriftFit(List<Contrast> contrasts, double[] timeS, boolean withSpeed) {
+    private DriftFit(List<Contrast> contrasts, double[] timeS, boolean withSpeed, double leastNoiseM) {
+        this.leastNoiseM = leastNoiseM;
         this.contrasts = contrasts;
         this.timeS = timeS;
         this.withSpeed = withSpeed;
     }
 
-    /** The error looked for, or null where fewer than {@code least} contrasts tell. */
-    static @Nullable Fitted error(List<Contrast> contrasts, double[] timeS, int least) {
-        return contrasts.size() < Math.max(2, least) ? null : new DriftFit(contrasts, timeS, false).fit();
+    /**
+     * The error looked for, or null where fewer than {@code least} contrasts tell.
+     *
+     * @param leastNoiseM white noise that each observation is known to have, 1 sigma, m, however well a few may agree
+     */
+    static @Nullable Fitted error(List<Contrast> contrasts, double[] timeS, int least, double leastNoiseM) {
+        return contrasts.size() < Math.max(2, least)
+                ? null
+                : new DriftFit(contrasts, timeS, false, leastNoiseM).fit();
     }
 
     /** The delay in seconds that goes with speed, the error looked for left free beside it. */
     static @Nullable Fitted delay(List<Contrast> contrasts, double[] timeS, int least) {
-        return contrasts.size() < Math.max(3, least) ? null : new DriftFit(contrasts, timeS, true).fit();
+        return contrasts.size() < Math.max(3, least) ? null : new DriftFit(contrasts, timeS, true, 0).fit();
     }
 
     /** Sums over the blocks at one point of the grid. */
@@ -94,10 +102,11 @@ final class DriftFit {
         for (double[] p : points) {
             variance += Math.exp(p[2] - most) * (p[1] + (p[0] - mean) * (p[0] - mean));
         }
-        return new Fitted(mean, Math.sqrt(variance / weights), contrasts.size());
+        double known = leastNoiseM * leastNoiseM / points.get(0)[3];
+        return new Fitted(mean, Math.sqrt(Math.max(known, variance / weights)), contrasts.size());
     }
 
-    /** Mean, variance and log weight at one point of the grid. */
+    /** Mean, variance, log weight and information over σ² at one point of the grid. */
     private double[] point(double share, double tauS) {
         Sums s = new Sums();
         int n = contrasts.size();
@@ -123,7 +132,7 @@ final class DriftFit {
         // A t distribution of dof degrees of freedom has a variance of dof / (dof - 2) of its scale's square.
         double variance = left / dof / xx * (dof > 2 ? dof / (dof - 2.0) : 4);
         double log = -0.5 * (s.logDet + logOther + Math.log(xx) + dof * Math.log(left));
-        return new double[] {value, variance, log};
+        return new double[] {value, variance, log, xx};
     }
 
     private void block(int from, int end, double share, double tauS, Sums s) {

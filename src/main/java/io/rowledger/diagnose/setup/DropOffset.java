@@ -42,7 +42,10 @@ final class DropOffset {
         List<PassEnd> ends = PassEnds.of(log, track);
         double[] times = PassEnds.times(ends);
         List<Contrast> contrasts = Trim.of(PassEnds.contrasts(ends, rig.widthM()), TRIM_M);
-        DriftFit.Fitted error = DriftFit.error(contrasts, times, LEAST);
+        // An end is known to a record: as even chances over the way driven in one.
+        double speedMps = ends.stream().mapToDouble(PassEnd::speedMps).average().orElse(0);
+        double recordM = speedMps * track.quality().medianIntervalS() / Math.sqrt(12);
+        DriftFit.Fitted error = DriftFit.error(contrasts, times, LEAST, recordM);
         if (error == null) {
             return untold(
                     was,

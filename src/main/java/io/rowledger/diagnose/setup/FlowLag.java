@@ -3,6 +3,7 @@ package io.rowledger.diagnose.setup;
 import io.rowledger.diagnose.Robust;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Product;
+import java.util.Arrays;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
@@ -25,7 +26,21 @@ final class FlowLag {
     private static final int LEAST_EDGES = 3;
 
     /** Beyond this difference between on and off, rows come on late or go off early besides, s. */
-    private static final double UNLIKE_S = 0.5;
+    private static final double UNLIKE_S = 1.0;
+
+    /**
+     * Beyond this one the rows of a bar that is switched by the work state shut off ahead of the lift, over done ground, and
+     * may come on after it has been lowered, s: the earliest starts tell then.
+     */
+    private static final double SHUT_BEFORE_S = 0.22;
+
+    private static final double EARLY_QUANTILE = 0.35;
+
+    /** Between the earliest starts and a start over bare ground, 1 sigma, s. */
+    private static final double EARLIEST_SIGMA_S = 0.05;
+
+    /** At coarser records the earliest starts are the luck of the record, s. */
+    private static final double COARSE_S = 0.4;
 
     /** A smaller difference changes less ground than the habit of whoever lowers the bar, s. */
     private static final double LEAST_S = 0.25;
@@ -47,10 +62,30 @@ final class FlowLag {
             return Measure.untold(Measured.FLOW_LAG, p, key, product.flowLagS(), why(log, delays));
         }
         Estimate estimate = estimate(on, off);
+        if (on != null && off != null && !delays.byCommand() && shutBefore(on, off)) {
+            estimate = byStarts(on, delays.on(), intervalS);
+            off = null;
+        }
         String basis = words(on, off, delays.byCommand());
         String rival = "valves that are slower or quicker than usual by as much look the same; these figures allow "
                 + seconds(OPENING_S) + " for opening and " + seconds(CLOSING_S) + " for closing.";
         return Measure.of(Measured.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, rival);
+    }
+
+    /** True where off comes too early after on for any valve, but not so much that the whole bar is late or early. */
+    private static boolean shutBefore(Mean on, Mean off) {
+        double apart = on.value - OPENING_S - (off.value - CLOSING_S);
+        double error = Math.hypot(on.error, off.error);
+        return apart > SHUT_BEFORE_S + 2 * error && apart <= UNLIKE_S + 3 * error;
+    }
+
+    private static Estimate byStarts(Mean on, double[] delays, double intervalS) {
+        double[] sorted = delays.clone();
+        Arrays.sort(sorted);
+        double early =
+                intervalS > COARSE_S ? on.value : sorted[(int) Math.floor(EARLY_QUANTILE * (sorted.length - 1))];
+        double valve = Math.hypot(ONE_VALVE_SIGMA_S, EARLIEST_SIGMA_S);
+        return new Estimate(early - OPENING_S, Math.hypot(on.error, valve), LEAST_S);
     }
 
     private static Estimate estimate(@Nullable Mean on, @Nullable Mean off) {

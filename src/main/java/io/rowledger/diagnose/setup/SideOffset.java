@@ -11,11 +11,14 @@ final class SideOffset {
     /** Passes between two neighbours needed. */
     private static final int LEAST = 4;
 
-    /** How evenly guidance and the bar's own hitch lay passes of the two directions, 1 sigma, m; common practice, no source. */
-    private static final double GUIDANCE_SIGMA_M = 0.004;
+    /**
+     * How well the bar's middle is where guidance takes it to be, 1 sigma, m: its own offset is entered to the inch or the
+     * centimetre; common practice, no source.
+     */
+    private static final double GUIDANCE_SIGMA_M = 0.01;
 
     /** Below this a bar's middle is a matter of where the tape is held, m. */
-    private static final double LEAST_M = 0.03;
+    private static final double LEAST_M = 0.04;
 
     /** Passes are left out beyond this, m. */
     private static final double TRIM_M = 0.1;
@@ -25,7 +28,7 @@ final class SideOffset {
     static Measure of(Rig rig, Track track) {
         double was = rig.barRightM();
         List<Contrast> contrasts = Trim.of(PassGaps.contrasts(track, rig.widthM()), TRIM_M);
-        DriftFit.Fitted error = DriftFit.error(contrasts, PassGaps.times(track), LEAST);
+        DriftFit.Fitted error = DriftFit.error(contrasts, PassGaps.times(track), LEAST, 0);
         if (error == null) {
             return Measure.untold(
                     Measured.SIDE_OFFSET,

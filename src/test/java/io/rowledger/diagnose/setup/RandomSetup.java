@@ -22,6 +22,9 @@ import java.util.SplittableRandom;
  * <p>The simulator knows nothing of the wrong figures: it drives the true machine; only the rig file's text is changed.
  */
 final class RandomSetup {
+    /** Seeds of one run lie this far apart, so that runs share no job. */
+    static final long STRIDE = 10_007;
+
     private final SplittableRandom random;
     private final long seed;
 
@@ -33,6 +36,7 @@ final class RandomSetup {
     /**
      * A job.
      *
+     * @param seed it was drawn from
      * @param result what was logged, and what was true
      * @param rtk false for differential
      * @param rateHz records a second
@@ -40,10 +44,12 @@ final class RandomSetup {
      * @param lagS the true flow lag
      * @param dropM the true length from pin to drop line
      * @param barRightM what the rig file would have to say, its antenna left as it is
+     * @param trueBarRightM what the right rig file says
      * @param rightText the right rig file
      * @param wrongText the wrong one
      */
     record Drawn(
+            long seed,
             SimResult result,
             boolean rtk,
             double rateHz,
@@ -51,6 +57,7 @@ final class RandomSetup {
             double lagS,
             double dropM,
             double barRightM,
+            double trueBarRightM,
             String rightText,
             String wrongText) {}
 
@@ -77,7 +84,9 @@ final class RandomSetup {
         SimRig rig = (chance(0.6) ? SimRig.drawn(rows) : SimRig.carried(rows))
                 .withRows(rows, one(List.of(0.508, 0.762, 0.762, 0.9144)), 1);
         double antennaRightM = chance(0.5) ? 0 : between(-0.4, 0.4);
-        rig = rig.withAntenna(between(0.5, 2.5), antennaRightM);
+        // Guidance keeps the tractor's middle on its line; how far the bar's middle is from there nobody knows to the centimetre.
+        double barM = Math.rint(10 * random.nextGaussian()) / 1000;
+        rig = rig.withAntenna(between(0.5, 2.5), antennaRightM).withBarRight(barM);
         double workMps = between(1.7, 3.0);
         FieldPlan.Layout layout = layout(rig, workMps);
         double lagS = between(0, 3);
@@ -117,11 +126,11 @@ final class RandomSetup {
         String wrong = with(right, "hitch_to_drop", wrongDropM, "m");
         wrong = antenna
                 ? with(wrong, "right_of_center", antennaRightM - sideM, "m")
-                : with(wrong, "bar_right_of_center", sideM, "m");
+                : with(wrong, "bar_right_of_center", barM + sideM, "m");
         wrong = with(wrong, "flow_lag", chance(0.7) ? 0 : between(0, 3), "s");
         // An antenna set up too far left puts the bar too far right: the bar's own line would have to make up for it.
-        double barRightM = antenna ? -sideM : 0;
-        return new Drawn(result, rtk, hz, kind, lagS, dropM, barRightM, right, wrong);
+        double barRightM = antenna ? barM - sideM : barM;
+        return new Drawn(seed, result, rtk, hz, kind, lagS, dropM, barRightM, barM, right, wrong);
     }
 
     /** The rig file with another figure behind a key. */
