@@ -55,9 +55,7 @@ final class DriftFit {
      * @param leastNoiseM white noise that each observation is known to have, 1 sigma, m, however well a few may agree
      */
     static @Nullable Fitted error(List<Contrast> contrasts, double[] timeS, int least, double leastNoiseM) {
-        return contrasts.size() < Math.max(2, least)
-                ? null
-                : new DriftFit(contrasts, timeS, false, leastNoiseM).fit();
+        return contrasts.size() < Math.max(2, least) ? null : new DriftFit(contrasts, timeS, false, leastNoiseM).fit();
     }
 
     /** The delay in seconds that goes with speed, the error looked for left free beside it. */

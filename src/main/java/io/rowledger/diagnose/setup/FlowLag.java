@@ -82,8 +82,7 @@ final class FlowLag {
     private static Estimate byStarts(Mean on, double[] delays, double intervalS) {
         double[] sorted = delays.clone();
         Arrays.sort(sorted);
-        double early =
-                intervalS > COARSE_S ? on.value : sorted[(int) Math.floor(EARLY_QUANTILE * (sorted.length - 1))];
+        double early = intervalS > COARSE_S ? on.value : sorted[(int) Math.floor(EARLY_QUANTILE * (sorted.length - 1))];
         double valve = Math.hypot(ONE_VALVE_SIGMA_S, EARLIEST_SIGMA_S);
         return new Estimate(early - OPENING_S, Math.hypot(on.error, valve), LEAST_S);
     }

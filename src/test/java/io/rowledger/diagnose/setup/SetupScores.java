@@ -14,7 +14,6 @@ final class SetupScores {
     /** One line of the table. */
     private static final class Line {
         private int told;
-        private int untold;
         private int within;
         private int held;
         private int differs;
@@ -64,7 +63,6 @@ final class SetupScores {
 
     private static void count(Line line, Measure m, double truth, double bound) {
         if (!m.told()) {
-            line.untold++;
             return;
         }
         line.told++;

@@ -39,8 +39,8 @@ class SetupScoringRun {
 
     private void score(RandomSetup.Drawn d, SetupScores scores) throws IOException {
         Path log = Files.writeString(folder.resolve("log.csv"), d.result().logText());
-        Path boundary = Files.writeString(
-                folder.resolve("boundary.geojson"), d.result().boundaryText());
+        Path boundary =
+                Files.writeString(folder.resolve("boundary.geojson"), d.result().boundaryText());
         Path wrongRig = Files.writeString(folder.resolve("wrong.yaml"), d.wrongText());
         Path rightRig = Files.writeString(folder.resolve("right.yaml"), d.rightText());
         JobFiles files = new JobFiles(List.of(log), wrongRig, boundary);
