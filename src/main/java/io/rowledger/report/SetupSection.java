@@ -12,6 +12,7 @@ import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** What the log says about the setup, for the person who holds the tape measure. */
 final class SetupSection {
@@ -48,7 +49,9 @@ final class SetupSection {
         if (differing.isEmpty()) {
             return "Nothing in the log contradicts the rig file.";
         }
-        List<String> names = differing.stream().map(this::name).toList();
+        List<String> names = differing.stream()
+                .map(m -> name(m).substring(0, 1).toLowerCase(Locale.ROOT) + name(m).substring(1))
+                .toList();
         return "The log contradicts the rig file in " + Wording.counted(names.size(), "measure", "measures") + ": "
                 + String.join("; ", names) + ". Measure with a tape before changing anything.";
     }
@@ -131,9 +134,10 @@ final class SetupSection {
     private List<SetupSide> sides(Coverage after) {
         Coverage before = a.coverage();
         List<SetupSide> sides = new ArrayList<>();
-        sides.add(side("Skipped", before.missedAreaM2(), after.missedAreaM2()));
-        sides.add(side("Doubled", before.overlapAreaM2(), after.overlapAreaM2()));
-        sides.add(side("Covered", before.coveredAreaM2(), after.coveredAreaM2()));
+        double most = Math.max(before.coveredAreaM2(), after.coveredAreaM2());
+        sides.add(side("Skipped", before.missedAreaM2(), after.missedAreaM2(), most));
+        sides.add(side("Doubled", before.overlapAreaM2(), after.overlapAreaM2(), most));
+        sides.add(side("Covered", before.coveredAreaM2(), after.coveredAreaM2(), most));
         for (int p = 0; p < a.rig().products().size(); p++) {
             double was = before.received().get(p).within10Pct();
             double is = after.received().get(p).within10Pct();
@@ -141,16 +145,18 @@ final class SetupSection {
                     ? ", " + a.rig().products().get(p).name()
                     : "";
             sides.add(new SetupSide(
-                    "Covered ground within 10% of target" + of,
-                    f.percent(was),
-                    f.percent(is),
-                    f.signedPercent(was - is)));
+                    "Covered ground within 10% of target" + of, f.percent(was), f.percent(is), points(was - is)));
         }
         return sides;
     }
 
-    private SetupSide side(String what, double before, double after) {
-        double most = Math.max(before, after);
+    private String points(double off) {
+        return Double.isFinite(off)
+                ? f.fixed(Math.abs(off), 1) + " points" + (off < 0 ? " too few" : off > 0 ? " too many" : "")
+                : "\u2013";
+    }
+
+    private SetupSide side(String what, double before, double after, double most) {
         String made = f.areaBeside(Math.abs(before - after), most);
         return new SetupSide(
                 what,

@@ -92,7 +92,7 @@ final class AntennaAhead {
                 new Estimate(value, Math.hypot(error, TIMING_SIGMA_M), LEAST_M),
                 turns.length
                         + " turns, in which the course of the antenna's path was held against the logged turn rate.",
-                "a turn rate that is logged later or earlier than the position looks the same, and so does a rear axle that"
+                "a turn rate that is logged later or earlier than the position, or a rear axle that"
                         + " slips sideways on a slope.");
     }
 

@@ -39,10 +39,12 @@ final class DriftFit {
 
     private final List<Contrast> contrasts;
     private final double[] timeS;
+    private final double[] spanS;
     private final boolean withSpeed;
     private final double leastNoiseM;
 
-    private DriftFit(List<Contrast> contrasts, double[] timeS, boolean withSpeed, double leastNoiseM) {
+    private DriftFit(List<Contrast> contrasts, double[] timeS, double[] spanS, boolean withSpeed, double leastNoiseM) {
+        this.spanS = spanS;
         this.leastNoiseM = leastNoiseM;
         this.contrasts = contrasts;
         this.timeS = timeS;
@@ -52,15 +54,22 @@ final class DriftFit {
     /**
      * The error looked for, or null where fewer than {@code least} contrasts tell.
      *
+     * @param timeS the middle of each observation
+     * @param spanS how long each is a mean over; 0 for an instant
      * @param leastNoiseM white noise that each observation is known to have, 1 sigma, m, however well a few may agree
      */
-    static @Nullable Fitted error(List<Contrast> contrasts, double[] timeS, int least, double leastNoiseM) {
-        return contrasts.size() < Math.max(2, least) ? null : new DriftFit(contrasts, timeS, false, leastNoiseM).fit();
+    static @Nullable Fitted error(
+            List<Contrast> contrasts, double[] timeS, double[] spanS, int least, double leastNoiseM) {
+        return contrasts.size() < Math.max(2, least)
+                ? null
+                : new DriftFit(contrasts, timeS, spanS, false, leastNoiseM).fit();
     }
 
     /** The delay in seconds that goes with speed, the error looked for left free beside it. */
     static @Nullable Fitted delay(List<Contrast> contrasts, double[] timeS, int least) {
-        return contrasts.size() < Math.max(3, least) ? null : new DriftFit(contrasts, timeS, true, 0).fit();
+        return contrasts.size() < Math.max(3, least)
+                ? null
+                : new DriftFit(contrasts, timeS, new double[timeS.length], true, 0).fit();
     }
 
     /** Sums over the blocks at one point of the grid. */
@@ -179,6 +188,20 @@ final class DriftFit {
         }
     }
 
+    /**
+     * Covariance of the drift's means over two observations: with x = span ÷ τ, 2(x − 1 + e⁻ˣ)/x² for one with itself and
+     * e^(−Δt/τ) · sinh(x₁/2)/(x₁/2) · sinh(x₂/2)/(x₂/2) for two that don't overlap, by integrating e^(−|t − s|/τ).
+     */
+    private double drift(int i, int j, double tauS) {
+        double x = spanS[i] / tauS;
+        if (i == j) {
+            return x < 1e-6 ? 1 : 2 * (x - 1 + Math.exp(-x)) / (x * x);
+        }
+        double y = spanS[j] / tauS;
+        double apart = Math.exp(-Math.abs(timeS[i] - timeS[j]) / tauS);
+        return apart * (x < 1e-6 ? 1 : Math.sinh(x / 2) / (x / 2)) * (y < 1e-6 ? 1 : Math.sinh(y / 2) / (y / 2));
+    }
+
     /** Covariance of two contrasts over σ²: positions err alike in every direction of the plane. */
     private double covariance(Contrast a, Contrast b, double share, double tauS) {
         int[] ia = {a.of(), a.before(), a.after()};
@@ -190,7 +213,7 @@ final class DriftFit {
             for (int j = 0; j < 3; j++) {
                 double of = ia[i] == ib[j] ? 1 : 0;
                 if (share > 0) {
-                    of += share * Math.exp(-Math.abs(timeS[ia[i]] - timeS[ib[j]]) / tauS);
+                    of += share * drift(ia[i], ib[j], tauS);
                 }
                 sum += wa[i] * wb[j] * of;
             }

@@ -12,8 +12,11 @@ final class DropOffset {
     /** Headland crossings needed. */
     private static final int LEAST = 5;
 
-    /** Half the difference between how early a person lowers and how late lifts, 1 sigma, m; common practice, no source. */
-    private static final double HABIT_SIGMA_M = 0.04;
+    /**
+     * Half the difference between how early a person lowers and how late lifts, with what a bend at the end adds, 1 sigma, m;
+     * common practice, no source.
+     */
+    private static final double HABIT_SIGMA_M = 0.05;
 
     /** Below this a drop line's place is a matter of where the tape is held, m. */
     private static final double LEAST_M = 0.15;
@@ -45,12 +48,12 @@ final class DropOffset {
         // An end is known to a record: as even chances over the way driven in one.
         double speedMps = ends.stream().mapToDouble(PassEnd::speedMps).average().orElse(0);
         double recordM = speedMps * track.quality().medianIntervalS() / Math.sqrt(12);
-        DriftFit.Fitted error = DriftFit.error(contrasts, times, LEAST, recordM);
+        DriftFit.Fitted error = DriftFit.error(contrasts, times, new double[times.length], LEAST, recordM);
         if (error == null) {
             return untold(
                     was,
                     "Only " + contrasts.size()
-                            + " headland crossings lie between two neighbours of which one was driven the"
+                            + " headland crossings lie between two neighbors of which one was driven the"
                             + " other way; " + LEAST + " are needed. Drive passes side by side in opposite directions,"
                             + " and lower and lift the bar on one line at each end.");
         }
@@ -68,11 +71,11 @@ final class DropOffset {
         long starts = contrasts.stream().filter(c -> ends.get(c.of()).start()).count();
         String basis =
                 contrasts.size() + " headland crossings (" + starts + " starts and " + (contrasts.size() - starts)
-                        + " stops), each held against the neighbouring passes, of which one or both were driven the other way."
+                        + " stops), each held against the neighboring passes, of which one or both were driven the other way."
                         + " What is seen is the whole way from antenna to drop line.";
         String rival =
-                "a wrong antenna or hitch length of the same size looks the same, and so does a habit of lowering"
-                        + " farther past the line than lifting, or a work state that is logged late.";
+                "a wrong antenna or hitch length of the same size; a habit of lowering farther past the line than lifting; or a"
+                        + " work state that is logged late.";
         return Measure.of(Measured.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
     }
 

@@ -67,7 +67,7 @@ final class FlowLag {
             off = null;
         }
         String basis = words(on, off, delays.byCommand());
-        String rival = "valves that are slower or quicker than usual by as much look the same; these figures allow "
+        String rival = "valves that are slower or quicker than usual by as much; these figures allow "
                 + seconds(OPENING_S) + " for opening and " + seconds(CLOSING_S) + " for closing.";
         return Measure.of(Measured.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, rival);
     }

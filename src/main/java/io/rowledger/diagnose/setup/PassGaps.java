@@ -24,15 +24,11 @@ final class PassGaps {
     private final Poses poses;
     private final double barM;
     private final Map<Long, int[]> cells = new HashMap<>();
-    private final double[] midTimeS;
     private final List<Contrast> contrasts = new ArrayList<>();
 
     private PassGaps(Track track, double barM) {
         this.poses = track.poses();
         this.barM = barM;
-        this.midTimeS = track.passes().stream()
-                .mapToDouble(p -> (p.startS() + p.endS()) / 2)
-                .toArray();
     }
 
     /** Contrasts between passes, indexed from 0, positive to the right; see {@link #times}. */
@@ -49,7 +45,14 @@ final class PassGaps {
 
     /** The middle of each pass in time, s. */
     static double[] times(Track track) {
-        return new PassGaps(track, 1).midTimeS;
+        return track.passes().stream()
+                .mapToDouble(p -> (p.startS() + p.endS()) / 2)
+                .toArray();
+    }
+
+    /** How long each pass took, s. */
+    static double[] spans(Track track) {
+        return track.passes().stream().mapToDouble(p -> p.endS() - p.startS()).toArray();
     }
 
     private long cell(double eastM, double northM, int de, int dn) {
@@ -157,7 +160,7 @@ final class PassGaps {
                     double de = poses.dropEastM(j) - east;
                     double dn = poses.dropNorthM(j) - north;
                     double ahead = de * sin + dn * cos;
-                    if (Math.abs(ahead) >= least || other(pass, j)) {
+                    if (Math.abs(ahead) >= least || passAt(j) == pass) {
                         continue;
                     }
                     double turn = poses.barHeadingRad(j) - heading;
@@ -173,10 +176,6 @@ final class PassGaps {
             }
         }
         return best;
-    }
-
-    private boolean other(int pass, int pose) {
-        return passAt(pose) == pass;
     }
 
     /** The pass a pose belongs to; the last pose of a pass ends its last step. */

@@ -30,7 +30,7 @@ final class RowMeasures {
         }
         double inside = rig.bands().get(1).widthM();
         double was = (rig.bands().get(0).widthM() + rig.bands().get(last).widthM()) / 2 / inside;
-        String rival = "both outside rows with one wrong orifice look the same.";
+        String rival = "one wrong orifice in both outside rows.";
         for (int i = 0; i < d.findings().size(); i++) {
             if (d.findings().get(i).kind() == FindingKind.OUTSIDE_SHARE) {
                 double is = was * d.figures().get(i).get(0).value();
@@ -106,7 +106,7 @@ final class RowMeasures {
                 "columns",
                 Double.NaN,
                 "No two rows look crossed. Only turns with liquid on, rows of unequal width or rows that shut off alone tell rows"
-                        + " apart; neighbours hardly at all.");
+                        + " apart; neighbors hardly at all.");
     }
 
     /** The wheels' place, for a drawn bar. */

@@ -28,7 +28,7 @@ final class SideOffset {
     static Measure of(Rig rig, Track track) {
         double was = rig.barRightM();
         List<Contrast> contrasts = Trim.of(PassGaps.contrasts(track, rig.widthM()), TRIM_M);
-        DriftFit.Fitted error = DriftFit.error(contrasts, PassGaps.times(track), LEAST, 0);
+        DriftFit.Fitted error = DriftFit.error(contrasts, PassGaps.times(track), PassGaps.spans(track), LEAST, 0);
         if (error == null) {
             return Measure.untold(
                     Measured.SIDE_OFFSET,
@@ -36,16 +36,15 @@ final class SideOffset {
                     KEY,
                     was,
                     "Only " + contrasts.size()
-                            + " passes lie between two neighbours of which one was driven the other way; " + LEAST
+                            + " passes lie between two neighbors of which one was driven the other way; " + LEAST
                             + " are needed. Drive a few passes side by side, in opposite directions.");
         }
         Estimate estimate = new Estimate(was - error.value(), Math.hypot(error.sigma(), GUIDANCE_SIGMA_M), LEAST_M);
         String basis =
-                contrasts.size() + " passes between two neighbours, of which one or both were driven the other way:"
+                contrasts.size() + " passes between two neighbors, of which one or both were driven the other way:"
                         + " the gaps between them are wide and narrow in turn by four times the error.";
-        String rival =
-                "an antenna that sits as far to the other side of the tractor's middle looks the same: which of the two"
-                        + " it is only a tape tells. If both are right, the bar really runs aside and the ground has these gaps.";
+        String rival = "an antenna that sits as far to the other side of the tractor's middle: which of the two"
+                + " it is only a tape tells. If both are right, the bar really runs aside and the ground has these gaps.";
         return Measure.of(Measured.SIDE_OFFSET, -1, KEY, was, estimate, basis, rival);
     }
 }

@@ -60,7 +60,7 @@ class SetupByHandTest {
             assertEquals(-2, c.valueM(), 1e-12);
             assertEquals(-2, c.effect(), 1e-12);
         }
-        DriftFit.Fitted error = DriftFit.error(contrasts, PassEnds.times(ends), 5, 0);
+        DriftFit.Fitted error = DriftFit.error(contrasts, PassEnds.times(ends), new double[ends.size()], 5, 0);
         assertNotNull(error);
         assertEquals(1, error.value(), 1e-9);
     }
@@ -68,11 +68,13 @@ class SetupByHandTest {
     @Test
     void a_slanting_headland_makes_no_mismatch_of_its_own() {
         List<PassEnd> straight = ends(0, 0, 0.3, EVEN);
-        DriftFit.Fitted none = DriftFit.error(PassEnds.contrasts(straight, 9), PassEnds.times(straight), 5, 0);
+        DriftFit.Fitted none = DriftFit.error(
+                PassEnds.contrasts(straight, 9), PassEnds.times(straight), new double[straight.size()], 5, 0);
         assertNotNull(none);
         assertEquals(0, none.value(), 1e-9);
         List<PassEnd> wrong = ends(-0.4, 0, 0.3, EVEN);
-        DriftFit.Fitted error = DriftFit.error(PassEnds.contrasts(wrong, 9), PassEnds.times(wrong), 5, 0);
+        DriftFit.Fitted error =
+                DriftFit.error(PassEnds.contrasts(wrong, 9), PassEnds.times(wrong), new double[wrong.size()], 5, 0);
         assertNotNull(error);
         assertEquals(-0.4, error.value(), 1e-9);
     }
@@ -102,7 +104,7 @@ class SetupByHandTest {
         for (int i = 0; i < 16; i++) {
             contrasts.add(new Contrast(3 * i, 3 * i + 1, 3 * i + 2, 0.5, 0, i % 2 == 0 ? 1.1 : 0.9, 1, 0));
         }
-        DriftFit.Fitted error = DriftFit.error(contrasts, times, 5, 0);
+        DriftFit.Fitted error = DriftFit.error(contrasts, times, new double[48], 5, 0);
         assertNotNull(error);
         assertEquals(1, error.value(), 1e-9);
         assertEquals(0.0277, error.sigma(), 2e-4);
