@@ -90,8 +90,10 @@ class ApplySetupCheckTest {
         JsonNode check = json("out/setup-check.json");
         JsonNode before = check.get("corrected").get("before");
         JsonNode after = check.get("corrected").get("after");
-        // 1.2 m at 20 ends of 6.1 m: 146 m² laid in the wrong place, half of it missing.
-        assertTrue(Math.abs(before.get("missed_area_m2").asDouble() - truth.missedM2()) > 60, before + " " + truth);
+        // Set 1.2 m too far back, each of 10 passes of 6.096 m stops 1.2 m short: 73 m² bare, give or take three sigmas
+        // of
+        // how well the bar is lifted on the line, 3 · 0.15 m · 6.096 m · √10 = 9 m².
+        assertTrue(before.get("missed_area_m2").asDouble() > 64, before + " " + truth);
         assertEquals(truth.missedM2(), after.get("missed_area_m2").asDouble(), 20);
         assertEquals(truth.overlapM2(), after.get("overlap_area_m2").asDouble(), 20);
         assertEquals(json("out/summary.json").get("setup").get("corrected"), check.get("corrected"));
