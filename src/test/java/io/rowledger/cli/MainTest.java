@@ -33,6 +33,7 @@ class MainTest {
                     "row-diagnosis.pdf",
                     "summary.json",
                     "diagnosis.json",
+                    "setup-check.json",
                     "rows.csv",
                     "passes.csv")) {
                 assertTrue(Files.size(results.resolve(file)) > 100, sample.name() + " " + file);

@@ -10,12 +10,14 @@ import io.rowledger.report.ReportOptions;
 import io.rowledger.report.RowDiagnosis;
 import io.rowledger.report.RowDiagnosisBuilder;
 import io.rowledger.report.SavedDiagnosis;
+import io.rowledger.report.SetupReview;
 import io.rowledger.report.pdf.Attachment;
 import io.rowledger.report.pdf.NitrogenRecordPdf;
 import io.rowledger.report.pdf.PassReviewPdf;
 import io.rowledger.report.pdf.RowDiagnosisPdf;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -63,10 +65,15 @@ public final class Reports {
         if (analysis.zones() != null) {
             outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }
+        if (analysis.setup().corrected() != null) {
+            String text = analysis.setup().correction().text();
+            outputs.add(SetupReview.CORRECTED_FILE, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+        }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
                         DiagnosisReader.FILE,
                         out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
+                .add("setup-check.json", out -> SetupJson.write(analysis, options.programVersion(), out))
                 .add("rows.csv", out -> RowsCsv.write(analysis, out))
                 .add("passes.csv", out -> PassesCsv.write(analysis, out))
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))

@@ -222,6 +222,7 @@ class SummaryJsonTest {
                         "passes",
                         "findings",
                         "shut_offs",
+                        "setup",
                         "notes"),
                 keys(summary));
         assertEquals("rowledger-summary/1", summary.get("schema").asText());
