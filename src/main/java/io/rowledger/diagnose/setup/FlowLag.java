@@ -42,8 +42,11 @@ final class FlowLag {
     /** At coarser records the earliest starts are the luck of the record, s. */
     private static final double COARSE_S = 0.4;
 
-    /** A smaller difference changes less ground than the habit of whoever lowers the bar, s. */
-    private static final double LEAST_S = 0.25;
+    /**
+     * A smaller difference is no contradiction, s: a valve that acts at once makes the lag look {@link #OPENING_S} shorter
+     * than it is, one half as quick again as much longer, and edges are known to a record.
+     */
+    private static final double LEAST_S = 0.35;
 
     /** Edges farther from the median are another's, s. */
     private static final double FAR_S = 1.0;
