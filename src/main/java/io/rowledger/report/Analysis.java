@@ -4,6 +4,7 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.Setbacks;
 import io.rowledger.coverage.Zones;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.WhatIf;
 import io.rowledger.finding.Finding;
 import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogTable;
@@ -31,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param zones the prescription against what was done, or null without one
  * @param setups the files handed in beside the logs
+ * @param whatIf the same drive with other machinery or another speed
  */
 public record Analysis(
         Rig rig,
@@ -45,7 +47,8 @@ public record Analysis(
         List<String> notes,
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
-        List<InputFile> setups) {
+        List<InputFile> setups,
+        WhatIf whatIf) {
     /** Copies the lists. */
     public Analysis {
         notes = List.copyOf(notes);
@@ -64,7 +67,21 @@ public record Analysis(
             Diagnosis diagnosis,
             Intervals intervals,
             List<String> notes) {
-        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, notes, null, null, List.of());
+        this(
+                rig,
+                log,
+                track,
+                strips,
+                delivery,
+                rates,
+                coverage,
+                diagnosis,
+                intervals,
+                notes,
+                null,
+                null,
+                List.of(),
+                WhatIf.NOTHING);
     }
 
     /** What is probably wrong, most certain first. */

@@ -67,7 +67,8 @@ public final class PassReviewBuilder {
                 findings(),
                 new QualitySection(a, f).build(),
                 Caution.all(),
-                SetbackSection.of(a, f));
+                SetbackSection.of(a, f),
+                WhatIfWriter.section(a, f));
     }
 
     private List<Figure> figures() {
