@@ -4,6 +4,7 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.Setbacks;
 import io.rowledger.coverage.Zones;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.WhatIf;
 import io.rowledger.finding.Finding;
 import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogTable;
@@ -27,10 +28,12 @@ import org.jspecify.annotations.Nullable;
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
  * @param intervals how sure areas, volumes, rates and nitrogen are
+ * @param setup the setup held against the log
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param zones the prescription against what was done, or null without one
  * @param setups the files handed in beside the logs
+ * @param whatIf the same drive with other machinery or another speed
  */
 public record Analysis(
         Rig rig,
@@ -42,17 +45,19 @@ public record Analysis(
         Coverage coverage,
         Diagnosis diagnosis,
         Intervals intervals,
+        SetupReview setup,
         List<String> notes,
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
-        List<InputFile> setups) {
+        List<InputFile> setups,
+        WhatIf whatIf) {
     /** Copies the lists. */
     public Analysis {
         notes = List.copyOf(notes);
         setups = List.copyOf(setups);
     }
 
-    /** An analysis of logs and rig alone. */
+    /** An analysis of logs and rig alone, without a look at the setup. */
     public Analysis(
             Rig rig,
             LogTable log,
@@ -64,7 +69,30 @@ public record Analysis(
             Diagnosis diagnosis,
             Intervals intervals,
             List<String> notes) {
-        this(rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, notes, null, null, List.of());
+        this(
+                rig,
+                log,
+                track,
+                strips,
+                delivery,
+                rates,
+                coverage,
+                diagnosis,
+                intervals,
+                SetupReview.none(),
+                notes,
+                null,
+                null,
+                List.of(),
+                WhatIf.NOTHING);
+    }
+
+    /** The same with the setup corrected by what the log says. */
+    public Analysis with(CorrectedRun run) {
+        SetupReview with = new SetupReview(setup.check(), setup.correction(), run);
+        return new Analysis(
+                rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, with, notes, setbacks, zones,
+                setups, whatIf);
     }
 
     /** What is probably wrong, most certain first. */

@@ -65,9 +65,11 @@ public final class PassReviewBuilder {
                 ground.build(),
                 ZoneSectionBuilder.build(a, f),
                 findings(),
+                new SetupSection(a, f).build(),
                 new QualitySection(a, f).build(),
                 Caution.all(),
-                SetbackSection.of(a, f));
+                SetbackSection.of(a, f),
+                WhatIfWriter.section(a, f));
     }
 
     private List<Figure> figures() {

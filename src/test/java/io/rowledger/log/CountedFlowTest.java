@@ -55,7 +55,7 @@ class CountedFlowTest {
                 read("volume_since_last_01[L]", null, "00,0", "01,0.1", "01,0.1", "02,0.2", "03,0.2"),
                 0.1,
                 0.2,
-                0.2,
+                0.25,
                 0.2);
     }
 
