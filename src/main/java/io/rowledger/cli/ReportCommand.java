@@ -85,6 +85,13 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--threads", paramLabel = "N", description = "Threads to use (default: all cores).")
     private @Nullable Integer threads;
 
+    @Option(
+            names = "--apply-setup-check",
+            description =
+                    "Also lays out the ground with the setup the log points to, shows both side by side and writes"
+                            + " rig-corrected.yaml beside the results; your rig file stays as it is.")
+    private boolean applySetupCheck;
+
     @Option(names = "--quiet", description = "No progress lines.")
     private boolean quiet;
 
@@ -107,6 +114,9 @@ final class ReportCommand implements Callable<Integer> {
         JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut);
         Progress progress = console.progress(quiet);
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
+        if (applySetupCheck) {
+            analysis = Pipeline.withSetupApplied(analysis, files, results.threadCount(), progress);
+        }
         progress.begins("writing the reports", out.toString());
         results.write(analysis, files, out, signer, console.out());
         return Main.DONE;

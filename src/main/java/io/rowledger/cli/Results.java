@@ -58,6 +58,10 @@ record Results(
         }
         outputs.writeTo(folder, threadCount());
         PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);
+        if (audiences.contains(Audience.LANDLORD)) {
+            out.println("Nitrogen record: "
+                    + folder.resolve("nitrogen-record.pdf").toAbsolutePath().normalize());
+        }
         out.println("Reports: " + folder.toAbsolutePath().normalize());
     }
 }

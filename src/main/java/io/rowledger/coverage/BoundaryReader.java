@@ -2,6 +2,10 @@ package io.rowledger.coverage;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.maps.MapFeatures;
+import io.rowledger.maps.MapReader;
+import io.rowledger.maps.MapShape;
+import io.rowledger.maps.MapUse;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,8 +15,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * A field's outline from GeoJSON (RFC 7946): a Polygon or MultiPolygon, bare, in a Feature or in a FeatureCollection.
- * Several polygons count as one field: their union.
+ * A field's outline from a map file ({@link MapReader}). Several polygons count as one field: their union.
  */
 public final class BoundaryReader {
     /** Further than this from the ground that was driven, a boundary belongs to another field, m. */
@@ -29,11 +32,11 @@ public final class BoundaryReader {
      * The boundary in the job's plane.
      *
      * @param driven the box around the driven ground in the plane, or null for the plane's origin
-     * @throws UnusableInputException where the file can't be read, is no GeoJSON, has no polygon, has coordinates that
+     * @throws UnusableInputException where the file can't be read, is no map, has no polygon, has coordinates that
      *     can't be, or lies far from the driven ground
      */
     public static Boundary read(Path file, LocalPlane plane, @Nullable Envelope driven) {
-        MapFeatures source = GeoJsonFeatures.read(file, MapUse.BOUNDARY);
+        MapFeatures source = MapReader.read(file, MapUse.BOUNDARY);
         List<MapShape> outlines = source.features().stream()
                 .flatMap(feature -> feature.shapes().stream())
                 .filter(shape -> shape.kind() == MapShape.Kind.POLYGON)
@@ -55,8 +58,8 @@ public final class BoundaryReader {
                     .expected("a polygon around the field")
                     .mend("draw the field's outline as a polygon and export it again");
         }
-        checkNear(file, area, driven == null ? new Envelope(0, 0, 0, 0) : driven, outlines.get(0));
-        return new Boundary(file.toString(), source.firstName(), area, repaired);
+        checkNear(source, area, driven == null ? new Envelope(0, 0, 0, 0) : driven, outlines.get(0));
+        return new Boundary(file.toString(), source.firstName(), area, repaired, source.notes());
     }
 
     private static UnusableInputException noPolygon(Path file, MapFeatures source) {
@@ -66,11 +69,11 @@ public final class BoundaryReader {
         String found = others.isEmpty() ? "no geometry" : "no polygon, only " + String.join(", ", others);
         return UnusableInputException.found(found)
                 .inFile(file.toString())
-                .expected("a Polygon or MultiPolygon, bare or in a Feature or FeatureCollection")
+                .expected(source.format().polygons())
                 .mend("export the field's outline as a polygon");
     }
 
-    private static void checkNear(Path file, Geometry area, Envelope driven, MapShape outline) {
+    private static void checkNear(MapFeatures source, Geometry area, Envelope driven, MapShape outline) {
         double awayM = area.getEnvelopeInternal().distance(driven);
         if (awayM <= MAX_AWAY_M) {
             return;
@@ -82,9 +85,9 @@ public final class BoundaryReader {
                         "a boundary %.0f km away from the log, its first corner at latitude, longitude %s",
                         awayM / 1000,
                         place))
-                .inFile(file.toString())
-                .expected("the outline of the field that was driven, longitude before latitude as in RFC 7946")
-                .mend("give the boundary of this field, or swap the two numbers of each position if they are the wrong"
-                        + " way round");
+                .inFile(source.file())
+                .expected("the outline of the field that was driven"
+                        + source.format().order())
+                .mend("give the boundary of this field, or " + source.format().placedWrongly());
     }
 }

@@ -2,6 +2,12 @@ package io.rowledger.coverage;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.maps.MapFeature;
+import io.rowledger.maps.MapFeatures;
+import io.rowledger.maps.MapProperty;
+import io.rowledger.maps.MapReader;
+import io.rowledger.maps.MapShape;
+import io.rowledger.maps.MapUse;
 import io.rowledger.units.Dimension;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -15,7 +21,7 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 
 /**
- * Places to keep away from, from GeoJSON: points, lines or polygons, each with a {@code setback} and, if it has one, a
+ * Places to keep away from, from a map file ({@link MapReader}): points, lines or polygons, each with a {@code setback} and, if it has one, a
  * {@code name}. The distances are the user's; the program knows none of its own.
  */
 public final class KeepOutReader {
@@ -44,7 +50,7 @@ public final class KeepOutReader {
      *     further than {@link #MAX_AWAY_M} from the driven ground
      */
     public static KeepOuts read(Path file, LocalPlane plane, Envelope driven) {
-        MapFeatures source = GeoJsonFeatures.read(file, MapUse.KEEP_OUT);
+        MapFeatures source = MapReader.read(file, MapUse.KEEP_OUT);
         List<KeepOut> places = new ArrayList<>();
         for (MapFeature feature : source.features()) {
             places.add(keepOut(source, feature, plane));
@@ -56,7 +62,7 @@ public final class KeepOutReader {
                     .mend("draw the places to keep away from, or leave the file out");
         }
         checkNear(source, places, driven);
-        return new KeepOuts(source.file(), places);
+        return new KeepOuts(source.file(), places, source.notes());
     }
 
     private static KeepOut keepOut(MapFeatures source, MapFeature feature, LocalPlane plane) {
@@ -141,9 +147,10 @@ public final class KeepOutReader {
                         first[1],
                         first[0]))
                 .inFile(source.file())
-                .expected("the places around the field that was driven, longitude before latitude as in RFC 7946")
-                .mend("give the keep-out file of this field, or swap the two numbers of each position if they are the"
-                        + " wrong way round");
+                .expected("the places around the field that was driven"
+                        + source.format().order())
+                .mend("give the keep-out file of this field, or "
+                        + source.format().placedWrongly());
     }
 
     private static double awayM(KeepOut place, Envelope driven) {

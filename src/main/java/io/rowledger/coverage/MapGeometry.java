@@ -2,6 +2,8 @@ package io.rowledger.coverage;
 
 import io.rowledger.geo.Jts;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.maps.MapFeature;
+import io.rowledger.maps.MapShape;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -10,11 +10,18 @@ import org.locationtech.jts.geom.Geometry;
  * @param zones in the order of their first feature; no two have ground in common
  * @param repaired true where a polygon was invalid and had to be repaired
  * @param sliverM2 ground in thin overlaps of zones with different rates, given to the zone that stands first in the file, m²
+ * @param notes what was taken for granted about the file, one sentence each
  */
-public record Prescription(String file, List<Zone> zones, boolean repaired, double sliverM2) {
-    /** Copies the list. */
+public record Prescription(String file, List<Zone> zones, boolean repaired, double sliverM2, List<String> notes) {
+    /** Copies the lists. */
     public Prescription {
         zones = List.copyOf(zones);
+        notes = List.copyOf(notes);
+    }
+
+    /** Zones of a file of which nothing was taken for granted. */
+    public Prescription(String file, List<Zone> zones, boolean repaired, double sliverM2) {
+        this(file, zones, repaired, sliverM2, List.of());
     }
 
     /**

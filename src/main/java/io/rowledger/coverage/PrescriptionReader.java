@@ -4,6 +4,12 @@ import io.rowledger.coverage.Prescription.Zone;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.Jts;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.maps.MapFeature;
+import io.rowledger.maps.MapFeatures;
+import io.rowledger.maps.MapProperty;
+import io.rowledger.maps.MapReader;
+import io.rowledger.maps.MapShape;
+import io.rowledger.maps.MapUse;
 import io.rowledger.rate.Planned;
 import io.rowledger.rig.Product;
 import java.nio.file.Path;
@@ -18,7 +24,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * A prescription from GeoJSON (RFC 7946): polygons with a rate each ({@link ZoneRates}). Features of one name are one
+ * A prescription from a map file ({@link MapReader}): polygons with a rate each ({@link ZoneRates}). Features of one name are one
  * zone, and so are nameless features of the same rates.
  *
  * <p>Ground in two zones of different rates has no target, so it is refused, except slivers: where two zones were drawn
@@ -57,13 +63,13 @@ public final class PrescriptionReader {
      *     overlap with different rates, or all of it lies far from the driven ground
      */
     public static Prescription read(Path file, LocalPlane plane, Envelope driven, List<Product> products) {
-        MapFeatures source = GeoJsonFeatures.read(file, MapUse.PRESCRIPTION);
+        MapFeatures source = MapReader.read(file, MapUse.PRESCRIPTION);
         PrescriptionReader reader = new PrescriptionReader(source);
         if (source.features().isEmpty()) {
             throw UnusableInputException.found("a prescription without any feature")
                     .inFile(source.file())
                     .expected("polygons with a target rate each")
-                    .mend("export the zones again as GeoJSON");
+                    .mend("export the zones again as " + source.format().words());
         }
         for (MapFeature feature : source.features()) {
             reader.take(feature, plane, products);
@@ -77,7 +83,7 @@ public final class PrescriptionReader {
                     .expected("no more than " + Planned.MOST_ZONES)
                     .mend("join zones of nearly the same rate");
         }
-        return new Prescription(source.file(), zones, reader.repaired, reader.sliverM2);
+        return new Prescription(source.file(), zones, reader.repaired, reader.sliverM2, source.notes());
     }
 
     private void take(MapFeature feature, LocalPlane plane, List<Product> products) {
@@ -128,9 +134,10 @@ public final class PrescriptionReader {
                         latLon[0],
                         latLon[1]))
                 .inFile(source.file())
-                .expected("the zones of the field that was driven, longitude before latitude as in RFC 7946")
-                .mend("give the prescription of this field, or swap the two numbers of each position if they are the"
-                        + " wrong way round");
+                .expected("the zones of the field that was driven"
+                        + source.format().order())
+                .mend("give the prescription of this field, or "
+                        + source.format().placedWrongly());
     }
 
     /** Gives ground in two features to the one that stands first; refuses where their rates are not the same. */

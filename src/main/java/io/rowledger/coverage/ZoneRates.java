@@ -1,6 +1,9 @@
 package io.rowledger.coverage;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.maps.MapFeature;
+import io.rowledger.maps.MapFeatures;
+import io.rowledger.maps.MapProperty;
 import io.rowledger.rig.Product;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;

@@ -33,8 +33,9 @@ public final class ErrorSizes {
     public static final double DRIFT_TAU_S = 300;
 
     /**
-     * What the smoother leaves of the noise from record to record, as a share of it: the stiffest smoother that the noise
-     * explains leaves about this much on straight passes, measured against the simulator at 1 to 10 Hz.
+     * What the smoother leaves of the noise from record to record, as a share of it: an assumption, not measured. At 1 Hz a
+     * stiff smoother has some six fixes to average over the way between two drawn vertices, and 1/√6 is 0.4; at 5 or 10 Hz it
+     * leaves less, which errs on the cautious side.
      */
     static final double SMOOTHED_SHARE = 0.4;
 

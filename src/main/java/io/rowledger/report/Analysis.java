@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param coverage skips, overlaps, received grid
  * @param diagnosis what the rows' flows say about the machine
  * @param intervals how sure areas, volumes, rates and nitrogen are
+ * @param setup the setup held against the log
  * @param notes what was assumed or should be known before trusting the figures, one sentence each
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param zones the prescription against what was done, or null without one
@@ -44,6 +45,7 @@ public record Analysis(
         Coverage coverage,
         Diagnosis diagnosis,
         Intervals intervals,
+        SetupReview setup,
         List<String> notes,
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
@@ -55,7 +57,7 @@ public record Analysis(
         setups = List.copyOf(setups);
     }
 
-    /** An analysis of logs and rig alone. */
+    /** An analysis of logs and rig alone, without a look at the setup. */
     public Analysis(
             Rig rig,
             LogTable log,
@@ -77,11 +79,20 @@ public record Analysis(
                 coverage,
                 diagnosis,
                 intervals,
+                SetupReview.none(),
                 notes,
                 null,
                 null,
                 List.of(),
                 WhatIf.NOTHING);
+    }
+
+    /** The same with the setup corrected by what the log says. */
+    public Analysis with(CorrectedRun run) {
+        SetupReview with = new SetupReview(setup.check(), setup.correction(), run);
+        return new Analysis(
+                rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, with, notes, setbacks, zones,
+                setups, whatIf);
     }
 
     /** What is probably wrong, most certain first. */

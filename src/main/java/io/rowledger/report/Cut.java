@@ -9,6 +9,9 @@ final class Cut {
     /** A value that stands alone: about four lines of half a page. */
     private static final int VALUE = 200;
 
+    /** A sentence with names in it. */
+    private static final int SENTENCE = 320;
+
     private Cut() {}
 
     static String name(String text) {
@@ -17,6 +20,10 @@ final class Cut {
 
     static String title(String text) {
         return to(text, TITLE);
+    }
+
+    static String sentence(String text) {
+        return to(text, SENTENCE);
     }
 
     static String value(String text) {

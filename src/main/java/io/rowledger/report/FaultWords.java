@@ -53,6 +53,6 @@ final class FaultWords {
     static String lookedFor() {
         return "plugged, restricted and leaking rows; meters that drop out, stick or read off; swapped channels; a supply "
                 + "that runs short; slow response; hunting; turns not taken out; rows on late or off early; a wrong "
-                + "outside share";
+                + "outside share; and, where the driving lets the log tell, a wrong flow lag, drop line or side in the rig file";
     }
 }

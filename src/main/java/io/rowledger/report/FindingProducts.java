@@ -2,8 +2,10 @@ package io.rowledger.report;
 
 import io.rowledger.diagnose.RowTime;
 import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +21,10 @@ public final class FindingProducts {
     /** Indices in rig order of the products in whose pictures finding i shows; its own always. */
     static List<Integer> of(Analysis a, int i) {
         Finding finding = a.findings().get(i);
+        if (finding.kind() == FindingKind.DROP_OFFSET || finding.kind() == FindingKind.SIDE_OFFSET) {
+            // The bar's place is every product's.
+            return IntStream.range(0, a.rig().products().size()).boxed().toList();
+        }
         int own = a.diagnosis().windows().get(i).product();
         List<Integer> products = new ArrayList<>();
         for (int p = 0; p < a.diagnosis().pictures().size(); p++) {

@@ -28,6 +28,9 @@ final class Limits {
     /** More covered ground outside the boundary than this casts doubt on the boundary; common practice, no source. */
     static final double OUTSIDE_PCT = 5;
 
+    /** Places and zones listed on the nitrogen record; the rest is summed up and stands in summary.json. */
+    static final int RECORD_LINES = 8;
+
     /** Load tickets named in one sentence. */
     static final int TICKETS_NAMED = 6;
 

@@ -101,6 +101,10 @@ public record Matching(
     }
 
     private static String whyNotTested(SavedFinding old, SavedDiagnosis after) {
+        FindingKind of = old.finding().kind();
+        if (of == FindingKind.FLOW_LAG || of == FindingKind.DROP_OFFSET || of == FindingKind.SIDE_OFFSET) {
+            return "measures of the setup are in each job's own setup check, which says whether its log could tell";
+        }
         ProductState product = after.products().stream()
                 .filter(state -> state.key().equals(old.product()))
                 .findFirst()

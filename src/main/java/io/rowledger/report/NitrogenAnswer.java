@@ -70,10 +70,18 @@ final class NitrogenAnswer {
         }
         List<Sentence> sentences = new ArrayList<>();
         sentences.add(new Sentence(amount(), !sums.known()));
+        String doubt = new RecordDoubt(a, f).sentence();
+        if (!doubt.isEmpty()) {
+            sentences.add(new Sentence(doubt, false));
+        }
         sentences.addAll(new BudgetSection(a, f, sums, ground).sentences());
         sentences.add(new Sentence(evenness(), false));
         if (plan.known()) {
             sentences.add(new Sentence(places(), false));
+        }
+        SetbackSection setbacks = SetbackSection.of(a, f);
+        if (setbacks != null) {
+            sentences.add(new Sentence(Cut.sentence(setbacks.summary()), setbacks.anythingInside()));
         }
         return sentences;
     }

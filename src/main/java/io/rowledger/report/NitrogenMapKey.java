@@ -61,7 +61,7 @@ final class NitrogenMapKey {
                     total > 0 ? f.percent(areas[k] / total * 100) : UnitFormat.UNKNOWN,
                     k + left == ON_PLAN ? "within 10% of " + middleName : ""));
         }
-        return new MapKey(title, f.unit(measure), classes, "skipped: none here", bounds, left);
+        return new MapKey(title, f.unit(measure), classes, "skipped: got none", bounds, left);
     }
 
     private String label(double[] cuts, int k) {

@@ -15,6 +15,8 @@ import java.util.List;
  * @param liquidNotes ordered and delivered against metered, other nutrients, one sentence each
  * @param budget this job, what came before, and the sum against plan and cap
  * @param days per day, where the work took more than one
+ * @param setbacks what was applied near places to keep away from
+ * @param zones the prescription against what was done, as many zones as are listed
  * @param ground what was covered, skipped and doubled, and how it was measured
  * @param how the way it was put into the ground
  * @param entered what only a person could know
@@ -32,6 +34,8 @@ public record NitrogenRecord(
         List<String> liquidNotes,
         Budget budget,
         List<Day> days,
+        SetbackTable setbacks,
+        ZoneSection zones,
         List<Item> ground,
         List<Item> how,
         List<Item> entered,
@@ -39,6 +43,8 @@ public record NitrogenRecord(
         String missingNote,
         Basis basis,
         List<String> cautions) {
+    /** With more lines than this, about, two pages need a smaller map and type. */
+    private static final int MUCH_IN_ALL = 28;
     /** More items than this stand in three columns. */
     private static final int MUCH_ENTERED = 18;
 
@@ -53,6 +59,17 @@ public record NitrogenRecord(
         entered = List.copyOf(entered);
         missing = List.copyOf(missing);
         cautions = List.copyOf(cautions);
+    }
+
+    /** True where there is so much to hold that the page is set tighter. */
+    public boolean tight() {
+        int tables =
+                4 * (Math.min(setbacks.lines().size(), 1) + zones.products().size());
+        int rows = setbacks.lines().size();
+        for (ZoneSection.ZoneTable table : zones.products()) {
+            rows += table.zones().size();
+        }
+        return entered.size() + missing.size() / 2 + tables + rows + liquidNotes.size() > MUCH_IN_ALL;
     }
 
     /** True where the work took more than one day. */
@@ -227,6 +244,28 @@ public record NitrogenRecord(
      */
     public record BudgetLine(
             String what, String when, String perArea, String remark, boolean entered, boolean total, boolean strong) {}
+
+    /**
+     * Places to keep away from.
+     *
+     * @param lines those within whose setback anything was applied first, as many as are listed
+     * @param rest what the list leaves out, or empty
+     * @param basis whose distances these are
+     */
+    public record SetbackTable(List<SetbackSection.Line> lines, String rest, String basis) {
+        /** No keep-out file was given. */
+        static final SetbackTable NONE = new SetbackTable(List.of(), "", "");
+
+        /** Copies the lines. */
+        public SetbackTable {
+            lines = List.copyOf(lines);
+        }
+
+        /** True where places were given. */
+        public boolean given() {
+            return !basis.isEmpty();
+        }
+    }
 
     /** One day of work. */
     public record Day(String date, String hours, String swept, String volumes) {}

@@ -20,6 +20,7 @@ import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -34,6 +35,11 @@ public final class NitrogenRecordBuilder {
 
     /** Facts that stand elsewhere on the page. */
     private static final Set<String> ELSEWHERE = Set.of("field", "zone", "method", "depth", "knives", "plan", "cap");
+
+    /** Facts of the page's head; they are listed too only where the head cut them. */
+    private static final List<String> PLACE = List.of("farm", "tract", "county", "state");
+
+    private static final Set<String> HEAD = Set.of("farm", "tract", "county", "state", "applicator");
 
     private final Analysis a;
     private final ReportOptions options;
@@ -69,6 +75,8 @@ public final class NitrogenRecordBuilder {
                 liquids.notes(),
                 new BudgetSection(a, f, sums, ground).build(),
                 days(),
+                RecordTables.setbacks(a, f),
+                RecordTables.zones(a, f),
                 ground(),
                 how(),
                 entered(),
@@ -83,8 +91,8 @@ public final class NitrogenRecordBuilder {
         double endS = JobTimes.endS(a);
         String field = job.fact("field").orElse("").strip();
         List<String> place = new ArrayList<>();
-        for (String key : List.of("farm", "tract", "county", "state")) {
-            job.fact(key).ifPresent(value -> place.add(Wording.label(key) + " " + Cut.name(value)));
+        for (String key : PLACE) {
+            job.fact(key).ifPresent(value -> place.add(named(key, Cut.name(value))));
         }
         return new Head(
                 "Nitrogen record: " + (field.isEmpty() ? "" : Cut.title(field) + ", ") + f.date(startS),
@@ -104,6 +112,11 @@ public final class NitrogenRecordBuilder {
                         f.unit(Measure.NITROGEN),
                         f.unit(Measure.NITROGEN_RATE)),
                 "Rowledger " + options.programVersion());
+    }
+
+    /** {@code Tract 7}, and not "Tract Tract 7" where the user wrote the word too. */
+    private static String named(String key, String value) {
+        return value.toLowerCase(Locale.ROOT).contains(key) ? value : Wording.label(key) + " " + value;
     }
 
     private MapKey map() {
@@ -241,8 +254,11 @@ public final class NitrogenRecordBuilder {
         List<Item> items = new ArrayList<>();
         for (RecordField field : RecordFields.all()) {
             String value = left.remove(field.key());
-            if (value != null) {
-                items.add(new Item(field.label(), Cut.value(value), true));
+            boolean inHead = value != null
+                    && HEAD.contains(field.key())
+                    && Cut.name(value).equals(value);
+            if (value != null && !inHead) {
+                items.add(new Item(field.label().replaceFirst(", (where|if) .*", ""), Cut.value(value), true));
             }
         }
         left.forEach((key, value) -> items.add(new Item(Wording.label(key.replace('.', ' ')), Cut.value(value), true)));

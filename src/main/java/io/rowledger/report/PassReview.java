@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param ground skips, doubles and shut-offs
  * @param zones the prescription against what was done; without tables where none was given
  * @param findings what is probably wrong; empty says nothing about the machine's health
+ * @param setup what the log says about the setup
  * @param quality what the figures rest on
  * @param cautions in the order they are printed
  * @param setbacks what was applied within setbacks, or null where no keep-out file was given
@@ -35,6 +36,7 @@ public record PassReview(
         Ground ground,
         ZoneSection zones,
         List<FindingLine> findings,
+        Setup setup,
         Quality quality,
         List<String> cautions,
         @Nullable SetbackSection setbacks,
@@ -290,6 +292,72 @@ public record PassReview(
             String evidence,
             String rival,
             String check) {}
+
+    /**
+     * The setup held against the log.
+     *
+     * @param summary in a sentence or two
+     * @param told measures the log has an answer to
+     * @param untold what the log can't tell, and what driving would let it
+     * @param sides skipped and doubled ground by the rig file and by the log's setup; empty without a second run
+     * @param sidesSummary what the second run is and where its rig file is
+     */
+    public record Setup(
+            String summary, List<SetupLine> told, List<Fact> untold, List<SetupSide> sides, String sidesSummary) {
+        /** Copies the lists. */
+        public Setup {
+            told = List.copyOf(told);
+            untold = List.copyOf(untold);
+            sides = List.copyOf(sides);
+        }
+
+        /** True where the setup was looked at. */
+        public boolean hasMeasures() {
+            return !told.isEmpty() || !untold.isEmpty();
+        }
+
+        /** True where the log has an answer to something. */
+        public boolean hasTold() {
+            return !told.isEmpty();
+        }
+
+        /** True where something can't be told. */
+        public boolean hasUntold() {
+            return !untold.isEmpty();
+        }
+
+        /** True where the ground was laid out a second time. */
+        public boolean hasSides() {
+            return !sides.isEmpty();
+        }
+    }
+
+    /**
+     * One measure.
+     *
+     * @param name what is measured, from where to where
+     * @param was in the rig file
+     * @param is by the log
+     * @param between 90 % interval
+     * @param verdict agrees or differs
+     * @param mark empty, or "act" where it differs
+     * @param change the line of the rig file and its new figure, or empty
+     * @param basis what it rests on
+     * @param rival what else would look the same
+     */
+    public record SetupLine(
+            String name,
+            String was,
+            String is,
+            String between,
+            String verdict,
+            String mark,
+            String change,
+            String basis,
+            String rival) {}
+
+    /** A figure by the rig file as it is and by the corrected one, and what the wrong measures made of it. */
+    public record SetupSide(String what, String before, String after, String made) {}
 
     /**
      * What the figures rest on.

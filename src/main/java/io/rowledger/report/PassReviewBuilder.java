@@ -65,6 +65,7 @@ public final class PassReviewBuilder {
                 ground.build(),
                 ZoneSectionBuilder.build(a, f),
                 findings(),
+                new SetupSection(a, f).build(),
                 new QualitySection(a, f).build(),
                 Caution.all(),
                 SetbackSection.of(a, f),

@@ -72,14 +72,16 @@ final class RecordBasis {
             lags.add(f.fixed(product.flowLagS(), 2) + "\u00a0s"
                     + (a.rig().products().size() > 1 ? " " + Cut.name(product.name()) : ""));
         }
-        settings.add(new Item("Flow lag taken out", String.join(", ", lags), true));
         settings.add(new Item(
-                "Printed in",
-                (options.units() == UnitSystem.US ? "US units" : "metric units") + ", times of " + Heads.zone(f)
-                        + "; made with Rowledger " + options.programVersion(),
+                "Settings",
+                "flow lag taken out " + String.join(", ", lags) + "\u2020; "
+                        + (options.units() == UnitSystem.US ? "US units" : "metric units") + ", times of "
+                        + Heads.zone(f)
+                        + "; made with Rowledger " + options.programVersion() + "; map total against log total "
+                        + quality.checks().get(0).value(),
                 false));
         settings.add(new Item("Positions", new QualitySection(a, f).positions(), false));
-        settings.add(new Item("Sum check", quality.checks().get(0).value() + " (map against log)", false));
+        settings.addAll(new RecordDoubt(a, f).items());
         return settings;
     }
 

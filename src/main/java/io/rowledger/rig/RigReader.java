@@ -2,6 +2,7 @@ package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.units.Dimension;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -27,7 +28,15 @@ public final class RigReader {
      * @throws UnusableInputException where the file can't be used
      */
     public static RigFile read(Path path) {
-        YamlFile file = new YamlFile(path);
+        return read(new YamlFile(path));
+    }
+
+    /** The rig in a text that is not on disk. */
+    public static Rig ofText(String name, String text) {
+        return read(new YamlFile(name, text.getBytes(StandardCharsets.UTF_8))).rig();
+    }
+
+    private static RigFile read(YamlFile file) {
         YamlMap top = file.top().only("rig", "rows", "products", "columns", "job");
         YamlMap rig = top.map("rig", "a block with the lengths of tractor and bar")
                 .only(

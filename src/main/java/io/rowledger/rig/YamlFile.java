@@ -30,13 +30,31 @@ final class YamlFile {
 
     private final String name;
     private final String sha256;
+    private final String text;
+    private final Node root;
     private final YamlMap top;
 
     YamlFile(Path path) {
-        name = path.toString();
-        byte[] bytes = bytes(path);
+        this(path.toString(), bytes(path));
+    }
+
+    /** A file that is not on disk. */
+    YamlFile(String name, byte[] bytes) {
+        this.name = name;
         sha256 = sha256(bytes);
-        top = YamlMap.of(name, "", compose(text(bytes)));
+        text = text(bytes);
+        root = compose(text);
+        top = YamlMap.of(name, "", root);
+    }
+
+    /** The file as its owner wrote it, without a byte order mark. */
+    String text() {
+        return text;
+    }
+
+    /** Its tree of nodes, whose marks count the text's code points. */
+    Node root() {
+        return root;
     }
 
     String name() {
@@ -123,27 +141,27 @@ final class YamlFile {
                 .mend("look for a missing colon, quote or bracket in this line or the one above");
     }
 
-    private byte[] bytes(Path path) {
+    private static byte[] bytes(Path path) {
         try {
             if (Files.isDirectory(path)) {
-                throw message("a folder", "name the rig file in it");
+                throw message(path, "a folder", "name the rig file in it");
             }
             if (Files.size(path) > LARGEST_BYTES) {
-                throw message("a file of more than 1 MB", "give the rig file; this is another one");
+                throw message(path, "a file of more than 1 MB", "give the rig file; this is another one");
             }
             return Files.readAllBytes(path);
         } catch (NoSuchFileException e) {
-            throw message("no such file", "check the name and the folder");
+            throw message(path, "no such file", "check the name and the folder");
         } catch (AccessDeniedException e) {
-            throw message("a file that may not be read", "give yourself leave to read it");
+            throw message(path, "a file that may not be read", "give yourself leave to read it");
         } catch (IOException e) {
-            throw message("a file that can't be read (" + e.getMessage() + ")", "copy the file again");
+            throw message(path, "a file that can't be read (" + e.getMessage() + ")", "copy the file again");
         }
     }
 
-    private UnusableInputException message(String found, String mend) {
+    private static UnusableInputException message(Path path, String found, String mend) {
         return UnusableInputException.found(found)
-                .inFile(name)
+                .inFile(path.toString())
                 .expected("a rig file in YAML")
                 .mend(mend);
     }

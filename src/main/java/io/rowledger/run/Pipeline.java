@@ -16,6 +16,9 @@ import io.rowledger.coverage.ZonesBuilder;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.WhatIf;
+import io.rowledger.diagnose.setup.SetupCheck;
+import io.rowledger.diagnose.setup.SetupChecks;
+import io.rowledger.diagnose.setup.SetupFindings;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.interval.Intervals;
 import io.rowledger.interval.IntervalsBuilder;
@@ -23,14 +26,18 @@ import io.rowledger.interval.Measured;
 import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
+import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.CorrectedRun;
 import io.rowledger.report.InputFile;
+import io.rowledger.report.SetupReview;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigCorrection;
 import io.rowledger.rig.RigFile;
 import io.rowledger.rig.RigReader;
 import io.rowledger.strip.Strips;
@@ -38,6 +45,7 @@ import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
@@ -88,11 +96,14 @@ public final class Pipeline {
         Zones zones = zoning == null ? null : zoning.zones(reading.table(), track.passes(), delivery, coverage);
         requireSameField(zones, coverage);
         progress.begins("judging the rows", rig.rows() + " rows");
-        Diagnosis diagnosis = Diagnoses.of(reading.table(), rig, track, strips, delivery);
+        Diagnosis ofRows = Diagnoses.of(reading.table(), rig, track, strips, delivery);
+        SetupCheck setup = SetupChecks.of(reading.table(), rig, track, ofRows);
+        Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, track, delivery);
         progress.begins("weighing the doubt", "positions, meters, setup");
         Intervals intervals = IntervalsBuilder.of(
                 new Measured(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
-        List<String> notes = Notes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones);
+        List<String> notes = new ArrayList<>(maps.notes());
+        notes.addAll(Notes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones));
         List<InputFile> setups = Setups.of(files, rigFile);
         return new Analysis(
                 rig,
@@ -104,6 +115,7 @@ public final class Pipeline {
                 coverage,
                 diagnosis,
                 intervals,
+                new SetupReview(setup, RigCorrection.of(files.rig(), setup.changes()), null),
                 notes,
                 setbacks,
                 zones,
@@ -132,6 +144,15 @@ public final class Pipeline {
                     files.keepOut() == null ? null : KeepOutReader.read(files.keepOut(), track.plane(), driven));
         }
 
+        /** What was taken for granted about the files. */
+        List<String> notes() {
+            List<String> notes = new ArrayList<>();
+            notes.addAll(boundary == null ? List.of() : boundary.notes());
+            notes.addAll(prescription == null ? List.of() : prescription.notes());
+            notes.addAll(keepOuts == null ? List.of() : keepOuts.notes());
+            return notes;
+        }
+
         @Nullable
         ZonesBuilder zoning(Strips strips, Rig rig) {
             return prescription == null
@@ -145,6 +166,30 @@ public final class Pipeline {
                     ? null
                     : Setbacks.of(keepOuts, strips, delivery, coverage.strips(), rig.products(), threads);
         }
+    }
+
+    /**
+     * The same analysis with the ground laid out again, by the setup that the log says; unchanged where the log contradicts
+     * nothing. The rig file is only read.
+     *
+     * @param analysis of these files
+     */
+    public static Analysis withSetupApplied(Analysis analysis, JobFiles files, int threads, Progress progress) {
+        RigCorrection.Corrected correction = analysis.setup().correction();
+        if (correction.lines().isEmpty()) {
+            return analysis;
+        }
+        progress.begins(
+                "laying out the ground as the log says", correction.lines().size() + " measures changed");
+        Rig rig = RigReader.ofText(files.rig().toString(), correction.text());
+        LogTable log = analysis.log();
+        Track track = TrackBuilder.build(log, rig, TrackOptions.usual().withThreads(threads));
+        Strips strips = new Strips(track.poses(), rig.bands());
+        ZonesBuilder zoning = Maps.of(files, rig, track).zoning(strips, rig);
+        Delivery delivery = DeliveryBuilder.build(log, rig, strips, zoning == null ? null : zoning.planned());
+        Coverage coverage = Coverages.of(
+                track, strips, delivery, analysis.coverage().boundary(), CoverageOptions.standard(threads));
+        return analysis.with(new CorrectedRun(rig, coverage));
     }
 
     /** Ground that lies wholly outside the boundary belongs to another field, and every skip would be wrong. */

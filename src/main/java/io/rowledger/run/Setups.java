@@ -1,6 +1,7 @@
 package io.rowledger.run;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.maps.MapReader;
 import io.rowledger.report.InputFile;
 import io.rowledger.rig.RigFile;
 import java.io.IOException;
@@ -20,15 +21,20 @@ final class Setups {
         List<InputFile> setups = new ArrayList<>();
         setups.add(new InputFile("--rig", rig.file(), rig.sha256()));
         if (files.boundary() != null) {
-            setups.add(file("--boundary", files.boundary()));
+            map("--boundary", files.boundary(), setups);
         }
         if (files.prescription() != null) {
-            setups.add(file("--prescription", files.prescription()));
+            map("--prescription", files.prescription(), setups);
         }
         if (files.keepOut() != null) {
-            setups.add(file("--keep-out", files.keepOut()));
+            map("--keep-out", files.keepOut(), setups);
         }
         return setups;
+    }
+
+    /** A map's file, and beside a shapefile its other parts. */
+    private static void map(String option, Path path, List<InputFile> setups) {
+        MapReader.files(path).forEach(part -> setups.add(file(option, part)));
     }
 
     private static InputFile file(String option, Path path) {

@@ -21,6 +21,8 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
 
     /** Bounds that are even within this share of their half width are printed as plus or minus. */
     private static final double EVEN = 0.15;
+    /** What sums and quotients of doubles may be off, relatively. */
+    private static final double ROUNDING = 1e-9;
     /** More decimals than this nobody reads. */
     private static final int MOST_PLACES = 3;
 
@@ -104,12 +106,14 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     private int places(Measure measure, double lowSi, double highSi) {
         double half = measure.from(highSi - lowSi, system) / 2;
         int exponent = (int) Math.floor(Math.log10(half));
-        int places = half / Math.pow(10, exponent) < 2 ? 1 - exponent : -exponent;
+        int places = half / Math.pow(10, exponent) < 2 - ROUNDING ? 1 - exponent : -exponent;
         return Math.min(places, MOST_PLACES);
     }
 
+    /** Rounded that way, but not for what is only the rounding of the double itself. */
     private static double outward(double value, int places, RoundingMode way) {
-        return BigDecimal.valueOf(value).setScale(places, way).doubleValue();
+        double spare = Math.abs(value) * ROUNDING * (way == RoundingMode.FLOOR ? 1 : -1);
+        return BigDecimal.valueOf(value + spare).setScale(places, way).doubleValue();
     }
 
     /** An area of any size, in the unit that keeps it readable: patches below a tenth of an acre or hectare. */

@@ -25,11 +25,15 @@ class MainTest {
         for (DemoCommand.Sample sample : DemoCommand.SAMPLES) {
             Path results = folder.resolve(sample.name());
             assertTrue(call.out().contains(results.toString()), call.out());
+            assertTrue(call.out().contains("Nitrogen record: " + results.resolve("nitrogen-record.pdf")), call.out());
             for (String file : List.of(
                     "pass-review.pdf",
+                    "nitrogen-record.pdf",
+                    "nitrogen-record.json",
                     "row-diagnosis.pdf",
                     "summary.json",
                     "diagnosis.json",
+                    "setup-check.json",
                     "rows.csv",
                     "passes.csv")) {
                 assertTrue(Files.size(results.resolve(file)) > 100, sample.name() + " " + file);

@@ -128,7 +128,7 @@ class BoundaryReaderTest {
         cases.put("two corners", new String[] {
             "{\"type\":\"Polygon\",\"coordinates\":[[[-93,45],[-92.9,45],[-93,45]]]}", "a ring of 3 positions"
         });
-        cases.put("metres", new String[] {POLYGON.replace("-92.994", "480123.5"), "480123.5", "not in metres"});
+        cases.put("metres", new String[] {POLYGON.replace("-92.994", "480123.5"), "480123.5", "not in meters"});
         cases.put("swapped beyond 90", new String[] {
             "{\"type\":\"Polygon\",\"coordinates\":[[[45,-93],[45,-92.99],\n[45.01,-92.99],[45,-93]]]}", "look swapped"
         });

@@ -18,6 +18,7 @@ class RoomLawsTest {
             "units",
             "geo",
             "finding",
+            "maps",
             "log",
             "rig",
             "track",

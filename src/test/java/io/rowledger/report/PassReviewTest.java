@@ -72,6 +72,37 @@ class PassReviewTest {
     }
 
     @Test
+    void headline_figures_show_their_bounds_and_no_digit_those_deny() {
+        Analysis a = new SyntheticJob().build();
+        PassReview review = PassReviewBuilder.build(HandMadeIntervals.in(a), metric());
+        assertEquals("1.90 ha", plain(figure(review, "Ground covered").value()));
+        assertEquals(
+                "± 0.02 ha; of 2.00 ha in the boundary",
+                plain(figure(review, "Ground covered").note()));
+        // 764.8 L within 9 L either way: the tenths mean nothing.
+        assertEquals("765 L", plain(figure(review, "Applied").value()));
+        assertTrue(plain(figure(review, "Applied").note()).startsWith("± 9 L; target"));
+        assertEquals("171 kg N/ha", plain(figure(review, "Nitrogen").value()));
+        assertEquals(
+                "± 6 kg N/ha; 324 ± 6 kg N in all",
+                plain(figure(review, "Nitrogen").note()));
+        // Bounds that lie to one side are named: 160 m², 40 to 230.
+        assertTrue(
+                plain(figure(review, "Doubled").note()).startsWith("0.004 to 0.023 ha;"),
+                figure(review, "Doubled").note());
+        assertTrue(
+                plain(review.products().get(0).summary())
+                        .contains("A row's own volume is good to \u00b1 2.0%, its rate to \u00b1 3.0%"),
+                review.products().get(0).summary());
+        String sure = plain(review.quality().sure());
+        assertTrue(sure.contains("Meters are taken as right within 1.5% (rig file)"), sure);
+        assertTrue(sure.contains("the density within 1.0% (the program's own figure"), sure);
+        assertTrue(sure.contains("fixes of type RTK fixed drift by 1.1 cm"), sure);
+        assertTrue(review.boundsNote().contains("nine of ten"));
+        assertEquals("", PassReviewBuilder.build(a, metric()).boundsNote());
+    }
+
+    @Test
     void headline_figures_in_us_units() {
         PassReview review = PassReviewBuilder.build(new SyntheticJob().build(), us());
         // 20,000 m² ÷ 4,046.856 m²; 764.8 L ÷ 3.785412 L; 402.5 L/ha ÷ 9.353958; 324.3 kg ÷ 0.4535924 kg.

@@ -314,6 +314,7 @@ public final class SyntheticJob {
                 coverage(),
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
                 Intervals.unknown(ROWS, rig.products().size()),
+                SetupReview.none(),
                 List.of("Times carry no zone: taken as UTC."),
                 setbacks == null ? null : new Setbacks("fields/keep-out.geojson", setbacks),
                 null,

@@ -40,6 +40,7 @@ class WhatIfSectionTest {
                 a.coverage(),
                 a.diagnosis(),
                 a.intervals(),
+                a.setup(),
                 a.notes(),
                 null,
                 null,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.rate.Nutrients;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.NitrogenGround;
 import io.rowledger.rig.Product;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.PassPlan;
@@ -76,6 +77,11 @@ class NitrogenTruthTest {
         assertEquals(jobKg + beforeKg, n.totalNitrogenKg(), BOUND * (jobKg + beforeKg));
         double realPerM2 = (jobKg + beforeKg) / truth.ground().coveredM2();
         assertEquals(realPerM2, n.totalNitrogenKgPerM2(), BOUND * realPerM2);
+        double onTheGroundKg = 0;
+        for (float kg : NitrogenGround.of(a).got()) {
+            onTheGroundKg += kg;
+        }
+        assertEquals(jobKg, onTheGroundKg, BOUND * jobKg, "all places together");
         double sulfurKg = truth.volumeL()[1] * ats.densityKgPerL() * 0.26;
         assertEquals(sulfurKg, n.jobKg().sulfurKg(), BOUND * sulfurKg);
         double phosphateKg = 5 * 11.65 * 0.34 * LB_PER_AC * truth.ground().coveredM2();

@@ -113,6 +113,7 @@ class PipelineLawsTest {
         for (String file : Arrays.asList(
                 "summary.json",
                 "diagnosis.json",
+                "setup-check.json",
                 "rows.csv",
                 "passes.csv",
                 "layers/strips.geojson",

@@ -2,6 +2,7 @@ package io.rowledger.report.chart;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.ReceivedGrid;
+import io.rowledger.coverage.Setbacks;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.NitrogenGround;
 import io.rowledger.report.NitrogenRecord.MapClass;
@@ -38,7 +39,8 @@ public final class NitrogenMap implements Chart {
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         Coverage c = a.coverage();
-        MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 12, heightPt);
+        MapFrame frame = new MapFrame(
+                KeepOutMarks.ground(RateMap.ground(c), a.setbacks()), 0, 0, widthPt - LEGEND_PT - 12, heightPt);
         ClassRaster raster = ClassRaster.ofRates(c.grid(), ground.got(), key.bounds());
         cells(canvas, frame, c.grid(), raster);
         // Exact skips over the cells: one bare row is narrower than a block of cells on a big field.
@@ -50,6 +52,10 @@ public final class NitrogenMap implements Chart {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
         } else {
             canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.5);
+        }
+        Setbacks setbacks = a.setbacks();
+        if (setbacks != null) {
+            KeepOutMarks.draw(canvas, frame, setbacks, new Labels(canvas));
         }
         legend(canvas, frame, widthPt - LEGEND_PT);
     }
@@ -91,6 +97,10 @@ public final class NitrogenMap implements Chart {
         canvas.box(x, y, 10, 9, WHITE);
         canvas.stroke(new Outline().box(x, y, 10, 9), Palette.SKIP, 0.7);
         canvas.text(key.skipped(), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        if (a.setbacks() != null) {
+            y += ROW_PT;
+            KeepOutMarks.legend(canvas, x, y);
+        }
         y += ROW_PT + 24;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 40, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 10, y - 16);

@@ -29,6 +29,8 @@ import org.jspecify.annotations.Nullable;
  * their names alone: the same files in another folder make the same record.
  */
 final class NitrogenRecordJson {
+    /** Its name in the results and inside the PDF. */
+    static final String FILE = "nitrogen-record.json";
     /** The value of {@code schema}. */
     static final String SCHEMA_ID = "rowledger-nitrogen-record/1";
 
@@ -71,6 +73,10 @@ final class NitrogenRecordJson {
         tickets();
         nitrogen();
         ground();
+        KeepOutJson.field(a, json);
+        if (a.zones() != null) {
+            ZonesJson.write(a.zones(), a.rig().products(), json);
+        }
         machine(a.rig());
         inputs();
         json.writeStringField("command", record.basis().command());
@@ -150,6 +156,8 @@ final class NitrogenRecordJson {
         json.writeObjectFieldStart("nitrogen");
         mass("job_kg", figures.jobKg());
         perHa("job_kg_per_ha", figures.jobKgPerM2());
+        perHa("job_kg_per_ha_low", a.intervals().nitrogenKgPerM2().low());
+        perHa("job_kg_per_ha_high", a.intervals().nitrogenKgPerM2().high());
         json.writeArrayFieldStart("earlier");
         for (EarlierApplication earlier : job.earlier()) {
             json.writeStartObject();
@@ -188,6 +196,8 @@ final class NitrogenRecordJson {
         Coverage c = a.coverage();
         json.writeObjectFieldStart("ground");
         area("covered_area_m2", c.coveredAreaM2());
+        area("covered_area_m2_low", a.intervals().coveredAreaM2().low());
+        area("covered_area_m2_high", a.intervals().coveredAreaM2().high());
         area("boundary_area_m2", c.boundaryAreaM2());
         area("missed_area_m2", c.missedAreaM2());
         area("overlap_area_m2", c.overlapAreaM2());

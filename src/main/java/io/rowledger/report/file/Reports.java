@@ -10,9 +10,14 @@ import io.rowledger.report.ReportOptions;
 import io.rowledger.report.RowDiagnosis;
 import io.rowledger.report.RowDiagnosisBuilder;
 import io.rowledger.report.SavedDiagnosis;
+import io.rowledger.report.SetupReview;
+import io.rowledger.report.pdf.Attachment;
 import io.rowledger.report.pdf.NitrogenRecordPdf;
 import io.rowledger.report.pdf.PassReviewPdf;
 import io.rowledger.report.pdf.RowDiagnosisPdf;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -47,8 +52,11 @@ public final class Reports {
         }
         if (audiences.contains(Audience.LANDLORD)) {
             NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
-            outputs.add("nitrogen-record.json", out -> NitrogenRecordJson.write(analysis, record, options, out));
-            outputs.add("nitrogen-record.pdf", out -> NitrogenRecordPdf.write(analysis, record, options, out));
+            outputs.add(NitrogenRecordJson.FILE, out -> NitrogenRecordJson.write(analysis, record, options, out));
+            outputs.add(
+                    "nitrogen-record.pdf",
+                    out -> NitrogenRecordPdf.write(
+                            analysis, record, options, List.of(machineReadable(analysis, record, options)), out));
         }
         if (audiences.contains(Audience.DEALER)) {
             RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
@@ -57,10 +65,15 @@ public final class Reports {
         if (analysis.zones() != null) {
             outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }
+        if (analysis.setup().corrected() != null) {
+            String text = analysis.setup().correction().text();
+            outputs.add(SetupReview.CORRECTED_FILE, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+        }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
                         DiagnosisReader.FILE,
                         out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
+                .add("setup-check.json", out -> SetupJson.write(analysis, options.programVersion(), out))
                 .add("rows.csv", out -> RowsCsv.write(analysis, out))
                 .add("passes.csv", out -> PassesCsv.write(analysis, out))
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
@@ -68,5 +81,14 @@ public final class Reports {
                 .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
                 .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
                 .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
+    }
+
+    /** The record for programs, to travel inside the printed one. */
+    private static Attachment machineReadable(Analysis analysis, NitrogenRecord record, ReportOptions options)
+            throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        NitrogenRecordJson.write(analysis, record, options, bytes);
+        return new Attachment(
+                NitrogenRecordJson.FILE, "application/json", "This record for programs, SI units", bytes.toByteArray());
     }
 }

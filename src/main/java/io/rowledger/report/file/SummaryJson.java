@@ -66,6 +66,7 @@ final class SummaryJson {
         passes();
         findings();
         shutOffs();
+        SetupJson.summary(json, a);
         json.writeArrayFieldStart("notes");
         for (String note : a.notes()) {
             json.writeString(note);

@@ -69,10 +69,11 @@ class OutputsTest {
                         "passes.csv",
                         "row-diagnosis.pdf",
                         "rows.csv",
+                        "setup-check.json",
                         "summary.json"),
                 files(folder));
         try (Stream<Path> all = Files.list(folder)) {
-            assertEquals(7, all.count(), "six files, one folder, nothing hidden left");
+            assertEquals(8, all.count(), "seven files, one folder, nothing hidden left");
         }
     }
 

@@ -12,6 +12,7 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import com.networknt.schema.ValidationMessage;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.HandMadeIntervals;
 import io.rowledger.report.SyntheticJob;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -62,6 +63,29 @@ class SummaryJsonTest {
                 new SyntheticJob().withoutBoundary().withoutTarget().withoutDensity())) {
             assertEquals(Set.of(), faults(json(job)));
         }
+    }
+
+    @Test
+    void intervals_stand_in_si_and_keep_to_the_schema() throws IOException {
+        JsonNode summary = JSON.readTree(text(HandMadeIntervals.in(new SyntheticJob().build())));
+        assertEquals(Set.of(), faults(summary));
+        JsonNode intervals = summary.get("field").get("intervals");
+        assertEquals(90, intervals.get("level_pct").asInt());
+        assertEquals(18_800, intervals.get("covered_area_m2").get("low").asDouble(), 0);
+        assertEquals(19_200, intervals.get("covered_area_m2").get("high").asDouble(), 0);
+        // 0.0392 L/m² are 392 L/ha, 0.01764 kg/m² are 176.4 kg/ha.
+        JsonNode uan = intervals.get("products").get("uan");
+        assertEquals(392, uan.get("mean_rate_l_per_ha").get("low").asDouble(), 1e-9);
+        assertEquals(176.4, uan.get("nitrogen_kg_per_ha").get("high").asDouble(), 1e-9);
+        JsonNode row = intervals.get("rows").get(6);
+        assertEquals(7, row.get("row").asInt());
+        assertEquals(
+                -3,
+                row.get("products").get("uan").get("deviation_pct").get("low").asDouble(),
+                0);
+        assertTrue(intervals.get("boundary_area_m2").isNull());
+        assertEquals("ff", intervals.get("rests_on").get("seed").asText());
+        assertTrue(intervals.get("rests_on").get("fixes").get(1).get("fix").isNull());
     }
 
     @Test
@@ -198,6 +222,7 @@ class SummaryJsonTest {
                         "passes",
                         "findings",
                         "shut_offs",
+                        "setup",
                         "notes"),
                 keys(summary));
         assertEquals("rowledger-summary/1", summary.get("schema").asText());

@@ -33,7 +33,7 @@ class NitrogenRecordPdfTest {
     private static byte[] pdf(Analysis a, UnitSystem units, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(units, paper, ZoneId.of("America/Chicago"), null, "1.2.3");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        NitrogenRecordPdf.write(a, NitrogenRecordBuilder.build(a, options), options, out);
+        NitrogenRecordPdf.write(a, NitrogenRecordBuilder.build(a, options), options, List.of(), out);
         return out.toByteArray();
     }
 
@@ -60,6 +60,7 @@ class NitrogenRecordPdfTest {
                 new SyntheticJob().withSecondProduct().withFinding().block(NitrogenJobs.full(210, 190)));
         jobs.put("no analysis", new SyntheticJob().withoutAnalysis().withoutDensity());
         jobs.put("no boundary", new SyntheticJob().withoutBoundary().withoutTarget());
+        jobs.put("setbacks", new SyntheticJob().withSetbacks().block(NitrogenJobs.full(210, 190)));
         jobs.put("no pass", new SyntheticJob().withoutPasses());
         jobs.put(
                 "long words",

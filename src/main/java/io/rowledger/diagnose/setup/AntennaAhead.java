@@ -1,0 +1,222 @@
+package io.rowledger.diagnose.setup;
+
+import io.rowledger.diagnose.Robust;
+import io.rowledger.log.LogTable;
+import io.rowledger.rig.Rig;
+import io.rowledger.track.Poses;
+import io.rowledger.track.Track;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * How far ahead of the rear axle the antenna is, from turns in which a yaw rate is logged.
+ *
+ * <p>The rear axle goes where the tractor points; an antenna a ahead of it and r right of the middle goes askew by
+ * φ − ψ = atan(a·ω / (v − r·ω)), with the axle's speed v and the turn rate ω, clockwise. φ is the course of the antenna's path,
+ * ψ the logged turn rate added up. In each turn a is fitted beside a start angle, a drift and a scale of the gyro.
+ */
+final class AntennaAhead {
+    static final String KEY = "rig.antenna.ahead_of_axle";
+
+    /** A turn is where the tractor turns faster than this, rad/s. */
+    private static final double TURNING = 0.08;
+
+    /** So much before and after it is straight and known, s. */
+    private static final double AROUND_S = 4;
+
+    private static final double LONGEST_S = 90;
+
+    /** Slower than this the course of the path is noise, m/s. */
+    private static final double SLOWEST_MPS = 0.7;
+
+    /** Coarser logs cut turns short, s. */
+    private static final double COARSEST_S = 0.55;
+
+    private static final int LEAST_TURNS = 4;
+
+    private static final int LEAST_SAMPLES = 12;
+
+    /** Position and turn rate are logged within some hundredths of a second of each other: at 2 m/s that is so far, m. */
+    private static final double TIMING_SIGMA_M = 0.06;
+
+    private static final double LEAST_M = 0.3;
+
+    private final LogTable log;
+    private final Rig rig;
+    private final Poses poses;
+    private double[] timeS = new double[0];
+    private double[] courseRad = new double[0];
+    private double[] speedMps = new double[0];
+    private double[] turnRadPerS = new double[0];
+    private boolean[] whole = new boolean[0];
+    private int n;
+
+    private AntennaAhead(LogTable log, Rig rig, Track track) {
+        this.log = log;
+        this.rig = rig;
+        this.poses = track.poses();
+    }
+
+    static Measure of(LogTable log, Rig rig, Track track) {
+        double was = rig.antennaAheadM();
+        if (log.records() == 0 || Double.isNaN(log.yawRateRadPerS(log.records() / 2))) {
+            return Measure.untold(
+                    Measured.ANTENNA_AHEAD,
+                    -1,
+                    KEY,
+                    was,
+                    "The log has no turn rate. With one (yaw_rate) logged, the headland turns tell: the antenna's course runs"
+                            + " ahead of the tractor's heading the farther it sits ahead of the axle.");
+        }
+        double intervalS = track.quality().medianIntervalS();
+        double[] turns = intervalS > COARSEST_S ? new double[0] : new AntennaAhead(log, rig, track).turns();
+        if (turns.length < LEAST_TURNS) {
+            return Measure.untold(
+                    Measured.ANTENNA_AHEAD,
+                    -1,
+                    KEY,
+                    was,
+                    "Only " + turns.length
+                            + " turns are logged at two records a second or more, in one piece and driven"
+                            + " forward throughout; " + LEAST_TURNS + " are needed.");
+        }
+        double value = Robust.median(turns);
+        // The median of n normal values has a standard error of 1.2533 sigmas over the root of n.
+        double error = Robust.MEAN_DEVIATION_TO_SIGMA * Robust.sigma(turns) / Math.sqrt(turns.length);
+        return Measure.of(
+                Measured.ANTENNA_AHEAD,
+                -1,
+                KEY,
+                was,
+                new Estimate(value, Math.hypot(error, TIMING_SIGMA_M), LEAST_M),
+                turns.length
+                        + " turns, in which the course of the antenna's path was held against the logged turn rate.",
+                "a turn rate that is logged later or earlier than the position, or a rear axle that"
+                        + " slips sideways on a slope.");
+    }
+
+    /** The distance from each turn, m. */
+    private double[] turns() {
+        samples();
+        List<Double> found = new ArrayList<>();
+        int i = 0;
+        while (i < n) {
+            if (Math.abs(turnRadPerS[i]) < TURNING) {
+                i++;
+                continue;
+            }
+            int end = i;
+            int last = i;
+            while (end < n && timeS[end] - timeS[last] < 2 * AROUND_S) {
+                last = Math.abs(turnRadPerS[end]) >= TURNING ? end : last;
+                end++;
+            }
+            int from = i;
+            while (from > 0 && timeS[i] - timeS[from] < AROUND_S) {
+                from--;
+            }
+            int to = last;
+            while (to + 1 < n && timeS[to] - timeS[last] < AROUND_S) {
+                to++;
+            }
+            double aheadM = usable(from, to) ? fit(from, to) : Double.NaN;
+            if (!Double.isNaN(aheadM)) {
+                found.add(aheadM);
+            }
+            i = Math.max(to, i) + 1;
+        }
+        return found.stream().mapToDouble(x -> x).toArray();
+    }
+
+    /** One sample a record: course, speed and turn rate in the middle of what it answers for. */
+    private void samples() {
+        int most = log.records();
+        timeS = new double[most];
+        courseRad = new double[most];
+        speedMps = new double[most];
+        turnRadPerS = new double[most];
+        whole = new boolean[most];
+        int k = 0;
+        while (k < poses.steps()) {
+            int record = poses.record(k);
+            int end = k + 1;
+            while (end < poses.steps() && poses.record(end) == record) {
+                end++;
+            }
+            if (record >= 0) {
+                double de = poses.antennaEastM(end) - poses.antennaEastM(k);
+                double dn = poses.antennaNorthM(end) - poses.antennaNorthM(k);
+                timeS[n] = (poses.timeS(k) + poses.timeS(end)) / 2;
+                courseRad[n] = Math.atan2(de, dn);
+                speedMps[n] = Math.hypot(de, dn) / (poses.timeS(end) - poses.timeS(k));
+                turnRadPerS[n] = log.yawRateRadPerS(record);
+                whole[n] = !log.breakBefore(record) && !poses.backing(k) && (k == 0 || poses.record(k - 1) >= 0);
+                n++;
+            }
+            k = end;
+        }
+    }
+
+    private boolean usable(int from, int to) {
+        if (to - from < LEAST_SAMPLES || timeS[to] - timeS[from] > LONGEST_S) {
+            return false;
+        }
+        for (int i = from; i <= to; i++) {
+            if (!whole[i] || speedMps[i] < SLOWEST_MPS || Double.isNaN(turnRadPerS[i])) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Course less heading in one turn: start angle, drift, gyro scale and the distance, by Gauss-Newton steps. */
+    private double fit(int from, int to) {
+        double aheadM = rig.antennaAheadM();
+        for (int round = 0; round < 4; round++) {
+            double[][] normal = new double[4][5];
+            double turned = 0;
+            double unwrapped = courseRad[from];
+            for (int i = from; i <= to; i++) {
+                if (i > from) {
+                    turned += (turnRadPerS[i] + turnRadPerS[i - 1]) / 2 * (timeS[i] - timeS[i - 1]);
+                    unwrapped += Math.IEEEremainder(courseRad[i] - courseRad[i - 1], 2 * Math.PI);
+                }
+                double w = turnRadPerS[i];
+                double along = Math.sqrt(Math.max(0.01, speedMps[i] * speedMps[i] - aheadM * aheadM * w * w));
+                double askew = Math.atan2(aheadM * w, along);
+                double slope = w * along / (along * along + aheadM * aheadM * w * w);
+                add(normal, new double[] {1, timeS[i] - timeS[from], turned, slope}, unwrapped - turned - askew);
+            }
+            double step = solveLast(normal);
+            aheadM += Math.max(-2, Math.min(2, step));
+        }
+        return Math.abs(aheadM) < 10 ? aheadM : Double.NaN;
+    }
+
+    private static void add(double[][] normal, double[] x, double y) {
+        for (int a = 0; a < x.length; a++) {
+            for (int b = 0; b < x.length; b++) {
+                normal[a][b] += x[a] * x[b];
+            }
+            normal[a][x.length] += x[a] * y;
+        }
+    }
+
+    /** The last unknown of normal equations, by elimination; NaN where they don't tell. */
+    private static double solveLast(double[][] m) {
+        int size = m.length;
+        for (int c = 0; c < size; c++) {
+            if (!(m[c][c] > 1e-9)) {
+                return Double.NaN;
+            }
+            for (int r = c + 1; r < size; r++) {
+                double f = m[r][c] / m[c][c];
+                double[] pivot = m[c];
+                double[] row = m[r];
+                Arrays.setAll(row, j -> row[j] - f * pivot[j]);
+            }
+        }
+        return m[size - 1][size] / m[size - 1][size - 1];
+    }
+}

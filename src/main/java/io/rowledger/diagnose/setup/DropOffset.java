@@ -1,0 +1,85 @@
+package io.rowledger.diagnose.setup;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.rig.Rig;
+import io.rowledger.track.Track;
+import java.util.List;
+
+/** Where the drop line is along the way: passes of both directions start and stop along one line. */
+final class DropOffset {
+    static final String KEY = "rig.hitch_to_drop";
+
+    /** Headland crossings needed. */
+    private static final int LEAST = 5;
+
+    /**
+     * Half the difference between how early a person lowers and how late lifts, with what a bend at the end adds, 1 sigma, m;
+     * common practice, no source.
+     */
+    private static final double HABIT_SIGMA_M = 0.05;
+
+    /** Below this a drop line's place is a matter of where the tape is held, m. */
+    private static final double LEAST_M = 0.15;
+
+    /** Ends are left out beyond this, m. */
+    private static final double TRIM_M = 0.8;
+
+    /** A delay of the work state is beyond doubt from so many sigmas on. */
+    private static final double SURE_DELAY = 4;
+
+    private DropOffset() {}
+
+    /**
+     * The drop line's place.
+     *
+     * @param antenna the antenna's place: what the log would change there goes off here, since the ends tell only the sum
+     */
+    static Measure of(LogTable log, Rig rig, Track track, Measure antenna) {
+        double was = rig.hitchToDropM();
+        if (track.quality().workStateDerived()) {
+            return untold(
+                    was,
+                    "The log has no work state, and ends taken from the flow shift with the meter's lag as they would with a"
+                            + " wrong length. Log the work state (down).");
+        }
+        List<PassEnd> ends = PassEnds.of(log, track);
+        double[] times = PassEnds.times(ends);
+        List<Contrast> contrasts = Trim.of(PassEnds.contrasts(ends, rig.widthM()), TRIM_M);
+        // An end is known to a record: as even chances over the way driven in one.
+        double speedMps = ends.stream().mapToDouble(PassEnd::speedMps).average().orElse(0);
+        double recordM = speedMps * track.quality().medianIntervalS() / Math.sqrt(12);
+        DriftFit.Fitted error = DriftFit.error(contrasts, times, new double[times.length], LEAST, recordM);
+        if (error == null) {
+            return untold(
+                    was,
+                    "Only " + contrasts.size()
+                            + " headland crossings lie between two neighbors of which one was driven the"
+                            + " other way; " + LEAST + " are needed. Drive passes side by side in opposite directions,"
+                            + " and lower and lift the bar on one line at each end.");
+        }
+        DriftFit.Fitted delay = DriftFit.delay(contrasts, times, LEAST);
+        if (delay != null && Math.abs(delay.value()) > SURE_DELAY * delay.sigma() && delay.sigma() < 0.2) {
+            return untold(
+                    was,
+                    "The mismatch at the headlands grows with speed, as a work state logged "
+                            + FlowLag.seconds(Math.abs(delay.value()))
+                            + " off would make it, and not a length. Drive the ends at one speed.");
+        }
+        double aheadM = antenna.differs() ? antenna.change() : 0;
+        Estimate estimate =
+                new Estimate(was - error.value() - aheadM, Math.hypot(error.sigma(), HABIT_SIGMA_M), LEAST_M);
+        long starts = contrasts.stream().filter(c -> ends.get(c.of()).start()).count();
+        String basis =
+                contrasts.size() + " headland crossings (" + starts + " starts and " + (contrasts.size() - starts)
+                        + " stops), each held against the neighboring passes, of which one or both were driven the other way."
+                        + " What is seen is the whole way from antenna to drop line.";
+        String rival =
+                "a wrong antenna or hitch length of the same size; a habit of lowering farther past the line than lifting; or a"
+                        + " work state that is logged late.";
+        return Measure.of(Measured.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
+    }
+
+    private static Measure untold(double was, String why) {
+        return Measure.untold(Measured.DROP_OFFSET, -1, KEY, was, why);
+    }
+}

@@ -1,0 +1,167 @@
+package io.rowledger.diagnose.setup;
+
+import io.rowledger.diagnose.Robust;
+import io.rowledger.log.LogTable;
+import io.rowledger.rig.Product;
+import java.util.Arrays;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** Flow lag of a product: how late its meters follow the work state or the rows' commands, less what valves take. */
+final class FlowLag {
+    /**
+     * From switch to half flow, s: valves answer after 0.05 to 0.3 s and move with a time constant of 0.05 to 0.2 s; common
+     * practice, no source. Opening and closing together are known to {@link #VALVE_SIGMA_S}.
+     */
+    private static final double OPENING_S = 0.26;
+
+    private static final double CLOSING_S = 0.24;
+
+    private static final double VALVE_SIGMA_S = 0.055;
+
+    /** Of one kind of edge alone. */
+    private static final double ONE_VALVE_SIGMA_S = 0.08;
+
+    /** Edges of a kind needed. */
+    private static final int LEAST_EDGES = 3;
+
+    /** Beyond this difference between on and off, rows come on late or go off early besides, s. */
+    private static final double UNLIKE_S = 1.0;
+
+    /**
+     * Beyond this one the rows of a bar that is switched by the work state shut off ahead of the lift, over done ground, and
+     * may come on after it has been lowered, s: the earliest starts tell then.
+     */
+    private static final double SHUT_BEFORE_S = 0.22;
+
+    private static final double EARLY_QUANTILE = 0.35;
+
+    /** Between the earliest starts and a start over bare ground, 1 sigma, s. */
+    private static final double EARLIEST_SIGMA_S = 0.05;
+
+    /** At coarser records the earliest starts are the luck of the record, s. */
+    private static final double COARSE_S = 0.4;
+
+    /**
+     * A smaller difference is no contradiction, s: a valve that acts at once makes the lag look {@link #OPENING_S} shorter
+     * than it is, one half as quick again as much longer, and edges are known to a record.
+     */
+    private static final double LEAST_S = 0.35;
+
+    /** Edges farther from the median are another's, s. */
+    private static final double FAR_S = 1.0;
+
+    private FlowLag() {}
+
+    /** Mean of edges with its standard error. */
+    private record Mean(double value, double error, int n) {}
+
+    static Measure of(LogTable log, Product product, int p, double intervalS) {
+        SwitchDelays delays = SwitchDelays.of(log, p, intervalS);
+        Mean on = mean(delays.on(), intervalS);
+        Mean off = mean(delays.off(), intervalS);
+        String key = "products." + product.key() + ".flow_lag";
+        if (on == null && off == null) {
+            return Measure.untold(Measured.FLOW_LAG, p, key, product.flowLagS(), why(log, delays));
+        }
+        Estimate estimate = estimate(on, off);
+        if (on != null && off != null && !delays.byCommand() && shutBefore(on, off)) {
+            estimate = byStarts(on, delays.on(), intervalS);
+            off = null;
+        }
+        String basis = words(on, off, delays.byCommand());
+        String rival = "valves that are slower or quicker than usual by as much; these figures allow "
+                + seconds(OPENING_S) + " for opening and " + seconds(CLOSING_S) + " for closing.";
+        return Measure.of(Measured.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, rival);
+    }
+
+    /** True where off comes too early after on for any valve, but not so much that the whole bar is late or early. */
+    private static boolean shutBefore(Mean on, Mean off) {
+        double apart = on.value - OPENING_S - (off.value - CLOSING_S);
+        double error = Math.hypot(on.error, off.error);
+        return apart > SHUT_BEFORE_S + 2 * error && apart <= UNLIKE_S + 3 * error;
+    }
+
+    private static Estimate byStarts(Mean on, double[] delays, double intervalS) {
+        double[] sorted = delays.clone();
+        Arrays.sort(sorted);
+        double early = intervalS > COARSE_S ? on.value : sorted[(int) Math.floor(EARLY_QUANTILE * (sorted.length - 1))];
+        double valve = Math.hypot(ONE_VALVE_SIGMA_S, EARLIEST_SIGMA_S);
+        return new Estimate(early - OPENING_S, Math.hypot(on.error, valve), LEAST_S);
+    }
+
+    private static Estimate estimate(@Nullable Mean on, @Nullable Mean off) {
+        if (on == null || off == null) {
+            Mean one = on == null ? off : on;
+            double value = (one == null ? 0 : one.value) - (on == null ? CLOSING_S : OPENING_S);
+            return new Estimate(value, Math.hypot(one == null ? 1 : one.error, ONE_VALVE_SIGMA_S), LEAST_S);
+        }
+        double late = on.value - OPENING_S;
+        double trailing = off.value - CLOSING_S;
+        double error = Math.hypot(on.error, off.error);
+        if (Math.abs(late - trailing) > UNLIKE_S + 3 * error) {
+            // A row can come on late or go off early, but no meter runs ahead of the liquid: late on leaves the off
+            // edges alone, early off the on edges.
+            boolean byOff = late > trailing;
+            double value = byOff ? trailing : late;
+            return new Estimate(value, Math.hypot(byOff ? off.error : on.error, ONE_VALVE_SIGMA_S), LEAST_S);
+        }
+        double wOn = 1 / (on.error * on.error + ONE_VALVE_SIGMA_S * ONE_VALVE_SIGMA_S);
+        double wOff = 1 / (off.error * off.error + ONE_VALVE_SIGMA_S * ONE_VALVE_SIGMA_S);
+        double share = wOn / (wOn + wOff);
+        double sampling = Math.hypot(share * on.error, (1 - share) * off.error);
+        double valve = VALVE_SIGMA_S + (ONE_VALVE_SIGMA_S - VALVE_SIGMA_S) * Math.abs(2 * share - 1);
+        return new Estimate(share * late + (1 - share) * trailing, Math.hypot(sampling, valve), LEAST_S);
+    }
+
+    private static @Nullable Mean mean(double[] delays, double intervalS) {
+        if (delays.length < LEAST_EDGES) {
+            return null;
+        }
+        double middle = Robust.median(delays);
+        double far = Math.max(FAR_S, 1.6 * intervalS);
+        double sum = 0;
+        double squares = 0;
+        int n = 0;
+        for (double delay : delays) {
+            if (Math.abs(delay - middle) <= far) {
+                sum += delay;
+                squares += delay * delay;
+                n++;
+            }
+        }
+        if (n < LEAST_EDGES) {
+            return null;
+        }
+        double mean = sum / n;
+        double variance = Math.max(0, squares / n - mean * mean) * n / (n - 1.0);
+        // Edges known to a record: where all of them fall on one value, the spread says nothing of that.
+        return new Mean(mean, Math.sqrt((variance + intervalS * intervalS / 12) / n), n);
+    }
+
+    private static String words(@Nullable Mean on, @Nullable Mean off, boolean byCommand) {
+        String after = byCommand ? " after the row's command" : " after the bar's work state";
+        String text = "";
+        if (on != null) {
+            text += "In " + on.n + " starts the flow came up " + seconds(on.value) + after;
+        }
+        if (off != null) {
+            text += (on == null ? "In " : "; in ") + off.n + " stops it fell off " + seconds(off.value)
+                    + (on == null ? after : " after");
+        }
+        return text + ".";
+    }
+
+    private static String why(LogTable log, SwitchDelays delays) {
+        if (!log.hasDown() && !delays.byCommand()) {
+            return "The log has neither the bar's work state nor the rows' commands, so nothing says when the flow should"
+                    + " have come on. Log one of them (down, or on_01 and so on).";
+        }
+        return "Fewer than " + LEAST_EDGES + " starts or stops of the whole bar with liquid on, in one piece and a few"
+                + " seconds apart from others. Lower and lift the bar a few times over bare ground, all rows on.";
+    }
+
+    static String seconds(double s) {
+        return String.format(Locale.ROOT, "%.2f s", s);
+    }
+}

@@ -1,0 +1,143 @@
+package io.rowledger.diagnose.setup;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.track.Pass;
+import io.rowledger.track.Poses;
+import io.rowledger.track.Track;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The ends of passes, where the work state made them, and how each lies to its neighbours along the same headland. */
+final class PassEnds {
+    /** Shorter passes are manoeuvres, m. */
+    private static final double SHORTEST_PASS_M = 20;
+
+    /** Speed at an end is taken over so long, s. */
+    private static final double SPEED_OVER_S = 2;
+
+    /** Neighbours are driven along the same axis, within this, rad. */
+    static final double PARALLEL_SIN = Math.sin(Math.toRadians(15));
+
+    /** A neighbour's end lies no farther ahead or behind, m: a headland's slant across two bars, and every wrong length. */
+    private static final double FARTHEST_ALONG_M = 12;
+
+    /** A neighbour lies one bar's width away, more or less; as a share of it. */
+    static final double NEAREST_SHARE = 0.6;
+
+    static final double FARTHEST_SHARE = 1.45;
+
+    /** Contrasts that the error looked for hardly moves say nothing. */
+    static final double LEAST_EFFECT = 0.5;
+
+    private PassEnds() {}
+
+    /** Ends of passes that are ends because the bar was lowered or lifted there, not because of a stop or a gap. */
+    static List<PassEnd> of(LogTable log, Track track) {
+        Poses poses = track.poses();
+        List<PassEnd> ends = new ArrayList<>();
+        for (Pass pass : track.passes()) {
+            if (pass.lengthM() < SHORTEST_PASS_M) {
+                continue;
+            }
+            int first = pass.firstStep();
+            if (first > 0 && changes(log, poses.record(first - 1), poses.record(first))) {
+                ends.add(end(poses, pass, true));
+            }
+            int last = pass.endStep();
+            if (last < poses.steps() && changes(log, poses.record(last), poses.record(last - 1))) {
+                ends.add(end(poses, pass, false));
+            }
+        }
+        return ends;
+    }
+
+    /** Lifted in the one record and lowered in the other, one right beside the other. */
+    private static boolean changes(LogTable log, int lifted, int lowered) {
+        return lifted >= 0
+                && lowered >= 0
+                && Math.abs(lifted - lowered) == 1
+                && !log.breakBefore(Math.max(lifted, lowered))
+                && (!log.hasDown() || (log.down(lifted) == 0 && log.down(lowered) == 1));
+    }
+
+    private static PassEnd end(Poses poses, Pass pass, boolean start) {
+        int at = start ? pass.firstStep() : pass.endStep();
+        int step = start ? 1 : -1;
+        int other = at;
+        while (Math.abs(poses.timeS(other) - poses.timeS(at)) < SPEED_OVER_S
+                && other + step >= pass.firstStep()
+                && other + step <= pass.endStep()) {
+            other += step;
+        }
+        double wayM = Math.hypot(
+                poses.dropEastM(other) - poses.dropEastM(at), poses.dropNorthM(other) - poses.dropNorthM(at));
+        double timeS = Math.abs(poses.timeS(other) - poses.timeS(at));
+        return new PassEnd(
+                pass.number(),
+                start,
+                poses.timeS(at),
+                poses.dropEastM(at),
+                poses.dropNorthM(at),
+                poses.barHeadingRad(at),
+                timeS > 0 ? wayM / timeS : 0);
+    }
+
+    /** Times of the ends, s. */
+    static double[] times(List<PassEnd> ends) {
+        return ends.stream().mapToDouble(PassEnd::timeS).toArray();
+    }
+
+    /** Every end against the line between its neighbours left and right. Positive values lie ahead. */
+    static List<Contrast> contrasts(List<PassEnd> ends, double barM) {
+        List<Contrast> contrasts = new ArrayList<>();
+        for (int i = 0; i < ends.size(); i++) {
+            Near left = nearest(ends, i, -1, barM);
+            Near right = nearest(ends, i, 1, barM);
+            if (left.index < 0 || right.index < 0) {
+                continue;
+            }
+            PassEnd own = ends.get(i);
+            double weight = right.asideM / (right.asideM - left.asideM);
+            double lineM = weight * left.aheadM + (1 - weight) * right.aheadM;
+            // An end is rebuilt too far back, against the way it was driven; a delay puts it too far ahead.
+            double effect = -(1 - weight * left.sign - (1 - weight) * right.sign);
+            double speed = own.speedMps()
+                    - weight * left.sign * ends.get(left.index).speedMps()
+                    - (1 - weight) * right.sign * ends.get(right.index).speedMps();
+            if (Math.abs(effect) >= LEAST_EFFECT) {
+                contrasts.add(
+                        new Contrast(i, left.index, right.index, weight, own.headingRad(), -lineM, effect, speed));
+            }
+        }
+        return contrasts;
+    }
+
+    /** A neighbour as seen from an end. */
+    private record Near(int index, double asideM, double aheadM, int sign) {}
+
+    private static Near nearest(List<PassEnd> ends, int i, int side, double barM) {
+        PassEnd own = ends.get(i);
+        double sin = Math.sin(own.headingRad());
+        double cos = Math.cos(own.headingRad());
+        Near best = new Near(-1, side * FARTHEST_SHARE * barM, 0, 0);
+        for (int j = 0; j < ends.size(); j++) {
+            PassEnd other = ends.get(j);
+            double de = other.eastM() - own.eastM();
+            double dn = other.northM() - own.northM();
+            double aside = de * cos - dn * sin;
+            double ahead = de * sin + dn * cos;
+            double turn = other.headingRad() - own.headingRad();
+            int sign = Math.cos(turn) > 0 ? 1 : -1;
+            boolean sameHeadland = (sign > 0) == (own.start() == other.start());
+            if (side * aside >= NEAREST_SHARE * barM
+                    && side * aside < side * best.asideM
+                    && Math.abs(ahead) < FARTHEST_ALONG_M
+                    && Math.abs(Math.sin(turn)) < PARALLEL_SIN
+                    && sameHeadland
+                    && other.pass() != own.pass()) {
+                best = new Near(j, aside, ahead, sign);
+            }
+        }
+        return best;
+    }
+}

@@ -1,0 +1,207 @@
+package io.rowledger.rig;
+
+import io.rowledger.units.Dimension;
+import io.rowledger.units.Quantity;
+import io.rowledger.units.Unit;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.snakeyaml.engine.v2.common.FlowStyle;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.nodes.MappingNode;
+import org.snakeyaml.engine.v2.nodes.Node;
+import org.snakeyaml.engine.v2.nodes.NodeTuple;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
+
+/**
+ * A rig file with a few figures replaced: its owner's own text, order and comments, each new figure in the units the old one
+ * was written in. The file itself is only read.
+ */
+public final class RigCorrection {
+    /** Figures and units in turn: {@code 19 ft 4 in}. */
+    private static final Pattern TERM =
+            Pattern.compile("([+-]?\\d*\\.?\\d+(?:[eE][+-]?\\d+)?)\\s*([^\\d\\s+.-][^\\d+.-]*)");
+
+    /** New figures are written so finely, lengths to a centimetre and times to a hundredth of a second, and no finer. */
+    private static final double FINEST_LENGTH_M = 0.01;
+
+    private static final double FINEST_TIME_S = 0.011;
+
+    /** Decimals that takes in the largest units. */
+    private static final int MOST_DECIMALS = 4;
+
+    private RigCorrection() {}
+
+    /**
+     * A new figure.
+     *
+     * @param path where it stands, such as {@code rig.hitch_to_drop}
+     * @param si the figure, m or s
+     * @param dimension length or time
+     */
+    public record Change(String path, double si, Dimension dimension) {}
+
+    /** A figure before and after, as written in the file; {@code before} is empty where the line is new. */
+    public record Line(String path, int line, String before, String after) {}
+
+    /** The rig file's text with the changes made, and what they look like. */
+    public record Corrected(String text, List<Line> lines) {
+        /** Copies the lines. */
+        public Corrected {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** The rig file's text with these figures in it. */
+    public static Corrected of(Path rigFile, List<Change> changes) {
+        YamlFile file = new YamlFile(rigFile);
+        String text = file.text();
+        List<Line> lines = new ArrayList<>();
+        for (Change change : changes) {
+            // Read anew after each change, so that every mark counts the text as it is now.
+            YamlFile now = new YamlFile(file.name(), text.getBytes(StandardCharsets.UTF_8));
+            text = changed(now, change, lines);
+        }
+        return new Corrected(text, lines);
+    }
+
+    private static String changed(YamlFile file, Change change, List<Line> lines) {
+        String[] keys = change.path().split("\\.", -1);
+        Node block = file.root();
+        for (int i = 0; i < keys.length - 1; i++) {
+            NodeTuple tuple = tuple(block, keys[i]);
+            if (tuple == null) {
+                throw new IllegalArgumentException("no block " + keys[i] + " for " + change.path());
+            }
+            block = tuple.getValueNode();
+        }
+        String key = keys[keys.length - 1];
+        NodeTuple tuple = tuple(block, key);
+        if (tuple == null) {
+            return inserted(file, (MappingNode) block, key, change, lines);
+        }
+        if (!(tuple.getValueNode() instanceof ScalarNode scalar)) {
+            throw new IllegalArgumentException(change.path() + " is not a figure");
+        }
+        String before = scalar.getValue();
+        String after = written(before, change);
+        lines.add(new Line(change.path(), mark(scalar.getStartMark()).getLine() + 1, before, after));
+        String text = file.text();
+        return text.substring(0, offset(text, scalar.getStartMark()))
+                + after
+                + text.substring(offset(text, scalar.getEndMark()));
+    }
+
+    private static @Nullable NodeTuple tuple(Node block, String key) {
+        if (block instanceof MappingNode mapping) {
+            for (NodeTuple tuple : mapping.getValue()) {
+                if (tuple.getKeyNode() instanceof ScalarNode scalar
+                        && scalar.getValue().equals(key)) {
+                    return tuple;
+                }
+            }
+        }
+        return null;
+    }
+
+    private static Mark mark(Optional<Mark> mark) {
+        return mark.orElseThrow(() -> new IllegalStateException("the composer keeps marks"));
+    }
+
+    private static int offset(String text, Optional<Mark> mark) {
+        return text.offsetByCodePoints(0, mark(mark).getIndex());
+    }
+
+    /** The block with one more line after its first one that holds a plain figure or word, or one more entry in its braces. */
+    private static String inserted(YamlFile file, MappingNode block, String key, Change change, List<Line> lines) {
+        String text = file.text();
+        String unit = change.dimension() == Dimension.LENGTH ? lengthUnit(file.root()) : "s";
+        String after = written("0 " + unit, change);
+        if (block.getFlowStyle() == FlowStyle.FLOW) {
+            int brace = text.lastIndexOf('}', offset(text, block.getEndMark()) - 1);
+            lines.add(new Line(change.path(), mark(block.getEndMark()).getLine() + 1, "", after));
+            return text.substring(0, brace).stripTrailing() + ", " + key + ": " + after + text.substring(brace);
+        }
+        NodeTuple last = null;
+        for (NodeTuple tuple : block.getValue()) {
+            last = tuple.getValueNode() instanceof ScalarNode ? tuple : last;
+        }
+        if (last == null) {
+            throw new IllegalArgumentException("no line to put " + change.path() + " after");
+        }
+        int end = offset(text, last.getValueNode().getEndMark());
+        int newline = text.indexOf('\n', end);
+        int at = newline < 0 ? text.length() : newline + 1;
+        String indent = " ".repeat(mark(last.getKeyNode().getStartMark()).getColumn());
+        String lineEnd = newline > 0 && text.charAt(newline - 1) == '\r' ? "\r\n" : "\n";
+        lines.add(new Line(change.path(), mark(last.getValueNode().getEndMark()).getLine() + 2, "", after));
+        return text.substring(0, at) + (newline < 0 ? lineEnd : "") + indent + key + ": " + after + lineEnd
+                + text.substring(at);
+    }
+
+    /** The unit the drop line's length is written in, the last one of a pair such as feet and inches. */
+    private static String lengthUnit(Node root) {
+        NodeTuple rig = tuple(root, "rig");
+        NodeTuple drop = rig == null ? null : tuple(rig.getValueNode(), "hitch_to_drop");
+        String unit = "m";
+        if (drop != null && drop.getValueNode() instanceof ScalarNode scalar) {
+            Matcher term = TERM.matcher(scalar.getValue());
+            while (term.find()) {
+                unit = term.group(2).strip();
+            }
+        }
+        return unit;
+    }
+
+    /** The new figure in the units of the old one. */
+    static String written(String before, Change change) {
+        List<String> units = new ArrayList<>();
+        Matcher term = TERM.matcher(before);
+        while (term.find()) {
+            units.add(term.group(2).strip());
+        }
+        if (units.isEmpty()) {
+            throw new IllegalArgumentException("\"" + before + "\" is no figure with a unit");
+        }
+        String last = units.get(units.size() - 1);
+        double smallest = toSi(last, change.dimension());
+        double finest = change.dimension() == Dimension.LENGTH ? FINEST_LENGTH_M : FINEST_TIME_S;
+        int decimals = 0;
+        while (decimals < MOST_DECIMALS && smallest * Math.pow(10, -decimals) > finest) {
+            decimals++;
+        }
+        BigDecimal left = BigDecimal.valueOf(Math.abs(change.si()) / smallest).setScale(decimals, RoundingMode.HALF_UP);
+        String sign = change.si() < 0 && left.signum() != 0 ? "-" : "";
+        if (units.size() == 2) {
+            BigDecimal per = BigDecimal.valueOf(Math.round(toSi(units.get(0), change.dimension()) / smallest));
+            BigDecimal[] whole = left.divideAndRemainder(per);
+            return sign + whole[0].toBigInteger() + spaced(units.get(0)) + " " + plain(whole[1]) + spaced(last);
+        }
+        return sign + plain(left) + spaced(last);
+    }
+
+    private static String plain(BigDecimal figure) {
+        return figure.signum() == 0 ? "0" : figure.stripTrailingZeros().toPlainString();
+    }
+
+    /** Signs such as ' and " stand close to their figure. */
+    private static String spaced(String unit) {
+        return Character.isLetter(unit.charAt(0)) ? " " + unit : unit;
+    }
+
+    private static double toSi(String unit, Dimension dimension) {
+        if (Quantity.read("1 " + unit, dimension) instanceof Quantity one) {
+            return one.si();
+        }
+        return Unit.find(unit, dimension)
+                .orElseThrow(() -> new IllegalArgumentException("\"" + unit + "\" is no unit of " + dimension.words()))
+                .toSi();
+    }
+}

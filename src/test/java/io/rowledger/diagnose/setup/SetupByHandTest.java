@@ -1,0 +1,160 @@
+package io.rowledger.diagnose.setup;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigReader;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Geometric cases whose answers are arithmetic. */
+class SetupByHandTest {
+    private static final double[] EVEN = {2, 2, 2, 2, 2, 2, 2, 2};
+
+    @TempDir
+    Path folder;
+
+    private SetupCheck check(HandMadeLog made, String rigText) throws IOException {
+        Path log = Files.writeString(folder.resolve("log.csv"), made.csv());
+        Rig rig = RigReader.ofText("rig.yaml", rigText);
+        return Checking.of(Checking.log(log, rig), rig);
+    }
+
+    private static Measure of(SetupCheck check, Measured what) {
+        return check.measures().stream()
+                .filter(m -> m.what() == what)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Ends of passes 9 m apart on the line y = slope·x, north first, each set so far back as driven and late by so much. */
+    private static List<PassEnd> ends(double backM, double lateS, double slope, double... speedsMps) {
+        List<PassEnd> ends = new ArrayList<>();
+        for (int i = 0; i < speedsMps.length; i++) {
+            boolean north = i % 2 == 0;
+            double forward = north ? 1 : -1;
+            double y = slope * 9 * i + forward * (speedsMps[i] * lateS - backM);
+            ends.add(new PassEnd(i + 1, north, 100.0 * i, 9.0 * i, y, north ? 0 : Math.PI, speedsMps[i]));
+        }
+        return ends;
+    }
+
+    @Test
+    void a_drop_line_set_up_one_metre_too_far_back_makes_a_mismatch_of_two_metres_at_the_headland() {
+        // The package's worked example: starts at y = -1 m, stops at y = +1 m.
+        List<PassEnd> ends = ends(1, 0, 0, EVEN);
+        assertEquals(-1, ends.get(0).northM());
+        assertEquals(1, ends.get(1).northM());
+        List<Contrast> contrasts = PassEnds.contrasts(ends, 9);
+        // The outermost passes have a neighbour on one side only.
+        assertEquals(6, contrasts.size());
+        for (Contrast c : contrasts) {
+            assertEquals(-2, c.valueM(), 1e-12);
+            assertEquals(-2, c.effect(), 1e-12);
+        }
+        DriftFit.Fitted error = DriftFit.error(contrasts, PassEnds.times(ends), new double[ends.size()], 5, 0);
+        assertNotNull(error);
+        assertEquals(1, error.value(), 1e-9);
+    }
+
+    @Test
+    void a_slanting_headland_makes_no_mismatch_of_its_own() {
+        List<PassEnd> straight = ends(0, 0, 0.3, EVEN);
+        DriftFit.Fitted none = DriftFit.error(
+                PassEnds.contrasts(straight, 9), PassEnds.times(straight), new double[straight.size()], 5, 0);
+        assertNotNull(none);
+        assertEquals(0, none.value(), 1e-9);
+        List<PassEnd> wrong = ends(-0.4, 0, 0.3, EVEN);
+        DriftFit.Fitted error =
+                DriftFit.error(PassEnds.contrasts(wrong, 9), PassEnds.times(wrong), new double[wrong.size()], 5, 0);
+        assertNotNull(error);
+        assertEquals(-0.4, error.value(), 1e-9);
+    }
+
+    @Test
+    void a_delay_grows_with_speed_and_a_wrong_length_does_not() {
+        double[] speeds = {1.5, 3, 2, 1.5, 2.5, 3, 1.8, 2.2, 2.9, 1.6};
+        List<PassEnd> late = ends(0.7, 0.5, 0, speeds);
+        DriftFit.Fitted delay = DriftFit.delay(PassEnds.contrasts(late, 9), PassEnds.times(late), 5);
+        assertNotNull(delay);
+        assertEquals(0.5, delay.value(), 1e-6);
+        List<PassEnd> onlyLength = ends(0.7, 0, 0, speeds);
+        DriftFit.Fitted none = DriftFit.delay(PassEnds.contrasts(onlyLength, 9), PassEnds.times(onlyLength), 5);
+        assertNotNull(none);
+        assertEquals(0, none.value(), 1e-6);
+    }
+
+    @Test
+    void independent_errors_give_the_mean_and_its_standard_error() {
+        // Contrasts that share no observation: y = 1 ± 0.1, sixteen of them. The mean is 1, its standard error
+        // 0.1·√(16/15)/√16 = 0.0258, times √(15/13) for the t distribution of 15 degrees of freedom: 0.0277.
+        List<Contrast> contrasts = new ArrayList<>();
+        double[] times = new double[48];
+        for (int i = 0; i < 48; i++) {
+            times[i] = 1e6 * i;
+        }
+        for (int i = 0; i < 16; i++) {
+            contrasts.add(new Contrast(3 * i, 3 * i + 1, 3 * i + 2, 0.5, 0, i % 2 == 0 ? 1.1 : 0.9, 1, 0));
+        }
+        DriftFit.Fitted error = DriftFit.error(contrasts, times, new double[48], 5, 0);
+        assertNotNull(error);
+        assertEquals(1, error.value(), 1e-9);
+        assertEquals(0.0277, error.sigma(), 2e-4);
+    }
+
+    @Test
+    void a_log_written_down_by_hand_gives_back_length_side_and_lag() throws IOException {
+        // Flow follows after 1.3 s, and valves are allowed 0.26 s to open and 0.24 s to close: 1.05 s are the meter's.
+        // The file has the drop line 1 m too far back, the bar 0.2 m too far right, no lag.
+        SetupCheck check = check(new HandMadeLog(1.3, 0, EVEN), HandMadeLog.rig("6 m", "0.2 m", "0 s"));
+        assertEquals(5, of(check, Measured.DROP_OFFSET).is(), 0.02);
+        assertEquals(0, of(check, Measured.SIDE_OFFSET).is(), 0.002);
+        assertEquals(1.05, of(check, Measured.FLOW_LAG).is(), 0.005);
+        assertEquals(3, check.differing().size());
+        assertEquals(
+                List.of("products.uan.flow_lag", "rig.hitch_to_drop", "rig.bar_right_of_center"),
+                check.changes().stream().map(change -> change.path()).toList());
+    }
+
+    @Test
+    void a_right_setup_is_left_alone_on_a_slanting_headland_at_many_speeds() throws IOException {
+        SetupCheck check = check(
+                new HandMadeLog(1.3, 0.25, 2, 2.5, 1.6, 2.2, 2.8, 1.9, 2.4, 2),
+                HandMadeLog.rig("5 m", "0 m", "1.05 s"));
+        assertEquals(5, of(check, Measured.DROP_OFFSET).is(), 0.03);
+        assertTrue(check.differing().isEmpty(), check.differing().toString());
+        assertTrue(check.changes().isEmpty());
+    }
+
+    @Test
+    void what_the_log_cannot_tell_is_said_with_what_driving_would_let_it() throws IOException {
+        SetupCheck check = check(new HandMadeLog(1.3, 0, 2, 2), HandMadeLog.rig("6 m", "0.2 m", "0 s"));
+        for (Measured what : List.of(Measured.DROP_OFFSET, Measured.SIDE_OFFSET, Measured.HITCH_TO_WHEELS)) {
+            Measure m = of(check, what);
+            assertFalse(m.told(), what.toString());
+            assertFalse(m.differs());
+            assertTrue(m.basis().contains("Drive"), m.basis());
+        }
+        assertTrue(of(check, Measured.ANTENNA_AHEAD).basis().contains("yaw_rate"));
+    }
+
+    @Test
+    void without_a_work_state_a_late_meter_and_a_wrong_length_are_not_told_apart() throws IOException {
+        Path log = Files.writeString(
+                folder.resolve("log.csv"),
+                new HandMadeLog(1.3, 0, EVEN).csv().replaceAll("(?m)^([^,]*,[^,]*,[^,]*),[^,]*", "$1"));
+        Rig rig = RigReader.ofText("rig.yaml", HandMadeLog.rig("6 m", "0 m", "0 s"));
+        SetupCheck check = Checking.of(Checking.log(log, rig), rig);
+        assertFalse(of(check, Measured.DROP_OFFSET).told());
+        assertFalse(of(check, Measured.FLOW_LAG).told());
+        assertTrue(of(check, Measured.FLOW_LAG).basis().contains("on_01"));
+    }
+}

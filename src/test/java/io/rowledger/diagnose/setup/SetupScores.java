@@ -1,0 +1,166 @@
+package io.rowledger.diagnose.setup;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Counts how near the measures come, how often their intervals hold the truth and how often a right setup is called wrong. */
+final class SetupScores {
+    private static final Map<Measured, Double> BOUND =
+            Map.of(Measured.FLOW_LAG, 0.15, Measured.DROP_OFFSET, 0.15, Measured.SIDE_OFFSET, 0.04);
+
+    /** One line of the table. */
+    private static final class Line {
+        private int told;
+        private int within;
+        private int held;
+        private int differs;
+        private double squares;
+    }
+
+    private final Map<String, Line> wrong = new TreeMap<>();
+    private final List<String> far = new ArrayList<>();
+    private final List<Double> skipOff = new ArrayList<>();
+    private final List<Double> doubleOff = new ArrayList<>();
+    private double wrongOffM2;
+    private double correctedOffM2;
+    private double rightM2;
+    private int rightSetups;
+    private int rightCalledWrong;
+
+    /** Measures read with the wrong rig file, and with the right one. */
+    void add(RandomSetup.Drawn d, SetupCheck ofWrong, SetupCheck ofRight) {
+        for (Measure m : ofWrong.measures()) {
+            Double bound = BOUND.get(m.what());
+            if (bound == null) {
+                continue;
+            }
+            double truth =
+                    switch (m.what()) {
+                        case FLOW_LAG -> d.lagS();
+                        case DROP_OFFSET -> d.dropM();
+                        default -> d.barRightM();
+                    };
+            String rate = d.rateHz() < 1.5 ? ", 1 Hz" : ", 2 to 10 Hz";
+            String receiver = d.rtk() ? " RTK" : " differential";
+            for (String of : List.of("", receiver, receiver + rate)) {
+                Line line = wrong.computeIfAbsent(m.what().jsonName() + of, k -> new Line());
+                count(line, m, truth, bound);
+            }
+            if (m.told() && Math.abs(m.is() - truth) > 2 * bound) {
+                far.add(String.format(
+                        Locale.ROOT, "%s %s: %.3f for %.3f", d.seed(), m.what().jsonName(), m.is(), truth));
+            }
+        }
+        rightSetups++;
+        if (!ofRight.differing().isEmpty()) {
+            rightCalledWrong++;
+            far.add(d.seed() + " right, but called wrong: " + ofRight.differing());
+        }
+    }
+
+    private static void count(Line line, Measure m, double truth, double bound) {
+        if (!m.told()) {
+            return;
+        }
+        line.told++;
+        line.within += Math.abs(m.is() - truth) <= bound ? 1 : 0;
+        line.held += truth >= m.low() && truth <= m.high() ? 1 : 0;
+        line.differs += m.differs() ? 1 : 0;
+        line.squares += (m.is() - truth) * (m.is() - truth);
+    }
+
+    /** Skipped and doubled ground by the wrong setup, by the corrected one and by the right one, m². */
+    void ground(double[] byWrong, double[] byCorrected, double[] byRight) {
+        for (int i = 0; i < 2; i++) {
+            double off = Math.abs(byCorrected[i] - byRight[i]);
+            (i == 0 ? skipOff : doubleOff).add(off / byRight[i]);
+            wrongOffM2 += Math.abs(byWrong[i] - byRight[i]);
+            correctedOffM2 += off;
+            rightM2 += byRight[i];
+        }
+    }
+
+    String table(String title) {
+        StringBuilder b = new StringBuilder(title).append('\n');
+        b.append(String.format(
+                Locale.ROOT,
+                "%-32s %6s %8s %9s %8s %9s%n",
+                "measure",
+                "told",
+                "rms",
+                "in bound",
+                "90 held",
+                "differs"));
+        wrong.forEach((name, line) -> b.append(String.format(
+                Locale.ROOT,
+                "%-32s %6d %8.3f %7.1f %% %6.1f %% %9d%n",
+                name,
+                line.told,
+                Math.sqrt(line.squares / line.told),
+                100.0 * line.within / line.told,
+                100.0 * line.held / line.told,
+                line.differs)));
+        b.append(String.format(Locale.ROOT, "right setups called wrong: %d of %d%n", rightCalledWrong, rightSetups));
+        if (!skipOff.isEmpty()) {
+            b.append(String.format(
+                    Locale.ROOT,
+                    "skip within 10 %% of the right setup's: %d of %d, double: %d; median off %.1f %% and %.1f %%%n",
+                    near(skipOff),
+                    skipOff.size(),
+                    near(doubleOff),
+                    100 * median(skipOff),
+                    100 * median(doubleOff)));
+            b.append(String.format(
+                    Locale.ROOT,
+                    "all jobs together: right setups have %.0f m2 of skip and double, the wrong ones are off by %.0f m2, the"
+                            + " corrected ones by %.0f m2: %.1f %% of it is gone%n",
+                    rightM2,
+                    wrongOffM2,
+                    correctedOffM2,
+                    100 * (1 - correctedOffM2 / wrongOffM2)));
+        }
+        return b.toString();
+    }
+
+    private static int near(List<Double> off) {
+        return (int) off.stream().filter(x -> x <= 0.1).count();
+    }
+
+    private static double median(List<Double> values) {
+        return values.stream().sorted().skip(values.size() / 2).findFirst().orElse(Double.NaN);
+    }
+
+    List<String> far() {
+        return far;
+    }
+
+    /** Share of the false ground that the correction took away. */
+    double removed() {
+        return 1 - correctedOffM2 / wrongOffM2;
+    }
+
+    /** What of the promises is broken, in words; intervals are held against theirs only where enough were seen. */
+    List<String> broken(double leastWithin, int enough) {
+        List<String> broken = new ArrayList<>();
+        for (String name : List.of("flow_lag", "drop_offset RTK", "side_offset RTK")) {
+            Line line = wrong.getOrDefault(name, new Line());
+            if (line.within < leastWithin * line.told || line.told == 0) {
+                broken.add(name + " within its bound in " + line.within + " of " + line.told);
+            }
+        }
+        for (String name : List.of("flow_lag", "drop_offset", "side_offset")) {
+            Line line = wrong.getOrDefault(name, new Line());
+            double held = (double) line.held / line.told;
+            if (line.told >= enough && (held < 0.85 || held > 0.95)) {
+                broken.add(name + " intervals hold the truth in " + line.held + " of " + line.told);
+            }
+        }
+        if (50 * rightCalledWrong > Math.max(50, rightSetups)) {
+            broken.add(rightCalledWrong + " of " + rightSetups + " right setups called wrong");
+        }
+        return broken;
+    }
+}

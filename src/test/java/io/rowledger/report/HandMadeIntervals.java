@@ -1,0 +1,62 @@
+package io.rowledger.report;
+
+import io.rowledger.interval.Basis;
+import io.rowledger.interval.Interval;
+import io.rowledger.interval.Intervals;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Known intervals for the job of {@link SyntheticJob}, one product. */
+public final class HandMadeIntervals {
+    private HandMadeIntervals() {}
+
+    /** The same analysis with these intervals. */
+    public static Analysis in(Analysis a) {
+        return new Analysis(
+                a.rig(),
+                a.log(),
+                a.track(),
+                a.strips(),
+                a.delivery(),
+                a.rates(),
+                a.coverage(),
+                a.diagnosis(),
+                intervals(a.rig().rows()),
+                a.notes());
+    }
+
+    private static Intervals intervals(int rows) {
+        Intervals.OfProduct uan = new Intervals.OfProduct(
+                new Interval(764.8, 755.8, 773.8),
+                new Interval(0.04025, 0.0392, 0.0413),
+                new Interval(324.3, 319, 329.6),
+                new Interval(0.01707, 0.0165, 0.01764));
+        List<Intervals.OfRow> ofRows = new ArrayList<>();
+        for (int r = 1; r <= rows; r++) {
+            // 80 L within 1.6 L, 0.04 L/m² within 0.0012.
+            Intervals.OfRowProduct product = new Intervals.OfRowProduct(
+                    new Interval(80, 78.4, 81.6), new Interval(0.04, 0.0388, 0.0412), new Interval(0, -3, 3));
+            ofRows.add(new Intervals.OfRow(r, new Interval(2000, 1970, 2030), List.of(product)));
+        }
+        Basis basis = new Basis(
+                0.0254,
+                true,
+                List.of(new Basis.Liquid("UAN 32-0-0", 0.015, true, 0.01, false)),
+                List.of(new Basis.Fix(4, 1000, 0.012, 0.0111), new Basis.Fix(9, 20, 0.1, 0.133)),
+                300,
+                0.2,
+                60,
+                255);
+        return new Intervals(
+                new Interval(20_000, 19_900, 20_100),
+                new Interval(19_000, 18_800, 19_200),
+                new Interval(160, 40, 230),
+                new Interval(1000, 900, 1100),
+                Interval.unknown(20_000),
+                uan.nitrogenKg(),
+                uan.nitrogenKgPerM2(),
+                List.of(uan),
+                ofRows,
+                basis);
+    }
+}
