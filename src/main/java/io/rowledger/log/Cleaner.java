@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Leaves out the records that can't be where or when they say: time that stands still or runs back, positions the
- * machine could not have reached. What is left rises strictly in time.
+ * Leaves out the records that can't be where or when they say: time that stands still or runs back, positions that stand
+ * still while the machine moves, positions it could not have reached. What is left rises strictly in time.
  */
 final class Cleaner {
     /**
@@ -22,7 +22,8 @@ final class Cleaner {
 
     private Cleaner() {}
 
-    static void clean(RawLog log, byte[] fix, DropCount drops, List<String> notes) {
+    static void clean(FileLog file, DropCount drops, List<String> notes) {
+        RawLog log = file.log();
         int read = log.records;
         boolean[] kept = rising(log, drops);
         log.keep(kept);
@@ -42,7 +43,8 @@ final class Cleaner {
                     drops.firstLine(DropReason.OUT_OF_ORDER),
                     drops.count(DropReason.OUT_OF_ORDER)));
         }
-        boolean[] reachable = Jumps.reachable(log, fix, drops, notes);
+        log.keep(FrozenFixes.live(log, file.numbers(Measured.SPEED), drops, notes));
+        boolean[] reachable = Jumps.reachable(log, file.fix(), drops, notes);
         spreadGaps(log, reachable);
         log.keep(reachable);
         log.trim();

@@ -274,7 +274,7 @@ final class ColumnPlan {
         if (name.unitText().isEmpty()) {
             String rig = dimension == Dimension.FLOW
                     ? ", or into the rig file if all rows have it, such as log: {flow_unit: gal/min}"
-                    : "";
+                    : ", or into the rig file: columns: {\"" + proposal + "\": \"" + header + "\"}";
             return place.found("no unit in the column name")
                     .atColumn(header)
                     .expected("a unit of " + dimension.words().replaceFirst("^an? ", "") + ": "

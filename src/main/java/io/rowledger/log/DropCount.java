@@ -45,6 +45,7 @@ final class DropCount {
                 count(DropReason.DUPLICATE),
                 count(DropReason.OUT_OF_ORDER),
                 count(DropReason.JUMP),
+                count(DropReason.FROZEN),
                 count(DropReason.UNREADABLE));
     }
 

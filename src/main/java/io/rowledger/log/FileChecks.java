@@ -102,6 +102,13 @@ final class FileChecks {
                         "positions that jump from record to record, in " + all + " records",
                         "the path of a machine",
                         "check latitude, longitude and time; they don't belong together");
+            case FROZEN ->
+                throw found(
+                        file,
+                        line,
+                        "a position that never changes while the machine moves, in " + all + " records",
+                        "the path of a machine",
+                        "check that the receiver was connected, and export the log again");
             default ->
                 throw found(
                         file,

@@ -31,10 +31,11 @@ final class FileLog {
         FileChecks.beforeCleaning(this);
         CountedFlow.addUp(reader, sample.hints());
         Parts.inOrder(reader.log(), reader.remarks().partStarts());
-        Cleaner.clean(reader.log(), fix(), drops, notes);
+        Cleaner.clean(this, drops, notes);
         FileChecks.afterCleaning(this);
         CountedFlow.differences(reader, notes);
         SwappedAxes.check(this);
+        PathAgreement.check(this);
         FlowRange.check(this);
     }
 
@@ -91,6 +92,16 @@ final class FileLog {
             }
         }
         return new byte[0];
+    }
+
+    /** The column of a quantity the machine has once, or an empty array. */
+    double[] numbers(Measured measured) {
+        for (int k = 0; k < reader.numberColumns().size(); k++) {
+            if (reader.numberColumns().get(k).role().measured() == measured) {
+                return log().numbers[k];
+            }
+        }
+        return new double[0];
     }
 
     /** How each column was understood, in the order of the file. */

@@ -27,6 +27,11 @@ public record Inspection(
         List<ColumnSense> columns,
         List<String> products,
         int rows) {
+    /** Shorter silences are ordinary lost records, which a report bridges, s. */
+    private static final double SILENT_S = 1.5;
+
+    private static final double SILENT_INTERVALS = 2.5;
+
     /** Copies the lists. */
     public Inspection {
         problems = List.copyOf(problems);
@@ -102,6 +107,7 @@ public record Inspection(
         line(text, "time", instant(firstS) + " to " + instant(lastS) + " UTC, " + span(lastS - firstS));
         double intervalS = Joiner.intervalS(log);
         line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
+        line(text, "silent", silent(log, intervalS));
         line(text, "place", place(log));
         line(text, "outlets", outlets(file.plan()));
         line(
@@ -246,6 +252,29 @@ public record Inspection(
                     + (whole ? "" : " (numbers up to " + plan.outlets() + ", so some are missing)"));
         }
         return String.join(", ", parts);
+    }
+
+    /** Where no usable record comes for longer than a second and a half, or several records' time if that is longer. */
+    private static String silent(RawLog log, double intervalS) {
+        int places = 0;
+        double lostS = 0;
+        int firstLine = 0;
+        for (int i = 1; i < log.records; i++) {
+            double stepS = log.timeS[i] - log.timeS[i - 1];
+            if (stepS > Math.max(SILENT_S, SILENT_INTERVALS * intervalS)) {
+                firstLine = places++ == 0 ? log.line[i] : firstLine;
+                lostS += stepS;
+            }
+        }
+        return places == 0
+                ? "nowhere"
+                : String.format(
+                        Locale.ROOT,
+                        "in %d %s, %.0f s in all; the first before line %d",
+                        places,
+                        places == 1 ? "place" : "places",
+                        lostS,
+                        firstLine);
     }
 
     private static String place(RawLog log) {

@@ -17,12 +17,18 @@ public record LogSource(String file, String sha256, int records, int used, Dropp
      * @param duplicate same time stamp as the record before
      * @param outOfOrder time runs backward
      * @param jump the position is farther than the tractor could have gone
+     * @param frozen the position of the record before, though the machine moved
      * @param unreadable a needed field is empty or not a number
      */
-    public record Dropped(int noFix, int duplicate, int outOfOrder, int jump, int unreadable) {
+    public record Dropped(int noFix, int duplicate, int outOfOrder, int jump, int frozen, int unreadable) {
+        /** Without frozen positions. */
+        public Dropped(int noFix, int duplicate, int outOfOrder, int jump, int unreadable) {
+            this(noFix, duplicate, outOfOrder, jump, 0, unreadable);
+        }
+
         /** All of them. */
         public int total() {
-            return noFix + duplicate + outOfOrder + jump + unreadable;
+            return noFix + duplicate + outOfOrder + jump + frozen + unreadable;
         }
     }
 }

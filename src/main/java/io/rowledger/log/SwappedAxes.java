@@ -22,7 +22,7 @@ final class SwappedAxes {
 
     /** Refuses a log whose path follows its course only with latitude and longitude swapped. */
     static void check(FileLog file) {
-        double[] course = course(file);
+        double[] course = file.numbers(Measured.COURSE);
         RawLog log = file.log();
         double asWritten = 0;
         double swapped = 0;
@@ -53,14 +53,5 @@ final class SwappedAxes {
                     .expected("latitude in lat and longitude in lon")
                     .mend("swap the names of the two columns; they seem to be swapped");
         }
-    }
-
-    private static double[] course(FileLog file) {
-        for (int k = 0; k < file.reader().numberColumns().size(); k++) {
-            if (file.reader().numberColumns().get(k).role().measured() == Measured.COURSE) {
-                return file.log().numbers[k];
-            }
-        }
-        return new double[0];
     }
 }

@@ -402,6 +402,7 @@ public record PassReview(
             String duplicate,
             String outOfOrder,
             String jump,
+            String frozen,
             String unreadable,
             String sha256) {}
 }

@@ -10,6 +10,7 @@ import io.rowledger.report.PassReview.Quality;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.Towing;
+import io.rowledger.track.PathBreak;
 import io.rowledger.track.TrackQuality;
 import io.rowledger.units.Measure;
 import io.rowledger.units.UnitFormat;
@@ -38,6 +39,7 @@ final class QualitySection {
                     f.count(d.duplicate()),
                     f.count(d.outOfOrder()),
                     f.count(d.jump()),
+                    f.count(d.frozen()),
                     f.count(d.unreadable()),
                     source.sha256()));
         }
@@ -83,6 +85,12 @@ final class QualitySection {
         }
         facts.add(
                 new Fact("Gaps in the log", q.gaps() == 0 ? "none" : q.gaps() + ", together " + f.duration(q.gapS())));
+        long shifts = a.track().breaks().stream()
+                .filter(each -> each.kind() == PathBreak.Kind.SHIFTED)
+                .count();
+        if (shifts > 0) {
+            facts.add(new Fact("Shifts of the position", f.count(shifts)));
+        }
         facts.add(new Fact(
                 "Work state", q.workStateDerived() ? "not in the log: taken from flow and speed" : "from the log"));
         double sweptM2 = a.rates().sweptAreaM2();

@@ -71,7 +71,8 @@ final class Verdict {
         long used = 0;
         for (LogSource source : a.log().sources()) {
             records += source.records();
-            used += source.used();
+            // A receiver slower than the logger repeats positions; what flowed there counts at the next one.
+            used += source.used() + source.dropped().frozen();
         }
         double droppedPct = records > 0 ? 100.0 * (records - used) / records : 0;
         if (droppedPct > Limits.DROPPED_PCT) {

@@ -11,6 +11,7 @@ import io.rowledger.log.LogSource;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.track.PathBreak;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackQuality;
 import io.rowledger.units.Measure;
@@ -56,8 +57,10 @@ final class Notes {
             notes.add("The log has no work state: the bar was taken as lowered wherever a row had flow.");
         }
         for (LogSource source : reading.table().sources()) {
-            if (source.dropped().total() > MANY_DROPPED * source.records()) {
-                notes.add(source.file() + ": " + source.dropped().total() + " of " + source.records()
+            // Of frozen positions the reader of the log has said what became of them.
+            int dropped = source.dropped().total() - source.dropped().frozen();
+            if (dropped > MANY_DROPPED * source.records()) {
+                notes.add(source.file() + ": " + dropped + " of " + source.records()
                         + " records could not be used; what happened in them is in no figure.");
             }
         }
@@ -65,6 +68,7 @@ final class Notes {
             notes.add("The log is silent in " + quality.gaps() + (quality.gaps() == 1 ? " place" : " places") + ", "
                     + Math.round(quality.gapS()) + " s in all; nothing is assumed about them.");
         }
+        addBreaks(notes, track.breaks());
         addCoarseFixes(notes, quality);
         if (boundary == null) {
             notes.add("No boundary was given: missed ground means gaps between strips only.");
@@ -76,6 +80,41 @@ final class Notes {
             keepOuts(setbacks, notes);
         }
         return notes;
+    }
+
+    /** Shifts of the position, and how much work may lie where there was none. */
+    private static void addBreaks(List<String> notes, List<PathBreak> breaks) {
+        int shifts = 0;
+        double largestM = 0;
+        int lowered = 0;
+        double loweredS = 0;
+        for (PathBreak each : breaks) {
+            if (each.kind() == PathBreak.Kind.SHIFTED) {
+                shifts++;
+                largestM = Math.max(largestM, each.lengthM());
+            } else if (each.lowered()) {
+                lowered++;
+                loweredS += each.lastsS();
+            }
+        }
+        if (lowered > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "In %d of the silent places, %.0f s in all, the bar was down before or after: what was applied there is in"
+                            + " no figure, and the ground may look skipped. The maps mark them.",
+                    lowered,
+                    loweredS));
+        }
+        if (shifts > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "The position shifts at once in %d %s, by up to %.1f m (%.1f ft), as when a receiver loses its corrections"
+                            + " or finds them again. Skips and doubles beside them may not be real; the maps mark them.",
+                    shifts,
+                    shifts == 1 ? "place" : "places",
+                    largestM,
+                    Measure.LENGTH.from(largestM, UnitSystem.US)));
+        }
     }
 
     private static void keepOuts(Setbacks setbacks, List<String> notes) {

@@ -10,10 +10,17 @@ import java.util.List;
  * @param poses the poses and steps
  * @param passes the passes in time order; pass n is {@code passes.get(n - 1)}
  * @param quality what was assumed, left out and measured on the way
+ * @param breaks places where the positions can't be trusted, in time order
  */
-public record Track(LocalPlane plane, Poses poses, List<Pass> passes, TrackQuality quality) {
-    /** Copies the passes. */
+public record Track(LocalPlane plane, Poses poses, List<Pass> passes, TrackQuality quality, List<PathBreak> breaks) {
+    /** Copies the lists. */
     public Track {
         passes = List.copyOf(passes);
+        breaks = List.copyOf(breaks);
+    }
+
+    /** A track without breaks. */
+    public Track(LocalPlane plane, Poses poses, List<Pass> passes, TrackQuality quality) {
+        this(plane, poses, passes, quality, List.of());
     }
 }

@@ -62,11 +62,41 @@ public final class TrackBuilder {
             apart[i] = gap[i] || (segment[i] && tooFar(east, north, time, i));
         }
         FixNoise noise = FixNoise.of(log, east, north, segment, medianS);
+        boolean[] shift = Shifts.of(log, time, east, north, segment, noise);
+        for (int i = 0; i < n; i++) {
+            segment[i] |= shift[i];
+            apart[i] |= shift[i];
+        }
         SmoothPath path = smooth(time, east, north, segment, noise);
         boolean[] lowered = WorkState.of(log, rig);
         PoseColumns columns = new PoseTracer(path, apart, lowered, rig, options).trace();
         List<Pass> passes = numberPasses(columns, lowered);
-        return new Track(plane, new Poses(columns), passes, quality(time, gap, medianS, noise));
+        return new Track(
+                plane,
+                new Poses(columns),
+                passes,
+                quality(time, gap, medianS, noise),
+                breaks(time, east, north, gap, apart, lowered));
+    }
+
+    /** Where the path is broken, silent or shifted. */
+    private static List<PathBreak> breaks(
+            double[] time, double[] east, double[] north, boolean[] gap, boolean[] apart, boolean[] lowered) {
+        List<PathBreak> breaks = new ArrayList<>();
+        for (int i = 1; i < time.length; i++) {
+            if (apart[i]) {
+                breaks.add(new PathBreak(
+                        gap[i] ? PathBreak.Kind.SILENT : PathBreak.Kind.SHIFTED,
+                        time[i - 1],
+                        time[i],
+                        east[i - 1],
+                        north[i - 1],
+                        east[i],
+                        north[i],
+                        lowered[i - 1] || lowered[i]));
+            }
+        }
+        return breaks;
     }
 
     private static boolean tooFar(double[] east, double[] north, double[] time, int i) {

@@ -7,10 +7,11 @@ import io.rowledger.report.PassReview.Ground;
 import io.rowledger.report.PassReview.PlaceLine;
 import io.rowledger.report.chart.Canvas.Align;
 import io.rowledger.report.chart.Canvas.Ink;
+import io.rowledger.track.PathBreak;
 import io.rowledger.units.UnitFormat;
 import java.util.List;
 
-/** Map of skips and doubles with the numbers of the lists. */
+/** Map of skips and doubles with the numbers of the lists, and of places where positions can't be trusted. */
 final class PlaceMap implements Chart {
     private static final double LEGEND_PT = 112;
     /** A listed place smaller than this on paper gets a dot, so that it can be seen at all. */
@@ -34,6 +35,7 @@ final class PlaceMap implements Chart {
         places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
         places(canvas, frame, c.missed(), ground.skips().size(), Palette.SKIP);
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
+        PositionMarks.draw(canvas, frame, a.track().breaks());
         Labels labels = new Labels(canvas);
         int most = Math.max(ground.skips().size(), ground.doubles().size());
         // By turns, so that neither kind takes all the room.
@@ -80,6 +82,10 @@ final class PlaceMap implements Chart {
         y += 13;
         RateMap.swatch(canvas, x, y, Palette.COVERED);
         canvas.text("covered once", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        List<PathBreak> breaks = a.track().breaks();
+        if (PositionMarks.any(breaks)) {
+            y = PositionMarks.legend(canvas, x, y + 13) - 13;
+        }
         y += 34;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);

@@ -6,14 +6,16 @@ import io.rowledger.coverage.Setbacks;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.chart.Canvas.Align;
 import io.rowledger.track.Pass;
+import io.rowledger.track.PathBreak;
 import io.rowledger.track.Poses;
 import io.rowledger.units.UnitFormat;
+import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
  * Map of the received rate against the target: classes, boundary, pass numbers, scale bar, north arrow, legend; and where
- * a keep-out file was given, its places and setbacks.
+ * a keep-out file was given, its places and setbacks; and where positions can't be trusted.
  */
 final class RateMap implements Chart {
     private static final double LEGEND_PT = 112;
@@ -72,6 +74,8 @@ final class RateMap implements Chart {
         } else {
             canvas.stroke(frame.outline(edge(c)), Palette.SOFT, 0.4);
         }
+        List<PathBreak> breaks = a.track().breaks();
+        PositionMarks.draw(canvas, frame, breaks);
         Labels labels = new Labels(canvas);
         Setbacks setbacks = a.setbacks();
         if (setbacks != null) {
@@ -150,6 +154,10 @@ final class RateMap implements Chart {
         if (a.setbacks() != null) {
             y += 12;
             KeepOutMarks.legend(canvas, x, y);
+        }
+        List<PathBreak> breaks = a.track().breaks();
+        if (PositionMarks.any(breaks)) {
+            y = PositionMarks.legend(canvas, x, y + 12) - 12;
         }
         y += 30;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);

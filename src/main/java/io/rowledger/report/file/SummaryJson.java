@@ -88,6 +88,7 @@ final class SummaryJson {
             json.writeNumberField("duplicate", source.dropped().duplicate());
             json.writeNumberField("out_of_order", source.dropped().outOfOrder());
             json.writeNumberField("jump", source.dropped().jump());
+            json.writeNumberField("frozen", source.dropped().frozen());
             json.writeNumberField("unreadable", source.dropped().unreadable());
             json.writeEndObject();
             json.writeEndObject();

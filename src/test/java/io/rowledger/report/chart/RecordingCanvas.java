@@ -6,6 +6,7 @@ import java.util.List;
 /** Remembers what was drawn. Letters are half as wide as they are high. */
 final class RecordingCanvas implements Canvas {
     final List<String> texts = new ArrayList<>();
+    final List<Outline> strokes = new ArrayList<>();
     double widest;
 
     @Override
@@ -15,6 +16,7 @@ final class RecordingCanvas implements Canvas {
 
     @Override
     public void stroke(Outline path, int rgb, double widthPt) {
+        strokes.add(path);
         measure(path);
     }
 

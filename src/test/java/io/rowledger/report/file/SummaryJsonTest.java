@@ -228,7 +228,9 @@ class SummaryJsonTest {
         assertEquals("rowledger-summary/1", summary.get("schema").asText());
         JsonNode input = summary.get("inputs").get(0);
         assertEquals(List.of("file", "sha256", "records", "used", "dropped"), keys(input));
-        assertEquals(List.of("no_fix", "duplicate", "out_of_order", "jump", "unreadable"), keys(input.get("dropped")));
+        assertEquals(
+                List.of("no_fix", "duplicate", "out_of_order", "jump", "frozen", "unreadable"),
+                keys(input.get("dropped")));
         JsonNode finding = summary.get("findings").get(0);
         assertEquals("plugged", finding.get("kind").asText());
         assertEquals("uan", finding.get("product").asText());

@@ -1,0 +1,251 @@
+package io.rowledger.run;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.log.LogSource;
+import io.rowledger.rate.RowTotals;
+import io.rowledger.report.Analysis;
+import io.rowledger.sim.GnssModel;
+import io.rowledger.sim.PassPlan;
+import io.rowledger.sim.Scenario;
+import io.rowledger.sim.SimResult;
+import io.rowledger.sim.SimRig;
+import io.rowledger.sim.Truth;
+import io.rowledger.track.PathBreak;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A clean simulated log, damaged line by line as receivers and loggers do it, against the simulator's truth of the job. How
+ * many lines were damaged is counted here, and the program must count the same. The margins: covered area 0.3 %, each
+ * row's volume 0.5 %, mean rate 0.5 %, as for the clean log; where a stretch has no position at all, its ground and what
+ * was applied on it come on top.
+ */
+class DirtyGpsTruthTest {
+    private static final SimRig BAR = SimRig.drawn(12);
+    private static final double HZ = 5;
+    /** No faster than this in the plan, m/s. */
+    private static final double FASTEST_MPS = 3.5;
+
+    @TempDir
+    static Path folder;
+
+    private static List<String> clean = List.of();
+    private static Truth truth;
+    private static int lat;
+    private static int fix;
+
+    @BeforeAll
+    static void simulate() throws IOException {
+        SimResult job = new Scenario(31, BAR, PassPlan.rectangle(240, 6, 1, BAR.widthM()))
+                .gnss(GnssModel.rtk(HZ))
+                .run()
+                .writeTo(folder);
+        truth = job.truth();
+        clean = List.of(job.logText().split("\n"));
+        List<String> header = Arrays.asList(clean.get(0).split(","));
+        lat = header.indexOf("lat");
+        fix = header.indexOf("fix");
+        assertEquals(lat + 1, header.indexOf("lon"));
+        assertTrue(lat >= 0 && fix >= 0 && clean.size() > 2500, clean.size() + " lines, " + header);
+    }
+
+    private static Analysis analyse(List<String> lines) throws IOException {
+        Path log = folder.resolve("dirty.csv");
+        Files.write(log, lines);
+        return Pipeline.analyse(
+                new JobFiles(List.of(log), folder.resolve("rig.yaml"), folder.resolve("boundary.geojson")),
+                2,
+                Progress.SILENT);
+    }
+
+    private static LogSource.Dropped dropped(Analysis a) {
+        return a.log().sources().get(0).dropped();
+    }
+
+    /** The promise, with {@code lostS} seconds of work unknown and {@code astrayM2} of ground laid beside its place. */
+    private static void holds(Analysis a, double lostS, double astrayM2) {
+        double lostM2 = lostS * FASTEST_MPS * BAR.widthM();
+        double coveredM2 = truth.ground().coveredM2();
+        double meanRate = a.coverage().received().get(0).meanRateLPerM2();
+        double volumeL =
+                truth.rows().stream().mapToDouble(row -> row.meteredL()[0]).sum();
+        assertAll(
+                () -> assertEquals(
+                        coveredM2, a.coverage().coveredAreaM2(), 0.003 * coveredM2 + lostM2 + astrayM2, "covered, m2"),
+                () -> assertEquals(
+                        volumeL / coveredM2,
+                        meanRate,
+                        (0.005 + astrayM2 / coveredM2) * volumeL / coveredM2,
+                        "mean rate"),
+                () -> assertEquals(0, a.coverage().received().get(0).conservationError(), 0.001, "grid against log"));
+        for (int r = 0; r < truth.rows().size(); r++) {
+            double metered = truth.rows().get(r).meteredL()[0];
+            RowTotals row = a.rates().rows().get(r);
+            assertEquals(
+                    metered,
+                    row.products().get(0).volumeL(),
+                    (0.005 + lostM2 / coveredM2) * metered,
+                    "volume of row " + row.row());
+        }
+    }
+
+    private static String withPosition(String line, String latText, String lonText) {
+        String[] fields = line.split(",", -1);
+        fields[lat] = latText;
+        fields[lat + 1] = lonText;
+        return String.join(",", fields);
+    }
+
+    private static String at(String line, String other) {
+        String[] from = other.split(",", -1);
+        return withPosition(line, from[lat], from[lat + 1]);
+    }
+
+    private static String moved(String line, double eastM) {
+        String[] fields = line.split(",", -1);
+        double latDeg = Double.parseDouble(fields[lat]);
+        // A degree of longitude at the equator is 111.32 km (WGS 84).
+        double lonDeg = Double.parseDouble(fields[lat + 1]) + eastM / (111_320 * Math.cos(Math.toRadians(latDeg)));
+        return withPosition(line, fields[lat], String.format(Locale.ROOT, "%.9f", lonDeg));
+    }
+
+    @Test
+    void fixes_that_freeze_for_a_second_cost_nothing() throws IOException {
+        List<String> lines = new ArrayList<>(clean);
+        for (int i = 300; i + 10 < lines.size(); i += 150) {
+            for (int k = 1; k <= 5; k++) {
+                lines.set(i + k, at(lines.get(i + k), lines.get(i)));
+            }
+        }
+        Analysis a = analyse(lines);
+        int blocks = (int) Math.ceil((clean.size() - 310) / 150.0);
+        assertTrue(dropped(a).frozen() >= 0.8 * 5 * blocks, dropped(a) + " of " + 5 * blocks);
+        assertTrue(dropped(a).frozen() <= 5 * blocks, dropped(a) + " of " + 5 * blocks);
+        holds(a, 0, 0);
+    }
+
+    @Test
+    void a_receiver_that_gives_a_fix_a_second_costs_nothing() throws IOException {
+        List<String> lines = new ArrayList<>(clean);
+        for (int i = 1; i < lines.size(); i++) {
+            lines.set(i, at(lines.get(i), clean.get((i - 1) / 5 * 5 + 1)));
+        }
+        Analysis a = analyse(lines);
+        assertTrue(dropped(a).frozen() > 0.7 * clean.size(), dropped(a).toString());
+        holds(a, 0, 0);
+    }
+
+    @Test
+    void stray_fixes_zero_positions_swapped_lines_and_repeated_stamps_are_counted_and_cost_nothing()
+            throws IOException {
+        List<String> lines = new ArrayList<>();
+        int jumps = 0;
+        int zeros = 0;
+        int repeated = 0;
+        int swapped = 0;
+        for (int i = 0; i < clean.size(); i++) {
+            String line = clean.get(i);
+            if (i > 100 && i < clean.size() - 20) {
+                if (i % 150 == 0) {
+                    line = moved(line, 60);
+                    jumps++;
+                } else if (i % 200 < 3) {
+                    line = withPosition(line, "0", "0");
+                    zeros++;
+                } else if (i % 97 == 5 && i % 150 > 3) {
+                    lines.add(line);
+                    repeated++;
+                } else if (i % 83 == 7 && i % 150 > 3 && i % 200 > 5 && (i - 1) % 97 != 5) {
+                    lines.add(lines.size() - 1, line);
+                    swapped++;
+                    continue;
+                }
+            }
+            lines.add(line);
+        }
+        Analysis a = analyse(lines);
+        assertEquals(new LogSource.Dropped(zeros, repeated, swapped, jumps, 0), dropped(a));
+        holds(a, 0, 0);
+    }
+
+    @Test
+    void a_fix_lost_under_trees_for_a_second_is_bridged_and_for_eight_is_left_open_and_marked() throws IOException {
+        List<String> lines = new ArrayList<>(clean);
+        int lost = 0;
+        for (int i = 250; i + 50 < lines.size(); i += 170) {
+            boolean once = lost == 0;
+            for (int k = 0; k < (once ? 40 : 6); k++) {
+                String[] fields = withPosition(lines.get(i + k), "", "").split(",", -1);
+                fields[fix] = "0";
+                lines.set(i + k, String.join(",", fields));
+                lost++;
+            }
+        }
+        Analysis a = analyse(lines);
+        assertEquals(lost, dropped(a).noFix());
+        // 40 records at 5 Hz are missing between the two fixes: 41 intervals of 0.2 s.
+        List<PathBreak> breaks = a.track().breaks();
+        assertEquals(1, breaks.size(), breaks.toString());
+        assertEquals(PathBreak.Kind.SILENT, breaks.get(0).kind());
+        assertEquals(41 / HZ, breaks.get(0).lastsS(), 1e-3);
+        assertTrue(
+                a.notes().stream().anyMatch(note -> note.contains("silent in 1 place")),
+                a.notes().toString());
+        holds(a, 41 / HZ, 0);
+    }
+
+    @Test
+    void seconds_the_logger_dropped_are_bridged() throws IOException {
+        List<String> lines = new ArrayList<>();
+        for (int i = 0; i < clean.size(); i++) {
+            if (i < 200 || i % 230 >= 5) {
+                lines.add(clean.get(i));
+            }
+        }
+        Analysis a = analyse(lines);
+        assertEquals(0, dropped(a).total());
+        assertEquals(List.of(), a.track().breaks());
+        holds(a, 0, 0);
+    }
+
+    /** 20 s a metre aside: the way in and the way back are shifts; in between the ground lies at most 1 m beside its place. */
+    @Test
+    void a_receiver_that_comes_back_with_an_offset_is_noticed_both_ways() throws IOException {
+        List<String> lines = new ArrayList<>(clean);
+        int from = 600;
+        for (int i = from; i < from + 100; i++) {
+            lines.set(i, moved(lines.get(i), 1.0));
+        }
+        Analysis a = analyse(lines);
+        List<PathBreak> breaks = a.track().breaks();
+        assertEquals(2, breaks.size(), breaks.toString());
+        for (PathBreak each : breaks) {
+            assertEquals(PathBreak.Kind.SHIFTED, each.kind());
+            assertEquals(1 / HZ, each.lastsS(), 1e-3);
+        }
+        assertEquals(20, breaks.get(1).endS() - breaks.get(0).endS(), 1e-3);
+        assertTrue(
+                a.notes().stream().anyMatch(note -> note.startsWith("The position shifts at once in 2 places")),
+                a.notes().toString());
+        holds(a, 2 / HZ, 20 * FASTEST_MPS);
+    }
+
+    @Test
+    void the_clean_log_has_no_breaks_and_nothing_left_out() throws IOException {
+        Analysis a = analyse(clean);
+        assertEquals(0, dropped(a).total());
+        assertEquals(List.of(), a.track().breaks());
+        holds(a, 0, 0);
+    }
+}
