@@ -58,6 +58,11 @@ final class GeoPackageFeatures {
                     .inFile(file)
                     .expected("a GeoPackage (OGC 12-128) with features")
                     .mend("copy the file again, or export the " + use.file() + " again");
+        } catch (LinkageError e) {
+            throw UnusableInputException.found("a GeoPackage on a machine for which this program has no SQLite library")
+                    .inFile(file)
+                    .expected("a 64-bit Windows, macOS or Linux whose temporary folder lets programs run")
+                    .mend("export the " + use.file() + " as GeoJSON, KML or a shapefile");
         }
         return new MapFeatures(file, MapFormat.GEOPACKAGE, reader.features, reader.notes);
     }

@@ -96,6 +96,15 @@ final class GeoPackage implements AutoCloseable {
                 null);
     }
 
+    /** False on a machine for which there is no database library, or where it may not be loaded. */
+    static boolean canBeWritten() {
+        try (SQLiteConnection db = JDBC.createConnection("jdbc:sqlite::memory:", new SQLiteConfig().toProperties())) {
+            return db != null;
+        } catch (SQLException | LinkageError e) {
+            return false;
+        }
+    }
+
     /** Takes the rows of one table. */
     final class Layer {
         private final Table table;

@@ -69,8 +69,10 @@ public final class Reports {
             String text = analysis.setup().correction().text();
             outputs.add(SetupReview.CORRECTED_FILE, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
         }
-        outputs.add(FieldGeoPackage.FILE, out -> FieldGeoPackage.write(analysis, out))
-                .add(PlacesGpx.FILE, out -> PlacesGpx.write(analysis, out));
+        if (GeoPackage.canBeWritten()) {
+            outputs.add(FieldGeoPackage.FILE, out -> FieldGeoPackage.write(analysis, out));
+        }
+        outputs.add(PlacesGpx.FILE, out -> PlacesGpx.write(analysis, out));
         for (int p = 0; p < analysis.rig().products().size(); p++) {
             int product = p;
             outputs.add(ReceivedTiff.file(analysis, p), out -> ReceivedTiff.write(analysis, product, out));
