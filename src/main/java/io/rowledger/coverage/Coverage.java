@@ -24,6 +24,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param grid the received grid
  * @param received statistics per product
  * @param notes what was assumed on the way, one sentence each
+ * @param shutOffCases what other ways of shutting off would have made of the same drive; empty where none was asked for
  */
 public record Coverage(
         double coveredAreaM2,
@@ -41,7 +42,8 @@ public record Coverage(
         RightlyOff rightlyOff,
         ReceivedGrid grid,
         List<ReceivedStatistics> received,
-        List<String> notes) {
+        List<String> notes,
+        List<ShutOffCase> shutOffCases) {
     /** Copies the lists. */
     public Coverage {
         strips = List.copyOf(strips);
@@ -49,5 +51,44 @@ public record Coverage(
         missed = List.copyOf(missed);
         received = List.copyOf(received);
         notes = List.copyOf(notes);
+        shutOffCases = List.copyOf(shutOffCases);
+    }
+
+    /** Coverage of which no other way of shutting off was asked for. */
+    public Coverage(
+            double coveredAreaM2,
+            double overlapAreaM2,
+            double missedAreaM2,
+            double boundaryAreaM2,
+            double outsideBoundaryM2,
+            Geometry covered,
+            @Nullable Boundary boundary,
+            List<StripPolygon> strips,
+            List<Place> overlaps,
+            List<Place> missed,
+            Seams seams,
+            ShutOffScore shutOffs,
+            RightlyOff rightlyOff,
+            ReceivedGrid grid,
+            List<ReceivedStatistics> received,
+            List<String> notes) {
+        this(
+                coveredAreaM2,
+                overlapAreaM2,
+                missedAreaM2,
+                boundaryAreaM2,
+                outsideBoundaryM2,
+                covered,
+                boundary,
+                strips,
+                overlaps,
+                missed,
+                seams,
+                shutOffs,
+                rightlyOff,
+                grid,
+                received,
+                notes,
+                List.of());
     }
 }

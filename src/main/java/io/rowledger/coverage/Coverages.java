@@ -26,6 +26,21 @@ public final class Coverages {
      */
     public static Coverage of(
             Track track, Strips strips, Delivery delivery, @Nullable Boundary boundary, CoverageOptions options) {
+        return of(track, strips, delivery, boundary, List.of(), options);
+    }
+
+    /**
+     * The same with what other ways of shutting off would have made of the drive.
+     *
+     * @param groupings those to compare, such as {@link Grouping#worthComparing}
+     */
+    public static Coverage of(
+            Track track,
+            Strips strips,
+            Delivery delivery,
+            @Nullable Boundary boundary,
+            List<Grouping> groupings,
+            CoverageOptions options) {
         int threads = options.threads();
         List<String> notes = new ArrayList<>();
         VisitIndex index = new VisitIndex(visits(track.passes(), strips, delivery, options));
@@ -65,7 +80,8 @@ public final class Coverages {
                 RightlyOffFinder.find(index, strips, delivery, track.passes().size(), threads),
                 grid,
                 received,
-                notes);
+                notes,
+                ShutOffCases.of(index, doneAlready, strips, delivery, boundary, groupings, threads));
     }
 
     static List<Visit> visits(List<Pass> passes, Strips strips, Delivery delivery, CoverageOptions options) {

@@ -22,6 +22,9 @@ final class SupplyLimitedDetector implements Detector {
 
     private static final double SETTLED_S = 4;
 
+    /** Name of the figure others read. */
+    static final String HOLDS = "speed that would hold the target";
+
     @Override
     public List<Case> find(Evidence e) {
         int bins = e.bins.bins();
@@ -122,6 +125,6 @@ final class SupplyLimitedDetector implements Detector {
                 new Case.Words(evidence, rival, check),
                 List.of(
                         new Figure("the limit begins at this speed", limitMps, "m/s"),
-                        new Figure("speed that would hold the target", 0.97 * limitMps, "m/s")));
+                        new Figure(HOLDS, 0.97 * limitMps, "m/s")));
     }
 }

@@ -4,6 +4,7 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.Setbacks;
 import io.rowledger.coverage.Zones;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.WhatIf;
 import io.rowledger.finding.Finding;
 import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogTable;
@@ -32,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param zones the prescription against what was done, or null without one
  * @param setups the files handed in beside the logs
+ * @param whatIf the same drive with other machinery or another speed
  */
 public record Analysis(
         Rig rig,
@@ -47,7 +49,8 @@ public record Analysis(
         List<String> notes,
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
-        List<InputFile> setups) {
+        List<InputFile> setups,
+        WhatIf whatIf) {
     /** Copies the lists. */
     public Analysis {
         notes = List.copyOf(notes);
@@ -80,7 +83,8 @@ public record Analysis(
                 notes,
                 null,
                 null,
-                List.of());
+                List.of(),
+                WhatIf.NOTHING);
     }
 
     /** The same with the setup corrected by what the log says. */
@@ -88,7 +92,7 @@ public record Analysis(
         SetupReview with = new SetupReview(setup.check(), setup.correction(), run);
         return new Analysis(
                 rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, with, notes, setbacks, zones,
-                setups);
+                setups, whatIf);
     }
 
     /** What is probably wrong, most certain first. */

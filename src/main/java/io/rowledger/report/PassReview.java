@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param quality what the figures rest on
  * @param cautions in the order they are printed
  * @param setbacks what was applied within setbacks, or null where no keep-out file was given
+ * @param whatIf the same drive with other machinery or another speed
  */
 public record PassReview(
         Head head,
@@ -38,7 +39,8 @@ public record PassReview(
         Setup setup,
         Quality quality,
         List<String> cautions,
-        @Nullable SetbackSection setbacks) {
+        @Nullable SetbackSection setbacks,
+        WhatIfSection whatIf) {
     /** Copies the lists. */
     public PassReview {
         verdict = List.copyOf(verdict);

@@ -68,7 +68,8 @@ public final class PassReviewBuilder {
                 new SetupSection(a, f).build(),
                 new QualitySection(a, f).build(),
                 Caution.all(),
-                SetbackSection.of(a, f));
+                SetbackSection.of(a, f),
+                WhatIfWriter.section(a, f));
     }
 
     private List<Figure> figures() {

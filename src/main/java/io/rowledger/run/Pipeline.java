@@ -5,6 +5,7 @@ import io.rowledger.coverage.BoundaryReader;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
+import io.rowledger.coverage.Grouping;
 import io.rowledger.coverage.KeepOutReader;
 import io.rowledger.coverage.KeepOuts;
 import io.rowledger.coverage.Prescription;
@@ -14,6 +15,7 @@ import io.rowledger.coverage.Zones;
 import io.rowledger.coverage.ZonesBuilder;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.WhatIf;
 import io.rowledger.diagnose.setup.SetupCheck;
 import io.rowledger.diagnose.setup.SetupChecks;
 import io.rowledger.diagnose.setup.SetupFindings;
@@ -82,7 +84,13 @@ public final class Pipeline {
                 DeliveryBuilder.build(reading.table(), rig, strips, zoning == null ? null : zoning.planned());
         Rates rates = RatesBuilder.build(track, strips, delivery);
         progress.begins("laying out the ground", track.passes().size() + " passes");
-        Coverage coverage = Coverages.of(track, strips, delivery, maps.boundary(), CoverageOptions.standard(threads));
+        Coverage coverage = Coverages.of(
+                track,
+                strips,
+                delivery,
+                maps.boundary(),
+                Grouping.worthComparing(rig.bands()),
+                CoverageOptions.standard(threads));
         requireSameField(maps.boundary(), coverage);
         Setbacks setbacks = maps.setbacks(strips, delivery, coverage, rig, threads);
         Zones zones = zoning == null ? null : zoning.zones(reading.table(), track.passes(), delivery, coverage);
@@ -111,7 +119,8 @@ public final class Pipeline {
                 notes,
                 setbacks,
                 zones,
-                setups);
+                setups,
+                WhatIf.of(strips, delivery, coverage, diagnosis));
     }
 
     /**

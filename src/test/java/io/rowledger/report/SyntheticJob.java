@@ -11,6 +11,7 @@ import io.rowledger.coverage.Setbacks;
 import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.coverage.StripPolygon;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.WhatIf;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.geo.LocalPlane;
@@ -317,7 +318,8 @@ public final class SyntheticJob {
                 List.of("Times carry no zone: taken as UTC."),
                 setbacks == null ? null : new Setbacks("fields/keep-out.geojson", setbacks),
                 null,
-                List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))));
+                List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))),
+                WhatIf.NOTHING);
     }
 
     /** Litres of a row in a pass. */

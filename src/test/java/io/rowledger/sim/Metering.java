@@ -27,6 +27,7 @@ final class Metering {
     private final boolean[] dropped;
     private final double[][] stuck;
     private final double[] rowOpen;
+    private final int together;
     private boolean begun;
 
     Metering(Scenario scenario, ControlMap map, SplittableRandom random) {
@@ -35,6 +36,7 @@ final class Metering {
         this.faults = scenario.faults();
         this.targets = scenario.targets();
         this.map = map;
+        this.together = scenario.shutOffTogether();
         this.random = random.split();
         this.noise = new Gauss(random.split());
         int rows = scenario.rig().rows();
@@ -107,7 +109,12 @@ final class Metering {
         }
         if (wanted && map != null) {
             double latency = open[i] ? model.offLatencyS() : model.onLatencyS();
-            wanted = !map.covered(s, i, latency * Math.max(0, s.rowSpeedMps[i]));
+            boolean covered = true;
+            int first = i / together * together;
+            for (int g = first; g < Math.min(s.rows, first + together); g++) {
+                covered &= map.covered(s, g, latency * Math.max(0, s.rowSpeedMps[g]));
+            }
+            wanted = !covered;
         }
         s.commandedOn[i] = wanted;
         if (wanted == open[i]) {

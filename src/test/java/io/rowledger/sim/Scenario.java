@@ -22,6 +22,8 @@ public final class Scenario {
     private Map<String, String> job = new LinkedHashMap<>(Map.of("field", "North bottom"));
     private boolean raster = true;
     private SimRig statedRig;
+    private int shutOffTogether = 1;
+    private boolean fineShutOff;
 
     /** A job of this machine in this field. */
     public Scenario(long seed, SimRig rig, FieldPlan.Layout layout) {
@@ -93,6 +95,18 @@ public final class Scenario {
     /** Another machine in the rig file than the one that drives: a tape measure's errors. */
     public Scenario statedRig(SimRig value) {
         statedRig = value;
+        return this;
+    }
+
+    /** So many neighbouring rows hang on one shut-off valve, counted from the left. */
+    public Scenario shutOffTogether(int rows) {
+        shutOffTogether = rows;
+        return this;
+    }
+
+    /** A shut-off that knows covered ground to a decimetre and looks at a row's whole band: as good as can be. */
+    public Scenario withFineShutOff() {
+        fineShutOff = true;
         return this;
     }
 
@@ -176,6 +190,14 @@ public final class Scenario {
 
     Map<String, String> job() {
         return job;
+    }
+
+    boolean fineShutOff() {
+        return fineShutOff;
+    }
+
+    int shutOffTogether() {
+        return shutOffTogether;
     }
 
     boolean raster() {

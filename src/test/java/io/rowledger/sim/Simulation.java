@@ -40,7 +40,7 @@ final class Simulation {
         motion = new Motion(scenario.rig(), path.x()[0], path.y()[0], path.headingRad()[0]);
         tractor = new Tractor(scenario.tractor(), path, motion, random.split());
         double[] bounds = bounds(path);
-        ControlMap map = scenario.metering().shutOff() ? new ControlMap(bounds) : null;
+        ControlMap map = scenario.metering().shutOff() ? new ControlMap(bounds, scenario.fineShutOff()) : null;
         metering = new Metering(scenario, map, random.split());
         receiver = new Receiver(
                 scenario.gnss(),

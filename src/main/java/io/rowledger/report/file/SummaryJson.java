@@ -121,6 +121,7 @@ final class SummaryJson {
         }
         json.writeFieldName("intervals");
         IntervalsJson.write(a, json);
+        WhatIfJson.write(a, json);
         json.writeEndObject();
     }
 

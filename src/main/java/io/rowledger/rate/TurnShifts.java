@@ -1,0 +1,165 @@
+package io.rowledger.rate;
+
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Finds for every product what turn compensation would have changed. */
+public final class TurnShifts {
+    /**
+     * A step is of a turn where some row's speed is off the bar's by this share: less is lost in the noise of the track's
+     * heading and in what meters are good to.
+     */
+    static final double LEAST_TURN = 0.03;
+
+    /** In tighter corners the lag of the flow hides what the machine did; they are no evidence for it. */
+    static final double LARGEST_TURN = 0.6;
+
+    /** Fewer seconds of turning are no evidence, s. */
+    static final double LEAST_TURNING_S = 20;
+
+    private static final int LEAST_ROWS = 2;
+
+    private final Strips strips;
+    private final Poses poses;
+    private final Delivery delivery;
+    private final int p;
+    private final double[] own;
+    private final double[] even;
+    private final double[] levels;
+    private double volumeL;
+    private double groundM2;
+    private double mostTurn;
+
+    private TurnShifts(Strips strips, Delivery delivery, int p) {
+        this.strips = strips;
+        this.poses = strips.poses();
+        this.delivery = delivery;
+        this.p = p;
+        own = new double[strips.rows()];
+        even = new double[strips.rows()];
+        levels = new double[strips.rows()];
+    }
+
+    /** Per product in rig order. */
+    public static List<TurnShift> of(Strips strips, Delivery delivery) {
+        List<TurnShift> out = new ArrayList<>();
+        for (int p = 0; p < delivery.products(); p++) {
+            out.add(new TurnShifts(strips, delivery, p).shift());
+        }
+        return out;
+    }
+
+    /** Asked with rising steps, so a new one for every round. */
+    private SteadyRuns steadyRuns() {
+        return new SteadyRuns(poses, delivery, RatesBuilder.VALVE_S);
+    }
+
+    private TurnShift shift() {
+        levels(steadyRuns());
+        SteadyRuns steady = steadyRuns();
+        double[] sums = new double[3];
+        for (int k = 0; k < poses.steps(); k++) {
+            if (poses.working(k)) {
+                learn(k, steady, sums);
+            }
+        }
+        boolean known = sums[2] >= LEAST_TURNING_S;
+        double takenOut = known ? Math.max(0, Math.min(1, sums[0] / sums[1])) : Double.NaN;
+        double[] change = new double[own.length];
+        double[] totals = new double[3];
+        for (int k = 0; known && k < poses.steps(); k++) {
+            if (poses.working(k) && shares(k, null) && mostTurn >= LEAST_TURN) {
+                move(1 - takenOut, change, totals);
+            }
+        }
+        return new TurnShift(sums[2], takenOut, change, totals[0], totals[1], totals[2]);
+    }
+
+    /**
+     * The rows' shares of ground and of band in step k, 0 for rows that take no part; false where too few do.
+     *
+     * @param steady takes only rows away from their switching; null for all that deliver
+     */
+    private boolean shares(int k, @Nullable SteadyRuns steady) {
+        int rows = 0;
+        double bandM = 0;
+        volumeL = 0;
+        groundM2 = 0;
+        for (int r = 0; r < own.length; r++) {
+            boolean in = steady == null ? delivery.delivering(r, k) : steady.contains(r, k);
+            own[r] = in ? Math.max(0, strips.signedAreaM2(k, r)) : 0;
+            even[r] = in ? strips.rightM(r) - strips.leftM(r) : 0;
+            rows += in ? 1 : 0;
+            groundM2 += own[r];
+            bandM += even[r];
+            volumeL += in ? delivery.flowLPerS(p, r, k) * poses.durationS(k) : 0;
+        }
+        if (rows < LEAST_ROWS || !(groundM2 > 0) || !(volumeL > 0)) {
+            return false;
+        }
+        mostTurn = 0;
+        for (int r = 0; r < own.length; r++) {
+            if (even[r] > 0) {
+                own[r] /= groundM2;
+                even[r] /= bandM;
+                mostTurn = Math.max(mostTurn, Math.abs(own[r] / even[r] - 1));
+            }
+        }
+        return true;
+    }
+
+    /** Each row's usual share of the bar's liquid on straight ground: a row that always runs low must not pass for a turn. */
+    private void levels(SteadyRuns steady) {
+        double[] gave = new double[levels.length];
+        double[] due = new double[levels.length];
+        for (int k = 0; k < poses.steps(); k++) {
+            if (poses.working(k) && shares(k, steady) && mostTurn < LEAST_TURN) {
+                for (int r = 0; r < levels.length; r++) {
+                    if (even[r] > 0) {
+                        gave[r] += delivery.flowLPerS(p, r, k) * poses.durationS(k);
+                        due[r] += even[r] * volumeL;
+                    }
+                }
+            }
+        }
+        Arrays.setAll(levels, r -> gave[r] > 0 && due[r] > 0 ? gave[r] / due[r] : 1);
+    }
+
+    /** Adds a step to the regression of the rows' shares of liquid on their shares of ground, both against even ones. */
+    private void learn(int k, SteadyRuns steady, double[] sums) {
+        if (!shares(k, steady) || mostTurn < LEAST_TURN || mostTurn > LARGEST_TURN) {
+            return;
+        }
+        double levelled = 0;
+        for (int r = 0; r < own.length; r++) {
+            levelled += even[r] > 0 ? delivery.flowLPerS(p, r, k) / levels[r] : 0;
+        }
+        double seconds = poses.durationS(k);
+        for (int r = 0; r < own.length; r++) {
+            if (even[r] > 0) {
+                double turn = own[r] / even[r] - 1;
+                double gave = delivery.flowLPerS(p, r, k) / levels[r] / levelled / even[r] - 1;
+                sums[0] += seconds * even[r] * turn * gave;
+                sums[1] += seconds * even[r] * turn * turn;
+            }
+        }
+        sums[2] += seconds;
+    }
+
+    private void move(double left, double[] change, double[] totals) {
+        for (int r = 0; r < own.length; r++) {
+            if (even[r] > 0) {
+                double litres = volumeL * left * (own[r] - even[r]);
+                change[r] += litres;
+                totals[0] += Math.abs(litres) / 2;
+                double error = own[r] > 0 ? left * Math.abs(even[r] / own[r] - 1) : 0;
+                totals[1] += error > 0.05 ? own[r] * groundM2 : 0;
+                totals[2] += error > 0.10 ? own[r] * groundM2 : 0;
+            }
+        }
+    }
+}
