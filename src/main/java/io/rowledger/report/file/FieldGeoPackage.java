@@ -16,6 +16,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -264,24 +265,24 @@ final class FieldGeoPackage {
         for (int r = row; r < rowEnd; r++) {
             for (int c = col; c < colEnd; c++) {
                 int i = r * grid.cols() + c;
-                if (grid.coveredM2()[i] > 0) {
-                    coveredM2 += grid.coveredM2()[i];
-                    for (int p = 0; p < products; p++) {
-                        volumeL[p] += grid.volumeL()[p][i];
-                        targetL[p] += grid.targetL()[p][i];
-                    }
+                coveredM2 += grid.coveredM2()[i];
+                for (int p = 0; p < products; p++) {
+                    volumeL[p] += grid.volumeL()[p][i];
+                    targetL[p] += grid.coveredM2()[i] > 0 ? grid.targetL()[p][i] : 0;
                 }
             }
         }
         double side = grid.cellM();
-        if (coveredM2 < LEAST_COVERED * block * block * side * side) {
+        if (coveredM2 <= 0 && Arrays.stream(volumeL).allMatch(litres -> litres <= 0)) {
             return;
         }
+        // Every litre is in some square; a rate only where there is ground to speak of.
+        double rateM2 = coveredM2 < LEAST_COVERED * block * block * side * side ? Double.NaN : coveredM2;
         List<@Nullable Object> values = new ArrayList<>(List.of(Math.rint(coveredM2 * 100) / 100));
         for (int p = 0; p < products; p++) {
             values.add(rounded(volumeL[p], Decimals.VOLUME_L));
-            values.add(rounded(volumeL[p] / coveredM2 * 1e4, Decimals.RATE));
-            values.add(rounded(targetL[p] / coveredM2 * 1e4, Decimals.RATE));
+            values.add(rounded(volumeL[p] / rateM2 * 1e4, Decimals.RATE));
+            values.add(rounded(targetL[p] / rateM2 * 1e4, Decimals.RATE));
             values.add(rounded(targetL[p] > 0 ? (volumeL[p] / targetL[p] - 1) * 100 : Double.NaN, Decimals.PCT));
         }
         Envelope box = new Envelope(

@@ -8,8 +8,12 @@ import java.nio.ByteOrder;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Properties;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
@@ -57,7 +61,21 @@ final class GeoPackage implements AutoCloseable {
     record Column(String name, String type, String meaning) {}
 
     /** A table: what its geometries are and how they look. */
-    record Table(String name, String geometry, String meaning, String sld, List<Column> columns) {}
+    record Table(String name, String geometry, String meaning, String sld, List<Column> columns) {
+        /** Numbers names that are the same but for case: products {@code uan} and {@code uan_target} can make such. */
+        Table {
+            Set<String> taken = new HashSet<>(Set.of("fid", "geom"));
+            List<Column> distinct = new ArrayList<>();
+            for (Column column : columns) {
+                String free = column.name;
+                for (int i = 2; !taken.add(free.toLowerCase(Locale.ROOT)); i++) {
+                    free = column.name + "_" + i;
+                }
+                distinct.add(new Column(free, column.type, column.meaning));
+            }
+            columns = List.copyOf(distinct);
+        }
+    }
 
     GeoPackage(LocalPlane plane, @Nullable String time) throws SQLException {
         this.plane = plane;

@@ -27,7 +27,7 @@ import javax.imageio.plugins.tiff.TIFFTagSet;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /**
- * {@code layers/received.tif}: what each cell received of a product, L/ha of covered ground, as GeoTIFF 1.1 (OGC 19-008),
+ * {@code layers/received.tif}, or one {@code received-KEY.tif} for each of several products: what each cell received of a product, L/ha of covered ground, as GeoTIFF 1.1 (OGC 19-008),
  * one band of 32-bit floats, cell for cell the grid the program summed in: nothing is resampled.
  *
  * <p>The coordinate system is the job's own plane, which the standard lets a file define: transverse Mercator on WGS 84,
@@ -42,15 +42,18 @@ final class ReceivedTiff {
     /** The tag in which raster programs say which value means nothing; text. */
     private static final int NO_DATA_TAG = 42113;
 
+    /** The tag in which they say what a band is and its unit; XML. */
+    private static final int BAND_TAG = 42112;
+
     private static final int USER_DEFINED = 32767;
     private static final double L_PER_HA = 1e4;
 
     private ReceivedTiff() {}
 
-    /** The file's name for a product: the first one's is the plain one. */
+    /** The file's name for a product: of several, each has its key in it, which the rig file keeps to letters and digits. */
     static String file(Analysis a, int product) {
-        String key = a.rig().products().get(product).key().replaceAll("[^A-Za-z0-9_-]", "_");
-        return product == 0 ? "layers/received.tif" : "layers/received-" + key + ".tif";
+        String key = a.rig().products().get(product).key();
+        return a.rig().products().size() == 1 ? "layers/received.tif" : "layers/received-" + key + ".tif";
     }
 
     static void write(Analysis a, int product, OutputStream out) throws IOException {
@@ -79,6 +82,12 @@ final class ReceivedTiff {
             place(directory, grid, a.track().plane());
             ascii(directory, new TIFFTag("NoData", NO_DATA_TAG, 1 << TIFFTag.TIFF_ASCII), Integer.toString((int)
                     NO_DATA));
+            ascii(
+                    directory,
+                    new TIFFTag("Band", BAND_TAG, 1 << TIFFTag.TIFF_ASCII),
+                    "<GDALMetadata><Item name=\"DESCRIPTION\" sample=\"0\" role=\"description\">" + escaped(plain(name))
+                            + " received</Item><Item name=\"UNITTYPE\" sample=\"0\" role=\"unittype\">L/ha</Item>"
+                            + "</GDALMetadata>");
             writer.setOutput(stream);
             writer.write(null, new IIOImage(image, null, directory.getAsMetadata()), param);
         } finally {
@@ -167,6 +176,10 @@ final class ReceivedTiff {
 
     private static void ascii(TIFFDirectory directory, TIFFTag tag, String text) {
         directory.addTIFFField(new TIFFField(tag, TIFFTag.TIFF_ASCII, 1, new String[] {text}));
+    }
+
+    private static String escaped(String text) {
+        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
     }
 
     /** The format has seven bits a character. */

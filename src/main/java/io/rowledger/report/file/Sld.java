@@ -9,13 +9,14 @@ import java.util.Locale;
 final class Sld {
     private static final String SKIP = "#d55e00";
     private static final String DOUBLE = "#0072b2";
+    private static final String GROUND = "#d5dadc";
     private static final String INK = "#22282b";
     private static final String[] DEVIATION = {
         "#b35806", "#f1a340", "#fee0b6", "#f7f7f7", "#d8daeb", "#998ec3", "#542788"
     };
     private static final double[] STEPS_PCT = {-20, -10, -5, 5, 10, 20};
 
-    static final String STRIPS = sld("strips", rule("", polygon("#d5dadc", 0.6)));
+    static final String STRIPS = sld("strips", rule("", polygon(GROUND, 0.6)));
     static final String PASSES = sld(
             "passes",
             rule(
@@ -43,6 +44,8 @@ final class Sld {
             String filter = (both ? "<ogc:And>" : "") + from + to + (both ? "</ogc:And>" : "");
             rules.append(rule("<ogc:Filter>" + filter + "</ogc:Filter>", polygon(DEVIATION[i], 0.9)));
         }
+        // Where nothing was asked for, there is no deviation.
+        rules.append(rule("<ElseFilter/>", polygon(GROUND, 0.9)));
         return sld("received", rules.toString());
     }
 
