@@ -33,16 +33,19 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--rig", required = true, paramLabel = "RIG.yaml", description = "The rig file.")
     private Path rig;
 
-    @Option(names = "--boundary", paramLabel = "F", description = "The field's outline, GeoJSON.")
+    @Option(
+            names = "--boundary",
+            paramLabel = "F",
+            description = "The field's outline: GeoJSON, KML, shapefile or GeoPackage.")
     private @Nullable Path boundary;
 
-    @Option(names = "--prescription", paramLabel = "F", description = "Zones with a target rate each, GeoJSON.")
+    @Option(names = "--prescription", paramLabel = "F", description = "Zones with a target rate each, a map file too.")
     private @Nullable Path prescription;
 
     @Option(
             names = "--keep-out",
             paramLabel = "F",
-            description = "Places to keep away from, each with your own setback, GeoJSON.")
+            description = "Places to keep away from, each with your own setback, a map file too.")
     private @Nullable Path keepOut;
 
     @Option(

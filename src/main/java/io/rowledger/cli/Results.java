@@ -62,6 +62,7 @@ record Results(
             out.println("Nitrogen record: "
                     + folder.resolve("nitrogen-record.pdf").toAbsolutePath().normalize());
         }
+        Reports.leftOut().forEach(out::println);
         out.println("Reports: " + folder.toAbsolutePath().normalize());
     }
 }

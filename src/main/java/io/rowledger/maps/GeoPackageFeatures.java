@@ -20,6 +20,7 @@ import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKBReader;
+import org.sqlite.NativeLibraryNotFoundException;
 
 /**
  * The features of a GeoPackage (OGC 12-128r18). Of several feature tables the one is read that is named after the use:
@@ -54,12 +55,24 @@ final class GeoPackageFeatures {
             Table table = reader.choose(db);
             reader.rows(db, table, reader.system(db, table));
         } catch (SQLException e) {
+            if (e.getCause() instanceof NativeLibraryNotFoundException) {
+                throw noLibrary(file, use);
+            }
             throw UnusableInputException.found("a GeoPackage that can't be read (" + Sqlite.words(e) + ")")
                     .inFile(file)
                     .expected("a GeoPackage (OGC 12-128) with features")
                     .mend("copy the file again, or export the " + use.file() + " again");
+        } catch (LinkageError e) {
+            throw noLibrary(file, use);
         }
         return new MapFeatures(file, MapFormat.GEOPACKAGE, reader.features, reader.notes);
+    }
+
+    private static UnusableInputException noLibrary(String file, MapUse use) {
+        return UnusableInputException.found("a GeoPackage on a machine for which this program has no SQLite library")
+                .inFile(file)
+                .expected("a 64-bit Windows, macOS or Linux whose temporary folder lets programs run")
+                .mend("export the " + use.file() + " as GeoJSON, KML or a shapefile");
     }
 
     /** What a program has written but not yet moved into the file would be missing. */

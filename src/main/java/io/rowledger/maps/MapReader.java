@@ -61,6 +61,9 @@ public final class MapReader {
             requireSize(file);
             return KmlFeatures.read(file, use);
         }
+        if (start.length > 0) {
+            requireSize(file);
+        }
         return GeoJsonFeatures.read(file, use);
     }
 

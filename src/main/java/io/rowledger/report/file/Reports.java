@@ -69,6 +69,14 @@ public final class Reports {
             String text = analysis.setup().correction().text();
             outputs.add(SetupReview.CORRECTED_FILE, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
         }
+        if (GeoPackage.canBeWritten()) {
+            outputs.add(FieldGeoPackage.FILE, out -> FieldGeoPackage.write(analysis, out));
+        }
+        outputs.add(PlacesGpx.FILE, out -> PlacesGpx.write(analysis, options.format(), out));
+        for (int p = 0; p < analysis.rig().products().size(); p++) {
+            int product = p;
+            outputs.add(ReceivedTiff.file(analysis, p), out -> ReceivedTiff.write(analysis, product, out));
+        }
         return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
                         DiagnosisReader.FILE,
@@ -81,6 +89,15 @@ public final class Reports {
                 .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
                 .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
                 .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
+    }
+
+    /** What is not written on this machine though it belongs to the results, a sentence each; usually nothing. */
+    public static List<String> leftOut() {
+        return GeoPackage.canBeWritten()
+                ? List.of()
+                : List.of(FieldGeoPackage.FILE
+                        + " was not written: this machine has no SQLite library for it, or does not let"
+                        + " programs run from the temporary folder. The other layers hold the same places.");
     }
 
     /** The record for programs, to travel inside the printed one. */

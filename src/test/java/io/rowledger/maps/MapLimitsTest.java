@@ -1,0 +1,270 @@
+package io.rowledger.maps;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.finding.UnusableInputException;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.RandomAccessFile;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.List;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Map files that would harm: refused with a message, before they cost memory, time or a file outside their place. */
+class MapLimitsTest {
+    private static final String POLYGON =
+            "{\"type\":\"Polygon\",\"coordinates\":[[[-93,45],[-92.99,45],[-92.99,45.01],[-93,45]]]}";
+    private static final String SQUARE =
+            "<Placemark><Polygon><outerBoundaryIs><LinearRing><coordinates>-93,45 -92.99,45"
+                    + " -92.99,45.01 -93,45</coordinates></LinearRing></outerBoundaryIs></Polygon></Placemark>";
+
+    @TempDir
+    Path dir;
+
+    private String refused(Path file) {
+        UnusableInputException x =
+                assertThrows(UnusableInputException.class, () -> MapReader.read(file, MapUse.BOUNDARY));
+        assertTrue(x.getMessage().contains(file.getFileName().toString()), x.getMessage());
+        return x.getMessage();
+    }
+
+    private interface Filling {
+        void into(OutputStream out) throws IOException;
+    }
+
+    private Path zip(String name, Filling filling) throws IOException {
+        Path file = dir.resolve("map.zip");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(file))) {
+            zip.putNextEntry(new ZipEntry(name));
+            filling.into(zip);
+            zip.closeEntry();
+        }
+        return file;
+    }
+
+    private static byte[] utf8(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
+    }
+
+    @TestFactory
+    Stream<DynamicTest> paths_that_climb_out_of_an_archive_are_refused() {
+        return Stream.of(
+                        "../field.geojson",
+                        "maps/../../field.geojson",
+                        "/etc/field.geojson",
+                        "..\\..\\field.geojson",
+                        "C:\\field.geojson",
+                        "c:field.geojson")
+                .map(name -> DynamicTest.dynamicTest(name, () -> {
+                    Path file = zip(name, out -> out.write(utf8(POLYGON)));
+                    assertTrue(refused(file).contains(name));
+                    try (Stream<Path> beside = Files.list(dir)) {
+                        assertEquals(List.of(file), beside.toList());
+                    }
+                }));
+    }
+
+    @Test
+    void two_dots_within_a_name_climb_nowhere() throws IOException {
+        Path file = zip("a..b/field..1.geojson", out -> out.write(utf8(POLYGON)));
+        assertEquals(1, MapReader.read(file, MapUse.BOUNDARY).features().size());
+    }
+
+    @TestFactory
+    Stream<DynamicTest> a_zip_that_unpacks_to_more_than_a_map_is_refused() {
+        return Stream.of("bomb.geojson", "bomb.kml", "bomb.shp")
+                .map(name -> DynamicTest.dynamicTest(name, () -> {
+                    Path file = zip(name, out -> {
+                        byte[] blanks = new byte[1 << 20];
+                        java.util.Arrays.fill(blanks, (byte) ' ');
+                        for (int mb = 0; mb < 65; mb++) {
+                            out.write(blanks);
+                        }
+                    });
+                    assertTrue(Files.size(file) < 200_000, "small on disk: " + Files.size(file));
+                    String message = refused(file);
+                    assertTrue(message.contains("more than 64 MB") && message.contains(name), message);
+                }));
+    }
+
+    @Test
+    void a_zip_of_very_many_files_is_refused() throws IOException {
+        Path file = dir.resolve("many.zip");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(file))) {
+            for (int i = 0; i < 1001; i++) {
+                zip.putNextEntry(new ZipEntry("f" + i + ".txt"));
+                zip.closeEntry();
+            }
+        }
+        assertTrue(refused(file).contains("1001 files"));
+    }
+
+    @Test
+    void a_zip_within_a_zip_is_not_followed() throws IOException {
+        Path inner = Files.move(zip("field.geojson", out -> out.write(utf8(POLYGON))), dir.resolve("inner.zip"));
+        Path file = zip("inner.zip", out -> Files.copy(inner, out));
+        assertTrue(refused(file).contains("without a map"));
+    }
+
+    /** The first bytes of each kind, and then nothing for 65 MB, which takes no room on the disk. */
+    @TestFactory
+    Stream<DynamicTest> a_file_larger_than_any_map_is_refused_unread() {
+        return Stream.of("{\"type\":", "<kml>", "SQLite format 3\0", "PK\u0003\u0004", "\0\0'\n")
+                .map(start -> DynamicTest.dynamicTest(start.replaceAll("[^ -~]", "."), () -> {
+                    Path file = dir.resolve("large.map");
+                    Files.write(file, start.getBytes(StandardCharsets.ISO_8859_1));
+                    try (RandomAccessFile sparse = new RandomAccessFile(file.toFile(), "rw")) {
+                        sparse.setLength(65L << 20);
+                    }
+                    assertTrue(refused(file).contains("more than 64 MB"));
+                }));
+    }
+
+    private Path kml(String text) throws IOException {
+        return Files.writeString(dir.resolve("field.kml"), text);
+    }
+
+    @Test
+    void a_document_type_is_refused_whether_it_fetches_a_file_or_grows_or_does_nothing() throws IOException {
+        Path secret = Files.writeString(dir.resolve("secret.txt"), "well kept");
+        StringBuilder growing = new StringBuilder("<!DOCTYPE kml [<!ENTITY e0 \"ha\">");
+        for (int i = 1; i < 40; i++) {
+            growing.append("<!ENTITY e")
+                    .append(i)
+                    .append(" \"&e")
+                    .append(i - 1)
+                    .append(";&e")
+                    .append(i - 1)
+                    .append(";\">");
+        }
+        for (String doctype : List.of(
+                "<!DOCTYPE kml [<!ENTITY s SYSTEM \"" + secret.toUri() + "\">]>",
+                "<!DOCTYPE kml SYSTEM \"http://127.0.0.1:1/kml.dtd\">",
+                growing + "]>",
+                "<!DOCTYPE kml>")) {
+            for (String entity : List.of("&s;", "&e39;", "")) {
+                String text = "<?xml version=\"1.0\"?>" + doctype + "<kml>"
+                        + SQUARE.replace("<Polygon>", "<name>" + entity + "</name><Polygon>") + "</kml>";
+                String message = refused(kml(text));
+                assertTrue(message.contains("a document type"), message);
+                assertFalse(message.contains("well kept"));
+                Path kmz = zip("doc.kml", out -> out.write(utf8(text)));
+                assertTrue(refused(kmz).contains("a document type"));
+            }
+        }
+    }
+
+    @Test
+    void an_entity_nobody_declared_is_refused() throws IOException {
+        String message = refused(kml("<kml>" + SQUARE.replace("<Polygon>", "<name>&s;</name><Polygon>") + "</kml>"));
+        assertTrue(message.contains("entity") || message.contains("no well-formed XML"), message);
+    }
+
+    @Test
+    void links_are_not_followed() throws IOException {
+        Path file = kml("<kml><NetworkLink><Link><href>http://127.0.0.1:1/more.kml</href></Link></NetworkLink>" + SQUARE
+                + "</kml>");
+        assertEquals(1, MapReader.read(file, MapUse.BOUNDARY).features().size());
+    }
+
+    @Test
+    void geometries_deep_within_geometries_are_refused_and_other_depth_is_passed_over() throws IOException {
+        String deep = "<MultiGeometry>".repeat(100) + "</MultiGeometry>".repeat(100);
+        assertTrue(
+                refused(kml("<kml><Placemark>" + deep + "</Placemark></kml>")).contains("more than 50 deep"));
+        String style = "<a>".repeat(100_000) + "</a>".repeat(100_000);
+        Path file = kml("<kml><Placemark>" + style + "</Placemark>" + SQUARE + "</kml>");
+        assertEquals(2, MapReader.read(file, MapUse.BOUNDARY).features().size());
+    }
+
+    @Test
+    void geojson_nested_without_end_is_refused() throws IOException {
+        Path file = Files.writeString(
+                dir.resolve("deep.geojson"), "{\"type\":\"Polygon\",\"coordinates\":" + "[".repeat(1_000_000));
+        refused(file);
+    }
+
+    /** A polygon record that says it has two thousand million parts, or corners, in a file of 200 bytes. */
+    @Test
+    void a_shapefile_is_not_believed_about_its_counts() throws IOException {
+        for (int at : new int[] {36, 40}) {
+            ByteBuffer shp = ByteBuffer.allocate(200);
+            shp.putInt(0, 9994)
+                    .putInt(24, 100)
+                    .order(ByteOrder.LITTLE_ENDIAN)
+                    .putInt(28, 1000)
+                    .putInt(32, 5);
+            shp.order(ByteOrder.BIG_ENDIAN).putInt(100, 1).putInt(104, 46);
+            shp.order(ByteOrder.LITTLE_ENDIAN)
+                    .putInt(108, 5)
+                    .putInt(108 + 36, 1)
+                    .putInt(108 + 40, 4);
+            shp.putInt(108 + at, Integer.MAX_VALUE);
+            Path file = Files.write(dir.resolve("field.shp"), shp.array());
+            assertTrue(refused(file).contains("damaged"));
+        }
+    }
+
+    private Path geoPackage(String... statements) throws IOException, SQLException {
+        Path file = dir.resolve("field.gpkg");
+        Files.deleteIfExists(file);
+        try (Connection db = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Statement s = db.createStatement()) {
+            s.execute("CREATE TABLE gpkg_spatial_ref_sys (srs_id INTEGER, organization TEXT,"
+                    + " organization_coordsys_id INTEGER, definition TEXT)");
+            s.execute("INSERT INTO gpkg_spatial_ref_sys VALUES (4326, 'EPSG', 4326, '')");
+            s.execute("CREATE TABLE gpkg_contents (table_name TEXT, data_type TEXT)");
+            s.execute("INSERT INTO gpkg_contents VALUES ('field', 'features')");
+            s.execute("CREATE TABLE gpkg_geometry_columns (table_name TEXT, column_name TEXT, srs_id INTEGER)");
+            s.execute("INSERT INTO gpkg_geometry_columns VALUES ('field', 'geom', 4326)");
+            for (String statement : statements) {
+                s.execute(statement);
+            }
+        }
+        return file;
+    }
+
+    private static final String ENDLESS =
+            "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT i AS fid, x'00' AS geom FROM n";
+
+    @Test
+    void a_geopackage_whose_table_is_an_endless_view_is_refused() throws Exception {
+        assertTrue(refused(geoPackage("CREATE VIEW field AS " + ENDLESS)).contains("a view is not enough"));
+    }
+
+    @Test
+    void a_geopackage_whose_list_of_tables_is_an_endless_view_is_refused() throws Exception {
+        Path file = geoPackage(
+                "DROP TABLE gpkg_spatial_ref_sys",
+                "CREATE VIEW gpkg_spatial_ref_sys AS WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n)"
+                        + " SELECT i AS srs_id, 'EPSG' AS organization, 1 AS organization_coordsys_id, '' AS definition"
+                        + " FROM n WHERE i % 2 = 3",
+                "CREATE TABLE field (fid INTEGER PRIMARY KEY, geom BLOB)");
+        assertTrue(refused(file).contains("can't be read"));
+    }
+
+    @Test
+    void a_geopackage_that_makes_values_up_larger_than_any_map_is_refused() throws Exception {
+        Path file = geoPackage(
+                "CREATE TABLE field (fid INTEGER PRIMARY KEY, geom BLOB, big BLOB AS (zeroblob(500000000)))",
+                "INSERT INTO field (geom) VALUES (x'00')");
+        assertTrue(refused(file).contains("can't be read"));
+    }
+}
