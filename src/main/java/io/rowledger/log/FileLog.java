@@ -7,22 +7,26 @@ import java.util.List;
 final class FileLog {
     private final String name;
     private final String form;
-    private final CsvShape shape;
+    private final String shape;
     private final Sample sample;
     private final RecordReader reader;
     private final DropCount drops;
-    private final boolean longShape;
     private final List<String> notes = new ArrayList<>();
     private String sha256 = "";
 
-    FileLog(LogFile file, CsvShape shape, Sample sample, RecordReader reader, DropCount drops, boolean longShape) {
-        this.name = file.name();
-        this.form = file.form();
+    /**
+     * A file as read.
+     *
+     * @param form how it is packed and written, for a person
+     * @param shape what a line of it is, for a person
+     */
+    FileLog(String name, String form, String shape, Sample sample, RecordReader reader, DropCount drops) {
+        this.name = name;
+        this.form = form;
         this.shape = shape;
         this.sample = sample;
         this.reader = reader;
         this.drops = drops;
-        this.longShape = longShape;
     }
 
     /** Cleans the records once the whole file is read. */
@@ -47,7 +51,8 @@ final class FileLog {
         return form;
     }
 
-    CsvShape shape() {
+    /** What a line of it is. */
+    String shape() {
         return shape;
     }
 
@@ -69,11 +74,6 @@ final class FileLog {
 
     DropCount drops() {
         return drops;
-    }
-
-    /** True where the file has a line for each row and time. */
-    boolean longShape() {
-        return longShape;
     }
 
     List<String> notes() {

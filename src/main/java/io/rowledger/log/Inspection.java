@@ -1,6 +1,8 @@
 package io.rowledger.log;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.taskdata.BarGeometry;
+import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.units.Dimension;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -10,6 +12,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the program makes of logs before any rig file is there: how each column, unit and time was understood, what was
@@ -20,13 +23,15 @@ import java.util.Locale;
  * @param columns how each column of the first file that can be used was understood
  * @param products the products its flow columns name; one without a name where they name none
  * @param rows the outlets it has flow columns for; 0 where no file can be used
+ * @param geometry what task data among the files says of the machine; null where there is none
  */
 public record Inspection(
         String text,
         List<UnusableInputException> problems,
         List<ColumnSense> columns,
         List<String> products,
-        int rows) {
+        int rows,
+        @Nullable BarGeometry geometry) {
     /** Shorter silences are ordinary lost records, which a report bridges, s. */
     private static final double SILENT_S = 1.5;
 
@@ -49,11 +54,19 @@ public record Inspection(
         StringBuilder text = new StringBuilder();
         List<UnusableInputException> problems = new ArrayList<>();
         List<FileLog> files = new ArrayList<>();
+        BarGeometry geometry = null;
         for (Path log : logs) {
             try {
-                FileLog file = LogFileReader.read(log, options);
-                files.add(file);
-                describe(file, text);
+                List<FileLog> read;
+                if (TaskData.is(log)) {
+                    TaskDataLogs task = TaskDataLogs.read(log, options);
+                    read = task.logs();
+                    geometry = task.geometry();
+                } else {
+                    read = List.of(LogFileReader.read(log, options));
+                }
+                read.forEach(file -> describe(file, text));
+                files.addAll(read);
             } catch (UnusableInputException e) {
                 problems.add(e);
                 text.append(log)
@@ -77,7 +90,7 @@ public record Inspection(
         }
         String said = text.toString().replace("\r\n", "\n");
         if (files.isEmpty()) {
-            return new Inspection(said, problems, List.of(), List.of(), 0);
+            return new Inspection(said, problems, List.of(), List.of(), 0, null);
         }
         FileLog first = files.get(0);
         return new Inspection(
@@ -85,7 +98,8 @@ public record Inspection(
                 problems,
                 first.senses(),
                 first.plan().products(),
-                first.plan().outlets());
+                first.plan().outlets(),
+                geometry);
     }
 
     private static void describe(FileLog file, StringBuilder text) {
@@ -95,8 +109,7 @@ public record Inspection(
         line(
                 text,
                 "form",
-                file.form() + ", fields divided by " + file.shape().words() + ", decimal "
-                        + (file.mark() == ',' ? "comma" : "point"));
+                file.form());
         line(text, "SHA-256", source.sha256());
         line(
                 text,
@@ -113,7 +126,7 @@ public record Inspection(
         line(
                 text,
                 "shape",
-                file.longShape() ? "a line for each row and time, put side by side below" : "a line for each time");
+                file.shape());
         text.append("\n  columns\n");
         columns(file, text);
         dropped(file, text);

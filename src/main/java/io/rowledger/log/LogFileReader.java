@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 
@@ -54,8 +55,24 @@ final class LogFileReader {
         LongLines rows = LongLines.of(file.name(), headers, text, options);
         Lines lines = rows == null ? text : rows;
         ColumnPlan plan = ColumnPlan.of(file.name(), rows == null ? headers.names() : rows.headers(), headers, options);
+        return records(
+                file.name(),
+                mark -> file.form() + ", fields divided by " + shape.words() + ", decimal "
+                        + (mark == ',' ? "comma" : "point"),
+                plan,
+                lines,
+                options);
+    }
+
+    /**
+     * Reads the lines below a header, the first of them twice: what they hold decides how all are read.
+     *
+     * @param form how the file is packed and written, for a person, by its decimal mark
+     */
+    static FileLog records(
+            String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
         List<Line> first = new ArrayList<>();
-        Remarks remarks = new Remarks(file.name(), plan);
+        Remarks remarks = new Remarks(name, plan);
         List<Line> records = new ArrayList<>();
         Line line = lines.next();
         while (line != null) {
@@ -67,12 +84,12 @@ final class LogFileReader {
         }
         if (records.isEmpty()) {
             throw UnusableInputException.found("column names but no records")
-                    .inFile(file.name())
+                    .inFile(name)
                     .atLine(plan.headerLine())
                     .expected("a record for each position below them")
                     .mend("export the log again; this one was closed before anything was recorded");
         }
-        Sample sample = new Sample(file.name(), plan, records, DecimalMark.of(plan, records), options.hints());
+        Sample sample = new Sample(name, plan, records, DecimalMark.of(plan, records), options.hints());
         DropCount drops = new DropCount();
         RecordReader reader = new RecordReader(sample, drops);
         for (Line each : first) {
@@ -87,7 +104,8 @@ final class LogFileReader {
                 pump.finish();
             }
         }
-        return new FileLog(file, shape, sample, reader, drops, rows != null);
+        String shape = lines instanceof LongLines ? "a line for each row and time, put side by side below" : "a line for each time";
+        return new FileLog(name, form.apply(sample.mark()), shape, sample, reader, drops);
     }
 
     private static String start(LogFile file, Reader text) throws IOException {

@@ -1,9 +1,13 @@
 package io.rowledger.log;
 
+import io.rowledger.log.taskdata.ReadFile;
+import io.rowledger.log.taskdata.TaskData;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** Reads the logs of one job into one table. */
 public final class LogReader {
@@ -16,8 +20,15 @@ public final class LogReader {
      */
     public static LogReading read(List<Path> logs, LogOptions options) {
         List<FileLog> files = new ArrayList<>();
+        Set<ReadFile> beside = new LinkedHashSet<>();
         for (Path log : logs) {
-            files.add(LogFileReader.read(log, options));
+            if (TaskData.is(log)) {
+                TaskDataLogs task = TaskDataLogs.read(log, options);
+                files.addAll(task.logs());
+                beside.addAll(task.others());
+            } else {
+                files.add(LogFileReader.read(log, options));
+            }
         }
         List<ColumnSense> senses = new ArrayList<>();
         List<String> notes = new ArrayList<>();
@@ -26,7 +37,7 @@ public final class LogReader {
             notes.addAll(notes(file));
         }
         LogTable table = Joiner.join(files, notes);
-        return new LogReading(table, senses, notes);
+        return new LogReading(table, senses, notes, List.copyOf(beside));
     }
 
     /** What was assumed about one file. */

@@ -3,7 +3,7 @@ package io.rowledger.report;
 /**
  * A file handed in beside the logs.
  *
- * @param option how the command line names it, such as {@code --rig}
+ * @param option how the command line names it, such as {@code --rig}; without the strokes where a log brings it along
  * @param file its name as given
  * @param sha256 digest of its bytes, lower-case hex
  */

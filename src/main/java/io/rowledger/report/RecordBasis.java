@@ -92,7 +92,9 @@ final class RecordBasis {
             call.append(' ').append(word(source.file()));
         }
         for (InputFile setup : a.setups()) {
-            call.append(' ').append(setup.option()).append(' ').append(word(setup.file()));
+            if (setup.option().startsWith("-")) {
+                call.append(' ').append(setup.option()).append(' ').append(word(setup.file()));
+            }
         }
         call.append(" --for landlord --units ")
                 .append(options.units().name().toLowerCase(Locale.ROOT))

@@ -104,7 +104,7 @@ public final class Pipeline {
                 new Measured(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
         List<String> notes = new ArrayList<>(maps.notes());
         notes.addAll(Notes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones));
-        List<InputFile> setups = Setups.of(files, rigFile);
+        List<InputFile> setups = Setups.of(files, rigFile, reading);
         return new Analysis(
                 rig,
                 reading.table(),

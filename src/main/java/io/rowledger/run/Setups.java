@@ -1,6 +1,8 @@
 package io.rowledger.run;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.LogReading;
+import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.maps.MapReader;
 import io.rowledger.report.InputFile;
 import io.rowledger.rig.RigFile;
@@ -17,7 +19,7 @@ import java.util.List;
 final class Setups {
     private Setups() {}
 
-    static List<InputFile> of(JobFiles files, RigFile rig) {
+    static List<InputFile> of(JobFiles files, RigFile rig, LogReading reading) {
         List<InputFile> setups = new ArrayList<>();
         setups.add(new InputFile("--rig", rig.file(), rig.sha256()));
         if (files.boundary() != null) {
@@ -28,6 +30,9 @@ final class Setups {
         }
         if (files.keepOut() != null) {
             map("--keep-out", files.keepOut(), setups);
+        }
+        for (ReadFile beside : reading.beside()) {
+            setups.add(new InputFile("task data", beside.name(), beside.sha256()));
         }
         return setups;
     }

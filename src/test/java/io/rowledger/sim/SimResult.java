@@ -62,6 +62,11 @@ public final class SimResult {
         }
     }
 
+    /** The records, for other writers. */
+    List<SimRecord> log() {
+        return records;
+    }
+
     /** The log as text, in the scenario's format. */
     public String logText() {
         StringBuilder text = new StringBuilder(records.size() * 256 + 1024);

@@ -1,0 +1,58 @@
+package io.rowledger.log;
+
+import io.rowledger.log.taskdata.BarGeometry;
+import io.rowledger.log.taskdata.ReadFile;
+import io.rowledger.log.taskdata.TaskData;
+import io.rowledger.log.taskdata.TaskLog;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The time logs of ISO 11783-10 task data, each read as a file of its own; a line number in a message is the number of the
+ * record. What is said of all of them stands in the notes of the first.
+ *
+ * @param logs one for each time log with flows
+ * @param others the files that say how to read them
+ * @param geometry what the device description says of the machine
+ */
+record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geometry) {
+    /** Reads the task data of one task. */
+    static TaskDataLogs read(Path path, LogOptions options) {
+        TaskData.Reading reading = TaskData.read(path, options.rowsExpected());
+        List<FileLog> logs = new ArrayList<>();
+        for (TaskLog log : reading.logs()) {
+            Headers headers = new Headers(log.headers(), log.headers(), 0);
+            ColumnPlan plan = ColumnPlan.of(log.name(), headers.names(), headers, options);
+            FileLog file = LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
+            file.notes().addAll(log.notes());
+            if (logs.isEmpty()) {
+                file.notes().addAll(reading.notes());
+            }
+            file.finish(log.sha256());
+            logs.add(file);
+        }
+        return new TaskDataLogs(logs, reading.others(), reading.geometry());
+    }
+
+    /** A time log's records as lines. */
+    private static final class Records implements Lines {
+        private final TaskLog log;
+        private int at;
+
+        Records(TaskLog log) {
+            this.log = log;
+        }
+
+        @Override
+        public @Nullable Line next() {
+            if (at == log.records()) {
+                return null;
+            }
+            Line line = new Line(log.fields(at), at + 1);
+            at++;
+            return line;
+        }
+    }
+}

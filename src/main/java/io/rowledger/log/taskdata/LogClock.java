@@ -1,0 +1,88 @@
+package io.rowledger.log.taskdata;
+
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The time of a time log's records. The terminal stamps them with its own clock, which shows local time; where the receiver's
+ * UTC stands beside it, the middle difference of the two is taken off, so that a record keeps the terminal's fine steps and
+ * gets the receiver's time of day. Without it the clock's zone must come from the task or the rig file.
+ */
+final class LogClock {
+    /** The two clocks tick in different tasks of the terminal and may be read up to so far apart. */
+    private static final long JITTER_MS = 2500;
+    /** So many differences may be off: the receiver's first fixes. */
+    private static final double MOST_OFF = 0.02;
+    /** Below this a difference is no news. */
+    private static final long WRONG_CLOCK_MS = 30_000;
+
+    private static final long QUARTER_HOUR_MS = 15 * 60_000L;
+
+    private final TimeLog log;
+    /** Terminal less UTC, ms; null where the zone is not known, or each record has its own UTC. */
+    private final @Nullable Long offsetMs;
+
+    private final boolean each;
+    private @Nullable String note;
+
+    /**
+     * Looks at all records.
+     *
+     * @param taskOffsetMs what the task's own times say the terminal is ahead of UTC, ms; null where they don't
+     */
+    LogClock(TimeLog log, String name, @Nullable Long taskOffsetMs) {
+        this.log = log;
+        long[] differences = new long[log.utcMs.length];
+        int n = 0;
+        for (int i = 0; i < Math.min(log.records, log.utcMs.length); i++) {
+            if (log.utcMs[i] != Long.MIN_VALUE && log.status(i) != 0) {
+                differences[n++] = log.clockMs[i] - log.utcMs[i];
+            }
+        }
+        if (n == 0) {
+            offsetMs = taskOffsetMs;
+            each = false;
+            return;
+        }
+        Arrays.sort(differences, 0, n);
+        long middle = differences[n / 2];
+        int off = 0;
+        for (int i = 0; i < n; i++) {
+            off += Math.abs(differences[i] - middle) > JITTER_MS ? 1 : 0;
+        }
+        each = off > MOST_OFF * n;
+        offsetMs = each ? null : Long.valueOf(middle);
+        long wrong = Math.abs(middle - Math.round((double) middle / QUARTER_HOUR_MS) * QUARTER_HOUR_MS);
+        if (each) {
+            note = "The clock of the terminal was set while it wrote " + name
+                    + ": each record has the receiver's time.";
+        } else if (wrong > WRONG_CLOCK_MS) {
+            note = String.format(
+                    Locale.ROOT,
+                    "The clock of the terminal that wrote %s was %d s off; the receiver's time was used.",
+                    name,
+                    Math.round(wrong / 1000.0));
+        }
+    }
+
+    /** What was set right, or null. */
+    @Nullable
+    String note() {
+        return note;
+    }
+
+    /** The time of a record as ISO 8601: with a Z where it is UTC, without where the zone is not known; empty for none. */
+    String text(int i) {
+        if (each) {
+            return log.utcMs[i] == Long.MIN_VALUE ? "" : iso(log.utcMs[i]) + "Z";
+        }
+        return offsetMs == null ? iso(log.clockMs[i]) : iso(log.clockMs[i] - offsetMs) + "Z";
+    }
+
+    private static String iso(long ms) {
+        String text = Instant.ofEpochMilli(ms).toString();
+        return text.substring(0, text.length() - 1);
+    }
+}

@@ -1,0 +1,266 @@
+package io.rowledger.log.taskdata;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * One binary time log as a log with a column for each quantity, named as in any other log: every figure is the stored whole
+ * number with its decimal point put in, so nothing is rounded on the way.
+ */
+public final class TaskLog {
+    /** The decimals of a position in 1e-7 degrees. */
+    private static final int POSITION_DECIMALS = 7;
+    /** A rate of 0.01 mm³/m² is 1e-8 L/m² = 1e-4 L/ha. */
+    private static final int RATE_DECIMALS = 4;
+
+    private static final int THOUSANDTHS = 3;
+    private static final double ML_PER_L = 1000;
+    private static final int FLOW_DECIMALS = 6;
+
+    private final String name;
+    private final String sha256;
+    private final String form;
+    private final TimeLog log;
+    private final LogHeader header;
+    private final Layout layout;
+    private final LogClock clock;
+    private final GroundSpeed speed;
+    private final boolean hasStatus;
+    private final List<String> headers = new ArrayList<>();
+    private final List<String> notes = new ArrayList<>();
+    private final List<Cell> cells = new ArrayList<>();
+
+    private interface Cell {
+        String of(int i);
+    }
+
+    TaskLog(ReadFile file, String form, LogHeader header, TimeLog log, Layout layout, LogClock clock) {
+        this.name = file.name();
+        this.sha256 = file.sha256();
+        this.form = form;
+        this.header = header;
+        this.log = log;
+        this.layout = layout;
+        this.clock = clock;
+        this.speed = new GroundSpeed(log, layout.speed());
+        this.hasStatus = log.status.length > 0 || header.fixedStatus() >= 0;
+        notes.addAll(layout.notes());
+        if (clock.note() != null) {
+            notes.add(clock.note());
+        }
+        place();
+        states();
+        for (Layout.Group group : layout.groups()) {
+            product(group);
+        }
+    }
+
+    /** The binary file as given. */
+    public String name() {
+        return name;
+    }
+
+    /** Digest of the binary file, lower-case hex. */
+    public String sha256() {
+        return sha256;
+    }
+
+    /** What kind of log it is, for a person. */
+    public String form() {
+        return form;
+    }
+
+    /** Column names as in any log, with units. */
+    public List<String> headers() {
+        return List.copyOf(headers);
+    }
+
+    /** How many records it has. */
+    public int records() {
+        return log.records;
+    }
+
+    /** What was taken for granted, a sentence each. */
+    public List<String> notes() {
+        return List.copyOf(notes);
+    }
+
+    /** The fields of record i (from 0), one for each column; empty where it has no figure. */
+    public String[] fields(int i) {
+        String[] fields = new String[cells.size()];
+        for (int c = 0; c < fields.length; c++) {
+            fields[c] = cells.get(c).of(i);
+        }
+        return fields;
+    }
+
+    private void add(String column, Cell cell) {
+        headers.add(column);
+        cells.add(cell);
+    }
+
+    private void place() {
+        add("time", clock::text);
+        add("lat", i -> GroundSpeed.isPlace(log, i) ? decimal(log.north[i], POSITION_DECIMALS) : "");
+        add("lon", i -> GroundSpeed.isPlace(log, i) ? decimal(log.east[i], POSITION_DECIMALS) : "");
+        if (hasStatus) {
+            add("fix", i -> fix(log.status(i)));
+        }
+        if (log.hdop.length > 0) {
+            add("hdop", i -> log.hdop[i] == TimeLog.NO_DOP ? "" : decimal(log.hdop[i], 1));
+        }
+        if (layout.speed() >= 0) {
+            int value = layout.speed();
+            add("speed[m/s]", i -> isFigure(raw(value, i)) ? decimal(raw(value, i), THOUSANDTHS) : "");
+        }
+    }
+
+    /**
+     * The position status as an NMEA 0183 quality digit. ISO 11783-10 counts 0 to 8 as NMEA 2000 and NMEA 0183 do (no fix,
+     * GNSS, differential, precise, RTK fixed, RTK float, dead reckoning, manual, simulated); 14 is an error, 15 not there.
+     */
+    private static String fix(int status) {
+        if (status == 14) {
+            return "0";
+        }
+        return status < 0 || status > 8 ? "" : String.valueOf(status);
+    }
+
+    private void states() {
+        if (!layout.down().isEmpty()) {
+            add("down", i -> state(down(i)));
+        }
+        List<Layout.Outlet> outlets = layout.groups().get(0).outlets();
+        for (int r = 0; r < outlets.size(); r++) {
+            Layout.State state = outlets.get(r).commanded();
+            if (state != null && !layout.whole()) {
+                add(numbered("on", r), i -> state(state.of(raw(state.value(), i))));
+            }
+        }
+    }
+
+    private static String state(int state) {
+        return state < 0 ? "" : state == 0 ? "0" : "1";
+    }
+
+    /** Whether any part of the bar works: 1, 0, −1 where none says. */
+    private int down(int i) {
+        int down = -1;
+        for (int value : layout.down()) {
+            down = Math.max(down, new Layout.State(value, 0).of(raw(value, i)));
+        }
+        return down;
+    }
+
+    private void product(Layout.Group group) {
+        String prefix = group.key().isEmpty() ? "" : group.key() + ".";
+        if (!group.targets().isEmpty()) {
+            add(prefix + "target[L/ha]", i -> target(group.targets(), i));
+        }
+        boolean rates = false;
+        for (int r = 0; r < group.outlets().size(); r++) {
+            Layout.Outlet outlet = group.outlets().get(r);
+            boolean metered = outlet.actual().ddi() == Ddi.ACTUAL_PER_TIME;
+            rates |= !metered;
+            add(
+                    prefix + numbered("flow", r) + "[ml/s]",
+                    metered ? i -> flow(outlet.actual().value(), i) : i -> made(outlet, i));
+        }
+        if (group.total() >= 0) {
+            add(prefix + "flow_total[ml/s]", i -> flow(group.total(), i));
+        }
+        if (rates) {
+            notes.add(
+                    "Flows of " + name + " were made from logged rates per area: rate \u00d7 working width \u00d7 speed"
+                            + (layout.speed() >= 0 ? "." : ", the speed from the positions."));
+        }
+    }
+
+    private String flow(int value, int i) {
+        return isFigure(raw(value, i)) ? decimal(raw(value, i), THOUSANDTHS) : "";
+    }
+
+    /** A flow from a rate per area; a section that is off or lifted puts nothing down, whatever its rate still says. */
+    private String made(Layout.Outlet outlet, int i) {
+        int rate = raw(outlet.actual().value(), i);
+        Layout.State is = outlet.actualState();
+        boolean off = down(i) == 0 || (is != null && is.of(raw(is.value(), i)) == 0);
+        if (off || rate == 0) {
+            return "0";
+        }
+        int width = outlet.width() < 0 ? TimeLog.NONE : raw(outlet.width(), i);
+        double widthM = isFigure(width) ? width / 1000.0 : outlet.widthM();
+        double mlPerS = outlet.actual().lPerM2(rate) * ML_PER_L * widthM * speed.mps(i);
+        return isFigure(rate) && Double.isFinite(mlPerS) ? decimal(Math.round(mlPerS * 1e6), FLOW_DECIMALS) : "";
+    }
+
+    /** The one rate asked for in a record; none where sections were asked for different ones. */
+    private String target(List<Layout.Amount> targets, int i) {
+        String asked = "";
+        for (Layout.Amount target : targets) {
+            int raw = raw(target.value(), i);
+            if (!isFigure(raw) || (raw == 0 && targets.size() > 1)) {
+                continue;
+            }
+            boolean ml = target.ddi() == Ddi.SETPOINT_PER_AREA_ML;
+            // 0.1 ml/m² is 1 L/ha.
+            String text = ml ? decimal(raw, 0) : decimal(raw, RATE_DECIMALS);
+            if (!asked.isEmpty() && !asked.equals(text)) {
+                return "";
+            }
+            asked = text;
+        }
+        return asked;
+    }
+
+    private int raw(int value, int i) {
+        return log.values[value][i];
+    }
+
+    /** Negative amounts and the two ends of the range are no figures but signs that there is none. */
+    private static boolean isFigure(int raw) {
+        return raw >= 0 && raw != Integer.MAX_VALUE;
+    }
+
+    /** Share of the records with anything on in which only some sections were, NaN where nobody says. */
+    double partlyOn() {
+        int on = 0;
+        int partly = 0;
+        for (int i = 0; i < log.records && layout.sections().size() > 1; i++) {
+            int some = 0;
+            for (Layout.State state : layout.sections()) {
+                some += state.of(raw(state.value(), i)) == 1 ? 1 : 0;
+            }
+            on += some > 0 ? 1 : 0;
+            partly += some > 0 && some < layout.sections().size() ? 1 : 0;
+        }
+        return on == 0 ? Double.NaN : (double) partly / on;
+    }
+
+    /** Records with a place. */
+    int places() {
+        int places = 0;
+        for (int i = 0; i < log.records; i++) {
+            places += GroundSpeed.isPlace(log, i) ? 1 : 0;
+        }
+        return places;
+    }
+
+    Layout layout() {
+        return layout;
+    }
+
+    LogHeader header() {
+        return header;
+    }
+
+    private static String numbered(String what, int row) {
+        return String.format(Locale.ROOT, "%s_%02d", what, row + 1);
+    }
+
+    private static String decimal(long raw, int decimals) {
+        return BigDecimal.valueOf(raw, decimals).toPlainString();
+    }
+}
