@@ -88,14 +88,28 @@ final class Notes {
         double largestM = 0;
         int lowered = 0;
         double loweredS = 0;
+        int crossed = 0;
+        double crossedS = 0;
         for (PathBreak each : breaks) {
             if (each.kind() == PathBreak.Kind.SHIFTED) {
                 shifts++;
                 largestM = Math.max(largestM, each.lengthM());
+            } else if (each.kind() == PathBreak.Kind.CROSSED) {
+                crossed++;
+                crossedS += each.lastsS();
             } else if (each.lowered()) {
                 lowered++;
                 loweredS += each.lastsS();
             }
+        }
+        if (crossed > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "In %d %s, %.0f s in all, there was no position while the bar was down, but the fixes on either side agree"
+                            + " on the way between: the path was carried across, with the flows of either side.",
+                    crossed,
+                    crossed == 1 ? "place" : "places",
+                    crossedS));
         }
         if (lowered > 0) {
             notes.add(String.format(
