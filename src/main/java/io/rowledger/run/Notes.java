@@ -61,7 +61,7 @@ final class Notes {
             int dropped = source.dropped().total() - source.dropped().frozen();
             if (dropped > MANY_DROPPED * source.records()) {
                 notes.add(source.file() + ": " + dropped + " of " + source.records()
-                        + " records could not be used; what happened in them is in no figure.");
+                        + " records could not be used; what they show is in no figure.");
             }
         }
         if (quality.gaps() > 0) {
