@@ -43,9 +43,10 @@ final class Cleaner {
                     drops.firstLine(DropReason.OUT_OF_ORDER),
                     drops.count(DropReason.OUT_OF_ORDER)));
         }
-        log.keep(FrozenFixes.live(log, file.numbers(Measured.SPEED), drops, notes));
-        boolean[] reachable = Jumps.reachable(log, file.fix(), drops, notes);
-        spreadGaps(log, reachable);
+        byte[] down = file.states(Measured.DOWN);
+        log.keep(FrozenFixes.live(log, file.numbers(Measured.SPEED), down, drops, notes));
+        boolean[] reachable = Jumps.reachable(log, file.states(Measured.FIX), drops, notes);
+        spreadGaps(log, reachable, down);
         log.keep(reachable);
         log.trim();
     }
@@ -102,19 +103,33 @@ final class Cleaner {
     /** A gap before a record that is left out for its time is a gap before the next one too. */
     private static void carryGap(RawLog log, int i) {
         if (log.gapBefore[i] && i + 1 < log.records) {
+            log.downBefore[i + 1] = log.downBefore[i] && (!log.gapBefore[i + 1] || log.downBefore[i + 1]);
             log.gapBefore[i + 1] = true;
         }
     }
 
-    private static void spreadGaps(RawLog log, boolean[] kept) {
-        boolean gap = false;
+    private static void spreadGaps(RawLog log, boolean[] kept, byte[] down) {
         for (int i = 0; i < log.records; i++) {
-            if (!kept[i]) {
-                gap = true;
-            } else {
-                log.gapBefore[i] |= gap;
-                gap = false;
+            int next = i;
+            while (next < log.records && !kept[next]) {
+                next++;
+            }
+            if (next > i && next < log.records) {
+                log.downBefore[next] = downThrough(log, down, i, next);
+                log.gapBefore[next] = true;
+            }
+            i = next;
+        }
+    }
+
+    /** True where the bar was down in the records from {@code from} to before {@code next}, and in all left out among them. */
+    static boolean downThrough(RawLog log, byte[] down, int from, int next) {
+        for (int i = from; i <= next; i++) {
+            boolean lifted = i < next && (down.length == 0 || down[i] != 1);
+            if (lifted || (log.gapBefore[i] && !log.downBefore[i])) {
+                return false;
             }
         }
+        return true;
     }
 }

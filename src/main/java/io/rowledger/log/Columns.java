@@ -31,7 +31,8 @@ final class Columns {
         c.timeS = gather(file -> file.log().timeS);
         c.latDeg = gather(file -> file.log().latDeg);
         c.lonDeg = gather(file -> file.log().lonDeg);
-        c.breakBefore = breaks(c.timeS.length);
+        c.breakBefore = flags(c.timeS.length, log -> log.gapBefore);
+        c.downBefore = flags(c.timeS.length, log -> log.downBefore);
         c.fix = states(new Role(Measured.FIX, "", 0));
         c.hdop = numbers(new Role(Measured.HDOP, "", 0));
         c.speedMps = numbers(new Role(Measured.SPEED, "", 0));
@@ -115,15 +116,19 @@ final class Columns {
         return to;
     }
 
-    private boolean[] breaks(int records) {
+    private interface FlagsOf {
+        boolean[] in(RawLog log);
+    }
+
+    private boolean[] flags(int records, FlagsOf of) {
         if (fileOf == null || recordOf == null) {
-            return files.get(0).log().gapBefore;
+            return of.in(files.get(0).log());
         }
-        boolean[] breaks = new boolean[records];
+        boolean[] flags = new boolean[records];
         for (int i = 0; i < records; i++) {
-            breaks[i] = files.get(fileOf[i]).log().gapBefore[recordOf[i]];
+            flags[i] = of.in(files.get(fileOf[i]).log())[recordOf[i]];
         }
-        return breaks;
+        return flags;
     }
 
     private static int place(List<ColumnPlan.Column> columns, Role role) {

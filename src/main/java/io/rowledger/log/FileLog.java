@@ -84,10 +84,10 @@ final class FileLog {
         return new LogSource(name, sha256, reader.records(), log().records, drops.total());
     }
 
-    /** The fix digits, or an empty array. */
-    byte[] fix() {
+    /** The states of a quantity, or an empty array. */
+    byte[] states(Measured measured) {
         for (int k = 0; k < reader.stateColumns().size(); k++) {
-            if (reader.stateColumns().get(k).role().measured() == Measured.FIX) {
+            if (reader.stateColumns().get(k).role().measured() == measured) {
                 return log().states[k];
             }
         }

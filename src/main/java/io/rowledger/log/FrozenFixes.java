@@ -41,10 +41,12 @@ final class FrozenFixes {
 
     private final RawLog log;
     private final double[] speedMps;
+    private final byte[] down;
     private final double leastM;
 
-    private FrozenFixes(RawLog log, double[] speedMps) {
+    private FrozenFixes(RawLog log, double[] speedMps, byte[] down) {
         this.log = log;
+        this.down = down;
         this.speedMps = speedMps;
         this.leastM = Math.max(LEAST_M, ROUNDINGS * resolutionM(log));
     }
@@ -54,12 +56,13 @@ final class FrozenFixes {
      *
      * @param log records whose times rise strictly
      * @param speedMps logged speed, or an empty array
+     * @param down work states, or an empty array
      */
-    static boolean[] live(RawLog log, double[] speedMps, DropCount drops, List<String> notes) {
+    static boolean[] live(RawLog log, double[] speedMps, byte[] down, DropCount drops, List<String> notes) {
         boolean[] kept = new boolean[log.records];
         Arrays.fill(kept, true);
         int[] count = {0, 0, 0};
-        double shortS = new FrozenFixes(log, speedMps).find(kept, drops, count);
+        double shortS = new FrozenFixes(log, speedMps, down).find(kept, drops, count);
         if (count[0] > 0) {
             notes.add(note(log.records, count, shortS, drops));
         }
@@ -102,6 +105,7 @@ final class FrozenFixes {
                     drops.add(DropReason.FROZEN, log.line[i]);
                 }
                 if (next < log.records) {
+                    log.downBefore[next] = Cleaner.downThrough(log, down, first + 1, next);
                     log.gapBefore[next] |= gap;
                 }
                 count[0] += next - first - 1;

@@ -131,6 +131,7 @@ final class Joiner {
             boolean startGap = a == 0 ? files.get(fileOf[i]).reader().gapAtStart() : after.gapBefore[a];
             boolean near = Jumps.distanceM(before.latDeg[b], before.lonDeg[b], after.latDeg[a], after.lonDeg[a])
                     <= Jumps.LARGEST_SPEED_MPS * gapS + Jumps.noiseM(-1);
+            after.downBefore[a] = false;
             after.gapBefore[a] = endGap || startGap || !near || gapS > SEAM_INTERVALS * intervalS(before);
         }
     }

@@ -44,6 +44,7 @@ final class Jumps {
             int before = previous[c];
             if (before >= 0 && !fits(log, fix, starts, before, c)) {
                 log.gapBefore[starts[c]] = true;
+                log.downBefore[starts[c]] = false;
                 notes.add(String.format(
                         Locale.ROOT,
                         "The position shifts by %.0f m at line %d and stays there: both sides are used, with a break "

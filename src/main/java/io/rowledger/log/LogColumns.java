@@ -14,6 +14,9 @@ public final class LogColumns {
     public double[] latDeg = NONE;
     public double[] lonDeg = NONE;
     public boolean[] breakBefore = {};
+    /** Empty where it is not known. */
+    public boolean[] downBefore = {};
+
     public byte[] fix = {};
     public double[] hdop = NONE;
     public double[] speedMps = NONE;

@@ -61,6 +61,14 @@ public final class LogTable {
         return c.breakBefore[i];
     }
 
+    /**
+     * True where records were left out right before record i (no fix, jump, frozen) and the bar was down in all of them: what
+     * lies between is work without a position, not a pause.
+     */
+    public boolean downBefore(int i) {
+        return c.downBefore.length > 0 && c.downBefore[i];
+    }
+
     /** NMEA 0183 quality digit, −1 unknown. */
     public int fix(int i) {
         return c.fix.length == 0 ? -1 : c.fix[i];

@@ -35,6 +35,7 @@ final class Parts {
                     && part.from == order[n - 1] + 1
                     && Math.abs(part.startS - log.timeS[order[n - 1]]) <= CARRIES_ON_S;
             log.gapBefore[part.from] |= !carriesOn;
+            log.downBefore[part.from] &= carriesOn;
             for (int i = part.from; i < part.to; i++) {
                 order[n++] = i;
             }

@@ -16,6 +16,8 @@ final class RawLog {
     int[] line = new int[FIRST_CAPACITY];
     /** True where the path is broken before the record. */
     boolean[] gapBefore = new boolean[FIRST_CAPACITY];
+    /** True where records were left out right before this one, and the bar was down in all of them. */
+    boolean[] downBefore = new boolean[FIRST_CAPACITY];
 
     final double[][] numbers;
     final byte[][] states;
@@ -43,6 +45,7 @@ final class RawLog {
                 lonDeg[to] = lonDeg[from];
                 line[to] = line[from];
                 gapBefore[to] = gapBefore[from];
+                downBefore[to] = downBefore[from];
                 to++;
             }
         }
@@ -72,9 +75,11 @@ final class RawLog {
         lonDeg = arranged(lonDeg, order);
         int[] lines = line.clone();
         boolean[] gaps = gapBefore.clone();
+        boolean[] downs = downBefore.clone();
         for (int i = 0; i < order.length; i++) {
             line[i] = lines[order[i]];
             gapBefore[i] = gaps[order[i]];
+            downBefore[i] = downs[order[i]];
         }
         for (int k = 0; k < numbers.length; k++) {
             numbers[k] = arranged(numbers[k], order);
@@ -106,6 +111,7 @@ final class RawLog {
         lonDeg = Arrays.copyOf(lonDeg, capacity);
         line = Arrays.copyOf(line, capacity);
         gapBefore = Arrays.copyOf(gapBefore, capacity);
+        downBefore = Arrays.copyOf(downBefore, capacity);
         for (int k = 0; k < numbers.length; k++) {
             numbers[k] = Arrays.copyOf(numbers[k], capacity);
         }

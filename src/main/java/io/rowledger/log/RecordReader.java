@@ -57,11 +57,13 @@ final class RecordReader {
     private final boolean[] needed;
     private final int[] stateIndex;
     private final int fixState;
+    private final int downState;
     private final int width;
     private final Timestamps timestamps = new Timestamps();
     private final double timeFactor;
     private final FieldFaults faults;
     private boolean gap = true;
+    private boolean stayedDown;
     private boolean gapAtStart;
     private int records;
 
@@ -77,10 +79,13 @@ final class RecordReader {
         this.latColumn = need(Measured.LAT);
         this.lonColumn = need(Measured.LON);
         int fix = -1;
+        int down = -1;
         for (ColumnPlan.Column column : plan.columns()) {
             if (column.role().measured().isState()) {
                 if (column.role().measured() == Measured.FIX) {
                     fix = stateColumns.size();
+                } else if (column.role().measured() == Measured.DOWN) {
+                    down = stateColumns.size();
                 }
                 stateColumns.add(column);
             } else if (!column.equals(timeColumn)
@@ -91,6 +96,7 @@ final class RecordReader {
             }
         }
         fixState = fix;
+        downState = down;
         numberIndex = new int[numberColumns.size()];
         numberFactor = new double[numberColumns.size()];
         needed = new boolean[numberColumns.size()];
@@ -172,10 +178,14 @@ final class RecordReader {
             gapAtStart |= log.records == 0 && records > 1;
             log.line[log.records] = line;
             log.gapBefore[log.records] = gap;
+            log.downBefore[log.records] = gap && stayedDown;
             log.accept();
             gap = false;
+            stayedDown = downState >= 0;
         } else {
             drops.add(reason, line);
+            // A line that can't be read says nothing of the bar either.
+            stayedDown &= downState >= 0 && reason == DropReason.NO_FIX && log.states[downState][log.records] == 1;
             gap = true;
         }
     }

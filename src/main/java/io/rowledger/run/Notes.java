@@ -61,7 +61,7 @@ final class Notes {
             int dropped = source.dropped().total() - source.dropped().frozen();
             if (dropped > MANY_DROPPED * source.records()) {
                 notes.add(source.file() + ": " + dropped + " of " + source.records()
-                        + " records could not be used; what happened in them is in no figure.");
+                        + " records could not be used; what they show is in no figure.");
             }
         }
         if (quality.gaps() > 0) {
@@ -88,14 +88,28 @@ final class Notes {
         double largestM = 0;
         int lowered = 0;
         double loweredS = 0;
+        int crossed = 0;
+        double crossedS = 0;
         for (PathBreak each : breaks) {
             if (each.kind() == PathBreak.Kind.SHIFTED) {
                 shifts++;
                 largestM = Math.max(largestM, each.lengthM());
+            } else if (each.kind() == PathBreak.Kind.CROSSED) {
+                crossed++;
+                crossedS += each.lastsS();
             } else if (each.lowered()) {
                 lowered++;
                 loweredS += each.lastsS();
             }
+        }
+        if (crossed > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "In %d %s, %.0f s in all, there was no position while the bar was down, but the fixes on either side agree"
+                            + " on the way between: the path was carried across, with the flows of either side.",
+                    crossed,
+                    crossed == 1 ? "place" : "places",
+                    crossedS));
         }
         if (lowered > 0) {
             notes.add(String.format(

@@ -25,6 +25,8 @@ public record PathBreak(
     public enum Kind {
         /** No usable fix for longer than a step can bridge; nothing is assumed. */
         SILENT,
+        /** The same with the bar down, driven straight on between fixes that agree: the path is carried across. */
+        CROSSED,
         /** The position shifted at once, as a receiver does that lost its corrections or found them again. */
         SHIFTED
     }

@@ -4,11 +4,13 @@ package io.rowledger.track;
  * The smoothed antenna path of a whole job: state at every record, position at any time between two of them.
  *
  * <p>Inside a stretch the position is the quintic through both ends' position, velocity and acceleration. Across a
- * break that is still bridged (a dropped record) it is the straight line.
+ * break that is still bridged (a dropped record) it is the straight line, across a longer one ({@link Crossings}) the cubic
+ * through both ends' position and velocity.
  */
 final class SmoothPath {
     private final double[] t;
     private final boolean[] segmentStart;
+    private final boolean[] crossed;
     final double[] pe;
     final double[] pn;
     final double[] ve;
@@ -16,10 +18,11 @@ final class SmoothPath {
     final double[] ae;
     final double[] an;
 
-    SmoothPath(double[] timeS, boolean[] segmentStart) {
+    SmoothPath(double[] timeS, boolean[] segmentStart, boolean[] crossed) {
         int n = timeS.length;
         this.t = timeS;
         this.segmentStart = segmentStart;
+        this.crossed = crossed;
         pe = new double[n];
         pn = new double[n];
         ve = new double[n];
@@ -55,17 +58,22 @@ final class SmoothPath {
 
     /** East at time s between records i and i + 1. */
     double eastM(int i, double s) {
-        return segmentStart[i + 1] ? line(pe, i, s) : quintic(pe, ve, ae, i, s);
+        return segmentStart[i + 1] ? across(pe, ve, i, s) : quintic(pe, ve, ae, i, s);
     }
 
     /** North at time s between records i and i + 1. */
     double northM(int i, double s) {
-        return segmentStart[i + 1] ? line(pn, i, s) : quintic(pn, vn, an, i, s);
+        return segmentStart[i + 1] ? across(pn, vn, i, s) : quintic(pn, vn, an, i, s);
     }
 
-    private double line(double[] p, int i, double s) {
-        double u = (s - t[i]) / (t[i + 1] - t[i]);
-        return p[i] + u * (p[i + 1] - p[i]);
+    private double across(double[] p, double[] v, int i, double s) {
+        double h = t[i + 1] - t[i];
+        double u = (s - t[i]) / h;
+        if (!crossed[i + 1]) {
+            return p[i] + u * (p[i + 1] - p[i]);
+        }
+        double toP1 = u * u * (3 - 2 * u);
+        return p[i] + toP1 * (p[i + 1] - p[i]) + h * (u * (1 - u) * (1 - u) * v[i] - u * u * (1 - u) * v[i + 1]);
     }
 
     private double quintic(double[] p, double[] v, double[] a, int i, double s) {

@@ -58,17 +58,19 @@ public final class TrackBuilder {
         for (int i = 0; i < n; i++) {
             gap[i] = i == 0 || time[i] - time[i - 1] > bridgeS;
             segment[i] = gap[i] || log.breakBefore(i);
-            // A break in the log is bridged where a fix or two are missing, but not where the position was shifted.
-            apart[i] = gap[i] || (segment[i] && tooFar(east, north, time, i));
         }
+        boolean[] lowered = WorkState.of(log, rig);
+        boolean[] crossed = Crossings.of(log, lowered, time, east, north, segment);
         FixNoise noise = FixNoise.of(log, east, north, segment, medianS);
         boolean[] shift = Shifts.of(log, time, east, north, segment, noise);
         for (int i = 0; i < n; i++) {
+            crossed[i] &= gap[i];
+            gap[i] &= !crossed[i];
             segment[i] |= shift[i];
-            apart[i] |= shift[i];
+            // A break in the log is bridged where a fix or two are missing, but not where the position was shifted.
+            apart[i] = gap[i] || shift[i] || (segment[i] && !crossed[i] && tooFar(east, north, time, i));
         }
-        SmoothPath path = smooth(time, east, north, segment, noise);
-        boolean[] lowered = WorkState.of(log, rig);
+        SmoothPath path = smooth(time, east, north, segment, crossed, noise);
         PoseColumns columns = new PoseTracer(path, apart, lowered, rig, options).trace();
         List<Pass> passes = numberPasses(columns, lowered);
         return new Track(
@@ -76,27 +78,29 @@ public final class TrackBuilder {
                 new Poses(columns),
                 passes,
                 quality(time, gap, medianS, noise),
-                breaks(time, east, north, gap, apart, lowered));
+                new Breaks(time, east, north, lowered).list(gap, apart, crossed));
     }
 
     /** Where the path is broken, silent or shifted. */
-    private static List<PathBreak> breaks(
-            double[] time, double[] east, double[] north, boolean[] gap, boolean[] apart, boolean[] lowered) {
-        List<PathBreak> breaks = new ArrayList<>();
-        for (int i = 1; i < time.length; i++) {
-            if (apart[i]) {
-                breaks.add(new PathBreak(
-                        gap[i] ? PathBreak.Kind.SILENT : PathBreak.Kind.SHIFTED,
-                        time[i - 1],
-                        time[i],
-                        east[i - 1],
-                        north[i - 1],
-                        east[i],
-                        north[i],
-                        lowered[i - 1] || lowered[i]));
+    private record Breaks(double[] time, double[] east, double[] north, boolean[] lowered) {
+        List<PathBreak> list(boolean[] gap, boolean[] apart, boolean[] crossed) {
+            List<PathBreak> breaks = new ArrayList<>();
+            for (int i = 1; i < time.length; i++) {
+                if (apart[i] || crossed[i]) {
+                    PathBreak.Kind broken = gap[i] ? PathBreak.Kind.SILENT : PathBreak.Kind.SHIFTED;
+                    breaks.add(new PathBreak(
+                            crossed[i] ? PathBreak.Kind.CROSSED : broken,
+                            time[i - 1],
+                            time[i],
+                            east[i - 1],
+                            north[i - 1],
+                            east[i],
+                            north[i],
+                            lowered[i - 1] || lowered[i]));
+                }
             }
+            return breaks;
         }
-        return breaks;
     }
 
     private static boolean tooFar(double[] east, double[] north, double[] time, int i) {
@@ -133,9 +137,10 @@ public final class TrackBuilder {
         return dt[dt.length / 2];
     }
 
-    private SmoothPath smooth(double[] time, double[] east, double[] north, boolean[] segment, FixNoise noise) {
+    private SmoothPath smooth(
+            double[] time, double[] east, double[] north, boolean[] segment, boolean[] crossed, FixNoise noise) {
         int n = time.length;
-        SmoothPath path = new SmoothPath(time, segment);
+        SmoothPath path = new SmoothPath(time, segment, crossed);
         List<int[]> stretches = stretches(segment);
         IntStream numbers = IntStream.range(0, stretches.size());
         (options.threads() > 1 ? numbers.parallel() : numbers).forEach(s -> {

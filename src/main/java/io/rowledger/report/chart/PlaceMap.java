@@ -84,7 +84,7 @@ final class PlaceMap implements Chart {
         canvas.text("covered once", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         List<PathBreak> breaks = a.track().breaks();
         if (PositionMarks.any(breaks)) {
-            y = PositionMarks.legend(canvas, x, y + 13) - 13;
+            y = PositionMarks.legend(canvas, breaks, x, y + 13) - 13;
         }
         y += 34;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);

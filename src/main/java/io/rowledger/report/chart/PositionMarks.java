@@ -5,8 +5,8 @@ import io.rowledger.track.PathBreak;
 import java.util.List;
 
 /**
- * Where positions can't be trusted, on a map: a barred line over each stretch without a fix, a diamond where the position
- * shifted. Ink on white, told apart by shape, so that no colour has to be seen. Only where the bar was down: elsewhere
+ * Where positions can't be trusted, on a map: a barred line over each stretch without a fix, dots where the path was carried
+ * across one, a diamond where the position shifted. Ink on white, told apart by shape, so that no colour has to be seen. Only where the bar was down: elsewhere
  * nothing was to be covered.
  */
 final class PositionMarks {
@@ -16,6 +16,8 @@ final class PositionMarks {
     private static final double HALO_PT = 2.6;
     private static final double LINE_PT = 1.1;
     private static final double BAR_PT = 2.5;
+    private static final double DOT_PT = 0.7;
+    private static final double DOT_APART_PT = 2.4;
     private static final double DIAMOND_PT = 2.6;
 
     private PositionMarks() {}
@@ -42,6 +44,8 @@ final class PositionMarks {
             double y1 = frame.y(each.toNorthM());
             if (each.kind() == PathBreak.Kind.SILENT) {
                 barred(canvas, x0, y0, x1, y1);
+            } else if (each.kind() == PathBreak.Kind.CROSSED) {
+                dotted(canvas, x0, y0, x1, y1);
             } else {
                 diamond(canvas, (x0 + x1) / 2, (y0 + y1) / 2);
             }
@@ -64,6 +68,17 @@ final class PositionMarks {
         canvas.stroke(path, Palette.INK, LINE_PT);
     }
 
+    private static void dotted(Canvas canvas, double x0, double y0, double x1, double y1) {
+        int gaps = Math.max(1, (int) (Math.hypot(x1 - x0, y1 - y0) / DOT_APART_PT));
+        Outline path = new Outline();
+        for (int i = 0; i <= gaps; i++) {
+            double u = (double) i / gaps;
+            path.dot(x0 + u * (x1 - x0), y0 + u * (y1 - y0), DOT_PT);
+        }
+        canvas.stroke(path, 0xffffff, 1);
+        canvas.fill(path, Palette.INK);
+    }
+
     private static void diamond(Canvas canvas, double x, double y) {
         Outline path = new Outline()
                 .move(x - DIAMOND_PT, y)
@@ -75,12 +90,27 @@ final class PositionMarks {
         canvas.stroke(path, Palette.INK, LINE_PT);
     }
 
-    /** The key to the marks from (x, y) downwards; returns where it ends. */
-    static double legend(Canvas canvas, double x, double y) {
-        barred(canvas, x, y + 4.5, x + 10, y + 4.5);
-        canvas.text("no position here, bar down", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
-        diamond(canvas, x + 5, y + 16.5);
-        canvas.text("position shifted at once", x + 15, y + 19.5, Palette.LABEL, Align.LEFT);
-        return y + 24;
+    /** The key to the marks there are, from (x, y) downwards; returns where it ends. */
+    static double legend(Canvas canvas, List<PathBreak> breaks, double x, double y) {
+        double at = y;
+        for (PathBreak.Kind kind : PathBreak.Kind.values()) {
+            if (breaks.stream().noneMatch(each -> each.kind() == kind && isMarked(each))) {
+                continue;
+            }
+            String words =
+                    switch (kind) {
+                        case SILENT -> "no position, left open";
+                        case CROSSED -> "no position, carried across";
+                        case SHIFTED -> "position shifted at once";
+                    };
+            switch (kind) {
+                case SILENT -> barred(canvas, x, at + 4.5, x + 10, at + 4.5);
+                case CROSSED -> dotted(canvas, x, at + 4.5, x + 10, at + 4.5);
+                case SHIFTED -> diamond(canvas, x + 5, at + 4.5);
+            }
+            canvas.text(words, x + 15, at + 7.5, Palette.LABEL, Align.LEFT);
+            at += 12;
+        }
+        return at;
     }
 }

@@ -157,7 +157,7 @@ final class RateMap implements Chart {
         }
         List<PathBreak> breaks = a.track().breaks();
         if (PositionMarks.any(breaks)) {
-            y = PositionMarks.legend(canvas, x, y + 12) - 12;
+            y = PositionMarks.legend(canvas, breaks, x, y + 12) - 12;
         }
         y += 30;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);

@@ -77,9 +77,13 @@ class PositionMarksTest {
     }
 
     @Test
-    void the_legend_explains_both_marks() {
+    void the_legend_explains_the_marks_there_are() {
         RecordingCanvas canvas = new RecordingCanvas();
-        assertEquals(124, PositionMarks.legend(canvas, 0, 100), 1e-9);
-        assertEquals(List.of("no position here, bar down", "position shifted at once"), canvas.texts);
+        List<PathBreak> two = List.of(
+                lasting(PathBreak.Kind.CROSSED, 3, true),
+                lasting(PathBreak.Kind.SHIFTED, 0.2, true),
+                lasting(PathBreak.Kind.SILENT, 8, false));
+        assertEquals(124, PositionMarks.legend(canvas, two, 0, 100), 1e-9);
+        assertEquals(List.of("no position, carried across", "position shifted at once"), canvas.texts);
     }
 }
