@@ -84,6 +84,11 @@ final class FieldGeoPackage {
         return number == null ? null : number.doubleValue();
     }
 
+    /** The same for tens of thousands of squares, without a detour through text. */
+    private static @Nullable Double inParts(double value, double parts) {
+        return Double.isFinite(value) ? Math.rint(value * parts) / parts + 0.0 : null;
+    }
+
     private static String numbers(List<Integer> numbers) {
         return numbers.stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
@@ -278,18 +283,19 @@ final class FieldGeoPackage {
         }
         // Every litre is in some square; a rate only where there is ground to speak of.
         double rateM2 = coveredM2 < LEAST_COVERED * block * block * side * side ? Double.NaN : coveredM2;
-        List<@Nullable Object> values = new ArrayList<>(List.of(Math.rint(coveredM2 * 100) / 100));
+        @Nullable Object[] values = new @Nullable Object[1 + 4 * products];
+        values[0] = inParts(coveredM2, 1e2);
         for (int p = 0; p < products; p++) {
-            values.add(rounded(volumeL[p], Decimals.VOLUME_L));
-            values.add(rounded(volumeL[p] / rateM2 * 1e4, Decimals.RATE));
-            values.add(rounded(targetL[p] / rateM2 * 1e4, Decimals.RATE));
-            values.add(rounded(targetL[p] > 0 ? (volumeL[p] / targetL[p] - 1) * 100 : Double.NaN, Decimals.PCT));
+            values[1 + 4 * p] = inParts(volumeL[p], 1e3);
+            values[2 + 4 * p] = inParts(volumeL[p] / rateM2 * 1e4, 1e2);
+            values[3 + 4 * p] = inParts(targetL[p] / rateM2 * 1e4, 1e2);
+            values[4 + 4 * p] = inParts(targetL[p] > 0 ? (volumeL[p] / targetL[p] - 1) * 100 : Double.NaN, 1e3);
         }
         Envelope box = new Envelope(
                 grid.east0M() + col * side,
                 grid.east0M() + colEnd * side,
                 grid.north0M() + row * side,
                 grid.north0M() + rowEnd * side);
-        layer.add(Jts.FACTORY.toGeometry(box), values.toArray());
+        layer.add(Jts.FACTORY.toGeometry(box), values);
     }
 }

@@ -86,10 +86,12 @@ final class GeoPackage implements AutoCloseable {
             throw new SQLException("no database in memory");
         }
         this.db = opened;
-        db.setAutoCommit(false);
         try (Statement s = db.createStatement()) {
+            // Nothing to go back to: what fails is thrown away whole.
+            s.execute("PRAGMA journal_mode = OFF");
             s.execute("PRAGMA application_id = " + APPLICATION_ID);
             s.execute("PRAGMA user_version = " + VERSION);
+            db.setAutoCommit(false);
             for (String table : GeoPackageTables.CORE) {
                 s.execute(table);
             }

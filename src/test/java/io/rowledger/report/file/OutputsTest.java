@@ -60,10 +60,13 @@ class OutputsTest {
         assertEquals(
                 List.of(
                         "diagnosis.json",
+                        "layers/field.gpkg",
                         "layers/findings.geojson",
                         "layers/keep-outs.geojson",
                         "layers/missed.geojson",
                         "layers/overlaps.geojson",
+                        "layers/places.gpx",
+                        "layers/received.tif",
                         "layers/strips.geojson",
                         "pass-review.pdf",
                         "passes.csv",
