@@ -25,7 +25,10 @@ final class DraftMeasures {
     void lengths() {
         BarGeometry g = geometry;
         double unknown = Double.NaN;
-        length("    ahead_of_axle", g == null ? unknown : g.antennaAheadM(), "from the rear axle forward to the antenna");
+        length(
+                "    ahead_of_axle",
+                g == null ? unknown : g.antennaAheadM(),
+                "from the rear axle forward to the antenna");
         length(
                 "    right_of_center",
                 g == null ? unknown : g.antennaRightM(),
@@ -57,7 +60,9 @@ final class DraftMeasures {
         BarGeometry g = geometry;
         boolean known = g != null && g.leftM().size() == rows;
         if (g != null && known && !isEven(g)) {
-            text.append("  outlets:                               # ").append(SAID).append('\n');
+            text.append("  outlets:                               # ")
+                    .append(SAID)
+                    .append('\n');
             for (int r = 0; r < rows; r++) {
                 double left = g.leftM().get(r);
                 double right = g.rightM().get(r);
@@ -73,7 +78,8 @@ final class DraftMeasures {
         }
         DraftRig.line(text, "  count: " + rows, "flow columns in the log");
         if (g != null && known) {
-            DraftRig.line(text, "  spacing: " + metres(g.rightM().get(0) - g.leftM().get(0)), SAID);
+            DraftRig.line(
+                    text, "  spacing: " + metres(g.rightM().get(0) - g.leftM().get(0)), SAID);
             DraftRig.line(text, "  outer_share: 1", SAID);
         } else {
             DraftRig.measure(text, "  spacing", "from row to row, such as 30 in");
@@ -108,7 +114,8 @@ final class DraftMeasures {
 
     /** Millimetres, as the description has them, without noughts at the end. */
     private static String metres(double lengthM) {
-        BigDecimal mm = BigDecimal.valueOf(lengthM).setScale(4, RoundingMode.HALF_EVEN).stripTrailingZeros();
+        BigDecimal mm =
+                BigDecimal.valueOf(lengthM).setScale(4, RoundingMode.HALF_EVEN).stripTrailingZeros();
         return (mm.signum() == 0 ? "0" : mm.toPlainString()) + " m";
     }
 }

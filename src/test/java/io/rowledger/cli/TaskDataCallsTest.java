@@ -59,7 +59,8 @@ class TaskDataCallsTest {
         Calls call = Calls.of("inspect", data, "--draft-rig", draft);
         assertEquals(0, call.status(), call.err());
         String text = Files.readString(draft);
-        // SimRig.drawn: antenna 1.6 m ahead of the axle, hitch 0.9 m behind it, wheels 4.4 m and drop line 5.9 m behind that.
+        // SimRig.drawn: antenna 1.6 m ahead of the axle, hitch 0.9 m behind it, wheels 4.4 m and drop line 5.9 m behind
+        // that.
         for (String line : new String[] {
             "ahead_of_axle: 1.6 m",
             "right_of_center: 0 m",
@@ -96,12 +97,14 @@ class TaskDataCallsTest {
             Path out = folder.resolve("results-" + log.getFileName());
             Calls call = Calls.of("report", log, "--rig", data.resolve("rig.yaml"), "--out", out, "--quiet");
             assertEquals(0, call.status(), call.err());
-            JsonNode summary = new ObjectMapper().readTree(out.resolve("summary.json").toFile());
+            JsonNode summary =
+                    new ObjectMapper().readTree(out.resolve("summary.json").toFile());
             assertEquals(1, summary.get("inputs").size());
             assertEquals(
                     sha256(data.resolve("TLG00001.BIN")),
                     summary.get("inputs").get(0).get("sha256").asText());
-            JsonNode record = new ObjectMapper().readTree(out.resolve("nitrogen-record.json").toFile());
+            JsonNode record = new ObjectMapper()
+                    .readTree(out.resolve("nitrogen-record.json").toFile());
             String text = record.toString();
             assertTrue(text.contains(sha256(data.resolve("TASKDATA.XML"))), text);
             assertTrue(text.contains(sha256(data.resolve("TLG00001.XML"))), text);
@@ -113,8 +116,7 @@ class TaskDataCallsTest {
     @Test
     void a_rig_of_other_rows_is_asked_about() throws IOException {
         Path rig = folder.resolve("eight.yaml");
-        Files.writeString(
-                rig, Files.readString(data.resolve("rig.yaml")).replaceFirst("count: 6", "count: 8"));
+        Files.writeString(rig, Files.readString(data.resolve("rig.yaml")).replaceFirst("count: 6", "count: 8"));
         Calls call = Calls.of("report", data, "--rig", rig, "--out", folder.resolve("eight"));
         assertEquals(2, call.status());
         assertTrue(call.err().contains("found flows of 6 sections where the rig file has 8 rows"), call.err());

@@ -63,7 +63,8 @@ class TaskDataJobTest {
             assertEquals(a.products().get(0).volumeL(), b.products().get(0).volumeL(), flowL, "row " + (r + 1));
             assertEquals(a.sweptAreaM2(), b.sweptAreaM2(), areaM2 / DRAWN.rows(), "row " + (r + 1));
         }
-        assertEquals(csv.diagnosis().findings().size(), task.diagnosis().findings().size());
+        assertEquals(
+                csv.diagnosis().findings().size(), task.diagnosis().findings().size());
         assertEquals(
                 List.of("rig", "task data", "task data"),
                 task.setups().stream().map(setup -> setup.role()).toList());

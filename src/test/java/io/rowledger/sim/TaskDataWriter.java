@@ -105,9 +105,15 @@ public final class TaskDataWriter {
                 double bandM = scenario.rig().bandM(row);
                 values.add(
                         perArea
-                                ? new Value(2, section(p, row), r -> r.speedMps > 0.1
-                                        ? raw(r.flowLPerS[product][outlet] / bandM / (raw(r.speedMps * 1e3) / 1e3) * 1e8)
-                                        : 0)
+                                ? new Value(
+                                        2,
+                                        section(p, row),
+                                        r -> r.speedMps > 0.1
+                                                ? raw(r.flowLPerS[product][outlet]
+                                                        / bandM
+                                                        / (raw(r.speedMps * 1e3) / 1e3)
+                                                        * 1e8)
+                                                : 0)
                                 : new Value(37, section(p, row), r -> raw(r.flowLPerS[product][outlet] * 1e6)));
             }
         }
@@ -135,9 +141,10 @@ public final class TaskDataWriter {
     }
 
     private String taskData() {
-        StringBuilder xml = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<ISO11783_TaskData VersionMajor=\"4\""
-                + " VersionMinor=\"3\" ManagementSoftwareManufacturer=\"\" ManagementSoftwareVersion=\"\""
-                + " DataTransferOrigin=\"2\">\n");
+        StringBuilder xml =
+                new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<ISO11783_TaskData VersionMajor=\"4\""
+                        + " VersionMinor=\"3\" ManagementSoftwareManufacturer=\"\" ManagementSoftwareVersion=\"\""
+                        + " DataTransferOrigin=\"2\">\n");
         SimRig rig = scenario.rig();
         xml.append("<DVC A=\"DVC-1\" B=\"Tractor\" D=\"A000000000000000\" F=\"00\" G=\"00\">\n");
         xml.append(det(1, 1, 1, 0, 0));
@@ -146,7 +153,8 @@ public final class TaskDataWriter {
         xml.append(dpt(1, 134, rig.antennaAheadM())).append(dpt(2, 135, rig.antennaRightM()));
         xml.append(dpt(3, 134, -rig.axleToHitchM())).append("</DVC>\n");
         bar(xml, rig);
-        xml.append("<PFD A=\"PFD-1\" C=\"North bottom\" D=\"0\"><PLN A=\"1\"><LSG A=\"1\"><PNT A=\"2\" C=\"1\" D=\"2\"/></LSG></PLN></PFD>\n");
+        xml.append(
+                "<PFD A=\"PFD-1\" C=\"North bottom\" D=\"0\"><PLN A=\"1\"><LSG A=\"1\"><PNT A=\"2\" C=\"1\" D=\"2\"/></LSG></PLN></PFD>\n");
         xml.append("<TSK A=\"TSK-1\" B=\"Side-dress\" E=\"PFD-1\" G=\"4\"><TIM A=\"")
                 .append(local(0))
                 .append("\" D=\"4\"/><CNN A=\"DVC-1\" B=\"DET-3\" C=\"DVC-2\" D=\"DET-12\"/>")
@@ -161,7 +169,9 @@ public final class TaskDataWriter {
         xml.append("<DET A=\"DET-11\" B=\"11\" C=\"1\" D=\"Bar\" E=\"0\" F=\"0\"><DOR A=\"1004\"/></DET>\n");
         xml.append(det(12, 12, 6, 1, 11, 1001, 1003));
         xml.append(dpt(1001, 134, wheelsM)).append(dpt(1002, 134, wheelsM - rig.hitchToDropM()));
-        xml.append("<DPT A=\"1003\" B=\"009D\" C=\"").append(rig.drawn() ? 1 : 3).append("\"/>\n");
+        xml.append("<DPT A=\"1003\" B=\"009D\" C=\"")
+                .append(rig.drawn() ? 1 : 3)
+                .append("\"/>\n");
         xml.append(dpt(1004, 306, 0));
         for (int p = 0; p < scenario.products().size(); p++) {
             int function = 20 + 100 * p;
@@ -203,11 +213,11 @@ public final class TaskDataWriter {
     }
 
     private String header() {
-        StringBuilder xml = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<TIM A=\"\" D=\"4\">\n<PTN A=\"\" B=\"\" D=\"\"");
+        StringBuilder xml = new StringBuilder(
+                "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<TIM A=\"\" D=\"4\">\n<PTN A=\"\" B=\"\" D=\"\"");
         xml.append(" F=\"\"").append(utc ? " G=\"\" H=\"\" I=\"\"" : "").append("/>\n");
         for (Value value : values) {
-            xml.append(String.format(
-                    Locale.ROOT, "<DLV A=\"%04X\" B=\"\" C=\"%s\"/>%n", value.ddi(), value.element()));
+            xml.append(String.format(Locale.ROOT, "<DLV A=\"%04X\" B=\"\" C=\"%s\"/>%n", value.ddi(), value.element()));
         }
         return xml.append("</TIM>\n").toString();
     }
@@ -217,7 +227,9 @@ public final class TaskDataWriter {
     }
 
     private String local(int i) {
-        return Instant.ofEpochMilli(utcMs(records.get(i)) - BEHIND_MS).toString().replace("Z", "");
+        return Instant.ofEpochMilli(utcMs(records.get(i)) - BEHIND_MS)
+                .toString()
+                .replace("Z", "");
     }
 
     private byte[] binary() {
@@ -286,7 +298,8 @@ public final class TaskDataWriter {
                 case 397 -> csv.append(",speed[m/s]");
                 case 1 -> csv.append(',').append(prefix).append("target[L/ha]");
                 case 37 ->
-                    csv.append(',').append(prefix)
+                    csv.append(',')
+                            .append(prefix)
                             .append(outlet ? "flow_" + LogWriter.number((id - 21) % 100) : "flow_total")
                             .append("[ml/s]");
                 default -> {

@@ -378,7 +378,52 @@ class TaskDataTest {
     }
 
     @Test
-    void a_sink_of_zeros_ends_in_a_message() throws IOException {
+    void sections_without_an_order_are_asked_about() throws IOException {
+        good();
+        String same = DEVICES.replace("C=\"-762\"", "C=\"762\"");
+        write("TASKDATA.XML", main(same + TASK));
+        TaskData.Reading numbered = TaskData.read(folder, 2);
+        assertEquals("76.543", numbered.logs().get(0).fields(0)[4]);
+        assertTrue(numbered.logs().get(0).notes().get(0).contains("rows were counted by element number"));
+        write("TASKDATA.XML", main(same.replace("E=\"2\"", "E=\"1\"") + TASK));
+        assertTrue(message(folder).contains("found sections without an order: section 1 (DET-4)"), message(folder));
+    }
+
+    @Test
+    void a_section_without_a_flow_beside_those_that_have_one_is_asked_about() throws IOException {
+        good();
+        write("TLG00001.XML", HEADER.replace("<DLV A=\"0025\" B=\"\" C=\"DET-4\"/>", ""));
+        assertTrue(
+                message(folder)
+                        .contains("found no flow or rate for section 2 (DET-4) beside those of section 1 (DET-3)"),
+                message(folder));
+    }
+
+    @Test
+    void a_task_that_was_never_worked_on_has_no_time_log() throws IOException {
+        good();
+        write("TASKDATA.XML", main(DEVICES + "<TSK A=\"TSK-1\" B=\"Side-dress\" G=\"1\"/>"));
+        assertTrue(message(folder).contains("found no time log"), message(folder));
+    }
+
+    @Test
+    void xml_in_another_character_set_is_read_and_what_is_none_is_a_message() throws IOException {
+        good();
+        String latin = main(DEVICES + TASK.replace("Side-dress", "Gr\u00fcn")).replace("UTF-8", "ISO-8859-1");
+        Files.write(folder.resolve("TASKDATA.XML"), latin.getBytes(StandardCharsets.ISO_8859_1));
+        assertEquals(1, TaskData.read(folder, 2).logs().size());
+        Files.write(
+                folder.resolve("TASKDATA.XML"),
+                latin.replace("ISO-8859-1", "UTF-8").getBytes(StandardCharsets.ISO_8859_1));
+        assertTrue(message(folder).contains("found text that is no well-formed XML"), message(folder));
+        Files.write(folder.resolve("TASKDATA.XML"), latin.getBytes(StandardCharsets.UTF_16));
+        assertEquals(1, TaskData.read(folder, 2).logs().size());
+        write("TASKDATA.XML", latin.replace("ISO-8859-1", "klingon"));
+        assertTrue(message(folder).contains("found the character set klingon"), message(folder));
+    }
+
+    @Test
+    void bytes_that_are_no_time_log_end_in_a_message() throws IOException {
         good();
         try (OutputStream out = Files.newOutputStream(folder.resolve("TLG00001.BIN"))) {
             out.write("not a time log at all".getBytes(StandardCharsets.US_ASCII));
