@@ -135,7 +135,7 @@ public final class TaskDataWriter {
     private static int states(boolean[] on, int from) {
         int bits = 0;
         for (int row = from; row < Math.min(on.length, from + 16); row++) {
-            bits |= on[row] ? 1 << 2 * (row - from) : 0;
+            bits |= on[row] ? 1 << (2 * (row - from)) : 0;
         }
         return bits;
     }
@@ -279,7 +279,7 @@ public final class TaskDataWriter {
     /** Least byte first. */
     private static void whole(ByteArrayOutputStream out, long value, int bytes) {
         for (int k = 0; k < bytes; k++) {
-            out.write((int) (value >> 8 * k) & 0xFF);
+            out.write((int) (value >> (8 * k)) & 0xFF);
         }
     }
 

@@ -124,7 +124,7 @@ final class TaskFiles implements AutoCloseable {
         } catch (IOException e) {
             throw unreadable(path.toString(), e);
         } catch (UncheckedIOException e) {
-            throw unreadable(path.toString(), e.getCause());
+            throw unreadable(path.toString(), new IOException(e.getMessage(), e));
         }
     }
 
