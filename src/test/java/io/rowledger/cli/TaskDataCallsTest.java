@@ -32,11 +32,12 @@ class TaskDataCallsTest {
 
     private Path folder;
     private Path data;
+    private SimResult run;
 
     @BeforeAll
     void simulate_a_job(@TempDir Path temporary) {
         folder = temporary;
-        SimResult run = new Scenario(9, DRAWN, PassPlan.rectangle(100, 3, 0, DRAWN.widthM())).run();
+        run = new Scenario(9, DRAWN, PassPlan.rectangle(100, 3, 0, DRAWN.widthM())).run();
         data = TaskDataWriter.of(run).writeTo(folder.resolve("TASKDATA"));
     }
 
@@ -111,6 +112,37 @@ class TaskDataCallsTest {
             first = first == null ? summary.get("field") : first;
             assertEquals(first, summary.get("field"));
         }
+    }
+
+    @Test
+    void one_flow_for_the_bar_gives_the_bars_figures_with_a_rig_of_one_outlet() throws IOException {
+        Path bar = TaskDataWriter.forTheWholeBar(run).writeTo(folder.resolve("bar"));
+        Calls refused = Calls.of("report", bar, "--rig", bar.resolve("rig.yaml"), "--out", folder.resolve("no"));
+        assertEquals(2, refused.status());
+        assertTrue(refused.err().contains("one flow for the whole bar where the rig file has 6 rows"), refused.err());
+        // Six rows of 30 in: 180 in.
+        Path rig = folder.resolve("one.yaml");
+        Files.writeString(
+                rig,
+                Files.readString(bar.resolve("rig.yaml"))
+                        .replaceFirst(
+                                "(?s)rows:.*?products:",
+                                "rows:\n  outlets: [{at: 0 in, band: [-90 in, 90 in]}]\nproducts:"));
+        JsonNode whole = field(bar, rig, "whole");
+        JsonNode rows = field(data, data.resolve("rig.yaml"), "by-row");
+        double litres = rows.at("/products/uan/volume_l").asDouble();
+        // Each row's flow is rounded to whole mm3/s, and so is their sum.
+        assertEquals(litres, whole.at("/products/uan/volume_l").asDouble(), 1e-4 * litres);
+        // The rows start and stop together here: their ground is the bar's, but for the centimetre polygons are drawn to.
+        double areaM2 = rows.get("covered_area_m2").asDouble();
+        assertEquals(areaM2, whole.get("covered_area_m2").asDouble(), 2e-3 * areaM2);
+    }
+
+    private JsonNode field(Path log, Path rig, String name) throws IOException {
+        Path out = folder.resolve(name);
+        Calls call = Calls.of("report", log, "--rig", rig, "--out", out, "--quiet");
+        assertEquals(0, call.status(), call.err());
+        return new ObjectMapper().readTree(out.resolve("summary.json").toFile()).get("field");
     }
 
     @Test

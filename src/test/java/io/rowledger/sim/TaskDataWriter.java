@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -28,8 +29,7 @@ public final class TaskDataWriter {
 
     private final SimResult run;
     private final Scenario scenario;
-    private final boolean utc;
-    private final boolean perArea;
+    private final Form form;
     private final List<Value> values = new ArrayList<>();
     private final List<SimRecord> records;
 
@@ -40,28 +40,39 @@ public final class TaskDataWriter {
         int of(SimRecord record);
     }
 
-    private TaskDataWriter(SimResult run, boolean utc, boolean perArea) {
+    private enum Form {
+        FLOWS,
+        LOCAL_TIME,
+        RATES,
+        WHOLE_BAR
+    }
+
+    private TaskDataWriter(SimResult run, Form form) {
         this.run = run;
         this.scenario = run.scenario();
-        this.utc = utc;
-        this.perArea = perArea;
+        this.form = form;
         this.records = run.log();
         values();
     }
 
     /** With the receiver's UTC in each record and flows per time. */
     public static TaskDataWriter of(SimResult run) {
-        return new TaskDataWriter(run, true, false);
+        return new TaskDataWriter(run, Form.FLOWS);
     }
 
     /** Without UTC: the rig file has to say the zone. */
     public static TaskDataWriter inLocalTime(SimResult run) {
-        return new TaskDataWriter(run, false, false);
+        return new TaskDataWriter(run, Form.LOCAL_TIME);
     }
 
     /** With actual rates per area instead of flows, as a controller makes them from flow, speed and width. */
     public static TaskDataWriter withRates(SimResult run) {
-        return new TaskDataWriter(run, true, true);
+        return new TaskDataWriter(run, Form.RATES);
+    }
+
+    /** With one flow for all rows together and nothing of a single one. */
+    public static TaskDataWriter forTheWholeBar(SimResult run) {
+        return new TaskDataWriter(run, Form.WHOLE_BAR);
     }
 
     /** Writes {@code TASKDATA.XML}, {@code TLG00001.XML}, {@code TLG00001.BIN} and {@code rig.yaml}. */
@@ -93,6 +104,11 @@ public final class TaskDataWriter {
             if (format.has(LogFormat.Column.TARGET)) {
                 values.add(new Value(1, function, r -> raw(r.targetLPerM2[product] * 1e8)));
             }
+            if (form == Form.WHOLE_BAR) {
+                values.add(new Value(
+                        37, function, r -> raw(Arrays.stream(r.flowLPerS[product]).sum() * 1e6)));
+                continue;
+            }
             if (format.has(LogFormat.Column.TOTAL)) {
                 values.add(new Value(37, function, r -> raw(r.totalLPerS[product] * 1e6)));
             }
@@ -104,7 +120,7 @@ public final class TaskDataWriter {
                 int outlet = row;
                 double bandM = scenario.rig().bandM(row);
                 values.add(
-                        perArea
+                        form == Form.RATES
                                 ? new Value(
                                         2,
                                         section(p, row),
@@ -215,7 +231,7 @@ public final class TaskDataWriter {
     private String header() {
         StringBuilder xml = new StringBuilder(
                 "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<TIM A=\"\" D=\"4\">\n<PTN A=\"\" B=\"\" D=\"\"");
-        xml.append(" F=\"\"").append(utc ? " G=\"\" H=\"\" I=\"\"" : "").append("/>\n");
+        xml.append(" F=\"\"").append(form != Form.LOCAL_TIME ? " G=\"\" H=\"\" I=\"\"" : "").append("/>\n");
         for (Value value : values) {
             xml.append(String.format(Locale.ROOT, "<DLV A=\"%04X\" B=\"\" C=\"%s\"/>%n", value.ddi(), value.element()));
         }
@@ -242,7 +258,7 @@ public final class TaskDataWriter {
             whole(out, degrees(record.lonDeg), 4);
             whole(out, record.fix, 1);
             whole(out, hdop(record), 2);
-            if (utc) {
+            if (form != Form.LOCAL_TIME) {
                 whole(out, 14, 1);
                 time(out, utcMs(record));
             }

@@ -119,7 +119,8 @@ public final class TaskLog {
 
     /**
      * The position status as an NMEA 0183 quality digit. ISO 11783-10 counts 0 to 8 as NMEA 2000 and NMEA 0183 do (no fix,
-     * GNSS, differential, precise, RTK fixed, RTK float, dead reckoning, manual, simulated); 14 is an error, 15 not there.
+     * GNSS, differential, precise, RTK fixed, RTK float, dead reckoning, manual, simulated); 14 is an error, 15 not there
+     * (from memory).
      */
     private static String fix(int status) {
         if (status == 14) {
