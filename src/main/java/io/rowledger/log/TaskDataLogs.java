@@ -29,6 +29,7 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
             Headers headers = new Headers(log.headers(), log.headers(), 0);
             ColumnPlan plan = ColumnPlan.of(log.name(), headers.names(), headers, options);
             FileLog file = LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
+            file.comesFrom(log.origins());
             // What is said of the machine is said once.
             log.notes().stream().filter(said::add).forEach(file.notes()::add);
             if (logs.isEmpty()) {

@@ -50,7 +50,7 @@ class TaskDataCallsTest {
         Calls call = Calls.of("inspect", data);
         assertEquals(0, call.status(), call.err());
         assertTrue(call.out().contains("ISO 11783-10 time log"), call.out());
-        assertTrue(call.out().contains("flow_06"), call.out());
+        assertTrue(call.out().contains("DET-26: actual volume per time (DDI 37)"), call.out());
         assertTrue(call.out().contains("outlets  6"), call.out());
     }
 
@@ -133,7 +133,8 @@ class TaskDataCallsTest {
         double litres = rows.at("/products/uan/volume_l").asDouble();
         // Each row's flow is rounded to whole mm3/s, and so is their sum.
         assertEquals(litres, whole.at("/products/uan/volume_l").asDouble(), 1e-4 * litres);
-        // The rows start and stop together here: their ground is the bar's, but for the centimetre polygons are drawn to.
+        // The rows start and stop together here: their ground is the bar's, but for the centimetre polygons are drawn
+        // to.
         double areaM2 = rows.get("covered_area_m2").asDouble();
         assertEquals(areaM2, whole.get("covered_area_m2").asDouble(), 2e-3 * areaM2);
     }

@@ -106,7 +106,9 @@ public final class TaskDataWriter {
             }
             if (form == Form.WHOLE_BAR) {
                 values.add(new Value(
-                        37, function, r -> raw(Arrays.stream(r.flowLPerS[product]).sum() * 1e6)));
+                        37,
+                        function,
+                        r -> raw(Arrays.stream(r.flowLPerS[product]).sum() * 1e6)));
                 continue;
             }
             if (format.has(LogFormat.Column.TOTAL)) {
@@ -231,7 +233,9 @@ public final class TaskDataWriter {
     private String header() {
         StringBuilder xml = new StringBuilder(
                 "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<TIM A=\"\" D=\"4\">\n<PTN A=\"\" B=\"\" D=\"\"");
-        xml.append(" F=\"\"").append(form != Form.LOCAL_TIME ? " G=\"\" H=\"\" I=\"\"" : "").append("/>\n");
+        xml.append(" F=\"\"")
+                .append(form != Form.LOCAL_TIME ? " G=\"\" H=\"\" I=\"\"" : "")
+                .append("/>\n");
         for (Value value : values) {
             xml.append(String.format(Locale.ROOT, "<DLV A=\"%04X\" B=\"\" C=\"%s\"/>%n", value.ddi(), value.element()));
         }

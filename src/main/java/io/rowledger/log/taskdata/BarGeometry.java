@@ -145,7 +145,8 @@ public record BarGeometry(
         return "";
     }
 
-    // Connector types as public transcriptions of the data base list them under DDI 157: 1 drawbar, 2 semi-mounted, 3 mounted,
+    // Connector types as public transcriptions of the data base list them under DDI 157: 1 drawbar, 2 semi-mounted, 3
+    // mounted,
     // 4 hook, 5 clevis, 6 piton, 7 CUNA, 8 ball, 9 chassis of a self-propelled machine, 10 pivot wagon hitch.
     private static final int DRAWBAR = 1;
     private static final int MOUNTED = 3;
