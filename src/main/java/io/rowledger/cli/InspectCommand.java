@@ -19,7 +19,10 @@ import picocli.CommandLine.Parameters;
         description = "Says how each column, unit and time was understood and what is wrong with the log.")
 @SuppressWarnings("NullAway.Init")
 final class InspectCommand implements Callable<Integer> {
-    @Parameters(paramLabel = "LOG", arity = "1..*", description = "One log or several.")
+    @Parameters(
+            paramLabel = "LOG",
+            arity = "1..*",
+            description = "One log or several: CSV, or task data (ISO 11783-10) as a folder, TASKDATA.XML or .zip.")
     private List<Path> logs;
 
     @Option(

@@ -27,7 +27,11 @@ import picocli.CommandLine.Parameters;
         description = "Analyses the logs of one field as one job and writes the reports into a folder.")
 @SuppressWarnings("NullAway.Init")
 final class ReportCommand implements Callable<Integer> {
-    @Parameters(paramLabel = "LOG", arity = "1..*", description = "One log of the field or several.")
+    @Parameters(
+            paramLabel = "LOG",
+            arity = "1..*",
+            description =
+                    "One log of the field or several: CSV, or task data (ISO 11783-10) as a folder, TASKDATA.XML or .zip.")
     private List<Path> logs;
 
     @Option(names = "--rig", required = true, paramLabel = "RIG.yaml", description = "The rig file.")

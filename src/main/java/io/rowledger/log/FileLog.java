@@ -12,6 +12,7 @@ final class FileLog {
     private final RecordReader reader;
     private final DropCount drops;
     private final List<String> notes = new ArrayList<>();
+    private List<String> origins = List.of();
     private String sha256 = "";
 
     /**
@@ -27,6 +28,11 @@ final class FileLog {
         this.sample = sample;
         this.reader = reader;
         this.drops = drops;
+    }
+
+    /** Says of each column where it came from, where a header alone does not tell. */
+    void comesFrom(List<String> each) {
+        origins = List.copyOf(each);
     }
 
     /** Cleans the records once the whole file is read. */
@@ -122,7 +128,9 @@ final class FileLog {
                     remark = remark(column);
                 }
             }
-            senses.add(new ColumnSense(name, plan().headers().get(i), quantity, unit, text, remark));
+            String origin = i < origins.size() ? origins.get(i) : "";
+            senses.add(new ColumnSense(
+                    name, plan().headers().get(i), quantity, unit, text, remark.isEmpty() ? origin : remark));
         }
         return senses;
     }

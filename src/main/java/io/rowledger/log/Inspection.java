@@ -106,10 +106,7 @@ public record Inspection(
         LogSource source = file.source();
         RawLog log = file.log();
         text.append(file.name()).append('\n');
-        line(
-                text,
-                "form",
-                file.form());
+        line(text, "form", file.form());
         line(text, "SHA-256", source.sha256());
         line(
                 text,
@@ -123,10 +120,7 @@ public record Inspection(
         line(text, "silent", silent(log, intervalS));
         line(text, "place", place(log));
         line(text, "outlets", outlets(file.plan()));
-        line(
-                text,
-                "shape",
-                file.shape());
+        line(text, "shape", file.shape());
         text.append("\n  columns\n");
         columns(file, text);
         dropped(file, text);

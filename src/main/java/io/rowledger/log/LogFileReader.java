@@ -69,8 +69,7 @@ final class LogFileReader {
      *
      * @param form how the file is packed and written, for a person, by its decimal mark
      */
-    static FileLog records(
-            String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
+    static FileLog records(String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
         List<Line> first = new ArrayList<>();
         Remarks remarks = new Remarks(name, plan);
         List<Line> records = new ArrayList<>();
@@ -104,7 +103,9 @@ final class LogFileReader {
                 pump.finish();
             }
         }
-        String shape = lines instanceof LongLines ? "a line for each row and time, put side by side below" : "a line for each time";
+        String shape = lines instanceof LongLines
+                ? "a line for each row and time, put side by side below"
+                : "a line for each time";
         return new FileLog(name, form.apply(sample.mark()), shape, sample, reader, drops);
     }
 

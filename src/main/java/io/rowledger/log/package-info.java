@@ -1,5 +1,6 @@
 /**
- * CSV logs to {@link io.rowledger.log.LogTable}: columns, units, cleaning.
+ * CSV logs, and task data ({@link io.rowledger.log.taskdata}), to {@link io.rowledger.log.LogTable}: columns, units,
+ * cleaning.
  *
  * <p>The path of a file: {@link io.rowledger.log.LogReader} takes the paths, {@code LogFile} unpacks and digests,
  * {@code ColumnPlan} understands the header, {@code RecordReader} turns fields into figures, {@code Cleaner},

@@ -48,16 +48,10 @@ public final class DraftRig {
                 .append("rig:\n");
         line(text, "  name: Unnamed bar", "what the records print");
         text.append("  antenna:\n");
-        measure(text, "    ahead_of_axle", "from the rear axle forward to the antenna");
-        measure(text, "    right_of_center", "from the center line to the antenna; left is negative");
-        measure(text, "  axle_to_hitch", "from the rear axle back to the hitch pin");
-        fillIn(text, "  towing", "drawn or carried");
-        measure(text, "  hitch_to_wheels", "from the pin back to the wheels; take the line out if carried");
-        measure(text, "  hitch_to_drop", "from the pin back to where the liquid meets the ground");
+        DraftMeasures measures = new DraftMeasures(text, inspection.geometry());
+        measures.lengths();
         text.append("rows:\n");
-        line(text, "  count: " + inspection.rows(), "flow columns in the log");
-        measure(text, "  spacing", "from row to row, such as 30 in");
-        fillIn(text, "  outer_share", "0.5, 1 or 1.5: look at the outside orifices");
+        measures.rows(inspection.rows());
         text.append("products:\n");
         for (String product : inspection.products()) {
             text.append("  ").append(product.isEmpty() ? "liquid" : product).append(":\n");
@@ -117,15 +111,15 @@ public final class DraftRig {
                         .replace("\t", "\\t") + "\"";
     }
 
-    private static void measure(StringBuilder text, String key, String comment) {
+    static void measure(StringBuilder text, String key, String comment) {
         line(text, key + ": " + Unmeasured.MEASURE, comment);
     }
 
-    private static void fillIn(StringBuilder text, String key, String comment) {
+    static void fillIn(StringBuilder text, String key, String comment) {
         line(text, key + ": " + Unmeasured.FILL_IN, comment);
     }
 
-    private static void line(StringBuilder text, String line, String comment) {
+    static void line(StringBuilder text, String line, String comment) {
         text.append(line);
         if (!comment.isEmpty()) {
             text.append(" ".repeat(Math.max(1, COMMENT_AT - line.length())))

@@ -35,8 +35,7 @@ class TaskDataTwinTest {
     private void reads_as_its_twin(Scenario scenario) throws IOException {
         SimResult run = scenario.run();
         TaskDataWriter writer = TaskDataWriter.of(run);
-        List<String> keys =
-                scenario.products().stream().map(SimProduct::key).toList();
+        List<String> keys = scenario.products().stream().map(SimProduct::key).toList();
         LogOptions options = new LogOptions(Map.of(), keys, scenario.rig().rows());
         Path csv = Files.writeString(folder.resolve("twin.csv"), writer.twinCsv());
         LogTable twin = LogReader.read(List.of(csv), options).table();
@@ -83,8 +82,7 @@ class TaskDataTwinTest {
     @Test
     void states_of_eighteen_rows_and_a_total_meter() throws IOException {
         // Eighteen sections take two condensed work states of sixteen.
-        reads_as_its_twin(
-                job(2).format(LogFormat.customaryUnits().with(LogFormat.Column.ON, LogFormat.Column.TOTAL)));
+        reads_as_its_twin(job(2).format(LogFormat.customaryUnits().with(LogFormat.Column.ON, LogFormat.Column.TOTAL)));
     }
 
     @Test
@@ -94,10 +92,8 @@ class TaskDataTwinTest {
 
     @Test
     void lost_records_and_fixes_that_jump() throws IOException {
-        reads_as_its_twin(job(4)
-                .gnss(GnssModel.rtk(5)
-                        .withLosses(0.02, 0.01)
-                        .withJumps(List.of(new GnssModel.Jump(60, 400, 0, 1)))));
+        reads_as_its_twin(job(4).gnss(
+                        GnssModel.rtk(5).withLosses(0.02, 0.01).withJumps(List.of(new GnssModel.Jump(60, 400, 0, 1)))));
     }
 
     @Test

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -28,8 +29,7 @@ public final class TaskDataWriter {
 
     private final SimResult run;
     private final Scenario scenario;
-    private final boolean utc;
-    private final boolean perArea;
+    private final Form form;
     private final List<Value> values = new ArrayList<>();
     private final List<SimRecord> records;
 
@@ -40,28 +40,39 @@ public final class TaskDataWriter {
         int of(SimRecord record);
     }
 
-    private TaskDataWriter(SimResult run, boolean utc, boolean perArea) {
+    private enum Form {
+        FLOWS,
+        LOCAL_TIME,
+        RATES,
+        WHOLE_BAR
+    }
+
+    private TaskDataWriter(SimResult run, Form form) {
         this.run = run;
         this.scenario = run.scenario();
-        this.utc = utc;
-        this.perArea = perArea;
+        this.form = form;
         this.records = run.log();
         values();
     }
 
     /** With the receiver's UTC in each record and flows per time. */
     public static TaskDataWriter of(SimResult run) {
-        return new TaskDataWriter(run, true, false);
+        return new TaskDataWriter(run, Form.FLOWS);
     }
 
     /** Without UTC: the rig file has to say the zone. */
     public static TaskDataWriter inLocalTime(SimResult run) {
-        return new TaskDataWriter(run, false, false);
+        return new TaskDataWriter(run, Form.LOCAL_TIME);
     }
 
     /** With actual rates per area instead of flows, as a controller makes them from flow, speed and width. */
     public static TaskDataWriter withRates(SimResult run) {
-        return new TaskDataWriter(run, true, true);
+        return new TaskDataWriter(run, Form.RATES);
+    }
+
+    /** With one flow for all rows together and nothing of a single one. */
+    public static TaskDataWriter forTheWholeBar(SimResult run) {
+        return new TaskDataWriter(run, Form.WHOLE_BAR);
     }
 
     /** Writes {@code TASKDATA.XML}, {@code TLG00001.XML}, {@code TLG00001.BIN} and {@code rig.yaml}. */
@@ -93,6 +104,13 @@ public final class TaskDataWriter {
             if (format.has(LogFormat.Column.TARGET)) {
                 values.add(new Value(1, function, r -> raw(r.targetLPerM2[product] * 1e8)));
             }
+            if (form == Form.WHOLE_BAR) {
+                values.add(new Value(
+                        37,
+                        function,
+                        r -> raw(Arrays.stream(r.flowLPerS[product]).sum() * 1e6)));
+                continue;
+            }
             if (format.has(LogFormat.Column.TOTAL)) {
                 values.add(new Value(37, function, r -> raw(r.totalLPerS[product] * 1e6)));
             }
@@ -104,10 +122,16 @@ public final class TaskDataWriter {
                 int outlet = row;
                 double bandM = scenario.rig().bandM(row);
                 values.add(
-                        perArea
-                                ? new Value(2, section(p, row), r -> r.speedMps > 0.1
-                                        ? raw(r.flowLPerS[product][outlet] / bandM / (raw(r.speedMps * 1e3) / 1e3) * 1e8)
-                                        : 0)
+                        form == Form.RATES
+                                ? new Value(
+                                        2,
+                                        section(p, row),
+                                        r -> r.speedMps > 0.1
+                                                ? raw(r.flowLPerS[product][outlet]
+                                                        / bandM
+                                                        / (raw(r.speedMps * 1e3) / 1e3)
+                                                        * 1e8)
+                                                : 0)
                                 : new Value(37, section(p, row), r -> raw(r.flowLPerS[product][outlet] * 1e6)));
             }
         }
@@ -129,15 +153,16 @@ public final class TaskDataWriter {
     private static int states(boolean[] on, int from) {
         int bits = 0;
         for (int row = from; row < Math.min(on.length, from + 16); row++) {
-            bits |= on[row] ? 1 << 2 * (row - from) : 0;
+            bits |= on[row] ? 1 << (2 * (row - from)) : 0;
         }
         return bits;
     }
 
     private String taskData() {
-        StringBuilder xml = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<ISO11783_TaskData VersionMajor=\"4\""
-                + " VersionMinor=\"3\" ManagementSoftwareManufacturer=\"\" ManagementSoftwareVersion=\"\""
-                + " DataTransferOrigin=\"2\">\n");
+        StringBuilder xml =
+                new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<ISO11783_TaskData VersionMajor=\"4\""
+                        + " VersionMinor=\"3\" ManagementSoftwareManufacturer=\"\" ManagementSoftwareVersion=\"\""
+                        + " DataTransferOrigin=\"2\">\n");
         SimRig rig = scenario.rig();
         xml.append("<DVC A=\"DVC-1\" B=\"Tractor\" D=\"A000000000000000\" F=\"00\" G=\"00\">\n");
         xml.append(det(1, 1, 1, 0, 0));
@@ -146,7 +171,8 @@ public final class TaskDataWriter {
         xml.append(dpt(1, 134, rig.antennaAheadM())).append(dpt(2, 135, rig.antennaRightM()));
         xml.append(dpt(3, 134, -rig.axleToHitchM())).append("</DVC>\n");
         bar(xml, rig);
-        xml.append("<PFD A=\"PFD-1\" C=\"North bottom\" D=\"0\"><PLN A=\"1\"><LSG A=\"1\"><PNT A=\"2\" C=\"1\" D=\"2\"/></LSG></PLN></PFD>\n");
+        xml.append(
+                "<PFD A=\"PFD-1\" C=\"North bottom\" D=\"0\"><PLN A=\"1\"><LSG A=\"1\"><PNT A=\"2\" C=\"1\" D=\"2\"/></LSG></PLN></PFD>\n");
         xml.append("<TSK A=\"TSK-1\" B=\"Side-dress\" E=\"PFD-1\" G=\"4\"><TIM A=\"")
                 .append(local(0))
                 .append("\" D=\"4\"/><CNN A=\"DVC-1\" B=\"DET-3\" C=\"DVC-2\" D=\"DET-12\"/>")
@@ -161,7 +187,9 @@ public final class TaskDataWriter {
         xml.append("<DET A=\"DET-11\" B=\"11\" C=\"1\" D=\"Bar\" E=\"0\" F=\"0\"><DOR A=\"1004\"/></DET>\n");
         xml.append(det(12, 12, 6, 1, 11, 1001, 1003));
         xml.append(dpt(1001, 134, wheelsM)).append(dpt(1002, 134, wheelsM - rig.hitchToDropM()));
-        xml.append("<DPT A=\"1003\" B=\"009D\" C=\"").append(rig.drawn() ? 1 : 3).append("\"/>\n");
+        xml.append("<DPT A=\"1003\" B=\"009D\" C=\"")
+                .append(rig.drawn() ? 1 : 3)
+                .append("\"/>\n");
         xml.append(dpt(1004, 306, 0));
         for (int p = 0; p < scenario.products().size(); p++) {
             int function = 20 + 100 * p;
@@ -203,11 +231,13 @@ public final class TaskDataWriter {
     }
 
     private String header() {
-        StringBuilder xml = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<TIM A=\"\" D=\"4\">\n<PTN A=\"\" B=\"\" D=\"\"");
-        xml.append(" F=\"\"").append(utc ? " G=\"\" H=\"\" I=\"\"" : "").append("/>\n");
+        StringBuilder xml = new StringBuilder(
+                "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<TIM A=\"\" D=\"4\">\n<PTN A=\"\" B=\"\" D=\"\"");
+        xml.append(" F=\"\"")
+                .append(form != Form.LOCAL_TIME ? " G=\"\" H=\"\" I=\"\"" : "")
+                .append("/>\n");
         for (Value value : values) {
-            xml.append(String.format(
-                    Locale.ROOT, "<DLV A=\"%04X\" B=\"\" C=\"%s\"/>%n", value.ddi(), value.element()));
+            xml.append(String.format(Locale.ROOT, "<DLV A=\"%04X\" B=\"\" C=\"%s\"/>%n", value.ddi(), value.element()));
         }
         return xml.append("</TIM>\n").toString();
     }
@@ -217,7 +247,9 @@ public final class TaskDataWriter {
     }
 
     private String local(int i) {
-        return Instant.ofEpochMilli(utcMs(records.get(i)) - BEHIND_MS).toString().replace("Z", "");
+        return Instant.ofEpochMilli(utcMs(records.get(i)) - BEHIND_MS)
+                .toString()
+                .replace("Z", "");
     }
 
     private byte[] binary() {
@@ -230,7 +262,7 @@ public final class TaskDataWriter {
             whole(out, degrees(record.lonDeg), 4);
             whole(out, record.fix, 1);
             whole(out, hdop(record), 2);
-            if (utc) {
+            if (form != Form.LOCAL_TIME) {
                 whole(out, 14, 1);
                 time(out, utcMs(record));
             }
@@ -267,7 +299,7 @@ public final class TaskDataWriter {
     /** Least byte first. */
     private static void whole(ByteArrayOutputStream out, long value, int bytes) {
         for (int k = 0; k < bytes; k++) {
-            out.write((int) (value >> 8 * k) & 0xFF);
+            out.write((int) (value >> (8 * k)) & 0xFF);
         }
     }
 
@@ -286,7 +318,8 @@ public final class TaskDataWriter {
                 case 397 -> csv.append(",speed[m/s]");
                 case 1 -> csv.append(',').append(prefix).append("target[L/ha]");
                 case 37 ->
-                    csv.append(',').append(prefix)
+                    csv.append(',')
+                            .append(prefix)
                             .append(outlet ? "flow_" + LogWriter.number((id - 21) % 100) : "flow_total")
                             .append("[ml/s]");
                 default -> {

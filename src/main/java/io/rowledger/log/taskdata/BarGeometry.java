@@ -138,16 +138,19 @@ public record BarGeometry(
             if (type != null && type == MOUNTED) {
                 return "carried";
             }
-            if (type != null && (type == DRAWBAR || (type >= HOOK && type <= BALL))) {
+            if (type != null && (type == DRAWBAR || type == PIVOT || (type >= HOOK && type <= BALL))) {
                 return "drawn";
             }
         }
         return "";
     }
 
-    // Connector types of DDI 157, from memory; the draft says where the word comes from.
+    // Connector types as public transcriptions of the data base list them under DDI 157: 1 drawbar, 2 semi-mounted, 3
+    // mounted,
+    // 4 hook, 5 clevis, 6 piton, 7 CUNA, 8 ball, 9 chassis of a self-propelled machine, 10 pivot wagon hitch.
     private static final int DRAWBAR = 1;
     private static final int MOUNTED = 3;
     private static final int HOOK = 4;
     private static final int BALL = 8;
+    private static final int PIVOT = 10;
 }

@@ -18,6 +18,9 @@ final class LogClock {
     /** Below this a difference is no news. */
     private static final long WRONG_CLOCK_MS = 30_000;
 
+    /** No zone is farther from UTC (14 h on the Line Islands, an hour to spare). */
+    private static final long WIDEST_ZONE_MS = 15 * 3600_000L;
+
     private static final long QUARTER_HOUR_MS = 15 * 60_000L;
 
     private final TimeLog log;
@@ -58,6 +61,13 @@ final class LogClock {
         if (each) {
             note = "The clock of the terminal was set while it wrote " + name
                     + ": each record has the receiver's time.";
+        } else if (Math.abs(middle) > WIDEST_ZONE_MS) {
+            note = String.format(
+                    Locale.ROOT,
+                    "The clock of the terminal that wrote %s and the receiver's are %d days apart; the receiver's was used. "
+                            + "Check the date.",
+                    name,
+                    Math.max(1, Math.round(Math.abs(middle) / 86_400_000.0)));
         } else if (wrong > WRONG_CLOCK_MS) {
             note = String.format(
                     Locale.ROOT,

@@ -6,6 +6,7 @@ import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,6 +41,8 @@ final class TaskFiles implements AutoCloseable {
     private static final int MOST_ENTRIES = 20_000;
     /** Below this size no file does harm, however well it was packed. */
     private static final long HARMLESS_BYTES = 16L << 20;
+    /** Kept as a tree; the task data of a season has a few. */
+    private static final long MOST_XML_BYTES = 64L << 20;
     /** Time logs pack to a third or so; nothing honest comes near this. */
     private static final long LARGEST_RATIO = 200;
 
@@ -71,7 +74,7 @@ final class TaskFiles implements AutoCloseable {
         T of(String name, InputStream in) throws IOException;
     }
 
-    /** A packed file that unpacks to hundreds of times its size. */
+    /** More bytes than task data has. */
     static final class SwollenException extends IOException {
         private static final long serialVersionUID = 1L;
     }
@@ -93,7 +96,7 @@ final class TaskFiles implements AutoCloseable {
                 return zip.stream()
                         .anyMatch(entry -> lower(last(entry.getName())).equals(MAIN));
             }
-        } catch (IOException e) {
+        } catch (IOException | UncheckedIOException e) {
             // Whoever reads it as a log will say what is wrong with it.
             return false;
         }
@@ -120,6 +123,8 @@ final class TaskFiles implements AutoCloseable {
             return ofZip(path);
         } catch (IOException e) {
             throw unreadable(path.toString(), e);
+        } catch (UncheckedIOException e) {
+            throw unreadable(path.toString(), new IOException(e.getMessage(), e));
         }
     }
 
@@ -294,25 +299,29 @@ final class TaskFiles implements AutoCloseable {
 
     private InputStream stream(String name) throws IOException {
         Path path = paths.get(name);
+        boolean xml = name.endsWith(".xml");
         if (path != null) {
-            return Files.newInputStream(path);
+            return new Measured(Files.newInputStream(path), xml ? MOST_XML_BYTES : Long.MAX_VALUE);
         }
         ZipEntry entry = entries.get(name);
         InputStream in = entry == null || zip == null ? null : zip.getInputStream(entry);
         if (in == null || entry == null) {
             throw new java.io.FileNotFoundException(name);
         }
-        return new Unpacked(in, Math.max(1, entry.getCompressedSize()));
+        // What an archive says of its sizes need not be so, but it can't hold more than there is of it.
+        long packed = Math.min(entry.getCompressedSize(), Files.size(Path.of(given)));
+        long most = Math.max(HARMLESS_BYTES, LARGEST_RATIO * packed);
+        return new Measured(in, xml ? Math.min(most, MOST_XML_BYTES) : most);
     }
 
-    /** Counts what comes out of a zip file against what went in: what an archive says of its sizes need not be so. */
-    private static final class Unpacked extends FilterInputStream {
+    /** A stream that ends with a fault where it has more bytes than anybody needs. */
+    private static final class Measured extends FilterInputStream {
         private final long most;
         private long bytes;
 
-        Unpacked(InputStream in, long packedBytes) {
+        Measured(InputStream in, long most) {
             super(in);
-            most = Math.max(HARMLESS_BYTES, LARGEST_RATIO * Math.min(packedBytes, Long.MAX_VALUE / LARGEST_RATIO));
+            this.most = most;
         }
 
         @Override
@@ -339,10 +348,11 @@ final class TaskFiles implements AutoCloseable {
 
     private static UnusableInputException unreadable(String name, IOException e) {
         if (e instanceof SwollenException) {
-            return UnusableInputException.found("a packed file that unpacks to more than 200 times its size")
+            return UnusableInputException.found(
+                            "XML of more than 64 MB, or a packed file that unpacks to more than 200 times its size")
                     .inFile(name)
                     .expected("task data")
-                    .mend("unpack it and look at what is in it, and ask where it comes from");
+                    .mend("look at what is in it, and ask where it comes from");
         }
         String what = e instanceof ZipException || e instanceof java.io.EOFException
                 ? "a damaged zip file"

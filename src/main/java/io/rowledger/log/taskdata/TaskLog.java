@@ -29,6 +29,7 @@ public final class TaskLog {
     private final GroundSpeed speed;
     private final boolean hasStatus;
     private final List<String> headers = new ArrayList<>();
+    private final List<String> origins = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
     private final List<Cell> cells = new ArrayList<>();
 
@@ -96,9 +97,22 @@ public final class TaskLog {
         return fields;
     }
 
+    /** What each column was read from, for a person: element and entry of the data dictionary; empty for the record's own. */
+    public List<String> origins() {
+        return List.copyOf(origins);
+    }
+
     private void add(String column, Cell cell) {
         headers.add(column);
         cells.add(cell);
+        origins.add("");
+    }
+
+    private void add(String column, int value, Cell cell) {
+        headers.add(column);
+        cells.add(cell);
+        LogHeader.Value from = header.values().get(value);
+        origins.add(from.element() + ": " + Ddi.words(from.ddi()));
     }
 
     private void place() {
@@ -113,13 +127,14 @@ public final class TaskLog {
         }
         if (layout.speed() >= 0) {
             int value = layout.speed();
-            add("speed[m/s]", i -> isFigure(raw(value, i)) ? decimal(raw(value, i), THOUSANDTHS) : "");
+            add("speed[m/s]", value, i -> isFigure(raw(value, i)) ? decimal(raw(value, i), THOUSANDTHS) : "");
         }
     }
 
     /**
      * The position status as an NMEA 0183 quality digit. ISO 11783-10 counts 0 to 8 as NMEA 2000 and NMEA 0183 do (no fix,
-     * GNSS, differential, precise, RTK fixed, RTK float, dead reckoning, manual, simulated); 14 is an error, 15 not there.
+     * GNSS, differential, precise, RTK fixed, RTK float, dead reckoning, manual, simulated); 14 is an error, 15 not there
+     * (from memory).
      */
     private static String fix(int status) {
         if (status == 14) {
@@ -130,13 +145,13 @@ public final class TaskLog {
 
     private void states() {
         if (!layout.down().isEmpty()) {
-            add("down", i -> state(down(i)));
+            add("down", layout.down().get(0), i -> state(down(i)));
         }
         List<Layout.Outlet> outlets = layout.groups().get(0).outlets();
         for (int r = 0; r < outlets.size(); r++) {
             Layout.State state = outlets.get(r).commanded();
             if (state != null && !layout.whole()) {
-                add(numbered("on", r), i -> state(state.of(raw(state.value(), i))));
+                add(numbered("on", r), state.value(), i -> state(state.of(raw(state.value(), i))));
             }
         }
     }
@@ -157,7 +172,7 @@ public final class TaskLog {
     private void product(Layout.Group group) {
         String prefix = group.key().isEmpty() ? "" : group.key() + ".";
         if (!group.targets().isEmpty()) {
-            add(prefix + "target[L/ha]", i -> target(group.targets(), i));
+            add(prefix + "target[L/ha]", group.targets().get(0).value(), i -> target(group.targets(), i));
         }
         boolean rates = false;
         for (int r = 0; r < group.outlets().size(); r++) {
@@ -166,10 +181,11 @@ public final class TaskLog {
             rates |= !metered;
             add(
                     prefix + numbered("flow", r) + "[ml/s]",
+                    outlet.actual().value(),
                     metered ? i -> flow(outlet.actual().value(), i) : i -> made(outlet, i));
         }
         if (group.total() >= 0) {
-            add(prefix + "flow_total[ml/s]", i -> flow(group.total(), i));
+            add(prefix + "flow_total[ml/s]", group.total(), i -> flow(group.total(), i));
         }
         if (rates) {
             notes.add(

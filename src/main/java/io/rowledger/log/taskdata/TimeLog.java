@@ -29,8 +29,10 @@ final class TimeLog {
     private static final long DAYS_TO_1980 = 3652;
 
     private static final int FIRST_CAPACITY = 4096;
-    /** Two days at 100 Hz: more is no log of a field. */
-    private static final int MOST_RECORDS = 20_000_000;
+    /** Two days at 20 Hz: more is no log of a field. */
+    private static final int MOST_RECORDS = 4_000_000;
+    /** Records times values, kept below 160 MB: a day of 48 sections at 10 Hz with four values each has half of it. */
+    private static final long MOST_VALUES = 40_000_000;
 
     int records;
     /** Since 1970-01-01 by the terminal's clock, ms. */
@@ -45,6 +47,7 @@ final class TimeLog {
     /** [value of the header] → column, or empty where it is not wanted. */
     final int[][] values;
 
+    private final int mostRecords;
     private final LogHeader header;
     private final String file;
     private final InputStream in;
@@ -54,6 +57,11 @@ final class TimeLog {
         this.file = file;
         this.in = in;
         values = new int[wanted.length][];
+        int kept = 1;
+        for (boolean one : wanted) {
+            kept += one ? 1 : 0;
+        }
+        mostRecords = (int) Math.min(MOST_RECORDS, MOST_VALUES / kept);
         for (int v = 0; v < wanted.length; v++) {
             values[v] = wanted[v] ? new int[FIRST_CAPACITY] : new int[0];
         }
@@ -87,13 +95,13 @@ final class TimeLog {
 
     private void record(int first, int[] current) throws IOException {
         if (records == clockMs.length) {
-            if (records >= MOST_RECORDS) {
-                throw UnusableInputException.found("more than " + MOST_RECORDS + " records")
+            if (records >= mostRecords) {
+                throw UnusableInputException.found("more than " + records + " records")
                         .inFile(file)
                         .expected("the time log of a job")
                         .mend("look at where this file comes from");
             }
-            resize(records * 2);
+            resize(Math.min(mostRecords, records * 2));
         }
         int i = records;
         long timeOfDayMs = first | (long) uint(3) << 8;

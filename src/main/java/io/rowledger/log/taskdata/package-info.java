@@ -7,8 +7,10 @@
  * log are, {@code TimeLog} turns them into columns of whole numbers, {@code LayoutFinder} finds which of them are whose
  * flow, and {@code TaskLog} puts the decimal points in. {@code LogClock} takes the terminal's local time to UTC.
  *
- * <p>Sources: record layout, elements and their attributes: ISO 11783-10; numbers, units and resolutions: the on-line data
- * base of ISO 11783-11 (isobus.net). A device value presentation (DVP) is for a terminal's screen and changes no figure.
+ * <p>Sources: record layout, elements, their attributes and the numbers of device element types and position states: ISO
+ * 11783-10, in part from memory ({@code TimeLogTest} says which); numbers, units and resolutions: the on-line data base of ISO
+ * 11783-11 (isobus.net). Sections are numbered from the left, y runs to the right. A device value presentation (DVP) is for a
+ * terminal's screen and changes no figure.
  *
  * <p>By hand, the example record of ISO 11783-10 (2005-05-02T16:32:00, 51.00678 N, 6.03489 E, status 1, two values: number
  * 0 is 10, number 1 is 15; {@code TimeLogTest} asserts it):

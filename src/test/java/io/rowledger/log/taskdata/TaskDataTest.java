@@ -16,6 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import net.sf.geographiclib.Geodesic;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -378,7 +379,108 @@ class TaskDataTest {
     }
 
     @Test
-    void a_sink_of_zeros_ends_in_a_message() throws IOException {
+    void the_speed_of_a_rate_comes_from_the_positions_where_none_is_logged() throws IOException {
+        good();
+        write("TLG00001.XML", HEADER.replace("0025", "0002"));
+        StringBuilder hex = new StringBuilder();
+        double[] lat = new double[5];
+        double[] lon = new double[5];
+        for (int i = 0; i < 5; i++) {
+            // 250 of 1e-7 degrees north and 300 east each second.
+            int north = 415_031_124 + 250 * i;
+            int east = -934_987_210 + 300 * i;
+            lat[i] = north * 1e-7;
+            lon[i] = east * 1e-7;
+            hex.append(little(46_931_200 + 1000 * i))
+                    .append("4342")
+                    .append(little(north))
+                    .append(little(east));
+            hex.append(i == 0 ? "0402 00 00093d00 01 00093d00" : "0400");
+        }
+        bin("TLG00001.BIN", hex.toString());
+        TaskLog log = TaskData.read(folder, 2).logs().get(0);
+        assertTrue(
+                log.notes().get(0).endsWith("the speed from the positions."),
+                log.notes().toString());
+        for (int i = 1; i < 4; i++) {
+            // GeographicLib (Karney 2013) says how far it is from a second before to a second after.
+            double metres = Geodesic.WGS84.Inverse(lat[i - 1], lon[i - 1], lat[i + 1], lon[i + 1]).s12;
+            // 400 L/ha = 40 ml/m2 over 1.524 m.
+            assertEquals(40 * 1.524 * metres / 2, Double.parseDouble(log.fields(i)[4]), 1e-4);
+        }
+    }
+
+    private static String little(int value) {
+        return String.format(java.util.Locale.ROOT, "%08x", Integer.reverseBytes(value));
+    }
+
+    @Test
+    void functions_side_by_side_share_a_bar_and_functions_over_each_other_put_down_a_product_each() throws IOException {
+        good();
+        String two = DEVICES.replace(
+                "<DET A=\"DET-4\" B=\"4\" C=\"4\" D=\"\" E=\"2\" F=\"2\">",
+                "<DET A=\"DET-5\" B=\"5\" C=\"2\" D=\"ATS\" E=\"2\" F=\"1\"/>\n"
+                        + "<DET A=\"DET-4\" B=\"4\" C=\"4\" D=\"\" E=\"2\" F=\"5\">");
+        write("TASKDATA.XML", main(two + TASK));
+        assertEquals(
+                List.of("flow_01[ml/s]", "flow_02[ml/s]"),
+                TaskData.read(folder, 2).logs().get(0).headers().subList(4, 6));
+        write("TASKDATA.XML", main(two.replace("-762", "762") + TASK));
+        assertEquals(
+                List.of("liquid.flow_01[ml/s]", "ats.flow_01[ml/s]"),
+                TaskData.read(folder, 1).logs().get(0).headers().subList(4, 6));
+        write("TASKDATA.XML", main(two.replace("0087", "00FF") + TASK));
+        assertTrue(
+                message(folder).contains("found flows of 2 functions (DET-2, DET-5) and no offsets"), message(folder));
+    }
+
+    @Test
+    void sections_without_an_order_are_asked_about() throws IOException {
+        good();
+        String same = DEVICES.replace("C=\"-762\"", "C=\"762\"");
+        write("TASKDATA.XML", main(same + TASK));
+        TaskData.Reading numbered = TaskData.read(folder, 2);
+        assertEquals("76.543", numbered.logs().get(0).fields(0)[4]);
+        assertTrue(numbered.logs().get(0).notes().get(0).contains("rows were counted by element number"));
+        write("TASKDATA.XML", main(same.replace("E=\"2\"", "E=\"1\"") + TASK));
+        assertTrue(message(folder).contains("found sections without an order: section 1 (DET-4)"), message(folder));
+    }
+
+    @Test
+    void a_section_without_a_flow_beside_those_that_have_one_is_asked_about() throws IOException {
+        good();
+        write("TLG00001.XML", HEADER.replace("<DLV A=\"0025\" B=\"\" C=\"DET-4\"/>", ""));
+        assertTrue(
+                message(folder)
+                        .contains("found no flow or rate for section 2 (DET-4) beside those of section 1 (DET-3)"),
+                message(folder));
+    }
+
+    @Test
+    void a_task_that_was_never_worked_on_has_no_time_log() throws IOException {
+        good();
+        write("TASKDATA.XML", main(DEVICES + "<TSK A=\"TSK-1\" B=\"Side-dress\" G=\"1\"/>"));
+        assertTrue(message(folder).contains("found no time log"), message(folder));
+    }
+
+    @Test
+    void xml_in_another_character_set_is_read_and_what_is_none_is_a_message() throws IOException {
+        good();
+        String latin = main(DEVICES + TASK.replace("Side-dress", "Gr\u00fcn")).replace("UTF-8", "ISO-8859-1");
+        Files.write(folder.resolve("TASKDATA.XML"), latin.getBytes(StandardCharsets.ISO_8859_1));
+        assertEquals(1, TaskData.read(folder, 2).logs().size());
+        Files.write(
+                folder.resolve("TASKDATA.XML"),
+                latin.replace("ISO-8859-1", "UTF-8").getBytes(StandardCharsets.ISO_8859_1));
+        assertTrue(message(folder).contains("found text that is no well-formed XML"), message(folder));
+        Files.write(folder.resolve("TASKDATA.XML"), latin.getBytes(StandardCharsets.UTF_16));
+        assertEquals(1, TaskData.read(folder, 2).logs().size());
+        write("TASKDATA.XML", latin.replace("ISO-8859-1", "klingon"));
+        assertTrue(message(folder).contains("found the character set klingon"), message(folder));
+    }
+
+    @Test
+    void bytes_that_are_no_time_log_end_in_a_message() throws IOException {
         good();
         try (OutputStream out = Files.newOutputStream(folder.resolve("TLG00001.BIN"))) {
             out.write("not a time log at all".getBytes(StandardCharsets.US_ASCII));

@@ -15,10 +15,10 @@ import java.util.HexFormat;
 import org.junit.jupiter.api.Test;
 
 /**
- * Records laid out byte by byte from the record layout of ISO 11783-10 (log data binary file structure), as told in the
- * public question "ISOBUS (ISO 11783-10) binary timelog files" (stackoverflow.com, answer 41848716): little-endian, time of
- * day in ms as 32 bits unsigned, day since 1980-01-01 as 16, then the position fields the header leaves open, the count of
- * values, and each value's number and figure.
+ * Records laid out byte by byte from the record layout of ISO 11783-10 (log data binary file structure). The public question
+ * "ISOBUS (ISO 11783-10) binary timelog files" (stackoverflow.com, answer 41848716) tells the order of time, position, status,
+ * count and numbered values, the standard's example, and that the time is 32 bits of ms since midnight and then 16 of days.
+ * From memory: the sizes of the other fields, their order and resolutions, least byte first, days from 1980-01-01.
  */
 class TimeLogTest {
     private static final String SMALL = "<TIM A=\"\" D=\"4\"><PTN A=\"\" B=\"\" D=\"\"/>"

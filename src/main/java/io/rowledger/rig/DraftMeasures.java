@@ -1,0 +1,121 @@
+package io.rowledger.rig;
+
+import io.rowledger.log.taskdata.BarGeometry;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import org.jspecify.annotations.Nullable;
+
+/** The lengths of a draft rig file: those that a device description has, and open places for the others. */
+final class DraftMeasures {
+    /** Device descriptions write millimetres; rows this much apart from even are even, m. */
+    private static final double EVEN_M = 0.0015;
+
+    private static final String SAID = "device description: check it";
+
+    private final StringBuilder text;
+    private final @Nullable BarGeometry geometry;
+
+    /** Writes into the text; without a geometry every place is left open. */
+    DraftMeasures(StringBuilder text, @Nullable BarGeometry geometry) {
+        this.text = text;
+        this.geometry = geometry;
+    }
+
+    /** Antenna, hitch, wheels and drop line. */
+    void lengths() {
+        BarGeometry g = geometry;
+        double unknown = Double.NaN;
+        length(
+                "    ahead_of_axle",
+                g == null ? unknown : g.antennaAheadM(),
+                "from the rear axle forward to the antenna");
+        length(
+                "    right_of_center",
+                g == null ? unknown : g.antennaRightM(),
+                "from the center line to the antenna; left is negative");
+        back("  axle_to_hitch", g == null ? unknown : g.axleToHitchM(), "from the rear axle back to the hitch pin");
+        String towing = g == null ? "" : g.towing();
+        if (towing.isEmpty()) {
+            DraftRig.fillIn(text, "  towing", "drawn or carried");
+        } else {
+            DraftRig.line(text, "  towing: " + towing, SAID);
+        }
+        if (!towing.equals("carried")) {
+            back(
+                    "  hitch_to_wheels",
+                    g == null ? unknown : g.hitchToWheelsM(),
+                    "from the pin back to the wheels; take the line out if carried");
+        }
+        back(
+                "  hitch_to_drop",
+                g == null ? unknown : g.hitchToDropM(),
+                "from the pin back to where the liquid meets the ground");
+        if (g != null && Math.abs(g.barRightM()) > EVEN_M) {
+            DraftRig.line(text, "  bar_right_of_center: " + metres(g.barRightM()), SAID);
+        }
+    }
+
+    /** The outlets: evenly spaced ones in three lines, others one by one. */
+    void rows(int rows) {
+        BarGeometry g = geometry;
+        boolean known = g != null && g.leftM().size() == rows;
+        if (g != null && known && !isEven(g)) {
+            text.append("  outlets:                               # ")
+                    .append(SAID)
+                    .append('\n');
+            for (int r = 0; r < rows; r++) {
+                double left = g.leftM().get(r);
+                double right = g.rightM().get(r);
+                text.append("    - {at: ")
+                        .append(metres((left + right) / 2))
+                        .append(", band: [")
+                        .append(metres(left))
+                        .append(", ")
+                        .append(metres(right))
+                        .append("]}\n");
+            }
+            return;
+        }
+        DraftRig.line(text, "  count: " + rows, "flow columns in the log");
+        if (g != null && known) {
+            DraftRig.line(
+                    text, "  spacing: " + metres(g.rightM().get(0) - g.leftM().get(0)), SAID);
+            DraftRig.line(text, "  outer_share: 1", SAID);
+        } else {
+            DraftRig.measure(text, "  spacing", "from row to row, such as 30 in");
+            DraftRig.fillIn(text, "  outer_share", "0.5, 1 or 1.5: look at the outside orifices");
+        }
+    }
+
+    /** Bands of one width side by side; one band alone is no row. */
+    private static boolean isEven(BarGeometry g) {
+        int rows = g.leftM().size();
+        double widthM = g.rightM().get(0) - g.leftM().get(0);
+        boolean even = rows > 1;
+        for (int r = 0; r < rows; r++) {
+            even &= Math.abs(g.rightM().get(r) - g.leftM().get(r) - widthM) < EVEN_M;
+            even &= r == 0 || Math.abs(g.leftM().get(r) - g.rightM().get(r - 1)) < EVEN_M;
+        }
+        return even;
+    }
+
+    /** A length that leads backward: one that does not was entered from another point. */
+    private void back(String key, double lengthM, String comment) {
+        length(key, lengthM > 0 ? lengthM : Double.NaN, comment);
+    }
+
+    private void length(String key, double lengthM, String comment) {
+        if (Double.isNaN(lengthM)) {
+            DraftRig.measure(text, key, comment);
+        } else {
+            DraftRig.line(text, key + ": " + metres(lengthM), comment + " (" + SAID + ")");
+        }
+    }
+
+    /** Millimetres, as the description has them, without noughts at the end. */
+    private static String metres(double lengthM) {
+        BigDecimal mm =
+                BigDecimal.valueOf(lengthM).setScale(4, RoundingMode.HALF_EVEN).stripTrailingZeros();
+        return (mm.signum() == 0 ? "0" : mm.toPlainString()) + " m";
+    }
+}

@@ -1,0 +1,103 @@
+package io.rowledger.log.taskdata;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** A terminal's clock held against the receiver's. */
+class LogClockTest {
+    private static final String HEADER = "<TIM A=\"\" D=\"4\"><PTN H=\"\" I=\"\"/></TIM>";
+
+    /** A log whose records are stamped with a local time and a UTC, the latter "" where the receiver has none. */
+    private static LogClock clock(List<String> local, List<String> utc) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        for (int i = 0; i < local.size(); i++) {
+            time(out, LocalDateTime.parse(local.get(i)).toInstant(ZoneOffset.UTC));
+            if (utc.get(i).isEmpty()) {
+                out.writeBytes(new byte[] {-1, -1, -1, -1, -1, -1});
+            } else {
+                time(out, Instant.parse(utc.get(i)));
+            }
+            out.write(0);
+        }
+        byte[] header = HEADER.getBytes(StandardCharsets.UTF_8);
+        TimeLog log = TimeLog.read(
+                LogHeader.of(TaskXml.read("TLG00001.XML", new ByteArrayInputStream(header), "TIM")),
+                new boolean[0],
+                "TLG00001.BIN",
+                new ByteArrayInputStream(out.toByteArray()));
+        return new LogClock(log, "TLG00001.BIN", null);
+    }
+
+    private static void time(ByteArrayOutputStream out, Instant at) {
+        // 1980-01-01 is day 3652 of the Unix epoch: ten years of 365 days and the leap days of 1972 and 1976.
+        long day = Math.floorDiv(at.toEpochMilli(), 86_400_000L) - 3652;
+        long ms = Math.floorMod(at.toEpochMilli(), 86_400_000L);
+        for (int k = 0; k < 32; k += 8) {
+            out.write((int) (ms >> k) & 0xFF);
+        }
+        out.write((int) day & 0xFF);
+        out.write((int) (day >> 8) & 0xFF);
+    }
+
+    @Test
+    void a_record_before_the_first_fix_gets_its_time_too() throws IOException {
+        LogClock clock = clock(
+                List.of("2026-06-11T23:59:59.500", "2026-06-12T00:00:00.500", "2026-06-12T00:00:01.500"),
+                List.of("", "2026-06-12T05:00:00.500Z", "2026-06-12T05:00:01.500Z"));
+        assertNull(clock.note());
+        assertEquals("2026-06-12T04:59:59.500Z", clock.text(0));
+        assertEquals("2026-06-12T05:00:01.500Z", clock.text(2));
+    }
+
+    @Test
+    void a_clock_that_is_off_is_set_right_and_said() throws IOException {
+        LogClock clock = clock(
+                List.of("2026-06-11T13:04:00", "2026-06-11T13:04:01"),
+                List.of("2026-06-11T18:02:00Z", "2026-06-11T18:02:01Z"));
+        assertEquals("2026-06-11T18:02:00Z", clock.text(0));
+        assertEquals(
+                "The clock of the terminal that wrote TLG00001.BIN was 120 s off; the receiver's time was used.",
+                clock.note());
+    }
+
+    @Test
+    void clocks_that_are_days_apart_are_doubted() throws IOException {
+        LogClock clock = clock(
+                List.of("2026-06-11T13:02:00", "2026-06-11T13:02:01"),
+                List.of("2006-10-26T18:02:00Z", "2006-10-26T18:02:01Z"));
+        // 1024 weeks: a receiver whose count of weeks started over.
+        assertEquals(
+                "The clock of the terminal that wrote TLG00001.BIN and the receiver's are 7168 days apart; the receiver's "
+                        + "was used. Check the date.",
+                clock.note());
+    }
+
+    @Test
+    void a_clock_set_on_the_way_leaves_each_record_its_own_time() throws IOException {
+        LogClock clock = clock(
+                List.of("2026-06-11T13:02:00", "2026-06-11T14:02:01", "2026-06-11T14:02:02"),
+                List.of("2026-06-11T18:02:00Z", "2026-06-11T18:02:01Z", ""));
+        assertEquals("2026-06-11T18:02:00Z", clock.text(0));
+        assertEquals("2026-06-11T18:02:01Z", clock.text(1));
+        assertEquals("", clock.text(2));
+        assertEquals(
+                "The clock of the terminal was set while it wrote TLG00001.BIN: each record has the receiver's time.",
+                clock.note());
+    }
+
+    @Test
+    void without_a_receivers_time_the_zone_stays_open() throws IOException {
+        LogClock clock = clock(List.of("2026-06-11T13:02:00"), List.of(""));
+        assertEquals("2026-06-11T13:02:00", clock.text(0));
+    }
+}
