@@ -90,15 +90,35 @@ final class IntervalScores {
         }
         put("all nitrogen", groups, in.nitrogenKg(), allKg);
         put("all nitrogen per area", groups, in.nitrogenKgPerM2(), allKg / ground.coveredM2());
+        passes(job, in, groups);
         for (Truth.Row row : truth.rows()) {
             Intervals.OfRow of = in.rows().get(row.row() - 1);
             put("row: swept area", groups, of.sweptAreaM2(), row.sweptAreaM2());
+            put("row: applied area", groups, of.appliedAreaM2(), row.appliedAreaM2());
             for (int p = 0; p < products; p++) {
                 Intervals.OfRowProduct product = of.products().get(p);
                 double rowL = row.volumeL()[p];
                 put("row: volume", groups, product.volumeL(), rowL);
                 put("row: mean rate", groups, product.meanRateLPerM2(), rowL / row.appliedAreaM2());
                 put("row: deviation", groups, product.deviationPct(), (rowL / row.targetL()[p] - 1) * 100);
+            }
+        }
+    }
+
+    private void passes(MismeasuredJob job, Intervals in, List<String> groups) {
+        List<Truth.Pass> passes = job.result().truth().passes();
+        if (passes.size() != in.passes().size()) {
+            throw new AssertionError(in.passes().size() + " passes of " + passes.size());
+        }
+        for (int i = 0; i < passes.size(); i++) {
+            Truth.Pass pass = passes.get(i);
+            Intervals.OfPass of = in.passes().get(i);
+            put("pass: swept area", groups, of.sweptAreaM2(), pass.sweptAreaM2());
+            for (int p = 0; p < of.products().size(); p++) {
+                Intervals.OfPassProduct product = of.products().get(p);
+                double targetL = job.targetsLPerM2().get(p) * pass.sweptAreaM2();
+                put("pass: volume", groups, product.volumeL(), pass.volumeL()[p]);
+                put("pass: deviation", groups, product.deviationPct(), (pass.volumeL()[p] / targetL - 1) * 100);
             }
         }
     }

@@ -19,8 +19,12 @@ import java.util.SplittableRandom;
  * In half of the jobs the tractor drives true and the receiver's drift is in the log; in the other half the receiver steers
  * and its drift is in the ground. The errors are the simulator's own; they share no code with the product.
  */
-record MismeasuredJob(SimResult result, List<Double> trueDensityKgPerL, boolean rtk, boolean steered) {
+record MismeasuredJob(
+        SimResult result, List<Double> targetsLPerM2, List<Double> trueDensityKgPerL, boolean rtk, boolean steered) {
     private static final double INCH_M = 0.0254;
+    /** The window of a pass-to-pass accuracy (ISO 12188). */
+    private static final double WINDOW_S = 900;
+
     private static final double METER_ACCURACY = 0.02;
     private static final double DENSITY_ACCURACY = 0.01;
 
@@ -43,7 +47,12 @@ record MismeasuredJob(SimResult result, List<Double> trueDensityKgPerL, boolean 
         for (SimProduct product : scenario.products()) {
             densities.add(product.densityKgPerL() * (1 + random.nextDouble(-DENSITY_ACCURACY, DENSITY_ACCURACY)));
         }
-        return new MismeasuredJob(scenario.run(), densities, rtk, steered);
+        return new MismeasuredJob(
+                scenario.run(),
+                scenario.products().stream().map(SimProduct::targetLPerM2).toList(),
+                densities,
+                rtk,
+                steered);
     }
 
     private static SimProduct[] products(SplittableRandom random) {
@@ -120,14 +129,17 @@ record MismeasuredJob(SimResult result, List<Double> trueDensityKgPerL, boolean 
 
     /**
      * Drift such that 95 of 100 passes within 15 minutes agree within an inch (RTK) or a foot (differential), give or take a
-     * third, with a time constant of 3 to 10 minutes.
+     * third, with a time constant of 3 to 10 minutes. Two passes Δ apart differ by σ√(2(1 − e^(−Δ/τ))), over all Δ up to T by
+     * σ√(2m), m = 1 − τ/T·(1 − e^(−T/τ)).
      */
     private static GnssModel receiver(boolean rtk, SplittableRandom random) {
         double rate = List.of(1.0, 5.0, 10.0).get(random.nextInt(3));
         double tauS = random.nextDouble(180, 600);
         double size = random.nextDouble(0.67, 1.33);
+        double m = 1 - tauS / WINDOW_S * (1 - Math.exp(-WINDOW_S / tauS));
+        double driftM = size * (rtk ? INCH_M : 12 * INCH_M) / (1.96 * Math.sqrt(2 * m));
         return rtk
-                ? GnssModel.rtk(rate).withNoise(0.012, 0.011 * size, tauS)
-                : GnssModel.differential(rate).withNoise(0.03, 0.133 * size, tauS);
+                ? GnssModel.rtk(rate).withNoise(0.012, driftM, tauS)
+                : GnssModel.differential(rate).withNoise(0.03, driftM, tauS);
     }
 }
