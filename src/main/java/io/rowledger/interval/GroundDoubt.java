@@ -2,6 +2,7 @@ package io.rowledger.interval;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.Parallel;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -17,10 +18,23 @@ import java.util.List;
  *     A(0)); where seams scatter by themselves too the curve is flatter and the truth lies nearer to the figure;
  * <li>the tractor was steered by the same wrong receiver: the log looks better than the ground, and the truth is as A(1).
  * </ul>
+ *
+ * <p>What the tape measure got wrong, the side and the knives' places, is not of this kind: steering and log go by the same
+ * figures, so whoever steered, the log shows passes that meet and the ground has the error. It is drawn and added in both cases
+ * and never taken off; A(λ) is of the receiver's errors, starts and stops alone.
  */
 final class GroundDoubt {
-    /** Draws; the standard deviation of 60 is good to 9 %. */
-    static final int DRAWS = 60;
+    /** Draws of all errors; the standard deviation of 48 is good to 10 %. */
+    private static final int WHOLE = 48;
+
+    /** Of them, drawn again without the tape's errors: a mean only. */
+    private static final int RECEIVER_ONLY = 32;
+
+    /** All of them. */
+    static final int DRAWS = WHOLE + RECEIVER_ONLY;
+
+    /** 1 + √2. */
+    private static final double EXTRAPOLATED = 1 + Math.sqrt(2);
 
     private static final int FIGURES = 3;
 
@@ -44,36 +58,50 @@ final class GroundDoubt {
             return new GroundDoubt(none, none, none);
         }
         ScanLines lines = ground.lines();
-        ground.lay(new GroundDraw(job, ground, seed), 0, lines);
+        ground.lay(new GroundDraw(job, ground, seed), 0, 0, lines);
         double[] plain = {lines.coveredM2(), lines.twiceM2(), lines.bareM2()};
-        List<double[]> drawn = Parallel.map(DRAWS, threads, d -> laid(job, ground, seed + 1 + d));
+        List<double[]> drawn = Parallel.map(
+                DRAWS,
+                threads,
+                d -> d < WHOLE ? laid(job, ground, seed + 1 + d, 1) : laid(job, ground, seed + 1 + d - WHOLE, 0));
+        List<double[]> whole = drawn.subList(0, WHOLE);
+        List<double[]> receiverOnly = drawn.subList(WHOLE, DRAWS);
         double[] value = {coverage.coveredAreaM2(), coverage.overlapAreaM2(), coverage.missedAreaM2()};
         Doubt[] doubt = new Doubt[FIGURES];
         for (int f = 0; f < FIGURES; f++) {
-            doubt[f] = doubt(value[f], plain[f], drawn, f);
+            doubt[f] = doubt(value[f], plain[f], column(whole, f), column(receiverOnly, f));
         }
         return new GroundDoubt(doubt[0], doubt[1], doubt[2]);
     }
 
     /** Covered, doubled and missed as one draw lays them. */
-    private static double[] laid(Measured job, LaidGround ground, long seed) {
+    private static double[] laid(Measured job, LaidGround ground, long seed, double tape) {
         ScanLines lines = ground.lines();
-        ground.lay(new GroundDraw(job, ground, seed), 1, lines);
+        ground.lay(new GroundDraw(job, ground, seed), 1, tape, lines);
         return new double[] {lines.coveredM2(), lines.twiceM2(), lines.bareM2()};
     }
 
-    private static Doubt doubt(double value, double plain, List<double[]> drawn, int f) {
-        double mean = 0;
-        for (double[] draw : drawn) {
-            mean += draw[f] / drawn.size();
-        }
-        double square = 0;
-        for (double[] draw : drawn) {
-            square += (draw[f] - mean) * (draw[f] - mean);
-        }
-        double steered = value + (mean - plain);
-        double errorless = value - (1 + Math.sqrt(2)) * (mean - plain);
+    private static double[] column(List<double[]> drawn, int f) {
+        return drawn.stream().mapToDouble(draw -> draw[f]).toArray();
+    }
+
+    private static Doubt doubt(double value, double plain, double[] whole, double[] receiverOnly) {
+        double mean = Arrays.stream(whole).average().orElseThrow();
+        double receiverMean = Arrays.stream(receiverOnly).average().orElseThrow();
+        double receiver = receiverMean - plain;
+        double tape = mean - receiverMean;
+        double steered = value + tape + receiver;
+        double errorless = value + tape - EXTRAPOLATED * receiver;
+        // So few draws know the receiver's mean only so well, and the extrapolation enlarges that.
+        double drawn = EXTRAPOLATED * EXTRAPOLATED * variance(receiverOnly, receiverMean) / receiverOnly.length;
         return new Doubt(
-                Math.min(steered, errorless), Math.max(steered, errorless), Math.sqrt(square / (drawn.size() - 1)), 0);
+                Math.min(steered, errorless),
+                Math.max(steered, errorless),
+                Math.sqrt(variance(whole, mean) + drawn),
+                0);
+    }
+
+    private static double variance(double[] values, double mean) {
+        return Arrays.stream(values).map(x -> (x - mean) * (x - mean)).sum() / (values.length - 1);
     }
 }

@@ -1,6 +1,7 @@
 package io.rowledger.interval;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -16,6 +17,7 @@ import java.util.List;
  * @param nitrogenKgPerM2 all products together over the covered ground, kg/m²
  * @param products per product, in rig order
  * @param rows per outlet, from the left
+ * @param passes per pass, in order
  * @param basis what they rest on
  */
 public record Intervals(
@@ -28,6 +30,7 @@ public record Intervals(
         Interval nitrogenKgPerM2,
         List<OfProduct> products,
         List<OfRow> rows,
+        List<OfPass> passes,
         Basis basis) {
     /** How often an interval should hold the truth, percent. */
     public static final int LEVEL_PCT = 90;
@@ -36,6 +39,7 @@ public record Intervals(
     public Intervals {
         products = List.copyOf(products);
         rows = List.copyOf(rows);
+        passes = List.copyOf(passes);
     }
 
     /**
@@ -53,9 +57,10 @@ public record Intervals(
      *
      * @param row from 1 at the left
      * @param sweptAreaM2 m²
+     * @param appliedAreaM2 m²
      * @param products per product, in rig order
      */
-    public record OfRow(int row, Interval sweptAreaM2, List<OfRowProduct> products) {
+    public record OfRow(int row, Interval sweptAreaM2, Interval appliedAreaM2, List<OfRowProduct> products) {
         /** Copies the products. */
         public OfRow {
             products = List.copyOf(products);
@@ -71,19 +76,53 @@ public record Intervals(
      */
     public record OfRowProduct(Interval volumeL, Interval meanRateLPerM2, Interval deviationPct) {}
 
+    /**
+     * One pass, all outlets.
+     *
+     * @param sweptAreaM2 m²
+     * @param products per product, in rig order
+     */
+    public record OfPass(Interval sweptAreaM2, List<OfPassProduct> products) {
+        /** Copies the products. */
+        public OfPass {
+            products = List.copyOf(products);
+        }
+    }
+
+    /**
+     * One product of one pass.
+     *
+     * @param volumeL metered while working, L
+     * @param deviationPct volume against target volume, percent
+     */
+    public record OfPassProduct(Interval volumeL, Interval deviationPct) {}
+
     /** Intervals of a job of which nothing can be said. */
-    public static Intervals unknown(int rows, int products) {
+    public static Intervals unknown(int rows, int passes, int products) {
         Interval none = Interval.unknown(Double.NaN);
         List<OfProduct> ofProducts = new ArrayList<>();
         List<OfRowProduct> ofRowProducts = new ArrayList<>();
+        List<OfPassProduct> ofPassProducts = new ArrayList<>();
         for (int p = 0; p < products; p++) {
             ofProducts.add(new OfProduct(none, none, none, none));
             ofRowProducts.add(new OfRowProduct(none, none, none));
+            ofPassProducts.add(new OfPassProduct(none, none));
         }
         List<OfRow> ofRows = new ArrayList<>();
         for (int r = 1; r <= rows; r++) {
-            ofRows.add(new OfRow(r, none, ofRowProducts));
+            ofRows.add(new OfRow(r, none, none, ofRowProducts));
         }
-        return new Intervals(none, none, none, none, none, none, none, ofProducts, ofRows, Basis.NOTHING);
+        return new Intervals(
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                ofProducts,
+                ofRows,
+                Collections.nCopies(passes, new OfPass(none, ofPassProducts)),
+                Basis.NOTHING);
     }
 }

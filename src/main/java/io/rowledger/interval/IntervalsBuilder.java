@@ -1,11 +1,14 @@
 package io.rowledger.interval;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.interval.Intervals.OfPass;
+import io.rowledger.interval.Intervals.OfPassProduct;
 import io.rowledger.interval.Intervals.OfProduct;
 import io.rowledger.interval.Intervals.OfRow;
 import io.rowledger.interval.Intervals.OfRowProduct;
 import io.rowledger.log.LogSource;
 import io.rowledger.rate.Rates;
+import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
@@ -21,6 +24,8 @@ public final class IntervalsBuilder {
     private final Coverage coverage;
     private final GroundDoubt ground;
     private final List<MeterDoubt> meters = new ArrayList<>();
+    private final double driftM2;
+    private final double noiseM2;
     /** Standard uncertainty of the way of all passes, as a share of it. */
     private final double relativeWay;
 
@@ -32,6 +37,9 @@ public final class IntervalsBuilder {
         for (int p = 0; p < job.rig().products().size(); p++) {
             meters.add(new MeterDoubt(job, rates.rows(), p));
         }
+        double[] variances = variancesM2(job.track().quality());
+        driftM2 = variances[0];
+        noiseM2 = variances[1];
         relativeWay = relativeWay();
     }
 
@@ -67,17 +75,18 @@ public final class IntervalsBuilder {
         for (int r = 0; r < rates.rows().size(); r++) {
             rows.add(row(r));
         }
+        List<OfPass> passes = new ArrayList<>();
+        for (int i = 0; i < job.track().passes().size(); i++) {
+            passes.add(pass(i));
+        }
         double nitrogenKg = 0;
         for (int p = 0; p < meters.size(); p++) {
             nitrogenKg += volumeL(p) * job.rig().products().get(p).nitrogenKgPerL();
         }
         double sweptM2 = rates.sweptAreaM2();
-        double width = ErrorSizes.toleranceM(job.rig())
-                * Math.sqrt(2.0 / 3)
-                / job.rig().widthM();
         Doubt allNitrogen = allNitrogen(nitrogenKg);
         return new Intervals(
-                Doubt.about(sweptM2, sweptM2 * Math.hypot(width, relativeWay), 0)
+                Doubt.about(sweptM2, sweptM2 * Math.hypot(relativeWidth(), relativeWay), 0)
                         .interval(sweptM2),
                 ground.covered.interval(coverage.coveredAreaM2()).notBelowZero(),
                 ground.overlap.interval(coverage.overlapAreaM2()).notBelowZero(),
@@ -87,7 +96,13 @@ public final class IntervalsBuilder {
                 perGround(allNitrogen, nitrogenKg),
                 products,
                 rows,
+                passes,
                 basis());
+    }
+
+    /** Of the whole bar, from outermost edge to outermost edge. */
+    private double relativeWidth() {
+        return ErrorSizes.toleranceM(job.rig()) * Math.sqrt(2.0 / 3) / job.rig().widthM();
     }
 
     private double volumeL(int p) {
@@ -166,12 +181,57 @@ public final class IntervalsBuilder {
                     Interval.about(deviationPct, 100 * share.beyond())));
         }
         double sweptM2 = row.sweptAreaM2();
-        return new OfRow(row.row(), Doubt.about(sweptM2, sweptM2 * width, 0).interval(sweptM2), products);
+        double appliedM2 = row.appliedAreaM2();
+        double applied = Math.hypot(
+                width, meters.stream().mapToDouble(meter -> meter.ends[r]).max().orElse(0));
+        return new OfRow(
+                row.row(),
+                Doubt.about(sweptM2, sweptM2 * width, 0).interval(sweptM2),
+                Doubt.about(appliedM2, appliedM2 * applied, 0).interval(appliedM2),
+                products);
     }
 
-    /** Starts and stops within half a record, and the drift from the start of a pass to its end. */
+    private OfPass pass(int i) {
+        Pass pass = job.track().passes().get(i);
+        PassTotals totals = rates.passes().get(i);
+        double sweptM2 = totals.sweptAreaM2();
+        double way = pass.lengthM() > 0 ? Math.sqrt(squareWayM2(pass)) / pass.lengthM() : Double.NaN;
+        double area = Math.hypot(relativeWidth(), way);
+        List<OfPassProduct> products = new ArrayList<>();
+        for (int p = 0; p < meters.size(); p++) {
+            double volumeL = totals.volumeL()[p];
+            double share = volumeL / totals.targetVolumeL()[p];
+            double volume = meters.get(p).ofPass(job, pass, rates.passRows().get(i), p);
+            Doubt of = relative(share, Math.hypot(volume, area), meters.get(p).shared);
+            products.add(new OfPassProduct(
+                    relative(volumeL, volume, meters.get(p).shared).interval(volumeL),
+                    Interval.about((share - 1) * 100, 100 * of.beyond())));
+        }
+        return new OfPass(Doubt.about(sweptM2, sweptM2 * area, 0).interval(sweptM2), products);
+    }
+
     private double relativeWay() {
+        double square = 0;
+        double wayM = 0;
+        for (Pass pass : job.track().passes()) {
+            square += squareWayM2(pass);
+            wayM += pass.lengthM();
+        }
+        return wayM > 0 ? Math.sqrt(square) / wayM : Double.NaN;
+    }
+
+    /** Variance of a pass's way: start and stop within half a record, and the drift from its start to its end. */
+    private double squareWayM2(Pass pass) {
         TrackQuality quality = job.track().quality();
+        double seconds = pass.endS() - pass.startS();
+        double intervalM = seconds > 0 ? pass.lengthM() / seconds * quality.medianIntervalS() : 0;
+        return intervalM * intervalM / 6
+                + 2 * driftM2 * (1 - Math.exp(-seconds / ErrorSizes.DRIFT_TAU_S))
+                + 2 * noiseM2;
+    }
+
+    /** Mean variance of drift and of the noise that the smoother leaves, over the job's fixes. */
+    private static double[] variancesM2(TrackQuality quality) {
         int[] records = quality.recordsByFix();
         double all = 0;
         double driftM2 = 0;
@@ -182,16 +242,7 @@ public final class IntervalsBuilder {
             double noiseM = records[slot] == 0 ? 0 : ErrorSizes.SMOOTHED_SHARE * quality.noiseM()[slot];
             noiseM2 += records[slot] * noiseM * noiseM;
         }
-        double square = 0;
-        double wayM = 0;
-        for (Pass pass : job.track().passes()) {
-            double seconds = pass.endS() - pass.startS();
-            double intervalM = seconds > 0 ? pass.lengthM() / seconds * quality.medianIntervalS() : 0;
-            square += intervalM * intervalM / 6;
-            square += 2 * driftM2 / all * (1 - Math.exp(-seconds / ErrorSizes.DRIFT_TAU_S)) + 2 * noiseM2 / all;
-            wayM += pass.lengthM();
-        }
-        return wayM > 0 ? Math.sqrt(square) / wayM : Double.NaN;
+        return new double[] {driftM2 / all, noiseM2 / all};
     }
 
     private Basis basis() {

@@ -221,19 +221,22 @@ final class LaidGround {
         }
     }
 
-    /** Lays the strips with the draw's moves times {@code scale} and sums the ground. */
-    void lay(GroundDraw draw, double scale, ScanLines lines) {
+    /**
+     * Lays the strips with the draw's moves times {@code scale}, those of the tape measure times {@code tape}, and sums the
+     * ground.
+     */
+    void lay(GroundDraw draw, double scale, double tape, ScanLines lines) {
         lines.clear();
         double[] cu = new double[4];
         double[] cv = new double[4];
         for (int i = 0; i < leftRow.length; i++) {
-            double left = strips.leftM(leftRow[i]) + scale * draw.leftM(leftRow[i]);
-            double right = strips.rightM(rightRow[i]) + scale * draw.rightM(rightRow[i]);
+            double left = strips.leftM(leftRow[i]) + tape * draw.leftM(leftRow[i]);
+            double right = strips.rightM(rightRow[i]) + tape * draw.rightM(rightRow[i]);
             for (int a = first[i]; a < first[i + 1]; a++) {
                 int m = vertex[a];
                 boolean edge = a == first[i] || a + 1 == first[i + 1];
                 double along = scale * (draw.alongM() + (edge ? draw.endM(m) : 0));
-                double side = scale * draw.sideM();
+                double side = tape * draw.sideM();
                 double e = scale * draw.eastM(m);
                 double n = scale * draw.northM(m);
                 // Forward is right turned to the left by a quarter.

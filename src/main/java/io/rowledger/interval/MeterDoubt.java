@@ -1,6 +1,7 @@
 package io.rowledger.interval;
 
 import io.rowledger.rate.RowTotals;
+import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -40,19 +41,20 @@ final class MeterDoubt {
         ends = new double[rows.size()];
         volumeL = new double[rows.size()];
         double intervalS = job.track().quality().medianIntervalS();
+        int steps = job.track().poses().steps();
         for (int r = 0; r < own.length; r++) {
             volumeL[r] = rows.get(r).products().get(p).volumeL();
             if (!(volumeL[r] > 0)) {
                 continue;
             }
-            double onS = onS(job, r);
+            double onS = onS(job, r, 0, steps);
             double readings = Math.max(1, onS / intervalS);
             double digit = digitLPerS(job.log().flowColumn(p, r)) * onS / volumeL[r];
             own[r] = Math.sqrt(accuracy * accuracy / 6
                     + ErrorSizes.REPEATABILITY * ErrorSizes.REPEATABILITY / readings
                     + digit * digit / 12);
             // Volume of one interval at the mean flow, a rectangle one interval wide for every start and stop.
-            ends[r] = onS > 0 ? intervalS / onS * Math.sqrt(edges(job, r) / 12.0) : 0;
+            ends[r] = onS > 0 ? intervalS / onS * Math.sqrt(edges(job, r, 0, steps) / 12.0) : 0;
         }
     }
 
@@ -74,21 +76,41 @@ final class MeterDoubt {
         return sum > 0 ? Math.hypot(Math.sqrt(ownL2), endsL) / sum : Double.NaN;
     }
 
-    private static double onS(Measured job, int r) {
+    /** Standard uncertainty of the bar's volume in one pass, without the shared part. */
+    double ofPass(Measured job, Pass pass, List<RowTotals> passRows, int p) {
+        double intervalS = job.track().quality().medianIntervalS();
+        double sum = 0;
+        double ownL2 = 0;
+        double endsL = 0;
+        for (int r = 0; r < own.length; r++) {
+            double rowL = passRows.get(r).products().get(p).volumeL();
+            double onS = onS(job, r, pass.firstStep(), pass.endStep());
+            if (!(rowL > 0) || !(onS > 0)) {
+                continue;
+            }
+            double scatter = ErrorSizes.REPEATABILITY * ErrorSizes.REPEATABILITY * intervalS / onS;
+            sum += rowL;
+            ownL2 += (own[r] * own[r] + scatter) * rowL * rowL;
+            endsL += intervalS / onS * Math.sqrt(edges(job, r, pass.firstStep(), pass.endStep()) / 12.0) * rowL;
+        }
+        return sum > 0 ? Math.hypot(Math.sqrt(ownL2), endsL) / sum : Double.NaN;
+    }
+
+    private static double onS(Measured job, int r, int fromStep, int toStep) {
         Poses poses = job.track().poses();
         BitSet on = job.delivery().deliveringSteps(r);
         double seconds = 0;
-        for (int k = on.nextSetBit(0); k >= 0; k = on.nextSetBit(k + 1)) {
+        for (int k = on.nextSetBit(fromStep); k >= 0 && k < toStep; k = on.nextSetBit(k + 1)) {
             seconds += poses.durationS(k);
         }
         return seconds;
     }
 
     /** Starts and stops of row r. */
-    private static int edges(Measured job, int r) {
+    private static int edges(Measured job, int r, int fromStep, int toStep) {
         BitSet on = job.delivery().deliveringSteps(r);
         int edges = 0;
-        for (int k = on.nextSetBit(0); k >= 0; k = on.nextSetBit(on.nextClearBit(k))) {
+        for (int k = on.nextSetBit(fromStep); k >= 0 && k < toStep; k = on.nextSetBit(on.nextClearBit(k))) {
             edges += 2;
         }
         return edges;

@@ -35,6 +35,23 @@ public final class IntervalWords {
         return f.within(measure, si, interval.low(), interval.high());
     }
 
+    /** The same for an area of any size. */
+    String anyArea(double areaM2, Interval interval) {
+        return interval.known() ? within(f.measureBeside(areaM2, areaM2), areaM2, interval) : f.anyArea(areaM2);
+    }
+
+    /** The same for the size of a figure whose sign is said in words. */
+    String size(Measure measure, Interval interval) {
+        double sign = interval.value() < 0 ? -1 : 1;
+        return interval.known()
+                ? f.within(
+                        measure,
+                        sign * interval.value(),
+                        Math.min(sign * interval.low(), sign * interval.high()),
+                        Math.max(sign * interval.low(), sign * interval.high()))
+                : f.text(measure, sign * interval.value());
+    }
+
     /** Bounds before a note: {@code \u00b1 0.4 ac; of 61.8 ac in the boundary}. */
     String before(String bounds, String note) {
         return bounds.isEmpty() ? note : note.isEmpty() ? bounds : bounds + "; " + note;

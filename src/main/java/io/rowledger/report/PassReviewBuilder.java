@@ -305,7 +305,7 @@ public final class PassReviewBuilder {
                     RowDiagnosisBuilder.sure(finding.confidence(), f),
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),
-                    Wording.label(RowDiagnosisBuilder.cost(finding, f)),
+                    Wording.label(RowDiagnosisBuilder.cost(finding, FindingDoubt.of(a, i), f)),
                     finding.evidence(),
                     finding.rival(),
                     finding.check()));

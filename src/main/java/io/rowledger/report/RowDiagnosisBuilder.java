@@ -98,7 +98,7 @@ public final class RowDiagnosisBuilder {
                 sure(finding.confidence(), f),
                 span(finding),
                 where(finding),
-                cost(finding, f),
+                cost(finding, FindingDoubt.of(a, i), f),
                 finding.evidence(),
                 finding.rival(),
                 figures(d.figures().get(i)),
@@ -131,18 +131,21 @@ public final class RowDiagnosisBuilder {
     }
 
     /** Ground, liquid and nitrogen with the direction in words. */
-    static String cost(Finding finding, UnitFormat f) {
+    static String cost(Finding finding, FindingDoubt doubt, UnitFormat f) {
+        IntervalWords words = new IntervalWords(f);
         StringBuilder text = new StringBuilder(
-                finding.areaM2() > 0 ? f.anyArea(finding.areaM2()) + " of ground" : "no ground of its own");
+                finding.areaM2() > 0
+                        ? words.anyArea(finding.areaM2(), doubt.areaM2()) + " of ground"
+                        : "no ground of its own");
         String way =
                 (finding.volumeL() < 0 ? " too little" : " too much") + (onlyRecorded(finding) ? " in the record" : "");
         if (Double.isFinite(finding.volumeL()) && finding.volumeL() != 0) {
             text.append(", ")
-                    .append(f.text(Measure.VOLUME, Math.abs(finding.volumeL())))
+                    .append(words.size(Measure.VOLUME, doubt.volumeL()))
                     .append(way);
             if (Double.isFinite(finding.nitrogenKg())) {
                 text.append(" (")
-                        .append(f.text(Measure.NITROGEN, Math.abs(finding.nitrogenKg())))
+                        .append(words.size(Measure.NITROGEN, doubt.nitrogenKg()))
                         .append(")");
             }
         } else if (finding.volumeL() == 0) {

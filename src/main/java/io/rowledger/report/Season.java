@@ -1,5 +1,6 @@
 package io.rowledger.report;
 
+import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
 import java.util.List;
 
@@ -29,6 +30,32 @@ public record Season(List<SeasonField> fields, List<Product> products, List<Stri
     /** Covered ground of all jobs, m²: ground that two jobs covered counts twice. */
     public double workedM2() {
         return fields.stream().mapToDouble(SeasonField::workedM2).sum();
+    }
+
+    /**
+     * Figures added up, and their bounds added up too: most of the doubt is one that jobs share (the same meters, the same tape,
+     * one density), so it doesn't average out. Bounds of jobs that err each for itself would lie closer together.
+     */
+    static Interval sum(List<Interval> figures) {
+        double value = 0;
+        double low = 0;
+        double high = 0;
+        for (Interval one : figures) {
+            value += one.value();
+            low += one.low();
+            high += one.high();
+        }
+        return new Interval(value, low, high);
+    }
+
+    /** Covered ground of all jobs with its bounds, m². */
+    public Interval workedWithin() {
+        return sum(jobs().stream().map(SeasonJob::coveredWithin).toList());
+    }
+
+    /** What all jobs put on, with its bounds, kg of nitrogen. */
+    public Interval nitrogenWithin() {
+        return sum(jobs().stream().map(SeasonJob::nitrogenWithin).toList());
     }
 
     /** What all jobs put on. */

@@ -1,5 +1,6 @@
 package io.rowledger.report;
 
+import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
 import java.util.List;
 
@@ -40,6 +41,11 @@ public record SeasonField(
     /** The same over the field's ground, kg/m². */
     public double totalKgPerM2() {
         return totalKg() / areaM2;
+    }
+
+    /** Nitrogen of the jobs with its bounds, kg; see {@link Season#sum}. */
+    public Interval nitrogenWithin() {
+        return Season.sum(jobs.stream().map(SeasonJob::nitrogenWithin).toList());
     }
 
     /** Covered ground of all jobs, m²: ground that two jobs covered counts twice. */

@@ -1,5 +1,6 @@
 package io.rowledger.report;
 
+import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
@@ -26,6 +27,8 @@ import java.util.List;
  * @param credits nitrogen credits, as entered for this job
  * @param planKgPerM2 nitrogen planned, kg/m²; NaN without a plan
  * @param capKgPerM2 nitrogen not to be exceeded, kg/m²; NaN without a cap
+ * @param coveredWithin covered ground and its bounds, m²
+ * @param nitrogenWithin the job's nitrogen and its bounds, kg
  */
 public record SeasonJob(
         String folder,
@@ -42,7 +45,9 @@ public record SeasonJob(
         List<EarlierApplication> earlier,
         List<Credit> credits,
         double planKgPerM2,
-        double capKgPerM2) {
+        double capKgPerM2,
+        Interval coveredWithin,
+        Interval nitrogenWithin) {
     /** Copies the lists. */
     public SeasonJob {
         digests = List.copyOf(digests);

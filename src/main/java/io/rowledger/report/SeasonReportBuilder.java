@@ -74,6 +74,14 @@ public final class SeasonReportBuilder {
                 (jobs == 1 ? "1 job" : jobs + " jobs") + " on " + (fields == 1 ? "1 field" : fields + " fields") + ": "
                         + f.text(Measure.NITROGEN, nitrogenKg) + " put on " + f.text(Measure.AREA, season.workedM2())
                         + " of worked ground by the meters.");
+        IntervalWords words = new IntervalWords(f);
+        if (season.nitrogenWithin().known() && season.workedWithin().known()) {
+            answer.add("Meters, tape and receivers leave it at "
+                    + words.within(Measure.NITROGEN, nitrogenKg, season.nitrogenWithin()) + " on "
+                    + words.within(Measure.AREA, season.workedM2(), season.workedWithin())
+                    + " (nine in ten). Bounds add up from job to job, since the same meters and the same tape err the same way"
+                    + " on every field; the tables keep all digits so that they add up.");
+        }
         double beforeKg = season.earlierKg() + season.creditKg();
         if (beforeKg != 0) {
             answer.add("With earlier applications and credits as entered by the user, "

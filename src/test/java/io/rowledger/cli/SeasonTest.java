@@ -199,6 +199,7 @@ class SeasonTest {
         for (String words : List.of(
                 "Nitrogen ledger 2026-05-03 to 2026-06-04",
                 "3 jobs on 2 fields: " + pounds + " lb N put on",
+                "Bounds add up from job to job",
                 "North bottom Two Oaks 2 ",
                 "Season 3 " + pounds + " ",
                 "UAN 32-0-0 3 ",

@@ -11,6 +11,7 @@ import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackQuality;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -30,6 +31,7 @@ final class Drive {
     private boolean[] rowOn;
     private double rateLPerM2 = 0.02;
     private double targetLPerM2 = 0.02;
+    private double secondShare;
     private double turnRad;
     private double offEastM;
     private double offNorthM;
@@ -97,6 +99,12 @@ final class Drive {
 
     Drive rate(double litresPerM2) {
         rateLPerM2 = litresPerM2;
+        return this;
+    }
+
+    /** A second product: so much of the first one's flow. */
+    Drive second(double shareOfFirst) {
+        secondShare = shareOfFirst;
         return this;
     }
 
@@ -217,7 +225,20 @@ final class Drive {
                 delivering[r].set(k, working && on.get(k)[r]);
             }
         }
-        return DeliveryForTests.of(new double[][][] {flow}, new double[][] {target}, delivering, record);
+        if (secondShare == 0) {
+            return DeliveryForTests.of(new double[][][] {flow}, new double[][] {target}, delivering, record);
+        }
+        return DeliveryForTests.of(
+                new double[][][] {flow, times(secondShare, flow)},
+                new double[][] {target, times(secondShare, new double[][] {target})[0]},
+                delivering,
+                record);
+    }
+
+    private static double[][] times(double factor, double[][] columns) {
+        return Arrays.stream(columns)
+                .map(column -> Arrays.stream(column).map(x -> factor * x).toArray())
+                .toArray(double[][]::new);
     }
 
     List<Band> bands() {

@@ -86,6 +86,57 @@ class WhatIfByHandTest {
         assertEquals(6 * along, of(across(Math.PI / 4), Kind.NONE, null).overlapM2(), GRID_M2);
     }
 
+    /**
+     * A field of 30 × 60 m: a headland lap of 6 m along its north edge, then five passes of 6 m beside each other, all driven to
+     * the north edge. Each runs 6 m of its way over the headland: 5 × 6 m × 6 m = 180 m² done twice. At 0.02 L/m² of the first
+     * liquid that is 3.6 L, at a quarter of it of the second 0.9 L. Shutting off by rows or by halves saves it all, for passes
+     * and headland meet squarely.
+     */
+    private static Drive smallField() {
+        Drive drive = bar().second(0.25).lift(-15, 57, Math.PI / 2).lower().ahead(30);
+        for (int i = 0; i < 5; i++) {
+            drive.lift(-12 + 6 * i, 0, 0).lower().ahead(60);
+        }
+        return drive;
+    }
+
+    @Test
+    void the_headland_of_a_small_field_with_two_liquids_is_saved_once_for_each() {
+        for (Boundary boundary : new Boundary[] {null, CoverageByHandTest.box(-15, 0, 15, 60)}) {
+            for (Kind kind : List.of(Kind.ROWS, Kind.HALVES)) {
+                ShutOffCase c = of(smallField(), kind, boundary);
+                assertEquals(180, c.doubledLessM2(), 5 * GRID_M2);
+                assertEquals(2, c.savedL().length);
+                assertEquals(3.6, c.savedL()[0], 0.01);
+                assertEquals(0.9, c.savedL()[1], 0.0025);
+                assertEquals(0, c.outsideLessM2(), 5 * GRID_M2);
+            }
+        }
+    }
+
+    /** One outlet of 3 m that crosses its own strip squarely: 9 m², 0.18 L, by rows; halves and quarters there are none. */
+    @Test
+    void a_bar_of_one_outlet_has_only_that_one_to_shut_off() {
+        Drive drive = new Drive(1, 3.0)
+                .lift(0, 0, 0)
+                .lower()
+                .ahead(40)
+                .lift(-20, 20, Math.PI / 2)
+                .lower()
+                .ahead(40);
+        assertEquals(
+                List.of(Kind.ROWS, Kind.NONE),
+                Grouping.worthComparing(drive.bands()).stream()
+                        .map(Grouping::kind)
+                        .toList());
+        ShutOffCase c = of(drive, Kind.ROWS, null);
+        assertEquals(9, c.doubledLessM2(), GRID_M2);
+        assertEquals(9 * RATE, c.savedL()[0], 1e-3);
+        TurnShift turn =
+                TurnShifts.of(drive.strips(drive.poses()), drive.delivery()).get(0);
+        assertFalse(turn.known(), "one outlet has no other to move liquid to");
+    }
+
     @Test
     void ground_outside_the_boundary_counts_only_where_one_is_given() {
         Drive drive = bar().lift(0, 0, 0).lower().ahead(110);

@@ -4,6 +4,7 @@ import io.rowledger.interval.Basis;
 import io.rowledger.interval.Interval;
 import io.rowledger.interval.Intervals;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Known intervals for the job of {@link SyntheticJob}, one product. */
@@ -21,11 +22,11 @@ public final class HandMadeIntervals {
                 a.rates(),
                 a.coverage(),
                 a.diagnosis(),
-                intervals(a.rig().rows()),
+                intervals(a.rig().rows(), a.track().passes().size()),
                 a.notes());
     }
 
-    private static Intervals intervals(int rows) {
+    private static Intervals intervals(int rows, int passes) {
         Intervals.OfProduct uan = new Intervals.OfProduct(
                 new Interval(764.8, 755.8, 773.8),
                 new Interval(0.04025, 0.0392, 0.0413),
@@ -36,7 +37,8 @@ public final class HandMadeIntervals {
             // 80 L within 1.6 L, 0.04 L/m² within 0.0012.
             Intervals.OfRowProduct product = new Intervals.OfRowProduct(
                     new Interval(80, 78.4, 81.6), new Interval(0.04, 0.0388, 0.0412), new Interval(0, -3, 3));
-            ofRows.add(new Intervals.OfRow(r, new Interval(2000, 1970, 2030), List.of(product)));
+            ofRows.add(new Intervals.OfRow(
+                    r, new Interval(2000, 1970, 2030), new Interval(2000, 1960, 2040), List.of(product)));
         }
         Basis basis = new Basis(
                 0.0254,
@@ -57,6 +59,12 @@ public final class HandMadeIntervals {
                 uan.nitrogenKgPerM2(),
                 List.of(uan),
                 ofRows,
+                Collections.nCopies(
+                        passes,
+                        new Intervals.OfPass(
+                                new Interval(5000, 4950, 5050),
+                                List.of(new Intervals.OfPassProduct(
+                                        new Interval(200, 196, 204), new Interval(0, -2, 2))))),
                 basis);
     }
 }

@@ -165,13 +165,41 @@ class RowDiagnosisTest {
         assertEquals("0.0%", card.figures().get(0).value());
     }
 
+    /**
+     * By hand from {@link HandMadeIntervals}: 1,000 m² of a row known to 30 of 2,000 m² are good to 15 m². Due there: 1,000 m² × the
+     * mean rate; a meter of 1.5 % of its own is 1.645 · 1.5 %/√6 of that, and of what is shared 0.9 · 1.5 %/√2 of the 40 L.
+     */
+    @Test
+    void ground_and_liquid_of_a_finding_say_how_sure_they_are() {
+        Analysis a = HandMadeIntervals.in(new SyntheticJob().withFinding().build());
+        FindingDoubt doubt = FindingDoubt.of(a, 0);
+        assertEquals(985, doubt.areaM2().low(), 1e-9);
+        double dueL = 1000 * a.coverage().received().get(0).meanRateLPerM2();
+        double own = 1.645 * 0.015 / Math.sqrt(6) * dueL;
+        double shared = 0.9 * 0.015 / Math.sqrt(2) * 40;
+        double half = Math.sqrt(own * own + shared * shared);
+        assertEquals(-40 + half, doubt.volumeL().high(), 1e-9);
+        assertEquals(-40 - half, doubt.volumeL().low(), 1e-9);
+        // With 0.424 kg/L and a density within 1 %: 0.36 L of the 40 L more.
+        double kg = 0.424 * Math.hypot(half, 0.9 * 0.01 * 40);
+        assertEquals(kg, (doubt.nitrogenKg().high() - doubt.nitrogenKg().low()) / 2, 1e-3);
+        String cost = plain(RowDiagnosisBuilder.build(a, options(UnitSystem.METRIC))
+                .cards()
+                .get(0)
+                .cost());
+        assertEquals("0.100 \u00b1 0.002 ha of ground, 40.0 \u00b1 0.6 L too little (17.0 \u00b1 0.3 kg N)", cost);
+    }
+
     /** The liquid may have left the knife all the same. */
     @Test
     void what_a_meter_costs_is_said_to_be_of_the_record() {
         Finding stuck = finding(FindingKind.METER_STUCK, List.of(1), 0, 60);
         assertEquals(
                 "900 m² of ground, 12.0 L too much in the record (5.1 kg N)",
-                plain(RowDiagnosisBuilder.cost(stuck, options(UnitSystem.METRIC).format())));
+                plain(RowDiagnosisBuilder.cost(
+                        stuck,
+                        FindingDoubt.unknown(stuck),
+                        options(UnitSystem.METRIC).format())));
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
@@ -48,7 +49,9 @@ class SeasonBuilderTest {
                 earlier,
                 credits,
                 0.02,
-                0.025);
+                0.025,
+                new Interval(10_000, 9_900, 10_100),
+                new Interval(nitrogenKg, nitrogenKg - 2, nitrogenKg + 3));
     }
 
     private static EarlierApplication starter(String date, double kgPerM2) {
@@ -72,6 +75,11 @@ class SeasonBuilderTest {
                 List.of("a", "b", "c"), s.jobs().stream().map(SeasonJob::folder).toList());
         assertEquals(170, s.fields().get(0).totalKg(), 1e-9);
         assertEquals(320, s.kg().nitrogenKg(), 1e-9);
+        // Each job's nitrogen is known from 2 kg less to 3 kg more, its ground to 100 m²: the same meters, the same
+        // tape.
+        assertEquals(new Interval(320, 314, 329), s.nitrogenWithin());
+        assertEquals(new Interval(170, 166, 176), s.fields().get(0).nitrogenWithin());
+        assertEquals(new Interval(30_000, 29_700, 30_300), s.workedWithin());
         assertEquals(3, s.products().get(0).jobs());
         assertEquals(800, s.products().get(0).volumeL(), 1e-9);
         assertEquals(30_000, s.workedM2(), 1e-9);

@@ -292,7 +292,7 @@ public final class SyntheticJob {
                 new Rates(rows, List.of(), List.of(), 0, 0),
                 coverage,
                 new Diagnosis(List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
-                Intervals.unknown(ROWS, 1),
+                Intervals.unknown(ROWS, 0, 1),
                 List.of());
     }
 
@@ -313,7 +313,7 @@ public final class SyntheticJob {
                 rates(),
                 coverage(),
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
-                Intervals.unknown(ROWS, rig.products().size()),
+                Intervals.unknown(ROWS, track.passes().size(), rig.products().size()),
                 SetupReview.none(),
                 List.of("Times carry no zone: taken as UTC."),
                 setbacks == null ? null : new Setbacks("fields/keep-out.geojson", setbacks),

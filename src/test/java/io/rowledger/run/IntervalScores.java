@@ -11,15 +11,22 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
-/** How often intervals held the truth, per figure and receiver. */
+/** How often intervals held the truth, by figure and kind of job. */
 final class IntervalScores {
     /** Seeds of one run lie this far apart, so that runs share no job. */
     private static final long STRIDE = 10_007;
 
-    private static final String BOTH = "both";
+    /** Nitrogen of UAN 32-0-0 and of ATS 12-0-0-26S, by mass. */
+    private static final double[] NITROGEN = {0.32, 0.12};
 
-    private final Map<String, Count> counts = new LinkedHashMap<>();
+    private static final String ALL = "all";
+    private static final List<String> GROUPS =
+            List.of(ALL, "RTK", "differential", "drove true", "steered", "two liquids");
+
+    /** By figure, then by group. */
+    private final Map<String, Map<String, Count>> counts = new LinkedHashMap<>();
 
     /** Of one figure. */
     private static final class Count {
@@ -27,7 +34,6 @@ final class IntervalScores {
         private int below;
         private int above;
         private double widthPct;
-        private double biasPct;
 
         int all() {
             return held + below + above;
@@ -60,82 +66,115 @@ final class IntervalScores {
 
     private void add(MismeasuredJob job, Intervals in) {
         Truth truth = job.result().truth();
-        String by = job.rtk() ? "RTK" : "differential";
         Truth.Ground ground = truth.ground();
-        double volumeL = truth.volumeL()[0];
-        double nitrogenKg = volumeL * job.trueDensityKgPerL() * 0.32;
-        Intervals.OfProduct product = in.products().get(0);
-        put("swept area", by, in.sweptAreaM2(), truth.sweptAreaM2());
-        put("covered area", by, in.coveredAreaM2(), ground.coveredM2());
-        put("doubled area", by, in.overlapAreaM2(), ground.overlapM2());
-        put("missed area", by, in.missedAreaM2(), ground.missedM2());
-        put("volume", by, product.volumeL(), volumeL);
-        put("mean rate", by, product.meanRateLPerM2(), volumeL / ground.coveredM2());
-        put("nitrogen", by, product.nitrogenKg(), nitrogenKg);
-        put("nitrogen per area", by, product.nitrogenKgPerM2(), nitrogenKg / ground.coveredM2());
+        int products = in.products().size();
+        List<String> groups = new ArrayList<>(
+                List.of(ALL, job.rtk() ? "RTK" : "differential", job.steered() ? "steered" : "drove true"));
+        if (products > 1) {
+            groups.add("two liquids");
+        }
+        put("swept area", groups, in.sweptAreaM2(), truth.sweptAreaM2());
+        put("covered area", groups, in.coveredAreaM2(), ground.coveredM2());
+        put("doubled area", groups, in.overlapAreaM2(), ground.overlapM2());
+        put("missed area", groups, in.missedAreaM2(), ground.missedM2());
+        double allKg = 0;
+        for (int p = 0; p < products; p++) {
+            double volumeL = truth.volumeL()[p];
+            double kg = volumeL * job.trueDensityKgPerL().get(p) * NITROGEN[p];
+            allKg += kg;
+            Intervals.OfProduct product = in.products().get(p);
+            put("volume", groups, product.volumeL(), volumeL);
+            put("mean rate", groups, product.meanRateLPerM2(), volumeL / ground.coveredM2());
+            put("nitrogen", groups, product.nitrogenKg(), kg);
+            put("nitrogen per area", groups, product.nitrogenKgPerM2(), kg / ground.coveredM2());
+        }
+        put("all nitrogen", groups, in.nitrogenKg(), allKg);
+        put("all nitrogen per area", groups, in.nitrogenKgPerM2(), allKg / ground.coveredM2());
+        passes(job, in, groups);
         for (Truth.Row row : truth.rows()) {
             Intervals.OfRow of = in.rows().get(row.row() - 1);
-            Intervals.OfRowProduct p = of.products().get(0);
-            double rowL = row.volumeL()[0];
-            put("row: swept area", by, of.sweptAreaM2(), row.sweptAreaM2());
-            put("row: volume", by, p.volumeL(), rowL);
-            put("row: mean rate", by, p.meanRateLPerM2(), rowL / row.appliedAreaM2());
-            put("row: deviation", by, p.deviationPct(), (rowL / row.targetL()[0] - 1) * 100);
+            put("row: swept area", groups, of.sweptAreaM2(), row.sweptAreaM2());
+            put("row: applied area", groups, of.appliedAreaM2(), row.appliedAreaM2());
+            for (int p = 0; p < products; p++) {
+                Intervals.OfRowProduct product = of.products().get(p);
+                double rowL = row.volumeL()[p];
+                put("row: volume", groups, product.volumeL(), rowL);
+                put("row: mean rate", groups, product.meanRateLPerM2(), rowL / row.appliedAreaM2());
+                put("row: deviation", groups, product.deviationPct(), (rowL / row.targetL()[p] - 1) * 100);
+            }
         }
     }
 
-    private void put(String figure, String receiver, Interval interval, double truth) {
+    private void passes(MismeasuredJob job, Intervals in, List<String> groups) {
+        List<Truth.Pass> passes = job.result().truth().passes();
+        if (passes.size() != in.passes().size()) {
+            throw new AssertionError(in.passes().size() + " passes of " + passes.size());
+        }
+        for (int i = 0; i < passes.size(); i++) {
+            Truth.Pass pass = passes.get(i);
+            Intervals.OfPass of = in.passes().get(i);
+            put("pass: swept area", groups, of.sweptAreaM2(), pass.sweptAreaM2());
+            for (int p = 0; p < of.products().size(); p++) {
+                Intervals.OfPassProduct product = of.products().get(p);
+                double targetL = job.targetsLPerM2().get(p) * pass.sweptAreaM2();
+                put("pass: volume", groups, product.volumeL(), pass.volumeL()[p]);
+                put("pass: deviation", groups, product.deviationPct(), (pass.volumeL()[p] / targetL - 1) * 100);
+            }
+        }
+    }
+
+    private void put(String figure, List<String> groups, Interval interval, double truth) {
         if (Double.isNaN(truth)) {
             return;
         }
         if (!interval.known()) {
             throw new AssertionError(figure + " has no interval");
         }
-        count(figure, receiver, interval, truth);
-        count(figure, BOTH, interval, truth);
-    }
-
-    private void count(String figure, String receiver, Interval interval, double truth) {
-        Count count =
-                counts.computeIfAbsent(String.format(Locale.ROOT, "%-18s %12s", figure, receiver), k -> new Count());
-        count.held += interval.holds(truth) ? 1 : 0;
-        count.below += truth < interval.low() ? 1 : 0;
-        count.above += truth > interval.high() ? 1 : 0;
         double unit = figure.contains("deviation") ? 100 : truth;
-        count.widthPct += unit == 0 ? 0 : (interval.high() - interval.low()) / 2 / unit * 100;
-        count.biasPct += unit == 0 ? 0 : (truth - interval.value()) / unit * 100;
+        for (String group : groups) {
+            Count count =
+                    counts.computeIfAbsent(figure, k -> new LinkedHashMap<>()).computeIfAbsent(group, k -> new Count());
+            count.held += interval.holds(truth) ? 1 : 0;
+            count.below += truth < interval.low() ? 1 : 0;
+            count.above += truth > interval.high() ? 1 : 0;
+            count.widthPct += unit == 0 ? 0 : (interval.high() - interval.low()) / 2 / unit * 100;
+        }
     }
 
-    /**
-     * Figures of which, over both receivers, less or more than these percent of the intervals held the truth. Intervals on
-     * drawn ground allow for the worse of two cases of which a simulated job is one, so they may hold more.
-     */
+    /** Figures of which, over all jobs, less or more than these percent of the intervals held the truth. */
     List<String> outside(double least, double most) {
         List<String> out = new ArrayList<>();
-        counts.forEach((figure, count) -> {
-            boolean twoCases =
-                    figure.startsWith("covered") || figure.startsWith("doubled") || figure.startsWith("missed");
-            boolean tooOften = !twoCases && count.pct() > most;
-            if (figure.endsWith(BOTH) && (tooOften || count.pct() < least)) {
-                out.add(figure + String.format(Locale.ROOT, " %.1f", count.pct()));
+        counts.forEach((figure, of) -> {
+            double pct = of.getOrDefault(ALL, new Count()).pct();
+            if (!(pct >= least && pct <= most)) {
+                out.add(figure + String.format(Locale.ROOT, " %.1f", pct));
             }
         });
         return out;
     }
 
+    /** Percent held by group, how often the truth lay below and above, half widths in percent of the truth. */
     String table(String title) {
         StringBuilder b = new StringBuilder(title).append('\n');
-        b.append("figure                 receiver  cases  held %  truth below  above  half width %  mean error %\n");
-        counts.forEach((figure, c) -> b.append(String.format(
-                Locale.ROOT,
-                "%s  %5d  %6.1f  %11d  %5d  %12.2f  %12.2f%n",
-                figure,
-                c.all(),
-                c.pct(),
-                c.below,
-                c.above,
-                c.widthPct / c.all(),
-                c.biasPct / c.all())));
+        b.append(String.format(Locale.ROOT, "%-22s %6s", "figure", "cases"));
+        GROUPS.forEach(group -> b.append(String.format(Locale.ROOT, " %12s", group)));
+        b.append("  below  above  \u00b1RTK %  \u00b1diff %\n");
+        counts.forEach((figure, of) -> {
+            b.append(String.format(Locale.ROOT, "%-22s %6d", figure, of.get(ALL).all()));
+            GROUPS.forEach(group -> b.append(String.format(
+                    Locale.ROOT, " %12.1f", of.getOrDefault(group, new Count()).pct())));
+            b.append(String.format(
+                    Locale.ROOT,
+                    "  %5d  %5d  %6.2f  %7.2f%n",
+                    of.get(ALL).below,
+                    of.get(ALL).above,
+                    width(of.get("RTK")),
+                    width(of.get("differential"))));
+        });
         return b.toString();
+    }
+
+    private static double width(@Nullable Count count) {
+        return count == null ? Double.NaN : count.widthPct / count.all();
     }
 }

@@ -6,20 +6,25 @@ import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.MeteringModel;
 import io.rowledger.sim.PassPlan;
 import io.rowledger.sim.Scenario;
-import io.rowledger.sim.SimFault;
 import io.rowledger.sim.SimProduct;
 import io.rowledger.sim.SimResult;
 import io.rowledger.sim.SimRig;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 
 /**
  * A simulated job measured wrongly in every way the intervals speak of, each drawn at random: a receiver that drifts, meters
  * out of calibration, a tape measure read an inch off, knives not where they should be, a load denser than its ticket.
- * The errors are the simulator's own; they share no code with the product.
+ * In half of the jobs the tractor drives true and the receiver's drift is in the log; in the other half the receiver steers
+ * and its drift is in the ground. The errors are the simulator's own; they share no code with the product.
  */
-record MismeasuredJob(SimResult result, double trueDensityKgPerL, boolean rtk) {
+record MismeasuredJob(
+        SimResult result, List<Double> targetsLPerM2, List<Double> trueDensityKgPerL, boolean rtk, boolean steered) {
     private static final double INCH_M = 0.0254;
+    /** The window of a pass-to-pass accuracy (ISO 12188). */
+    private static final double WINDOW_S = 900;
+
     private static final double METER_ACCURACY = 0.02;
     private static final double DENSITY_ACCURACY = 0.01;
 
@@ -31,20 +36,46 @@ record MismeasuredJob(SimResult result, double trueDensityKgPerL, boolean rtk) {
         Scenario scenario = new Scenario(seed, mismeasured(stated, random), layout(stated, random))
                 .statedRig(stated)
                 .gnss(receiver(rtk, random))
-                .products(SimProduct.uan32(random.nextDouble(20, 50)))
-                .metering(MeteringModel.perRow().withShutOff(random.nextInt(3) == 0));
-        // What a meter shows is off by an error all share and one of its own; together their variance is that of an
-        // even
-        // spread over the stated limits.
+                .products(products(random))
+                .metering(MeteringModel.perRow().withShutOff(random.nextInt(3) == 0))
+                .meterScale(calibration(random, rows));
+        boolean steered = random.nextBoolean();
+        if (steered) {
+            scenario.steeredByReceiver();
+        }
+        List<Double> densities = new ArrayList<>();
+        for (SimProduct product : scenario.products()) {
+            densities.add(product.densityKgPerL() * (1 + random.nextDouble(-DENSITY_ACCURACY, DENSITY_ACCURACY)));
+        }
+        return new MismeasuredJob(
+                scenario.run(),
+                scenario.products().stream().map(SimProduct::targetLPerM2).toList(),
+                densities,
+                rtk,
+                steered);
+    }
+
+    private static SimProduct[] products(SplittableRandom random) {
+        SimProduct uan = SimProduct.uan32(random.nextDouble(20, 50));
+        return random.nextInt(3) == 0
+                ? new SimProduct[] {uan, SimProduct.ats(random.nextDouble(3, 12))}
+                : new SimProduct[] {uan};
+    }
+
+    /**
+     * What a meter shows is off by an error all share, whatever they meter, and one of its own; together their variance is that
+     * of an even spread over the stated limits.
+     */
+    private static double[][] calibration(SplittableRandom random, int rows) {
         double half = METER_ACCURACY / Math.sqrt(2);
         double shared = random.nextDouble(-half, half);
-        for (int row = 1; row <= rows; row++) {
-            double own = random.nextDouble(-half, half);
-            scenario.fault(SimFault.of(SimFault.Kind.METER_SCALE, row, 0, 1 + shared + own));
+        double[][] scale = new double[2][rows];
+        for (double[] ofProduct : scale) {
+            for (int i = 0; i < rows; i++) {
+                ofProduct[i] = 1 + shared + random.nextDouble(-half, half);
+            }
         }
-        double density = scenario.products().get(0).densityKgPerL()
-                * (1 + random.nextDouble(-DENSITY_ACCURACY, DENSITY_ACCURACY));
-        return new MismeasuredJob(scenario.run(), density, rtk);
+        return scale;
     }
 
     private static double off(SplittableRandom random) {
@@ -98,14 +129,17 @@ record MismeasuredJob(SimResult result, double trueDensityKgPerL, boolean rtk) {
 
     /**
      * Drift such that 95 of 100 passes within 15 minutes agree within an inch (RTK) or a foot (differential), give or take a
-     * third, with a time constant of 3 to 10 minutes.
+     * third, with a time constant of 3 to 10 minutes. Two passes Δ apart differ by σ√(2(1 − e^(−Δ/τ))), over all Δ up to T by
+     * σ√(2m), m = 1 − τ/T·(1 − e^(−T/τ)).
      */
     private static GnssModel receiver(boolean rtk, SplittableRandom random) {
         double rate = List.of(1.0, 5.0, 10.0).get(random.nextInt(3));
         double tauS = random.nextDouble(180, 600);
         double size = random.nextDouble(0.67, 1.33);
+        double m = 1 - tauS / WINDOW_S * (1 - Math.exp(-WINDOW_S / tauS));
+        double driftM = size * (rtk ? INCH_M : 12 * INCH_M) / (1.96 * Math.sqrt(2 * m));
         return rtk
-                ? GnssModel.rtk(rate).withNoise(0.012, 0.011 * size, tauS)
-                : GnssModel.differential(rate).withNoise(0.03, 0.133 * size, tauS);
+                ? GnssModel.rtk(rate).withNoise(0.012, driftM, tauS)
+                : GnssModel.differential(rate).withNoise(0.03, driftM, tauS);
     }
 }

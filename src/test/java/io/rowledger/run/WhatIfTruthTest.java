@@ -205,6 +205,16 @@ class WhatIfTruthTest {
     }
 
     @Test
+    void a_supply_that_held_asks_for_no_other_speed() {
+        Analysis a = analyse(Scenarios.straightDrawn(7)
+                .metering(PROMPT.withShutOff(false))
+                .withoutGround()
+                .run());
+        assertEquals(List.of(), a.whatIf().speeds());
+        assertTrue(a.whatIf().inTime().isEmpty(), "nor were rows late");
+    }
+
+    @Test
     void a_machine_that_compensates_leaves_nothing_to_shift() {
         TurnShift found = analyse(Scenarios.contourDrawn(7)
                         .metering(PROMPT.withShutOff(false))

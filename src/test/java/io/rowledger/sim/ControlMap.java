@@ -43,7 +43,8 @@ final class ControlMap {
         for (int k = 0; k <= steps; k++) {
             double f = (k + 0.5) / (steps + 1);
             int cell = cell(
-                    s.endX[i] + f * (s.endX[s.rows + i] - s.endX[i]), s.endY[i] + f * (s.endY[s.rows + i] - s.endY[i]));
+                    s.senseX + s.endX[i] + f * (s.endX[s.rows + i] - s.endX[i]),
+                    s.senseY + s.endY[i] + f * (s.endY[s.rows + i] - s.endY[i]));
             if (cell >= 0) {
                 seenS[cell] = (float) s.timeS + 1;
             }
@@ -56,8 +57,8 @@ final class ControlMap {
         double ay = aheadM * Math.cos(s.barHeadingRad);
         for (double f : probes) {
             int cell = cell(
-                    s.endX[i] + f * (s.endX[s.rows + i] - s.endX[i]) + ax,
-                    s.endY[i] + f * (s.endY[s.rows + i] - s.endY[i]) + ay);
+                    s.senseX + s.endX[i] + f * (s.endX[s.rows + i] - s.endX[i]) + ax,
+                    s.senseY + s.endY[i] + f * (s.endY[s.rows + i] - s.endY[i]) + ay);
             if (cell < 0 || seenS[cell] == 0 || s.timeS + 1 - seenS[cell] < FORGET_S) {
                 return false;
             }

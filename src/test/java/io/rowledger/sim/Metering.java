@@ -28,6 +28,7 @@ final class Metering {
     private final double[][] stuck;
     private final double[] rowOpen;
     private final int together;
+    private final double[][] scale;
     private boolean begun;
 
     Metering(Scenario scenario, ControlMap map, SplittableRandom random) {
@@ -49,7 +50,11 @@ final class Metering {
         dropped = new boolean[rows];
         stuck = new double[products.size()][rows];
         rowOpen = new double[rows];
+        scale = new double[products.size()][rows];
         for (int p = 0; p < products.size(); p++) {
+            for (int i = 0; i < rows; i++) {
+                scale[p][i] = scenario.meterScale(p, i);
+            }
             java.util.Arrays.fill(stuck[p], Double.NaN);
             setDelay[p] = new Delay(rows);
         }
@@ -220,7 +225,7 @@ final class Metering {
     }
 
     private double meter(StepState s, int p, int i) {
-        double shown = s.trueLPerS[p][i] * noiseFactor[p][i];
+        double shown = s.trueLPerS[p][i] * noiseFactor[p][i] * scale[p][i];
         boolean isStuck = false;
         for (SimFault f : faults) {
             if (!f.active(s.timeS) || !f.hits(i)) {

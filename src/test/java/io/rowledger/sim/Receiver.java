@@ -10,6 +10,7 @@ final class Receiver {
     private final SplittableRandom random;
     private double driftEast;
     private double driftNorth;
+    private double driftM;
     private double course;
     private int leftOut;
     private int repeated;
@@ -24,6 +25,17 @@ final class Receiver {
         this.noise = new Gauss(random.split());
         this.driftEast = noise.next();
         this.driftNorth = noise.next();
+        this.driftM = model.driftM();
+    }
+
+    /** How far east of the antenna the receiver thinks it is, but for noise from record to record, m. */
+    double offEastM() {
+        return driftM * driftEast;
+    }
+
+    /** The same north. */
+    double offNorthM() {
+        return driftM * driftNorth;
     }
 
     /** How often the record at hand is written: 0 left out, 1, or 2 repeated. */
@@ -64,8 +76,9 @@ final class Receiver {
             return;
         }
         record.fix = kind.fix();
-        double x = motion.antennaX() + kind.whiteM() * east + kind.driftM() * driftEast;
-        double y = motion.antennaY() + kind.whiteM() * north + kind.driftM() * driftNorth;
+        driftM = kind.driftM();
+        double x = motion.antennaX() + kind.whiteM() * east + offEastM();
+        double y = motion.antennaY() + kind.whiteM() * north + offNorthM();
         for (GnssModel.Jump jump : model.jumps()) {
             double since = (record.timeS - jump.atS()) * model.rateHz();
             if (since >= -1e-6 && since < jump.records() - 1e-6) {

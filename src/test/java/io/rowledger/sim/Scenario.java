@@ -24,6 +24,8 @@ public final class Scenario {
     private SimRig statedRig;
     private int shutOffTogether = 1;
     private boolean fineShutOff;
+    private boolean steeredByReceiver;
+    private double[][] meterScale = {};
 
     /** A job of this machine in this field. */
     public Scenario(long seed, SimRig rig, FieldPlan.Layout layout) {
@@ -110,6 +112,21 @@ public final class Scenario {
         return this;
     }
 
+    /**
+     * The receiver that writes the log steers too, and tells the shut-off where covered ground lies: its drift is in the ground
+     * and the log shows a line driven true. Otherwise the tractor drives true and the drift is in the log.
+     */
+    public Scenario steeredByReceiver() {
+        steeredByReceiver = true;
+        return this;
+    }
+
+    /** What each meter shows of the truth, by product and row: its calibration. */
+    public Scenario meterScale(double[][] value) {
+        meterScale = value;
+        return this;
+    }
+
     /** Leaves the ground raster out: its truth is NaN, the run is faster. */
     public Scenario withoutGround() {
         raster = false;
@@ -190,6 +207,14 @@ public final class Scenario {
 
     Map<String, String> job() {
         return job;
+    }
+
+    boolean isSteeredByReceiver() {
+        return steeredByReceiver;
+    }
+
+    double meterScale(int p, int row0) {
+        return meterScale.length == 0 ? 1 : meterScale[p][row0];
     }
 
     boolean fineShutOff() {

@@ -122,6 +122,11 @@ final class Simulation {
                 log(sink);
                 lastRecordS = s.timeS;
             }
+            if (scenario.isSteeredByReceiver()) {
+                tractor.sense(receiver.offEastM(), receiver.offNorthM());
+                s.senseX = receiver.offEastM();
+                s.senseY = receiver.offNorthM();
+            }
             tractor.step(dtS);
             s.edges(motion);
             s.areas();

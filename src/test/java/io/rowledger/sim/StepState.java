@@ -18,6 +18,10 @@ final class StepState {
 
     double barHeadingRad;
     double centerX;
+    /** How far off the place the shut-off believes the bar to be, m. */
+    double senseX;
+
+    double senseY;
     double centerY;
     double centerStepM;
     /** Edges of the bands: left edges first, then right ones; at the start and the end of the step. */

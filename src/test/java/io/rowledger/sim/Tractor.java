@@ -22,6 +22,8 @@ final class Tractor {
     private double along;
     private int nextBacking;
     private double backLeftM;
+    private double senseX;
+    private double senseY;
 
     Tractor(TractorModel model, TourPath path, Motion motion, SplittableRandom random) {
         this.model = model;
@@ -33,6 +35,12 @@ final class Tractor {
         }
         swingPhase = 2 * Math.PI * random.nextDouble();
         project();
+    }
+
+    /** From here on the steering takes the rear axle to be so far from where it is, m. */
+    void sense(double offEastM, double offNorthM) {
+        senseX = offEastM;
+        senseY = offNorthM;
     }
 
     /** Length of the line the rear axle has reached, m. */
@@ -58,8 +66,8 @@ final class Tractor {
             double dx = path.x()[at + 1] - path.x()[at];
             double dy = path.y()[at + 1] - path.y()[at];
             double len = path.s()[at + 1] - path.s()[at];
-            double px = motion.x() - path.x()[at];
-            double py = motion.y() - path.y()[at];
+            double px = motion.x() + senseX - path.x()[at];
+            double py = motion.y() + senseY - path.y()[at];
             double t = (px * dx + py * dy) / (len * len);
             if (t > 1 && at < path.size() - 2) {
                 at++;

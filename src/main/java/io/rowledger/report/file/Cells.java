@@ -1,5 +1,6 @@
 package io.rowledger.report.file;
 
+import io.rowledger.interval.Interval;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
@@ -21,6 +22,18 @@ final class Cells {
     /** Writes one record. */
     static void record(Writer out, List<String> cells) throws IOException {
         FORMAT.printRecord(out, cells.toArray());
+    }
+
+    /** Headers of a figure's bounds. */
+    static void boundsHeader(List<String> header, String figure) {
+        header.add(figure + "_low");
+        header.add(figure + "_high");
+    }
+
+    /** A figure's bounds, times {@code factor}; empty where nothing can be said. */
+    static void bounds(List<String> cells, Interval interval, double factor, int decimals) {
+        cells.add(Decimals.text(interval.low() * factor, decimals));
+        cells.add(Decimals.text(interval.high() * factor, decimals));
     }
 
     /**

@@ -5,6 +5,7 @@ import io.rowledger.interval.Basis;
 import io.rowledger.interval.Interval;
 import io.rowledger.interval.Intervals;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.FindingDoubt;
 import java.io.IOException;
 
 /** {@code field.intervals} of the summary: low and high of every figure that has them, and what they rest on. */
@@ -50,6 +51,11 @@ final class IntervalsJson {
             row(row);
         }
         json.writeEndArray();
+        json.writeArrayFieldStart("passes");
+        for (int i = 0; i < in.passes().size(); i++) {
+            pass(a.track().passes().get(i).number(), in.passes().get(i));
+        }
+        json.writeEndArray();
         basis(in.basis());
         json.writeEndObject();
     }
@@ -58,6 +64,7 @@ final class IntervalsJson {
         json.writeStartObject();
         json.writeNumberField("row", row.row());
         interval("swept_area_m2", row.sweptAreaM2(), 1, Decimals.AREA_M2);
+        interval("applied_area_m2", row.appliedAreaM2(), 1, Decimals.AREA_M2);
         json.writeObjectFieldStart("products");
         for (int p = 0; p < row.products().size(); p++) {
             Intervals.OfRowProduct product = row.products().get(p);
@@ -68,6 +75,33 @@ final class IntervalsJson {
             json.writeEndObject();
         }
         json.writeEndObject();
+        json.writeEndObject();
+    }
+
+    private void pass(int number, Intervals.OfPass pass) throws IOException {
+        json.writeStartObject();
+        json.writeNumberField("pass", number);
+        interval("swept_area_m2", pass.sweptAreaM2(), 1, Decimals.AREA_M2);
+        json.writeObjectFieldStart("products");
+        for (int p = 0; p < pass.products().size(); p++) {
+            Intervals.OfPassProduct product = pass.products().get(p);
+            json.writeObjectFieldStart(a.rig().products().get(p).key());
+            interval("volume_l", product.volumeL(), 1, Decimals.VOLUME_L);
+            interval("deviation_pct", product.deviationPct(), 1, Decimals.PCT);
+            json.writeEndObject();
+        }
+        json.writeEndObject();
+        json.writeEndObject();
+    }
+
+    /** {@code intervals} of finding i. */
+    static void finding(Analysis a, int i, JsonGenerator json) throws IOException {
+        IntervalsJson out = new IntervalsJson(a, json);
+        FindingDoubt doubt = FindingDoubt.of(a, i);
+        json.writeObjectFieldStart("intervals");
+        out.interval("area_m2", doubt.areaM2(), 1, Decimals.AREA_M2);
+        out.interval("volume_l", doubt.volumeL(), 1, Decimals.VOLUME_L);
+        out.interval("nitrogen_kg", doubt.nitrogenKg(), 1, Decimals.NITROGEN_KG);
         json.writeEndObject();
     }
 

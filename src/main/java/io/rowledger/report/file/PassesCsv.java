@@ -1,5 +1,6 @@
 package io.rowledger.report.file;
 
+import io.rowledger.interval.Intervals;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.report.Analysis;
 import io.rowledger.track.Pass;
@@ -24,6 +25,12 @@ final class PassesCsv {
             header.add(key + ".target_volume_l");
             header.add(key + ".deviation_pct");
         });
+        Cells.boundsHeader(header, "swept_area_m2");
+        a.rig().products().forEach(product -> {
+            String key = Cells.text(product.key());
+            Cells.boundsHeader(header, key + ".volume_l");
+            Cells.boundsHeader(header, key + ".deviation_pct");
+        });
         Cells.record(csv, header);
         List<Pass> passes = a.track().passes();
         for (int i = 0; i < passes.size(); i++) {
@@ -42,6 +49,12 @@ final class PassesCsv {
                 cells.add(Decimals.text(volumeL, Decimals.VOLUME_L));
                 cells.add(Decimals.text(targetL, Decimals.VOLUME_L));
                 cells.add(Decimals.text(targetL > 0 ? (volumeL / targetL - 1) * 100 : Double.NaN, Decimals.PCT));
+            }
+            Intervals.OfPass of = a.intervals().passes().get(i);
+            Cells.bounds(cells, of.sweptAreaM2(), 1, Decimals.AREA_M2);
+            for (Intervals.OfPassProduct product : of.products()) {
+                Cells.bounds(cells, product.volumeL(), 1, Decimals.VOLUME_L);
+                Cells.bounds(cells, product.deviationPct(), 1, Decimals.PCT);
             }
             Cells.record(csv, cells);
         }

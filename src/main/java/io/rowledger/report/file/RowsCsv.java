@@ -1,5 +1,6 @@
 package io.rowledger.report.file;
 
+import io.rowledger.interval.Intervals;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.Analysis;
 import java.io.IOException;
@@ -15,7 +16,8 @@ final class RowsCsv {
     static void write(Analysis a, OutputStream out) throws IOException {
         Writer csv = Cells.writer(out);
         Cells.record(csv, header(a));
-        for (RowTotals row : a.rates().rows()) {
+        for (int r = 0; r < a.rates().rows().size(); r++) {
+            RowTotals row = a.rates().rows().get(r);
             List<String> cells = new ArrayList<>();
             cells.add(Integer.toString(row.row()));
             cells.add(Decimals.text(row.sweptAreaM2(), Decimals.AREA_M2));
@@ -29,9 +31,20 @@ final class RowsCsv {
                 cells.add(Decimals.text(rateLPerM2(row, p) * 10_000, Decimals.RATE));
                 cells.add(Decimals.text(product.deviationPct(), Decimals.PCT));
             }
+            bounds(cells, a.intervals().rows().get(r));
             Cells.record(csv, cells);
         }
         csv.flush();
+    }
+
+    private static void bounds(List<String> cells, Intervals.OfRow of) {
+        Cells.bounds(cells, of.sweptAreaM2(), 1, Decimals.AREA_M2);
+        Cells.bounds(cells, of.appliedAreaM2(), 1, Decimals.AREA_M2);
+        for (Intervals.OfRowProduct product : of.products()) {
+            Cells.bounds(cells, product.volumeL(), 1, Decimals.VOLUME_L);
+            Cells.bounds(cells, product.meanRateLPerM2(), 10_000, Decimals.RATE);
+            Cells.bounds(cells, product.deviationPct(), 1, Decimals.PCT);
+        }
     }
 
     /** Volume ÷ applied area, L/m²; NaN where the row never delivered. */
@@ -56,6 +69,14 @@ final class RowsCsv {
             header.add(key + ".target_volume_l");
             header.add(key + ".mean_rate_l_per_ha");
             header.add(key + ".deviation_pct");
+        });
+        Cells.boundsHeader(header, "swept_area_m2");
+        Cells.boundsHeader(header, "applied_area_m2");
+        a.rig().products().forEach(product -> {
+            String key = Cells.text(product.key());
+            Cells.boundsHeader(header, key + ".volume_l");
+            Cells.boundsHeader(header, key + ".mean_rate_l_per_ha");
+            Cells.boundsHeader(header, key + ".deviation_pct");
         });
         return header;
     }

@@ -52,7 +52,9 @@ final class SeasonCsv {
                         "total_nitrogen_kg",
                         "total_nitrogen_kg_per_ha",
                         "plan_nitrogen_kg_per_ha",
-                        "cap_nitrogen_kg_per_ha"));
+                        "cap_nitrogen_kg_per_ha",
+                        "nitrogen_kg_low",
+                        "nitrogen_kg_high"));
         for (SeasonField field : season.fields()) {
             for (SeasonJob job : field.jobs()) {
                 for (SeasonJob.Put put : job.products()) {
@@ -69,7 +71,7 @@ final class SeasonCsv {
                     product.volumeL(),
                     product.massKg(),
                     product.kg(),
-                    List.of("", "", "", "", "", ""));
+                    List.of("", "", "", "", "", "", "", ""));
         }
         double totalKg = season.kg().nitrogenKg() + season.earlierKg() + season.creditKg();
         line(
@@ -77,7 +79,15 @@ final class SeasonCsv {
                 Double.NaN,
                 Double.NaN,
                 season.kg(),
-                List.of(kg(season.earlierKg()), kg(season.creditKg()), kg(totalKg), "", "", ""));
+                List.of(
+                        kg(season.earlierKg()),
+                        kg(season.creditKg()),
+                        kg(totalKg),
+                        "",
+                        "",
+                        "",
+                        kg(season.nitrogenWithin().low()),
+                        kg(season.nitrogenWithin().high())));
     }
 
     private void jobLine(SeasonJob job, SeasonJob.Put put) throws IOException {
@@ -95,7 +105,7 @@ final class SeasonCsv {
                 put.volumeL(),
                 put.massKg(),
                 put.kg(),
-                List.of("", "", "", "", "", ""));
+                List.of("", "", "", "", "", "", "", ""));
     }
 
     private void fieldLine(SeasonField field) throws IOException {
@@ -119,7 +129,9 @@ final class SeasonCsv {
                         kg(field.totalKg()),
                         perHa(field.totalKgPerM2()),
                         perHa(field.planKgPerM2()),
-                        perHa(field.capKgPerM2())));
+                        perHa(field.capKgPerM2()),
+                        kg(field.nitrogenWithin().low()),
+                        kg(field.nitrogenWithin().high())));
     }
 
     private void line(List<String> before, double volumeL, double massKg, NutrientKg kg, List<String> after)

@@ -1,6 +1,7 @@
 package io.rowledger.report.file;
 
 import com.fasterxml.jackson.core.JsonGenerator;
+import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.Season;
 import io.rowledger.report.SeasonField;
@@ -38,6 +39,8 @@ final class SeasonJson {
         Decimals.field(json, "worked_area_m2", season.workedM2(), Decimals.AREA_M2);
         nutrients(season.kg());
         nitrogen(season.earlierKg(), season.creditKg(), season.kg().nitrogenKg());
+        bounds("worked_area_m2", season.workedWithin(), Decimals.AREA_M2);
+        bounds("nitrogen_kg", season.nitrogenWithin(), Decimals.NITROGEN_KG);
         json.writeEndObject();
         json.writeArrayFieldStart("products");
         for (Season.Product product : season.products()) {
@@ -67,6 +70,7 @@ final class SeasonJson {
         Decimals.field(json, "area_m2", field.areaM2(), Decimals.AREA_M2);
         nutrients(field.kg());
         nitrogen(field.earlierKg(), field.creditKg(), field.kg().nitrogenKg());
+        bounds("nitrogen_kg", field.nitrogenWithin(), Decimals.NITROGEN_KG);
         perHa("total_nitrogen_kg_per_ha", field.totalKgPerM2());
         perHa("plan_nitrogen_kg_per_ha", field.planKgPerM2());
         perHa("cap_nitrogen_kg_per_ha", field.capKgPerM2());
@@ -119,6 +123,11 @@ final class SeasonJson {
         mass("earlier_nitrogen_kg", earlierKg);
         mass("credit_nitrogen_kg", creditKg);
         mass("total_nitrogen_kg", jobsKg + earlierKg + creditKg);
+    }
+
+    private void bounds(String figure, Interval within, int decimals) throws IOException {
+        Decimals.field(json, figure + "_low", within.low(), decimals);
+        Decimals.field(json, figure + "_high", within.high(), decimals);
     }
 
     private void mass(String name, double kg) throws IOException {

@@ -231,6 +231,7 @@ final class SummaryJson {
             area("area_m2", finding.areaM2());
             volume("volume_l", finding.volumeL());
             Decimals.field(json, "nitrogen_kg", finding.nitrogenKg(), Decimals.NITROGEN_KG);
+            IntervalsJson.finding(a, i, json);
             json.writeObjectFieldStart("where");
             Decimals.field(json, "lat", finding.latDeg(), Decimals.DEGREES);
             Decimals.field(json, "lon", finding.lonDeg(), Decimals.DEGREES);

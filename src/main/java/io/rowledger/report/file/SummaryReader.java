@@ -1,6 +1,7 @@
 package io.rowledger.report.file;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.SeasonJob;
 import io.rowledger.rig.Credit;
@@ -67,7 +68,9 @@ public final class SummaryReader {
                 earlier,
                 credits,
                 perM2(job, "plan_nitrogen_kg_per_ha"),
-                perM2(job, "cap_nitrogen_kg_per_ha"));
+                perM2(job, "cap_nitrogen_kg_per_ha"),
+                within(field, "covered_area_m2", field.at("covered_area_m2").number()),
+                within(field, "nitrogen_kg", nitrogenKg(field.at("products"))));
     }
 
     private static List<SeasonJob.Put> products(ResultValue products) {
@@ -96,6 +99,32 @@ public final class SummaryReader {
             throw value.at(key).wrong("no amount", "a number of zero or more");
         }
         return number;
+    }
+
+    private static double nitrogenKg(ResultValue products) {
+        double sumKg = 0;
+        for (String key : products.keys()) {
+            sumKg += products.at(key).at("nitrogen_kg").number();
+        }
+        return sumKg;
+    }
+
+    /** A figure with its bounds; results of earlier versions have none. */
+    private static Interval within(ResultValue field, String key, double figure) {
+        if (!field.keys().contains("intervals") || field.at("intervals").isNull()) {
+            return Interval.unknown(figure);
+        }
+        ResultValue intervals = field.at("intervals");
+        if (!intervals.keys().contains(key) || intervals.at(key).isNull()) {
+            return Interval.unknown(figure);
+        }
+        ResultValue bounds = intervals.at(key);
+        double low = bounds.at("low").number();
+        double high = bounds.at("high").number();
+        if (low > high) {
+            throw bounds.wrong("a low bound above the high one", "low before high");
+        }
+        return new Interval(figure, low, high);
     }
 
     private static double perM2(ResultValue value, String key) {

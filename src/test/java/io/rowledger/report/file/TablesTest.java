@@ -3,6 +3,8 @@ package io.rowledger.report.file;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.report.Analysis;
+import io.rowledger.report.HandMadeIntervals;
 import io.rowledger.report.SyntheticJob;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -59,6 +61,25 @@ class TablesTest {
         assertEquals("72.48", pass6.get("uan.volume_l"));
         assertEquals("-9.4", pass6.get("uan.deviation_pct"));
         assertEquals("8", pass6.get("ats.volume_l"));
+    }
+
+    @Test
+    void bounds_stand_in_columns_after_the_figures_and_old_columns_stay_where_they_were() throws IOException {
+        Analysis a = HandMadeIntervals.in(new SyntheticJob().build());
+        CSVRecord row = read(out -> RowsCsv.write(a, out)).get(0);
+        assertEquals("deviation_pct", row.getParser().getHeaderNames().get(12).replace("uan.", ""));
+        assertEquals("1970", row.get("swept_area_m2_low"));
+        assertEquals("2040", row.get("applied_area_m2_high"));
+        assertEquals("78.4", row.get("uan.volume_l_low"));
+        // 0.0412 L/m² are 412 L/ha.
+        assertEquals("412", row.get("uan.mean_rate_l_per_ha_high"));
+        assertEquals("-3", row.get("uan.deviation_pct_low"));
+        CSVRecord pass = read(out -> PassesCsv.write(a, out)).get(0);
+        assertEquals("4950", pass.get("swept_area_m2_low"));
+        assertEquals("204", pass.get("uan.volume_l_high"));
+        CSVRecord unknown =
+                read(out -> RowsCsv.write(new SyntheticJob().build(), out)).get(0);
+        assertEquals("", unknown.get("uan.volume_l_low"));
     }
 
     @Test
