@@ -85,7 +85,7 @@ final class BatchFolder {
         } else if (!folder.logs().isEmpty() && (plain || each == Each.FOLDER)) {
             drafts.add(new Draft(folder, above, ownName(folder), folder.logs()));
         } else if (!folder.logs().isEmpty()) {
-            jobs.add(new FieldJob(ownName(folder), folder.logs(), null, "", asked(folder)));
+            jobs.add(new FieldJob(folder.name(), folder.logs(), null, "", asked(folder)));
             if (folder != top) {
                 return;
             }
@@ -248,7 +248,8 @@ final class BatchFolder {
             for (int j = i + 1; j < jobs.size(); j++) {
                 String a = jobs.get(i).name();
                 String b = jobs.get(j).name();
-                if (a.equalsIgnoreCase(b) || b.startsWith(a + "/")) {
+                boolean both = jobs.get(i).files() != null && jobs.get(j).files() != null;
+                if (both && (a.equalsIgnoreCase(b) || b.startsWith(a + "/"))) {
                     jobs.set(
                             j,
                             jobs.get(j)

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 final class BatchPlan {
     private final List<Planned> jobs = new ArrayList<>();
     private final Map<Path, String> digests = new HashMap<>();
+    private final Map<String, String> sameAs = new HashMap<>();
 
     private BatchPlan() {}
 
@@ -73,8 +74,6 @@ final class BatchPlan {
         return List.copyOf(plan.jobs);
     }
 
-    private final Map<String, String> sameAs = new HashMap<>();
-
     private String digest(Path file) {
         return digests.computeIfAbsent(file, Digests::of);
     }
@@ -103,17 +102,19 @@ final class BatchPlan {
     }
 
     private List<FieldJob> once(List<FieldJob> all) {
-        List<FieldJob> kept = new ArrayList<>();
+        FieldJob[] kept = all.toArray(FieldJob[]::new);
         // Those with more logs first: a job of all logs of a field holds those of a part of them.
-        List<FieldJob> largestFirst = new ArrayList<>(all);
-        largestFirst.sort((a, b) -> Integer.compare(b.logs().size(), a.logs().size()));
-        Map<String, FieldJob> owner = new HashMap<>();
-        Map<String, FieldJob> done = new HashMap<>();
-        for (FieldJob job : largestFirst) {
-            done.put(job.name(), job.files() == null ? job : against(owner, job));
+        List<Integer> largestFirst = new ArrayList<>();
+        for (int i = 0; i < kept.length; i++) {
+            largestFirst.add(i);
         }
-        all.forEach(job -> kept.add(done.getOrDefault(job.name(), job)));
-        return kept;
+        largestFirst.sort((a, b) ->
+                Integer.compare(all.get(b).logs().size(), all.get(a).logs().size()));
+        Map<String, FieldJob> owner = new HashMap<>();
+        for (int i : largestFirst) {
+            kept[i] = kept[i].files() == null ? kept[i] : against(owner, kept[i]);
+        }
+        return List.of(kept);
     }
 
     private FieldJob against(Map<String, FieldJob> owner, FieldJob job) {
