@@ -164,7 +164,7 @@ public final class BatchReportBuilder {
                 number(Measure.NITROGEN_RATE, of.job().nitrogenKg() / of.job().coveredM2()),
                 number(Measure.AREA, of.missedM2()),
                 number(Measure.AREA, of.overlapM2()),
-                found == 0 ? NONE : f.count((int) found),
+                found == 0 ? NONE : f.count(found),
                 found > 0);
     }
 
