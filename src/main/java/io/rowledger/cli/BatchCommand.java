@@ -27,7 +27,6 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -121,7 +120,7 @@ final class BatchCommand implements Callable<Integer> {
         }
         long start = System.nanoTime();
         int cores = Runtime.getRuntime().availableProcessors();
-        Results results = new Results(units, paper, templates, null, EnumSet.copyOf(audiences));
+        Results results = new Results(units, paper, templates, null, Results.printable(audiences));
         Path place = out == null ? beside(folder) : out;
         Batch.Setting setting = new Batch.Setting(
                 folder,
@@ -129,7 +128,7 @@ final class BatchCommand implements Callable<Integer> {
                 each == null ? Each.UNSAID : each,
                 place,
                 Version.number(),
-                BatchOptions.of(units, results.sheet(), EnumSet.copyOf(audiences), applySetupCheck, templates),
+                BatchOptions.of(units, results.sheet(), results.audiences(), applySetupCheck, templates),
                 again,
                 jobs == null ? cores : jobs,
                 cores,

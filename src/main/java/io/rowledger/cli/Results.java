@@ -14,6 +14,8 @@ import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -35,6 +37,17 @@ record Results(
 
     /** The files a signature is put on: those that are handed to somebody as a record. */
     static final Set<String> SIGNED = Set.of("nitrogen-record.pdf");
+
+    /** Whom to print for, as given with --for. */
+    static Set<Audience> printable(List<Audience> audiences) {
+        if (audiences.isEmpty()) {
+            throw UnusableInputException.found("nobody")
+                    .atColumn("--for")
+                    .expected("applicator, landlord or dealer")
+                    .mend("leave --for out");
+        }
+        return EnumSet.copyOf(audiences);
+    }
 
     int threadCount() {
         return threads == null ? Runtime.getRuntime().availableProcessors() : threads;

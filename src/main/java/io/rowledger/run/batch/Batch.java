@@ -18,6 +18,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -87,15 +88,15 @@ public final class Batch {
         void require(Analysis analysis);
     }
 
-    /** Hears what becomes of the jobs; called by one thread at a time. */
+    /** Hears what becomes of the jobs. */
     public interface Listener {
         /** The folder has been looked through. */
         void planned(int jobs, int logs, int toDo);
 
-        /** A job begins. */
+        /** A job begins, perhaps by waiting for memory; several threads may say so at once. */
         void begins(String name);
 
-        /** A job has ended; the last of them ends the batch. */
+        /** A job has ended; said by one thread at a time. */
         void ended(BatchOutcome outcome, int ended, int of);
     }
 
@@ -149,7 +150,7 @@ public final class Batch {
             for (Planned planned : toDo) {
                 long size = bytes.getOrDefault(planned.job().name(), 0L);
                 ends.add(pool.submit(() -> {
-                    memory.with(size, () -> end(outcomes, done(planned, size, store), plan.size()));
+                    end(outcomes, done(planned, size, store), plan.size());
                     return null;
                 }));
             }
@@ -183,7 +184,7 @@ public final class Batch {
         FieldJob job = planned.job();
         Entry before = planned.before();
         if (job.problem() != null) {
-            return failed(job, Result.UNUSABLE, String.valueOf(job.problem().getMessage()));
+            return failed(job, Result.UNUSABLE, String.valueOf(job.problem().getMessage()), store);
         }
         if (before != null) {
             String message = before.name().equals(job.name())
@@ -191,31 +192,45 @@ public final class Batch {
                     : "The same files and options as before, when it was named " + before.name() + ".";
             return outcome(job, Result.AS_BEFORE, message, before.name(), store);
         }
-        return failed(job, Result.SAME_LOG, "Its logs are those of " + planned.sameAs() + ", and are counted there.");
+        String message = "Its logs are those of " + planned.sameAs() + ", and are counted there.";
+        return failed(job, Result.SAME_LOG, message, store);
     }
 
-    private BatchOutcome done(Planned planned, long size, BatchStore store) {
-        FieldJob job = planned.job();
-        JobFiles files = java.util.Objects.requireNonNull(job.files());
-        listener.begins(job.name());
+    /** Does a job when there is memory for it; where that was too little after all, again with all of it. */
+    private BatchOutcome done(Planned planned, long size, BatchStore store) throws InterruptedException {
+        listener.begins(planned.job().name());
         int threads = memory.isAlone(size) ? setting.threads : Math.max(1, setting.threads / setting.jobs);
+        try {
+            return memory.with(size, () -> tried(planned, threads, store));
+        } catch (OutOfMemoryError e) {
+            return memory.with(Long.MAX_VALUE, () -> triedAlone(planned, store));
+        }
+    }
+
+    private BatchOutcome triedAlone(Planned planned, BatchStore store) {
+        try {
+            return tried(planned, 1, store);
+        } catch (OutOfMemoryError e) {
+            String message = "found logs too large for the " + setting.heapBytes / (1 << 20)
+                    + " MB this program may use; expected logs that fit. To mend it: give it more, such as java -Xmx8g -jar ...";
+            return failed(planned.job(), Result.UNUSABLE, message, store);
+        }
+    }
+
+    private BatchOutcome tried(Planned planned, int threads, BatchStore store) {
+        FieldJob job = planned.job();
+        JobFiles files = Objects.requireNonNull(job.files());
         try {
             Path fresh = store.room(job);
             work.run(files, check(job), fresh, threads);
-            store.put(job, java.util.Objects.requireNonNull(planned.basis()), fresh);
+            store.put(job, Objects.requireNonNull(planned.basis()), fresh);
             return outcome(job, Result.DONE, "", job.name(), store);
         } catch (UnusableInputException e) {
-            return failed(job, Result.UNUSABLE, String.valueOf(e.getMessage()));
-        } catch (OutOfMemoryError e) {
-            return failed(
-                    job,
-                    Result.UNUSABLE,
-                    "found logs too large for the memory this program may use; expected logs that fit. To mend it: give it"
-                            + " more with java -Xmx8g -jar, and --jobs 1.");
+            return failed(job, Result.UNUSABLE, String.valueOf(e.getMessage()), store);
         } catch (IOException e) {
-            return failed(job, Result.UNUSABLE, "found that the results can't be written (" + e + ").");
+            return failed(job, Result.UNUSABLE, "found that the results can't be written (" + e + ").", store);
         } catch (RuntimeException e) {
-            return failed(job, Result.FAILED, trace(e));
+            return failed(job, Result.FAILED, trace(e), store);
         }
     }
 
@@ -225,8 +240,7 @@ public final class Batch {
         return analysis -> {
             if (taken) {
                 OneField.require(
-                        analysis,
-                        java.util.Objects.requireNonNull(job.logs().get(0).getParent()));
+                        analysis, Objects.requireNonNull(job.logs().get(0).getParent()));
             }
         };
     }
@@ -236,8 +250,10 @@ public final class Batch {
         return new BatchOutcome(job.name(), result, job.logs().size(), job.how(), message, results, figures);
     }
 
-    private static BatchOutcome failed(FieldJob job, Result result, String message) {
-        return new BatchOutcome(job.name(), result, job.logs().size(), job.how(), message, null, null);
+    private static BatchOutcome failed(FieldJob job, Result result, String message, BatchStore store) {
+        boolean old = result != Result.FAILED && store.ledger().entry(job.name()) != null;
+        String text = old ? message + " The results in " + job.name() + " are of an earlier run." : message;
+        return new BatchOutcome(job.name(), result, job.logs().size(), job.how(), text, null, null);
     }
 
     private static String trace(RuntimeException e) {

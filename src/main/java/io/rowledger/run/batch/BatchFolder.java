@@ -76,17 +76,17 @@ final class BatchFolder {
 
     private void draft(Folder folder, List<Folder> above, List<Draft> drafts) {
         boolean plain =
-                folder.below().isEmpty() && (folder != top || folder.logs().size() < 2);
+                folder.below().isEmpty() && (!isTop(folder) || folder.logs().size() < 2);
         if (!folder.logs().isEmpty() && each == Each.LOG) {
             for (Path log : folder.logs()) {
                 String stem = LogForms.stem(log);
-                drafts.add(new Draft(folder, above, folder == top ? stem : folder.name() + "/" + stem, List.of(log)));
+                drafts.add(new Draft(folder, above, isTop(folder) ? stem : folder.name() + "/" + stem, List.of(log)));
             }
         } else if (!folder.logs().isEmpty() && (plain || each == Each.FOLDER)) {
             drafts.add(new Draft(folder, above, ownName(folder), folder.logs()));
         } else if (!folder.logs().isEmpty()) {
             jobs.add(new FieldJob(folder.name(), folder.logs(), null, "", asked(folder)));
-            if (folder != top) {
+            if (!isTop(folder)) {
                 return;
             }
         }
@@ -97,7 +97,7 @@ final class BatchFolder {
 
     /** Results of a folder of logs inside another one's would be mixed up with that one's: it goes a folder deeper. */
     private String ownName(Folder folder) {
-        return folder == top || folder.below().isEmpty()
+        return isTop(folder) || folder.below().isEmpty()
                 ? folder.name()
                 : folder.name() + "/" + folder.path().getFileName();
     }
@@ -117,6 +117,10 @@ final class BatchFolder {
                 .mend(
                         "move them so, or say how it is meant: --each folder makes every folder of logs one job, --each log"
                                 + " every log");
+    }
+
+    private boolean isTop(Folder folder) {
+        return folder.path().equals(top.path());
     }
 
     /** How many jobs a file is the nearest of its kind for. */
@@ -233,8 +237,12 @@ final class BatchFolder {
         if (draft.folder.path().equals(folder)) {
             return name;
         }
-        boolean above = draft.above.stream().anyMatch(one -> one.path().equals(folder));
-        return name + (above ? " of the folder above (" + folder.getFileName() + ")" : " given with --rig");
+        for (Folder above : draft.above) {
+            if (above.path().equals(folder)) {
+                return name + " of the folder above (" + above.path().getFileName() + ")";
+            }
+        }
+        return name + " given with --rig";
     }
 
     private static String listed(List<String> names) {

@@ -28,32 +28,26 @@ record Folder(
     private static final List<String> RESULTS =
             List.of("summary.json", "batch-summary.json", "season.json", "comparison.json");
 
+    private static final List<String> RIGS = List.of("yaml", "yml");
     private static final List<String> MAPS = List.of("geojson", "json", "kml", "kmz", "shp", "zip", "gpkg");
     private static final List<String> SHAPEFILE_PARTS = List.of("dbf", "shx", "prj", "cpg", "sbn", "sbx", "qpj");
 
     /** What a file beside the logs is for. */
     enum Role {
-        RIG("rig", "--rig", List.of("yaml", "yml")),
-        BOUNDARY("boundary", "--boundary", MAPS),
-        PRESCRIPTION("prescription", "--prescription", MAPS),
-        KEEP_OUT("keepout", "--keep-out", MAPS);
+        RIG("rig", "--rig"),
+        BOUNDARY("boundary", "--boundary"),
+        PRESCRIPTION("prescription", "--prescription"),
+        KEEP_OUT("keepout", "--keep-out");
 
         private final String plain;
         private final String option;
-        private final List<String> ends;
 
-        Role(String plain, String option, List<String> ends) {
+        Role(String plain, String option) {
             this.plain = plain;
             this.option = option;
-            this.ends = ends;
         }
 
-        /** The option of {@code report} that such a file is given with. */
-        String option() {
-            return option;
-        }
-
-        /** The same word in a message. */
+        /** Its word in a message. */
         String word() {
             return option.substring(2);
         }
@@ -134,7 +128,8 @@ record Folder(
         String end = file.substring(dot + 1).toLowerCase(Locale.ROOT);
         String stem = plain(dot < 0 ? "" : file.substring(0, dot));
         for (Role role : Role.values()) {
-            if ((stem.equals(role.plain) || stem.equals(role.plain + "s")) && role.ends.contains(end)) {
+            if ((stem.equals(role.plain) || stem.equals(role.plain + "s"))
+                    && (role == Role.RIG ? RIGS : MAPS).contains(end)) {
                 return role;
             }
         }

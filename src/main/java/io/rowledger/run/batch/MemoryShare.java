@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Semaphore;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -43,11 +44,11 @@ final class MemoryShare {
     }
 
     /** Does the work when so much memory is free. */
-    void with(long logBytes, Runnable work) throws InterruptedException {
+    <T> T with(long logBytes, Supplier<T> work) throws InterruptedException {
         int mb = needMb(logBytes);
         freeMb.acquire(mb);
         try {
-            work.run();
+            return work.get();
         } finally {
             freeMb.release(mb);
         }

@@ -228,6 +228,34 @@ class BatchRunTest {
     }
 
     @Test
+    void a_job_that_ran_out_of_memory_is_tried_again_alone() {
+        AtomicInteger tries = new AtomicInteger();
+        Map<String, BatchOutcome> outcomes = run(setting(2, GIGABYTE), (files, check, folder, threads) -> {
+            String log = files.logs().get(0).toString();
+            if (log.contains("creek") || log.contains("hill") && tries.incrementAndGet() == 1) {
+                throw new OutOfMemoryError("Java heap space");
+            }
+            write(files, check, folder, threads);
+        });
+        assertEquals(Result.DONE, outcomes.get("hill").result());
+        assertEquals(Result.DONE, outcomes.get("north").result());
+        assertEquals(Result.UNUSABLE, outcomes.get("creek").result());
+        assertTrue(outcomes.get("creek")
+                .message()
+                .startsWith("found logs too large for the 1024 MB this program may use;"));
+    }
+
+    @Test
+    void results_that_no_longer_hold_are_said_to_be_old() throws IOException {
+        run();
+        Files.writeString(season.resolve("hill/rig.yaml"), "rig: {}");
+        BatchOutcome outcome = run().get("hill");
+        assertEquals(Result.UNUSABLE, outcome.result());
+        assertTrue(outcome.message().endsWith(" The results in hill are of an earlier run."), outcome.message());
+        assertTrue(Files.exists(out.resolve("hill/summary.json")));
+    }
+
+    @Test
     void what_a_person_put_beside_the_results_stays() throws IOException {
         run();
         Files.writeString(out.resolve("hill/my notes.txt"), "wet spot");
