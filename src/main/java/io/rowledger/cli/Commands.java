@@ -17,6 +17,8 @@ final class Commands implements CommandLine.IFactory {
             command = new ReportCommand(console);
         } else if (type == CompareCommand.class) {
             command = new CompareCommand(console);
+        } else if (type == BatchCommand.class) {
+            command = new BatchCommand(console);
         } else if (type == InspectCommand.class) {
             command = new InspectCommand(console);
         } else if (type == SeasonCommand.class) {

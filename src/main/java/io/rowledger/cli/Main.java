@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
         synopsisSubcommandLabel = "COMMAND",
         subcommands = {
             ReportCommand.class,
+            BatchCommand.class,
             CompareCommand.class,
             InspectCommand.class,
             SeasonCommand.class,

@@ -10,9 +10,7 @@ import io.rowledger.run.Pipeline;
 import io.rowledger.run.Progress;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -110,7 +108,7 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Results results = new Results(units, paper, templates, threads, printable());
+        Results results = new Results(units, paper, templates, threads, Results.printable(audiences));
         if (threads != null && threads < 1) {
             throw UnusableInputException.found(threads + " threads")
                     .atColumn("--threads")
@@ -127,15 +125,5 @@ final class ReportCommand implements Callable<Integer> {
         progress.begins("writing the reports", out.toString());
         results.write(analysis, files, out, signer, console.out());
         return Main.DONE;
-    }
-
-    private Set<Audience> printable() {
-        if (audiences.isEmpty()) {
-            throw UnusableInputException.found("nobody")
-                    .atColumn("--for")
-                    .expected("applicator, landlord or dealer")
-                    .mend("leave --for out");
-        }
-        return EnumSet.copyOf(audiences);
     }
 }

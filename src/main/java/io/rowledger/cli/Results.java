@@ -13,6 +13,9 @@ import io.rowledger.run.JobFiles;
 import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -35,8 +38,35 @@ record Results(
     /** The files a signature is put on: those that are handed to somebody as a record. */
     static final Set<String> SIGNED = Set.of("nitrogen-record.pdf");
 
+    /** Whom to print for, as given with --for. */
+    static Set<Audience> printable(List<Audience> audiences) {
+        if (audiences.isEmpty()) {
+            throw UnusableInputException.found("nobody")
+                    .atColumn("--for")
+                    .expected("applicator, landlord or dealer")
+                    .mend("leave --for out");
+        }
+        return EnumSet.copyOf(audiences);
+    }
+
     int threadCount() {
         return threads == null ? Runtime.getRuntime().availableProcessors() : threads;
+    }
+
+    /** How printed reports are to look. */
+    ReportOptions options(ZoneId zone) {
+        return new ReportOptions(units, sheet(), zone, templates, Version.number());
+    }
+
+    /** The sheet asked for, or the usual one. */
+    Paper sheet() {
+        Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
+        return paper == null ? usual : paper;
+    }
+
+    /** Writes everything into the folder, with so many threads, and says nothing. */
+    void writeQuietly(Analysis analysis, JobFiles files, Path folder, int with) {
+        Reports.write(analysis, options(analysis.rig().job().zone()), folder, audiences, files.all(), with);
     }
 
     /** Writes everything into the folder and says so. */
@@ -46,9 +76,7 @@ record Results(
 
     /** Writes everything into the folder, signs what is to be signed where there is a signer, and says so. */
     void write(Analysis analysis, JobFiles files, Path folder, @Nullable PdfSigner signer, PrintStream out) {
-        Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
-        ReportOptions options = new ReportOptions(
-                units, paper == null ? usual : paper, analysis.rig().job().zone(), templates, Version.number());
+        ReportOptions options = options(analysis.rig().job().zone());
         Outputs outputs = Reports.outputs(analysis, options, audiences).keeping(files.all());
         if (signer != null && outputs.finishing(SIGNED, signer::sign).isEmpty()) {
             throw UnusableInputException.found("nothing to sign")

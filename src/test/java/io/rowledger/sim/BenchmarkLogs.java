@@ -67,7 +67,8 @@ public final class BenchmarkLogs {
         return stream(scenario, folder, RECORDS * times);
     }
 
-    private static int stream(Scenario scenario, Path folder, int most) {
+    /** Writes at most so many records, the rig file and the boundary; returns the number of records. */
+    static int stream(Scenario scenario, Path folder, int most) {
         Simulation simulation = new Simulation(scenario);
         int[] written = {0};
         try {

@@ -177,7 +177,8 @@ public final class DiagnosisReader {
         return new SavedFinding(value.at("product").text(), finding, figures);
     }
 
-    private static FindingKind kind(ResultValue value) {
+    /** The kind of this name. */
+    static FindingKind kind(ResultValue value) {
         for (FindingKind kind : FindingKind.values()) {
             if (kind.jsonName().equals(value.text())) {
                 return kind;

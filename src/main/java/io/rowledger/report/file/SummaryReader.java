@@ -3,6 +3,7 @@ package io.rowledger.report.file;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.report.BatchFigures;
 import io.rowledger.report.SeasonJob;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
@@ -27,7 +28,32 @@ public final class SummaryReader {
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static SeasonJob read(Path folder) {
+        return job(folder, ResultFile.open(folder, FILE, SummaryJson.SCHEMA_ID));
+    }
+
+    /**
+     * The same with what a batch says of it.
+     *
+     * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
+     */
+    public static BatchFigures figures(Path folder) {
         ResultValue root = ResultFile.open(folder, FILE, SummaryJson.SCHEMA_ID);
+        List<BatchFigures.Fault> findings = new ArrayList<>();
+        for (ResultValue one : root.at("findings").list()) {
+            List<Integer> rows = one.at("rows").list().stream()
+                    .map(row -> row.whole(1, Integer.MAX_VALUE))
+                    .toList();
+            findings.add(new BatchFigures.Fault(
+                    DiagnosisReader.kind(one.at("kind")),
+                    rows,
+                    one.at("confidence").number()));
+        }
+        ResultValue field = root.at("field");
+        return new BatchFigures(
+                job(folder, root), amount(field, "missed_area_m2"), amount(field, "overlap_area_m2"), findings);
+    }
+
+    private static SeasonJob job(Path folder, ResultValue root) {
         List<String> digests = new ArrayList<>();
         for (ResultValue input : root.at("inputs").list()) {
             digests.add(input.at("sha256").text());

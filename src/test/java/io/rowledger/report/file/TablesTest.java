@@ -110,4 +110,28 @@ class TablesTest {
                     parser.getRecords().get(0).toList());
         }
     }
+
+    /** Starts that a spreadsheet runs: OWASP, "CSV Injection"; and what it does behind another separator than the comma. */
+    @Test
+    void text_that_a_spreadsheet_would_run_is_only_text_and_other_text_stays() {
+        for (String bad : List.of(
+                "=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx", "\nx", "\uff1d1", "\uff0b1", "\uff0d1", "\uff20x")) {
+            assertEquals("'" + bad.charAt(0), Cells.text(bad).substring(0, 2), bad);
+        }
+        assertEquals("North;'=1+1", Cells.text("North;=1+1"));
+        assertEquals("a\"'=1", Cells.text("a\"=1"));
+        assertEquals("a,'@b", Cells.text("a,@b"));
+        for (String good : List.of("", "North bottom", "A-1", "5 + 3", "x=y", "a; b", "me@farm", "'=1", " =1")) {
+            assertEquals(good, Cells.text(good));
+        }
+    }
+
+    @Test
+    void numbers_below_zero_stay_numbers() throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        RowsCsv.write(new SyntheticJob().build(), out);
+        String text = out.toString(StandardCharsets.UTF_8);
+        assertTrue(text.contains(",-50\r\n"), text);
+        assertTrue(!text.contains("'"), text);
+    }
 }

@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.report.BatchOutcome;
+import io.rowledger.report.BatchOutcomes;
+import io.rowledger.report.BatchReportBuilder;
 import io.rowledger.report.Paper;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.SyntheticJob;
@@ -87,6 +90,18 @@ class ArchiveTest {
     @Test
     void the_comparison_is_fit_for_an_archive() throws IOException {
         check(ComparisonPdfTest.pdf(new SyntheticJob().even(), new SyntheticJob().withFinding(), Paper.LETTER));
+    }
+
+    @Test
+    void the_summary_of_a_batch_is_fit_for_an_archive() throws IOException {
+        checkBoth(batch(BatchOutcomes.ofEveryResult()));
+        check(batch(BatchOutcomes.ofEveryResult().subList(2, 3)));
+    }
+
+    private static byte[] batch(List<BatchOutcome> outcomes) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        BatchPdf.write(BatchReportBuilder.build(outcomes, OPTIONS), OPTIONS, out);
+        return out.toByteArray();
     }
 
     @Test

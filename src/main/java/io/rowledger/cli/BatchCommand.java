@@ -1,0 +1,227 @@
+package io.rowledger.cli;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.Analysis;
+import io.rowledger.report.BatchFigures;
+import io.rowledger.report.BatchOutcome;
+import io.rowledger.report.BatchOutcome.Result;
+import io.rowledger.report.BatchReport;
+import io.rowledger.report.BatchReportBuilder;
+import io.rowledger.report.Paper;
+import io.rowledger.report.ReportOptions;
+import io.rowledger.report.Season;
+import io.rowledger.report.SeasonBuilder;
+import io.rowledger.report.SeasonJob;
+import io.rowledger.report.SeasonReportBuilder;
+import io.rowledger.report.file.Audience;
+import io.rowledger.report.file.Batches;
+import io.rowledger.report.file.Seasons;
+import io.rowledger.run.JobFiles;
+import io.rowledger.run.Pipeline;
+import io.rowledger.run.Progress;
+import io.rowledger.run.batch.Batch;
+import io.rowledger.run.batch.BatchOptions;
+import io.rowledger.run.batch.Each;
+import io.rowledger.units.UnitSystem;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code rowledger batch}: every field of a folder. */
+@Command(
+        name = "batch",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Does every field of a folder: each folder of logs in it is one field's job.",
+            "What was done before from the same files is left as it is; a bad log stops no other."
+        })
+@SuppressWarnings("NullAway.Init")
+final class BatchCommand implements Callable<Integer> {
+    @Parameters(paramLabel = "DIR", description = "The folder with a folder of logs for each field.")
+    private Path folder;
+
+    @Option(
+            names = "--rig",
+            paramLabel = "RIG.yaml",
+            description = "The rig file for logs without a rig.yaml beside or above them.")
+    private @Nullable Path rig;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description = "Where the results go (default: DIR-results beside DIR).")
+    private @Nullable Path out;
+
+    @Option(
+            names = "--each",
+            paramLabel = "folder|log",
+            description = "What one job is, where the folders leave that open: each folder of logs, or each log.")
+    private @Nullable Each each;
+
+    @Option(
+            names = "--for",
+            split = ",",
+            paramLabel = "WHO",
+            defaultValue = "applicator,landlord,dealer",
+            description = "Whom to print for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
+    private List<Audience> audiences;
+
+    @Option(
+            names = "--units",
+            defaultValue = "us",
+            paramLabel = "us|metric",
+            description = "Units of the printed reports; files for machines stay in SI.")
+    private UnitSystem units;
+
+    @Option(
+            names = "--paper",
+            paramLabel = "letter|a4",
+            description = "The sheet (default: letter for us, a4 for metric).")
+    private @Nullable Paper paper;
+
+    @Option(
+            names = "--templates",
+            paramLabel = "DIR",
+            description = "A folder with your own copies of the report templates.")
+    private @Nullable Path templates;
+
+    @Option(names = "--apply-setup-check", description = "As with report.")
+    private boolean applySetupCheck;
+
+    @Option(names = "--jobs", paramLabel = "N", description = "Fields done at a time (default: as many as cores).")
+    private @Nullable Integer jobs;
+
+    @Option(names = "--again", description = "Does every field again, also those done before from the same files.")
+    private boolean again;
+
+    @Option(names = "--quiet", description = "No progress lines.")
+    private boolean quiet;
+
+    private final Console console;
+
+    BatchCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() {
+        if (jobs != null && jobs < 1) {
+            throw UnusableInputException.found(jobs + " fields at a time")
+                    .atColumn("--jobs")
+                    .expected("1 or more")
+                    .mend("leave --jobs out to do as many as there are cores");
+        }
+        long start = System.nanoTime();
+        int cores = Runtime.getRuntime().availableProcessors();
+        Results results = new Results(units, paper, templates, null, Results.printable(audiences));
+        Path place = out == null ? beside(folder) : out;
+        Batch.Setting setting = new Batch.Setting(
+                folder,
+                rig,
+                each == null ? Each.UNSAID : each,
+                place,
+                Version.number(),
+                BatchOptions.of(units, results.sheet(), results.audiences(), applySetupCheck, templates),
+                again,
+                jobs == null ? cores : jobs,
+                cores,
+                Runtime.getRuntime().maxMemory());
+        List<BatchOutcome> outcomes = Batch.run(
+                setting,
+                (files, check, fresh, threads) -> report(files, check, fresh, threads, results),
+                new BatchProgress(console.progress(quiet), units, System::nanoTime));
+        ReportOptions options = results.options(zone(outcomes));
+        BatchReport report = BatchReportBuilder.build(outcomes, options);
+        Batches.write(outcomes, report, options, place);
+        season(outcomes, options, place);
+        print(outcomes, report, place, System.nanoTime() - start);
+        return status(outcomes);
+    }
+
+    private static Path beside(Path folder) {
+        Path whole = folder.toAbsolutePath().normalize();
+        if (whole.getFileName() == null) {
+            throw UnusableInputException.found("a folder that nothing lies beside")
+                    .inFile(folder.toString())
+                    .expected("a place for the results")
+                    .mend("name one with --out");
+        }
+        return whole.resolveSibling(whole.getFileName() + "-results");
+    }
+
+    private void report(JobFiles files, Batch.Check check, Path fresh, int threads, Results results) {
+        Analysis analysis = Pipeline.analyse(files, threads, Progress.SILENT);
+        check.require(analysis);
+        if (applySetupCheck) {
+            analysis = Pipeline.withSetupApplied(analysis, files, threads, Progress.SILENT);
+        }
+        results.writeQuietly(analysis, files, fresh, threads);
+    }
+
+    private static List<SeasonJob> jobs(List<BatchOutcome> outcomes) {
+        List<SeasonJob> jobs = new ArrayList<>();
+        for (BatchOutcome outcome : outcomes) {
+            BatchFigures figures = outcome.figures();
+            if (figures != null) {
+                jobs.add(figures.job());
+            }
+        }
+        return jobs;
+    }
+
+    private static ZoneId zone(List<BatchOutcome> outcomes) {
+        List<ZoneId> zones =
+                jobs(outcomes).stream().map(SeasonJob::zone).distinct().toList();
+        return zones.size() == 1 ? zones.get(0) : ZoneOffset.UTC;
+    }
+
+    /** The nitrogen ledger, as {@code season} makes it of the same folders. */
+    private static void season(List<BatchOutcome> outcomes, ReportOptions options, Path place) {
+        List<SeasonJob> jobs = jobs(outcomes);
+        if (!jobs.isEmpty()) {
+            Season season = SeasonBuilder.build(jobs);
+            List<Path> read =
+                    season.jobs().stream().map(job -> Path.of(job.folder())).toList();
+            Seasons.write(season, SeasonReportBuilder.build(season, options), options, read, place);
+        }
+    }
+
+    private void print(List<BatchOutcome> outcomes, BatchReport report, Path place, long nanos) {
+        BatchTable.print(outcomes, report, console.out());
+        for (BatchOutcome outcome : outcomes) {
+            if (outcome.result() == Result.FAILED) {
+                console.err()
+                        .println("rowledger: " + outcome.name() + ": the program failed; its files are as they were."
+                                + " Please report it with these lines:");
+                console.err().print(outcome.message());
+            } else if (outcome.result() == Result.UNUSABLE) {
+                console.err().println("rowledger: " + outcome.name() + ": " + outcome.message());
+            }
+        }
+        long done = outcomes.stream()
+                .filter(outcome -> outcome.result() == Result.DONE)
+                .count();
+        double seconds = nanos / 1e9;
+        console.out()
+                .println(BatchProgress.seconds(seconds) + " in all"
+                        + (done == 0 ? "." : ", " + BatchProgress.seconds(seconds / done) + " for each field done."));
+        Path whole = place.toAbsolutePath().normalize();
+        console.out().println("Summary: " + whole.resolve("batch-summary.pdf"));
+        console.out().println("Reports: " + whole);
+    }
+
+    private static int status(List<BatchOutcome> outcomes) {
+        List<Result> results = outcomes.stream().map(BatchOutcome::result).toList();
+        if (results.contains(Result.FAILED)) {
+            return Main.FAILED;
+        }
+        return results.contains(Result.UNUSABLE) ? Main.UNUSABLE : Main.DONE;
+    }
+}

@@ -1,0 +1,56 @@
+package io.rowledger.cli;
+
+import io.rowledger.report.BatchFigures;
+import io.rowledger.report.BatchOutcome;
+import io.rowledger.run.Progress;
+import io.rowledger.run.batch.Batch;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneOffset;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.LongSupplier;
+
+/** One line for each field of a batch when it has ended, and one before the first. */
+final class BatchProgress implements Batch.Listener {
+    private final Progress progress;
+    private final UnitFormat units;
+    private final LongSupplier nanos;
+    private final Map<String, Long> begun = new ConcurrentHashMap<>();
+
+    BatchProgress(Progress progress, UnitSystem units, LongSupplier nanos) {
+        this.progress = progress;
+        this.units = new UnitFormat(units, ZoneOffset.UTC);
+        this.nanos = nanos;
+    }
+
+    @Override
+    public void planned(int jobs, int logs, int toDo) {
+        progress.begins("looked through the folder", jobs + " jobs of " + logs + " logs, " + toDo + " to be done");
+    }
+
+    @Override
+    public void begins(String name) {
+        begun.put(name, nanos.getAsLong());
+    }
+
+    @Override
+    public void ended(BatchOutcome outcome, int ended, int of) {
+        Long start = begun.get(outcome.name());
+        BatchFigures figures = outcome.figures();
+        progress.begins(
+                ended + "/" + of,
+                outcome.name() + ", " + outcome.result().words()
+                        + (figures == null
+                                ? ""
+                                : ", " + units.text(Measure.AREA, figures.job().coveredM2()))
+                        + (start == null ? "" : ", " + seconds((nanos.getAsLong() - start) / 1e9)));
+    }
+
+    /** {@code 12.3 s}. */
+    static String seconds(double seconds) {
+        return String.format(Locale.ROOT, "%.1f s", seconds);
+    }
+}
