@@ -1,6 +1,7 @@
 package io.rowledger.report;
 
 import io.rowledger.finding.FindingKind;
+import io.rowledger.interval.Interval;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.BatchOutcome.Result;
 import java.time.ZoneOffset;
@@ -68,7 +69,9 @@ public final class BatchOutcomes {
                 List.of(),
                 List.of(),
                 Double.NaN,
-                Double.NaN);
+                Double.NaN,
+                Interval.unknown(acres * ACRE_M2),
+                Interval.unknown(poundsN * POUND_KG));
         return new BatchFigures(job, 0.5 * ACRE_M2, 0.25 * ACRE_M2, List.of(faults));
     }
 }
