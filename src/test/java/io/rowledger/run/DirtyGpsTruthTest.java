@@ -10,6 +10,7 @@ import io.rowledger.report.Analysis;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.PassPlan;
 import io.rowledger.sim.Scenario;
+import io.rowledger.sim.Scenarios;
 import io.rowledger.sim.SimResult;
 import io.rowledger.sim.SimRig;
 import io.rowledger.sim.Truth;
@@ -243,6 +244,40 @@ class DirtyGpsTruthTest {
                                 && note.contains("the path was carried across")),
                 a.notes().toString());
         holds(a, 0, 0);
+    }
+
+    /** Arcs of 64 to 146 m radius: in 4.2 s, about 10 m, the straight line between the fixes would cut the bend by 20 cm. */
+    @Test
+    void a_fix_lost_in_a_contour_is_carried_along_the_bend() throws IOException {
+        Path bend = folder.resolve("bend");
+        SimResult job = Scenarios.contourDrawn(32).gnss(GnssModel.rtk(HZ)).run().writeTo(bend);
+        List<String> lines = new ArrayList<>(Files.readAllLines(bend.resolve("log.csv")));
+        JobFiles files = new JobFiles(
+                List.of(bend.resolve("log.csv")), bend.resolve("rig.yaml"), bend.resolve("boundary.geojson"));
+        Analysis a = Pipeline.analyse(files, 2, Progress.SILENT);
+        int lost = 0;
+        for (Pass pass : a.track().passes()) {
+            int start = 1
+                    + (int) Math.round(
+                            ((pass.startS() + pass.endS()) / 2 - a.log().timeS(0)) * HZ);
+            for (int i = start; pass.lengthM() > 150 && i < start + 20; i++) {
+                lines.set(i, withoutFix(lines.get(i)));
+            }
+            lost += pass.lengthM() > 150 ? 1 : 0;
+        }
+        Files.write(bend.resolve("log.csv"), lines);
+        Analysis dirty = Pipeline.analyse(files, 2, Progress.SILENT);
+        assertTrue(lost >= 10, lost + " passes");
+        assertEquals(
+                lost,
+                dirty.track().breaks().stream()
+                        .filter(each -> each.kind() == PathBreak.Kind.CROSSED)
+                        .count());
+        Truth.Ground ground = job.truth().ground();
+        assertAll(
+                () -> assertEquals(
+                        ground.coveredM2(), dirty.coverage().coveredAreaM2(), 0.003 * ground.coveredM2(), "covered"),
+                () -> assertEquals(ground.overlapM2(), dirty.coverage().overlapAreaM2(), 40, "overlap"));
     }
 
     @Test
