@@ -51,6 +51,10 @@ public final class TaskLog {
         if (clock.note() != null) {
             notes.add(clock.note());
         }
+        if (log.brokenOff) {
+            notes.add(name + " breaks off within a record, as when a terminal loses power while it writes. Its "
+                    + log.records + " whole records are used; what came after them is in no figure.");
+        }
         place();
         states();
         for (Layout.Group group : layout.groups()) {

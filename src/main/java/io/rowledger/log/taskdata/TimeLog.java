@@ -1,6 +1,7 @@
 package io.rowledger.log.taskdata;
 
 import io.rowledger.finding.UnusableInputException;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Arrays;
@@ -35,6 +36,8 @@ final class TimeLog {
     private static final long MOST_VALUES = 40_000_000;
 
     int records;
+    /** True where the file ends within a record, which is left out. */
+    boolean brokenOff;
     /** Since 1970-01-01 by the terminal's clock, ms. */
     long[] clockMs = new long[FIRST_CAPACITY];
     /** Since 1970-01-01, UTC by the receiver, ms; the smallest long where there is none. */
@@ -85,12 +88,27 @@ final class TimeLog {
             current[v] = fixed == null ? NONE : fixed;
         }
         int first = in.read();
-        while (first >= 0) {
-            log.record(first, current);
-            first = in.read();
+        while (first >= 0 && !log.brokenOff) {
+            try {
+                log.record(first, current);
+                first = in.read();
+            } catch (EOFException e) {
+                log.breakOff();
+            }
         }
         log.resize(log.records);
         return log;
+    }
+
+    /** A terminal that lost power leaves half a record; the whole ones before it are as good as ever. */
+    private void breakOff() {
+        if (records == 0) {
+            throw UnusableInputException.found("a first record that breaks off")
+                    .inFile(file)
+                    .expected("whole records, as its header " + header.file() + " describes them")
+                    .mend("copy the task data from the terminal again, header and binary file together");
+        }
+        brokenOff = true;
     }
 
     private void record(int first, int[] current) throws IOException {
@@ -164,12 +182,7 @@ final class TimeLog {
         for (int k = 0; k < bytes; k++) {
             int next = in.read();
             if (next < 0) {
-                throw UnusableInputException.found("a record that breaks off, record " + (records + 1))
-                        .inFile(file)
-                        .expected("whole records to the end of the file, as its header " + header.file()
-                                + " describes them")
-                        .mend("copy the task data from the terminal again; if the terminal lost power while it wrote,"
-                                + " the job can't be read to its end");
+                throw new EOFException(file);
             }
             value |= next << (8 * k);
         }

@@ -2,6 +2,7 @@ package io.rowledger.log.taskdata;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -102,12 +103,19 @@ class TimeLogTest {
     }
 
     @Test
-    void a_record_that_breaks_off_is_refused_wherever_it_does() {
+    void a_record_that_breaks_off_is_left_out_wherever_it_does() throws IOException {
         String bytes = EXAMPLE.replace(" ", "");
+        TimeLog whole = read(SMALL, EXAMPLE);
         for (int cut = 2; cut < bytes.length(); cut += 2) {
-            String message = message(SMALL, EXAMPLE + bytes.substring(0, cut));
-            assertTrue(message.contains("a record that breaks off, record 2"), message);
+            TimeLog log = read(SMALL, EXAMPLE + bytes.substring(0, cut));
+            assertEquals(1, log.records);
+            assertTrue(log.brokenOff);
+            assertEquals(whole.clockMs[0], log.clockMs[0]);
+            assertEquals(whole.values[0][0], log.values[0][0]);
+            String message = message(SMALL, bytes.substring(0, cut));
+            assertTrue(message.contains("a first record that breaks off"), message);
         }
+        assertFalse(whole.brokenOff);
     }
 
     @Test
