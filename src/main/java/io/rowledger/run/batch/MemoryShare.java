@@ -17,9 +17,9 @@ import java.util.zip.ZipFile;
  */
 final class MemoryShare {
     /** Heap that an analysis holds at most, per byte of its logs as text. Measured: see DEVELOPERS.md, Speed. */
-    private static final int HEAP_PER_BYTE = 12;
-    /** Heap that any analysis holds, MB: grids, pages and fonts. */
-    private static final int HEAP_MB = 96;
+    private static final int HEAP_PER_BYTE = 9;
+    /** Heap that any analysis holds, MB: grids, pages and fonts, and the strips of a log at 1 Hz, which is small for its field. */
+    private static final int HEAP_MB = 192;
     /** Share of the heap that is given out; the rest is for what the collector has not taken back yet. */
     private static final double GIVEN_OUT = 0.8;
 
