@@ -68,6 +68,10 @@ record Folder(
         Map<Role, List<Path>> setup = new TreeMap<>();
         List<String> others = new ArrayList<>();
         List<Folder> below = new ArrayList<>();
+        boolean taskData = LogForms.holdsTaskData(path);
+        if (taskData) {
+            logs.add(path);
+        }
         for (Path entry : entries(path)) {
             String file = String.valueOf(entry.getFileName());
             Role role = role(file);
@@ -82,7 +86,7 @@ record Folder(
                 if (!holdsResults(entry)) {
                     below.add(of(entry, top ? file : name + "/" + file, false, leftOut));
                 }
-            } else if (!isPartOfMap(file)) {
+            } else if (!isPartOfMap(file) && !(taskData && LogForms.isPartOfTaskData(file))) {
                 others.add(file);
             }
         }

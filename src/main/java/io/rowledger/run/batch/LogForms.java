@@ -2,10 +2,12 @@ package io.rowledger.run.batch;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 
 /**
@@ -18,13 +20,41 @@ final class LogForms {
             file(".tsv"),
             file(".csv.gz"),
             file(".tsv.gz"),
-            file(".zip").and(LogForms::holdsText));
+            file(".zip").and(LogForms::holdsText),
+            LogForms::isTaskFolder);
+
+    /** The standard's name for task data and the folder it lies in (ISO 11783-10). */
+    private static final String TASK_DATA = "taskdata";
 
     private LogForms() {}
 
     /** True for an entry that {@code LogReader} is to read as one log. */
     static boolean isLog(Path entry) {
         return FORMS.stream().anyMatch(form -> form.test(entry));
+    }
+
+    /** True for a folder with task data in it, which as a whole is one log. */
+    static boolean holdsTaskData(Path folder) {
+        try (Stream<Path> entries = Files.list(folder)) {
+            return entries.anyMatch(
+                    entry -> lower(String.valueOf(entry.getFileName())).equals(TASK_DATA + ".xml")
+                            && Files.isRegularFile(entry));
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    /** Under another name such a folder is a field's, with the rig file beside the task data perhaps. */
+    private static boolean isTaskFolder(Path entry) {
+        return lower(String.valueOf(entry.getFileName())).equals(TASK_DATA)
+                && Files.isDirectory(entry, LinkOption.NOFOLLOW_LINKS)
+                && holdsTaskData(entry);
+    }
+
+    /** True for the files of task data beside a TASKDATA.XML. */
+    static boolean isPartOfTaskData(String file) {
+        String name = lower(file);
+        return name.endsWith(".xml") || (name.startsWith("tlg") && name.endsWith(".bin"));
     }
 
     /** A log's name without its endings: {@code north.csv.gz} is {@code north}. */
@@ -53,7 +83,11 @@ final class LogForms {
     }
 
     private static boolean isText(String name) {
-        return name.endsWith(".csv") || name.endsWith(".tsv") || name.endsWith(".txt");
+        return name.endsWith(".csv")
+                || name.endsWith(".tsv")
+                || name.endsWith(".txt")
+                || name.equals(TASK_DATA + ".xml")
+                || name.endsWith("/" + TASK_DATA + ".xml");
     }
 
     private static String lower(String name) {

@@ -72,6 +72,31 @@ class BatchFolderTest {
     }
 
     @Test
+    void task_data_is_a_log_as_a_folder_as_a_zip_and_with_the_rig_file_beside_it() throws IOException {
+        put("rig.yaml");
+        put("north/TASKDATA/TASKDATA.XML");
+        put("north/TASKDATA/TLG00001.BIN");
+        put("north/boundary.geojson");
+        put("hill/taskdata.xml");
+        put("hill/TLG00001.bin");
+        put("hill/TLG00001.xml");
+        put("hill/rig.yaml");
+        Path zip = Files.createDirectories(season.resolve("creek")).resolve("card.zip");
+        try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
+            out.putNextEntry(new ZipEntry("TASKDATA/TASKDATA.XML"));
+            out.closeEntry();
+        }
+        List<FieldJob> jobs = jobs();
+        assertEquals(List.of("creek", "hill", "north"), names(jobs));
+        assertEquals(List.of(zip), jobs.get(0).files().logs());
+        assertEquals(List.of(season.resolve("hill")), jobs.get(1).files().logs());
+        assertEquals(season.resolve("hill/rig.yaml"), jobs.get(1).files().rig());
+        assertEquals(
+                List.of(season.resolve("north/TASKDATA")), jobs.get(2).files().logs());
+        assertNotNull(jobs.get(2).files().boundary());
+    }
+
+    @Test
     void a_folder_of_logs_is_one_job_with_what_lies_beside_and_the_rig_file_above() throws IOException {
         Path rig = put("rig.yaml");
         Path a = put("two-oaks/north/a.csv");
