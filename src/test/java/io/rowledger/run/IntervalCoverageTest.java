@@ -15,7 +15,7 @@ class IntervalCoverageTest {
     @TempDir
     Path folder;
 
-    /** Three jobs can only show gross errors: of thirty-odd row figures 70 % must be held, of a 90 % interval. */
+    /** Three jobs can only show gross errors: of every 90 % interval, two of the three must hold. */
     @Test
     void intervals_hold_the_truth_of_a_few_mismeasured_jobs() {
         IntervalScores scores = IntervalScores.score(folder, SEED, JOBS);
