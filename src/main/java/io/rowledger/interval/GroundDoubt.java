@@ -2,6 +2,7 @@ package io.rowledger.interval;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.Parallel;
+import io.rowledger.interval.LaidGround.Parts;
 import java.util.Arrays;
 import java.util.List;
 
@@ -19,19 +20,26 @@ import java.util.List;
  * <li>the tractor was steered by the same wrong receiver: the log looks better than the ground, and the truth is as A(1).
  * </ul>
  *
- * <p>What the tape measure got wrong, the side and the knives' places, is not of this kind: steering and log go by the same
- * figures, so whoever steered, the log shows passes that meet and the ground has the error. It is drawn and added in both cases
- * and never taken off; A(λ) is of the receiver's errors, starts and stops alone.
+ * <p>Two kinds of error are not in question. What the tape measure got wrong, the side and the knives' places, is in the
+ * ground whoever steered, for steering and log go by the same figures: it is added in both cases and never taken off. Where
+ * between two records a strip starts or stops is in the log and not in the ground: it is taken off in the first case and added
+ * in neither. Lengths along the way stay with the receiver: they are in the log where a bar is lowered by eye, in the ground
+ * where a map shuts rows off.
  */
 final class GroundDoubt {
+    private static final Parts NOTHING = new Parts(0, 0, 0);
+    private static final Parts ALL = new Parts(1, 1, 1);
+    private static final Parts LOG = new Parts(1, 1, 0);
+    private static final Parts RECEIVER = new Parts(1, 0, 0);
+
     /** Draws of all errors; the standard deviation of 48 is good to 10 %. */
     private static final int WHOLE = 48;
 
-    /** Of them, drawn again without the tape's errors: a mean only. */
-    private static final int RECEIVER_ONLY = 32;
+    /** As many of them are drawn again without the tape's errors, and again with the receiver's alone: means only. */
+    private static final int OF_PARTS = 32;
 
     /** All of them. */
-    static final int DRAWS = WHOLE + RECEIVER_ONLY;
+    static final int DRAWS = WHOLE + 2 * OF_PARTS;
 
     /** 1 + √2. */
     private static final double EXTRAPOLATED = 1 + Math.sqrt(2);
@@ -58,26 +66,27 @@ final class GroundDoubt {
             return new GroundDoubt(none, none, none);
         }
         ScanLines lines = ground.lines();
-        ground.lay(new GroundDraw(job, ground, seed), 0, 0, lines);
+        ground.lay(new GroundDraw(job, ground, seed), NOTHING, lines);
         double[] plain = {lines.coveredM2(), lines.twiceM2(), lines.bareM2()};
-        List<double[]> drawn = Parallel.map(
-                DRAWS,
-                threads,
-                d -> d < WHOLE ? laid(job, ground, seed + 1 + d, 1) : laid(job, ground, seed + 1 + d - WHOLE, 0));
+        List<double[]> drawn = Parallel.map(DRAWS, threads, d -> {
+            int of = d < WHOLE ? d : (d - WHOLE) % OF_PARTS;
+            return laid(job, ground, seed + 1 + of, d < WHOLE ? ALL : d < WHOLE + OF_PARTS ? LOG : RECEIVER);
+        });
         List<double[]> whole = drawn.subList(0, WHOLE);
-        List<double[]> receiverOnly = drawn.subList(WHOLE, DRAWS);
+        List<double[]> log = drawn.subList(WHOLE, WHOLE + OF_PARTS);
+        List<double[]> receiver = drawn.subList(WHOLE + OF_PARTS, DRAWS);
         double[] value = {coverage.coveredAreaM2(), coverage.overlapAreaM2(), coverage.missedAreaM2()};
         Doubt[] doubt = new Doubt[FIGURES];
         for (int f = 0; f < FIGURES; f++) {
-            doubt[f] = doubt(value[f], plain[f], column(whole, f), column(receiverOnly, f));
+            doubt[f] = doubt(value[f], plain[f], column(whole, f), column(log, f), column(receiver, f));
         }
         return new GroundDoubt(doubt[0], doubt[1], doubt[2]);
     }
 
     /** Covered, doubled and missed as one draw lays them. */
-    private static double[] laid(Measured job, LaidGround ground, long seed, double tape) {
+    private static double[] laid(Measured job, LaidGround ground, long seed, Parts parts) {
         ScanLines lines = ground.lines();
-        ground.lay(new GroundDraw(job, ground, seed), 1, tape, lines);
+        ground.lay(new GroundDraw(job, ground, seed), parts, lines);
         return new double[] {lines.coveredM2(), lines.twiceM2(), lines.bareM2()};
     }
 
@@ -85,20 +94,23 @@ final class GroundDoubt {
         return drawn.stream().mapToDouble(draw -> draw[f]).toArray();
     }
 
-    private static Doubt doubt(double value, double plain, double[] whole, double[] receiverOnly) {
-        double mean = Arrays.stream(whole).average().orElseThrow();
-        double receiverMean = Arrays.stream(receiverOnly).average().orElseThrow();
-        double receiver = receiverMean - plain;
-        double tape = mean - receiverMean;
-        double steered = value + tape + receiver;
-        double errorless = value + tape - EXTRAPOLATED * receiver;
-        // So few draws know the receiver's mean only so well, and the extrapolation enlarges that.
-        double drawn = EXTRAPOLATED * EXTRAPOLATED * variance(receiverOnly, receiverMean) / receiverOnly.length;
+    private static Doubt doubt(double value, double plain, double[] whole, double[] log, double[] receiver) {
+        double mean = mean(whole);
+        double logMean = mean(log);
+        double tape = mean - logMean;
+        double steered = value + tape + mean(receiver) - plain;
+        double errorless = value + tape - EXTRAPOLATED * (logMean - plain);
+        // So few draws know the log's mean only so well, and the extrapolation enlarges that.
+        double drawn = EXTRAPOLATED * EXTRAPOLATED * variance(log, logMean) / log.length;
         return new Doubt(
                 Math.min(steered, errorless),
                 Math.max(steered, errorless),
                 Math.sqrt(variance(whole, mean) + drawn),
                 0);
+    }
+
+    private static double mean(double[] values) {
+        return Arrays.stream(values).average().orElseThrow();
     }
 
     private static double variance(double[] values, double mean) {

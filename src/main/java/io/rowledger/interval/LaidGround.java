@@ -222,23 +222,26 @@ final class LaidGround {
     }
 
     /**
-     * Lays the strips with the draw's moves times {@code scale}, those of the tape measure times {@code tape}, and sums the
-     * ground.
+     * How large a share of each kind of a draw's errors is laid: the receiver's (with the lengths along the way), starts and
+     * stops, the tape's (side and knives).
      */
-    void lay(GroundDraw draw, double scale, double tape, ScanLines lines) {
+    record Parts(double receiver, double ends, double tape) {}
+
+    /** Lays the strips with these parts of the draw's moves and sums the ground. */
+    void lay(GroundDraw draw, Parts parts, ScanLines lines) {
         lines.clear();
         double[] cu = new double[4];
         double[] cv = new double[4];
         for (int i = 0; i < leftRow.length; i++) {
-            double left = strips.leftM(leftRow[i]) + tape * draw.leftM(leftRow[i]);
-            double right = strips.rightM(rightRow[i]) + tape * draw.rightM(rightRow[i]);
+            double left = strips.leftM(leftRow[i]) + parts.tape * draw.leftM(leftRow[i]);
+            double right = strips.rightM(rightRow[i]) + parts.tape * draw.rightM(rightRow[i]);
             for (int a = first[i]; a < first[i + 1]; a++) {
                 int m = vertex[a];
                 boolean edge = a == first[i] || a + 1 == first[i + 1];
-                double along = scale * (draw.alongM() + (edge ? draw.endM(m) : 0));
-                double side = tape * draw.sideM();
-                double e = scale * draw.eastM(m);
-                double n = scale * draw.northM(m);
+                double along = parts.receiver * draw.alongM() + (edge ? parts.ends * draw.endM(m) : 0);
+                double side = parts.tape * draw.sideM();
+                double e = parts.receiver * draw.eastM(m);
+                double n = parts.receiver * draw.northM(m);
                 // Forward is right turned to the left by a quarter.
                 double atU = u[m] + e * cos + n * sin + side * rightU[m] - along * rightV[m];
                 double atV = v[m] + n * cos - e * sin + side * rightV[m] + along * rightU[m];
