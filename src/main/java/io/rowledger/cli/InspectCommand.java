@@ -1,10 +1,15 @@
 package io.rowledger.cli;
 
 import io.rowledger.log.Inspection;
+import io.rowledger.log.LogOptions;
+import io.rowledger.rig.DraftRig;
+import io.rowledger.rig.RigReader;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code rowledger inspect}: how each column, unit and time was understood, and what is wrong with the log. */
@@ -17,6 +22,18 @@ final class InspectCommand implements Callable<Integer> {
     @Parameters(paramLabel = "LOG", arity = "1..*", description = "One log or several.")
     private List<Path> logs;
 
+    @Option(
+            names = "--rig",
+            paramLabel = "RIG.yaml",
+            description = "Takes columns and log from this rig file; its lengths need not be measured yet.")
+    private @Nullable Path rig;
+
+    @Option(
+            names = "--draft-rig",
+            paramLabel = "FILE",
+            description = "Writes a rig file with the columns as understood and places for the lengths to be measured.")
+    private @Nullable Path draftRig;
+
     private final Console console;
 
     InspectCommand(Console console) {
@@ -25,8 +42,13 @@ final class InspectCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Inspection inspection = Inspection.of(logs);
+        LogOptions options = rig == null ? LogOptions.unknownRig() : RigReader.logOptions(rig);
+        Inspection inspection = Inspection.of(logs, options);
         console.out().print(inspection.text());
+        if (draftRig != null && inspection.rows() > 0) {
+            DraftRig.write(draftRig, inspection, options.hints());
+            console.out().println("Draft rig file: " + draftRig);
+        }
         inspection.problems().forEach(problem -> console.err().println("rowledger: " + problem.getMessage()));
         return inspection.problems().isEmpty() ? Main.DONE : Main.UNUSABLE;
     }

@@ -122,8 +122,11 @@ final class Evidence {
     List<Levels.Episode> episodes(int r) {
         if (episodes.isEmpty()) {
             Levels levels = new Levels(signals, bins);
+            ShutOffFlicker flicker = new ShutOffFlicker(signals);
             for (int row = 0; row < rows(); row++) {
-                episodes.add(new ArrayList<>(levels.episodes(row, medians(row))));
+                List<Levels.Episode> ofRow = new ArrayList<>(levels.episodes(row, medians(row)));
+                ofRow.removeIf(flicker::explains);
+                episodes.add(ofRow);
             }
         }
         return episodes.get(r);

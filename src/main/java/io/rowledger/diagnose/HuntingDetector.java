@@ -69,11 +69,21 @@ final class HuntingDetector implements Detector {
         if (whole != null) {
             cases.add(whole);
         }
+        List<Integer> swinging = new ArrayList<>();
         for (int r = 0; r < e.rows(); r++) {
             float[] ratio = e.signals.ratio[r];
-            Case single = caseOf(e, List.of(r), ratio, swings(windows, ratio, periods));
-            if (single != null) {
-                cases.add(single);
+            if (caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null) {
+                swinging.add(r);
+            }
+        }
+        if (!swinging.isEmpty()) {
+            AcrossTheBar across = new AcrossTheBar(e.signals);
+            for (int r : swinging) {
+                float[] own = across.takenOut(r);
+                Case single = caseOf(e, List.of(r), own, swings(windows, own, periods));
+                if (single != null) {
+                    cases.add(single);
+                }
             }
         }
         return cases;

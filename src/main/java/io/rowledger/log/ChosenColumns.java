@@ -22,9 +22,9 @@ final class ChosenColumns {
             Role role = ColumnPlan.withProduct(place, quantity, options);
             String header = headers.get(index);
             ColumnName withUnit = quantity.unitText().isEmpty()
-                    ? new ColumnName(header, role, unitText(header), unit(header, role))
-                    : new ColumnName(header, role, quantity.unitText(), quantity.unit());
-            ColumnPlan.Column before = chosen.put(index, ColumnPlan.column(place, index, withUnit, role));
+                    ? new ColumnName(header, role, unitText(header), unit(header, role), false)
+                    : new ColumnName(header, role, quantity.unitText(), quantity.unit(), false);
+            ColumnPlan.Column before = chosen.put(index, ColumnPlan.column(place, index, withUnit, role, options));
             if (before != null) {
                 throw place.found("the header " + header.strip() + " twice under columns in the rig file, for "
                                 + before.role().canonical() + " and " + role.canonical())

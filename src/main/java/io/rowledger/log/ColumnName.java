@@ -1,6 +1,9 @@
 package io.rowledger.log;
 
+import io.rowledger.units.Dimension;
 import io.rowledger.units.Unit;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -14,12 +17,34 @@ import org.jspecify.annotations.Nullable;
  * @param role what it names; its product is the prefix as written
  * @param unitText the unit as written, empty where there is none
  * @param unit the unit, or null where none is written, none is needed or it is not one of this quantity
+ * @param weak true for a name that also means something else ({@link Measured#weakNames})
  */
 record ColumnName(
-        String header, Role role, String unitText, @Nullable Unit unit) {
+        String header, Role role, String unitText, @Nullable Unit unit, boolean weak) {
     private static final Pattern WITH_UNIT = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*$");
-    private static final Pattern SEPARATORS = Pattern.compile("[\\s_\\-]+");
-    private static final String OUTLET = "(?:row|outlet|knife|nozzle|section|channel|coulter|drop|meter)?";
+    /** "Flow (gal/min) row 3": the unit before the number. */
+    private static final Pattern UNIT_INSIDE = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*(\\S.*)$");
+    /** "Row 3 [gal/min]": the unit alone says what it is of the row. */
+    private static final Pattern ROW_ALONE =
+            Pattern.compile("(?:row|outlet|knife|nozzle|section|channel|coulter|meter)0*([1-9]\\d{0,2})");
+
+    private static final Pattern SEPARATORS = Pattern.compile("[\\s_,\\-]+");
+    private static final String OUTLET =
+            "(?:row|outlet|knife|nozzle|section|channel|coulter|drop|meter|line|tube|orifice|port|r)?";
+
+    /** A name of a quantity. */
+    private record Alias(Measured measured, String name, boolean weak) {}
+
+    private static final List<Alias> ALIASES = aliases();
+
+    private static List<Alias> aliases() {
+        List<Alias> aliases = new ArrayList<>();
+        for (Measured measured : Measured.values()) {
+            measured.names().forEach(name -> aliases.add(new Alias(measured, name, false)));
+            measured.weakNames().forEach(name -> aliases.add(new Alias(measured, name, true)));
+        }
+        return List.copyOf(aliases);
+    }
 
     /** What the header names, or empty where the program knows no such quantity. */
     static Optional<ColumnName> of(String header) {
@@ -29,6 +54,15 @@ record ColumnName(
         if (bracketed.matches()) {
             name = bracketed.group(1);
             unitText = bracketed.group(2).strip();
+        } else {
+            Matcher inside = UNIT_INSIDE.matcher(name);
+            if (inside.matches() && Unit.findAny(inside.group(2).strip()).isPresent()) {
+                name = inside.group(1) + " " + inside.group(3);
+                unitText = inside.group(2).strip();
+            }
+        }
+        while (name.endsWith(".") || name.endsWith(":")) {
+            name = name.substring(0, name.length() - 1);
         }
         String product = "";
         int dot = name.indexOf('.');
@@ -39,18 +73,32 @@ record ColumnName(
         ColumnName best = null;
         int longest = 0;
         String plain = plain(name);
-        for (Measured measured : Measured.values()) {
-            for (String alias : measured.names()) {
-                if (alias.length() > longest && plain.contains(alias)) {
-                    ColumnName match = match(header, plain, measured, alias, product, unitText);
-                    if (match != null) {
-                        best = match;
-                        longest = alias.length();
-                    }
+        for (Alias alias : ALIASES) {
+            if (alias.name.length() > longest && plain.contains(alias.name)) {
+                ColumnName match = match(header, plain, alias.measured, alias.name, product, unitText);
+                if (match != null) {
+                    best = alias.weak ? new ColumnName(header, match.role, match.unitText, match.unit, true) : match;
+                    longest = alias.name.length();
                 }
             }
         }
-        return Optional.ofNullable(best);
+        return Optional.ofNullable(best == null ? rowAlone(header, plain, product, unitText) : best);
+    }
+
+    private static @Nullable ColumnName rowAlone(String header, String plain, String product, String unitText) {
+        Matcher row = ROW_ALONE.matcher(plain);
+        if (!row.matches()) {
+            return null;
+        }
+        int number = Integer.parseInt(row.group(1));
+        for (Measured measured : new Measured[] {Measured.FLOW, Measured.VOLUME, Measured.PRESSURE}) {
+            Dimension dimension = measured.dimension();
+            Optional<Unit> unit = dimension == null ? Optional.empty() : Unit.find(unitText, dimension);
+            if (unit.isPresent() && (product.isEmpty() || measured.ofProduct())) {
+                return new ColumnName(header, new Role(measured, product, number), unitText, unit.get(), true);
+            }
+        }
+        return null;
     }
 
     /** Lower case, without blanks, underscores and hyphens: what two names are compared by. */
@@ -99,7 +147,7 @@ record ColumnName(
     private static @Nullable ColumnName suffix(String header, Role role, String rest, String unitText) {
         Measured measured = role.measured();
         if (measured.dimension() == null) {
-            return rest.isEmpty() ? new ColumnName(header, role, unitText, null) : null;
+            return rest.isEmpty() ? new ColumnName(header, role, unitText, null, false) : null;
         }
         String text = unitText;
         if (!rest.isEmpty()) {
@@ -109,6 +157,14 @@ record ColumnName(
             text = rest;
         }
         Unit unit = Unit.find(text, measured.dimension()).orElse(null);
-        return new ColumnName(header, role, text, unit);
+        if (unit == null && measured == Measured.FLOW) {
+            // A volume under a flow's name: what it counts from is asked for.
+            Unit volume = Unit.find(text, Dimension.VOLUME).orElse(null);
+            if (volume != null) {
+                return new ColumnName(
+                        header, new Role(Measured.VOLUME, role.product(), role.row()), text, volume, false);
+            }
+        }
+        return new ColumnName(header, role, text, unit, false);
     }
 }

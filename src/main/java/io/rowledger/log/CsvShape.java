@@ -1,5 +1,8 @@
 package io.rowledger.log;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * How the fields of a file are divided, told from its first lines.
  *
@@ -7,21 +10,36 @@ package io.rowledger.log;
  */
 record CsvShape(char delimiter) {
     private static final char[] CANDIDATES = {'\t', ';', ','};
+    /** A time, a place and a flow need so many delimiters. */
+    private static final int FEWEST = 3;
+    /** Lines looked at: more than any preamble has. */
+    private static final int MOST_LINES = 60;
 
-    /** The delimiter that divides the first two lines into the same number of fields, the most of them if several do. */
+    /**
+     * The delimiter that divides two neighboring lines into the same number of fields, the most of them if several do:
+     * the first two, or where none does (a preamble stands above the header) the first two that have one.
+     */
     static CsvShape of(String start) {
-        String[] lines = firstLines(start);
-        char best = ',';
-        int bestScore = 0;
-        for (char candidate : CANDIDATES) {
-            int inHeader = count(lines[0], candidate);
-            int inRecord = lines[1].isEmpty() ? inHeader : count(lines[1], candidate);
-            // Agreement outweighs number: "Row 1, gal/min;Row 2, gal/min" has as many commas as semicolons.
-            int score = inHeader == 0 ? 0 : inHeader + (inHeader == inRecord ? 10_000 : 0);
-            if (score > bestScore) {
-                bestScore = score;
-                best = candidate;
+        List<String> lines = firstLines(start);
+        for (int i = 0; i + 1 < lines.size(); i++) {
+            int most = 0;
+            char best = ',';
+            for (char candidate : CANDIDATES) {
+                int inHeader = count(lines.get(i), candidate);
+                // Agreement outweighs number: "Row 1, gal/min;Row 2, gal/min" has as many commas as semicolons.
+                if (inHeader > most && inHeader == count(lines.get(i + 1), candidate)) {
+                    most = inHeader;
+                    best = candidate;
+                }
             }
+            if (most >= (i == 0 ? 1 : FEWEST)) {
+                return new CsvShape(best);
+            }
+        }
+        String first = lines.isEmpty() ? "" : lines.get(0);
+        char best = ',';
+        for (char candidate : CANDIDATES) {
+            best = count(first, candidate) > count(first, best) ? candidate : best;
         }
         return new CsvShape(best);
     }
@@ -35,12 +53,12 @@ record CsvShape(char delimiter) {
         };
     }
 
-    private static String[] firstLines(String start) {
-        String[] lines = {"", ""};
-        int found = 0;
-        for (String line : start.split("\\R", -1)) {
-            if (!line.isBlank() && !line.startsWith("#") && found < 2) {
-                lines[found++] = line;
+    private static List<String> firstLines(String start) {
+        List<String> lines = new ArrayList<>();
+        for (String line : start.split("\\R", MOST_LINES)) {
+            boolean comment = line.startsWith("#") || line.startsWith("//") || line.startsWith(";");
+            if (!line.isBlank() && !comment && lines.size() < MOST_LINES) {
+                lines.add(line);
             }
         }
         return lines;

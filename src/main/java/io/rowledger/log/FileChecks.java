@@ -2,6 +2,7 @@ package io.rowledger.log;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.units.Dimension;
+import java.time.Instant;
 import java.util.Locale;
 
 /** What makes a whole file unusable, where its records were read but mean nothing. */
@@ -11,6 +12,11 @@ final class FileChecks {
 
     /** No crop is side-dressed beyond this latitude, north or south. */
     private static final double FARTHEST_FIELD_DEG = 72;
+
+    /** 2100-01-01: no log is from then. */
+    private static final double LAST_TIME_S = 4_102_444_800.0;
+
+    private static final double SECONDS_PER_YEAR = 365.2425 * 86_400;
 
     private FileChecks() {}
 
@@ -34,6 +40,7 @@ final class FileChecks {
                 throw unreadable(file, column, bad, records);
             }
         }
+        inTheFuture(file);
         if (faults.positionsOffTheGlobe() > MOST * records) {
             throw found(
                     file,
@@ -102,6 +109,36 @@ final class FileChecks {
                         "no record that can be read, " + all + " have a needed field that is empty or not a number",
                         "a time, a position and flows in each record",
                         "look at that line in a text editor and export the log again");
+        }
+    }
+
+    /** Milliseconds under a header that says seconds. */
+    private static void inTheFuture(FileLog file) {
+        RawLog log = file.log();
+        int late = 0;
+        for (int i = 0; i < log.records; i++) {
+            late += log.timeS[i] > LAST_TIME_S ? 1 : 0;
+        }
+        if (late > MOST * file.reader().records()) {
+            ColumnPlan.Column time = file.plan().timeColumn();
+            double figure = log.timeS[0] / (Double.isNaN(time.toSi()) ? 1 : time.toSi());
+            double unitS = EpochRange.unitS(figure);
+            String unit = unitS == 1e-3 ? "ms" : unitS == 1e-6 ? "us" : "ns";
+            throw found(
+                            file,
+                            log.line[0],
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.0f, which is a day in the year %d in %s, and %s in %s",
+                                    figure,
+                                    1970 + (long) (log.timeS[0] / SECONDS_PER_YEAR),
+                                    time.unit(),
+                                    Instant.ofEpochSecond((long) (figure * unitS)),
+                                    unit),
+                            "times before the year 2100",
+                            "write columns: {\"time[" + unit + "]\": \"" + time.header()
+                                    + "\"} in the rig file, or name the column epoch_" + unit)
+                    .atColumn(time.header());
         }
     }
 

@@ -17,21 +17,36 @@ import java.util.Locale;
  *
  * @param text plain text for a person, one block for each file
  * @param problems why files can't be used, in their order; empty where all can
+ * @param columns how each column of the first file that can be used was understood
+ * @param products the products its flow columns name; one without a name where they name none
+ * @param rows the outlets it has flow columns for; 0 where no file can be used
  */
-public record Inspection(String text, List<UnusableInputException> problems) {
-    /** Copies the list. */
+public record Inspection(
+        String text,
+        List<UnusableInputException> problems,
+        List<ColumnSense> columns,
+        List<String> products,
+        int rows) {
+    /** Copies the lists. */
     public Inspection {
         problems = List.copyOf(problems);
+        columns = List.copyOf(columns);
+        products = List.copyOf(products);
+    }
+
+    /** Looks at the logs as they are, without a rig file. */
+    public static Inspection of(List<Path> logs) {
+        return of(logs, LogOptions.unknownRig());
     }
 
     /** Looks at each file on its own, then at whether they go together. */
-    public static Inspection of(List<Path> logs) {
+    public static Inspection of(List<Path> logs, LogOptions options) {
         StringBuilder text = new StringBuilder();
         List<UnusableInputException> problems = new ArrayList<>();
         List<FileLog> files = new ArrayList<>();
         for (Path log : logs) {
             try {
-                FileLog file = LogFileReader.read(log, LogOptions.unknownRig());
+                FileLog file = LogFileReader.read(log, options);
                 files.add(file);
                 describe(file, text);
             } catch (UnusableInputException e) {
@@ -55,7 +70,17 @@ public record Inspection(String text, List<UnusableInputException> problems) {
                         .append('\n');
             }
         }
-        return new Inspection(text.toString().replace("\r\n", "\n"), problems);
+        String said = text.toString().replace("\r\n", "\n");
+        if (files.isEmpty()) {
+            return new Inspection(said, problems, List.of(), List.of(), 0);
+        }
+        FileLog first = files.get(0);
+        return new Inspection(
+                said,
+                problems,
+                first.senses(),
+                first.plan().products(),
+                first.plan().outlets());
     }
 
     private static void describe(FileLog file, StringBuilder text) {
@@ -79,6 +104,10 @@ public record Inspection(String text, List<UnusableInputException> problems) {
         line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
         line(text, "place", place(log));
         line(text, "outlets", outlets(file.plan()));
+        line(
+                text,
+                "shape",
+                file.longShape() ? "a line for each row and time, put side by side below" : "a line for each time");
         text.append("\n  columns\n");
         columns(file, text);
         dropped(file, text);
@@ -88,17 +117,18 @@ public record Inspection(String text, List<UnusableInputException> problems) {
 
     private static void columns(FileLog file, StringBuilder text) {
         List<String[]> rows = new ArrayList<>();
-        rows.add(new String[] {"header", "is", "unit", "first value", "in SI"});
+        rows.add(new String[] {"header", "is", "unit", "first value", "in SI", "remark"});
         for (ColumnSense sense : file.senses()) {
             rows.add(new String[] {
                 sense.header(),
                 sense.ignored() ? "(not used)" : sense.quantity(),
                 sense.unit(),
                 sense.example(),
-                sense.ignored() ? "" : converted(file, sense)
+                sense.ignored() ? "" : converted(file, sense),
+                sense.remark()
             });
         }
-        int[] width = new int[5];
+        int[] width = new int[6];
         for (String[] row : rows) {
             for (int c = 0; c < row.length; c++) {
                 width[c] = Math.max(width[c], row[c].length());
@@ -116,11 +146,14 @@ public record Inspection(String text, List<UnusableInputException> problems) {
     private static String converted(FileLog file, ColumnSense sense) {
         for (ColumnPlan.Column column : file.plan().columns()) {
             Dimension dimension = column.role().measured().dimension();
-            if (!column.header().equals(sense.header()) || dimension == null) {
+            if (!column.header().equals(sense.header().strip()) || dimension == null) {
                 continue;
             }
-            if (column.role().measured() == Measured.TIME) {
+            if (column.equals(file.plan().timeColumn())) {
                 return instant(file.log().timeS[0]) + " UTC";
+            }
+            if (column.written() != column.role().measured()) {
+                return String.format(Locale.ROOT, "%.5f L/s", flow(file, column));
             }
             double value = Decimals.parse(sense.example(), file.mark()) * column.toSi();
             return switch (dimension) {
@@ -129,11 +162,25 @@ public record Inspection(String text, List<UnusableInputException> problems) {
                 case SPEED -> String.format(Locale.ROOT, "%.3f m/s", value);
                 case PRESSURE -> String.format(Locale.ROOT, "%.0f Pa", value);
                 case TURN_RATE -> String.format(Locale.ROOT, "%.5f rad/s", value);
-                case ANGLE -> isPosition(column) ? "" : String.format(Locale.ROOT, "%.5f rad", value);
+                case ANGLE ->
+                    isPosition(column) ? position(file, column) : String.format(Locale.ROOT, "%.5f rad", value);
                 default -> "";
             };
         }
         return "";
+    }
+
+    /** The first flow of a column written as volumes or pulses. */
+    private static double flow(FileLog file, ColumnPlan.Column column) {
+        int k = file.reader().numberColumns().indexOf(column);
+        return k < 0 ? Double.NaN : file.log().numbers[k][0];
+    }
+
+    private static String position(FileLog file, ColumnPlan.Column column) {
+        boolean lat = column.role().measured() == Measured.LAT;
+        return file.reader().places() == null
+                ? ""
+                : String.format(Locale.ROOT, "%.7f deg", (lat ? file.log().latDeg : file.log().lonDeg)[0]);
     }
 
     private static boolean isPosition(ColumnPlan.Column column) {

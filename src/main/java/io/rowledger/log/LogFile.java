@@ -16,6 +16,7 @@ import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Locale;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
@@ -36,6 +37,8 @@ final class LogFile implements AutoCloseable {
     private final MessageDigest digest;
     private final Reader text;
     private final String form;
+    private final Unpacked.Swelling swelling = new Unpacked.Swelling(() -> packedBytes());
+    private long packed;
     private @Nullable ZipInputStream zip;
 
     LogFile(Path path) throws IOException {
@@ -54,7 +57,7 @@ final class LogFile implements AutoCloseable {
             InputStream plain = bytes;
             String packed = "plain";
             if (first[0] == 0x1f && first[1] == 0x8b) {
-                plain = new GZIPInputStream(bytes, BUFFER_BYTES);
+                plain = new Unpacked(new GZIPInputStream(bytes, BUFFER_BYTES), swelling);
                 packed = "gzip";
             } else if (first[0] == 'P' && first[1] == 'K' && first[2] == 3 && first[3] == 4) {
                 plain = entry(bytes);
@@ -89,6 +92,7 @@ final class LogFile implements AutoCloseable {
     String finish() throws IOException {
         if (zip != null) {
             for (ZipEntry more = next(zip); more != null; more = next(zip)) {
+                refuseClimbing(more);
                 if (holdsLog(more)) {
                     throw UnusableInputException.found("more than one file in the zip, such as " + more.getName())
                             .inFile(name)
@@ -110,6 +114,12 @@ final class LogFile implements AutoCloseable {
     static UnusableInputException damaged(String name, @Nullable Throwable e, long line) {
         String words = e == null || e.getMessage() == null ? "no reason given" : e.getMessage();
         UnusableInputException message;
+        if (e instanceof Unpacked.SwollenException) {
+            message = UnusableInputException.found("a packed file that unpacks to more than 200 times its size")
+                    .expected("a log")
+                    .mend("unpack it and look at what is in it, and ask where it comes from");
+            return message.inFile(name);
+        }
         if (e instanceof EOFException) {
             message = UnusableInputException.found("a packed file that breaks off before its end")
                     .expected("a whole .gz or .zip file")
@@ -141,7 +151,21 @@ final class LogFile implements AutoCloseable {
                     .mend("name the CSV files in it");
         }
         try {
-            return new DigestInputStream(Files.newInputStream(path), digest);
+            return new DigestInputStream(Files.newInputStream(path), digest) {
+                @Override
+                public int read() throws IOException {
+                    int value = super.read();
+                    packed += value < 0 ? 0 : 1;
+                    return value;
+                }
+
+                @Override
+                public int read(byte[] into, int from, int length) throws IOException {
+                    int count = super.read(into, from, length);
+                    packed += Math.max(count, 0);
+                    return count;
+                }
+            };
         } catch (NoSuchFileException e) {
             throw UnusableInputException.found("no such file")
                     .inFile(name)
@@ -156,9 +180,18 @@ final class LogFile implements AutoCloseable {
     }
 
     private InputStream entry(InputStream bytes) throws IOException {
-        ZipInputStream entries = new ZipInputStream(bytes, StandardCharsets.ISO_8859_1);
+        // Skipping an entry unpacks it too, through this same method.
+        ZipInputStream entries = new ZipInputStream(bytes, StandardCharsets.ISO_8859_1) {
+            @Override
+            public int read(byte[] into, int from, int length) throws IOException {
+                int count = super.read(into, from, length);
+                swelling.add(count);
+                return count;
+            }
+        };
         zip = entries;
         for (ZipEntry entry = next(entries); entry != null; entry = next(entries)) {
+            refuseClimbing(entry);
             if (entry.getName().startsWith("xl/") || entry.getName().equals("[Content_Types].xml")) {
                 throw UnusableInputException.found("a spreadsheet workbook")
                         .inFile(name)
@@ -181,6 +214,25 @@ final class LogFile implements AutoCloseable {
             return entries.getNextEntry();
         } catch (IllegalArgumentException e) {
             throw new ZipException("an entry name that is no text");
+        }
+    }
+
+    private long packedBytes() {
+        return packed;
+    }
+
+    /** Nothing is ever written from a zip; but one with such names was made by nobody who meant well. */
+    private void refuseClimbing(ZipEntry entry) {
+        String path = entry.getName().replace('\\', '/');
+        boolean climbs = path.startsWith("/")
+                || path.matches("[A-Za-z]:.*")
+                || List.of(path.split("/", -1)).contains("..");
+        if (climbs) {
+            throw UnusableInputException.found(
+                            "a zip with a file that would lie outside its folder, " + entry.getName())
+                    .inFile(name)
+                    .expected("a zip with the log in it")
+                    .mend("pack the log again, and ask where this file comes from");
         }
     }
 

@@ -7,11 +7,9 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 
 /** Reads one log file from its bytes to clean columns. */
 final class LogFileReader {
@@ -27,9 +25,10 @@ final class LogFileReader {
         CSVParser parser = null;
         try (LogFile file = new LogFile(path)) {
             BufferedReader text = new BufferedReader(file.text(), SNIFF_CHARS);
-            CsvShape shape = CsvShape.of(start(file, text));
+            String start = start(file, text);
+            CsvShape shape = CsvShape.of(start);
             parser = CSVParser.parse(text, format(shape));
-            FileLog log = records(file, shape, parser, options);
+            FileLog log = records(file, shape, parser, start, options);
             log.finish(file.finish());
             return log;
         } catch (UncheckedIOException e) {
@@ -39,7 +38,8 @@ final class LogFileReader {
         }
     }
 
-    private static CSVFormat format(CsvShape shape) {
+    /** How fields are divided and comments told in a file of this shape. */
+    static CSVFormat format(CsvShape shape) {
         return CSVFormat.DEFAULT
                 .builder()
                 .setDelimiter(shape.delimiter())
@@ -48,57 +48,46 @@ final class LogFileReader {
                 .get();
     }
 
-    private static FileLog records(LogFile file, CsvShape shape, CSVParser parser, LogOptions options)
-            throws IOException {
-        Iterator<CSVRecord> records = parser.iterator();
-        if (!records.hasNext()) {
-            throw UnusableInputException.found("a file without a line")
-                    .inFile(file.name())
-                    .expected("a line of column names first")
-                    .mend("export the log again");
+    private static FileLog records(LogFile file, CsvShape shape, CSVParser parser, String start, LogOptions options) {
+        CsvLines text = new CsvLines(parser);
+        Headers headers = Headers.read(file.name(), text, CommentedHeader.in(start, shape), options);
+        LongLines rows = LongLines.of(file.name(), headers, text, options);
+        Lines lines = rows == null ? text : rows;
+        ColumnPlan plan = ColumnPlan.of(file.name(), rows == null ? headers.names() : rows.headers(), headers, options);
+        List<Line> first = new ArrayList<>();
+        Remarks remarks = new Remarks(file.name(), plan);
+        List<Line> records = new ArrayList<>();
+        Line line = lines.next();
+        while (line != null) {
+            first.add(line);
+            if (!remarks.mayBe(line.fields()) || !remarks.take(line.fields(), line.number(), 0)) {
+                records.add(line);
+            }
+            line = records.size() < SNIFF_RECORDS ? lines.next() : null;
         }
-        List<String> headers = headers(records.next());
-        ColumnPlan plan = ColumnPlan.of(file.name(), headers, line(parser), options);
-        List<CSVRecord> first = new ArrayList<>();
-        List<Integer> lines = new ArrayList<>();
-        while (first.size() < SNIFF_RECORDS && records.hasNext()) {
-            first.add(records.next());
-            lines.add(line(parser));
-        }
-        if (first.isEmpty()) {
+        if (records.isEmpty()) {
             throw UnusableInputException.found("column names but no records")
                     .inFile(file.name())
                     .atLine(plan.headerLine())
                     .expected("a record for each position below them")
                     .mend("export the log again; this one was closed before anything was recorded");
         }
-        char mark = DecimalMark.of(plan, first);
+        Sample sample = new Sample(file.name(), plan, records, DecimalMark.of(plan, records), options.hints());
         DropCount drops = new DropCount();
-        RecordReader reader = new RecordReader(plan, mark, drops);
-        for (int i = 0; i < first.size(); i++) {
-            reader.read(first.get(i), lines.get(i));
+        RecordReader reader = new RecordReader(sample, drops);
+        for (Line each : first) {
+            reader.read(each.fields(), each.number());
         }
-        if (records.hasNext()) {
+        Line next = lines.next();
+        if (next != null) {
             try (RecordPump pump = new RecordPump(reader)) {
-                while (records.hasNext()) {
-                    CSVRecord record = records.next();
-                    pump.add(record, line(parser));
+                for (; next != null; next = lines.next()) {
+                    pump.add(next);
                 }
                 pump.finish();
             }
         }
-        return new FileLog(file, shape, mark, plan, reader, drops, first.get(0));
-    }
-
-    private static List<String> headers(CSVRecord line) {
-        List<String> headers = new ArrayList<>();
-        for (String header : line) {
-            headers.add(header.strip());
-        }
-        while (headers.size() > 1 && headers.get(headers.size() - 1).isEmpty()) {
-            headers.remove(headers.size() - 1);
-        }
-        return headers;
+        return new FileLog(file, shape, sample, reader, drops, rows != null);
     }
 
     private static String start(LogFile file, Reader text) throws IOException {
@@ -122,9 +111,5 @@ final class LogFileReader {
             }
         }
         return new String(start, 0, length);
-    }
-
-    private static int line(CSVParser parser) {
-        return (int) Math.min(parser.getCurrentLineNumber(), Integer.MAX_VALUE);
     }
 }

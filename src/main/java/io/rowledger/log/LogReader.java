@@ -57,6 +57,11 @@ public final class LogReader {
                                 : "the figure was taken as unknown"));
             }
         }
+        Clock clock = file.reader().clock();
+        if (clock != null) {
+            notes.addAll(clock.notes());
+        }
+        notes.addAll(file.reader().remarks().notes());
         notes.addAll(file.notes());
         return notes;
     }

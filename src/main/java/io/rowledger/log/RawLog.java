@@ -65,6 +65,36 @@ final class RawLog {
         records = to;
     }
 
+    /** Puts every column into another order: record i is the one that stood at {@code order[i]}. */
+    void arrange(int[] order) {
+        timeS = arranged(timeS, order);
+        latDeg = arranged(latDeg, order);
+        lonDeg = arranged(lonDeg, order);
+        int[] lines = line.clone();
+        boolean[] gaps = gapBefore.clone();
+        for (int i = 0; i < order.length; i++) {
+            line[i] = lines[order[i]];
+            gapBefore[i] = gaps[order[i]];
+        }
+        for (int k = 0; k < numbers.length; k++) {
+            numbers[k] = arranged(numbers[k], order);
+        }
+        for (byte[] column : states) {
+            byte[] before = column.clone();
+            for (int i = 0; i < order.length; i++) {
+                column[i] = before[order[i]];
+            }
+        }
+    }
+
+    private static double[] arranged(double[] column, int[] order) {
+        double[] arranged = new double[column.length];
+        for (int i = 0; i < order.length; i++) {
+            arranged[i] = column[order[i]];
+        }
+        return arranged;
+    }
+
     /** Cuts every column to the records it has. */
     void trim() {
         resize(records);

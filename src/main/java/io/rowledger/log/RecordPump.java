@@ -2,7 +2,6 @@ package io.rowledger.log;
 
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
-import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,8 +23,7 @@ final class RecordPump implements AutoCloseable {
     private @Nullable Throwable failure;
 
     private static final class Batch {
-        final CSVRecord[] records = new CSVRecord[BATCH_RECORDS];
-        final int[] lines = new int[BATCH_RECORDS];
+        final Line[] lines = new Line[BATCH_RECORDS];
         int size;
     }
 
@@ -37,8 +35,7 @@ final class RecordPump implements AutoCloseable {
     }
 
     /** Hands one record on. */
-    void add(CSVRecord record, int line) {
-        batch.records[batch.size] = record;
+    void add(Line line) {
         batch.lines[batch.size++] = line;
         if (batch.size == BATCH_RECORDS) {
             put(batch);
@@ -92,7 +89,7 @@ final class RecordPump implements AutoCloseable {
         try {
             for (Batch next = queue.take(); next != END; next = queue.take()) {
                 for (int i = 0; i < next.size && failure == null; i++) {
-                    read(next.records[i], next.lines[i]);
+                    read(next.lines[i]);
                 }
             }
         } catch (InterruptedException e) {
@@ -100,9 +97,9 @@ final class RecordPump implements AutoCloseable {
         }
     }
 
-    private void read(CSVRecord record, int line) {
+    private void read(Line line) {
         try {
-            reader.read(record, line);
+            reader.read(line.fields(), line.number());
         } catch (RuntimeException | Error e) {
             failure = e;
         }

@@ -4,8 +4,8 @@ import io.rowledger.finding.UnusableInputException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
-import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,13 +20,33 @@ final class RecordReader {
     private static final Set<String> YES = Set.of("1", "true", "on", "yes", "t", "y", "down", "lowered", "1.0");
     private static final Set<String> NO = Set.of("0", "false", "off", "no", "f", "n", "up", "raised", "lifted", "0.0");
 
-    /** Seconds since 1970 above this are milliseconds: in seconds they would lie in the year 5138. */
-    private static final double LARGEST_EPOCH_S = 1e11;
+    /** The NMEA 0183 quality digit of what some receivers write in words. */
+    private static final Map<String, Byte> FIX_WORDS = Map.ofEntries(
+            Map.entry("no fix", (byte) 0),
+            Map.entry("invalid", (byte) 0),
+            Map.entry("autonomous", (byte) 1),
+            Map.entry("single", (byte) 1),
+            Map.entry("dgps", (byte) 2),
+            Map.entry("dgnss", (byte) 2),
+            Map.entry("differential", (byte) 2),
+            Map.entry("sbas", (byte) 2),
+            Map.entry("waas", (byte) 2),
+            Map.entry("rtk fixed", (byte) 4),
+            Map.entry("rtk fix", (byte) 4),
+            Map.entry("rtk float", (byte) 5),
+            Map.entry("float", (byte) 5),
+            Map.entry("float rtk", (byte) 5));
 
     private final ColumnPlan plan;
     private final char mark;
     private final RawLog log;
     private final DropCount drops;
+    private final Remarks remarks;
+    /** Reads times that are not plain; null where they are. */
+    private final @Nullable Clock clock;
+    /** Reads positions that are not plain; null where they are. */
+    private final @Nullable Places places;
+
     private final ColumnPlan.Column timeColumn;
     private final ColumnPlan.Column latColumn;
     private final ColumnPlan.Column lonColumn;
@@ -45,11 +65,15 @@ final class RecordReader {
     private boolean gapAtStart;
     private int records;
 
-    RecordReader(ColumnPlan plan, char mark, DropCount drops) {
-        this.plan = plan;
-        this.mark = mark;
+    RecordReader(Sample sample, DropCount drops) {
+        this.plan = sample.plan();
+        this.mark = sample.mark();
+        this.remarks = new Remarks(sample.file(), plan);
         this.drops = drops;
-        this.timeColumn = need(Measured.TIME);
+        this.clock = Clocks.of(sample);
+        this.places = Places.of(sample);
+        CountedFlow.settle(sample);
+        this.timeColumn = plan.timeColumn();
         this.latColumn = need(Measured.LAT);
         this.lonColumn = need(Measured.LON);
         int fix = -1;
@@ -59,7 +83,10 @@ final class RecordReader {
                     fix = stateColumns.size();
                 }
                 stateColumns.add(column);
-            } else if (!column.equals(timeColumn) && !column.equals(latColumn) && !column.equals(lonColumn)) {
+            } else if (!column.equals(timeColumn)
+                    && !column.equals(latColumn)
+                    && !column.equals(lonColumn)
+                    && !column.role().measured().isHelper()) {
                 numberColumns.add(column);
             }
         }
@@ -96,7 +123,24 @@ final class RecordReader {
 
     /** Times without a zone. */
     int timesWithoutZone() {
-        return timestamps.withoutZone();
+        return clock == null ? timestamps.withoutZone() : clock.withoutZone();
+    }
+
+    /** Lines that are no records. */
+    Remarks remarks() {
+        return remarks;
+    }
+
+    /** How times are read; null where they are plain. */
+    @Nullable
+    Clock clock() {
+        return clock;
+    }
+
+    /** How positions are read; null where they are plain. */
+    @Nullable
+    Places places() {
+        return places;
     }
 
     /** True where records were left out before the first one taken. */
@@ -117,8 +161,11 @@ final class RecordReader {
         return stateColumns;
     }
 
-    /** Takes or leaves one record. */
-    void read(CSVRecord fields, int line) {
+    /** Takes or leaves one record, or passes over a line that is none. */
+    void read(String[] fields, int line) {
+        if (remarks.mayBe(fields) && remarks.take(fields, line, log.records)) {
+            return;
+        }
         records++;
         DropReason reason = take(fields, line);
         if (reason == null) {
@@ -133,15 +180,15 @@ final class RecordReader {
         }
     }
 
-    private @Nullable DropReason take(CSVRecord fields, int line) {
-        if (fields.size() != width && isRagged(fields)) {
-            faults.ragged(fields.size(), line);
+    private @Nullable DropReason take(String[] fields, int line) {
+        if (fields.length != width && isRagged(fields)) {
+            faults.ragged(fields.length, line);
             return DropReason.UNREADABLE;
         }
         int i = log.records;
-        double timeS = time(fields.get(timeColumn.index()), line);
+        double timeS = time(fields, line);
         for (int k = 0; k < stateIndex.length; k++) {
-            String text = fields.get(stateIndex[k]);
+            String text = fields[stateIndex[k]];
             log.states[k][i] = k == fixState ? fix(text, stateIndex[k], line) : state(text, stateIndex[k], line);
         }
         if (fixState >= 0 && log.states[fixState][i] == 0) {
@@ -153,7 +200,7 @@ final class RecordReader {
         }
         boolean readable = !Double.isNaN(timeS);
         for (int k = 0; k < numberIndex.length; k++) {
-            String text = fields.get(numberIndex[k]);
+            String text = fields[numberIndex[k]];
             double value = Decimals.parse(text, mark);
             if (Double.isNaN(value) && !isNoFigure(text)) {
                 faults.bad(numberIndex[k], text, line);
@@ -165,11 +212,11 @@ final class RecordReader {
         return readable ? null : DropReason.UNREADABLE;
     }
 
-    private @Nullable DropReason position(CSVRecord fields, int i, int line) {
-        String latText = fields.get(latColumn.index());
-        String lonText = fields.get(lonColumn.index());
-        double lat = Decimals.parse(latText, mark);
-        double lon = Decimals.parse(lonText, mark);
+    private @Nullable DropReason position(String[] fields, int i, int line) {
+        String latText = fields[latColumn.index()];
+        String lonText = fields[lonColumn.index()];
+        double lat = places == null ? Decimals.parse(latText, mark) : places.latDeg(fields);
+        double lon = places == null ? Decimals.parse(lonText, mark) : places.lonDeg(fields);
         boolean noLat = Double.isNaN(lat) && isNoFigure(latText);
         boolean noLon = Double.isNaN(lon) && isNoFigure(lonText);
         if ((noLat && noLon) || (lat == 0 && lon == 0)) {
@@ -181,11 +228,10 @@ final class RecordReader {
         if (Double.isNaN(lon)) {
             faults.bad(lonColumn.index(), lonText, line);
         }
-        double latDeg = lat * latColumn.toSi() * (180 / Math.PI);
-        double lonDeg = lon * lonColumn.toSi() * (180 / Math.PI);
-        boolean inDegrees = latColumn.unit().equals("deg") && lonColumn.unit().equals("deg");
-        log.latDeg[i] = inDegrees ? lat : latDeg;
-        log.lonDeg[i] = inDegrees ? lon : lonDeg;
+        boolean inDegrees = places != null
+                || (latColumn.unit().equals("deg") && lonColumn.unit().equals("deg"));
+        log.latDeg[i] = inDegrees ? lat : lat * latColumn.toSi() * (180 / Math.PI);
+        log.lonDeg[i] = inDegrees ? lon : lon * lonColumn.toSi() * (180 / Math.PI);
         if (Double.isNaN(lat) || Double.isNaN(lon)) {
             return DropReason.UNREADABLE;
         }
@@ -197,22 +243,25 @@ final class RecordReader {
     }
 
     /** Too few fields, or more than the header has and not just empty ones. */
-    private boolean isRagged(CSVRecord fields) {
-        for (int i = width; i < fields.size(); i++) {
-            if (!fields.get(i).isBlank()) {
+    private boolean isRagged(String[] fields) {
+        for (int i = width; i < fields.length; i++) {
+            if (!fields[i].isBlank()) {
                 return true;
             }
         }
-        return fields.size() < width;
+        return fields.length < width;
     }
 
-    private double time(String text, int line) {
+    private double time(String[] fields, int line) {
+        String text = fields[timeColumn.index()];
         double timeS;
-        if (Double.isNaN(timeFactor)) {
+        if (clock != null) {
+            timeS = clock.read(fields, line);
+        } else if (Double.isNaN(timeFactor)) {
             timeS = timestamps.read(text);
             if (Double.isNaN(timeS)) {
                 double number = Decimals.parse(text, mark);
-                timeS = number > LARGEST_EPOCH_S ? number * 1e-3 : number >= EpochRange.FIRST_S ? number : Double.NaN;
+                timeS = number >= EpochRange.FIRST_S ? number * EpochRange.unitS(number) : Double.NaN;
             }
         } else {
             timeS = Decimals.parse(text, mark) * timeFactor;
@@ -247,6 +296,10 @@ final class RecordReader {
         double value = Decimals.parse(text, mark);
         if (value >= 0 && value <= 9 && value == Math.rint(value)) {
             return (byte) value;
+        }
+        Byte word = FIX_WORDS.get(text.strip().toLowerCase(Locale.ROOT).replace('_', ' '));
+        if (word != null) {
+            return word;
         }
         if (!isNoFigure(text)) {
             faults.bad(column, text, line);

@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 /** Finds for every product what turn compensation would have changed. */
 public final class TurnShifts {
     /**
-     * A step is of a turn where some row's speed is off the bar's by this share: less is lost in the noise of the track's
-     * heading and in what meters are good to.
+     * A step is of a turn where the outside rows' speeds are off their mean by this share: less is lost in the noise of the
+     * track's heading and in what meters are good to.
      */
     static final double LEAST_TURN = 0.03;
 
@@ -23,6 +23,9 @@ public final class TurnShifts {
 
     private static final int LEAST_ROWS = 2;
 
+    /** Straight steps looked at for the rows' levels: their mean is good to far less than a meter is. */
+    private static final int STRAIGHT_STEPS = 20_000;
+
     private final Strips strips;
     private final Poses poses;
     private final Delivery delivery;
@@ -32,7 +35,6 @@ public final class TurnShifts {
     private final double[] levels;
     private double volumeL;
     private double groundM2;
-    private double mostTurn;
 
     private TurnShifts(Strips strips, Delivery delivery, int p) {
         this.strips = strips;
@@ -72,11 +74,19 @@ public final class TurnShifts {
         double[] change = new double[own.length];
         double[] totals = new double[3];
         for (int k = 0; known && k < poses.steps(); k++) {
-            if (poses.working(k) && shares(k, null) && mostTurn >= LEAST_TURN) {
+            if (poses.working(k) && turn(k) >= LEAST_TURN && shares(k, null)) {
                 move(1 - takenOut, change, totals);
             }
         }
         return new TurnShift(sums[2], takenOut, change, totals[0], totals[1], totals[2]);
+    }
+
+    /** How far the outside rows' speeds are off their mean in step k, as a fraction; infinite where that goes backward. */
+    private double turn(int k) {
+        int last = own.length - 1;
+        double left = strips.signedAreaM2(k, 0) / (strips.rightM(0) - strips.leftM(0));
+        double right = strips.signedAreaM2(k, last) / (strips.rightM(last) - strips.leftM(last));
+        return left + right > 0 ? Math.abs(left - right) / (left + right) : Double.POSITIVE_INFINITY;
     }
 
     /**
@@ -101,13 +111,9 @@ public final class TurnShifts {
         if (rows < LEAST_ROWS || !(groundM2 > 0) || !(volumeL > 0)) {
             return false;
         }
-        mostTurn = 0;
         for (int r = 0; r < own.length; r++) {
-            if (even[r] > 0) {
-                own[r] /= groundM2;
-                even[r] /= bandM;
-                mostTurn = Math.max(mostTurn, Math.abs(own[r] / even[r] - 1));
-            }
+            own[r] /= groundM2;
+            even[r] /= bandM;
         }
         return true;
     }
@@ -116,8 +122,9 @@ public final class TurnShifts {
     private void levels(SteadyRuns steady) {
         double[] gave = new double[levels.length];
         double[] due = new double[levels.length];
-        for (int k = 0; k < poses.steps(); k++) {
-            if (poses.working(k) && shares(k, steady) && mostTurn < LEAST_TURN) {
+        int stride = Math.max(1, poses.steps() / STRAIGHT_STEPS);
+        for (int k = 0; k < poses.steps(); k += stride) {
+            if (poses.working(k) && turn(k) < LEAST_TURN && shares(k, steady)) {
                 for (int r = 0; r < levels.length; r++) {
                     if (even[r] > 0) {
                         gave[r] += delivery.flowLPerS(p, r, k) * poses.durationS(k);
@@ -131,7 +138,8 @@ public final class TurnShifts {
 
     /** Adds a step to the regression of the rows' shares of liquid on their shares of ground, both against even ones. */
     private void learn(int k, SteadyRuns steady, double[] sums) {
-        if (!shares(k, steady) || mostTurn < LEAST_TURN || mostTurn > LARGEST_TURN) {
+        double turning = turn(k);
+        if (turning < LEAST_TURN || turning > LARGEST_TURN || !shares(k, steady)) {
             return;
         }
         double levelled = 0;

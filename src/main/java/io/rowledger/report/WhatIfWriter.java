@@ -54,17 +54,23 @@ final class WhatIfWriter {
     private void shutOffs(List<ShutOffCase> cases) {
         List<String> same = new ArrayList<>();
         boolean any = false;
+        double mostM2 = 0;
         for (ShutOffCase one : cases) {
             if (figures.shows(one)) {
                 shutOff(one, !any);
                 any = true;
             } else if (one.grouping().kind() != Grouping.Kind.NONE) {
                 same.add(name(one.grouping()));
+                mostM2 = Math.max(mostM2, Math.abs(one.doubledLessM2()) + one.outsideLessM2());
             }
         }
         if (!same.isEmpty()) {
-            notShown.add(capital(String.join("; ", same)) + ": no gain the log can show. "
-                    + (any ? "" : "Hardly any ground was done twice that a whole row passed over."));
+            notShown.add(capital(String.join("; ", same)) + ": no gain the log can show, "
+                    + (mostM2 > 0
+                            ? f.patch(mostM2) + " of ground at most, where doubled ground is known to \u00b1 "
+                                    + f.patch(figures.halfM2())
+                            : "because no row passed with its whole width over ground done before")
+                    + ".");
         }
     }
 
@@ -179,7 +185,7 @@ final class WhatIfWriter {
             } else if (savedL[p] != 0) {
                 double half = figures.halfL(p, savedL[p]);
                 double size = Math.abs(savedL[p]);
-                parts.add(f.valueWithin(Measure.VOLUME, size, size - half, size + half) + name + less(savedL[p]));
+                parts.add(within(Measure.VOLUME, size, half) + name + less(savedL[p]));
             }
         }
         return parts.isEmpty() ? DASH : String.join(", ", parts);
@@ -192,9 +198,14 @@ final class WhatIfWriter {
     private String nitrogenOf(double[] litres, String tail) {
         double size = Math.abs(figures.nitrogenKg(litres));
         double half = Math.abs(figures.nitrogenKg(halves(litres)));
-        return Double.isFinite(size)
-                ? f.valueWithin(Measure.NITROGEN, size, size - half, size + half) + tail
-                : UnitFormat.UNKNOWN;
+        return Double.isFinite(size) ? within(Measure.NITROGEN, size, half) + tail : UnitFormat.UNKNOWN;
+    }
+
+    /** Without the digits its doubt denies, and without more than such a figure ever has. */
+    private String within(Measure measure, double size, double half) {
+        String usual = f.text(measure, size);
+        String denied = f.valueWithin(measure, size, size - half, size + half);
+        return denied.length() < usual.length() ? denied : usual;
     }
 
     private double[] halves(double[] litres) {

@@ -1,5 +1,6 @@
 package io.rowledger.rig;
 
+import io.rowledger.log.LogHints;
 import java.util.List;
 import java.util.Map;
 
@@ -17,6 +18,7 @@ import java.util.Map;
  * @param bands one per outlet, from the left
  * @param products the liquids, in the order of the rig file
  * @param columns quantity to header, for logs whose headers are not recognised
+ * @param hints what else the logs leave open: the {@code log:} block
  * @param job what the log can't know: the {@code job:} block
  * @param toleranceM how far each measured length may be off; NaN where the rig file doesn't say
  */
@@ -32,6 +34,7 @@ public record Rig(
         List<Band> bands,
         List<Product> products,
         Map<String, String> columns,
+        LogHints hints,
         Job job,
         double toleranceM) {
     /** Copies the lists and checks that there is something to meter and somewhere to put it. */
@@ -42,6 +45,38 @@ public record Rig(
         if (bands.isEmpty() || products.isEmpty()) {
             throw new IllegalArgumentException("a rig has at least one outlet and one product");
         }
+    }
+
+    /** A machine whose logs leave nothing open. */
+    public Rig(
+            String name,
+            double antennaAheadM,
+            double antennaRightM,
+            double axleToHitchM,
+            Towing towing,
+            double hitchToWheelsM,
+            double hitchToDropM,
+            double barRightM,
+            List<Band> bands,
+            List<Product> products,
+            Map<String, String> columns,
+            Job job,
+            double toleranceM) {
+        this(
+                name,
+                antennaAheadM,
+                antennaRightM,
+                axleToHitchM,
+                towing,
+                hitchToWheelsM,
+                hitchToDropM,
+                barRightM,
+                bands,
+                products,
+                columns,
+                LogHints.NONE,
+                job,
+                toleranceM);
     }
 
     /** A machine of which nobody said how well it was measured. */

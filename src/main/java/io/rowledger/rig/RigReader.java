@@ -1,6 +1,8 @@
 package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.LogHints;
+import io.rowledger.log.LogOptions;
 import io.rowledger.units.Dimension;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -37,7 +39,8 @@ public final class RigReader {
     }
 
     private static RigFile read(YamlFile file) {
-        YamlMap top = file.top().only("rig", "rows", "products", "columns", "job");
+        YamlMap top = file.top().only("rig", "rows", "products", "columns", "log", "job");
+        Unmeasured.refuse(top);
         YamlMap rig = top.map("rig", "a block with the lengths of tractor and bar")
                 .only(
                         "name",
@@ -54,6 +57,7 @@ public final class RigReader {
         List<Band> bands = BandReader.read(top.map("rows", "a block with count and spacing, or with outlets"));
         List<Product> products = ProductReader.read(top.map("products", "a block with a key for each liquid"));
         Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
+        LogHints hints = top.hasMore("log") ? LogHintsReader.read(top.map("log", "a block")) : LogHints.NONE;
         Job job = top.hasMore("job") ? JobReader.read(top.map("job", "a block"), products) : Job.NONE;
         Rig read = new Rig(
                 rig.textOr("name", "Unnamed bar"),
@@ -67,9 +71,22 @@ public final class RigReader {
                 bands,
                 products,
                 columns,
+                hints,
                 job,
                 tolerance(rig));
         return new RigFile(file.name(), file.sha256(), read);
+    }
+
+    /**
+     * What a rig file says about reading logs, and no more of it: its lengths need not be measured yet.
+     *
+     * @throws UnusableInputException where the file can't be used
+     */
+    public static LogOptions logOptions(Path path) {
+        YamlMap top = new YamlFile(path).top().only("rig", "rows", "products", "columns", "log", "job");
+        Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
+        LogHints hints = top.hasMore("log") ? LogHintsReader.read(top.map("log", "a block")) : LogHints.NONE;
+        return new LogOptions(columns, List.of(), 0, hints);
     }
 
     private static Towing towing(YamlMap rig) {

@@ -161,6 +161,40 @@ final class YamlMap {
                 && Quantity.read(scalar.getValue(), dimension) instanceof Quantity;
     }
 
+    /** A value without anything below it, with where it stands. */
+    record Scalar(String path, String text, int line) {}
+
+    /** Every value at and below a key, blocks and lists gone through; empty where there is no such key. */
+    List<Scalar> scalars(String key) {
+        List<Scalar> scalars = new ArrayList<>();
+        Node node = values.get(key);
+        if (node != null) {
+            collect(node, child(key), scalars);
+        }
+        return scalars;
+    }
+
+    private static void collect(Node node, String at, List<Scalar> into) {
+        if (node instanceof ScalarNode scalar) {
+            into.add(new Scalar(at, scalar.getValue().strip(), lineOf(node)));
+        } else if (node instanceof SequenceNode sequence) {
+            for (Node item : sequence.getValue()) {
+                collect(item, at, into);
+            }
+        } else if (node instanceof MappingNode mapping) {
+            for (NodeTuple tuple : mapping.getValue()) {
+                if (tuple.getKeyNode() instanceof ScalarNode name) {
+                    collect(tuple.getValueNode(), at + "." + name.getValue(), into);
+                }
+            }
+        }
+    }
+
+    /** The same message with this file's name. */
+    UnusableInputException inFile(UnusableInputException message) {
+        return message.inFile(file);
+    }
+
     /** A message about this block. */
     UnusableInputException fault(String found) {
         return fault(line, path, found);

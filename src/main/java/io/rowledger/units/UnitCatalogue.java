@@ -81,6 +81,8 @@ final class UnitCatalogue {
         composed(Dimension.SPEED, LENGTHS_M, TIMES_S);
         composed(Dimension.TURN_RATE, ANGLES_RAD, TIMES_S);
         add(new Unit("ms", Dimension.TIME, 1e-3), "ms millisecond milliseconds msec");
+        add(new Unit("us", Dimension.TIME, 1e-6), "us microsecond microseconds usec \u00b5s \u03bcs");
+        add(new Unit("ns", Dimension.TIME, 1e-9), "ns nanosecond nanoseconds nsec");
         also(Dimension.FLOW, "gal/min", "gpm usgpm");
         also(Dimension.FLOW, "gal/h", "gph");
         also(Dimension.FLOW, "gal/s", "gps");

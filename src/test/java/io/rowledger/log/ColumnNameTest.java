@@ -40,9 +40,28 @@ class ColumnNameTest {
     }
 
     @Test
+    void volumes_counts_helpers_and_odd_places_of_the_unit_are_known() {
+        assertEquals("volume_since_last_03 in gal", read("row 3 volume since last [gal]"));
+        assertEquals("volume_total_03 in L", read("Nozzle 3 Total (L)"));
+        assertEquals("volume_03 in gal", read("flow_03[gal]"));
+        assertEquals("count_03", read("count_03"));
+        assertEquals("count_total_12", read("Total pulses 12"));
+        assertEquals("flow_03 in gal/min", read("Flow (gal/min) row 3"));
+        assertEquals("flow_03 in gal/min", read("Row 3, flow (gpm)"));
+        assertEquals("flow_03 in gal/min", read("Row 3 [gpm]"));
+        assertEquals("flow_03 in gal/min", read("r3 rate gpm"));
+        assertEquals("row", read("Row No."));
+        assertEquals("gps_week", read("GPS Week Number"));
+        assertEquals("time_of_week in ms", read("iTOW_ms"));
+        assertEquals("time in us", read("timestamp_us"));
+        assertEquals("lat_side", read("N/S"));
+        assertEquals("course in deg", read("Track made good (deg)"));
+    }
+
+    @Test
     void what_only_resembles_a_quantity_is_left_alone() {
         for (String header :
-                List.of("latency", "downtime", "flow", "overflow_01", "location", "onset", "row", "flow_001234", "")) {
+                List.of("latency", "downtime", "flow", "overflow_01", "location", "onset", "flow_001234", "")) {
             assertEquals("nothing", read(header), header);
         }
     }

@@ -3,6 +3,8 @@ package io.rowledger.log;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,13 +25,38 @@ class GoodLogTest {
     /** Figures are written to four digits or more and differ only by the rounding of one multiplication. */
     private static final double ROUNDING = 1e-12;
 
+    /**
+     * Flows reckoned from volumes: a time near 2026 in seconds is a double good to 0.24 us, on either end of 0.2 s; the
+     * flows are below 0.1 L/s.
+     */
+    private static final double RECKONED = 3e-7;
+    /** Degrees put together from degrees and minutes: one rounding more, of figures below 180. */
+    private static final double PUT_TOGETHER_DEG = 1e-13;
+
     private static LogReading read(Path folder) throws IOException {
-        try (Stream<Path> list = Files.list(folder)) {
-            Path log = list.filter(path -> path.getFileName().toString().startsWith("log."))
-                    .findFirst()
-                    .orElseThrow();
-            return LogReader.read(List.of(log), OPTIONS);
+        Path rigFile = folder.resolve("rig.yaml");
+        LogOptions options = OPTIONS;
+        if (Files.exists(rigFile)) {
+            Rig rig = RigReader.read(rigFile).rig();
+            options = new LogOptions(rig.columns(), List.of("uan"), rig.rows(), rig.hints());
         }
+        return LogReader.read(files(folder, "log"), options);
+    }
+
+    private static List<Path> files(Path folder, String prefix) throws IOException {
+        try (Stream<Path> list = Files.list(folder)) {
+            return list.filter(path -> path.getFileName().toString().startsWith(prefix))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    /** The plain log, or where other figures are needed (midnight, two days, steady flows) the plain log beside it. */
+    private static LogTable twin(Path folder) throws IOException {
+        List<Path> own = files(folder, "plain");
+        return own.isEmpty()
+                ? read(CASES.resolve("plain")).table()
+                : LogReader.read(own, OPTIONS).table();
     }
 
     @Test
@@ -58,23 +85,26 @@ class GoodLogTest {
         try (Stream<Path> list = Files.list(CASES)) {
             folders = list.sorted().toList();
         }
-        LogTable plain = read(CASES.resolve("plain")).table();
+        assertTrue(folders.size() >= 30, folders.size() + " cases");
         return folders.stream()
-                .map(folder -> DynamicTest.dynamicTest(
-                        folder.getFileName().toString(),
-                        () -> same(plain, read(folder).table())));
+                .map(folder -> DynamicTest.dynamicTest(folder.getFileName().toString(), () -> {
+                    assertTrue(Files.size(folder.resolve("why.txt")) > 0);
+                    same(twin(folder), read(folder).table());
+                }));
     }
 
     private static void same(LogTable plain, LogTable twin) {
         assertEquals(plain.records(), twin.records());
         assertEquals(plain.products(), twin.products());
         assertEquals(plain.outlets(), twin.outlets());
-        assertEquals(0, twin.sources().get(0).dropped().total());
+        for (LogSource source : twin.sources()) {
+            assertEquals(source.records(), source.used() + source.dropped().duplicate());
+        }
         for (int i = 0; i < plain.records(); i++) {
             String at = "record " + i;
             assertEquals(plain.timeS(i), twin.timeS(i), 1e-6, at);
-            assertEquals(plain.latDeg(i), twin.latDeg(i), at);
-            assertEquals(plain.lonDeg(i), twin.lonDeg(i), at);
+            assertEquals(plain.latDeg(i), twin.latDeg(i), PUT_TOGETHER_DEG, at);
+            assertEquals(plain.lonDeg(i), twin.lonDeg(i), PUT_TOGETHER_DEG, at);
             assertEquals(plain.breakBefore(i), twin.breakBefore(i), at);
             assertEquals(plain.fix(i), twin.fix(i), at);
             assertEquals(plain.down(i), twin.down(i), at);
@@ -85,7 +115,7 @@ class GoodLogTest {
             assertEquals(plain.targetLPerM2(0, i), twin.targetLPerM2(0, i), ROUNDING, at);
             assertEquals(plain.totalLPerS(0, i), twin.totalLPerS(0, i), ROUNDING, at);
             for (int r = 0; r < plain.outlets(); r++) {
-                assertEquals(plain.flowLPerS(0, r, i), twin.flowLPerS(0, r, i), ROUNDING, at + ", outlet " + r);
+                assertEquals(plain.flowLPerS(0, r, i), twin.flowLPerS(0, r, i), RECKONED, at + ", outlet " + r);
             }
         }
     }

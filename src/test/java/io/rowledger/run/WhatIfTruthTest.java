@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.Grouping;
 import io.rowledger.coverage.ShutOffCase;
+import io.rowledger.diagnose.WhatIf;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.report.Analysis;
@@ -169,6 +170,38 @@ class WhatIfTruthTest {
                 mostL,
                 found.beyond5M2());
         assertTrue(found.movedL() > 0.005 * volumeL(a), "by hand L/(8R): 1.8 to 0.8 % on arcs of 64 to 146 m");
+    }
+
+    @Test
+    void at_a_speed_the_supply_can_hold_the_ground_gets_what_it_lacked() {
+        Scenario free =
+                Scenarios.straightDrawn(7).metering(PROMPT.withShutOff(false)).withoutGround();
+        Truth whole = free.run().truth();
+        double workS =
+                whole.passes().stream().mapToDouble(p -> p.endS() - p.startS()).sum();
+        double wayM = whole.passes().stream().mapToDouble(Truth.Pass::lengthM).sum();
+        double capLPerS = 0.85 * usedL(whole) / workS;
+        SimResult limited = Scenarios.straightDrawn(7)
+                .metering(PROMPT.withShutOff(false).withSupplyCap(capLPerS))
+                .withoutGround()
+                .run();
+        WhatIf.Slower found = analyse(limited).whatIf().speeds().get(0);
+        double lackedL = usedL(whole) - usedL(limited.truth());
+        // The whole field at the speed at which the pump gives the target, less 3 %: the detector's own margin.
+        double holdsMps = 0.97 * 0.85 * wayM / workS;
+        System.out.printf(
+                Locale.ROOT,
+                "what if, slower: gained %.1f L (truth %.1f L of %.0f L), %.2f m/s (truth %.2f), %.0f s more (truth %.0f)%n",
+                found.gainedL(),
+                lackedL,
+                usedL(whole),
+                found.holdsMps(),
+                holdsMps,
+                found.extraS(),
+                wayM / holdsMps - workS);
+        assertEquals(lackedL, found.gainedL(), 0.005 * usedL(whole));
+        assertEquals(holdsMps, found.holdsMps(), 0.02 * holdsMps);
+        assertEquals(wayM / holdsMps - workS, found.extraS(), 0.05 * (wayM / holdsMps - workS) + 0.02 * workS);
     }
 
     @Test

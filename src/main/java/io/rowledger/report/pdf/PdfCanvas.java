@@ -47,13 +47,13 @@ final class PdfCanvas implements Canvas {
         page.setColorFill(new Color(ink.rgb()));
         page.setFontAndSize(font(ink), (float) ink.sizePt());
         page.setTextMatrix((float) (leftPt + left), (float) (topPt - y));
-        page.showText(text);
+        page.showText(fonts.lacking().boxed(text));
         page.endText();
     }
 
     @Override
     public double width(String text, Ink ink) {
-        return font(ink).getWidthPoint(text, (float) ink.sizePt());
+        return font(ink).getWidthPoint(fonts.lacking().boxed(text), (float) ink.sizePt());
     }
 
     @Override

@@ -84,6 +84,7 @@ public record PdfReport(String template, @Nullable Path templateFolder, double d
                 new ChartElements(charts, fonts),
                 new ITextTextRenderer());
         renderer.getSharedContext().setLineBreakingStrategy(new SpacesOnly());
+        fonts.lacking().box(document);
         renderer.setDocument(document, "");
         renderer.setListener(new Archive(document, date(), attachments));
         renderer.layout();

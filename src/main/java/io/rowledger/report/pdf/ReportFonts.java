@@ -30,10 +30,17 @@ final class ReportFonts extends ITextFontResolver {
 
     private final BaseFont regular;
     private final BaseFont bold;
+    private final LackingGlyphs lacking;
 
     ReportFonts() {
         this.regular = load("/liberation/LiberationSans-Regular.ttf", 0);
         this.bold = load("/liberation/LiberationSans-Bold.ttf", 1);
+        this.lacking = new LackingGlyphs(regular);
+    }
+
+    /** What these fonts can't print. */
+    LackingGlyphs lacking() {
+        return lacking;
     }
 
     BaseFont of(boolean heavy) {

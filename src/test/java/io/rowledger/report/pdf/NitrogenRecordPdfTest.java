@@ -187,4 +187,15 @@ class NitrogenRecordPdfTest {
         assertArrayEquals(
                 pdf(new SyntheticJob().file("here/willow.csv")), pdf(new SyntheticJob().file("/there/willow.csv")));
     }
+
+    /** The names are our own: CJK, an emoji with its variation mark, and Greek and Cyrillic, which the font does have. */
+    @Test
+    void characters_the_font_lacks_are_boxes_and_the_page_says_so() throws IOException {
+        String odd =
+                text(pdf(new SyntheticJob().job("field", "\u5317\u7551 \u0394\u0416 \u2600\ufe0f \ud83c\udf3d end")));
+        assertTrue(odd.contains("\u25a1\u25a1 \u0394\u0416 "), odd);
+        assertTrue(odd.contains("\u25a1 end"), odd);
+        assertTrue(odd.contains("\u25a1 stands for a character"), odd);
+        assertFalse(text(pdf(new SyntheticJob())).contains("\u25a1"));
+    }
 }

@@ -1,0 +1,137 @@
+package io.rowledger.rig;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.ColumnSense;
+import io.rowledger.log.Inspection;
+import io.rowledger.log.LogHints;
+import io.rowledger.units.Unit;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.Locale;
+
+/** A rig file to start from: what the log tells filled in, what a tape measure has to tell left open. */
+public final class DraftRig {
+    private static final int COMMENT_AT = 40;
+
+    private DraftRig() {}
+
+    /**
+     * Writes the draft.
+     *
+     * @throws UnusableInputException where the file is there already or can't be written
+     */
+    public static void write(Path file, Inspection inspection, LogHints hints) {
+        try {
+            Files.write(file, text(inspection, hints).getBytes(StandardCharsets.UTF_8), StandardOpenOption.CREATE_NEW);
+        } catch (FileAlreadyExistsException e) {
+            throw UnusableInputException.found("a file that is there already")
+                    .inFile(file.toString())
+                    .expected("a name for a new file: a draft replaces nothing")
+                    .mend("give another name, or move the file away");
+        } catch (IOException e) {
+            throw UnusableInputException.found("a place that can't be written to (" + e.getMessage() + ")")
+                    .inFile(file.toString())
+                    .expected("a name for a new file")
+                    .mend("give a name in a folder of yours");
+        }
+    }
+
+    /** The draft as text. */
+    static String text(Inspection inspection, LogHints hints) {
+        StringBuilder text = new StringBuilder();
+        text.append("# Draft from a log. Write each measure over the words that stand for it; the README shows\n")
+                .append("# where each is taken.\n")
+                .append("rig:\n");
+        line(text, "  name: Unnamed bar", "what the records print");
+        text.append("  antenna:\n");
+        measure(text, "    ahead_of_axle", "from the rear axle forward to the antenna");
+        measure(text, "    right_of_center", "from the center line to the antenna; left is negative");
+        measure(text, "  axle_to_hitch", "from the rear axle back to the hitch pin");
+        fillIn(text, "  towing", "drawn or carried");
+        measure(text, "  hitch_to_wheels", "from the pin back to the wheels; take the line out if carried");
+        measure(text, "  hitch_to_drop", "from the pin back to where the liquid meets the ground");
+        text.append("rows:\n");
+        line(text, "  count: " + inspection.rows(), "flow columns in the log");
+        measure(text, "  spacing", "from row to row, such as 30 in");
+        fillIn(text, "  outer_share", "0.5, 1 or 1.5: look at the outside orifices");
+        text.append("products:\n");
+        for (String product : inspection.products()) {
+            text.append("  ").append(product.isEmpty() ? "liquid" : product).append(":\n");
+            fillIn(text, "    name", "as on the load ticket");
+            fillIn(text, "    density", "from the load ticket, such as 11.06 lb/gal");
+            fillIn(text, "    analysis", "N-P2O5-K2O, such as 32-0-0");
+            fillIn(text, "    target", "such as 42 gal/ac; take the line out if the log has it");
+        }
+        text.append("columns:\n");
+        for (ColumnSense sense : inspection.columns()) {
+            if (!sense.ignored()) {
+                line(text, "  " + quantity(sense) + ": " + quoted(sense.header()), sense.remark());
+            }
+        }
+        hints(text, hints);
+        return text.toString();
+    }
+
+    private static void hints(StringBuilder text, LogHints hints) {
+        StringBuilder block = new StringBuilder();
+        add(block, "zone", hints.zone() == null ? null : quoted(hints.zone().getId()));
+        add(block, "date", hints.date());
+        add(
+                block,
+                "date_order",
+                hints.dateOrder() == null ? null : hints.dateOrder().word());
+        add(block, "gps_week", hints.gpsWeek() == 0 ? null : hints.gpsWeek());
+        add(block, "counts", hints.counts() == null ? null : hints.counts().word());
+        if (!Double.isNaN(hints.pulsesPerL())) {
+            add(block, "pulses", String.format(Locale.ROOT, "%.6f per L", hints.pulsesPerL()));
+        }
+        add(
+                block,
+                "flow_unit",
+                hints.flowUnit() == null ? null : hints.flowUnit().symbol());
+        if (!block.isEmpty()) {
+            text.append("log:\n").append(block);
+        }
+    }
+
+    private static void add(StringBuilder block, String key, @org.jspecify.annotations.Nullable Object value) {
+        if (value != null) {
+            block.append("  ").append(key).append(": ").append(value).append('\n');
+        }
+    }
+
+    private static String quantity(ColumnSense sense) {
+        boolean unit = Unit.findAny(sense.unit()).isPresent() || sense.unit().startsWith("ddmm");
+        return unit || sense.unit().equals("hhmmss") ? sense.quantity() + "[" + sense.unit() + "]" : sense.quantity();
+    }
+
+    private static String quoted(String text) {
+        return "\""
+                + text.replace("\\", "\\\\")
+                        .replace("\"", "\\\"")
+                        .replace("\n", " ")
+                        .replace("\t", "\\t") + "\"";
+    }
+
+    private static void measure(StringBuilder text, String key, String comment) {
+        line(text, key + ": " + Unmeasured.MEASURE, comment);
+    }
+
+    private static void fillIn(StringBuilder text, String key, String comment) {
+        line(text, key + ": " + Unmeasured.FILL_IN, comment);
+    }
+
+    private static void line(StringBuilder text, String line, String comment) {
+        text.append(line);
+        if (!comment.isEmpty()) {
+            text.append(" ".repeat(Math.max(1, COMMENT_AT - line.length())))
+                    .append("# ")
+                    .append(comment);
+        }
+        text.append('\n');
+    }
+}
