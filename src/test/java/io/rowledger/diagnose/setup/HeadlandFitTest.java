@@ -41,8 +41,10 @@ class HeadlandFitTest {
 
     @Test
     void crossings_at_both_ends_of_their_bounds_leave_no_room() {
-        // In either direction half the crossings fell 5 cm from the one record and half 5 cm from the other: on a straight
-        // headland errors from 0.25 to 0.35 m fit all bounds, and no other. The middles alone know it to 0.95/√16 = 0.24 m.
+        // In either direction half the crossings fell 5 cm from the one record and half 5 cm from the other: on a
+        // straight
+        // headland errors from 0.25 to 0.35 m fit all bounds, and no other. The middles alone know it to 0.95/√16 =
+        // 0.24 m.
         double[] aheadM = new double[16];
         for (int i = 0; i < aheadM.length; i++) {
             aheadM[i] = i / 2 % 2 == 0 ? 0.95 : -0.95;
