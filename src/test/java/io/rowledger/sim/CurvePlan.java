@@ -15,6 +15,8 @@ import java.util.List;
  * @param headingRad direction of the waves, or of the arcs' axis
  * @param workMps working speed
  * @param bounded whether the field has a boundary
+ * @param exactEnds whether passes begin and end where planned, and not at the nearest of the path's points, up to 0.1 m off
+ *     and alike for every pass driven one way: seen from the log that is a drop line set up wrong by as much
  */
 public record CurvePlan(
         Shape shape,
@@ -24,7 +26,8 @@ public record CurvePlan(
         int passes,
         double headingRad,
         double workMps,
-        boolean bounded)
+        boolean bounded,
+        boolean exactEnds)
         implements FieldPlan.Layout {
     private static final double RUN_IN_M = 10;
     private static final double TURN_RADIUS_M = 7.5;
@@ -42,27 +45,32 @@ public record CurvePlan(
 
     /** Arcs from this radius outward. */
     public static CurvePlan arcs(double innerRadiusM, double lengthM, int passes) {
-        return new CurvePlan(Shape.ARCS, innerRadiusM, lengthM, 0, passes, 0.4, 2.1, true);
+        return new CurvePlan(Shape.ARCS, innerRadiusM, lengthM, 0, passes, 0.4, 2.1, true, false);
     }
 
     /** Parallels of a sine wave. */
     public static CurvePlan waves(double amplitudeM, double wavelengthM, double lengthM, int passes) {
-        return new CurvePlan(Shape.WAVES, amplitudeM, lengthM, wavelengthM, passes, 0.4, 2.1, true);
+        return new CurvePlan(Shape.WAVES, amplitudeM, lengthM, wavelengthM, passes, 0.4, 2.1, true, false);
     }
 
     /** A clockwise circle of the rear axle; the bar works from the first quarter turn on. */
     public static CurvePlan circle(double radiusM, double turns, double speedMps) {
-        return new CurvePlan(Shape.CIRCLE, radiusM, turns, 0, 1, 0, speedMps, false);
+        return new CurvePlan(Shape.CIRCLE, radiusM, turns, 0, 1, 0, speedMps, false, false);
     }
 
     /** The same without a boundary. */
     public CurvePlan unbounded() {
-        return new CurvePlan(shape, sizeM, lengthM, waveM, passes, headingRad, workMps, false);
+        return new CurvePlan(shape, sizeM, lengthM, waveM, passes, headingRad, workMps, false, exactEnds);
     }
 
     /** The same at another working speed, m/s. */
     public CurvePlan speed(double mps) {
-        return new CurvePlan(shape, sizeM, lengthM, waveM, passes, headingRad, mps, bounded);
+        return new CurvePlan(shape, sizeM, lengthM, waveM, passes, headingRad, mps, bounded, exactEnds);
+    }
+
+    /** The same with passes that begin and end where planned. */
+    public CurvePlan endingExactly() {
+        return new CurvePlan(shape, sizeM, lengthM, waveM, passes, headingRad, workMps, bounded, true);
     }
 
     @Override
@@ -131,6 +139,10 @@ public record CurvePlan(
             s0 = i == firstAt ? length : s0;
             s1 = i == lastAt ? length : s1;
         }
+        if (exactEnds) {
+            s0 += beyond(points, firstAt, first);
+            s1 += beyond(points, lastAt, last);
+        }
         double heading = Math.atan2(x[1] - x[0], y[1] - y[0]);
         PathBuilder path = before == null
                 ? new PathBuilder(x[0], y[0], heading)
@@ -151,6 +163,16 @@ public record CurvePlan(
             }
         }
         return best;
+    }
+
+    /** How far past a point of the path another point near it lies, along the path, m. */
+    private static double beyond(List<double[]> points, int at, double[] to) {
+        double[] a = points.get(at - 1);
+        double[] b = points.get(at + 1);
+        double chord = Math.hypot(b[0] - a[0], b[1] - a[1]);
+        double dx = to[0] - points.get(at)[0];
+        double dy = to[1] - points.get(at)[1];
+        return (dx * (b[0] - a[0]) + dy * (b[1] - a[1])) / chord;
     }
 
     private double[][] boundary(SimRig rig) {

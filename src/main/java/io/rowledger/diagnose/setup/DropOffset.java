@@ -4,6 +4,7 @@ import io.rowledger.log.LogTable;
 import io.rowledger.rig.Rig;
 import io.rowledger.track.Track;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Where the drop line is along the way: passes of both directions start and stop along one line. */
 final class DropOffset {
@@ -23,6 +24,9 @@ final class DropOffset {
 
     /** Ends are left out beyond this, m. */
     private static final double TRIM_M = 0.8;
+
+    /** Ends known to their records no closer than this to either side: about as far as they stray by chance anyway, m. */
+    private static final double COARSE_M = 0.2;
 
     /** A delay of the work state is beyond doubt from so many sigmas on. */
     private static final double SURE_DELAY = 4;
@@ -45,10 +49,7 @@ final class DropOffset {
         List<PassEnd> ends = PassEnds.of(log, track);
         double[] times = PassEnds.times(ends);
         List<Contrast> contrasts = Trim.of(PassEnds.contrasts(ends, rig.widthM()), TRIM_M);
-        // An end is known to a record: as even chances over the way driven in one.
-        double speedMps = ends.stream().mapToDouble(PassEnd::speedMps).average().orElse(0);
-        double recordM = speedMps * track.quality().medianIntervalS() / Math.sqrt(12);
-        DriftFit.Fitted error = DriftFit.error(contrasts, times, new double[times.length], LEAST, recordM);
+        DriftFit.Fitted error = error(ends, contrasts, rig.widthM());
         if (error == null) {
             return untold(
                     was,
@@ -77,6 +78,17 @@ final class DropOffset {
                 "a wrong antenna or hitch length of the same size; a habit of lowering farther past the line than lifting; or a"
                         + " work state that is logged late.";
         return Measure.of(Measured.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
+    }
+
+    private static DriftFit.@Nullable Fitted error(List<PassEnd> ends, List<Contrast> contrasts, double barM) {
+        double halfM = ends.stream().mapToDouble(PassEnd::halfM).average().orElse(0);
+        // An end is known to a record: as even chances over the way driven in one.
+        DriftFit.Fitted byMiddles =
+                DriftFit.error(contrasts, PassEnds.times(ends), new double[ends.size()], LEAST, halfM / Math.sqrt(3));
+        if (byMiddles == null || halfM < COARSE_M) {
+            return byMiddles;
+        }
+        return HeadlandFit.error(ends, Trim.of(PassEnds.lines(ends, barM), byMiddles.value(), TRIM_M));
     }
 
     private static Measure untold(double was, String why) {

@@ -41,11 +41,11 @@ final class PassEnds {
             }
             int first = pass.firstStep();
             if (first > 0 && changes(log, poses.record(first - 1), poses.record(first))) {
-                ends.add(end(poses, pass, true));
+                ends.add(end(log, poses, pass, true));
             }
             int last = pass.endStep();
             if (last < poses.steps() && changes(log, poses.record(last), poses.record(last - 1))) {
-                ends.add(end(poses, pass, false));
+                ends.add(end(log, poses, pass, false));
             }
         }
         return ends;
@@ -60,8 +60,9 @@ final class PassEnds {
                 && (!log.hasDown() || (log.down(lifted) == 0 && log.down(lowered) == 1));
     }
 
-    private static PassEnd end(Poses poses, Pass pass, boolean start) {
+    private static PassEnd end(LogTable log, Poses poses, Pass pass, boolean start) {
         int at = start ? pass.firstStep() : pass.endStep();
+        double betweenS = Math.abs(log.timeS(poses.record(at)) - log.timeS(poses.record(at - 1)));
         int step = start ? 1 : -1;
         int other = at;
         while (Math.abs(poses.timeS(other) - poses.timeS(at)) < SPEED_OVER_S
@@ -72,6 +73,7 @@ final class PassEnds {
         double wayM = Math.hypot(
                 poses.dropEastM(other) - poses.dropEastM(at), poses.dropNorthM(other) - poses.dropNorthM(at));
         double timeS = Math.abs(poses.timeS(other) - poses.timeS(at));
+        double speedMps = timeS > 0 ? wayM / timeS : 0;
         return new PassEnd(
                 pass.number(),
                 start,
@@ -79,7 +81,8 @@ final class PassEnds {
                 poses.dropEastM(at),
                 poses.dropNorthM(at),
                 poses.barHeadingRad(at),
-                timeS > 0 ? wayM / timeS : 0);
+                speedMps,
+                speedMps * betweenS / 2);
     }
 
     /** Times of the ends, s. */
@@ -87,8 +90,15 @@ final class PassEnds {
         return ends.stream().mapToDouble(PassEnd::timeS).toArray();
     }
 
-    /** Every end against the line between its neighbours left and right. Positive values lie ahead. */
+    /** Every end against the line between its neighbours, where the error looked for would show. */
     static List<Contrast> contrasts(List<PassEnd> ends, double barM) {
+        return lines(ends, barM).stream()
+                .filter(c -> Math.abs(c.effect()) >= LEAST_EFFECT)
+                .toList();
+    }
+
+    /** Every end against the line between its neighbours left and right. Positive values lie ahead. */
+    static List<Contrast> lines(List<PassEnd> ends, double barM) {
         List<Contrast> contrasts = new ArrayList<>();
         for (int i = 0; i < ends.size(); i++) {
             Near left = nearest(ends, i, -1, barM);
@@ -104,10 +114,7 @@ final class PassEnds {
             double speed = own.speedMps()
                     - weight * left.sign * ends.get(left.index).speedMps()
                     - (1 - weight) * right.sign * ends.get(right.index).speedMps();
-            if (Math.abs(effect) >= LEAST_EFFECT) {
-                contrasts.add(
-                        new Contrast(i, left.index, right.index, weight, own.headingRad(), -lineM, effect, speed));
-            }
+            contrasts.add(new Contrast(i, left.index, right.index, weight, own.headingRad(), -lineM, effect, speed));
         }
         return contrasts;
     }

@@ -118,7 +118,9 @@ final class RowMeasures {
                         -1,
                         "rig.hitch_to_wheels",
                         rig.hitchToWheelsM(),
-                        "How far the bar cuts inside a turn would tell, but every pass beside another one cuts in alike."
-                                + " Drive a full circle with liquid on, beside or across passes driven straight."));
+                        "How far the bar cuts inside a turn would tell, but the log only holds where the antenna was: passes"
+                                + " beside one another cut in alike, and no flow says where the bar ran. Drive a circle with the"
+                                + " bar lowered and measure the two rings it leaves from their middle, the hitch pin's and the"
+                                + " bar's wheels': the length is the root of the one squared less the other squared."));
     }
 }

@@ -17,6 +17,11 @@ final class Trim {
         }
         double error = Robust.median(
                 contrasts.stream().mapToDouble(c -> c.valueM() / c.effect()).toArray());
+        return of(contrasts, error, leastM);
+    }
+
+    /** The same where the error is known roughly; contrasts that it doesn't move may be among them. */
+    static List<Contrast> of(List<Contrast> contrasts, double error, double leastM) {
         double[] left = contrasts.stream()
                 .mapToDouble(c -> c.valueM() - error * c.effect())
                 .toArray();

@@ -45,6 +45,7 @@ final class RandomSetup {
      * @param dropM the true length from pin to drop line
      * @param barRightM what the rig file would have to say, its antenna left as it is
      * @param trueBarRightM what the right rig file says
+     * @param told what a log without any noise would tell of the three
      * @param rightText the right rig file
      * @param wrongText the wrong one
      */
@@ -58,8 +59,21 @@ final class RandomSetup {
             double dropM,
             double barRightM,
             double trueBarRightM,
+            Told told,
             String rightText,
-            String wrongText) {}
+            String wrongText) {
+        /** The same for counting: without what was logged, which is large. */
+        Drawn withoutLog() {
+            return new Drawn(
+                    seed, null, rtk, rateHz, layout, lagS, dropM, barRightM, trueBarRightM, told, rightText, wrongText);
+        }
+    }
+
+    /**
+     * Lag, drop line and side as a log without any noise tells them: off by what the valves' time is from the one assumed, by
+     * half the difference of lifting late and lowering early, and by where the bar's middle is.
+     */
+    record Told(double lagS, double dropM, double barRightM) {}
 
     static Drawn draw(long seed) {
         return new RandomSetup(seed).draw();
@@ -111,9 +125,11 @@ final class RandomSetup {
         format = chance(0.3) ? format.with(LogFormat.Column.YAW_RATE) : format;
         // Some hundredths of the step the simulator delays by.
         lagS = Math.round(lagS / 0.02) * 0.02;
+        double lowerEarlyM = between(-0.1, 0.1);
+        double liftLateM = between(-0.1, 0.1);
         SimResult result = new Scenario(seed, rig, layout)
                 .products(SimProduct.uan32(between(12, 60)).withFlowLag(lagS))
-                .tractor(TractorModel.guided().withLift(0.15, between(-0.1, 0.1), between(-0.1, 0.1)))
+                .tractor(TractorModel.guided().withLift(0.15, lowerEarlyM, liftLateM))
                 .metering(metering)
                 .gnss(receiver)
                 .format(format)
@@ -131,7 +147,11 @@ final class RandomSetup {
         wrong = with(wrong, "flow_lag", chance(0.7) ? 0 : between(0, 3), "s");
         // An antenna set up too far left puts the bar too far right: the bar's own line would have to make up for it.
         double barRightM = antenna ? barM - sideM : barM;
-        return new Drawn(seed, result, rtk, hz, kind, lagS, dropM, barRightM, barM, right, wrong);
+        // A first-order valve is half open after ln 2 time constants; 0.5 s are allowed for opening and closing
+        // together.
+        double valveS = (metering.onLatencyS() + metering.offLatencyS()) / 2 + Math.log(2) * metering.valveS();
+        Told told = new Told(lagS + valveS - 0.25, dropM + (liftLateM - lowerEarlyM) / 2, barRightM - barM);
+        return new Drawn(seed, result, rtk, hz, kind, lagS, dropM, barRightM, barM, told, right, wrong);
     }
 
     /** The rig file with another figure behind a key. */
@@ -163,14 +183,17 @@ final class RandomSetup {
             }
             case 3 -> {
                 kind = "arcs";
-                return CurvePlan.arcs(Math.max(40, 4 * bar), length, passes).speed(workMps);
+                return CurvePlan.arcs(Math.max(40, 4 * bar), length, passes)
+                        .speed(workMps)
+                        .endingExactly();
             }
             default -> {
                 kind = "waves";
                 double wave = between(150, 220);
                 double amplitude = Math.min(10, wave * wave / (4 * Math.PI * Math.PI) / (2.5 * bar + passes * bar / 2));
                 return CurvePlan.waves(amplitude, wave, Math.max(length, wave), passes)
-                        .speed(workMps);
+                        .speed(workMps)
+                        .endingExactly();
             }
         }
     }

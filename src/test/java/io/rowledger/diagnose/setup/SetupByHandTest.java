@@ -42,7 +42,7 @@ class SetupByHandTest {
             boolean north = i % 2 == 0;
             double forward = north ? 1 : -1;
             double y = slope * 9 * i + forward * (speedsMps[i] * lateS - backM);
-            ends.add(new PassEnd(i + 1, north, 100.0 * i, 9.0 * i, y, north ? 0 : Math.PI, speedsMps[i]));
+            ends.add(new PassEnd(i + 1, north, 100.0 * i, 9.0 * i, y, north ? 0 : Math.PI, speedsMps[i], 0));
         }
         return ends;
     }

@@ -11,6 +11,9 @@ final class SetupScores {
     private static final Map<Measured, Double> BOUND =
             Map.of(Measured.FLOW_LAG, 0.15, Measured.DROP_OFFSET, 0.15, Measured.SIDE_OFFSET, 0.04);
 
+    /** Skipped and doubled ground is to come as near to the right setup's as this share. */
+    private static final double NEAR = 0.1;
+
     /** One line of the table. */
     private static final class Line {
         private int told;
@@ -24,6 +27,8 @@ final class SetupScores {
     private final List<String> far = new ArrayList<>();
     private final List<Double> skipOff = new ArrayList<>();
     private final List<Double> doubleOff = new ArrayList<>();
+    private final List<Double> perEndM2 = new ArrayList<>();
+    private final Map<String, int[]> within = new TreeMap<>();
     private double wrongOffM2;
     private double correctedOffM2;
     private double rightM2;
@@ -72,15 +77,26 @@ final class SetupScores {
         line.squares += (m.is() - truth) * (m.is() - truth);
     }
 
+    /** Skipped and doubled ground by a setup with such figures, and by the right one, m². */
+    void swapped(String figures, double[] by, double[] byRight) {
+        int[] counts = within.computeIfAbsent(figures, k -> new int[2]);
+        for (int i = 0; i < 2; i++) {
+            counts[i] += Math.abs(by[i] - byRight[i]) <= NEAR * byRight[i] ? 1 : 0;
+        }
+    }
+
     /** Skipped and doubled ground by the wrong setup, by the corrected one and by the right one, m². */
-    void ground(double[] byWrong, double[] byCorrected, double[] byRight) {
+    void ground(double[] byWrong, double[] byCorrected, double[] byRight, int passes) {
+        double sum = 0;
         for (int i = 0; i < 2; i++) {
             double off = Math.abs(byCorrected[i] - byRight[i]);
             (i == 0 ? skipOff : doubleOff).add(off / byRight[i]);
             wrongOffM2 += Math.abs(byWrong[i] - byRight[i]);
             correctedOffM2 += off;
             rightM2 += byRight[i];
+            sum += off;
         }
+        perEndM2.add(sum / (2 * passes));
     }
 
     String table(String title) {
@@ -116,17 +132,24 @@ final class SetupScores {
             b.append(String.format(
                     Locale.ROOT,
                     "all jobs together: right setups have %.0f m2 of skip and double, the wrong ones are off by %.0f m2, the"
-                            + " corrected ones by %.0f m2: %.1f %% of it is gone%n",
+                            + " corrected ones by %.0f m2, %.1f %% of the right ones': %.1f %% of it is gone%n",
                     rightM2,
                     wrongOffM2,
                     correctedOffM2,
+                    100 * correctedOffM2 / rightM2,
                     100 * (1 - correctedOffM2 / wrongOffM2)));
+            b.append(String.format(
+                    Locale.ROOT,
+                    "skip and double off by a median of %.2f m2 at each end of a pass%n",
+                    median(perEndM2)));
+            within.forEach((figures, counts) -> b.append(
+                    String.format(Locale.ROOT, "  with %-44s skip %d, double %d%n", figures, counts[0], counts[1])));
         }
         return b.toString();
     }
 
     private static int near(List<Double> off) {
-        return (int) off.stream().filter(x -> x <= 0.1).count();
+        return (int) off.stream().filter(x -> x <= NEAR).count();
     }
 
     private static double median(List<Double> values) {
