@@ -327,8 +327,11 @@ final class ColumnPlan {
         return place.found("two columns for " + canonical + ": " + first.header() + " and " + second)
                 .atColumn(second)
                 .expected("one column for a quantity")
-                .mend("say which one counts with a line under columns in the rig file, such as " + canonical + ": \""
-                        + first.header() + "\"");
+                .mend(
+                        first.header().equals(second)
+                                ? "rename one of the two in a copy of the log; which of them it is, only you know"
+                                : "say which one counts with a line under columns in the rig file, such as " + canonical
+                                        + ": \"" + first.header() + "\"");
     }
 
     private static void need(Place place, List<Column> columns, Measured measured, String canonical, String what) {
