@@ -56,7 +56,7 @@ public final class DeliveryBuilder {
         for (int p = 0; p < products; p++) {
             Product product = rig.products().get(p);
             boolean untargeted = targets.mayLack(p);
-            int[] nearest = product.flowLagS() == 0 ? null : nearestRecords(product.flowLagS());
+            int[] nearest = product.flowLagS() == 0 ? null : shownAt(product.flowLagS());
             for (int r = 0; r < rows; r++) {
                 double[] column = filled(log.flowColumn(p, r));
                 flow[p][r] = nearest == null ? column : shifted(column, product.flowLagS());
@@ -112,7 +112,7 @@ public final class DeliveryBuilder {
                 continue;
             }
             int i = poses.record(k);
-            double shown = column[nearest == null ? i : nearest[i]];
+            double shown = column[nearest == null ? i : nearest[k]];
             double asked = targets.lPerM2(p, r, k, i);
             double limit = Double.isNaN(asked) ? untargetedLimit : DELIVERING_SHARE * asked * width * barSpeed[k];
             if (shown > limit && shown > 0) {
@@ -121,17 +121,22 @@ public final class DeliveryBuilder {
         }
     }
 
-    /** For every record, the record whose time is nearest to its own plus the lag. */
-    private int[] nearestRecords(double lagS) {
+    /**
+     * For every step, the record that showed what left the outlet in its middle: the one nearest in time to that plus the
+     * lag. By steps and not by records, for a lag that is no whole number of records would else shift every start and stop
+     * by up to half a record, which at one record a second is a metre.
+     */
+    private int[] shownAt(double lagS) {
+        Poses poses = strips.poses();
         int n = log.records();
-        int[] nearest = new int[n];
+        int[] nearest = new int[poses.steps()];
         int j = 0;
-        for (int i = 0; i < n; i++) {
-            double shown = log.timeS(i) + lagS;
+        for (int k = 0; k < nearest.length; k++) {
+            double shown = (poses.timeS(k) + poses.timeS(k + 1)) / 2 + lagS;
             while (j + 1 < n && Math.abs(log.timeS(j + 1) - shown) <= Math.abs(log.timeS(j) - shown)) {
                 j++;
             }
-            nearest[i] = j;
+            nearest[k] = j;
         }
         return nearest;
     }

@@ -81,6 +81,25 @@ class DeliveryBuilderTest {
         assertEquals("{1, 2}", on(late));
     }
 
+    /**
+     * One record a second cut into five steps of 0.2 s, as fast steps are. The meter shows flow in records 4 to 7, at 4.5
+     * to 7.5 s, so between 4 and 8 s; with a lag of 1.4 s it left the outlet between 2.6 and 6.6 s: steps 13 to 32.
+     */
+    @Test
+    void a_lag_of_a_part_of_a_record_moves_edges_by_that_part() {
+        int records = 10;
+        int parts = 5;
+        PoseColumns north = SteadyMotion.north(2, records * parts, 0.2);
+        Arrays.setAll(north.record, k -> k / parts);
+        double[] flow = {0, 0, 0, 0, 0.02, 0.02, 0.02, 0.02, 0, 0};
+        LogTable log = SteadyMotion.log(SteadyMotion.north(2, records, 1), new double[][] {flow});
+        Strips strips = new Strips(SteadyMotion.track(north).poses(), ONE_METRE);
+        Delivery delivery = DeliveryBuilder.build(log, SteadyMotion.rig(ONE_METRE, 0.01, 1.4), strips);
+        assertEquals(13, delivery.deliveringSteps(0).nextSetBit(0));
+        assertEquals(33, delivery.deliveringSteps(0).nextClearBit(13));
+        assertEquals(20, delivery.deliveringSteps(0).cardinality());
+    }
+
     @Test
     void delivering_is_flow_above_five_percent_of_what_the_target_asks() {
         // 0.01 L/m² × 1 m × 2 m/s asks 0.02 L/s; the limit is 0.001 L/s, itself not enough.
