@@ -16,6 +16,9 @@ final class FileChecks {
     /** 2100-01-01: no log is from then. */
     private static final double LAST_TIME_S = 4_102_444_800.0;
 
+    /** Years are written with four digits (ISO 8601). */
+    private static final long LAST_YEAR = 9999;
+
     private static final double SECONDS_PER_YEAR = 365.2425 * 86_400;
 
     private FileChecks() {}
@@ -123,22 +126,37 @@ final class FileChecks {
     private static void inTheFuture(FileLog file) {
         RawLog log = file.log();
         int late = 0;
-        for (int i = 0; i < log.records; i++) {
-            late += log.timeS[i] > LAST_TIME_S ? 1 : 0;
+        int first = 0;
+        for (int i = log.records - 1; i >= 0; i--) {
+            if (log.timeS[i] > LAST_TIME_S) {
+                late++;
+                first = i;
+            }
         }
         if (late > MOST * file.reader().records()) {
             ColumnPlan.Column time = file.plan().timeColumn();
-            double figure = log.timeS[0] / (Double.isNaN(time.toSi()) ? 1 : time.toSi());
+            double figure = log.timeS[first] / (Double.isNaN(time.toSi()) ? 1 : time.toSi());
             double unitS = EpochRange.unitS(figure);
+            if (Double.isNaN(time.toSi()) || unitS == 1 || figure * unitS > LAST_TIME_S) {
+                // No other unit makes it a day that anybody drove on.
+                long year = 1970 + (long) (log.timeS[first] / SECONDS_PER_YEAR);
+                throw found(
+                                file,
+                                log.line[first],
+                                year > LAST_YEAR ? "a time after the year " + LAST_YEAR : "a time in the year " + year,
+                                "times before the year 2100",
+                                "look at that line in a text editor and export the log again")
+                        .atColumn(time.header());
+            }
             String unit = unitS == 1e-3 ? "ms" : unitS == 1e-6 ? "us" : "ns";
             throw found(
                             file,
-                            log.line[0],
+                            log.line[first],
                             String.format(
                                     Locale.ROOT,
                                     "%.0f, which is a day in the year %d in %s, and %s in %s",
                                     figure,
-                                    1970 + (long) (log.timeS[0] / SECONDS_PER_YEAR),
+                                    1970 + (long) (log.timeS[first] / SECONDS_PER_YEAR),
                                     time.unit(),
                                     Instant.ofEpochSecond((long) (figure * unitS)),
                                     unit),

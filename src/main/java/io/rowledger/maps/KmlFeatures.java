@@ -3,6 +3,7 @@ package io.rowledger.maps;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.Reader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -49,14 +50,16 @@ final class KmlFeatures {
         }
     }
 
-    static MapFeatures read(String file, InputStream in, MapUse use) {
+    static MapFeatures read(String file, InputStream in, MapUse use) throws IOException {
         // The JDK's own parser by name: another one on the class path might have other defaults.
         XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
         factory.setProperty(XMLInputFactory.IS_COALESCING, true);
+        Reader characters = XmlCharacters.of(
+                file, in, "UTF-8, as KML (OGC 12-007) has it", "export the " + use.file() + " again as KML");
         try {
-            KmlFeatures reader = new KmlFeatures(file, use, factory.createXMLStreamReader(in));
+            KmlFeatures reader = new KmlFeatures(file, use, factory.createXMLStreamReader(characters));
             reader.document();
             return new MapFeatures(file, MapFormat.KML, reader.features, List.of());
         } catch (XMLStreamException e) {

@@ -1,21 +1,17 @@
 package io.rowledger.log.taskdata;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.maps.XmlCharacters;
 import java.io.FilterReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.charset.CharacterCodingException;
-import java.nio.charset.Charset;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -48,10 +44,6 @@ final class TaskXml {
     /** More elements than a season's task data has. */
     private static final int MOST_ELEMENTS = 500_000;
 
-    private static final int DECLARATION_BYTES = 200;
-    private static final Pattern ENCODING =
-            Pattern.compile("^<\\?xml[^>]*?encoding\\s*=\\s*[\"']([A-Za-z][A-Za-z0-9._-]{0,40})[\"']");
-
     private final String file;
     private final XMLStreamReader xml;
     private int elements;
@@ -71,8 +63,10 @@ final class TaskXml {
         XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+        Reader characters = XmlCharacters.of(
+                file, in, "UTF-8, as ISO 11783-10 has it", "copy the task data from the terminal again");
         try {
-            return new TaskXml(file, factory.createXMLStreamReader(keptOpen(decoded(file, in)))).document(root);
+            return new TaskXml(file, factory.createXMLStreamReader(keptOpen(characters))).document(root);
         } catch (XMLStreamException e) {
             if (e.getNestedException() instanceof CharacterCodingException) {
                 throw broken(file, e);
@@ -82,34 +76,6 @@ final class TaskXml {
             }
             throw broken(file, e);
         }
-    }
-
-    /**
-     * The file's characters, by its byte order mark or declaration (XML 1.0, appendix F), else UTF-8. The parser would print
-     * to the console what it can't decode.
-     */
-    private static Reader decoded(String file, InputStream in) throws IOException {
-        in.mark(DECLARATION_BYTES);
-        byte[] first = in.readNBytes(DECLARATION_BYTES);
-        in.reset();
-        String start = new String(first, StandardCharsets.ISO_8859_1);
-        Matcher declared = ENCODING.matcher(start);
-        Charset charset = StandardCharsets.UTF_8;
-        if (start.startsWith("\u00fe\u00ff") || start.startsWith("\u00ff\u00fe")) {
-            charset = StandardCharsets.UTF_16;
-        } else if (start.startsWith("\u00ef\u00bb\u00bf")) {
-            in.skipNBytes(3);
-        } else if (declared.find()) {
-            String name = declared.group(1);
-            if (!Charset.isSupported(name)) {
-                throw UnusableInputException.found("the character set " + name)
-                        .inFile(file)
-                        .expected("UTF-8, as ISO 11783-10 has it")
-                        .mend("copy the task data from the terminal again");
-            }
-            charset = Charset.forName(name);
-        }
-        return new InputStreamReader(in, charset.newDecoder());
     }
 
     /** The parser closes what it has read to the end; the digest wants the bytes behind it too. */
