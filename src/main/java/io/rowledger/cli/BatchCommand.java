@@ -7,7 +7,6 @@ import io.rowledger.report.BatchOutcome;
 import io.rowledger.report.BatchOutcome.Result;
 import io.rowledger.report.BatchReport;
 import io.rowledger.report.BatchReportBuilder;
-import io.rowledger.report.Paper;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.Season;
 import io.rowledger.report.SeasonBuilder;
@@ -22,7 +21,6 @@ import io.rowledger.run.Progress;
 import io.rowledger.run.batch.Batch;
 import io.rowledger.run.batch.BatchOptions;
 import io.rowledger.run.batch.Each;
-import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -31,6 +29,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -73,24 +72,8 @@ final class BatchCommand implements Callable<Integer> {
             description = "Whom to print for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
     private List<Audience> audiences;
 
-    @Option(
-            names = "--units",
-            defaultValue = "us",
-            paramLabel = "us|metric",
-            description = "Units of the printed reports; files for machines stay in SI.")
-    private UnitSystem units;
-
-    @Option(
-            names = "--paper",
-            paramLabel = "letter|a4",
-            description = "The sheet (default: letter for us, a4 for metric).")
-    private @Nullable Paper paper;
-
-    @Option(
-            names = "--templates",
-            paramLabel = "DIR",
-            description = "A folder with your own copies of the report templates.")
-    private @Nullable Path templates;
+    @Mixin
+    private PageOptions page;
 
     @Option(names = "--apply-setup-check", description = "As with report.")
     private boolean applySetupCheck;
@@ -120,7 +103,7 @@ final class BatchCommand implements Callable<Integer> {
         }
         long start = System.nanoTime();
         int cores = Runtime.getRuntime().availableProcessors();
-        Results results = new Results(units, paper, templates, null, Results.printable(audiences));
+        Results results = new Results(page.units(), page.sheet(), page.templates(), null, Results.printable(audiences));
         Path place = out == null ? beside(folder) : out;
         Batch.Setting setting = new Batch.Setting(
                 folder,
@@ -128,7 +111,7 @@ final class BatchCommand implements Callable<Integer> {
                 each == null ? Each.UNSAID : each,
                 place,
                 Version.number(),
-                BatchOptions.of(units, results.sheet(), results.audiences(), applySetupCheck, templates),
+                BatchOptions.of(page.units(), page.sheet(), results.audiences(), applySetupCheck, page.templates()),
                 again,
                 jobs == null ? cores : jobs,
                 cores,
@@ -136,7 +119,7 @@ final class BatchCommand implements Callable<Integer> {
         List<BatchOutcome> outcomes = Batch.run(
                 setting,
                 (files, check, fresh, threads) -> report(files, check, fresh, threads, results),
-                new BatchProgress(console.progress(quiet), units, System::nanoTime));
+                new BatchProgress(console.progress(quiet), page.units(), System::nanoTime));
         ReportOptions options = results.options(zone(outcomes));
         BatchReport report = BatchReportBuilder.build(outcomes, options);
         Batches.write(outcomes, report, options, place);

@@ -3,18 +3,16 @@ package io.rowledger.cli;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Comparison;
 import io.rowledger.report.ComparisonBuilder;
-import io.rowledger.report.Paper;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.SavedDiagnosis;
 import io.rowledger.report.file.Comparisons;
 import io.rowledger.report.file.DiagnosisReader;
 import io.rowledger.run.Progress;
-import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -38,24 +36,8 @@ final class CompareCommand implements Callable<Integer> {
             description = "Where the comparison goes (default: ${DEFAULT-VALUE}).")
     private Path out;
 
-    @Option(
-            names = "--units",
-            defaultValue = "us",
-            paramLabel = "us|metric",
-            description = "Units of the printed report; the sheet is letter for us, A4 for metric.")
-    private UnitSystem units;
-
-    @Option(
-            names = "--paper",
-            paramLabel = "letter|a4",
-            description = "The sheet (default: letter for us, a4 for metric).")
-    private @Nullable Paper paper;
-
-    @Option(
-            names = "--templates",
-            paramLabel = "DIR",
-            description = "A folder with your own copies of the report templates.")
-    private @Nullable Path templates;
+    @Mixin
+    private PageOptions page;
 
     @Option(names = "--quiet", description = "No progress lines.")
     private boolean quiet;
@@ -79,9 +61,8 @@ final class CompareCommand implements Callable<Integer> {
         SavedDiagnosis old = DiagnosisReader.read(before);
         SavedDiagnosis now = DiagnosisReader.read(after);
         Comparisons.check(old, now, after);
-        Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
         ReportOptions options = new ReportOptions(
-                units, paper == null ? usual : paper, ZoneId.of(now.zone()), templates, Version.number());
+                page.units(), page.sheet(), ZoneId.of(now.zone()), page.templates(), Version.number());
         Comparison comparison = ComparisonBuilder.build(old, now, options);
         progress.begins("writing the comparison", out.toString());
         Comparisons.write(old, now, comparison, options, out);

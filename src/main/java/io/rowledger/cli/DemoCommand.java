@@ -2,6 +2,7 @@ package io.rowledger.cli;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
+import io.rowledger.report.Paper;
 import io.rowledger.report.file.Audience;
 import io.rowledger.run.JobFiles;
 import io.rowledger.run.Pipeline;
@@ -49,7 +50,7 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Results results = new Results(UnitSystem.US, null, null, null, EnumSet.allOf(Audience.class));
+        Results results = new Results(UnitSystem.US, Paper.LETTER, null, null, EnumSet.allOf(Audience.class));
         for (Sample sample : SAMPLES) {
             Path folder = out.resolve("logs").resolve(sample.name());
             Path log = unpack(sample, sample.log(), folder);

@@ -2,13 +2,11 @@ package io.rowledger.cli;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.Analysis;
-import io.rowledger.report.Paper;
 import io.rowledger.report.file.Audience;
 import io.rowledger.report.pdf.PdfSigner;
 import io.rowledger.run.JobFiles;
 import io.rowledger.run.Pipeline;
 import io.rowledger.run.Progress;
-import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -65,24 +63,8 @@ final class ReportCommand implements Callable<Integer> {
             description = "Whom to print for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
     private List<Audience> audiences;
 
-    @Option(
-            names = "--units",
-            defaultValue = "us",
-            paramLabel = "us|metric",
-            description = "Units of the printed reports; files for machines stay in SI.")
-    private UnitSystem units;
-
-    @Option(
-            names = "--paper",
-            paramLabel = "letter|a4",
-            description = "The sheet (default: letter for us, a4 for metric).")
-    private @Nullable Paper paper;
-
-    @Option(
-            names = "--templates",
-            paramLabel = "DIR",
-            description = "A folder with your own copies of the report templates.")
-    private @Nullable Path templates;
+    @Mixin
+    private PageOptions page;
 
     @Mixin
     private SignOptions sign;
@@ -108,7 +90,8 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Results results = new Results(units, paper, templates, threads, Results.printable(audiences));
+        Results results =
+                new Results(page.units(), page.sheet(), page.templates(), threads, Results.printable(audiences));
         if (threads != null && threads < 1) {
             throw UnusableInputException.found(threads + " threads")
                     .atColumn("--threads")

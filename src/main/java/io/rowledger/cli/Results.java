@@ -23,14 +23,14 @@ import org.jspecify.annotations.Nullable;
  * How a person wants the results, and where they go.
  *
  * @param units of the printed reports
- * @param paper the sheet, or null for the usual one of these units
+ * @param sheet that they are printed on
  * @param templates the user's own templates, or null
  * @param threads or null for all cores
  * @param audiences whom to print for
  */
 record Results(
         UnitSystem units,
-        @Nullable Paper paper,
+        Paper sheet,
         @Nullable Path templates,
         @Nullable Integer threads,
         Set<Audience> audiences) {
@@ -55,13 +55,7 @@ record Results(
 
     /** How printed reports are to look. */
     ReportOptions options(ZoneId zone) {
-        return new ReportOptions(units, sheet(), zone, templates, Version.number());
-    }
-
-    /** The sheet asked for, or the usual one. */
-    Paper sheet() {
-        Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
-        return paper == null ? usual : paper;
+        return new ReportOptions(units, sheet, zone, templates, Version.number());
     }
 
     /** Writes everything into the folder, with so many threads, and says nothing. */

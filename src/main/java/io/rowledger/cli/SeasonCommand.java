@@ -1,6 +1,5 @@
 package io.rowledger.cli;
 
-import io.rowledger.report.Paper;
 import io.rowledger.report.ReportOptions;
 import io.rowledger.report.Season;
 import io.rowledger.report.SeasonBuilder;
@@ -9,14 +8,13 @@ import io.rowledger.report.SeasonReport;
 import io.rowledger.report.SeasonReportBuilder;
 import io.rowledger.report.file.Seasons;
 import io.rowledger.report.file.SummaryReader;
-import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -37,24 +35,8 @@ final class SeasonCommand implements Callable<Integer> {
             description = "Where the ledger goes (default: ${DEFAULT-VALUE}).")
     private Path out;
 
-    @Option(
-            names = "--units",
-            defaultValue = "us",
-            paramLabel = "us|metric",
-            description = "Units of the printed ledger; the sheet is letter for us, A4 for metric.")
-    private UnitSystem units;
-
-    @Option(
-            names = "--paper",
-            paramLabel = "letter|a4",
-            description = "The sheet (default: letter for us, a4 for metric).")
-    private @Nullable Paper paper;
-
-    @Option(
-            names = "--templates",
-            paramLabel = "DIR",
-            description = "A folder with your own copies of the report templates.")
-    private @Nullable Path templates;
+    @Mixin
+    private PageOptions page;
 
     private final Console console;
 
@@ -67,12 +49,10 @@ final class SeasonCommand implements Callable<Integer> {
         List<SeasonJob> jobs =
                 folders.stream().map(Path::normalize).map(SummaryReader::read).toList();
         Season season = SeasonBuilder.build(jobs);
-        Paper usual = units == UnitSystem.US ? Paper.LETTER : Paper.A4;
         List<ZoneId> zones =
                 season.jobs().stream().map(SeasonJob::zone).distinct().toList();
         ZoneId zone = zones.size() == 1 ? zones.get(0) : ZoneOffset.UTC;
-        ReportOptions options =
-                new ReportOptions(units, paper == null ? usual : paper, zone, templates, Version.number());
+        ReportOptions options = new ReportOptions(page.units(), page.sheet(), zone, page.templates(), Version.number());
         SeasonReport report = SeasonReportBuilder.build(season, options);
         Seasons.write(season, report, options, folders, out);
         report.answer().forEach(console.out()::println);
