@@ -323,4 +323,33 @@ class MapLimitsTest {
                 "INSERT INTO field (geom) VALUES (x'00')");
         assertTrue(refused(file).contains("can't be read"));
     }
+
+    /** Found by damaging files at random: they crashed the readers or kept them busy for minutes. */
+    @Test
+    void geojson_whose_type_is_a_list_is_refused() throws IOException {
+        String deep = "{\"type\": [[1]]\"FeatureCollection\", \"features\": []}";
+        assertTrue(refused(Files.writeString(dir.resolve("a.geojson"), deep)).contains("no JSON"));
+        Path file = Files.writeString(
+                dir.resolve("b.geojson"),
+                "{\"type\":{\"type\":\"x\"},\"coordinates\":{\"a\":[1]},\"b\":" + POLYGON + "}");
+        assertEquals(
+                List.of(),
+                MapReader.read(file, MapUse.BOUNDARY).features().get(0).shapes());
+    }
+
+    @Test
+    void a_projection_turned_by_more_than_a_turn_is_refused() throws Exception {
+        for (String wrong : List.of(
+                "UNIT[\"Degree\",2147483647]|PARAMETER[\"False_Easting\",0.0]",
+                "UNIT[\"Degree\",0.0174532925199433]|PARAMETER[\"False_Easting\",1e300]")) {
+            String[] parts = wrong.split("\\|", -1);
+            String wkt = "PROJCS[\"A\",GEOGCS[\"G\",DATUM[\"D_North_American_1983\",SPHEROID[\"GRS_1980\",6378137.0,"
+                    + "298.257222101]],PRIMEM[\"Greenwich\",0.0]," + parts[0] + "],PROJECTION[\"Albers\"]," + parts[1]
+                    + ",PARAMETER[\"Central_Meridian\",-96.0],PARAMETER[\"Standard_Parallel_1\",29.5],"
+                    + "PARAMETER[\"Standard_Parallel_2\",45.5],PARAMETER[\"Latitude_Of_Origin\",23.0],UNIT[\"Meter\",1.0]]";
+            ReferenceSystem.NotUsable found =
+                    assertThrows(ReferenceSystem.NotUsable.class, () -> ReferenceSystem.of(wkt));
+            assertTrue(found.found().contains("can't be") || found.found().contains("unit"), found.found());
+        }
+    }
 }
