@@ -37,6 +37,7 @@ public final class BoundaryReader {
      */
     public static Boundary read(Path file, LocalPlane plane, @Nullable Envelope driven) {
         MapFeatures source = MapReader.read(file, MapUse.BOUNDARY);
+        source.features().forEach(feature -> Crossings.requireFew(source, feature));
         List<MapShape> outlines = source.features().stream()
                 .flatMap(feature -> feature.shapes().stream())
                 .filter(shape -> shape.kind() == MapShape.Kind.POLYGON)

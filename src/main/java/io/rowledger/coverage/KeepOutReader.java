@@ -9,6 +9,7 @@ import io.rowledger.maps.MapReader;
 import io.rowledger.maps.MapShape;
 import io.rowledger.maps.MapUse;
 import io.rowledger.units.Dimension;
+import io.rowledger.units.Unit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -73,6 +74,7 @@ public final class KeepOutReader {
                     .mend("draw where it is, or take the feature out");
         }
         double setbackM = setbackM(source, feature);
+        Crossings.requireFew(source, feature);
         MapGeometry.Placed placed = MapGeometry.of(feature, plane);
         for (MapShape shape : feature.shapes()) {
             if (shape.kind() == MapShape.Kind.POLYGON
@@ -106,12 +108,22 @@ public final class KeepOutReader {
                     .mend("write the property with its unit, such as \"setback\": \"N ft\" or \"setback[m]\": N");
         }
         if (setbackM.getAsDouble() < 0) {
-            MapProperty property = feature.called(SETBACK).get(0);
+            MapProperty property = feature.properties().stream()
+                    .filter(p -> !p.text().isBlank() && isSetback(feature, p))
+                    .findFirst()
+                    .orElseThrow();
             throw source.fault(feature, property, "a setback of \"" + property.text() + "\"")
                     .expected("a distance of 0 or more")
                     .mend("write how far to keep away; 0 keeps out of a polygon itself");
         }
         return setbackM.getAsDouble();
+    }
+
+    /** As {@link MapFeatures#quantity} finds it: with its unit in brackets, behind an underscore, or in the value. */
+    private static boolean isSetback(MapFeature feature, MapProperty property) {
+        String unit = property.unitBehind(SETBACK);
+        return feature.called(SETBACK).contains(property)
+                || (!unit.isEmpty() && Unit.find(unit, Dimension.LENGTH).isPresent());
     }
 
     /** Ground closer to the place than the setback, the inside of polygons with it. Straight in the plane. */

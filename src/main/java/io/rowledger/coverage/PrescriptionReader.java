@@ -95,6 +95,7 @@ public final class PrescriptionReader {
                     .expected("a Polygon or MultiPolygon around the zone")
                     .mend("draw the zone as a polygon, or take the feature out");
         }
+        Crossings.requireFew(source, feature);
         MapGeometry.Placed placed = MapGeometry.of(feature, plane);
         Geometry area = Jts.areal(placed.geometry());
         if (area.getArea() == 0) {

@@ -149,8 +149,14 @@ public final class GeoJsonFeatures {
             String key = json.currentName();
             JsonToken value = json.nextToken();
             switch (key) {
-                case "type" -> found.type = value == JsonToken.VALUE_STRING ? json.getText() : "";
-                case "coordinates" -> coordinates = value == JsonToken.START_ARRAY ? levels(1) : null;
+                case "type" -> {
+                    found.type = value == JsonToken.VALUE_STRING ? json.getText() : "";
+                    json.skipChildren();
+                }
+                case "coordinates" -> {
+                    coordinates = value == JsonToken.START_ARRAY ? levels(1) : null;
+                    json.skipChildren();
+                }
                 case "geometry" -> {
                     if (value == JsonToken.START_OBJECT) {
                         found.take(object(depth + 1));

@@ -2,6 +2,7 @@ package io.rowledger.maps;
 
 import io.rowledger.geo.LocalPlane;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -29,6 +30,12 @@ final class ReferenceSystem {
         out[0] = x;
         out[1] = y;
     });
+
+    private static final double FULL_TURN_DEG = 360;
+    /** Around the equator, and some more. */
+    private static final double EARTH_GIRTH_M = 5e7;
+    /** Scales on the central meridian lie within a percent of 1 where anybody draws maps by them. */
+    private static final double LEAST_SCALE = 0.5;
 
     private static final List<String> DATUMS = List.of(
             "wgs1984",
@@ -178,6 +185,10 @@ final class ReferenceSystem {
             }
         }
         Parameters p = new Parameters(given, degrees, toM);
+        if (!p.onEarth()) {
+            throw new NotUsable(
+                    "a projection with an angle, a distance or a scale that can't be", "parameters such as UTM's");
+        }
         double a = spheroid.number(1);
         double inverseF = spheroid.number(2);
         if (!(a > 6.3e6 && a < 6.4e6) || !(inverseF == 0 || inverseF > 200)) {
@@ -261,7 +272,12 @@ final class ReferenceSystem {
         return (x, y, out) -> {
             ProjCoordinate to = new ProjCoordinate();
             try {
-                projection.inverseProject(new ProjCoordinate(x * p.toM, y * p.toM), to);
+                boolean near = Math.abs(x * p.toM) <= 2 * EARTH_GIRTH_M && Math.abs(y * p.toM) <= 2 * EARTH_GIRTH_M;
+                if (near) {
+                    projection.inverseProject(new ProjCoordinate(x * p.toM, y * p.toM), to);
+                } else {
+                    to = new ProjCoordinate(Double.NaN, Double.NaN);
+                }
             } catch (Proj4jException e) {
                 to = new ProjCoordinate(Double.NaN, Double.NaN);
             }
@@ -272,6 +288,14 @@ final class ReferenceSystem {
 
     /** The parameters of a projection; lengths in metres, angles in degrees. */
     private record Parameters(Map<String, Double> given, double degrees, double toM) {
+        /** Angles within a turn, distances within the earth's girth. PROJ4J takes others for ever to bring into range. */
+        boolean onEarth() {
+            double[] angles = {lat0(), lon0(), get("standardparallel1", 0), get("standardparallel2", 0)};
+            boolean turned = Arrays.stream(angles).allMatch(a -> Math.abs(a) <= FULL_TURN_DEG);
+            boolean near = Math.abs(eastM()) <= EARTH_GIRTH_M && Math.abs(northM()) <= EARTH_GIRTH_M;
+            return turned && near && scale() > LEAST_SCALE && scale() < 1 / LEAST_SCALE;
+        }
+
         double get(String name) {
             Double value = given.get(name);
             return value == null ? Double.NaN : value * degrees;

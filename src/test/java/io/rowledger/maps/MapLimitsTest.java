@@ -6,11 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.finding.UnusableInputException;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.PrintStream;
 import java.io.RandomAccessFile;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,6 +23,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.GZIPOutputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.DynamicTest;
@@ -71,7 +75,11 @@ class MapLimitsTest {
                         "/etc/field.geojson",
                         "..\\..\\field.geojson",
                         "C:\\field.geojson",
-                        "c:field.geojson")
+                        "c:field.geojson",
+                        "../doc.kml",
+                        "files/../../doc.kml",
+                        "../field.shp",
+                        "..\\field.dbf")
                 .map(name -> DynamicTest.dynamicTest(name, () -> {
                     Path file = zip(name, out -> out.write(utf8(POLYGON)));
                     assertTrue(refused(file).contains(name));
@@ -102,6 +110,18 @@ class MapLimitsTest {
                     String message = refused(file);
                     assertTrue(message.contains("more than 64 MB") && message.contains(name), message);
                 }));
+    }
+
+    /** Maps are not read from gzip at all, so there is nothing to swell. */
+    @Test
+    void a_gzip_that_unpacks_to_more_than_a_map_is_refused_unread() throws IOException {
+        Path file = dir.resolve("bomb.geojson.gz");
+        try (OutputStream gz = new GZIPOutputStream(Files.newOutputStream(file))) {
+            for (int mb = 0; mb < 65; mb++) {
+                gz.write(new byte[1 << 20]);
+            }
+        }
+        assertTrue(refused(file).contains("a gzip file"));
     }
 
     @Test
@@ -175,6 +195,42 @@ class MapLimitsTest {
     void an_entity_nobody_declared_is_refused() throws IOException {
         String message = refused(kml("<kml>" + SQUARE.replace("<Polygon>", "<name>&s;</name><Polygon>") + "</kml>"));
         assertTrue(message.contains("entity") || message.contains("no well-formed XML"), message);
+    }
+
+    /** The JDK's parser would print "[Fatal Error]" to the console, beside the message or instead of it. */
+    @Test
+    void kml_that_is_not_in_its_character_set_is_refused_and_nothing_is_printed() throws IOException {
+        PrintStream console = System.err;
+        ByteArrayOutputStream printed = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
+        try {
+            for (String start :
+                    List.of("", "<?xml version=\"1.0\"?>", "<?xml version=\"1.0\" encoding=\"US-ASCII\"?>")) {
+                String text = start + "<kml>" + SQUARE.replace("<Polygon>", "<name>\u00e4</name><Polygon>") + "</kml>";
+                Path file = Files.write(dir.resolve("field.kml"), text.getBytes(StandardCharsets.ISO_8859_1));
+                assertTrue(refused(file).contains("no well-formed XML"));
+            }
+            Path file = kml("<?xml version=\"1.0\" encoding=\"x-none\"?><kml/>");
+            assertTrue(refused(file).contains("the character set x-none"));
+        } finally {
+            System.setErr(console);
+        }
+        assertEquals("", printed.toString(StandardCharsets.UTF_8));
+    }
+
+    @Test
+    void kml_in_every_usual_character_set_is_the_same() throws IOException {
+        String body = "<kml>" + SQUARE.replace("<Polygon>", "<name>S\u00fcd</name><Polygon>") + "</kml>";
+        for (String name : List.of("UTF-8", "ISO-8859-1", "windows-1252", "UTF-16", "UTF-16LE", "UTF-16BE")) {
+            for (String mark : name.equals("UTF-8") || name.endsWith("E") ? List.of("", "\ufeff") : List.of("")) {
+                String text = mark + "<?xml version=\"1.0\" encoding=\"" + name + "\"?>" + body;
+                Path file = Files.write(dir.resolve("field.kml"), text.getBytes(Charset.forName(name)));
+                assertEquals(
+                        "S\u00fcd",
+                        MapReader.read(file, MapUse.BOUNDARY).features().get(0).name(),
+                        name + mark);
+            }
+        }
     }
 
     @Test
@@ -266,5 +322,34 @@ class MapLimitsTest {
                 "CREATE TABLE field (fid INTEGER PRIMARY KEY, geom BLOB, big BLOB AS (zeroblob(500000000)))",
                 "INSERT INTO field (geom) VALUES (x'00')");
         assertTrue(refused(file).contains("can't be read"));
+    }
+
+    /** Found by damaging files at random: they crashed the readers or kept them busy for minutes. */
+    @Test
+    void geojson_whose_type_is_a_list_is_refused() throws IOException {
+        String deep = "{\"type\": [[1]]\"FeatureCollection\", \"features\": []}";
+        assertTrue(refused(Files.writeString(dir.resolve("a.geojson"), deep)).contains("no JSON"));
+        Path file = Files.writeString(
+                dir.resolve("b.geojson"),
+                "{\"type\":{\"type\":\"x\"},\"coordinates\":{\"a\":[1]},\"b\":" + POLYGON + "}");
+        assertEquals(
+                List.of(),
+                MapReader.read(file, MapUse.BOUNDARY).features().get(0).shapes());
+    }
+
+    @Test
+    void a_projection_turned_by_more_than_a_turn_is_refused() throws Exception {
+        for (String wrong : List.of(
+                "UNIT[\"Degree\",2147483647]|PARAMETER[\"False_Easting\",0.0]",
+                "UNIT[\"Degree\",0.0174532925199433]|PARAMETER[\"False_Easting\",1e300]")) {
+            String[] parts = wrong.split("\\|", -1);
+            String wkt = "PROJCS[\"A\",GEOGCS[\"G\",DATUM[\"D_North_American_1983\",SPHEROID[\"GRS_1980\",6378137.0,"
+                    + "298.257222101]],PRIMEM[\"Greenwich\",0.0]," + parts[0] + "],PROJECTION[\"Albers\"]," + parts[1]
+                    + ",PARAMETER[\"Central_Meridian\",-96.0],PARAMETER[\"Standard_Parallel_1\",29.5],"
+                    + "PARAMETER[\"Standard_Parallel_2\",45.5],PARAMETER[\"Latitude_Of_Origin\",23.0],UNIT[\"Meter\",1.0]]";
+            ReferenceSystem.NotUsable found =
+                    assertThrows(ReferenceSystem.NotUsable.class, () -> ReferenceSystem.of(wkt));
+            assertTrue(found.found().contains("can't be") || found.found().contains("unit"), found.found());
+        }
     }
 }
