@@ -1,5 +1,6 @@
 package io.rowledger.report;
 
+import io.rowledger.interval.Interval;
 import io.rowledger.report.BatchOutcome.Result;
 import io.rowledger.report.BatchReport.Line;
 import io.rowledger.report.BatchReport.Said;
@@ -99,6 +100,18 @@ public final class BatchReportBuilder {
                     + f.text(Measure.NITROGEN, sum(one -> one.job().nitrogenKg())) + " put on by the meters; "
                     + f.text(Measure.AREA, sum(BatchFigures::missedM2)) + " skipped, "
                     + f.text(Measure.AREA, sum(BatchFigures::overlapM2)) + " doubled.");
+            Interval nitrogen = Season.sum(
+                    figures.stream().map(one -> one.job().nitrogenWithin()).toList());
+            Interval covered = Season.sum(
+                    figures.stream().map(one -> one.job().coveredWithin()).toList());
+            if (nitrogen.known() && covered.known()) {
+                IntervalWords words = new IntervalWords(f);
+                answer.add(
+                        "Meters, tape and receivers leave it at "
+                                + words.within(Measure.NITROGEN, nitrogen.value(), nitrogen) + " on "
+                                + words.within(Measure.AREA, covered.value(), covered)
+                                + " (nine in ten), bounds added up from job to job; the table keeps all digits so that it adds up.");
+            }
             long faulty = figures.stream()
                     .filter(one -> one.findings().stream().anyMatch(BatchReportBuilder::worthALook))
                     .count();

@@ -30,7 +30,7 @@ final class Heads {
                 kind + ": " + (named ? Cut.title(field) + ", " : "") + f.date(startS),
                 named ? Cut.value(field) : "Field without a name",
                 when(startS, endS, f),
-                a.rig().name() + ", " + a.rig().rows() + " rows, "
+                a.rig().name() + ", " + a.rig().rows() + (a.rig().rows() == 1 ? " row, " : " rows, ")
                         + f.text(Measure.LENGTH, a.rig().widthM()),
                 endS,
                 facts,

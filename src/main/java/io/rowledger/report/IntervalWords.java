@@ -8,6 +8,7 @@ import io.rowledger.units.Measure;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Figures with their intervals as people read them, and what the intervals rest on. */
 public final class IntervalWords {
@@ -70,8 +71,33 @@ public final class IntervalWords {
         }
         return volumePct > 0
                 ? "A row's own volume is good to \u00b1 " + f.percent(volumePct) + ", its rate to \u00b1 "
-                        + f.percent(ratePct) + " (nine in ten)."
+                        + f.percent(ratePct) + ofGround(intervals, p) + " (nine in ten)."
                 : "";
+    }
+
+    /** The widest of the rows' ground, and what half of the passes keep to: a short one is all start and stop. */
+    private String ofGround(Intervals intervals, int p) {
+        double rowPct = intervals.rows().stream()
+                .mapToDouble(row -> halfPct(row.sweptAreaM2()))
+                .max()
+                .orElse(0);
+        double areaPct = medianPct(intervals.passes().stream().map(Intervals.OfPass::sweptAreaM2));
+        double volumePct = medianPct(
+                intervals.passes().stream().map(pass -> pass.products().get(p).volumeL()));
+        return (rowPct > 0 ? ", its ground to \u00b1 " + f.percent(rowPct) : "")
+                + (areaPct > 0 && volumePct > 0
+                        ? "; a usual pass's volume to \u00b1 " + f.percent(volumePct) + ", its ground to \u00b1 "
+                                + f.percent(areaPct) + ", a short one's less well"
+                        : "");
+    }
+
+    private static double medianPct(Stream<Interval> intervals) {
+        double[] halves = intervals
+                .filter(interval -> interval.known() && interval.value() > 0)
+                .mapToDouble(IntervalWords::halfPct)
+                .sorted()
+                .toArray();
+        return halves.length == 0 ? 0 : halves[halves.length / 2];
     }
 
     private static double halfPct(Interval interval) {
@@ -110,7 +136,8 @@ public final class IntervalWords {
                         + basis.draws() + " drawn variants, seed " + Long.toUnsignedString(basis.seed(), 16)
                         + "). The boundary is taken as drawn.");
         out.add(
-                "In no bounds: a wrong line in the rig file, a faulty meter, and what happened while the log was silent.");
+                "In no bounds: a wrong line in the rig file, a faulty meter, and what happened while the log was silent. Without"
+                        + " bounds of their own: single places, zones, setbacks, rows shut off alone, shares of the ground.");
         return out;
     }
 

@@ -290,7 +290,10 @@ public final class NitrogenRecordBuilder {
         if (!a.track().passes().isEmpty()) {
             cautions.addAll(new Verdict(a, f, List.of(ProductSums.of(a, 0))).doubts());
         }
-        List<Finding> findings = a.findings();
+        // What is wrong with the rig file is no fault of the machine, and said above.
+        List<Finding> findings = a.findings().stream()
+                .filter(finding -> !RowDiagnosisBuilder.onlySetup(finding.kind()))
+                .toList();
         if (!findings.isEmpty()) {
             List<String> clauses = new ArrayList<>();
             int named = Math.min(findings.size(), Limits.ROWS_IN_A_SENTENCE);

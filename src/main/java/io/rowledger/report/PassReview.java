@@ -64,7 +64,7 @@ public record PassReview(
 
     /** What stands below the headline figures where they have bounds; else empty. */
     public String boundsNote() {
-        return quality.sure().isEmpty()
+        return quality.sure().isEmpty() || !hasGround
                 ? ""
                 : "Bounds hold the truth in nine of ten jobs like this one; what they rest on stands under \u201cHow sure these"
                         + " figures are\u201d.";

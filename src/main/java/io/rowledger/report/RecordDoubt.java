@@ -14,10 +14,12 @@ final class RecordDoubt {
     /** Below this a bound keeps a decimal. */
     private static final double FINE_BELOW = 20;
 
+    private final Analysis a;
     private final Intervals intervals;
     private final UnitFormat f;
 
     RecordDoubt(Analysis a, UnitFormat f) {
+        this.a = a;
         this.intervals = a.intervals();
         this.f = f;
     }
@@ -28,8 +30,11 @@ final class RecordDoubt {
         if (!mean.known()) {
             return "";
         }
-        return "In 9 of 10 jobs logged like this one the true mean lies between " + bound(mean.low(), false) + " and "
-                + bound(mean.high(), true) + " " + f.unit(Measure.NITROGEN_RATE) + ".";
+        boolean doubtful = a.setup().contradicted();
+        return "In 9 of 10 jobs logged like this one" + (doubtful ? " and set up right" : "")
+                + " the true mean lies between " + bound(mean.low(), false) + " and "
+                + bound(mean.high(), true) + " " + f.unit(Measure.NITROGEN_RATE)
+                + (doubtful ? "; this log contradicts the setup in the rig file, so it may lie outside." : ".");
     }
 
     /** Rounded outward, so that rounding never narrows the interval. */
@@ -45,11 +50,28 @@ final class RecordDoubt {
         List<String> figures = new ArrayList<>();
         add(figures, "nitrogen ", Measure.NITROGEN, intervals.nitrogenKg());
         add(figures, "nitrogen ", Measure.NITROGEN_RATE, intervals.nitrogenKgPerM2());
+        for (int p = 0; p < intervals.products().size(); p++) {
+            add(
+                    figures,
+                    Cut.name(a.rig().products().get(p).name()) + " ",
+                    Measure.VOLUME,
+                    intervals.products().get(p).volumeL());
+        }
         add(figures, "ground covered ", Measure.AREA, intervals.coveredAreaM2());
+        addGround(figures, "skipped ", intervals.missedAreaM2());
+        addGround(figures, "covered twice ", intervals.overlapAreaM2());
         if (figures.isEmpty()) {
             return List.of();
         }
         return List.of(new Item("How sure", String.join("; ", figures) + ". " + basis(), false));
+    }
+
+    private void addGround(List<String> figures, String what, Interval interval) {
+        add(
+                figures,
+                what,
+                f.measureBeside(interval.value(), intervals.coveredAreaM2().value()),
+                interval);
     }
 
     private void add(List<String> figures, String what, Measure measure, Interval interval) {

@@ -5,6 +5,7 @@ import io.rowledger.diagnose.Figure;
 import io.rowledger.diagnose.RowBaseline;
 import io.rowledger.diagnose.RowTime;
 import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
 import io.rowledger.report.PassReview.Fact;
 import io.rowledger.report.RowDiagnosis.Baseline;
 import io.rowledger.report.RowDiagnosis.BaselineLine;
@@ -101,7 +102,7 @@ public final class RowDiagnosisBuilder {
                 cost(finding, FindingDoubt.of(a, i), f),
                 finding.evidence(),
                 finding.rival(),
-                figures(d.figures().get(i)),
+                figures(d.figures().get(i), finding.kind()),
                 steps(finding.check()),
                 "onset/" + (i + 1),
                 finding.latDeg(),
@@ -137,6 +138,9 @@ public final class RowDiagnosisBuilder {
                 finding.areaM2() > 0
                         ? words.anyArea(finding.areaM2(), doubt.areaM2()) + " of ground"
                         : "no ground of its own");
+        if (onlySetup(finding.kind())) {
+            return text + " shown in the wrong place, no liquid lost by that";
+        }
         String way =
                 (finding.volumeL() < 0 ? " too little" : " too much") + (onlyRecorded(finding) ? " in the record" : "");
         if (Double.isFinite(finding.volumeL()) && finding.volumeL() != 0) {
@@ -168,6 +172,14 @@ public final class RowDiagnosisBuilder {
         return steps;
     }
 
+    /** A wrong line in the rig file costs nothing in the field: it is the report that is off. */
+    static boolean onlySetup(FindingKind kind) {
+        return switch (kind) {
+            case FLOW_LAG, DROP_OFFSET, SIDE_OFFSET -> true;
+            default -> false;
+        };
+    }
+
     /** A meter that reads wrong spoils the record; the ground may have got its liquid all the same. */
     private static boolean onlyRecorded(Finding finding) {
         return switch (finding.kind()) {
@@ -176,14 +188,18 @@ public final class RowDiagnosisBuilder {
         };
     }
 
-    private List<Fact> figures(List<Figure> figures) {
+    private List<Fact> figures(List<Figure> figures, FindingKind kind) {
         List<Fact> facts = new ArrayList<>();
         for (Figure figure : figures) {
             String value =
                     switch (figure.unit()) {
                         case "m/s" -> f.text(Measure.SPEED, figure.value());
                         case "m" -> f.text(Measure.DIMENSION, figure.value());
-                        case "s" -> seconds(figure.value(), f);
+                        // A lag is entered to a hundredth, and known to about a tenth.
+                        case "s" ->
+                            kind == FindingKind.FLOW_LAG
+                                    ? f.fixed(figure.value(), 2) + "\u00a0s"
+                                    : seconds(figure.value(), f);
                         case "1" -> f.percent(figure.value() * 100);
                         default -> throw new IllegalStateException("a figure in " + figure.unit());
                     };

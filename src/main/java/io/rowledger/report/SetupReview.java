@@ -25,6 +25,11 @@ public record SetupReview(
         return new SetupReview(SetupCheck.none(), new RigCorrection.Corrected("", List.of()), null);
     }
 
+    /** True where the log contradicts the rig file, so that strips lie elsewhere than this review puts them. */
+    public boolean contradicted() {
+        return !check.differing().isEmpty();
+    }
+
     /** The line of the rig file that a measure would change, or null. */
     public RigCorrection.@Nullable Line line(Measure measure) {
         return correction.lines().stream()

@@ -38,22 +38,38 @@ final class SetupSection {
             }
         }
         CorrectedRun run = a.setup().corrected();
-        return new Setup(summary(told), told, untold, run == null ? List.of() : sides(run.coverage()), sidesSummary());
+        return new Setup(
+                summary(told, untold), told, untold, run == null ? List.of() : sides(run.coverage()), sidesSummary());
     }
 
-    private String summary(List<SetupLine> told) {
+    private String summary(List<SetupLine> told, List<Fact> untold) {
         List<Measure> differing = a.setup().check().differing();
         if (told.isEmpty()) {
             return "The log can't say whether the setup is right.";
         }
         if (differing.isEmpty()) {
-            return "Nothing in the log contradicts the rig file.";
+            return untold.isEmpty()
+                    ? "Nothing in the log contradicts the rig file."
+                    : "What the log can tell, " + told.size() + " of "
+                            + Wording.counted(told.size() + untold.size(), "measure", "measures")
+                            + ", does not contradict the rig file.";
         }
         List<String> names = differing.stream()
                 .map(m -> name(m).substring(0, 1).toLowerCase(Locale.ROOT) + name(m).substring(1))
                 .toList();
         return "The log contradicts the rig file in " + Wording.counted(names.size(), "measure", "measures") + ": "
-                + String.join("; ", names) + ". Measure with a tape before changing anything.";
+                + String.join("; ", names) + ". " + first(differing);
+    }
+
+    /** A tape tells lengths and nothing else. */
+    private static String first(List<Measure> differing) {
+        boolean lengths = differing.stream().anyMatch(m -> switch (m.what()) {
+            case DROP_OFFSET, SIDE_OFFSET, ANTENNA_AHEAD, HITCH_TO_WHEELS -> true;
+            case FLOW_LAG, OUTSIDE_SHARE, ROW_ORDER -> false;
+        });
+        return lengths
+                ? "Measure with a tape before changing anything."
+                : "Check at the machine before changing anything; the row diagnosis says how.";
     }
 
     private String sidesSummary() {
@@ -63,16 +79,21 @@ final class SetupSection {
                     + ", beside this review, is your rig file with only those figures replaced; your own file"
                     + " is as it was, and every other figure of this review rests on it.";
         }
-        return a.setup().correction().lines().isEmpty()
-                ? ""
-                : "Run the report again with --apply-setup-check to see the ground as these figures would lay it out.";
+        if (a.setup().correction().lines().isEmpty()) {
+            return a.setup().check().changes().isEmpty()
+                    ? ""
+                    : "The rig file can't be corrected as it is written, or not to such a figure; what would change stands"
+                            + " below.";
+        }
+        return "Run the report again with --apply-setup-check to see the ground as these figures would lay it out.";
     }
 
     private SetupLine line(Measure m) {
         RigCorrection.Line line = a.setup().line(m);
         String change = "";
         if (line != null) {
-            String path = "Line " + line.line() + " of the rig file, " + line.path() + ": ";
+            String path = "Line " + line.line() + " of the rig file, " + line.path()
+                    + (m.what() == Measured.SIDE_OFFSET ? ", left is negative: " : ": ");
             change = path + (line.before().isEmpty() ? "a new line, " : "from " + line.before() + " to ") + line.after()
                     + ".";
         } else if (m.differs()) {
@@ -98,7 +119,7 @@ final class SetupSection {
         return switch (m.what()) {
             case FLOW_LAG -> "How much later the meters show the flow" + product;
             case DROP_OFFSET -> "Hitch pin back to the drop line";
-            case SIDE_OFFSET -> "Bar right of the tractor's center line";
+            case SIDE_OFFSET -> "Bar aside of the tractor's center line";
             case ANTENNA_AHEAD -> "Rear axle forward to the antenna";
             case HITCH_TO_WHEELS -> "Hitch pin back to the bar's wheels";
             case OUTSIDE_SHARE -> "Width of each outside outlet, in rows";
@@ -117,6 +138,14 @@ final class SetupSection {
         if (m.what() == Measured.OUTSIDE_SHARE) {
             return f.fixed(si, 2);
         }
+        if (m.what() == Measured.SIDE_OFFSET) {
+            String size = length(Math.abs(si), half);
+            return size.equals(length(0, half)) ? size : size + (si < 0 ? " left" : " right");
+        }
+        return length(si, half);
+    }
+
+    private String length(double si, double half) {
         return f.system() == UnitSystem.US ? feet(si, half) : f.fixed(si, 2) + "\u00a0m";
     }
 

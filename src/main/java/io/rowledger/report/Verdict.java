@@ -2,6 +2,8 @@ package io.rowledger.report;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.ReceivedStatistics;
+import io.rowledger.interval.Interval;
+import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogSource;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.units.UnitFormat;
@@ -60,6 +62,12 @@ final class Verdict {
                 break;
             }
         }
+        if (a.setup().contradicted()) {
+            sentences.add(
+                    "The log contradicts the setup in the rig file: where liquid went, and with it areas, rates, skips and"
+                            + " doubles, may be off by more than the bounds beside them say.");
+        }
+        addUnsureRows(sentences);
         addMissingFlows(sentences);
         Coverage c = a.coverage();
         double outsidePct = c.boundary() == null ? 0 : c.outsideBoundaryM2() / c.coveredAreaM2() * 100;
@@ -82,6 +90,22 @@ final class Verdict {
         if (unsettledPct > Limits.UNSETTLED_PCT) {
             sentences.add(
                     f.percent(unsettledPct) + " of the ground was swept while the bar's angle was not yet known.");
+        }
+    }
+
+    /** Rows can't be said to be within 5 % where their meters and ground are not known to 5 %. */
+    private void addUnsureRows(List<String> sentences) {
+        for (int p = 0; p < sums.size(); p++) {
+            double bestPct = Double.POSITIVE_INFINITY;
+            for (Intervals.OfRow row : a.intervals().rows()) {
+                Interval off = row.products().get(p).deviationPct();
+                bestPct = off.known() ? Math.min(bestPct, (off.high() - off.low()) / 2) : bestPct;
+            }
+            if (Double.isFinite(bestPct) && bestPct > Limits.WATCH_PCT) {
+                String of = sums.size() > 1 ? a.rig().products().get(p).name() + ": no" : "No";
+                sentences.add(of + " row's volume against its target is known better than to \u00b1 "
+                        + f.percent(bestPct) + ", so whether rows are within 5% can't be told.");
+            }
         }
     }
 

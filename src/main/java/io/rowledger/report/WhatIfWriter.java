@@ -134,11 +134,11 @@ final class WhatIfWriter {
             assumes.add("Turn compensation" + of
                     + ": in every turn each delivering row gets the bar's flow in proportion to its own speed; the total stays"
                     + " as it was. By its flows the machine took out "
-                    + f.percent(100 * turn.takenOut()) + " of the turning itself.");
+                    + wholePercent(turn.takenOut()) + " of the turning itself.");
         } else {
             notShown.add("Turn compensation" + of + ": no gain the log can show. By its flows the machine took out "
-                    + f.percent(100 * turn.takenOut()) + " of the turning itself, and "
-                    + f.areaBeside(turn.beyond5M2(), a.coverage().coveredAreaM2())
+                    + wholePercent(turn.takenOut()) + " of the turning itself, and "
+                    + (turn.beyond5M2() > 0 ? f.anyArea(turn.beyond5M2()) : "no ground")
                     + " is 5% off or more by what is left.");
         }
     }
@@ -217,7 +217,16 @@ final class WhatIfWriter {
     }
 
     private String ground(double lessM2, String what) {
-        return f.areaBeside(Math.abs(lessM2), a.coverage().overlapAreaM2()) + less(lessM2) + " " + what;
+        double size = Math.abs(lessM2);
+        Measure measure = f.measureBeside(size, a.coverage().overlapAreaM2());
+        String usual = f.areaBeside(size, a.coverage().overlapAreaM2());
+        String denied = f.valueWithin(measure, size, size - figures.halfM2(), size + figures.halfM2());
+        return (denied.length() < usual.length() ? denied : usual) + less(lessM2) + " " + what;
+    }
+
+    /** A slope fitted to noisy turns: it has no tenths. */
+    private String wholePercent(double share) {
+        return f.fixed(100 * share, 0) + "%";
     }
 
     private String money(double[] savedL) {

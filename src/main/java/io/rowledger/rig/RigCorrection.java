@@ -1,5 +1,6 @@
 package io.rowledger.rig;
 
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
 import io.rowledger.units.Unit;
@@ -14,6 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.snakeyaml.engine.v2.common.FlowStyle;
+import org.snakeyaml.engine.v2.common.ScalarStyle;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -37,6 +39,12 @@ public final class RigCorrection {
     /** Decimals that takes in the largest units. */
     private static final int MOST_DECIMALS = 4;
 
+    /** A figure with a name that others may use, its tag left out: {@code &reach 5.9 m}. */
+    private static final Pattern ANCHOR =
+            Pattern.compile("(?:!\\S*\\s+)?&([^\\s,\\[\\]{}]+)\\s+(?:!\\S*\\s+)?(.*)", Pattern.DOTALL);
+
+    private static final Pattern ALIAS = Pattern.compile("\\*[^\\s,\\[\\]{}]+");
+
     private RigCorrection() {}
 
     /**
@@ -59,44 +67,113 @@ public final class RigCorrection {
         }
     }
 
-    /** The rig file's text with these figures in it. */
+    /**
+     * The rig file's text with these figures in it, line by line as its owner counts them.
+     *
+     * <p>YAML can be written in ways this does not follow, and a figure can be one no rig file may have. So the new text is read
+     * again, and where it is refused or a figure has not become what was asked for, nothing is changed: no lines, the text as it
+     * was.
+     */
     public static Corrected of(Path rigFile, List<Change> changes) {
         YamlFile file = new YamlFile(rigFile);
         String text = file.text();
         List<Line> lines = new ArrayList<>();
-        for (Change change : changes) {
-            // Read anew after each change, so that every mark counts the text as it is now.
-            YamlFile now = new YamlFile(file.name(), text.getBytes(StandardCharsets.UTF_8));
-            text = changed(now, change, lines);
+        try {
+            for (Change change : changes) {
+                // Read anew after each change, so that every mark counts the text as it is now.
+                YamlFile now = new YamlFile(file.name(), text.getBytes(StandardCharsets.UTF_8));
+                text = changed(now, change, lines, file.root());
+            }
+            requireWritten(new YamlFile(file.name(), text.getBytes(StandardCharsets.UTF_8)), lines);
+            RigReader.ofText(file.name(), text);
+        } catch (UnusableInputException | IllegalArgumentException e) {
+            return new Corrected(file.text(), List.of());
         }
         return new Corrected(text, lines);
     }
 
-    private static String changed(YamlFile file, Change change, List<Line> lines) {
-        String[] keys = change.path().split("\\.", -1);
-        Node block = file.root();
+    private static void requireWritten(YamlFile corrected, List<Line> lines) {
+        for (Line line : lines) {
+            String[] keys = line.path().split("\\.", -1);
+            NodeTuple tuple = tuple(block(corrected.root(), keys), keys[keys.length - 1]);
+            if (tuple == null
+                    || !(tuple.getValueNode() instanceof ScalarNode scalar)
+                    || !scalar.getValue().equals(line.after())) {
+                throw new IllegalArgumentException("not written: " + line.path());
+            }
+        }
+    }
+
+    /** The block that holds the last of the keys. */
+    private static MappingNode block(Node root, String[] keys) {
+        Node block = root;
         for (int i = 0; i < keys.length - 1; i++) {
             NodeTuple tuple = tuple(block, keys[i]);
             if (tuple == null) {
-                throw new IllegalArgumentException("no block " + keys[i] + " for " + change.path());
+                throw new IllegalArgumentException("no block " + keys[i]);
             }
             block = tuple.getValueNode();
         }
+        if (block instanceof MappingNode mapping) {
+            return mapping;
+        }
+        throw new IllegalArgumentException("no block above " + keys[keys.length - 1]);
+    }
+
+    private static String changed(YamlFile file, Change change, List<Line> lines, Node original) {
+        String[] keys = change.path().split("\\.", -1);
         String key = keys[keys.length - 1];
+        MappingNode block = block(file.root(), keys);
         NodeTuple tuple = tuple(block, key);
         if (tuple == null) {
-            return inserted(file, (MappingNode) block, key, change, lines);
+            return inserted(file, block, key, change, lines, block(original, keys));
         }
         if (!(tuple.getValueNode() instanceof ScalarNode scalar)) {
             throw new IllegalArgumentException(change.path() + " is not a figure");
         }
         String before = scalar.getValue();
         String after = written(before, change);
-        lines.add(new Line(change.path(), mark(scalar.getStartMark()).getLine() + 1, before, after));
+        NodeTuple first = tuple(block(original, keys), key);
+        lines.add(new Line(change.path(), line((first == null ? tuple : first).getKeyNode()), before, after));
         String text = file.text();
-        return text.substring(0, offset(text, scalar.getStartMark()))
-                + after
-                + text.substring(offset(text, scalar.getEndMark()));
+        Place place = place(text, tuple);
+        String end = text.substring(place.end());
+        Matcher anchor = ANCHOR.matcher(text.substring(place.start(), place.end()));
+        if (anchor.lookingAt()) {
+            end = withoutAliases(end, anchor.group(1), anchor.group(2));
+        }
+        return text.substring(0, place.start()) + after + end;
+    }
+
+    /** What names an anchored figure elsewhere keeps the old one: it was not found wrong. */
+    private static String withoutAliases(String text, String name, String value) {
+        String end = "(?=[\\s,\\]}]|$)";
+        Matcher next = Pattern.compile("&" + Pattern.quote(name) + end).matcher(text);
+        int until = next.find() ? next.start() : text.length();
+        return text.substring(0, until)
+                        .replaceAll("(?<=[\\s\\[,{])\\*" + Pattern.quote(name) + end, Matcher.quoteReplacement(value))
+                + text.substring(until);
+    }
+
+    /** Where a value stands in the text. */
+    private record Place(int start, int end) {}
+
+    /** An alias is composed into the figure it names; its own place is behind its key. */
+    private static Place place(String text, NodeTuple tuple) {
+        int key = offset(text, tuple.getKeyNode().getEndMark());
+        int start = offset(text, tuple.getValueNode().getStartMark());
+        if (start > key) {
+            return new Place(start, offset(text, tuple.getValueNode().getEndMark()));
+        }
+        Matcher alias = ALIAS.matcher(text);
+        if (!alias.find(key)) {
+            throw new IllegalArgumentException("a value before its key that is no alias");
+        }
+        return new Place(alias.start(), alias.end());
+    }
+
+    private static int line(Node node) {
+        return mark(node.getStartMark()).getLine() + 1;
     }
 
     private static @Nullable NodeTuple tuple(Node block, String key) {
@@ -119,31 +196,44 @@ public final class RigCorrection {
         return text.offsetByCodePoints(0, mark(mark).getIndex());
     }
 
-    /** The block with one more line after its first one that holds a plain figure or word, or one more entry in its braces. */
-    private static String inserted(YamlFile file, MappingNode block, String key, Change change, List<Line> lines) {
+    /** The block with one more line after its last one that holds a plain figure or word, or one more entry in its braces. */
+    private static String inserted(
+            YamlFile file, MappingNode block, String key, Change change, List<Line> lines, MappingNode original) {
         String text = file.text();
         String unit = change.dimension() == Dimension.LENGTH ? lengthUnit(file.root()) : "s";
         String after = written("0 " + unit, change);
-        if (block.getFlowStyle() == FlowStyle.FLOW) {
-            int brace = text.lastIndexOf('}', offset(text, block.getEndMark()) - 1);
-            lines.add(new Line(change.path(), mark(block.getEndMark()).getLine() + 1, "", after));
-            return text.substring(0, brace).stripTrailing() + ", " + key + ": " + after + text.substring(brace);
-        }
-        NodeTuple last = null;
-        for (NodeTuple tuple : block.getValue()) {
-            last = tuple.getValueNode() instanceof ScalarNode ? tuple : last;
-        }
-        if (last == null) {
+        boolean braces = block.getFlowStyle() == FlowStyle.FLOW;
+        NodeTuple last = last(block, braces);
+        NodeTuple first = last(original, braces);
+        if (last == null || first == null) {
             throw new IllegalArgumentException("no line to put " + change.path() + " after");
         }
-        int end = offset(text, last.getValueNode().getEndMark());
+        int end = place(text, last).end();
+        if (braces) {
+            // Right behind the last entry: between it and the brace there may be a comma, or a comment.
+            lines.add(new Line(change.path(), line(first.getKeyNode()), "", after));
+            return text.substring(0, end) + ", " + key + ": " + after + text.substring(end);
+        }
         int newline = text.indexOf('\n', end);
         int at = newline < 0 ? text.length() : newline + 1;
         String indent = " ".repeat(mark(last.getKeyNode().getStartMark()).getColumn());
         String lineEnd = newline > 0 && text.charAt(newline - 1) == '\r' ? "\r\n" : "\n";
-        lines.add(new Line(change.path(), mark(last.getValueNode().getEndMark()).getLine() + 2, "", after));
+        lines.add(new Line(change.path(), line(first.getKeyNode()) + 1, "", after));
         return text.substring(0, at) + (newline < 0 ? lineEnd : "") + indent + key + ": " + after + lineEnd
                 + text.substring(at);
+    }
+
+    /** The last entry whose line can be followed by another: in braces any, else a figure or word on one line. */
+    private static @Nullable NodeTuple last(MappingNode block, boolean braces) {
+        NodeTuple last = null;
+        for (NodeTuple tuple : block.getValue()) {
+            boolean oneLine = tuple.getValueNode() instanceof ScalarNode scalar
+                    && scalar.getScalarStyle() != ScalarStyle.LITERAL
+                    && scalar.getScalarStyle() != ScalarStyle.FOLDED
+                    && !scalar.getValue().isEmpty();
+            last = braces || oneLine ? tuple : last;
+        }
+        return last;
     }
 
     /** The unit the drop line's length is written in, the last one of a pair such as feet and inches. */

@@ -70,8 +70,8 @@ public final class BatchOutcomes {
                 List.of(),
                 Double.NaN,
                 Double.NaN,
-                Interval.unknown(acres * ACRE_M2),
-                Interval.unknown(poundsN * POUND_KG));
+                new Interval(acres * ACRE_M2, acres * ACRE_M2 * 0.99, acres * ACRE_M2 * 1.01),
+                new Interval(poundsN * POUND_KG, poundsN * POUND_KG * 0.98, poundsN * POUND_KG * 1.02));
         return new BatchFigures(job, 0.5 * ACRE_M2, 0.25 * ACRE_M2, List.of(faults));
     }
 }

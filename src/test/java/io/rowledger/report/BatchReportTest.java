@@ -26,6 +26,9 @@ class BatchReportTest {
                                 + " see below.",
                         "40.00 ac covered, 1,600 gal of liquid and 5,680 lb N put on by the meters; 1.00 ac skipped, 0.50 ac"
                                 + " doubled.",
+                        // 1 % of 40 ac; 2 % of 5,680 lb are 113.6, outward to two digits.
+                        "Meters, tape and receivers leave it at 5,680 \u00b1 120 lb N on 40.0 \u00b1 0.4 ac (nine in ten), bounds"
+                                + " added up from job to job; the table keeps all digits so that it adds up.",
                         "Something to look at on the machine in 1 of 2 jobs."),
                 plain(report.answer()));
         assertEquals("2026-06-02", report.when());

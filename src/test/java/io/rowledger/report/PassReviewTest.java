@@ -92,7 +92,10 @@ class PassReviewTest {
                 figure(review, "Doubled").note());
         assertTrue(
                 plain(review.products().get(0).summary())
-                        .contains("A row's own volume is good to \u00b1 2.0%, its rate to \u00b1 3.0%"),
+                        .endsWith(
+                                "A row's own volume is good to \u00b1 2.0%, its rate to \u00b1 3.0%, its ground to \u00b1 1.5%;"
+                                        + " a usual pass's volume to \u00b1 2.0%, its ground to \u00b1 1.0%, a short one's less well"
+                                        + " (nine in ten)."),
                 review.products().get(0).summary());
         String sure = plain(review.quality().sure());
         assertTrue(sure.contains("Meters are taken as right within 1.5% (rig file)"), sure);

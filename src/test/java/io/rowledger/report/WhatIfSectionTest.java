@@ -126,12 +126,12 @@ class WhatIfSectionTest {
                 "12.5 L to other rows, none saved", plain(shown.lines().get(0).liquid()));
         assertEquals("5.3 kg N moved", plain(shown.lines().get(0).nitrogen()));
         assertTrue(
-                shown.assumes().get(0).contains("10.0% of the turning"),
+                shown.assumes().get(0).contains("10% of the turning"),
                 shown.assumes().get(0));
         WhatIfSection kept = WhatIfWriter.section(
                 job(new SyntheticJob(), new WhatIf(List.of(), List.of(well), List.of(), List.of())), METRIC);
         assertFalse(kept.hasLines());
-        assertTrue(kept.notShown().get(0).contains("97.0%"), kept.notShown().get(0));
+        assertTrue(kept.notShown().get(0).contains("97%"), kept.notShown().get(0));
         WhatIfSection open = WhatIfWriter.section(
                 job(new SyntheticJob(), new WhatIf(List.of(), List.of(untold), List.of(), List.of())), METRIC);
         assertTrue(

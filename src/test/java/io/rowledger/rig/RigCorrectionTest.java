@@ -99,6 +99,70 @@ class RigCorrectionTest {
     }
 
     @Test
+    void a_figure_that_goes_by_another_ones_name_is_changed_alone() throws IOException {
+        String text = RIG.replace("axle_to_hitch: 90 cm", "axle_to_hitch: &reach 90 cm")
+                .replace("\"19 ft 4 in\"", "*reach");
+        Corrected corrected =
+                RigCorrection.of(write(text), List.of(new Change("rig.hitch_to_drop", 1.2, Dimension.LENGTH)));
+        assertEquals(text.replace("*reach", "120 cm"), corrected.text());
+        Rig rig = RigReader.ofText("corrected", corrected.text());
+        assertEquals(0.9, rig.axleToHitchM(), 1e-12);
+        assertEquals(1.2, rig.hitchToDropM(), 1e-12);
+    }
+
+    @Test
+    void what_goes_by_the_name_of_a_changed_figure_keeps_the_old_one() throws IOException {
+        String text = RIG.replace("\"19 ft 4 in\"", "&reach 5 m").replace("flow_lag: 0 s", "flow_lag: 0 s # so far")
+                + "job: {knives: *reach}\n";
+        Corrected corrected =
+                RigCorrection.of(write(text), List.of(new Change("rig.hitch_to_drop", 6, Dimension.LENGTH)));
+        assertEquals(text.replace("&reach 5 m", "6 m").replace("*reach", "5 m"), corrected.text());
+    }
+
+    @Test
+    void an_entry_is_put_before_a_last_comma_or_comment_in_braces() throws IOException {
+        Change lag = new Change("products.ats.flow_lag", 0.5, Dimension.TIME);
+        String comma = RIG.replace("11.04 lb/gal}", "11.04 lb/gal,}");
+        assertEquals(
+                comma.replace("gal,}", "gal, flow_lag: 0.5 s,}"),
+                RigCorrection.of(write(comma), List.of(lag)).text());
+        String comment = RIG.replace("11.04 lb/gal}", "11.04 lb/gal # }\n    }");
+        assertEquals(
+                comment.replace("gal # }", "gal, flow_lag: 0.5 s # }"),
+                RigCorrection.of(write(comment), List.of(lag)).text());
+    }
+
+    @Test
+    void a_line_is_not_put_behind_a_text_of_several_lines() throws IOException {
+        String text = RIG.replace("    flow_lag: 0 s\n", "    name: |\n      UAN\n      32-0-0\n");
+        Corrected corrected =
+                RigCorrection.of(write(text), List.of(new Change("products.uan.flow_lag", 0.5, Dimension.TIME)));
+        assertEquals(
+                text.replace("density: 11.06 lb/gal\n", "density: 11.06 lb/gal\n    flow_lag: 0.5 s\n"),
+                corrected.text());
+    }
+
+    @Test
+    void lines_are_those_of_the_owners_file_even_below_an_added_one() throws IOException {
+        Corrected corrected = RigCorrection.of(
+                write(RIG),
+                List.of(
+                        new Change("rig.bar_right_of_center", -0.1, Dimension.LENGTH),
+                        new Change("products.uan.flow_lag", 1.2, Dimension.TIME)));
+        // Counted in the text above: hitch_to_drop is line 7, flow_lag line 16.
+        assertEquals(List.of(8, 16), corrected.lines().stream().map(Line::line).toList());
+    }
+
+    @Test
+    void a_file_that_can_not_be_followed_or_a_figure_no_file_may_have_changes_nothing() throws IOException {
+        Change side = new Change("rig.bar_right_of_center", -0.1, Dimension.LENGTH);
+        String oldMac = RIG.replace("\n", "\r");
+        assertEquals(new Corrected(oldMac, List.of()), RigCorrection.of(write(oldMac), List.of(side)));
+        Change behindThePin = new Change("rig.hitch_to_drop", -1, Dimension.LENGTH);
+        assertEquals(new Corrected(RIG, List.of()), RigCorrection.of(write(RIG), List.of(behindThePin)));
+    }
+
+    @Test
     void without_changes_the_text_is_the_same() throws IOException {
         assertEquals(new Corrected(RIG, List.of()), RigCorrection.of(write(RIG), List.of()));
     }

@@ -53,7 +53,7 @@ final class DropOffset {
         if (error == null) {
             return untold(
                     was,
-                    "Only " + contrasts.size()
+                    (contrasts.isEmpty() ? "No" : "Only " + contrasts.size())
                             + " headland crossings lie between two neighbors of which one was driven the"
                             + " other way; " + LEAST + " are needed. Drive passes side by side in opposite directions,"
                             + " and lower and lift the bar on one line at each end.");

@@ -162,6 +162,7 @@ final class FlowLag {
     }
 
     static String seconds(double s) {
-        return String.format(Locale.ROOT, "%.2f s", s);
+        // Rounded first: a hundredth of nothing has no sign.
+        return String.format(Locale.ROOT, "%.2f s", Math.round(s * 100) / 100.0);
     }
 }

@@ -160,9 +160,15 @@ public final class SetupFindings {
         String figures = time
                 ? "The rig file says " + FlowLag.seconds(m.was()) + ", the log " + FlowLag.seconds(m.is())
                         + ", give or take " + FlowLag.seconds(half)
-                : "The rig file says " + length(m.was()) + ", the log " + length(m.is()) + ", give or take "
+                : "The rig file says " + place(m, m.was()) + ", the log " + place(m, m.is()) + ", give or take "
                         + length(half);
         return figures + " (9 times in 10). " + m.basis();
+    }
+
+    private static String place(Measure m, double si) {
+        String size = length(Math.abs(si));
+        boolean aside = m.what() == Measured.SIDE_OFFSET && !size.equals(length(0));
+        return aside ? size + (si < 0 ? " to the left" : " to the right") : size;
     }
 
     private static String length(double m) {

@@ -35,7 +35,7 @@ final class SideOffset {
                     -1,
                     KEY,
                     was,
-                    "Only " + contrasts.size()
+                    (contrasts.isEmpty() ? "No" : "Only " + contrasts.size())
                             + " passes lie between two neighbors of which one was driven the other way; " + LEAST
                             + " are needed. Drive a few passes side by side, in opposite directions.");
         }
