@@ -15,6 +15,7 @@ final class Clocks {
     private static final double MOST = 0.5;
 
     private static final double DAY_S = 86_400;
+    private static final double WEEK_S = 604_800;
 
     private Clocks() {}
 
@@ -29,6 +30,9 @@ final class Clocks {
         if (texts.isEmpty()) {
             return null;
         }
+        if (date == null && isOfTheWeek(sample, time, texts)) {
+            return GpsClock.of(sample);
+        }
         if (!Double.isNaN(time.toSi())) {
             boolean ofDay = date != null && texts.stream().allMatch(t -> Decimals.parse(t, sample.mark()) <= DAY_S);
             return ofDay ? dated(sample, time, date, WallClock.Form.SECONDS_OF_DAY) : null;
@@ -40,6 +44,22 @@ final class Clocks {
                 ? WallClock.Form.HHMMSS
                 : form(sample, time, date, texts);
         return form == null ? null : dated(sample, time, date, form);
+    }
+
+    /** Seconds no week is longer than beside a column of GPS weeks: "GPS week, GPS time". */
+    private static boolean isOfTheWeek(Sample sample, ColumnPlan.Column time, List<String> texts) {
+        ColumnPlan.Column week = sample.plan().find(Measured.GPS_WEEK);
+        boolean inUnit = !time.unit().isEmpty()
+                && !time.unit().equals("s")
+                && !time.unit().equals("ms");
+        if (week == null || inUnit || sample.texts(week.index()).isEmpty()) {
+            return false;
+        }
+        double factor = time.unit().equals("ms") ? time.toSi() : 1;
+        return texts.stream().allMatch(text -> {
+            double s = Decimals.parse(text, sample.mark()) * factor;
+            return s >= 0 && s <= WEEK_S;
+        });
     }
 
     /** ISO 8601 or seconds since the epoch, with a zone where the rig file has one for those without. */
@@ -133,7 +153,25 @@ final class Clocks {
                     .mend("write log: {date: 2026-05-14} in the rig file, with the day on which the log starts");
         }
         ColumnPlan.Column asked = date == null ? time : date;
-        return new WallClock(sample, time, date, order(sample, asked, dates), form);
+        DateOrder order = order(sample, asked, dates);
+        return new WallClock(sample, time, date, alike(sample, asked, dates, order), form);
+    }
+
+    /** The order and those that make the same dates of all texts so far: 05/05 tells nothing, 06/05 below it asks. */
+    private static List<DateOrder> alike(Sample sample, ColumnPlan.Column column, List<String> texts, DateOrder order) {
+        List<DateOrder> orders = new ArrayList<>(List.of(order));
+        boolean said = sample.hints().dateOrder() != null || !column.unit().isEmpty();
+        for (DateOrder other : said ? new DateOrder[0] : DateOrder.values()) {
+            boolean same = other != order && !texts.isEmpty();
+            for (String text : texts) {
+                LocalDate date = Dates.read(text, order);
+                same &= date == null || date.equals(Dates.read(text, other));
+            }
+            if (same) {
+                orders.add(other);
+            }
+        }
+        return orders;
     }
 
     /** The order of day, month and year, if only one of the three makes dates of all texts. */

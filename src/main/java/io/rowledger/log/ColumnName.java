@@ -28,6 +28,9 @@ record ColumnName(
     private static final Pattern ROW_ALONE =
             Pattern.compile("(?:row|outlet|knife|nozzle|section|channel|coulter|meter)0*([1-9]\\d{0,2})");
 
+    /** A unit behind the name that ends in seconds of its own: "gal_s". */
+    private static final Pattern PER_SECOND = Pattern.compile("[A-Za-z0-9][ _][sS]\\s*$");
+
     private static final Pattern SEPARATORS = Pattern.compile("[\\s_,\\-]+");
     private static final String OUTLET =
             "(?:row|outlet|knife|nozzle|section|channel|coulter|drop|meter|line|tube|orifice|port|r)?";
@@ -154,7 +157,9 @@ record ColumnName(
             if (!unitText.isEmpty() || Unit.findAny(rest).isEmpty()) {
                 return null;
             }
-            text = rest;
+            // "flow_01_gal_s" is per second, "flow_01_gals" is not.
+            boolean perSecond = rest.length() > 1 && PER_SECOND.matcher(header).find();
+            text = perSecond ? rest.substring(0, rest.length() - 1) + "/s" : rest;
         }
         Unit unit = Unit.find(text, measured.dimension()).orElse(null);
         if (unit == null && measured == Measured.FLOW) {

@@ -4,6 +4,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.units.Dimension;
 import java.time.Instant;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** What makes a whole file unusable, where its records were read but mean nothing. */
 final class FileChecks {
@@ -18,6 +19,15 @@ final class FileChecks {
 
     /** Years are written with four digits (ISO 8601). */
     private static final long LAST_YEAR = 9999;
+
+    /** 2000-01-01: figures from here on look like seconds since 1970; as milliseconds they are the middle of January 1970. */
+    private static final double FIRST_EPOCH_S = 946_684_800;
+
+    /** 200 records a second: no receiver of a tractor gives so many. */
+    private static final double SHORTEST_INTERVAL_S = 0.005;
+
+    /** A time with the letters of a zone behind it. */
+    private static final Pattern ZONE_LETTERS = Pattern.compile("\\d\\s*[A-Z]{2,4}$");
 
     private static final double SECONDS_PER_YEAR = 365.2425 * 86_400;
 
@@ -44,6 +54,7 @@ final class FileChecks {
             }
         }
         inTheFuture(file);
+        secondsUnderASmallerUnit(file);
         if (faults.positionsOffTheGlobe() > MOST * records) {
             throw found(
                     file,
@@ -97,7 +108,12 @@ final class FileChecks {
                         "a time that runs back in " + all + " records",
                         "times that rise from record to record",
                         "export the log in the order it was recorded; if it joins several logs, give them as files of "
-                                + "their own");
+                                + "their own"
+                                + (file.reader().timesWithoutZone() > 0
+                                        ? "; if the clocks were set back on that day, write log: {zone: America/Chicago} in "
+                                                + "the rig file, with your zone; if the times run from 12:59 to 1:00 without AM "
+                                                + "and PM, export them in 24 hours"
+                                        : ""));
             case JUMP ->
                 throw found(
                         file,
@@ -167,6 +183,37 @@ final class FileChecks {
         }
     }
 
+    /** Seconds since 1970 under a header that says milliseconds: a whole job within seconds. */
+    private static void secondsUnderASmallerUnit(FileLog file) {
+        RawLog log = file.log();
+        ColumnPlan.Column time = file.plan().timeColumn();
+        double unitS = time.toSi();
+        if (time.role().measured() != Measured.TIME || !(unitS < 1) || log.records == 0) {
+            return;
+        }
+        double figure = log.timeS[0] / unitS;
+        double last = log.timeS[log.records - 1] / unitS;
+        double intervalS = Joiner.intervalS(log);
+        boolean tooFast = intervalS > 0 && intervalS < SHORTEST_INTERVAL_S;
+        if (!tooFast || figure < FIRST_EPOCH_S || figure > LAST_TIME_S || last > LAST_TIME_S) {
+            return;
+        }
+        throw found(
+                        file,
+                        log.line[0],
+                        String.format(
+                                Locale.ROOT,
+                                "%.0f, which is %s if it counts %s, and %s if it counts seconds since 1970",
+                                figure,
+                                Instant.ofEpochSecond((long) log.timeS[0]),
+                                time.unit(),
+                                Instant.ofEpochSecond((long) figure)),
+                        "the unit the figures are in",
+                        "write columns: {\"time[s]\": \"" + time.header()
+                                + "\"} in the rig file if they are seconds, or name the column epoch_s")
+                .atColumn(time.header());
+    }
+
     private static UnusableInputException unreadable(FileLog file, ColumnPlan.Column column, int bad, int records) {
         FieldFaults faults = file.reader().faults();
         String text = faults.firstText(column.index());
@@ -178,7 +225,10 @@ final class FileChecks {
             case TIME -> {
                 expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
                 mend = Double.isNaN(Decimals.parse(text, file.mark()))
-                        ? "export the time as ISO 8601, year first"
+                        ? ZONE_LETTERS.matcher(text).find()
+                                ? "letters such as CDT stand for several zones: take them out and write log: {zone: "
+                                        + "America/Chicago} in the rig file, with your zone"
+                                : "export the time as ISO 8601, year first"
                         : "name the column epoch_s if it counts seconds since 1970, time[s] if it counts them from "
                                 + "another start";
             }

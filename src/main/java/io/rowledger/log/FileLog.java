@@ -43,6 +43,7 @@ final class FileLog {
         Parts.inOrder(reader.log(), reader.remarks().partStarts());
         Cleaner.clean(this, drops, notes);
         FileChecks.afterCleaning(this);
+        CoarsePositions.check(this);
         CountedFlow.differences(reader, notes);
         SwappedAxes.check(this);
         PathAgreement.check(this);

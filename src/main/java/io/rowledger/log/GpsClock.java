@@ -115,7 +115,7 @@ final class GpsClock implements Clock {
                 return 1e-3;
             }
         }
-        return seconds.toSi();
+        return Double.isNaN(seconds.toSi()) ? 1 : seconds.toSi();
     }
 
     /** Leap seconds between GPS time and UTC at a GPS time given as seconds since the Unix epoch without any. */

@@ -16,8 +16,8 @@ final class Joiner {
     private static final double COVERS_S = 5;
     /** A file whose first record follows the last of another within so many record intervals carries straight on. */
     private static final double SEAM_INTERVALS = 2;
-    /** Two logs of one machine can't be this far apart at one moment. */
-    private static final double APART_M = 100;
+    /** Two logs of one machine can't be this far apart at one moment: the length of a tractor, and fixes of any kind. */
+    private static final double APART_M = 15;
 
     private Joiner() {}
 
@@ -27,6 +27,7 @@ final class Joiner {
             FileLog file = files.get(0);
             return new LogTable(Columns.of(files, null, null), List.of(file.source()));
         }
+        ShiftedCopies.refuse(files);
         Integer[] order = new Integer[files.size()];
         Arrays.setAll(order, i -> i);
         Arrays.sort(order, Comparator.comparingDouble(i -> files.get(i).log().timeS[0]));
@@ -84,8 +85,10 @@ final class Joiner {
                 throw UnusableInputException.found("positions more than " + (int) APART_M
                                 + " m from those another of the logs has at the same time")
                         .inFile(file.name())
-                        .expected("logs of one machine")
-                        .mend("run the report for each machine on its own");
+                        .expected("logs of one machine, by one clock")
+                        .mend(
+                                "run the report for each machine on its own; if it is one machine, the clocks of the two logs "
+                                        + "differ: give one of them, or correct its times");
             }
             notes.add(String.format(
                     Locale.ROOT,
@@ -112,7 +115,12 @@ final class Joiner {
     private static boolean isApart(List<FileLog> files, int[] fileOf, int[] recordOf, int next, RawLog log, int b) {
         RawLog other = files.get(fileOf[next]).log();
         int i = recordOf[next];
-        return Jumps.distanceM(other.latDeg[i], other.lonDeg[i], log.latDeg[b], log.lonDeg[b]) > APART_M;
+        int h = next > 0 && fileOf[next - 1] == fileOf[next] ? recordOf[next - 1] : i;
+        double lengthS = other.timeS[i] - other.timeS[h];
+        double share = lengthS > 0 ? (log.timeS[b] - other.timeS[h]) / lengthS : 1;
+        double latDeg = other.latDeg[h] + share * (other.latDeg[i] - other.latDeg[h]);
+        double lonDeg = other.lonDeg[h] + share * (other.lonDeg[i] - other.lonDeg[h]);
+        return Jumps.distanceM(latDeg, lonDeg, log.latDeg[b], log.lonDeg[b]) > APART_M;
     }
 
     /** Breaks the path where one file ends and the next does not carry straight on. */

@@ -7,10 +7,18 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** Reads the logs of one job into one table. */
 public final class LogReader {
+    /** A target with a row's number, as {@link ColumnName#plain} writes it. */
+    private static final Pattern TARGET_OF_A_ROW =
+            Pattern.compile("(?:[a-z0-9]+\\.)?(?:(?:row|outlet|knife|nozzle|section|r)"
+                    + "0*\\d{1,3}(?:target|setpoint|desired|commanded)|(?:target|setpoint|desiredrate|commandedrate)(?:rate)?"
+                    + "(?:row|outlet|knife|nozzle|section|r)?0*\\d{1,3}(?!\\d))");
+
     private LogReader() {}
 
     /**
@@ -67,6 +75,16 @@ public final class LogReader {
                                 ? bad == 1 ? "it was left out" : "they were left out"
                                 : "the figure was taken as unknown"));
             }
+        }
+        Optional<String> targetOfARow = file.plan().headers().stream()
+                .filter(header ->
+                        TARGET_OF_A_ROW.matcher(ColumnName.plain(header)).lookingAt())
+                .findFirst();
+        if (targetOfARow.isPresent()) {
+            notes.add(
+                    "Columns like " + targetOfARow.get().strip() + " in " + file.name()
+                            + " seem to hold a target for each row. They are not "
+                            + "read: the target is the one column for the whole bar, else the prescription's or the rig file's.");
         }
         Clock clock = file.reader().clock();
         if (clock != null) {

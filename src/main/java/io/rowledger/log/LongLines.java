@@ -25,6 +25,10 @@ final class LongLines implements Lines {
     private static final Pattern ROW_WORD =
             Pattern.compile("(?i)(row|outlet|knife|nozzle|section|channel|coulter|meter)");
 
+    /** "Row 3", "R03": the number with a word before it. */
+    private static final Pattern ROW_NAMED = Pattern.compile(
+            "(?i)\\s*(?:row|outlet|knife|nozzle|section|channel|coulter|meter|r)\\W{0,3}0*(\\d{1,3})\\s*");
+
     private final String file;
     private final Lines lines;
     private final int width;
@@ -34,6 +38,8 @@ final class LongLines implements Lines {
     private final int[] key;
     private final int[] place;
     private final int rows;
+    private final int rowsOfRig;
+    private final boolean[] seen;
     private final List<String> headers;
     private final Deque<Line> first = new ArrayDeque<>();
     private @Nullable Line ahead;
@@ -54,7 +60,9 @@ final class LongLines implements Lines {
             }
         }
         this.common = Arrays.copyOf(others, n);
-        this.rows = Math.max(options.rowsExpected(), lookAhead());
+        this.rowsOfRig = options.rowsExpected();
+        this.rows = Math.max(rowsOfRig, lookAhead());
+        this.seen = new boolean[rows];
         List<String> wide = new ArrayList<>();
         for (int i : common) {
             wide.add(names.get(i));
@@ -178,7 +186,17 @@ final class LongLines implements Lines {
         if (line.fields().length < width) {
             return 0;
         }
-        double row = Decimals.parse(line.fields()[rowIndex], '.');
+        String text = line.fields()[rowIndex];
+        Matcher named = ROW_NAMED.matcher(text);
+        double row = Decimals.parse(named.matches() ? named.group(1) : text, '.');
+        if (row == 0) {
+            throw UnusableInputException.found("a line for row 0")
+                    .inFile(file)
+                    .atLine(line.number())
+                    .expected("rows numbered from 1 at the left")
+                    .mend(
+                            "raise the row number in each line by one; where 0 stands for the whole bar, take its lines out");
+        }
         return row >= 1 && row <= 999 && row == Math.rint(row) ? (int) row : 0;
     }
 
@@ -200,6 +218,7 @@ final class LongLines implements Lines {
     public @Nullable Line next() {
         Line start = take();
         if (start == null) {
+            missing();
             return null;
         }
         int row = row(start);
@@ -230,6 +249,7 @@ final class LongLines implements Lines {
                     .expected("a line for each row at each time")
                     .mend("correct the number, or the rows in the rig file");
         }
+        seen[row - 1] = true;
         int at = common.length + row - 1;
         if (!wide[at].isEmpty()) {
             return false;
@@ -238,6 +258,23 @@ final class LongLines implements Lines {
             wide[at + p * rows] = line.fields()[perRow[p]];
         }
         return true;
+    }
+
+    /** A row of the rig without a line in the whole file is no row that stood still, as a column that is missing. */
+    private void missing() {
+        List<String> never = new ArrayList<>();
+        for (int row = 1; row <= rowsOfRig; row++) {
+            if (!seen[row - 1]) {
+                never.add(Integer.toString(row));
+            }
+        }
+        if (!never.isEmpty() && never.size() < rowsOfRig) {
+            throw UnusableInputException.found("no line of row " + String.join(", ", never)
+                            + " in the whole log, where the rig " + "file has " + rowsOfRig + " rows")
+                    .inFile(file)
+                    .expected("a line for each row of the rig, numbered from 1 at the left")
+                    .mend("correct the rows in the rig file, or export the log with all rows");
+        }
     }
 
     private void checkPlace(Line start, Line line) {

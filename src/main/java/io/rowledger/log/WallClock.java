@@ -1,5 +1,6 @@
 package io.rowledger.log;
 
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogHints.DateOrder;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -25,7 +26,11 @@ final class WallClock implements Clock {
 
     private final ColumnPlan.Column time;
     private final int dateIndex;
-    private final DateOrder order;
+    /** The order of the dates, and others that have made the same dates of all so far. */
+    private List<DateOrder> orders;
+
+    private final String file;
+    private final String dateHeader;
     private final Form form;
     private final char mark;
     private final @Nullable LocalDate fixed;
@@ -40,10 +45,17 @@ final class WallClock implements Clock {
     private int withoutZone;
     private int inZone;
 
-    WallClock(Sample sample, ColumnPlan.Column time, ColumnPlan.@Nullable Column date, DateOrder order, Form form) {
+    WallClock(
+            Sample sample,
+            ColumnPlan.Column time,
+            ColumnPlan.@Nullable Column date,
+            List<DateOrder> orders,
+            Form form) {
         this.time = time;
         this.dateIndex = date == null ? -1 : date.index();
-        this.order = order;
+        this.orders = List.copyOf(orders);
+        this.file = sample.file();
+        this.dateHeader = (date == null ? time : date).header();
         this.form = form;
         this.mark = sample.mark();
         this.fixed = date == null ? sample.hints().date() : null;
@@ -66,7 +78,7 @@ final class WallClock implements Clock {
         if (!readTime(clock)) {
             return Double.NaN;
         }
-        double dayS = dayS(day);
+        double dayS = dayS(day, line);
         double localS = dayS + timeOfDay(day);
         return Double.isNaN(localS) ? localS : utcS(localS, line);
     }
@@ -109,18 +121,53 @@ final class WallClock implements Clock {
         return zone.utcS(localS, line);
     }
 
-    private double dayS(String day) {
+    private double dayS(String day, int line) {
         if (fixed != null && day.isEmpty()) {
             return fixed.toEpochDay() * DAY_S;
         }
         if (!day.equals(lastDay)) {
-            LocalDate date = Dates.read(day, order);
+            LocalDate date = date(day, line);
             lastDay = day;
             lastDayS = date == null ? Double.NaN : date.toEpochDay() * DAY_S;
             daysPassed = 0;
             lastTimeS = Double.NaN;
         }
         return lastDayS;
+    }
+
+    /** The date in the orders left; the first day that two of them read as different dates is asked about. */
+    private @Nullable LocalDate date(String day, int line) {
+        List<DateOrder> left = new ArrayList<>();
+        List<LocalDate> dates = new ArrayList<>();
+        for (DateOrder order : orders) {
+            LocalDate date = Dates.read(day, order);
+            if (date != null) {
+                left.add(order);
+                dates.add(date);
+            }
+        }
+        if (left.isEmpty()) {
+            return null;
+        }
+        for (int i = 1; i < left.size(); i++) {
+            if (!dates.get(i).equals(dates.get(0))) {
+                throw ask(day, line, left, dates, i);
+            }
+        }
+        orders = left;
+        return dates.get(0);
+    }
+
+    private UnusableInputException ask(String day, int line, List<DateOrder> left, List<LocalDate> dates, int other) {
+        return UnusableInputException.found("the date \"" + day + "\", which is " + dates.get(0) + " read as "
+                        + left.get(0).word() + " and " + dates.get(other) + " read as "
+                        + left.get(other).word() + "; the dates before it are the same both ways")
+                .inFile(file)
+                .atLine(line)
+                .atColumn(dateHeader)
+                .expected("a date that can be read one way only, such as 2026-05-14")
+                .mend("write log: {date_order: " + left.get(0).word() + "} or log: {date_order: "
+                        + left.get(other).word() + "} in the rig file");
     }
 
     /** Seconds since the midnight before the day that stands there, midnights passed since then included. */
@@ -169,7 +216,7 @@ final class WallClock implements Clock {
             parts.add("from " + fixed + " on, as the rig file says");
         }
         if (dateIndex >= 0 || (fixed == null && form == Form.CLOCK)) {
-            parts.add(order.word());
+            parts.add(orders.get(0).word());
         }
         if (form == Form.HHMMSS) {
             parts.add("hhmmss");

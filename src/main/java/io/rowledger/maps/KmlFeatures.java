@@ -23,6 +23,9 @@ import javax.xml.stream.XMLStreamReader;
  */
 final class KmlFeatures {
     /** Geometries nested deeper than this are nobody's map. */
+    /** JDKs differ in how deep they read; what counts is bounded here, and the rest is passed over without recursion. */
+    private static final String ANY_DEPTH = "http://www.oracle.com/xml/jaxp/properties/maxElementDepth";
+
     private static final int DEEPEST = 50;
 
     private static final Set<String> NUMBERS = Set.of("int", "uint", "short", "ushort", "float", "double");
@@ -56,6 +59,7 @@ final class KmlFeatures {
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
         factory.setProperty(XMLInputFactory.IS_COALESCING, true);
+        factory.setProperty(ANY_DEPTH, "0");
         Reader characters = XmlCharacters.of(
                 file, in, "UTF-8, as KML (OGC 12-007) has it", "export the " + use.file() + " again as KML");
         try {

@@ -22,13 +22,19 @@ final class UnitCatalogue {
     private record Part(String symbol, double size, List<String> spellings) {}
 
     private static final List<Part> VOLUMES_L = List.of(
-            part("gal", Factor.LITRES_PER_GALLON, "gals gallon gallons usgal usgallon usgallons usg"),
+            part("gal", Factor.LITRES_PER_GALLON, "gals gallon gallons usgal usgals usgallon usgallons usg"),
             part("L", 1.0, "liter liters litre litres ltr"),
             part("ml", 1e-3, "milliliter milliliters millilitre millilitres cc cm3"),
-            part("oz", Factor.LITRES_PER_FLUID_OUNCE, "floz fl.oz fluidounce fluidounces usfloz ounce ounces fluidoz"),
-            part("qt", Factor.LITRES_PER_GALLON / 4, "quart quarts"),
-            part("pt", Factor.LITRES_PER_GALLON / 8, "pint pints"),
-            part("imp gal", Factor.LITRES_PER_IMPERIAL_GALLON, "ukgal imperialgallon imperialgallons igal"),
+            part(
+                    "oz",
+                    Factor.LITRES_PER_FLUID_OUNCE,
+                    "floz fl.oz fluidounce fluidounces usfloz ounce ounces fluidoz ozs"),
+            part("qt", Factor.LITRES_PER_GALLON / 4, "quart quarts qts"),
+            part("pt", Factor.LITRES_PER_GALLON / 8, "pint pints pts"),
+            part(
+                    "imp gal",
+                    Factor.LITRES_PER_IMPERIAL_GALLON,
+                    "impgals ukgal ukgals imperialgallon imperialgallons igal igals"),
             part("m3", 1000.0, "cubicmeter cubicmeters cubicmetre cubicmetres"));
     private static final List<Part> TIMES_S = List.of(
             part("s", 1.0, "sec secs second seconds"),
@@ -152,7 +158,12 @@ final class UnitCatalogue {
                 Unit unit = new Unit(a.symbol + "/" + b.symbol, dimension, a.size / b.size);
                 for (String left : a.spellings) {
                     for (String right : b.spellings) {
-                        add(unit, left + "/" + right + " " + left + right);
+                        add(unit, left + "/" + right);
+                        // "gallons" is a volume and no gallon per second.
+                        boolean plural = dimension == Dimension.FLOW && a.spellings.contains(left + right);
+                        if (!plural) {
+                            add(unit, left + right);
+                        }
                     }
                 }
             }

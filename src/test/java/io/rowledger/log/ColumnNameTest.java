@@ -40,6 +40,17 @@ class ColumnNameTest {
     }
 
     @Test
+    void a_plural_is_a_volume_and_no_flow_per_second() {
+        for (String unit : List.of("gals", "gallons", "US gallons", "liters", "litres", "ounces", "quarts", "pints")) {
+            assertTrue(read("flow_03[" + unit + "]").startsWith("volume_03 in "), unit);
+        }
+        assertEquals("volume_03 in gal", read("Row 3 (gallons)"));
+        assertEquals("flow_03 in gal/s", read("flow_03_gal_s"));
+        assertEquals("flow_03 in gal/s", read("flow_03[gps]"));
+        assertEquals("flow_03 in L/s", read("flow_03[ls]"));
+    }
+
+    @Test
     void volumes_counts_helpers_and_odd_places_of_the_unit_are_known() {
         assertEquals("volume_since_last_03 in gal", read("row 3 volume since last [gal]"));
         assertEquals("volume_total_03 in L", read("Nozzle 3 Total (L)"));

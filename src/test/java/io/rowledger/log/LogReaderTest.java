@@ -215,6 +215,45 @@ class LogReaderTest {
     }
 
     @Test
+    void two_machines_in_one_field_are_not_one_log_given_twice() throws IOException {
+        Path here = file("here.csv", HEADER + records(0, 30));
+        // 0.0003 degrees of longitude at 41.7 N: 0.0003 x 111,320 m x cos(41.7) = 24.9 m
+        Path beside = file("beside.csv", HEADER + records(0, 30).replace("-88.1", "-88.1003"));
+        UnusableInputException e =
+                assertThrows(UnusableInputException.class, () -> LogReader.read(List.of(here, beside), TWO_ROWS));
+        assertTrue(e.getMessage().contains("each machine on its own"), e.getMessage());
+    }
+
+    @Test
+    void one_log_by_two_clocks_is_not_two_jobs() throws IOException {
+        String text = HEADER + records(0, 60);
+        Path utc = file("utc.csv", text);
+        Path local = file("local.csv", text.replace("T10:", "T05:"));
+        for (List<Path> order : List.of(List.of(utc, local), List.of(local, utc))) {
+            UnusableInputException e =
+                    assertThrows(UnusableInputException.class, () -> LogReader.read(order, TWO_ROWS));
+            assertTrue(e.getMessage().contains("to the last digit, 5 h 00 min"), e.getMessage());
+        }
+    }
+
+    @Test
+    void positions_of_five_decimals_are_read_with_a_word_on_their_steps() throws IOException {
+        StringBuilder text = new StringBuilder(HEADER);
+        for (int second = 0; second < 30; second++) {
+            text.append(record(second, "4", 41.7 + second * 2e-5, -88.1));
+        }
+        String notes = String.join("\n", read(text.toString()).notes());
+        assertTrue(notes.contains("no more than 5 decimals of a degree, which is a step of 1.1 m"), notes);
+        assertEquals(List.of(), read(HEADER + records(0, 30)).notes());
+    }
+
+    @Test
+    void a_target_for_each_row_is_said_to_be_unread() throws IOException {
+        String text = (HEADER + records(0, 30)).replace("speed[mph]", "Row 1 target [gal/ac]");
+        assertTrue(String.join("\n", read(text).notes()).contains("Columns like Row 1 target [gal/ac]"));
+    }
+
+    @Test
     void logs_of_different_bars_are_not_one_job() throws IOException {
         Path two = file("two.csv", HEADER + records(0, 3));
         Path one = file("one.csv", HEADER.replace("flow_02[gal/min]", "spare") + records(10, 13));

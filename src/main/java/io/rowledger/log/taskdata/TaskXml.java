@@ -63,6 +63,8 @@ final class TaskXml {
         XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+        // JDKs differ in how deep they read; the bound is DEEPEST.
+        factory.setProperty("http://www.oracle.com/xml/jaxp/properties/maxElementDepth", "0");
         Reader characters = XmlCharacters.of(
                 file, in, "UTF-8, as ISO 11783-10 has it", "copy the task data from the terminal again");
         try {

@@ -223,6 +223,7 @@ public final class Batch {
         try {
             Path fresh = store.room(job);
             work.run(files, check(job), fresh, threads);
+            store.requireSameSeason(job, fresh);
             store.put(job, Objects.requireNonNull(planned.basis()), fresh);
             return outcome(job, Result.DONE, "", job.name(), store);
         } catch (UnusableInputException e) {

@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
  * several is nobody's. What could be meant in two ways is a job that can't be done, with a message that asks.
  */
 final class BatchFolder {
+    /** What Java shows for letters of a name that the session's setting does not have. */
+    private static final char NOT_READ = '\ufffd';
+
     /** So many names are listed. */
     private static final int LISTED = 3;
 
@@ -75,6 +78,10 @@ final class BatchFolder {
     }
 
     private void draft(Folder folder, List<Folder> above, List<Draft> drafts) {
+        if (folder.problem() != null) {
+            jobs.add(new FieldJob(folder.name(), List.of(), null, "", folder.problem()));
+            return;
+        }
         boolean plain =
                 folder.below().isEmpty() && (!isTop(folder) || folder.logs().size() < 2);
         if (!folder.logs().isEmpty() && each == Each.LOG) {
@@ -147,6 +154,7 @@ final class BatchFolder {
     private FieldJob job(Draft draft) {
         FieldJob job = new FieldJob(draft.name, draft.logs, null, "", null);
         try {
+            requireName(draft);
             Path rig = one(draft, Role.RIG);
             if (rig == null) {
                 throw UnusableInputException.found("no rig.yaml beside the logs or above them")
@@ -164,6 +172,16 @@ final class BatchFolder {
             return new FieldJob(draft.name, draft.logs, files, how(draft, files), null);
         } catch (UnusableInputException e) {
             return job.unusable(e);
+        }
+    }
+
+    /** Under a language setting without a character set (C, as in a timer's job) such names can be read but not written. */
+    private static void requireName(Draft draft) {
+        if (draft.name.indexOf(NOT_READ) >= 0) {
+            throw UnusableInputException.found("a name with letters that this session's language setting can't write")
+                    .inFile(draft.folder.path().toString())
+                    .expected("a setting for all letters, such as LC_ALL=C.UTF-8, or a name in plain letters")
+                    .mend("set LC_ALL=C.UTF-8 before the call, or rename the folder");
         }
     }
 

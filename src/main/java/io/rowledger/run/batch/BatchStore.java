@@ -8,9 +8,12 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -27,6 +30,9 @@ import org.jspecify.annotations.Nullable;
  * <p>Two renames are not one: killed between them, the old results lie in {@code before} and {@link #recover} puts them back.
  */
 final class BatchStore implements AutoCloseable {
+    /** Work of one season lies nearer together than half a year, that of two farther apart. */
+    private static final double SEASONS_APART_S = 180 * 86_400.0;
+
     private static final String HIDDEN = ".rowledger-batch";
 
     private final Path folder;
@@ -91,7 +97,13 @@ final class BatchStore implements AutoCloseable {
 
     /** Puts right what a run left that was killed while this job's results changed places. */
     void recover(String name) {
-        Path old = before.resolve(name);
+        Path old;
+        try {
+            old = before.resolve(name);
+        } catch (InvalidPathException e) {
+            // No folder of this name can have been made here.
+            return;
+        }
         if (!Files.isDirectory(old)) {
             return;
         }
@@ -147,6 +159,37 @@ final class BatchStore implements AutoCloseable {
         }
         // One folder deeper, since a temporary folder may be read by nobody else and this one becomes the user's.
         return Files.createTempDirectory(work, "job-").resolve("results");
+    }
+
+    /**
+     * Refuses to put results over those of another season: a field has the same name every year, and its record of the year
+     * before must not go.
+     *
+     * @throws UnusableInputException where the work of the results that are there was done half a year away
+     */
+    void requireSameSeason(FieldJob job, Path fresh) {
+        double newS = SummaryReader.figures(fresh).job().startS();
+        double oldS;
+        try {
+            oldS = SummaryReader.figures(results(job.name())).job().startS();
+        } catch (UnusableInputException e) {
+            // Nothing there, or nothing that anybody could read.
+            return;
+        }
+        if (Math.abs(newS - oldS) > SEASONS_APART_S) {
+            throw UnusableInputException.found(
+                            "results of work on " + day(oldS) + " where those of " + day(newS) + " go")
+                    .inFile(results(job.name()).toString())
+                    .expected("a folder of results for each season")
+                    .mend("name another folder with --out, or move the old results away if they are not to be kept");
+        }
+    }
+
+    private static String day(double timeS) {
+        return Instant.ofEpochSecond((long) timeS)
+                .atOffset(ZoneOffset.UTC)
+                .toLocalDate()
+                .toString();
     }
 
     /** Puts results in place of those before, and says so in the ledger. */

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A folder as it lies on the disk: its logs, its files by what their names say they are, the folders in it that matter.
@@ -20,10 +21,17 @@ import java.util.stream.Stream;
  * @param logs its logs, by name
  * @param setup rig, boundary, prescription and keep-out files; more than one of a kind is the user's to settle
  * @param others names of files that are none of these
- * @param below folders in it that hold logs somewhere, by name
+ * @param below folders in it that hold logs somewhere, by name, and those that can't be read
+ * @param problem why it can't be read, or null
  */
 record Folder(
-        Path path, String name, List<Path> logs, Map<Role, List<Path>> setup, List<String> others, List<Folder> below) {
+        Path path,
+        String name,
+        List<Path> logs,
+        Map<Role, List<Path>> setup,
+        List<String> others,
+        List<Folder> below,
+        @Nullable UnusableInputException problem) {
     /** Files that only this program writes: a folder with one of them holds results, and its tables are no logs. */
     private static final List<String> RESULTS =
             List.of("summary.json", "batch-summary.json", "season.json", "comparison.json");
@@ -84,14 +92,27 @@ record Folder(
                 logs.add(entry);
             } else if (Files.isDirectory(entry, LinkOption.NOFOLLOW_LINKS)) {
                 if (!holdsResults(entry)) {
-                    below.add(of(entry, top ? file : name + "/" + file, false, leftOut));
+                    below.add(inner(entry, top ? file : name + "/" + file, leftOut));
                 }
             } else if (!isPartOfMap(file) && !(taskData && LogForms.isPartOfTaskData(file))) {
                 others.add(file);
             }
         }
-        below.removeIf(inner -> inner.logFolders().isEmpty());
-        return new Folder(path, name, logs, setup, others, below);
+        below.removeIf(inner -> !inner.isOfUse());
+        return new Folder(path, name, logs, setup, others, below, null);
+    }
+
+    /** One that can't be read is no reason to leave the others undone. */
+    private static Folder inner(Path path, String name, Path leftOut) {
+        try {
+            return of(path, name, false, leftOut);
+        } catch (UnusableInputException e) {
+            return new Folder(path, name, List.of(), Map.of(), List.of(), List.of(), e);
+        }
+    }
+
+    private boolean isOfUse() {
+        return problem != null || !logs.isEmpty() || !below.isEmpty();
     }
 
     /** This folder and those below it that hold logs themselves. */
@@ -127,7 +148,7 @@ record Folder(
     }
 
     /** By the name alone, ignoring case, spaces, underscores, hyphens and a plural: {@code Keep_Outs.kml}. */
-    private static @org.jspecify.annotations.Nullable Role role(String file) {
+    private static @Nullable Role role(String file) {
         int dot = file.lastIndexOf('.');
         String end = file.substring(dot + 1).toLowerCase(Locale.ROOT);
         String stem = plain(dot < 0 ? "" : file.substring(0, dot));

@@ -76,7 +76,11 @@ final class LogForms {
     /** A zip without text is a map or pictures. One that can't be opened is taken for a log, so that its damage is said. */
     private static boolean holdsText(Path zip) {
         try (ZipFile file = new ZipFile(zip.toFile())) {
-            return file.stream().map(entry -> lower(entry.getName())).anyMatch(LogForms::isText);
+            List<String> names =
+                    file.stream().map(entry -> lower(entry.getName())).toList();
+            // A map's zip often has a text that says where it is from.
+            boolean map = names.stream().anyMatch(name -> name.endsWith(".shp"));
+            return names.stream().anyMatch(name -> isText(name) && !(map && name.endsWith(".txt")));
         } catch (IOException | IllegalArgumentException e) {
             return true;
         }

@@ -5,11 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -248,6 +252,48 @@ class BatchFolderTest {
         Path out = season.resolve("out");
         put("out/north/rows.csv");
         assertEquals(List.of("hill", "north"), names(BatchFolder.jobs(season, null, Each.UNSAID, out)));
+    }
+
+    @Test
+    void a_shapefile_in_a_zip_with_a_text_beside_it_is_no_log() throws IOException {
+        put("rig.yaml");
+        put("north/log.csv");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(season.resolve("north/soils.zip")))) {
+            for (String name : List.of("soils.shp", "soils.dbf", "readme.txt")) {
+                zip.putNextEntry(new ZipEntry(name));
+                zip.closeEntry();
+            }
+        }
+        assertEquals(
+                List.of(season.resolve("north/log.csv")), job(jobs(), "north").logs());
+    }
+
+    @Test
+    void a_name_this_session_can_read_but_not_write_fails_alone() throws IOException {
+        Charset names = Charset.forName(System.getProperty("sun.jnu.encoding"));
+        assumeTrue(names.newEncoder().canEncode('\ufffd'), "a session that can't make such a folder");
+        put("rig.yaml");
+        put("north/log.csv");
+        // What Java makes of "M\u00fchle" where the session's setting has no such letter.
+        put("M\ufffdhle/log.csv");
+        assertTrue(problem(job(jobs(), "M\ufffdhle")).contains("set LC_ALL=C.UTF-8 before the call"));
+        assertNull(job(jobs(), "north").problem());
+    }
+
+    @Test
+    void a_folder_that_may_not_be_read_fails_alone() throws IOException {
+        put("rig.yaml");
+        put("north/log.csv");
+        put("private/log.csv");
+        Path closed = season.resolve("private");
+        Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("---------"));
+        try {
+            assumeFalse(Files.isReadable(closed), "a user who may read everything");
+            assertTrue(problem(job(jobs(), "private")).contains("a folder that can't be read"));
+            assertNull(job(jobs(), "north").problem());
+        } finally {
+            Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("rwx------"));
+        }
     }
 
     @Test

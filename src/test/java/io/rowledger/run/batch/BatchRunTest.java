@@ -27,6 +27,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -260,6 +261,22 @@ class BatchRunTest {
         assertEquals(Result.UNUSABLE, outcome.result());
         assertTrue(outcome.message().endsWith(" The results in hill are of an earlier run."), outcome.message());
         assertTrue(Files.exists(out.resolve("hill/summary.json")));
+    }
+
+    @Test
+    void results_of_another_season_are_not_replaced() throws IOException {
+        run();
+        Path summary = out.resolve("hill/summary.json");
+        String old = Pattern.compile("\"20(\\d\\d)(-\\d\\d-\\d\\dT)")
+                .matcher(Files.readString(summary))
+                .replaceAll(m -> "\"19" + m.group(1) + m.group(2));
+        Files.writeString(summary, old);
+        log("hill", "log.csv", "the log of this year");
+        BatchOutcome hill = run().get("hill");
+        assertEquals(Result.UNUSABLE, hill.result());
+        assertTrue(hill.message().contains("results of work on 19"), hill.message());
+        assertTrue(hill.message().contains("name another folder with --out"), hill.message());
+        assertEquals(old, Files.readString(summary));
     }
 
     @Test
