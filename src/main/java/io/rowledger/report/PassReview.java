@@ -66,8 +66,8 @@ public record PassReview(
     public String boundsNote() {
         return quality.sure().isEmpty() || !hasGround
                 ? ""
-                : "Bounds hold the truth in nine of ten jobs like this one; what they rest on stands under \u201cHow sure these"
-                        + " figures are\u201d.";
+                : "Bounds hold the truth in nine of ten jobs like this one whose rig file is right; what they rest on stands under"
+                        + " \u201cHow sure these figures are\u201d.";
     }
 
     /** True where the findings are worth a heading. */

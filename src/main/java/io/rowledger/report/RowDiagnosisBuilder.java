@@ -194,7 +194,10 @@ public final class RowDiagnosisBuilder {
             String value =
                     switch (figure.unit()) {
                         case "m/s" -> f.text(Measure.SPEED, figure.value());
-                        case "m" -> f.text(Measure.DIMENSION, figure.value());
+                        case "m" ->
+                            kind == FindingKind.SIDE_OFFSET
+                                    ? aside(figure.value())
+                                    : f.text(Measure.DIMENSION, figure.value());
                         // A lag is entered to a hundredth, and known to about a tenth.
                         case "s" ->
                             kind == FindingKind.FLOW_LAG
@@ -206,6 +209,12 @@ public final class RowDiagnosisBuilder {
             facts.add(new Fact(Wording.label(figure.name()), value));
         }
         return facts;
+    }
+
+    /** A side in words: nobody reads left out of a minus sign. */
+    private String aside(double m) {
+        String size = f.text(Measure.DIMENSION, Math.abs(m));
+        return size.equals(f.text(Measure.DIMENSION, 0)) ? size : size + (m < 0 ? " left" : " right");
     }
 
     /** Short times keep a decimal. */

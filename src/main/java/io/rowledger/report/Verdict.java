@@ -3,7 +3,6 @@ package io.rowledger.report;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.ReceivedStatistics;
 import io.rowledger.interval.Interval;
-import io.rowledger.interval.Intervals;
 import io.rowledger.log.LogSource;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.units.UnitFormat;
@@ -96,17 +95,23 @@ final class Verdict {
     /** Rows can't be said to be within 5 % where their meters and ground are not known to 5 %. */
     private void addUnsureRows(List<String> sentences) {
         for (int p = 0; p < sums.size(); p++) {
-            double bestPct = Double.POSITIVE_INFINITY;
-            for (Intervals.OfRow row : a.intervals().rows()) {
-                Interval off = row.products().get(p).deviationPct();
-                bestPct = off.known() ? Math.min(bestPct, (off.high() - off.low()) / 2) : bestPct;
-            }
-            if (Double.isFinite(bestPct) && bestPct > Limits.WATCH_PCT) {
+            double bestPct = bestPct(p);
+            if (bestPct > Limits.WATCH_PCT) {
                 String of = sums.size() > 1 ? a.rig().products().get(p).name() + ": no" : "No";
                 sentences.add(of + " row's volume against its target is known better than to \u00b1 "
                         + f.percent(bestPct) + ", so whether rows are within 5% can't be told.");
             }
         }
+    }
+
+    /** What the best known row is known to, percent of its target; NaN where nothing can be said. */
+    private double bestPct(int p) {
+        return a.intervals().rows().stream()
+                .map(row -> row.products().get(p).deviationPct())
+                .filter(Interval::known)
+                .mapToDouble(off -> (off.high() - off.low()) / 2)
+                .min()
+                .orElse(Double.NaN);
     }
 
     /** An unknown flow is counted as none where it can't be bridged, so such a row looks emptier than it was. */
@@ -155,9 +160,11 @@ final class Verdict {
         String basis = sum.hasTarget() ? "target volume" : "mean of all rows (nobody gave a target rate)";
         String its = sum.hasTarget() ? "its " : "the ";
         if (act.isEmpty() && watch.isEmpty()) {
+            // No yes that the bounds deny; a doubt below says how wide they are.
+            boolean told = !(bestPct(p) > Limits.WATCH_PCT);
             String start = sum.hasTarget()
-                    ? "Yes, by the meters: every row put on "
-                    : "Alike, by the meters: every row is at ";
+                    ? (told ? "Yes, by the meters: every row put on " : "As the meters read: every row put on ")
+                    : (told ? "Alike, by the meters: every row is at " : "As the meters read: every row is at ");
             return start + its + basis + " within 5%. The widest is row " + widest.row + " at "
                     + f.signedPercent(widest.pct) + ".";
         }

@@ -26,6 +26,32 @@ public final class HandMadeIntervals {
                 a.notes());
     }
 
+    /** The same with every row's deviation known to so many percent only. */
+    static Intervals withRowsKnownTo(double pct, Intervals in) {
+        List<Intervals.OfRow> rows = new ArrayList<>();
+        for (Intervals.OfRow row : in.rows()) {
+            Intervals.OfRowProduct of = row.products().get(0);
+            rows.add(new Intervals.OfRow(
+                    row.row(),
+                    row.sweptAreaM2(),
+                    row.appliedAreaM2(),
+                    List.of(new Intervals.OfRowProduct(
+                            of.volumeL(), of.meanRateLPerM2(), new Interval(0, -pct, pct)))));
+        }
+        return new Intervals(
+                in.sweptAreaM2(),
+                in.coveredAreaM2(),
+                in.overlapAreaM2(),
+                in.missedAreaM2(),
+                in.boundaryAreaM2(),
+                in.nitrogenKg(),
+                in.nitrogenKgPerM2(),
+                in.products(),
+                rows,
+                in.passes(),
+                in.basis());
+    }
+
     private static Intervals intervals(int rows, int passes) {
         Intervals.OfProduct uan = new Intervals.OfProduct(
                 new Interval(764.8, 755.8, 773.8),

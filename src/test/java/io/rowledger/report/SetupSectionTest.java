@@ -107,6 +107,30 @@ class SetupSectionTest {
         assertFalse(new RecordDoubt(right, US).sentence().contains("outside"));
     }
 
+    /** Three records bound a row to nearly half of its volume: within 5 % can't be said of it. */
+    @Test
+    void no_yes_is_said_that_the_bounds_deny() {
+        Analysis a = with();
+        assertFalse(verdict(a).contains("can't be told"), verdict(a));
+        Analysis few = new Analysis(
+                a.rig(),
+                a.log(),
+                a.track(),
+                a.strips(),
+                a.delivery(),
+                a.rates(),
+                a.coverage(),
+                a.diagnosis(),
+                HandMadeIntervals.withRowsKnownTo(46.6, a.intervals()),
+                a.notes());
+        assertFalse(verdict(few).contains("Yes"), verdict(few));
+        assertTrue(verdict(few).contains("is known better than to \u00b1 46.6%"), verdict(few));
+    }
+
+    private static String verdict(Analysis a) {
+        return plain(String.join(" ", new Verdict(a, US, List.of(ProductSums.of(a, 0))).sentences()));
+    }
+
     @Test
     void the_record_bounds_its_liquid_and_its_skips_too() {
         // From HandMadeIntervals, metric: 764.8 L within 9; 1,000 m² within 100; 160 m², 40 to 230, in the unit beside
