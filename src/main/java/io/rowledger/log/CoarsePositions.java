@@ -12,6 +12,8 @@ import java.util.Locale;
 final class CoarsePositions {
     /** Fewer records may well have round figures by chance. */
     private static final int LEAST_RECORDS = 20;
+    /** Changes of position from which on it is a path. */
+    private static final int LEAST_CHANGES = 5;
     /** A figure this near a whole number of steps is one: doubles of degrees are good to 1e-14. */
     private static final double WHOLE = 1e-6;
 
@@ -23,7 +25,7 @@ final class CoarsePositions {
 
     static void check(FileLog file) {
         RawLog log = file.log();
-        if (log.records < LEAST_RECORDS) {
+        if (log.records < LEAST_RECORDS || !moves(log)) {
             return;
         }
         if (isRounded(log, UNUSABLE_DECIMALS)) {
@@ -49,6 +51,15 @@ final class CoarsePositions {
                             COARSE_DECIMALS,
                             METRES_PER_DEGREE * 1e-5));
         }
+    }
+
+    /** A tractor that stands has one round position perhaps, and nothing to be told from it anyway. */
+    private static boolean moves(RawLog log) {
+        int changes = 0;
+        for (int i = 1; i < log.records && changes < LEAST_CHANGES; i++) {
+            changes += log.latDeg[i] != log.latDeg[i - 1] || log.lonDeg[i] != log.lonDeg[i - 1] ? 1 : 0;
+        }
+        return changes >= LEAST_CHANGES;
     }
 
     private static boolean isRounded(RawLog log, int decimals) {

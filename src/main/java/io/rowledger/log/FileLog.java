@@ -48,6 +48,7 @@ final class FileLog {
         SwappedAxes.check(this);
         PathAgreement.check(this);
         FlowRange.check(this);
+        WorkState.check(this);
     }
 
     String name() {
