@@ -79,7 +79,7 @@ final class CountedFlow {
     }
 
     private static String amount(double value, String unit) {
-        return Double.isNaN(value)
+        return !Double.isFinite(value)
                 ? "an unknown amount"
                 : new java.math.BigDecimal(value)
                                 .round(new java.math.MathContext(4))

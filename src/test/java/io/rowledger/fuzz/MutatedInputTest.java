@@ -64,6 +64,11 @@ class MutatedInputTest {
         final TreeMap<String, String> failures = new TreeMap<>();
     }
 
+    /** What one process may take, whatever it is given, kB; asked where the heap leaves room for it, as in the long run. */
+    private static final long MOST_MEMORY_KB = 512 << 10;
+
+    private static final boolean SMALL_HEAP = Runtime.getRuntime().maxMemory() < 400L << 20;
+
     @TestFactory
     Stream<DynamicTest> a_damaged_input_gives_a_result_or_a_message() {
         say("seed " + SEED + ", " + INPUTS + " inputs, at most "
@@ -98,6 +103,7 @@ class MutatedInputTest {
                 seen.slowest,
                 (System.nanoTime() - start) / 1_000_000_000,
                 memory()));
+        assertTrue(!SMALL_HEAP || peakKb() <= MOST_MEMORY_KB, MutatedInputTest::memory);
         assertTrue(seen.failures.isEmpty(), () -> String.join("\n", seen.failures.values()));
         // Both ends must have been reached, or the damage is too small or too great to tell anything.
         assertTrue(ONLY >= 0 || inputs < 100 || (seen.messages > 0 && seen.readable > 0), seen.messages + " messages");
@@ -199,17 +205,21 @@ class MutatedInputTest {
         return new Random(z ^ (z >>> 31));
     }
 
-    /** The most memory the process has had, database and all, where the system says so. */
     private static String memory() {
+        return peakKb() == 0 ? "memory not known" : "at most " + (peakKb() >> 10) + " MB resident";
+    }
+
+    /** The most memory the process has had, database and all, where the system says so; 0 elsewhere. */
+    private static long peakKb() {
         Path status = Path.of("/proc/self/status");
         if (!Files.isReadable(status)) {
-            return "memory not known";
+            return 0;
         }
         try (Stream<String> lines = Files.lines(status)) {
             return lines.filter(line -> line.startsWith("VmHWM"))
+                    .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")))
                     .findFirst()
-                    .orElse("")
-                    .replaceAll("\\s+", " ");
+                    .orElse(0);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
