@@ -1,8 +1,10 @@
 package io.rowledger.track;
 
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.Heading;
 import io.rowledger.rig.Rig;
 import java.util.Arrays;
+import java.util.Locale;
 
 /**
  * Drives the {@link TowingChain} along the smoothed antenna path and writes down the poses.
@@ -18,6 +20,12 @@ final class PoseTracer {
 
     /** How far the antenna must have come before its direction is a course, m. */
     private static final double FIRST_COURSE_M = 1.5;
+
+    /** A record a minute at 3 m/s is cut into 360 steps; more only comes of positions or times that are wrong. */
+    private static final int POSES_PER_RECORD = 400;
+
+    /** Memory that a log of a few records may take all the same: 50 MB. */
+    private static final int SMALL_LOG_POSES = 500_000;
 
     private final SmoothPath path;
     private final boolean[] gap;
@@ -37,11 +45,20 @@ final class PoseTracer {
 
     PoseColumns trace() {
         int n = gap.length;
-        int size = 0;
+        long size = 0;
+        double wayM = 0;
         for (int i = 0; i < n; i++) {
             size += parts(i, startS(i), endS(i)) + (gap[i] ? 1 : 0);
+            wayM += path.speedMps(i) * (endS(i) - startS(i));
         }
-        allocate(size);
+        if (size > SMALL_LOG_POSES + (long) n * POSES_PER_RECORD) {
+            throw UnusableInputException.found(
+                            String.format(Locale.ROOT, "a way of %.0f km in %d records", wayM / 1000, n))
+                    .expected("records a few seconds apart, all of one field")
+                    .mend(
+                            "look for wrong positions and times in the log; inspect shows where it lies and how often it records");
+        }
+        allocate((int) size);
         for (int[] stretch : TrackBuilder.stretches(gap)) {
             if (stretch[1] - stretch[0] > 1) {
                 traceStretch(stretch[0], stretch[1]);
