@@ -22,10 +22,10 @@ import javax.xml.stream.XMLStreamReader;
  * passed over.
  */
 final class KmlFeatures {
-    /** Geometries nested deeper than this are nobody's map. */
     /** JDKs differ in how deep they read; what counts is bounded here, and the rest is passed over without recursion. */
     private static final String ANY_DEPTH = "http://www.oracle.com/xml/jaxp/properties/maxElementDepth";
 
+    /** Geometries nested deeper than this are nobody's map. */
     private static final int DEEPEST = 50;
 
     private static final Set<String> NUMBERS = Set.of("int", "uint", "short", "ushort", "float", "double");
