@@ -56,7 +56,7 @@ final class MeterDropoutDetector implements Detector {
     /** Rows that read nothing any more while the total meter lost nothing. */
     private static List<Case> dead(Evidence e) {
         List<Levels.Episode> nothing = e.unexplained().stream()
-                .filter(x -> x.level() < PluggedDetector.PLUGGED)
+                .filter(x -> x.level() < Signals.PLUGGED)
                 .toList();
         List<Case> cases = new ArrayList<>();
         for (List<Levels.Episode> group : Together.grouped(e, nothing)) {

@@ -6,8 +6,6 @@ import java.util.List;
 
 /** A row that fell to a few percent of its siblings and stayed there. */
 final class PluggedDetector implements Detector {
-    /** Below this share of its siblings a row as good as doesn't deliver. */
-    static final double PLUGGED = 0.12;
 
     /** A pressure this far above the other rows' has moved. */
     private static final double MOVED = 1.05;
@@ -15,7 +13,7 @@ final class PluggedDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<Levels.Episode> plugged =
-                e.unexplained().stream().filter(x -> x.level() < PLUGGED).toList();
+                e.unexplained().stream().filter(x -> x.level() < Signals.PLUGGED).toList();
         e.explain(plugged);
         List<Case> cases = new ArrayList<>();
         for (List<Levels.Episode> group : Together.grouped(e, plugged)) {

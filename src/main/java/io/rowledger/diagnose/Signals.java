@@ -19,6 +19,9 @@ final class Signals {
     /** A bar slower than this stands or creeps; flows then follow its minimum and not the speed, m/s. */
     private static final double LEAST_SPEED_MPS = 0.4;
 
+    /** Flow ratio to the other rows below which a row counts as not delivering (1). */
+    static final double PLUGGED = 0.12;
+
     /** Rows that differ more than this in speed are in a tight corner, where the lag of the flow hides the rest. */
     private static final double LARGEST_TURN = 0.35;
 
@@ -134,7 +137,7 @@ final class Signals {
 
     /** Nothing where there should be much is nothing even in a tight corner. */
     private boolean nothing(int r, int j, double ratioNow) {
-        return ratioNow < PluggedDetector.PLUGGED && rowSpeedShare(r, j) > NOT_INSIDE;
+        return ratioNow < PLUGGED && rowSpeedShare(r, j) > NOT_INSIDE;
     }
 
     /** Entries in which row r is judged. Shared, read only. */

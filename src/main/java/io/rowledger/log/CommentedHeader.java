@@ -33,7 +33,7 @@ final class CommentedHeader {
     }
 
     private static String[] fields(String line, CsvShape shape) {
-        try (CSVParser parser = CSVParser.parse(new StringReader(line), LogFileReader.format(shape))) {
+        try (CSVParser parser = CSVParser.parse(new StringReader(line), shape.format())) {
             return parser.iterator().next().values();
         } catch (IOException | java.io.UncheckedIOException | java.util.NoSuchElementException e) {
             return new String[0];

@@ -2,6 +2,7 @@ package io.rowledger.log;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.csv.CSVFormat;
 
 /**
  * How the fields of a file are divided, told from its first lines.
@@ -51,6 +52,16 @@ record CsvShape(char delimiter) {
             case ';' -> "semicolon";
             default -> "comma";
         };
+    }
+
+    /** The CSV format of a file of this shape; lines that start with # are comments, empty lines are skipped. */
+    CSVFormat format() {
+        return CSVFormat.DEFAULT
+                .builder()
+                .setDelimiter(delimiter)
+                .setIgnoreEmptyLines(true)
+                .setCommentMarker('#')
+                .get();
     }
 
     private static List<String> firstLines(String start) {

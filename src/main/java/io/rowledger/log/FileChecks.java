@@ -193,7 +193,7 @@ final class FileChecks {
         }
         double figure = log.timeS[0] / unitS;
         double last = log.timeS[log.records - 1] / unitS;
-        double intervalS = Joiner.intervalS(log);
+        double intervalS = log.intervalS();
         boolean tooFast = intervalS > 0 && intervalS < SHORTEST_INTERVAL_S;
         if (!tooFast || figure < FIRST_EPOCH_S || figure > LAST_TIME_S || last > LAST_TIME_S) {
             return;

@@ -35,20 +35,13 @@ final class FileLog {
         origins = List.copyOf(each);
     }
 
-    /** Cleans the records once the whole file is read. */
-    void finish(String digest) {
+    /** Keeps the digest of the file, once the whole of it is read. */
+    void digest(String digest) {
         sha256 = digest;
-        FileChecks.beforeCleaning(this);
-        CountedFlow.addUp(reader, sample.hints());
-        Parts.inOrder(reader.log(), reader.remarks().partStarts());
-        Cleaner.clean(this, drops, notes);
-        FileChecks.afterCleaning(this);
-        CoarsePositions.check(this);
-        CountedFlow.differences(reader, notes);
-        SwappedAxes.check(this);
-        PathAgreement.check(this);
-        FlowRange.check(this);
-        WorkState.check(this);
+    }
+
+    Sample sample() {
+        return sample;
     }
 
     String name() {

@@ -63,7 +63,7 @@ public record Inspection(
                     read = task.logs();
                     geometry = task.geometry();
                 } else {
-                    read = List.of(LogFileReader.read(log, options));
+                    read = List.of(LogCleaning.clean(LogFileReader.read(log, options)));
                 }
                 read.forEach(file -> describe(file, text));
                 files.addAll(read);
@@ -115,7 +115,7 @@ public record Inspection(
         double firstS = log.timeS[0];
         double lastS = log.timeS[log.records - 1];
         line(text, "time", instant(firstS) + " to " + instant(lastS) + " UTC, " + span(lastS - firstS));
-        double intervalS = Joiner.intervalS(log);
+        double intervalS = log.intervalS();
         line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
         line(text, "silent", silent(log, intervalS));
         line(text, "place", place(log));

@@ -140,18 +140,8 @@ final class Joiner {
             boolean near = Jumps.distanceM(before.latDeg[b], before.lonDeg[b], after.latDeg[a], after.lonDeg[a])
                     <= Jumps.LARGEST_SPEED_MPS * gapS + Jumps.noiseM(-1);
             after.downBefore[a] = false;
-            after.gapBefore[a] = endGap || startGap || !near || gapS > SEAM_INTERVALS * intervalS(before);
+            after.gapBefore[a] = endGap || startGap || !near || gapS > SEAM_INTERVALS * before.intervalS();
         }
-    }
-
-    /** Median time between records, s. */
-    static double intervalS(RawLog log) {
-        double[] steps = new double[Math.max(0, log.records - 1)];
-        for (int i = 0; i < steps.length; i++) {
-            steps[i] = log.timeS[i + 1] - log.timeS[i];
-        }
-        Arrays.sort(steps);
-        return steps.length == 0 ? 0 : steps[steps.length / 2];
     }
 
     private static double time(List<FileLog> files, int file, int record) {

@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntFunction;
-import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 
 /** Reads one log file from its bytes to clean columns. */
@@ -28,25 +27,15 @@ final class LogFileReader {
             BufferedReader text = new BufferedReader(file.text(), SNIFF_CHARS);
             String start = start(file, text);
             CsvShape shape = CsvShape.of(start);
-            parser = CSVParser.parse(text, format(shape));
+            parser = CSVParser.parse(text, shape.format());
             FileLog log = records(file, shape, parser, start, options);
-            log.finish(file.finish());
+            log.digest(file.finish());
             return log;
         } catch (UncheckedIOException e) {
             throw LogFile.damaged(path.toString(), e.getCause(), parser == null ? 0 : parser.getCurrentLineNumber());
         } catch (IOException e) {
             throw LogFile.damaged(path.toString(), e, parser == null ? 0 : parser.getCurrentLineNumber());
         }
-    }
-
-    /** How fields are divided and comments told in a file of this shape. */
-    static CSVFormat format(CsvShape shape) {
-        return CSVFormat.DEFAULT
-                .builder()
-                .setDelimiter(shape.delimiter())
-                .setIgnoreEmptyLines(true)
-                .setCommentMarker('#')
-                .get();
     }
 
     private static FileLog records(LogFile file, CsvShape shape, CSVParser parser, String start, LogOptions options) {

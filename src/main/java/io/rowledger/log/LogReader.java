@@ -35,7 +35,7 @@ public final class LogReader {
                 files.addAll(task.logs());
                 beside.addAll(task.others());
             } else {
-                files.add(LogFileReader.read(log, options));
+                files.add(LogCleaning.clean(LogFileReader.read(log, options)));
             }
         }
         List<ColumnSense> senses = new ArrayList<>();

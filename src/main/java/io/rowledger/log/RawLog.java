@@ -27,6 +27,16 @@ final class RawLog {
         states = new byte[stateColumns][FIRST_CAPACITY];
     }
 
+    /** The median interval between records, s; 0 where there is one record or none. */
+    double intervalS() {
+        double[] steps = new double[Math.max(0, records - 1)];
+        for (int i = 0; i < steps.length; i++) {
+            steps[i] = timeS[i + 1] - timeS[i];
+        }
+        Arrays.sort(steps);
+        return steps.length == 0 ? 0 : steps[steps.length / 2];
+    }
+
     /** Counts the record just written and makes room for the next. */
     void accept() {
         records++;

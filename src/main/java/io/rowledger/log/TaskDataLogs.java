@@ -35,8 +35,8 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
             if (logs.isEmpty()) {
                 file.notes().addAll(reading.notes());
             }
-            file.finish(log.sha256());
-            logs.add(file);
+            file.digest(log.sha256());
+            logs.add(LogCleaning.clean(file));
         }
         return new TaskDataLogs(logs, reading.others(), reading.geometry());
     }

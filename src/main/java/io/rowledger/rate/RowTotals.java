@@ -26,6 +26,11 @@ public record RowTotals(
         products = List.copyOf(products);
     }
 
+    /** Volume ÷ applied area of a product, L/m²; NaN where the row never delivered. */
+    public double meanRateLPerM2(int product) {
+        return appliedAreaM2 > 0 ? products.get(product).volumeL() / appliedAreaM2 : Double.NaN;
+    }
+
     /**
      * One product of a row.
      *

@@ -1,6 +1,6 @@
 package io.rowledger.report;
 
-import io.rowledger.report.RowDiagnosis.Mark;
+import io.rowledger.report.FindingMark;
 import java.util.List;
 
 /**
@@ -85,7 +85,7 @@ public record Comparison(
     }
 
     /** One picture with its findings framed. */
-    public record Side(RowPicture picture, List<Mark> marks) {
+    public record Side(RowPicture picture, List<FindingMark> marks) {
         /** Copies the marks. */
         public Side {
             marks = List.copyOf(marks);

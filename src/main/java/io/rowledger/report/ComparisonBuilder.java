@@ -7,7 +7,7 @@ import io.rowledger.report.Comparison.Line;
 import io.rowledger.report.Comparison.ProductPair;
 import io.rowledger.report.Comparison.RowLine;
 import io.rowledger.report.Comparison.Side;
-import io.rowledger.report.RowDiagnosis.Mark;
+import io.rowledger.report.FindingMark;
 import io.rowledger.report.SavedDiagnosis.ProductState;
 import io.rowledger.report.SavedDiagnosis.SavedFinding;
 import io.rowledger.units.UnitFormat;
@@ -153,7 +153,7 @@ public final class ComparisonBuilder {
 
     private String text(SavedFinding found) {
         Finding finding = found.finding();
-        return Wording.label(RowDiagnosisBuilder.sure(finding.confidence(), f)) + ", " + f.minute(finding.fromS())
+        return Wording.label(FindingFacts.sure(finding.confidence(), f)) + ", " + f.minute(finding.fromS())
                 + " to " + f.minute(finding.toS()) + ". " + finding.evidence();
     }
 
@@ -191,19 +191,19 @@ public final class ComparisonBuilder {
         return new ProductPair(
                 state.key(),
                 state.name(),
-                RowDiagnosisBuilder.size(after.rows(), after.products().size() > 1),
+                RowPicture.size(after.rows(), after.products().size() > 1),
                 side(before, old),
                 side(after, state),
                 rows);
     }
 
     private static Side side(SavedDiagnosis job, ProductState state) {
-        List<Mark> marks = new ArrayList<>();
+        List<FindingMark> marks = new ArrayList<>();
         for (int i = 0; i < job.findings().size(); i++) {
             SavedFinding found = job.findings().get(i);
             if (found.product().equals(state.key())) {
                 Finding finding = found.finding();
-                marks.add(new Mark(i + 1, finding.rows(), finding.fromS(), finding.toS()));
+                marks.add(new FindingMark(i + 1, finding.rows(), finding.fromS(), finding.toS()));
             }
         }
         return new Side(state.picture(), marks);

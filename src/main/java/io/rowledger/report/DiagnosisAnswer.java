@@ -3,7 +3,7 @@ package io.rowledger.report;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.RowTime;
 import io.rowledger.finding.Finding;
-import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.Fact;
 import io.rowledger.track.Pass;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;

@@ -1,8 +1,8 @@
 package io.rowledger.report;
 
-import io.rowledger.report.PassReview.Fact;
-import io.rowledger.report.PassReview.Head;
-import io.rowledger.report.PassReview.UnitLabels;
+import io.rowledger.report.Fact;
+import io.rowledger.report.ReportHeader;
+import io.rowledger.report.UnitLabels;
 import io.rowledger.units.Measure;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -14,7 +14,7 @@ final class Heads {
     private Heads() {}
 
     /** The head of a report of this kind, such as "Pass review". */
-    static Head of(String kind, Analysis a, ReportOptions options) {
+    static ReportHeader of(String kind, Analysis a, ReportOptions options) {
         UnitFormat f = options.format();
         double startS = JobTimes.startS(a);
         double endS = JobTimes.endS(a);
@@ -26,7 +26,7 @@ final class Heads {
                 facts.add(new Fact(Wording.label(entry.getKey()), entry.getValue()));
             }
         }
-        return new Head(
+        return new ReportHeader(
                 kind + ": " + (named ? Cut.title(field) + ", " : "") + f.date(startS),
                 named ? Cut.value(field) : "Field without a name",
                 when(startS, endS, f),

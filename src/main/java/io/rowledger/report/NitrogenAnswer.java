@@ -160,8 +160,8 @@ final class NitrogenAnswer {
 
     private String places() {
         Coverage c = a.coverage();
-        GroundWords missed = GroundSection.missed(a, f);
-        GroundWords doubled = GroundSection.doubled(a, f);
+        GroundWords missed = CoverageSectionBuilder.missed(a, f);
+        GroundWords doubled = CoverageSectionBuilder.doubled(a, f);
         String where = c.boundary() == null ? "between the passes" : "inside the boundary";
         String skipped =
                 missed.none() ? "No ground " + where + " was skipped" : missed.area() + " was skipped " + where;

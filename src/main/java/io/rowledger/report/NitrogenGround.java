@@ -15,8 +15,6 @@ import java.util.List;
 public final class NitrogenGround {
     /** Cells with less of their ground covered are left out, as in the product's own statistics. */
     private static final double MIN_COVERED_SHARE = 0.01;
-    /** The grid holds floats: a rate exactly on a limit may come out this much beside it, as a fraction. */
-    private static final double FLOAT_SLACK = 1e-6;
     /** What counts as "on plan": the share the issue and the review use. */
     private static final double ON_PLAN = 0.10;
 
@@ -114,19 +112,10 @@ public final class NitrogenGround {
         double[] areas = new double[boundsPerM2.length + 1];
         for (int i = 0; i < got.length; i++) {
             if (isGround(i)) {
-                areas[classOf(got[i] / grid.coveredM2()[i], boundsPerM2)] += grid.coveredM2()[i];
+                areas[RateClasses.classOf(got[i] / grid.coveredM2()[i], boundsPerM2)] += grid.coveredM2()[i];
             }
         }
         return areas;
-    }
-
-    /** The class of a rate: how many of the ascending bounds it exceeds. */
-    public static int classOf(double ratePerM2, double[] boundsPerM2) {
-        int k = 0;
-        while (k < boundsPerM2.length && ratePerM2 > boundsPerM2[k] * (1 + FLOAT_SLACK)) {
-            k++;
-        }
-        return k;
     }
 
     private boolean isGround(int i) {
@@ -146,7 +135,7 @@ public final class NitrogenGround {
             double r = isGround(i) ? ratio.of(i) : Double.NaN;
             if (Double.isFinite(r)) {
                 double areaM2 = grid.coveredM2()[i];
-                boolean off = Math.abs(r - 1) - FLOAT_SLACK > ON_PLAN;
+                boolean off = Math.abs(r - 1) - RateClasses.FLOAT_SLACK > ON_PLAN;
                 judgedM2 += areaM2;
                 underM2 += off && r < 1 ? areaM2 : 0;
                 overM2 += off && r > 1 ? areaM2 : 0;

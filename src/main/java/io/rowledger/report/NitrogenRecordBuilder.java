@@ -189,8 +189,8 @@ public final class NitrogenRecordBuilder {
                                 "Field boundary",
                                 f.text(Measure.AREA, c.boundaryAreaM2()) + " inside the outline handed in",
                                 true));
-        GroundWords missed = GroundSection.missed(a, f);
-        GroundWords doubled = GroundSection.doubled(a, f);
+        GroundWords missed = CoverageSectionBuilder.missed(a, f);
+        GroundWords doubled = CoverageSectionBuilder.doubled(a, f);
         items.add(new Item("Skipped", missed.area() + where(missed), false));
         items.add(new Item("Covered twice", doubled.area() + where(doubled), false));
         Plan plan = answer.plan();
@@ -292,7 +292,7 @@ public final class NitrogenRecordBuilder {
         }
         // What is wrong with the rig file is no fault of the machine, and said above.
         List<Finding> findings = a.findings().stream()
-                .filter(finding -> !RowDiagnosisBuilder.onlySetup(finding.kind()))
+                .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
                 .toList();
         if (!findings.isEmpty()) {
             List<String> clauses = new ArrayList<>();

@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param whatIf the same drive with other machinery or another speed
  */
 public record PassReview(
-        Head head,
+        ReportHeader head,
         List<String> verdict,
         List<Figure> figures,
         List<ProductReview> products,
@@ -33,11 +33,11 @@ public record PassReview(
         String turnSummary,
         List<PassLine> passes,
         boolean hasGround,
-        Ground ground,
+        CoverageSection ground,
         ZoneSection zones,
         List<FindingLine> findings,
         Setup setup,
-        Quality quality,
+        QualitySection quality,
         List<String> cautions,
         @Nullable SetbackSection setbacks,
         WhatIfSection whatIf) {
@@ -74,45 +74,6 @@ public record PassReview(
     public boolean hasFindings() {
         return !findings.isEmpty();
     }
-
-    /**
-     * Title and particulars.
-     *
-     * @param title for the document's title
-     * @param field the field's name as entered, or what stands for it
-     * @param when local day and hours
-     * @param machine the rig's name and size
-     * @param endS when the work ended, epoch seconds: the date of the document
-     * @param facts the job block as entered
-     * @param units what the tables' columns are in
-     * @param madeWith program and version
-     */
-    public record Head(
-            String title,
-            String field,
-            String when,
-            String machine,
-            double endS,
-            List<Fact> facts,
-            UnitLabels units,
-            String madeWith) {
-        /** Copies the facts. */
-        public Head {
-            facts = List.copyOf(facts);
-        }
-
-        /** True where the job block says more than the field's name. */
-        public boolean hasFacts() {
-            return !facts.isEmpty();
-        }
-    }
-
-    /** Units for column headings. */
-    public record UnitLabels(
-            String area, String length, String volume, String rate, String nitrogenRate, String speed) {}
-
-    /** A label and what stands beside it. */
-    public record Fact(String label, String value) {}
 
     /**
      * A headline figure.
@@ -226,62 +187,6 @@ public record PassReview(
     /** One product in one pass. */
     public record PassRate(String volume, String rate, String deviation, String mark) {}
 
-    /**
-     * Skipped and doubled ground.
-     *
-     * @param skipSummary in a sentence
-     * @param skips largest first, as many as are listed
-     * @param skipRest what the list leaves out, or empty
-     * @param doubleSummary in a sentence
-     * @param doubles largest first, as many as are listed
-     * @param doubleRest what the list leaves out, or empty
-     * @param shutOffs how single rows were shut off; empty where none was
-     */
-    public record Ground(
-            String skipSummary,
-            List<PlaceLine> skips,
-            String skipRest,
-            String doubleSummary,
-            List<PlaceLine> doubles,
-            String doubleRest,
-            List<ShutOffLine> shutOffs) {
-        /** Copies the lists. */
-        public Ground {
-            skips = List.copyOf(skips);
-            doubles = List.copyOf(doubles);
-            shutOffs = List.copyOf(shutOffs);
-        }
-
-        /** True where there is a list of skips. */
-        public boolean hasSkips() {
-            return !skips.isEmpty();
-        }
-
-        /** True where there is a list of doubles. */
-        public boolean hasDoubles() {
-            return !doubles.isEmpty();
-        }
-
-        /** True where a row was shut off alone. */
-        public boolean hasShutOffs() {
-            return !shutOffs.isEmpty();
-        }
-    }
-
-    /** One place to drive back to; the number stands on the map. */
-    public record PlaceLine(
-            String number,
-            String area,
-            String where,
-            String passes,
-            String rows,
-            String cause,
-            double eastM,
-            double northM) {}
-
-    /** What rows shutting off alone did, saved or cost. */
-    public record ShutOffLine(String what, String area, String liquid) {}
-
     /** One thing that is probably wrong. */
     public record FindingLine(
             String title,
@@ -358,51 +263,4 @@ public record PassReview(
 
     /** A figure by the rig file as it is and by the corrected one, and what the wrong measures made of it. */
     public record SetupSide(String what, String before, String after, String made) {}
-
-    /**
-     * What the figures rest on.
-     *
-     * @param files per log
-     * @param facts records, fixes, gaps, unsettled ground
-     * @param machine the measures of the rig file
-     * @param checks sums that must agree
-     * @param notes what was assumed
-     * @param acres how the areas were computed
-     * @param sure what the bounds of the figures say and rest on, as one paragraph; or empty
-     */
-    public record Quality(
-            List<FileLine> files,
-            List<Fact> facts,
-            List<Fact> machine,
-            List<Fact> checks,
-            List<String> notes,
-            String acres,
-            String sure) {
-        /** Copies the lists. */
-        public Quality {
-            files = List.copyOf(files);
-            facts = List.copyOf(facts);
-            machine = List.copyOf(machine);
-            checks = List.copyOf(checks);
-            notes = List.copyOf(notes);
-        }
-
-        /** True where something was assumed. */
-        public boolean hasNotes() {
-            return !notes.isEmpty();
-        }
-    }
-
-    /** One log. */
-    public record FileLine(
-            String file,
-            String records,
-            String used,
-            String noFix,
-            String duplicate,
-            String outOfOrder,
-            String jump,
-            String frozen,
-            String unreadable,
-            String sha256) {}
 }

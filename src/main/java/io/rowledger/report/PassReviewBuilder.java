@@ -7,7 +7,7 @@ import io.rowledger.interval.Interval;
 import io.rowledger.interval.Intervals;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
-import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.Fact;
 import io.rowledger.report.PassReview.Figure;
 import io.rowledger.report.PassReview.FindingLine;
 import io.rowledger.report.PassReview.PassLine;
@@ -52,7 +52,7 @@ public final class PassReviewBuilder {
         for (int p = 0; p < products.size(); p++) {
             reviews.add(product(p));
         }
-        GroundSection ground = new GroundSection(a, f);
+        CoverageSectionBuilder ground = new CoverageSectionBuilder(a, f);
         return new PassReview(
                 Heads.of("Pass review", a, options),
                 new Verdict(a, f, sums).sentences(),
@@ -66,7 +66,7 @@ public final class PassReviewBuilder {
                 ZoneSectionBuilder.build(a, f),
                 findings(),
                 new SetupSection(a, f).build(),
-                new QualitySection(a, f).build(),
+                new QualitySectionBuilder(a, f).build(),
                 Caution.all(),
                 SetbackSection.of(a, f),
                 WhatIfWriter.section(a, f));
@@ -89,8 +89,8 @@ public final class PassReviewBuilder {
         }
         figures.add(nitrogenFigure());
         double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.missedAreaM2() : c.boundaryAreaM2();
-        figures.add(places("Skipped", GroundSection.missed(a, f), fieldM2));
-        figures.add(places("Doubled", GroundSection.doubled(a, f), fieldM2));
+        figures.add(places("Skipped", CoverageSectionBuilder.missed(a, f), fieldM2));
+        figures.add(places("Doubled", CoverageSectionBuilder.doubled(a, f), fieldM2));
         TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
         TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
         figures.add(new Figure(
@@ -302,10 +302,10 @@ public final class PassReviewBuilder {
             Finding finding = a.findings().get(i);
             lines.add(new FindingLine(
                     FindingProducts.prefix(a, i) + FaultWords.clause(finding),
-                    RowDiagnosisBuilder.sure(finding.confidence(), f),
+                    FindingFacts.sure(finding.confidence(), f),
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),
-                    Wording.label(RowDiagnosisBuilder.cost(finding, FindingDoubt.of(a, i), f)),
+                    Wording.label(FindingFacts.cost(finding, FindingDoubt.of(a, i), f)),
                     finding.evidence(),
                     finding.rival(),
                     finding.check()));

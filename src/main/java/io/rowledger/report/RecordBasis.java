@@ -4,8 +4,8 @@ import io.rowledger.log.LogSource;
 import io.rowledger.report.NitrogenRecord.Basis;
 import io.rowledger.report.NitrogenRecord.File;
 import io.rowledger.report.NitrogenRecord.Item;
-import io.rowledger.report.PassReview.Fact;
-import io.rowledger.report.PassReview.Quality;
+import io.rowledger.report.Fact;
+import io.rowledger.report.QualitySection;
 import io.rowledger.rig.Product;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
@@ -57,7 +57,7 @@ final class RecordBasis {
     }
 
     private List<Item> settings() {
-        Quality quality = new QualitySection(a, f).build();
+        QualitySection quality = new QualitySectionBuilder(a, f).build();
         List<Item> settings = new ArrayList<>();
         List<String> lengths = new ArrayList<>();
         for (Fact fact : quality.machine()) {
@@ -80,7 +80,7 @@ final class RecordBasis {
                         + "; made with Rowledger " + options.programVersion() + "; map total against log total "
                         + quality.checks().get(0).value(),
                 false));
-        settings.add(new Item("Positions", new QualitySection(a, f).positions(), false));
+        settings.add(new Item("Positions", new QualitySectionBuilder(a, f).positions(), false));
         settings.addAll(new RecordDoubt(a, f).items());
         return settings;
     }

@@ -1,7 +1,7 @@
 package io.rowledger.report;
 
-import io.rowledger.report.PassReview.Fact;
-import io.rowledger.report.PassReview.Head;
+import io.rowledger.report.Fact;
+import io.rowledger.report.ReportHeader;
 import java.util.List;
 
 /**
@@ -20,11 +20,11 @@ import java.util.List;
  * @param baselines what rows are like when healthy, one a product
  */
 public record RowDiagnosis(
-        Head head,
+        ReportHeader head,
         List<String> answer,
         List<String> orders,
         List<String> guards,
-        List<Picture> pictures,
+        List<RowPictureFigure> pictures,
         String pictureNote,
         List<Card> cards,
         List<Fact> trust,
@@ -55,35 +55,6 @@ public record RowDiagnosis(
     /** True where several pictures must share the first page. */
     public boolean severalProducts() {
         return pictures.size() > 1;
-    }
-
-    /**
-     * The picture of one product.
-     *
-     * @param key its key in the rig file
-     * @param name its name
-     * @param size how many rows it has to hold: "few", "some" or "many"
-     * @param data what to draw
-     * @param marks where findings lie in it
-     */
-    public record Picture(String key, String name, String size, RowPicture data, List<Mark> marks) {
-        /** Copies the marks. */
-        public Picture {
-            marks = List.copyOf(marks);
-        }
-
-        /** True where there is anything to draw. */
-        public boolean drawable() {
-            return data.columns() > 0;
-        }
-    }
-
-    /** A finding in the picture: its number, its rows (none for the whole bar) and when, epoch seconds. */
-    public record Mark(int number, List<Integer> rows, double fromS, double toS) {
-        /** Copies the rows. */
-        public Mark {
-            rows = List.copyOf(rows);
-        }
     }
 
     /**

@@ -6,12 +6,12 @@ import io.rowledger.diagnose.RowBaseline;
 import io.rowledger.diagnose.RowTime;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
-import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.Fact;
 import io.rowledger.report.RowDiagnosis.Baseline;
 import io.rowledger.report.RowDiagnosis.BaselineLine;
 import io.rowledger.report.RowDiagnosis.Card;
-import io.rowledger.report.RowDiagnosis.Mark;
-import io.rowledger.report.RowDiagnosis.Picture;
+import io.rowledger.report.FindingMark;
+import io.rowledger.report.RowPictureFigure;
 import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
 import io.rowledger.units.Measure;
@@ -62,33 +62,25 @@ public final class RowDiagnosisBuilder {
                 baselines());
     }
 
-    private List<Picture> pictures() {
-        List<Picture> pictures = new ArrayList<>();
+    private List<RowPictureFigure> pictures() {
+        List<RowPictureFigure> pictures = new ArrayList<>();
         for (int p = 0; p < d.pictures().size(); p++) {
             RowTime full = d.pictures().get(p);
-            List<Mark> marks = new ArrayList<>();
+            List<FindingMark> marks = new ArrayList<>();
             for (int i = 0; i < d.findings().size(); i++) {
                 if (FindingProducts.of(a, i).contains(p)) {
                     Finding finding = d.findings().get(i);
-                    marks.add(new Mark(i + 1, finding.rows(), finding.fromS(), finding.toS()));
+                    marks.add(new FindingMark(i + 1, finding.rows(), finding.fromS(), finding.toS()));
                 }
             }
-            pictures.add(new Picture(
+            pictures.add(new RowPictureFigure(
                     products.get(p).key(),
                     products.get(p).name(),
-                    size(full.rows(), d.pictures().size() > 1),
+                    RowPicture.size(full.rows(), d.pictures().size() > 1),
                     RowPicture.of(full),
                     marks));
         }
         return pictures;
-    }
-
-    /** How high a picture must be for its rows to be told apart; lower where several share a page. */
-    static String size(int rows, boolean several) {
-        if (several) {
-            return rows <= 16 ? "few" : "some";
-        }
-        return rows <= 8 ? "few" : rows <= 16 ? "some" : "many";
     }
 
     private Card card(int i) {
@@ -96,10 +88,10 @@ public final class RowDiagnosisBuilder {
         return new Card(
                 i + 1,
                 FindingProducts.prefix(a, i) + FaultWords.clause(finding),
-                sure(finding.confidence(), f),
+                FindingFacts.sure(finding.confidence(), f),
                 span(finding),
                 where(finding),
-                cost(finding, FindingDoubt.of(a, i), f),
+                FindingFacts.cost(finding, FindingDoubt.of(a, i), f),
                 finding.evidence(),
                 finding.rival(),
                 figures(d.figures().get(i), finding.kind()),
@@ -107,11 +99,6 @@ public final class RowDiagnosisBuilder {
                 "onset/" + (i + 1),
                 finding.latDeg(),
                 finding.lonDeg());
-    }
-
-    /** {@code 97% sure}. */
-    static String sure(double confidence, UnitFormat f) {
-        return f.fixed(confidence * 100, 0) + "% sure";
     }
 
     private String span(Finding finding) {
@@ -131,35 +118,6 @@ public final class RowDiagnosisBuilder {
         return f.place(finding.latDeg(), finding.lonDeg());
     }
 
-    /** Ground, liquid and nitrogen with the direction in words. */
-    static String cost(Finding finding, FindingDoubt doubt, UnitFormat f) {
-        IntervalWords words = new IntervalWords(f);
-        StringBuilder text = new StringBuilder(
-                finding.areaM2() > 0
-                        ? words.anyArea(finding.areaM2(), doubt.areaM2()) + " of ground"
-                        : "no ground of its own");
-        if (onlySetup(finding.kind())) {
-            return text + " shown in the wrong place, no liquid lost by that";
-        }
-        String way =
-                (finding.volumeL() < 0 ? " too little" : " too much") + (onlyRecorded(finding) ? " in the record" : "");
-        if (Double.isFinite(finding.volumeL()) && finding.volumeL() != 0) {
-            text.append(", ")
-                    .append(words.size(Measure.VOLUME, doubt.volumeL()))
-                    .append(way);
-            if (Double.isFinite(finding.nitrogenKg())) {
-                text.append(" (")
-                        .append(words.size(Measure.NITROGEN, doubt.nitrogenKg()))
-                        .append(")");
-            }
-        } else if (finding.volumeL() == 0) {
-            text.append(", no liquid lost or wasted");
-        } else {
-            text.append(", liquid ").append(UnitFormat.UNKNOWN);
-        }
-        return text.toString();
-    }
-
     /** A check is a chain of steps, cheapest and safest first, parted by semicolons. */
     static List<String> steps(String check) {
         List<String> steps = new ArrayList<>();
@@ -170,22 +128,6 @@ public final class RowDiagnosisBuilder {
             }
         }
         return steps;
-    }
-
-    /** A wrong line in the rig file costs nothing in the field: it is the report that is off. */
-    static boolean onlySetup(FindingKind kind) {
-        return switch (kind) {
-            case FLOW_LAG, DROP_OFFSET, SIDE_OFFSET -> true;
-            default -> false;
-        };
-    }
-
-    /** A meter that reads wrong spoils the record; the ground may have got its liquid all the same. */
-    private static boolean onlyRecorded(Finding finding) {
-        return switch (finding.kind()) {
-            case METER_DROPOUT, METER_STUCK, METER_SCALE -> true;
-            default -> false;
-        };
     }
 
     private List<Fact> figures(List<Figure> figures, FindingKind kind) {

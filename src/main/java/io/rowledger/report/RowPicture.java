@@ -94,4 +94,12 @@ public record RowPicture(double[] startS, double[] endS, int[] pass, float[][] d
         }
         return judgedS > 0 && judgedS >= allS / 2 ? sum / judgedS : Double.NaN;
     }
+
+    /** How high a picture must be for its rows to be told apart; lower where several share a page. */
+    public static String size(int rows, boolean several) {
+        if (several) {
+            return rows <= 16 ? "few" : "some";
+        }
+        return rows <= 8 ? "few" : rows <= 16 ? "some" : "many";
+    }
 }

@@ -3,7 +3,7 @@ package io.rowledger.report;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.setup.Measure;
 import io.rowledger.diagnose.setup.Measured;
-import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.Fact;
 import io.rowledger.report.PassReview.Setup;
 import io.rowledger.report.PassReview.SetupLine;
 import io.rowledger.report.PassReview.SetupSide;

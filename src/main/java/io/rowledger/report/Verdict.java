@@ -224,8 +224,8 @@ final class Verdict {
         if (c.coveredAreaM2() <= 0) {
             return "No ground was covered: no row delivered while the bar was working.";
         }
-        GroundWords missed = GroundSection.missed(a, f);
-        GroundWords overlap = GroundSection.doubled(a, f);
+        GroundWords missed = CoverageSectionBuilder.missed(a, f);
+        GroundWords overlap = CoverageSectionBuilder.doubled(a, f);
         String nothing =
                 c.boundary() == null ? "No enclosed ground was skipped" : "No ground inside the boundary was skipped";
         String skipped = missed.none() ? nothing : missed.sentence("skipped");

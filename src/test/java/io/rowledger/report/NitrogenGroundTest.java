@@ -71,11 +71,11 @@ class NitrogenGroundTest {
     void a_rate_on_a_bound_belongs_to_the_class_below() {
         double[] bounds = {1, 2};
         assertArrayEquals(new int[] {0, 0, 1, 1, 2}, new int[] {
-            NitrogenGround.classOf(0, bounds),
-            NitrogenGround.classOf(1, bounds),
-            NitrogenGround.classOf(1.1, bounds),
-            NitrogenGround.classOf(2, bounds),
-            NitrogenGround.classOf(2.1, bounds)
+            RateClasses.classOf(0, bounds),
+            RateClasses.classOf(1, bounds),
+            RateClasses.classOf(1.1, bounds),
+            RateClasses.classOf(2, bounds),
+            RateClasses.classOf(2.1, bounds)
         });
     }
 }

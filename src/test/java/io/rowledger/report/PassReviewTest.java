@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.report.PassReview.Fact;
+import io.rowledger.report.Fact;
 import io.rowledger.report.PassReview.Figure;
 import io.rowledger.report.PassReview.RowRate;
 import io.rowledger.units.UnitSystem;
@@ -276,10 +276,10 @@ class PassReviewTest {
 
     @Test
     void places_are_listed_with_number_place_pass_row_and_cause() {
-        PassReview.Ground ground = PassReviewBuilder.build(
+        CoverageSection ground = PassReviewBuilder.build(
                         new SyntheticJob().extraPlaces(30).build(), metric())
                 .ground();
-        PassReview.PlaceLine first = ground.skips().get(0);
+        DefectLine first = ground.skips().get(0);
         assertEquals("S1", first.number());
         assertEquals("200 m²", plain(first.area()));
         assertEquals("6", first.passes());
@@ -295,7 +295,7 @@ class PassReviewTest {
 
     @Test
     void shut_offs_say_what_they_saved_and_cost() {
-        List<PassReview.ShutOffLine> lines = PassReviewBuilder.build(new SyntheticJob().build(), metric())
+        List<ShutOffLine> lines = PassReviewBuilder.build(new SyntheticJob().build(), metric())
                 .ground()
                 .shutOffs();
         assertEquals("0.040 ha", plain(lines.get(0).area()));
@@ -310,7 +310,7 @@ class PassReviewTest {
 
     @Test
     void data_quality_says_what_the_figures_rest_on() {
-        PassReview.Quality quality =
+        QualitySection quality =
                 PassReviewBuilder.build(new SyntheticJob().build(), metric()).quality();
         assertEquals("1,000 of 1,010; left out 10 (1.0%)", fact(quality.facts(), "Records used"));
         assertEquals("RTK fixed 98.0%, RTK float 2.0%", fact(quality.facts(), "Fix types"));

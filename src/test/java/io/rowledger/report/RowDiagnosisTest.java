@@ -196,7 +196,7 @@ class RowDiagnosisTest {
         Finding stuck = finding(FindingKind.METER_STUCK, List.of(1), 0, 60);
         assertEquals(
                 "900 m² of ground, 12.0 L too much in the record (5.1 kg N)",
-                plain(RowDiagnosisBuilder.cost(
+                plain(FindingFacts.cost(
                         stuck,
                         FindingDoubt.unknown(stuck),
                         options(UnitSystem.METRIC).format())));

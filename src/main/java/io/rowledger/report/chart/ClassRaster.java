@@ -1,7 +1,7 @@
 package io.rowledger.report.chart;
 
 import io.rowledger.coverage.ReceivedGrid;
-import io.rowledger.report.NitrogenGround;
+import io.rowledger.report.RateClasses;
 import java.util.Arrays;
 import java.util.function.DoubleToIntFunction;
 
@@ -60,7 +60,7 @@ final class ClassRaster {
      */
     static ClassRaster ofRates(ReceivedGrid grid, float[] got, double[] boundsPerM2) {
         ClassRaster raster = new ClassRaster(grid, boundsPerM2.length + 1);
-        raster.fill(grid, got, (i, areaM2) -> areaM2, rate -> NitrogenGround.classOf(rate, boundsPerM2));
+        raster.fill(grid, got, (i, areaM2) -> areaM2, rate -> RateClasses.classOf(rate, boundsPerM2));
         return raster;
     }
 

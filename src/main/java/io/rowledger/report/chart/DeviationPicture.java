@@ -1,6 +1,6 @@
 package io.rowledger.report.chart;
 
-import io.rowledger.report.RowDiagnosis.Mark;
+import io.rowledger.report.FindingMark;
 import io.rowledger.report.RowPicture;
 import io.rowledger.report.chart.Canvas.Align;
 import io.rowledger.report.chart.Canvas.Ink;
@@ -22,17 +22,17 @@ final class DeviationPicture implements Chart {
     private static final Ink NUMBER = new Ink(6.5, true, 0xffffff);
 
     private final RowPicture data;
-    private final List<Mark> marks;
+    private final List<FindingMark> marks;
     private final UnitFormat f;
     private final boolean legend;
     private final double[] x0;
     private final double[] x1;
 
-    DeviationPicture(RowPicture data, List<Mark> marks, UnitFormat f) {
+    DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f) {
         this(data, marks, f, true);
     }
 
-    private DeviationPicture(RowPicture data, List<Mark> marks, UnitFormat f, boolean legend) {
+    private DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f, boolean legend) {
         this.legend = legend;
         this.data = data;
         this.marks = marks;
@@ -42,7 +42,7 @@ final class DeviationPicture implements Chart {
     }
 
     /** The same where several pictures share one legend. */
-    static DeviationPicture withoutLegend(RowPicture data, List<Mark> marks, UnitFormat f) {
+    static DeviationPicture withoutLegend(RowPicture data, List<FindingMark> marks, UnitFormat f) {
         return new DeviationPicture(data, marks, f, false);
     }
 
@@ -175,7 +175,7 @@ final class DeviationPicture implements Chart {
 
     private void frames(Canvas canvas, double row) {
         Labels labels = new Labels(canvas);
-        for (Mark mark : marks) {
+        for (FindingMark mark : marks) {
             double from = x(mark.fromS());
             double to = Math.max(from + 2, x(mark.toS()));
             if (mark.rows().isEmpty()) {
@@ -194,7 +194,7 @@ final class DeviationPicture implements Chart {
                 i = end;
             }
         }
-        for (Mark mark : marks) {
+        for (FindingMark mark : marks) {
             double from = x(mark.fromS());
             double y =
                     mark.rows().isEmpty() ? TOP_PT - 6 : TOP_PT + (mark.rows().get(0) - 0.5) * row;

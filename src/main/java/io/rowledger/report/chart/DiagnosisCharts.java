@@ -3,7 +3,7 @@ package io.rowledger.report.chart;
 import io.rowledger.report.Analysis;
 import io.rowledger.report.RowDiagnosis;
 import io.rowledger.report.RowDiagnosis.Baseline;
-import io.rowledger.report.RowDiagnosis.Picture;
+import io.rowledger.report.RowPictureFigure;
 import io.rowledger.units.UnitFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -18,7 +18,7 @@ public final class DiagnosisCharts {
     /** The charts of one diagnosis. */
     public static Map<String, Chart> of(Analysis a, RowDiagnosis diagnosis, UnitFormat f) {
         Map<String, Chart> charts = new LinkedHashMap<>();
-        for (Picture picture : diagnosis.pictures()) {
+        for (RowPictureFigure picture : diagnosis.pictures()) {
             charts.put("picture/" + picture.key(), new DeviationPicture(picture.data(), picture.marks(), f));
         }
         for (Baseline baseline : diagnosis.baselines()) {

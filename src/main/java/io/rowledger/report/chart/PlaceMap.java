@@ -3,8 +3,8 @@ package io.rowledger.report.chart;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.Place;
 import io.rowledger.report.Analysis;
-import io.rowledger.report.PassReview.Ground;
-import io.rowledger.report.PassReview.PlaceLine;
+import io.rowledger.report.CoverageSection;
+import io.rowledger.report.DefectLine;
 import io.rowledger.report.chart.Canvas.Align;
 import io.rowledger.report.chart.Canvas.Ink;
 import io.rowledger.track.PathBreak;
@@ -18,10 +18,10 @@ final class PlaceMap implements Chart {
     private static final double MIN_PLACE_PT = 2.5;
 
     private final Analysis a;
-    private final Ground ground;
+    private final CoverageSection ground;
     private final UnitFormat f;
 
-    PlaceMap(Analysis a, Ground ground, UnitFormat f) {
+    PlaceMap(Analysis a, CoverageSection ground, UnitFormat f) {
         this.a = a;
         this.ground = ground;
         this.f = f;
@@ -60,9 +60,9 @@ final class PlaceMap implements Chart {
         }
     }
 
-    private static void number(Labels labels, MapFrame frame, List<PlaceLine> lines, int i, int rgb) {
+    private static void number(Labels labels, MapFrame frame, List<DefectLine> lines, int i, int rgb) {
         if (i < lines.size()) {
-            PlaceLine line = lines.get(i);
+            DefectLine line = lines.get(i);
             labels.plate(
                     line.number(),
                     frame.x(line.eastM()),

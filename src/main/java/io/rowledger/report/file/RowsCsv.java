@@ -28,7 +28,7 @@ final class RowsCsv {
                 RowTotals.ProductTotals product = row.products().get(p);
                 cells.add(Decimals.text(product.volumeL(), Decimals.VOLUME_L));
                 cells.add(Decimals.text(product.targetVolumeL(), Decimals.VOLUME_L));
-                cells.add(Decimals.text(rateLPerM2(row, p) * 10_000, Decimals.RATE));
+                cells.add(Decimals.text(row.meanRateLPerM2(p) * 10_000, Decimals.RATE));
                 cells.add(Decimals.text(product.deviationPct(), Decimals.PCT));
             }
             bounds(cells, a.intervals().rows().get(r));
@@ -45,11 +45,6 @@ final class RowsCsv {
             Cells.bounds(cells, product.meanRateLPerM2(), 10_000, Decimals.RATE);
             Cells.bounds(cells, product.deviationPct(), 1, Decimals.PCT);
         }
-    }
-
-    /** Volume ÷ applied area, L/m²; NaN where the row never delivered. */
-    static double rateLPerM2(RowTotals row, int p) {
-        return row.appliedAreaM2() > 0 ? row.products().get(p).volumeL() / row.appliedAreaM2() : Double.NaN;
     }
 
     private static List<String> header(Analysis a) {

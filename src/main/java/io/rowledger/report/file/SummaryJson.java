@@ -178,7 +178,7 @@ final class SummaryJson {
                 json.writeObjectFieldStart(a.rig().products().get(p).key());
                 volume("volume_l", product.volumeL());
                 volume("target_volume_l", product.targetVolumeL());
-                rate("mean_rate_l_per_ha", RowsCsv.rateLPerM2(row, p));
+                rate("mean_rate_l_per_ha", row.meanRateLPerM2(p));
                 pct("deviation_pct", product.deviationPct());
                 json.writeEndObject();
             }

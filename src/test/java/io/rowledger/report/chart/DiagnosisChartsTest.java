@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.OnsetWindow;
-import io.rowledger.report.RowDiagnosis.Mark;
+import io.rowledger.report.FindingMark;
 import io.rowledger.report.RowPicture;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
@@ -122,7 +122,7 @@ class DiagnosisChartsTest {
     @Test
     void a_finding_between_two_passes_is_framed_from_the_next_pass_on() {
         Boxes canvas = new Boxes();
-        new DeviationPicture(picture(), List.of(new Mark(3, List.of(2), 40, 80)), METRIC).paint(canvas, 225.2, 156);
+        new DeviationPicture(picture(), List.of(new FindingMark(3, List.of(2), 40, 80)), METRIC).paint(canvas, 225.2, 156);
         assertTrue(canvas.texts.contains("3"), "" + canvas.texts);
     }
 

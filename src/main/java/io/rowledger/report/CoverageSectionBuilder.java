@@ -5,30 +5,30 @@ import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Place;
 import io.rowledger.coverage.ShutOffScore;
 import io.rowledger.geo.LocalPlane;
-import io.rowledger.report.PassReview.Ground;
-import io.rowledger.report.PassReview.PlaceLine;
-import io.rowledger.report.PassReview.ShutOffLine;
+import io.rowledger.report.CoverageSection;
+import io.rowledger.report.DefectLine;
+import io.rowledger.report.ShutOffLine;
 import io.rowledger.units.Measure;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Skips, doubles and shut-offs, listed so that a person can drive back to them. */
-final class GroundSection {
+final class CoverageSectionBuilder {
     private final Analysis a;
     private final UnitFormat f;
 
-    GroundSection(Analysis a, UnitFormat f) {
+    CoverageSectionBuilder(Analysis a, UnitFormat f) {
         this.a = a;
         this.f = f;
     }
 
-    Ground build() {
+    CoverageSection build() {
         Coverage c = a.coverage();
         String bare = c.boundary() == null
                 ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
                 : "Skips are the bare ground inside the boundary.";
-        return new Ground(
+        return new CoverageSection(
                 c.missed().isEmpty() ? bare + none(missed(a, f)) : bare,
                 lines("S", c.missed()),
                 rest(c.missed()),
@@ -82,13 +82,13 @@ final class GroundSection {
         return areaM2 > 0 ? f.patch(areaM2) : "none";
     }
 
-    private List<PlaceLine> lines(String letter, List<Place> places) {
-        List<PlaceLine> lines = new ArrayList<>();
+    private List<DefectLine> lines(String letter, List<Place> places) {
+        List<DefectLine> lines = new ArrayList<>();
         LocalPlane plane = a.track().plane();
         double[] latLon = new double[2];
         for (Place place : places.subList(0, Math.min(Limits.PLACES_LISTED, places.size()))) {
             plane.inverse(place.eastM(), place.northM(), latLon);
-            lines.add(new PlaceLine(
+            lines.add(new DefectLine(
                     letter + place.number(),
                     f.patch(place.areaM2()),
                     f.place(latLon[0], latLon[1]),
