@@ -1,10 +1,10 @@
 package io.rowledger.bench;
 
-import io.rowledger.coverage.Boundary;
-import io.rowledger.coverage.BoundaryReader;
-import io.rowledger.log.LogOptions;
+import io.rowledger.field.Boundary;
+import io.rowledger.field.BoundaryReader;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogTable;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rig.Product;

@@ -1,13 +1,13 @@
 package io.rowledger.bench;
 
-import io.rowledger.report.Analysis;
-import io.rowledger.report.Paper;
-import io.rowledger.report.ReportOptions;
-import io.rowledger.report.file.Audience;
-import io.rowledger.report.file.Reports;
-import io.rowledger.run.JobFiles;
-import io.rowledger.run.Pipeline;
-import io.rowledger.run.Progress;
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.Pipeline;
+import io.rowledger.analysis.Progress;
+import io.rowledger.document.pdf.Paper;
+import io.rowledger.output.Reports;
+import io.rowledger.report.common.Audience;
+import io.rowledger.report.common.ReportOptions;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.time.ZoneOffset;

@@ -1,26 +1,26 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.Pipeline;
+import io.rowledger.analysis.Progress;
+import io.rowledger.batch.Batch;
+import io.rowledger.batch.BatchOptions;
+import io.rowledger.batch.JobGrouping;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.Analysis;
-import io.rowledger.report.BatchFigures;
-import io.rowledger.report.BatchOutcome;
-import io.rowledger.report.BatchOutcome.Result;
-import io.rowledger.report.BatchReport;
-import io.rowledger.report.BatchReportBuilder;
-import io.rowledger.report.ReportOptions;
-import io.rowledger.report.Season;
-import io.rowledger.report.SeasonBuilder;
-import io.rowledger.report.SeasonJob;
-import io.rowledger.report.SeasonReportBuilder;
-import io.rowledger.report.file.Audience;
-import io.rowledger.report.file.Batches;
-import io.rowledger.report.file.Seasons;
-import io.rowledger.run.JobFiles;
-import io.rowledger.run.Pipeline;
-import io.rowledger.run.Progress;
-import io.rowledger.run.batch.Batch;
-import io.rowledger.run.batch.BatchOptions;
-import io.rowledger.run.batch.Each;
+import io.rowledger.output.Batches;
+import io.rowledger.output.Seasons;
+import io.rowledger.report.common.Audience;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.season.BatchFigures;
+import io.rowledger.report.season.BatchOutcome;
+import io.rowledger.report.season.BatchOutcome.Result;
+import io.rowledger.report.season.BatchReport;
+import io.rowledger.report.season.BatchReportBuilder;
+import io.rowledger.report.season.Season;
+import io.rowledger.report.season.SeasonBuilder;
+import io.rowledger.report.season.SeasonJob;
+import io.rowledger.report.season.SeasonReportBuilder;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -62,7 +62,7 @@ final class BatchCommand implements Callable<Integer> {
             names = "--each",
             paramLabel = "folder|log",
             description = "What one job is, where the folders leave that open: each folder of logs, or each log.")
-    private @Nullable Each each;
+    private @Nullable JobGrouping each;
 
     @Option(
             names = "--for",
@@ -108,7 +108,7 @@ final class BatchCommand implements Callable<Integer> {
         Batch.Setting setting = new Batch.Setting(
                 folder,
                 rig,
-                each == null ? Each.UNSAID : each,
+                each == null ? JobGrouping.UNSAID : each,
                 place,
                 Version.number(),
                 BatchOptions.of(page.units(), page.sheet(), results.audiences(), applySetupCheck, page.templates()),

@@ -1,9 +1,9 @@
 package io.rowledger.cli;
 
-import io.rowledger.report.BatchFigures;
-import io.rowledger.report.BatchOutcome;
-import io.rowledger.run.Progress;
-import io.rowledger.run.batch.Batch;
+import io.rowledger.analysis.Progress;
+import io.rowledger.batch.Batch;
+import io.rowledger.report.season.BatchFigures;
+import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.units.Measure;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;

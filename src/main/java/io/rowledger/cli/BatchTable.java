@@ -1,9 +1,9 @@
 package io.rowledger.cli;
 
-import io.rowledger.report.BatchOutcome;
-import io.rowledger.report.BatchReport;
-import io.rowledger.report.BatchReport.Line;
-import io.rowledger.report.BatchReport.Said;
+import io.rowledger.report.season.BatchOutcome;
+import io.rowledger.report.season.BatchReport;
+import io.rowledger.report.season.BatchReport.Line;
+import io.rowledger.report.season.BatchReport.Said;
 import java.io.PrintStream;
 import java.util.ArrayList;
 import java.util.Iterator;

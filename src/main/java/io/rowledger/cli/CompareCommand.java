@@ -1,13 +1,13 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.Progress;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.Comparison;
-import io.rowledger.report.ComparisonBuilder;
-import io.rowledger.report.ReportOptions;
-import io.rowledger.report.SavedDiagnosis;
-import io.rowledger.report.file.Comparisons;
-import io.rowledger.report.file.DiagnosisReader;
-import io.rowledger.run.Progress;
+import io.rowledger.output.Comparisons;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.compare.Comparison;
+import io.rowledger.report.compare.ComparisonBuilder;
+import io.rowledger.results.DiagnosisReader;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;

@@ -1,6 +1,6 @@
 package io.rowledger.cli;
 
-import io.rowledger.run.Progress;
+import io.rowledger.analysis.Progress;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;

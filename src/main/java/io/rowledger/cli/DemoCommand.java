@@ -1,11 +1,11 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.Pipeline;
+import io.rowledger.document.pdf.Paper;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.Analysis;
-import io.rowledger.report.Paper;
-import io.rowledger.report.file.Audience;
-import io.rowledger.run.JobFiles;
-import io.rowledger.run.Pipeline;
+import io.rowledger.report.common.Audience;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.io.InputStream;

@@ -1,7 +1,7 @@
 package io.rowledger.cli;
 
 import io.rowledger.log.Inspection;
-import io.rowledger.log.LogOptions;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.rig.DraftRig;
 import io.rowledger.rig.RigReader;
 import java.nio.file.Path;

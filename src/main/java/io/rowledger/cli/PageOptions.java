@@ -1,6 +1,6 @@
 package io.rowledger.cli;
 
-import io.rowledger.report.Paper;
+import io.rowledger.document.pdf.Paper;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;

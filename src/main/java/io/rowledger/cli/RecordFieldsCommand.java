@@ -1,6 +1,6 @@
 package io.rowledger.cli;
 
-import io.rowledger.report.RecordFieldList;
+import io.rowledger.report.record.RecordFieldList;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;

@@ -1,12 +1,12 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.Pipeline;
+import io.rowledger.analysis.Progress;
+import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.Analysis;
-import io.rowledger.report.file.Audience;
-import io.rowledger.report.pdf.PdfSigner;
-import io.rowledger.run.JobFiles;
-import io.rowledger.run.Pipeline;
-import io.rowledger.run.Progress;
+import io.rowledger.report.common.Audience;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;

@@ -1,15 +1,15 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.document.pdf.Paper;
+import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.Analysis;
-import io.rowledger.report.Paper;
-import io.rowledger.report.PassReviewBuilder;
-import io.rowledger.report.ReportOptions;
-import io.rowledger.report.file.Audience;
-import io.rowledger.report.file.Outputs;
-import io.rowledger.report.file.Reports;
-import io.rowledger.report.pdf.PdfSigner;
-import io.rowledger.run.JobFiles;
+import io.rowledger.output.Outputs;
+import io.rowledger.output.Reports;
+import io.rowledger.report.common.Audience;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.review.PassReviewBuilder;
 import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
 import java.nio.file.Path;

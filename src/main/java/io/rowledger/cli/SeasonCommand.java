@@ -1,13 +1,13 @@
 package io.rowledger.cli;
 
-import io.rowledger.report.ReportOptions;
-import io.rowledger.report.Season;
-import io.rowledger.report.SeasonBuilder;
-import io.rowledger.report.SeasonJob;
-import io.rowledger.report.SeasonReport;
-import io.rowledger.report.SeasonReportBuilder;
-import io.rowledger.report.file.Seasons;
-import io.rowledger.report.file.SummaryReader;
+import io.rowledger.output.Seasons;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.season.Season;
+import io.rowledger.report.season.SeasonBuilder;
+import io.rowledger.report.season.SeasonJob;
+import io.rowledger.report.season.SeasonReport;
+import io.rowledger.report.season.SeasonReportBuilder;
+import io.rowledger.results.SummaryReader;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;

@@ -1,8 +1,8 @@
 package io.rowledger.cli;
 
+import io.rowledger.document.pdf.PdfSigner;
+import io.rowledger.document.pdf.SigningKey;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.pdf.PdfSigner;
-import io.rowledger.report.pdf.SigningKey;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,5 +1,6 @@
 package io.rowledger.coverage;
 
+import io.rowledger.coverage.strips.Visit;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 

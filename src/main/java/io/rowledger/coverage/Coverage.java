@@ -1,5 +1,12 @@
 package io.rowledger.coverage;
 
+import io.rowledger.coverage.grid.ReceivedGrid;
+import io.rowledger.coverage.grid.ReceivedStatistics;
+import io.rowledger.coverage.sections.ShutOffCase;
+import io.rowledger.coverage.sections.ShutOffCredit;
+import io.rowledger.coverage.sections.ShutOffScore;
+import io.rowledger.coverage.strips.StripPolygon;
+import io.rowledger.field.Boundary;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
@@ -35,11 +42,11 @@ public record Coverage(
         Geometry covered,
         @Nullable Boundary boundary,
         List<StripPolygon> strips,
-        List<Place> overlaps,
-        List<Place> missed,
-        Seams seams,
+        List<CoverageDefect> overlaps,
+        List<CoverageDefect> missed,
+        Slivers seams,
         ShutOffScore shutOffs,
-        RightlyOff rightlyOff,
+        ShutOffCredit rightlyOff,
         ReceivedGrid grid,
         List<ReceivedStatistics> received,
         List<String> notes,
@@ -64,11 +71,11 @@ public record Coverage(
             Geometry covered,
             @Nullable Boundary boundary,
             List<StripPolygon> strips,
-            List<Place> overlaps,
-            List<Place> missed,
-            Seams seams,
+            List<CoverageDefect> overlaps,
+            List<CoverageDefect> missed,
+            Slivers seams,
             ShutOffScore shutOffs,
-            RightlyOff rightlyOff,
+            ShutOffCredit rightlyOff,
             ReceivedGrid grid,
             List<ReceivedStatistics> received,
             List<String> notes) {

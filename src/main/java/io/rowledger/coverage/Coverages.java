@@ -1,6 +1,21 @@
 package io.rowledger.coverage;
 
+import io.rowledger.coverage.grid.ReceivedGrid;
+import io.rowledger.coverage.grid.ReceivedGridBuilder;
+import io.rowledger.coverage.grid.ReceivedStatistics;
+import io.rowledger.coverage.grid.ReceivedStatisticsBuilder;
+import io.rowledger.coverage.sections.Grouping;
+import io.rowledger.coverage.sections.ShutOffCases;
+import io.rowledger.coverage.sections.ShutOffCreditFinder;
+import io.rowledger.coverage.sections.ShutOffs;
+import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.coverage.strips.PassStrips;
+import io.rowledger.coverage.strips.Visit;
+import io.rowledger.coverage.strips.VisitIndex;
+import io.rowledger.field.Boundary;
 import io.rowledger.geo.Jts;
+import io.rowledger.geo.Unions;
+import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
@@ -44,15 +59,15 @@ public final class Coverages {
         int threads = options.threads();
         List<String> notes = new ArrayList<>();
         VisitIndex index = new VisitIndex(visits(track.passes(), strips, delivery, options));
-        Geometry covered = CoveredGround.of(index, threads);
-        List<Geometry> doneAlready = DoubledGround.perVisit(index, threads);
+        Geometry covered = CoveredArea.of(index, threads);
+        List<Geometry> doneAlready = OverlapFinder.perVisit(index, threads);
         Geometry overlap =
                 Unions.union(doneAlready.stream().filter(g -> !g.isEmpty()).toList(), threads);
-        Geometry missed = MissedGround.of(covered, boundary, rowSpacingM(strips));
+        Geometry missed = SkipFinder.of(covered, boundary, rowSpacingM(strips));
 
-        Pieces doubledPieces = Pieces.of(overlap, options);
-        Pieces missedPieces = Pieces.of(missed, options);
-        PlaceFinder places = new PlaceFinder(index, strips, track.passes(), boundary != null);
+        Patches doubledPieces = Patches.of(overlap, options);
+        Patches missedPieces = Patches.of(missed, options);
+        DefectClassifier places = new DefectClassifier(index, strips, track.passes(), boundary != null);
         ReceivedGrid grid = new ReceivedGridBuilder(strips, delivery, covered, options, notes).build(covered);
         List<ReceivedStatistics> received = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
@@ -71,22 +86,22 @@ public final class Coverages {
                 index.all().mapToObj(i -> index.get(i).strip()).toList(),
                 places.doubled(doubledPieces.places(), threads),
                 places.missed(missedPieces.places(), threads),
-                new Seams(
+                new Slivers(
                         doubledPieces.seamM2(),
                         doubledPieces.seamCount(),
                         missedPieces.seamM2(),
                         missedPieces.seamCount()),
                 ShutOffs.score(index, doneAlready, strips.poses(), delivery, boundary, threads),
-                RightlyOffFinder.find(index, strips, delivery, track.passes().size(), threads),
+                ShutOffCreditFinder.find(index, strips, delivery, track.passes().size(), threads),
                 grid,
                 received,
                 notes,
                 ShutOffCases.of(index, doneAlready, strips, delivery, boundary, groupings, threads));
     }
 
-    static List<Visit> visits(List<Pass> passes, Strips strips, Delivery delivery, CoverageOptions options) {
+    public static List<Visit> visits(List<Pass> passes, Strips strips, Delivery delivery, CoverageOptions options) {
         List<Visit> out = new ArrayList<>();
-        Parallel.map(
+        ParallelTasks.map(
                         passes.size(),
                         options.threads(),
                         i -> PassStrips.of(passes.get(i), strips, delivery, options.simplifyM()))

@@ -1,6 +1,8 @@
 package io.rowledger.coverage;
 
-import io.rowledger.coverage.Visit.Kind;
+import io.rowledger.coverage.strips.Visit;
+import io.rowledger.coverage.strips.Visit.Kind;
+import io.rowledger.coverage.strips.VisitIndex;
 import io.rowledger.geo.Jts;
 import io.rowledger.strip.Strips;
 import java.util.ArrayList;

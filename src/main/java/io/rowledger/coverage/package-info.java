@@ -1,6 +1,6 @@
 /**
  * Visits, skips, overlaps and the received-rate grid. The way in is {@link io.rowledger.coverage.Coverages#of}; a
- * boundary comes from {@link io.rowledger.coverage.BoundaryReader}.
+ * boundary comes from {@link io.rowledger.field.BoundaryReader}.
  *
  * <p>A pass is cut into chunks along the way and into runs of neighbouring rows across it; each becomes a polygon whose
  * vertices are poses that all rows share. With V the polygons of the delivering visits in time order:

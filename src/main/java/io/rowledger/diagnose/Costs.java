@@ -1,5 +1,9 @@
 package io.rowledger.diagnose;
 
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.FlowRatios;
+import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.Finding;
 import io.rowledger.track.Track;
 import java.util.List;
@@ -58,8 +62,8 @@ final class Costs {
         double known = 0;
         double knownAsked = 0;
         double unknownAsked = 0;
-        Work work = e.work;
-        Signals s = e.signals;
+        WorkingSamples work = e.work;
+        FlowRatios s = e.signals;
         int to = work.at(found.toS());
         List<Integer> rows = rows(found);
         for (int j = work.at(found.fromS()); j < to; j++) {
@@ -99,8 +103,8 @@ final class Costs {
     }
 
     OnsetWindow window(Case found) {
-        Work work = e.work;
-        Signals s = e.signals;
+        WorkingSamples work = e.work;
+        FlowRatios s = e.signals;
         int from = work.at(found.fromS() - BEFORE_S);
         int end = Math.max(from, work.at(found.fromS() + AFTER_S));
         int row = found.rows().isEmpty() ? -1 : found.rows().get(0);

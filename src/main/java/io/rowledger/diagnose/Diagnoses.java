@@ -1,5 +1,30 @@
 package io.rowledger.diagnose;
 
+import io.rowledger.diagnose.detect.CaseFilter;
+import io.rowledger.diagnose.detect.ChannelsSwappedDetector;
+import io.rowledger.diagnose.detect.Detector;
+import io.rowledger.diagnose.detect.EarlyOffDetector;
+import io.rowledger.diagnose.detect.HuntingDetector;
+import io.rowledger.diagnose.detect.LateOnDetector;
+import io.rowledger.diagnose.detect.LeakingDetector;
+import io.rowledger.diagnose.detect.MeterDropoutDetector;
+import io.rowledger.diagnose.detect.MeterScaleDetector;
+import io.rowledger.diagnose.detect.MeterStuckDetector;
+import io.rowledger.diagnose.detect.NoTurnCompensationDetector;
+import io.rowledger.diagnose.detect.OutsideShareDetector;
+import io.rowledger.diagnose.detect.PluggedDetector;
+import io.rowledger.diagnose.detect.RestrictedDetector;
+import io.rowledger.diagnose.detect.SlowResponseDetector;
+import io.rowledger.diagnose.detect.SupplyLimitedDetector;
+import io.rowledger.diagnose.signal.Baselines;
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.EvaluationMask;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.FlowRatios;
+import io.rowledger.diagnose.signal.RowBaseline;
+import io.rowledger.diagnose.signal.RowTime;
+import io.rowledger.diagnose.signal.TurnShares;
+import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
@@ -62,13 +87,13 @@ public final class Diagnoses {
      *     nothing is wrong
      */
     public static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
-        Work work = Work.of(track, strips);
-        Judged judged = Judged.of(log, work, strips, delivery);
+        WorkingSamples work = WorkingSamples.of(track, strips);
+        EvaluationMask judged = EvaluationMask.of(log, work, strips, delivery);
         List<RowTime> pictures = new ArrayList<>();
         List<RowBaseline> baselines = new ArrayList<>();
         List<Placed> placed = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
-            Signals signals = new Signals(p, work, rig, judged, delivery);
+            FlowRatios signals = new FlowRatios(p, work, rig, judged, delivery);
             Evidence evidence = evidence(log, strips, delivery, signals);
             pictures.add(evidence.picture());
             List<Case> crossed = new ChannelsSwappedDetector().find(evidence);
@@ -82,7 +107,7 @@ public final class Diagnoses {
                 evidence.add(detector.find(evidence));
             }
             Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
-            List<Case> cases = Reconciled.of(evidence.cases());
+            List<Case> cases = CaseFilter.of(evidence.cases());
             baselines.addAll(Baselines.of(evidence, cases));
             for (Case found : cases) {
                 placed.add(new Placed(found, costs.finding(found), costs.window(found)));
@@ -124,15 +149,15 @@ public final class Diagnoses {
         return once;
     }
 
-    private static Evidence evidence(LogTable log, Strips strips, Delivery delivery, Signals signals) {
+    private static Evidence evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios signals) {
         List<TurnShares.Block> turns = TurnShares.fill(signals);
         signals.computeRatios();
         return new Evidence(log, strips, delivery, signals, turns);
     }
 
-    private static List<String> notes(LogTable log, Work work, Delivery delivery) {
+    private static List<String> notes(LogTable log, WorkingSamples work, Delivery delivery) {
         List<String> notes = new ArrayList<>();
-        if (work.rows() < Signals.LEAST_SIBLINGS) {
+        if (work.rows() < FlowRatios.LEAST_SIBLINGS) {
             notes.add("With " + work.rows() + " rows there are too few siblings to tell which one is wrong.");
         }
         if (!log.hasDown()) {

@@ -1,5 +1,8 @@
 package io.rowledger.diagnose;
 
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.RowBaseline;
+import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
 import java.util.List;
 

@@ -1,5 +1,10 @@
 package io.rowledger.log;
 
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.header.Role;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.RawLog;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -33,19 +38,19 @@ final class Columns {
         c.lonDeg = gather(file -> file.log().lonDeg);
         c.breakBefore = flags(c.timeS.length, log -> log.gapBefore);
         c.downBefore = flags(c.timeS.length, log -> log.downBefore);
-        c.fix = states(new Role(Measured.FIX, "", 0));
-        c.hdop = numbers(new Role(Measured.HDOP, "", 0));
-        c.speedMps = numbers(new Role(Measured.SPEED, "", 0));
-        c.courseRad = numbers(new Role(Measured.COURSE, "", 0));
-        c.yawRateRadPerS = numbers(new Role(Measured.YAW_RATE, "", 0));
-        c.rollRad = numbers(new Role(Measured.ROLL, "", 0));
-        c.down = states(new Role(Measured.DOWN, "", 0));
-        c.pressurePa = numbers(new Role(Measured.PRESSURE, "", 0));
+        c.fix = states(new Role(LogQuantity.FIX, "", 0));
+        c.hdop = numbers(new Role(LogQuantity.HDOP, "", 0));
+        c.speedMps = numbers(new Role(LogQuantity.SPEED, "", 0));
+        c.courseRad = numbers(new Role(LogQuantity.COURSE, "", 0));
+        c.yawRateRadPerS = numbers(new Role(LogQuantity.YAW_RATE, "", 0));
+        c.rollRad = numbers(new Role(LogQuantity.ROLL, "", 0));
+        c.down = states(new Role(LogQuantity.DOWN, "", 0));
+        c.pressurePa = numbers(new Role(LogQuantity.PRESSURE, "", 0));
         byte[][] on = new byte[outlets][];
         double[][] pressure = new double[outlets][];
         for (int r = 0; r < outlets; r++) {
-            on[r] = states(new Role(Measured.ON, "", r + 1));
-            pressure[r] = numbers(new Role(Measured.PRESSURE, "", r + 1));
+            on[r] = states(new Role(LogQuantity.ON, "", r + 1));
+            pressure[r] = numbers(new Role(LogQuantity.PRESSURE, "", r + 1));
         }
         c.on = Arrays.stream(on).allMatch(column -> column.length == 0) ? new byte[0][] : on;
         c.rowPressurePa = Arrays.stream(pressure).allMatch(column -> column.length == 0) ? new double[0][] : pressure;
@@ -55,10 +60,10 @@ final class Columns {
         c.totalLPerS = new double[products][];
         for (int p = 0; p < products; p++) {
             String key = c.products.get(p);
-            c.targetLPerM2[p] = numbers(new Role(Measured.TARGET, key, 0));
-            c.totalLPerS[p] = numbers(new Role(Measured.FLOW_TOTAL, key, 0));
+            c.targetLPerM2[p] = numbers(new Role(LogQuantity.TARGET, key, 0));
+            c.totalLPerS[p] = numbers(new Role(LogQuantity.FLOW_TOTAL, key, 0));
             for (int r = 0; r < outlets; r++) {
-                double[] flow = numbers(new Role(Measured.FLOW, key, r + 1));
+                double[] flow = numbers(new Role(LogQuantity.FLOW, key, r + 1));
                 c.flowLPerS[p][r] = flow.length == 0 ? unknown(c.timeS.length) : flow;
             }
         }

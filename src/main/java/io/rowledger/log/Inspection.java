@@ -1,6 +1,17 @@
 package io.rowledger.log;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.clean.LogCleaning;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.read.ColumnSense;
+import io.rowledger.log.read.DropReason;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.LogFileReader;
+import io.rowledger.log.read.RawLog;
+import io.rowledger.log.source.LogSource;
+import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.taskdata.BarGeometry;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.units.Dimension;
@@ -78,7 +89,7 @@ public record Inspection(
         if (files.size() > 1) {
             List<String> notes = new ArrayList<>();
             try {
-                LogTable table = Joiner.join(files, notes);
+                LogTable table = LogJoiner.join(files, notes);
                 text.append(String.format(Locale.ROOT, "Together: %,d records of one job.%n", table.records()));
                 notes.forEach(note -> text.append("  ").append(note).append('\n'));
             } catch (UnusableInputException e) {
@@ -168,7 +179,7 @@ public record Inspection(
             if (column.written() != column.role().measured()) {
                 return String.format(Locale.ROOT, "%.5f L/s", flow(file, column));
             }
-            double value = Decimals.parse(sense.example(), file.mark()) * column.toSi();
+            double value = NumberParser.parse(sense.example(), file.mark()) * column.toSi();
             return switch (dimension) {
                 case FLOW -> String.format(Locale.ROOT, "%.5f L/s", value);
                 case RATE -> String.format(Locale.ROOT, "%.6f L/m2", value);
@@ -190,15 +201,15 @@ public record Inspection(
     }
 
     private static String position(FileLog file, ColumnPlan.Column column) {
-        boolean lat = column.role().measured() == Measured.LAT;
+        boolean lat = column.role().measured() == LogQuantity.LAT;
         return file.reader().places() == null
                 ? ""
                 : String.format(Locale.ROOT, "%.7f deg", (lat ? file.log().latDeg : file.log().lonDeg)[0]);
     }
 
     private static boolean isPosition(ColumnPlan.Column column) {
-        Measured measured = column.role().measured();
-        return measured == Measured.LAT || measured == Measured.LON;
+        LogQuantity measured = column.role().measured();
+        return measured == LogQuantity.LAT || measured == LogQuantity.LON;
     }
 
     private static void dropped(FileLog file, StringBuilder text) {
@@ -224,7 +235,7 @@ public record Inspection(
 
     private static void warnings(FileLog file, StringBuilder text) {
         List<String> notes = new ArrayList<>(LogReader.notes(file));
-        for (Measured measured : new Measured[] {Measured.DOWN, Measured.FIX, Measured.TARGET}) {
+        for (LogQuantity measured : new LogQuantity[] {LogQuantity.DOWN, LogQuantity.FIX, LogQuantity.TARGET}) {
             if (file.plan().find(measured) == null) {
                 notes.add(
                         switch (measured) {
@@ -248,7 +259,7 @@ public record Inspection(
         for (String product : plan.products()) {
             List<Integer> rows = new ArrayList<>();
             for (ColumnPlan.Column column : plan.columns()) {
-                if (column.role().measured() == Measured.FLOW
+                if (column.role().measured() == LogQuantity.FLOW
                         && column.role().product().equals(product)) {
                     rows.add(column.role().row());
                 }

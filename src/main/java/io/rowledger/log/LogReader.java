@@ -1,7 +1,19 @@
 package io.rowledger.log;
 
+import io.rowledger.log.clean.FileChecks;
+import io.rowledger.log.clean.LogCleaning;
+import io.rowledger.log.header.ColumnName;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.read.ColumnSense;
+import io.rowledger.log.read.FieldFaults;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.LogFileReader;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;
+import io.rowledger.log.time.EpochRange;
+import io.rowledger.log.time.TimestampReader;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -44,7 +56,7 @@ public final class LogReader {
             senses.addAll(file.senses());
             notes.addAll(notes(file));
         }
-        LogTable table = Joiner.join(files, notes);
+        LogTable table = LogJoiner.join(files, notes);
         return new LogReading(table, senses, notes, List.copyOf(beside));
     }
 
@@ -60,8 +72,8 @@ public final class LogReader {
         FieldFaults faults = file.reader().faults();
         for (ColumnPlan.Column column : file.plan().columns()) {
             int bad = faults.count(column.index());
-            Measured measured = column.role().measured();
-            boolean needed = measured == Measured.TIME || measured == Measured.LAT || measured == Measured.LON;
+            LogQuantity measured = column.role().measured();
+            boolean needed = measured == LogQuantity.TIME || measured == LogQuantity.LAT || measured == LogQuantity.LON;
             if (bad > 0) {
                 notes.add(String.format(
                         Locale.ROOT,
@@ -71,7 +83,7 @@ public final class LogReader {
                         file.name(),
                         bad == 1 ? "has" : "have",
                         faults.firstLine(column.index()),
-                        needed || measured == Measured.FLOW
+                        needed || measured == LogQuantity.FLOW
                                 ? bad == 1 ? "it was left out" : "they were left out"
                                 : "the figure was taken as unknown"));
             }
@@ -86,7 +98,7 @@ public final class LogReader {
                             + " seem to hold a target for each row. They are not "
                             + "read: the target is the one column for the whole bar, else the prescription's or the rig file's.");
         }
-        Clock clock = file.reader().clock();
+        TimestampReader clock = file.reader().clock();
         if (clock != null) {
             notes.addAll(clock.notes());
         }

@@ -1,5 +1,6 @@
 package io.rowledger.log;
 
+import io.rowledger.log.read.ColumnSense;
 import io.rowledger.log.taskdata.ReadFile;
 import java.util.List;
 

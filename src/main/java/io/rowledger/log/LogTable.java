@@ -1,5 +1,6 @@
 package io.rowledger.log;
 
+import io.rowledger.log.source.LogSource;
 import java.util.List;
 
 /**

@@ -1,5 +1,13 @@
 package io.rowledger.log;
 
+import io.rowledger.log.clean.LogCleaning;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.Headers;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.LogFileReader;
+import io.rowledger.log.source.Line;
+import io.rowledger.log.source.Lines;
 import io.rowledger.log.taskdata.BarGeometry;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;

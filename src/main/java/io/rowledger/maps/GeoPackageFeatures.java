@@ -35,7 +35,7 @@ final class GeoPackageFeatures {
 
     private final String file;
     private final MapUse use;
-    private final Places places;
+    private final RingReader places;
     private final List<MapFeature> features = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
 
@@ -44,7 +44,7 @@ final class GeoPackageFeatures {
     private GeoPackageFeatures(String file, MapUse use) {
         this.file = file;
         this.use = use;
-        this.places = new Places(file, use, MapFormat.GEOPACKAGE);
+        this.places = new RingReader(file, use, MapFormat.GEOPACKAGE);
     }
 
     static MapFeatures read(Path path, MapUse use) {

@@ -32,7 +32,7 @@ final class KmlFeatures {
 
     private final String file;
     private final MapUse use;
-    private final Places places;
+    private final RingReader places;
     private final XMLStreamReader xml;
     private final List<MapFeature> features = new ArrayList<>();
     /** Names of fields that a schema says are numbers. */
@@ -41,7 +41,7 @@ final class KmlFeatures {
     private KmlFeatures(String file, MapUse use, XMLStreamReader xml) {
         this.file = file;
         this.use = use;
-        this.places = new Places(file, use, MapFormat.KML);
+        this.places = new RingReader(file, use, MapFormat.KML);
         this.xml = xml;
     }
 

@@ -20,7 +20,7 @@ final class ShapefileFeatures {
     private final ShapefileParts parts;
     private final MapUse use;
     private final ReferenceSystem system;
-    private final Places places;
+    private final RingReader places;
     private final @Nullable DbfTable table;
     private final ByteBuffer in;
     private final List<MapFeature> features = new ArrayList<>();
@@ -30,7 +30,7 @@ final class ShapefileFeatures {
         this.parts = parts;
         this.use = use;
         this.system = system;
-        this.places = new Places(parts.name(), use, MapFormat.SHAPEFILE);
+        this.places = new RingReader(parts.name(), use, MapFormat.SHAPEFILE);
         byte[] dbf = parts.part("dbf");
         this.table = dbf == null ? null : new DbfTable(parts, dbf);
         this.in = ByteBuffer.wrap(parts.shp());

@@ -1,9 +1,9 @@
 package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.log.ColumnSense;
 import io.rowledger.log.Inspection;
-import io.rowledger.log.LogHints;
+import io.rowledger.log.header.LogHints;
+import io.rowledger.log.read.ColumnSense;
 import io.rowledger.units.Unit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

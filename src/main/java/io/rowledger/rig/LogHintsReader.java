@@ -1,9 +1,9 @@
 package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.log.LogHints;
-import io.rowledger.log.LogHints.Counts;
-import io.rowledger.log.LogHints.DateOrder;
+import io.rowledger.log.header.LogHints;
+import io.rowledger.log.header.LogHints.Counts;
+import io.rowledger.log.header.LogHints.DateOrder;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Unit;
 import java.time.DateTimeException;

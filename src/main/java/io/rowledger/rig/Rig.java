@@ -1,6 +1,6 @@
 package io.rowledger.rig;
 
-import io.rowledger.log.LogHints;
+import io.rowledger.log.header.LogHints;
 import java.util.List;
 import java.util.Map;
 

@@ -1,8 +1,8 @@
 package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.log.LogHints;
-import io.rowledger.log.LogOptions;
+import io.rowledger.log.header.LogHints;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.units.Dimension;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;

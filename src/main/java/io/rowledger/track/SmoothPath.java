@@ -4,7 +4,7 @@ package io.rowledger.track;
  * The smoothed antenna path of a whole job: state at every record, position at any time between two of them.
  *
  * <p>Inside a stretch the position is the quintic through both ends' position, velocity and acceleration. Across a
- * break that is still bridged (a dropped record) it is the straight line, across a longer one ({@link Crossings}) the cubic
+ * break that is still bridged (a dropped record) it is the straight line, across a longer one ({@link GapBridging}) the cubic
  * through both ends' position and velocity.
  */
 final class SmoothPath {

@@ -59,10 +59,10 @@ public final class TrackBuilder {
             gap[i] = i == 0 || time[i] - time[i - 1] > bridgeS;
             segment[i] = gap[i] || log.breakBefore(i);
         }
-        boolean[] lowered = WorkState.of(log, rig);
-        boolean[] crossed = Crossings.of(log, lowered, time, east, north, segment);
+        boolean[] lowered = WorkStateEstimator.of(log, rig);
+        boolean[] crossed = GapBridging.of(log, lowered, time, east, north, segment);
         FixNoise noise = FixNoise.of(log, east, north, segment, medianS);
-        boolean[] shift = Shifts.of(log, time, east, north, segment, noise);
+        boolean[] shift = PositionSteps.of(log, time, east, north, segment, noise);
         for (int i = 0; i < n; i++) {
             crossed[i] &= gap[i];
             gap[i] &= !crossed[i];

@@ -5,8 +5,8 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 
 /** Calls the program in this process and keeps what it said. */
-record Calls(int status, String out, String err) {
-    static Calls of(Object... words) {
+public record Calls(int status, String out, String err) {
+    public static Calls of(Object... words) {
         String[] args = new String[words.length];
         for (int i = 0; i < words.length; i++) {
             args[i] = words[i].toString();

@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.pdf.PdfSigner;
+import io.rowledger.document.pdf.TestKeys;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.pdf.PdfSigner;
-import io.rowledger.report.pdf.TestKeys;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;

@@ -3,7 +3,10 @@ package io.rowledger.coverage;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.Place.Cause;
+import io.rowledger.coverage.CoverageDefect.Cause;
+import io.rowledger.coverage.grid.ReceivedStatistics;
+import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.field.Boundary;
 import io.rowledger.geo.Jts;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -53,7 +56,7 @@ class CoverageByHandTest {
         assertEquals(1100, c.coveredAreaM2(), 1e-6);
         assertEquals(100, c.overlapAreaM2(), 1e-6);
         assertEquals(1, c.overlaps().size());
-        Place place = c.overlaps().get(0);
+        CoverageDefect place = c.overlaps().get(0);
         assertEquals(Cause.PASSES_OVERLAP, place.cause());
         assertEquals(List.of(1, 2), place.passes());
         // Row 6 of the northbound pass and row 6 of the southbound one share the metre.
@@ -78,7 +81,7 @@ class CoverageByHandTest {
         assertEquals(1200, c.coveredAreaM2(), 1e-6);
         assertEquals(50, c.missedAreaM2(), GRID_M2);
         assertEquals(1, c.missed().size());
-        Place place = c.missed().get(0);
+        CoverageDefect place = c.missed().get(0);
         assertEquals(Cause.GAP_BETWEEN_PASSES, place.cause());
         assertEquals(List.of(1, 2), place.passes());
         assertEquals(List.of(6), place.rows());
@@ -119,7 +122,7 @@ class CoverageByHandTest {
                 .coverage();
         assertEquals(560, c.coveredAreaM2(), 1e-6);
         assertEquals(40, c.missedAreaM2(), 1e-6);
-        Place place = c.missed().get(0);
+        CoverageDefect place = c.missed().get(0);
         assertEquals(Cause.ROW_NOT_DELIVERING, place.cause());
         assertEquals(List.of(1), place.passes());
         assertEquals(List.of(3), place.rows());
@@ -180,7 +183,7 @@ class CoverageByHandTest {
                 .ahead(99)
                 .coverage();
         assertEquals(12, c.overlapAreaM2(), 1e-6);
-        Place place = c.overlaps().get(0);
+        CoverageDefect place = c.overlaps().get(0);
         assertEquals(Cause.HEADLAND_OVERLAP, place.cause());
         assertEquals(List.of(1, 2), place.passes());
     }
@@ -198,7 +201,7 @@ class CoverageByHandTest {
                 .ahead(100)
                 .coverage(box(-3, -6, 9, 100), OPTIONS);
         assertEquals(48, c.missedAreaM2(), 1e-6);
-        Place place = c.missed().get(0);
+        CoverageDefect place = c.missed().get(0);
         assertEquals(Cause.LATE_START, place.cause());
         assertEquals(List.of(1, 2, 3), place.passes());
     }
@@ -218,7 +221,7 @@ class CoverageByHandTest {
         assertEquals(6 * 20, c.missedAreaM2(), 1e-6);
         assertEquals(
                 List.of(Cause.EARLY_STOP, Cause.LATE_START),
-                c.missed().stream().map(Place::cause).toList());
+                c.missed().stream().map(CoverageDefect::cause).toList());
         assertEquals(6 * 13, c.missed().get(0).areaM2(), 1e-6);
         assertEquals(List.of(1, 2, 3, 4, 5, 6), c.missed().get(0).rows());
         assertEquals(6 * 20, c.shutOffs().offOverBareM2(), 1e-6);
@@ -391,10 +394,11 @@ class CoverageByHandTest {
                 .rows(true, 5)
                 .ahead(20)
                 .coverage();
-        assertEquals(List.of(1, 2), c.missed().stream().map(Place::number).toList());
+        assertEquals(
+                List.of(1, 2), c.missed().stream().map(CoverageDefect::number).toList());
         assertEquals(List.of(5), c.missed().get(0).rows());
         assertEquals(List.of(2), c.missed().get(1).rows());
-        for (Place p : c.missed()) {
+        for (CoverageDefect p : c.missed()) {
             assertTrue(p.polygon().contains(Jts.FACTORY.createPoint(new Coordinate(p.eastM(), p.northM()))));
         }
     }

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.coverage.strips.StripPolygon;
+import io.rowledger.field.Boundary;
 import io.rowledger.geo.Jts;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -62,9 +65,11 @@ class CoverageLawsTest {
     @Test
     void totals_hold_together() {
         Coverage c = field().coverage(CoverageByHandTest.box(-1, -1, 111, 111), CoverageOptions.standard(2));
-        double placesM2 = c.missed().stream().mapToDouble(Place::areaM2).sum();
+        double placesM2 =
+                c.missed().stream().mapToDouble(CoverageDefect::areaM2).sum();
         assertEquals(c.missedAreaM2(), placesM2 + c.seams().missedM2(), 1e-6 * c.missedAreaM2());
-        double doubledM2 = c.overlaps().stream().mapToDouble(Place::areaM2).sum();
+        double doubledM2 =
+                c.overlaps().stream().mapToDouble(CoverageDefect::areaM2).sum();
         assertEquals(c.overlapAreaM2(), doubledM2 + c.seams().overlapM2(), 1e-6 * c.overlapAreaM2());
         double deliveredM2 = c.strips().stream()
                 .filter(StripPolygon::delivering)
@@ -78,7 +83,7 @@ class CoverageLawsTest {
                 1e-4 * c.boundaryAreaM2());
         assertTrue(Math.abs(c.received().get(0).conservationError()) < 1e-5);
         assertTrue(c.covered().isValid());
-        for (Place p : c.missed()) {
+        for (CoverageDefect p : c.missed()) {
             assertTrue(Jts.meanWidthM(p.polygon()) > 0.05, "a seam among the places: " + p.areaM2());
         }
     }

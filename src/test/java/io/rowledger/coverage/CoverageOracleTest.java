@@ -3,6 +3,7 @@ package io.rowledger.coverage;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.geo.Jts;
 import io.rowledger.rate.Delivery;
 import io.rowledger.track.Poses;
@@ -92,8 +93,8 @@ class CoverageOracleTest {
                 0.01);
     }
 
-    private static List<org.locationtech.jts.geom.Polygon> polygonsOf(List<Place> places) {
-        return places.stream().map(Place::polygon).toList();
+    private static List<org.locationtech.jts.geom.Polygon> polygonsOf(List<CoverageDefect> places) {
+        return places.stream().map(CoverageDefect::polygon).toList();
     }
 
     /** How many different passes delivered at each sample. */

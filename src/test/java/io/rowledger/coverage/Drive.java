@@ -1,5 +1,7 @@
 package io.rowledger.coverage;
 
+import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.field.Boundary;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryForTests;
@@ -17,7 +19,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** A bar driven by hand: poses, passes and flows for tests, without any log. */
-final class Drive {
+public final class Drive {
     static final double SPEED_MPS = 2;
 
     private final List<Band> bands = new ArrayList<>();
@@ -37,12 +39,12 @@ final class Drive {
     private double offNorthM;
 
     /** A bar with bands of one width, centred. */
-    Drive(int rows, double widthM) {
+    public Drive(int rows, double widthM) {
         this(evenEdges(rows, widthM));
     }
 
     /** A bar with bands between these edges. */
-    Drive(double... edgesM) {
+    public Drive(double... edgesM) {
         for (int r = 0; r + 1 < edgesM.length; r++) {
             bands.add(new Band(r + 1, (edgesM[r] + edgesM[r + 1]) / 2, edgesM[r], edgesM[r + 1], 1, null));
         }
@@ -51,7 +53,7 @@ final class Drive {
     }
 
     /** A bar with bands of any left and right edge. */
-    Drive(List<double[]> bandsM) {
+    public Drive(List<double[]> bandsM) {
         for (double[] b : bandsM) {
             bands.add(new Band(bands.size() + 1, (b[0] + b[1]) / 2, b[0], b[1], 1, null));
         }
@@ -76,20 +78,20 @@ final class Drive {
     }
 
     /** Carries the lifted bar to a place. */
-    Drive lift(double eastM, double northM, double headingRad) {
+    public Drive lift(double eastM, double northM, double headingRad) {
         lowered = false;
         pose(eastM, northM, headingRad);
         return this;
     }
 
     /** Lowers the bar: a new pass starts. */
-    Drive lower() {
+    public Drive lower() {
         lowered = true;
         pass++;
         return this;
     }
 
-    Drive rows(boolean state, int... rows) {
+    public Drive rows(boolean state, int... rows) {
         rowOn = rowOn.clone();
         for (int r : rows) {
             rowOn[r - 1] = state;
@@ -97,7 +99,7 @@ final class Drive {
         return this;
     }
 
-    Drive rate(double litresPerM2) {
+    public Drive rate(double litresPerM2) {
         rateLPerM2 = litresPerM2;
         return this;
     }
@@ -108,17 +110,17 @@ final class Drive {
         return this;
     }
 
-    Drive target(double litresPerM2) {
+    public Drive target(double litresPerM2) {
         targetLPerM2 = litresPerM2;
         return this;
     }
 
-    Drive ahead(double lengthM) {
+    public Drive ahead(double lengthM) {
         return arc(lengthM, 0);
     }
 
     /** Drives a length while turning clockwise by an angle, in steps of at most 0.5 m and 3 degrees. */
-    Drive arc(double lengthM, double angleRad) {
+    public Drive arc(double lengthM, double angleRad) {
         int steps = (int) Math.ceil(Math.max(lengthM / 0.5, Math.abs(angleRad) / Math.toRadians(3)));
         for (int i = 0; i < steps; i++) {
             double[] p = poses.get(poses.size() - 1);
@@ -151,7 +153,7 @@ final class Drive {
         return this;
     }
 
-    Poses poses() {
+    public Poses poses() {
         int n = poses.size();
         PoseColumns c = new PoseColumns();
         c.timeS = new double[n];
@@ -185,7 +187,7 @@ final class Drive {
         return new Poses(c);
     }
 
-    Track track(Poses poses) {
+    public Track track(Poses poses) {
         List<Pass> passes = new ArrayList<>();
         int k = 0;
         while (k < poses.steps()) {
@@ -205,11 +207,11 @@ final class Drive {
         return new Track(new LocalPlane(45, -93), poses, passes, quality);
     }
 
-    Strips strips(Poses poses) {
+    public Strips strips(Poses poses) {
         return new Strips(poses, bands);
     }
 
-    Delivery delivery() {
+    public Delivery delivery() {
         int steps = flows.size();
         double[][] flow = new double[bands.size()][steps];
         BitSet[] delivering = new BitSet[bands.size()];
@@ -245,12 +247,12 @@ final class Drive {
         return bands;
     }
 
-    Coverage coverage(@Nullable Boundary boundary, CoverageOptions options) {
+    public Coverage coverage(@Nullable Boundary boundary, CoverageOptions options) {
         Poses poses = poses();
         return Coverages.of(track(poses), strips(poses), delivery(), boundary, options);
     }
 
-    Coverage coverage() {
+    public Coverage coverage() {
         return coverage(null, CoverageOptions.standard(1));
     }
 }

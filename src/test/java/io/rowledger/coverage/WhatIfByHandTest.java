@@ -4,7 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.Grouping.Kind;
+import io.rowledger.coverage.sections.Grouping;
+import io.rowledger.coverage.sections.Grouping.Kind;
+import io.rowledger.coverage.sections.PriorCoverage;
+import io.rowledger.coverage.sections.ShutOffCase;
+import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.field.Boundary;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.rate.TurnShifts;
 import io.rowledger.rig.Band;
@@ -76,12 +81,13 @@ class WhatIfByHandTest {
         double along = 6 / Math.sin(Math.PI / 4);
         for (int g : new int[] {1, 3}) {
             ShutOffCase c = of(across(Math.PI / 4), g == 1 ? Kind.ROWS : Kind.HALVES, null);
-            double offM2 = 6 * (along - g + 2 * DoneBars.SEAM_M);
+            double offM2 = 6 * (along - g + 2 * PriorCoverage.SEAM_M);
             // Both ends of each row may lie half a step of 10 cm off.
             assertEquals(offM2, c.offM2(), 6 * 0.1);
             assertEquals(offM2 * RATE, c.savedL()[0], 6 * 0.1 * RATE);
             assertEquals(6 * along - c.offM2() + c.bareM2(), c.overlapM2(), GRID_M2);
-            assertTrue(c.bareM2() < 6 * 2 * DoneBars.SEAM_M * DoneBars.SEAM_M + GRID_M2, "bare " + c.bareM2());
+            assertTrue(
+                    c.bareM2() < 6 * 2 * PriorCoverage.SEAM_M * PriorCoverage.SEAM_M + GRID_M2, "bare " + c.bareM2());
         }
         assertEquals(6 * along, of(across(Math.PI / 4), Kind.NONE, null).overlapM2(), GRID_M2);
     }

@@ -3,10 +3,12 @@ package io.rowledger.diagnose;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rig.Rig;
+import io.rowledger.stats.RobustStatistics;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.TestLogs;
 import io.rowledger.track.Track;
@@ -39,7 +41,7 @@ class DiagnoseWorkedExampleTest {
             ratio[r] = 1 + picture.deviation(r, middle);
             assertEquals(RATIO[r], ratio[r], 1e-4, "row " + (r + 1));
         }
-        assertEquals(-10.1, Robust.modifiedZ(ratio[2], ratio), 0.02);
-        assertTrue(Math.abs(Robust.modifiedZ(ratio[1], ratio)) < Robust.OUTLIER_Z);
+        assertEquals(-10.1, RobustStatistics.modifiedZ(ratio[2], ratio), 0.02);
+        assertTrue(Math.abs(RobustStatistics.modifiedZ(ratio[1], ratio)) < RobustStatistics.OUTLIER_Z);
     }
 }

@@ -19,12 +19,12 @@ import java.util.List;
 import java.util.Locale;
 
 /** A small eight-row job with known faults: six passes of some 70 s, RTK at 5 Hz, 1 % meters. */
-final class FaultField {
-    static final int ROWS = 8;
-    static final double WORK_MPS = 2.3;
+public final class FaultField {
+    public static final int ROWS = 8;
+    public static final double WORK_MPS = 2.3;
 
     /** In the middle of the second pass. */
-    static final double ONSET_S = 130;
+    public static final double ONSET_S = 130;
 
     private static final double LENGTH_M = 160;
     private static final SimRig RIG = SimRig.drawn(ROWS);
@@ -34,40 +34,40 @@ final class FaultField {
     private TargetMap targets = TargetMap.constant();
     private LogFormat format = LogFormat.customaryUnits();
 
-    FaultField onArcs() {
+    public FaultField onArcs() {
         layout = CurvePlan.arcs(40, LENGTH_M, 6);
         return this;
     }
 
-    FaultField onLaps() {
+    public FaultField onLaps() {
         layout = PassPlan.field(new double[][] {{0, 0}, {170, 20}, {185, 60}, {10, 62}}, 1);
         metering = metering.withShutOff(true);
         return this;
     }
 
-    FaultField metering(MeteringModel value) {
+    public FaultField metering(MeteringModel value) {
         metering = value;
         return this;
     }
 
-    FaultField targetSteps() {
+    public FaultField targetSteps() {
         targets = TargetMap.steps(0.3, 40, 1, 0.8, 1.2);
         return this;
     }
 
-    FaultField logging(LogFormat.Column... more) {
+    public FaultField logging(LogFormat.Column... more) {
         format = format.with(more);
         return this;
     }
 
     /** Seconds since the Unix epoch of the first record. */
-    static double startS() {
+    public static double startS() {
         return new Scenario(1, RIG, PassPlan.rectangle(LENGTH_M, 1, 0, RIG.widthM()))
                 .site()
                 .startEpochS();
     }
 
-    Diagnosis with(Path folder, SimFault... faults) {
+    public Diagnosis with(Path folder, SimFault... faults) {
         Scenario scenario = new Scenario(71, RIG, layout)
                 .gnss(GnssModel.rtk(5))
                 .metering(metering)
@@ -82,7 +82,7 @@ final class FaultField {
     }
 
     /** The only finding, of this kind and these rows, fit to be printed. */
-    static Finding only(Diagnosis diagnosis, FindingKind kind, Integer... rows) {
+    public static Finding only(Diagnosis diagnosis, FindingKind kind, Integer... rows) {
         assertTrue(
                 diagnosis.findings().size() == 1
                         && diagnosis.findings().get(0).kind() == kind
@@ -104,7 +104,7 @@ final class FaultField {
         return found;
     }
 
-    static String brief(Diagnosis diagnosis) {
+    public static String brief(Diagnosis diagnosis) {
         StringBuilder b = new StringBuilder();
         for (Finding f : diagnosis.findings()) {
             b.append(f.kind()).append(f.rows()).append(' ').append(f.evidence()).append('\n');

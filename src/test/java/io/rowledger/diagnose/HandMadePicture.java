@@ -1,5 +1,7 @@
 package io.rowledger.diagnose;
 
+import io.rowledger.diagnose.signal.RowTime;
+
 /** Pictures of deviation made by hand, for tests of what comes after. */
 public final class HandMadePicture {
     private HandMadePicture() {}

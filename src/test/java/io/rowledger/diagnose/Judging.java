@@ -1,8 +1,8 @@
 package io.rowledger.diagnose;
 
-import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogTable;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rig.Product;

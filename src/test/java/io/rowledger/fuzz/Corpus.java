@@ -1,12 +1,12 @@
 package io.rowledger.fuzz;
 
-import io.rowledger.report.Analysis;
-import io.rowledger.report.Paper;
-import io.rowledger.report.ReportOptions;
-import io.rowledger.report.file.Reports;
-import io.rowledger.run.JobFiles;
-import io.rowledger.run.Pipeline;
-import io.rowledger.run.Progress;
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.Pipeline;
+import io.rowledger.analysis.Progress;
+import io.rowledger.document.pdf.Paper;
+import io.rowledger.output.Reports;
+import io.rowledger.report.common.ReportOptions;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.LogFormat;
 import io.rowledger.sim.PassPlan;

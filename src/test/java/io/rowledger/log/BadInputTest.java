@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;

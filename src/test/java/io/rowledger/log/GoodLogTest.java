@@ -3,6 +3,8 @@ package io.rowledger.log;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.source.LogSource;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;
 import java.io.IOException;

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.log.header.LogHints;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.LogFormat;
 import io.rowledger.sim.PassPlan;

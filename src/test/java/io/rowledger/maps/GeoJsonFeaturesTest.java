@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.MapGeometry;
+import io.rowledger.field.MapGeometry;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.units.Dimension;

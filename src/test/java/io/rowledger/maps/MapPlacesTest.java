@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.Boundary;
-import io.rowledger.coverage.BoundaryReader;
-import io.rowledger.coverage.KeepOutReader;
-import io.rowledger.coverage.PrescriptionReader;
+import io.rowledger.field.Boundary;
+import io.rowledger.field.BoundaryReader;
+import io.rowledger.field.KeepOutReader;
+import io.rowledger.field.PrescriptionReader;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.rig.RigReader;

@@ -5,12 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.Boundary;
-import io.rowledger.coverage.BoundaryReader;
-import io.rowledger.coverage.KeepOutReader;
-import io.rowledger.coverage.KeepOuts;
-import io.rowledger.coverage.Prescription;
-import io.rowledger.coverage.PrescriptionReader;
+import io.rowledger.field.Boundary;
+import io.rowledger.field.BoundaryReader;
+import io.rowledger.field.KeepOutReader;
+import io.rowledger.field.KeepOuts;
+import io.rowledger.field.Prescription;
+import io.rowledger.field.PrescriptionReader;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.RigReader;

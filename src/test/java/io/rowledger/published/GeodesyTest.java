@@ -2,8 +2,8 @@ package io.rowledger.published;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import io.rowledger.coverage.Boundary;
-import io.rowledger.coverage.BoundaryReader;
+import io.rowledger.field.Boundary;
+import io.rowledger.field.BoundaryReader;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.rate.SteadyMotion;
 import io.rowledger.strip.Strips;

@@ -3,9 +3,9 @@ package io.rowledger.published;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.rate.SteadyMotion;
 import io.rowledger.rig.Rig;
 import io.rowledger.track.TrackBuilder;

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.Coverage;
-import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
-import io.rowledger.coverage.ReceivedGrid;
+import io.rowledger.coverage.grid.ReceivedGrid;
+import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.RateFormula;

@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.diagnose.ChangePoints;
-import io.rowledger.diagnose.Robust;
+import io.rowledger.stats.ChangePoints;
+import io.rowledger.stats.RobustStatistics;
 import java.util.Arrays;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -20,27 +20,30 @@ class RobustStatisticsTest {
     @Test
     void modified_z_of_worked_examples() {
         double[] seven = {10, 10.2, 9.9, 10.1, 10, 9.8, 13};
-        assertEquals(10, Robust.median(seven));
-        assertEquals(20.235, Robust.modifiedZ(13, seven), 20.235 * 2e-5);
+        assertEquals(10, RobustStatistics.median(seven));
+        assertEquals(20.235, RobustStatistics.modifiedZ(13, seven), 20.235 * 2e-5);
         double most = Arrays.stream(seven)
                 .filter(x -> x != 13)
-                .map(x -> Math.abs(Robust.modifiedZ(x, seven)))
+                .map(x -> Math.abs(RobustStatistics.modifiedZ(x, seven)))
                 .max()
                 .orElseThrow();
         assertEquals(1.349, most, 1.349 * 2e-5);
         double[] outlets = {35, 34.6, 35.3, 34.9, 35.1, 34.8, 35.2, 28};
-        assertEquals(34.95, Robust.median(outlets), 1e-12);
-        assertEquals(-23.4389, Robust.modifiedZ(28, outlets), 23.4389 * 2e-5);
+        assertEquals(34.95, RobustStatistics.median(outlets), 1e-12);
+        assertEquals(-23.4389, RobustStatistics.modifiedZ(28, outlets), 23.4389 * 2e-5);
         for (double x : outlets) {
-            assertEquals(x == 28, Math.abs(Robust.modifiedZ(x, outlets)) > Robust.OUTLIER_Z, "outlet at " + x);
+            assertEquals(
+                    x == 28,
+                    Math.abs(RobustStatistics.modifiedZ(x, outlets)) > RobustStatistics.OUTLIER_Z,
+                    "outlet at " + x);
         }
     }
 
     /** Derived: Φ⁻¹(0.75) = 0.674489750196, its inverse 1.482602218506; √(π/2) = 1.253314137316. */
     @Test
     void constants_are_those_of_the_normal_distribution() {
-        assertEquals(1 / 0.674489750196082, Robust.MAD_TO_SIGMA, 1e-12);
-        assertEquals(Math.sqrt(Math.PI / 2), Robust.MEAN_DEVIATION_TO_SIGMA, 1e-15);
+        assertEquals(1 / 0.674489750196082, RobustStatistics.MAD_TO_SIGMA, 1e-12);
+        assertEquals(Math.sqrt(Math.PI / 2), RobustStatistics.MEAN_DEVIATION_TO_SIGMA, 1e-15);
         // Both estimate σ of normal values: 40,000 of them leave an error of about 0.6 %.
         SplittableRandom random = new SplittableRandom(5);
         double[] normal =
@@ -48,7 +51,7 @@ class RobustStatisticsTest {
         for (int i = 0; i < normal.length; i++) {
             normal[i] *= 3 * Math.cos(2 * Math.PI * random.nextDouble());
         }
-        assertEquals(3, Robust.sigma(normal), 0.06);
+        assertEquals(3, RobustStatistics.sigma(normal), 0.06);
     }
 
     /**
@@ -58,10 +61,10 @@ class RobustStatisticsTest {
     @Test
     void equal_values_do_not_divide_by_zero() {
         double[] steady = {5, 5, 5, 5, 9, 5, 5, 5};
-        assertEquals(0.5 * 1.2533141373155001, Robust.sigma(steady), 1e-12);
-        assertEquals(4 / (0.5 * 1.2533141373155001), Robust.modifiedZ(9, steady), 1e-12);
-        assertEquals(0, Robust.modifiedZ(5, steady));
-        assertEquals(0, Robust.modifiedZ(7, new double[] {7, 7, 7}));
+        assertEquals(0.5 * 1.2533141373155001, RobustStatistics.sigma(steady), 1e-12);
+        assertEquals(4 / (0.5 * 1.2533141373155001), RobustStatistics.modifiedZ(9, steady), 1e-12);
+        assertEquals(0, RobustStatistics.modifiedZ(5, steady));
+        assertEquals(0, RobustStatistics.modifiedZ(7, new double[] {7, 7, 7}));
     }
 
     /** The median by selection is the middle of the sorted values, whatever their order. */
@@ -74,7 +77,7 @@ class RobustStatisticsTest {
             double[] sorted = values.clone();
             Arrays.sort(sorted);
             double expected = n % 2 == 1 ? sorted[n / 2] : (sorted[n / 2 - 1] + sorted[n / 2]) / 2;
-            assertEquals(expected, Robust.median(values, n), 0.0);
+            assertEquals(expected, RobustStatistics.median(values, n), 0.0);
         }
     }
 

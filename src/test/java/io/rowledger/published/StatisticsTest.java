@@ -2,7 +2,7 @@ package io.rowledger.published;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import io.rowledger.rate.WeightedMoments;
+import io.rowledger.stats.WeightedMoments;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

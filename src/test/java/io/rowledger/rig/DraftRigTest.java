@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.Inspection;
-import io.rowledger.log.LogHints;
-import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
+import io.rowledger.log.header.LogHints;
+import io.rowledger.log.header.LogOptions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

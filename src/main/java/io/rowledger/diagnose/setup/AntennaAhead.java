@@ -1,8 +1,8 @@
 package io.rowledger.diagnose.setup;
 
-import io.rowledger.diagnose.Robust;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Rig;
+import io.rowledger.stats.RobustStatistics;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
@@ -58,11 +58,11 @@ final class AntennaAhead {
         this.poses = track.poses();
     }
 
-    static Measure of(LogTable log, Rig rig, Track track) {
+    static SetupParameter of(LogTable log, Rig rig, Track track) {
         double was = rig.antennaAheadM();
         if (log.records() == 0 || Double.isNaN(log.yawRateRadPerS(log.records() / 2))) {
-            return Measure.untold(
-                    Measured.ANTENNA_AHEAD,
+            return SetupParameter.untold(
+                    SetupMeasurement.ANTENNA_AHEAD,
                     -1,
                     KEY,
                     was,
@@ -72,8 +72,8 @@ final class AntennaAhead {
         double intervalS = track.quality().medianIntervalS();
         double[] turns = intervalS > COARSEST_S ? new double[0] : new AntennaAhead(log, rig, track).turns();
         if (turns.length < LEAST_TURNS) {
-            return Measure.untold(
-                    Measured.ANTENNA_AHEAD,
+            return SetupParameter.untold(
+                    SetupMeasurement.ANTENNA_AHEAD,
                     -1,
                     KEY,
                     was,
@@ -81,11 +81,12 @@ final class AntennaAhead {
                             + " turns are logged at two records a second or more, in one piece and driven"
                             + " forward throughout; " + LEAST_TURNS + " are needed.");
         }
-        double value = Robust.median(turns);
+        double value = RobustStatistics.median(turns);
         // The median of n normal values has a standard error of 1.2533 sigmas over the root of n.
-        double error = Robust.MEAN_DEVIATION_TO_SIGMA * Robust.sigma(turns) / Math.sqrt(turns.length);
-        return Measure.of(
-                Measured.ANTENNA_AHEAD,
+        double error =
+                RobustStatistics.MEAN_DEVIATION_TO_SIGMA * RobustStatistics.sigma(turns) / Math.sqrt(turns.length);
+        return SetupParameter.of(
+                SetupMeasurement.ANTENNA_AHEAD,
                 -1,
                 KEY,
                 was,

@@ -38,7 +38,7 @@ final class DropOffset {
      *
      * @param antenna the antenna's place: what the log would change there goes off here, since the ends tell only the sum
      */
-    static Measure of(LogTable log, Rig rig, Track track, Measure antenna) {
+    static SetupParameter of(LogTable log, Rig rig, Track track, SetupParameter antenna) {
         double was = rig.hitchToDropM();
         if (track.quality().workStateDerived()) {
             return untold(
@@ -48,7 +48,7 @@ final class DropOffset {
         }
         List<PassEnd> ends = PassEnds.of(log, track);
         double[] times = PassEnds.times(ends);
-        List<Contrast> contrasts = Trim.of(PassEnds.contrasts(ends, rig.widthM()), TRIM_M);
+        List<Contrast> contrasts = OutlierRejection.of(PassEnds.contrasts(ends, rig.widthM()), TRIM_M);
         DriftFit.Fitted error = error(ends, contrasts, rig.widthM());
         if (error == null) {
             return untold(
@@ -77,7 +77,7 @@ final class DropOffset {
         String rival =
                 "a wrong antenna or hitch length of the same size; a habit of lowering farther past the line than lifting; or a"
                         + " work state that is logged late.";
-        return Measure.of(Measured.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
+        return SetupParameter.of(SetupMeasurement.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
     }
 
     private static DriftFit.@Nullable Fitted error(List<PassEnd> ends, List<Contrast> contrasts, double barM) {
@@ -88,10 +88,10 @@ final class DropOffset {
         if (byMiddles == null || halfM < COARSE_M) {
             return byMiddles;
         }
-        return HeadlandFit.error(ends, Trim.of(PassEnds.lines(ends, barM), byMiddles.value(), TRIM_M));
+        return HeadlandFit.error(ends, OutlierRejection.of(PassEnds.lines(ends, barM), byMiddles.value(), TRIM_M));
     }
 
-    private static Measure untold(double was, String why) {
-        return Measure.untold(Measured.DROP_OFFSET, -1, KEY, was, why);
+    private static SetupParameter untold(double was, String why) {
+        return SetupParameter.untold(SetupMeasurement.DROP_OFFSET, -1, KEY, was, why);
     }
 }

@@ -1,8 +1,8 @@
 package io.rowledger.diagnose.setup;
 
-import io.rowledger.diagnose.Robust;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Product;
+import io.rowledger.stats.RobustStatistics;
 import java.util.Arrays;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -56,13 +56,13 @@ final class FlowLag {
     /** Mean of edges with its standard error. */
     private record Mean(double value, double error, int n) {}
 
-    static Measure of(LogTable log, Product product, int p, double intervalS) {
-        SwitchDelays delays = SwitchDelays.of(log, p, intervalS);
+    static SetupParameter of(LogTable log, Product product, int p, double intervalS) {
+        ValveDelays delays = ValveDelays.of(log, p, intervalS);
         Mean on = mean(delays.on(), intervalS);
         Mean off = mean(delays.off(), intervalS);
         String key = "products." + product.key() + ".flow_lag";
         if (on == null && off == null) {
-            return Measure.untold(Measured.FLOW_LAG, p, key, product.flowLagS(), why(log, delays));
+            return SetupParameter.untold(SetupMeasurement.FLOW_LAG, p, key, product.flowLagS(), why(log, delays));
         }
         Estimate estimate = estimate(on, off);
         if (on != null && off != null && !delays.byCommand() && shutBefore(on, off)) {
@@ -72,7 +72,7 @@ final class FlowLag {
         String basis = words(on, off, delays.byCommand());
         String rival = "valves that are slower or quicker than usual by as much; these figures allow "
                 + seconds(OPENING_S) + " for opening and " + seconds(CLOSING_S) + " for closing.";
-        return Measure.of(Measured.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, rival);
+        return SetupParameter.of(SetupMeasurement.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, rival);
     }
 
     /** True where off comes too early after on for any valve, but not so much that the whole bar is late or early. */
@@ -118,7 +118,7 @@ final class FlowLag {
         if (delays.length < LEAST_EDGES) {
             return null;
         }
-        double middle = Robust.median(delays);
+        double middle = RobustStatistics.median(delays);
         double far = Math.max(FAR_S, 1.6 * intervalS);
         double sum = 0;
         double squares = 0;
@@ -152,7 +152,7 @@ final class FlowLag {
         return text + ".";
     }
 
-    private static String why(LogTable log, SwitchDelays delays) {
+    private static String why(LogTable log, ValveDelays delays) {
         if (!log.hasDown() && !delays.byCommand()) {
             return "The log has neither the bar's work state nor the rows' commands, so nothing says when the flow should"
                     + " have come on. Log one of them (down, or on_01 and so on).";

@@ -1,5 +1,6 @@
 package io.rowledger.diagnose.setup;
 
+import io.rowledger.stats.TruncatedNormal;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -230,9 +231,9 @@ final class HeadlandFit {
             return new double[] {variance * (mean[i] / covariance[i][i] - siteNu[i]), variance};
         }
 
-        private Between bounds(int i, double[] without) {
+        private TruncatedNormal bounds(int i, double[] without) {
             double halfM = ends.get(end[i]).halfM();
-            return Between.of(-halfM, halfM, without[0], Math.sqrt(without[1] + strayM * strayM));
+            return TruncatedNormal.of(-halfM, halfM, without[0], Math.sqrt(without[1] + strayM * strayM));
         }
 
         private void update(int i) {
@@ -240,7 +241,7 @@ final class HeadlandFit {
             if (!(without[1] > 0)) {
                 return;
             }
-            Between bounds = bounds(i, without);
+            TruncatedNormal bounds = bounds(i, without);
             double tau = -bounds.bend() / (1 + without[1] * bounds.bend());
             double nu = bounds.slope() + tau * (without[0] + without[1] * bounds.slope());
             siteTau[i] += DAMPING * (tau - siteTau[i]);

@@ -10,7 +10,7 @@ import java.util.List;
  * @param measures one by one: flow lags in rig order, drop line, side, antenna, wheels, outside share, row order; empty where
  *     nothing was checked
  */
-public record SetupCheck(List<Measure> measures) {
+public record SetupCheck(List<SetupParameter> measures) {
     /** Copies the list. */
     public SetupCheck {
         measures = List.copyOf(measures);
@@ -22,8 +22,8 @@ public record SetupCheck(List<Measure> measures) {
     }
 
     /** Those that the log contradicts. */
-    public List<Measure> differing() {
-        return measures.stream().filter(Measure::differs).toList();
+    public List<SetupParameter> differing() {
+        return measures.stream().filter(SetupParameter::differs).toList();
     }
 
     /**
@@ -32,9 +32,9 @@ public record SetupCheck(List<Measure> measures) {
      */
     public List<RigCorrection.Change> changes() {
         return differing().stream()
-                .filter(m -> m.what() != Measured.OUTSIDE_SHARE && m.what() != Measured.ROW_ORDER)
+                .filter(m -> m.what() != SetupMeasurement.OUTSIDE_SHARE && m.what() != SetupMeasurement.ROW_ORDER)
                 .map(m -> new RigCorrection.Change(
-                        m.key(), m.is(), m.what() == Measured.FLOW_LAG ? Dimension.TIME : Dimension.LENGTH))
+                        m.key(), m.is(), m.what() == SetupMeasurement.FLOW_LAG ? Dimension.TIME : Dimension.LENGTH))
                 .toList();
     }
 }

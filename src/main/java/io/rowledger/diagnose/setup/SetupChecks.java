@@ -20,12 +20,12 @@ public final class SetupChecks {
      * @param diagnosis what the rows' flows say: outside share and row order come from there
      */
     public static SetupCheck of(LogTable log, Rig rig, Track track, Diagnosis diagnosis) {
-        List<Measure> measures = new ArrayList<>();
+        List<SetupParameter> measures = new ArrayList<>();
         for (int p = 0; p < rig.products().size(); p++) {
             measures.add(
                     FlowLag.of(log, rig.products().get(p), p, track.quality().medianIntervalS()));
         }
-        Measure antenna = AntennaAhead.of(log, rig, track);
+        SetupParameter antenna = AntennaAhead.of(log, rig, track);
         measures.add(DropOffset.of(log, rig, track, antenna));
         measures.add(SideOffset.of(rig, track));
         measures.add(antenna);

@@ -1,8 +1,8 @@
 package io.rowledger.diagnose.setup;
 
 import io.rowledger.diagnose.Diagnosis;
-import io.rowledger.diagnose.Figure;
 import io.rowledger.diagnose.OnsetWindow;
+import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.Delivery;
@@ -54,7 +54,7 @@ public final class SetupFindings {
         SetupFindings made = new SetupFindings(rig, track, delivery);
         List<Placed> placed = new ArrayList<>();
         List<String> notes = new ArrayList<>(d.notes());
-        for (Measure measure : check.differing()) {
+        for (SetupParameter measure : check.differing()) {
             if (kind(measure.what()) != null && !track.passes().isEmpty()) {
                 placed.add(made.placed(measure));
             }
@@ -89,11 +89,12 @@ public final class SetupFindings {
                 || finding.kind() == FindingKind.SLOW_RESPONSE;
         return late
                 && finding.rows().isEmpty()
-                && check.differing().stream().anyMatch(m -> m.what() == Measured.FLOW_LAG && m.product() == product);
+                && check.differing().stream()
+                        .anyMatch(m -> m.what() == SetupMeasurement.FLOW_LAG && m.product() == product);
     }
 
     /** The kind of finding a contradicted measure is; null where the rows' own detectors make it. */
-    private static @org.jspecify.annotations.Nullable FindingKind kind(Measured what) {
+    private static @org.jspecify.annotations.Nullable FindingKind kind(SetupMeasurement what) {
         return switch (what) {
             case FLOW_LAG -> FindingKind.FLOW_LAG;
             case DROP_OFFSET -> FindingKind.DROP_OFFSET;
@@ -102,7 +103,7 @@ public final class SetupFindings {
         };
     }
 
-    private Placed placed(Measure m) {
+    private Placed placed(SetupParameter m) {
         FindingKind kind = kind(m.what());
         if (kind == null) {
             throw new IllegalArgumentException("no finding of " + m.what());
@@ -131,7 +132,7 @@ public final class SetupFindings {
                 evidence(m, half),
                 m.rival(),
                 check(m.what()));
-        String unit = m.what() == Measured.FLOW_LAG ? "s" : "m";
+        String unit = m.what() == SetupMeasurement.FLOW_LAG ? "s" : "m";
         List<Figure> figures = List.of(
                 new Figure("in the rig file", m.was(), unit),
                 new Figure("what the log says", m.is(), unit),
@@ -141,7 +142,7 @@ public final class SetupFindings {
     }
 
     /** Ground that is put in the wrong place: at every end of a pass, or along every pass. */
-    private double areaM2(Measure m) {
+    private double areaM2(SetupParameter m) {
         double sum = 0;
         for (Pass pass : track.passes()) {
             double seconds = pass.endS() - pass.startS();
@@ -155,8 +156,8 @@ public final class SetupFindings {
         return sum;
     }
 
-    private static String evidence(Measure m, double half) {
-        boolean time = m.what() == Measured.FLOW_LAG;
+    private static String evidence(SetupParameter m, double half) {
+        boolean time = m.what() == SetupMeasurement.FLOW_LAG;
         String figures = time
                 ? "The rig file says " + FlowLag.seconds(m.was()) + ", the log " + FlowLag.seconds(m.is())
                         + ", give or take " + FlowLag.seconds(half)
@@ -165,9 +166,9 @@ public final class SetupFindings {
         return figures + " (9 times in 10). " + m.basis();
     }
 
-    private static String place(Measure m, double si) {
+    private static String place(SetupParameter m, double si) {
         String size = length(Math.abs(si));
-        boolean aside = m.what() == Measured.SIDE_OFFSET && !size.equals(length(0));
+        boolean aside = m.what() == SetupMeasurement.SIDE_OFFSET && !size.equals(length(0));
         return aside ? size + (si < 0 ? " to the left" : " to the right") : size;
     }
 
@@ -175,7 +176,7 @@ public final class SetupFindings {
         return String.format(Locale.ROOT, "%.2f m (%.1f in)", m, m * INCHES_PER_M);
     }
 
-    private static String check(Measured what) {
+    private static String check(SetupMeasurement what) {
         return switch (what) {
             case FLOW_LAG ->
                 "Look up the flow_lag in the rig file and what the maker of the meters or the log's program says of its delay;"

@@ -57,8 +57,8 @@ class AntennaAheadTest {
         Path file = Files.writeString(folder.resolve("log.csv"), log(2));
         Rig rig = RigReader.ofText(
                 "rig.yaml", HandMadeLog.rig("5 m", "0 m", "0 s").replace("axle: 0 m", "axle: 0.6 m"));
-        Measure m = Checking.of(Checking.log(file, rig), rig).measures().stream()
-                .filter(x -> x.what() == Measured.ANTENNA_AHEAD)
+        SetupParameter m = Checking.of(Checking.log(file, rig), rig).measures().stream()
+                .filter(x -> x.what() == SetupMeasurement.ANTENNA_AHEAD)
                 .findFirst()
                 .orElseThrow();
         assertEquals(2, m.is(), 0.05);

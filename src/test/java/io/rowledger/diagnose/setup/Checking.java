@@ -1,9 +1,9 @@
 package io.rowledger.diagnose.setup;
 
 import io.rowledger.diagnose.Diagnosis;
-import io.rowledger.log.LogOptions;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogTable;
+import io.rowledger.log.header.LogOptions;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;

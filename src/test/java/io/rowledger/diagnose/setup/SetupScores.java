@@ -8,8 +8,8 @@ import java.util.TreeMap;
 
 /** Counts how near the measures come, how often their intervals hold the truth and how often a right setup is called wrong. */
 final class SetupScores {
-    private static final Map<Measured, Double> BOUND =
-            Map.of(Measured.FLOW_LAG, 0.15, Measured.DROP_OFFSET, 0.15, Measured.SIDE_OFFSET, 0.04);
+    private static final Map<SetupMeasurement, Double> BOUND = Map.of(
+            SetupMeasurement.FLOW_LAG, 0.15, SetupMeasurement.DROP_OFFSET, 0.15, SetupMeasurement.SIDE_OFFSET, 0.04);
 
     /** Skipped and doubled ground is to come as near to the right setup's as this share. */
     private static final double NEAR = 0.1;
@@ -37,7 +37,7 @@ final class SetupScores {
 
     /** Measures read with the wrong rig file, and with the right one. */
     void add(RandomSetup.Drawn d, SetupCheck ofWrong, SetupCheck ofRight) {
-        for (Measure m : ofWrong.measures()) {
+        for (SetupParameter m : ofWrong.measures()) {
             Double bound = BOUND.get(m.what());
             if (bound == null) {
                 continue;
@@ -66,7 +66,7 @@ final class SetupScores {
         }
     }
 
-    private static void count(Line line, Measure m, double truth, double bound) {
+    private static void count(Line line, SetupParameter m, double truth, double bound) {
         if (!m.told()) {
             return;
         }

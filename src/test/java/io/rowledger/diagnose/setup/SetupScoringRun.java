@@ -2,16 +2,16 @@ package io.rowledger.diagnose.setup;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.CorrectedRun;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.Pipeline;
 import io.rowledger.coverage.Coverage;
-import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
+import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.rate.DeliveryBuilder;
-import io.rowledger.report.Analysis;
-import io.rowledger.report.CorrectedRun;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;
-import io.rowledger.run.JobFiles;
-import io.rowledger.run.Pipeline;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
@@ -101,13 +101,13 @@ class SetupScoringRun {
 
     /** What the ground would be with one true figure in place of the estimated one, or with what no log can tell alone wrong. */
     private static Map<String, double[]> swapped(RandomSetup.Drawn d, Analysis wrong) {
-        Map<Measured, Double> estimated = new EnumMap<>(Measured.class);
-        for (Measure m : wrong.setup().check().measures()) {
+        Map<SetupMeasurement, Double> estimated = new EnumMap<>(SetupMeasurement.class);
+        for (SetupParameter m : wrong.setup().check().measures()) {
             estimated.put(m.what(), m.told() ? m.is() : m.was());
         }
-        double lagS = estimated.getOrDefault(Measured.FLOW_LAG, 0.0);
-        double dropM = estimated.getOrDefault(Measured.DROP_OFFSET, 0.0);
-        double sideM = estimated.getOrDefault(Measured.SIDE_OFFSET, 0.0);
+        double lagS = estimated.getOrDefault(SetupMeasurement.FLOW_LAG, 0.0);
+        double dropM = estimated.getOrDefault(SetupMeasurement.DROP_OFFSET, 0.0);
+        double sideM = estimated.getOrDefault(SetupMeasurement.SIDE_OFFSET, 0.0);
         RandomSetup.Told told = d.told();
         Map<String, double[]> swapped = new TreeMap<>();
         swapped.put("every estimate, even of what isn't contradicted", ground(d, wrong, lagS, dropM, sideM));

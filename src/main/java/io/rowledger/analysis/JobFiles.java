@@ -1,0 +1,48 @@
+package io.rowledger.analysis;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a person hands in for one field.
+ *
+ * @param logs one log or several of the same field
+ * @param rig the rig file
+ * @param boundary the field's outline, or null
+ * @param prescription the map of target rates, or null
+ * @param keepOut the places to keep away from, or null
+ */
+public record JobFiles(
+        List<Path> logs,
+        Path rig,
+        @Nullable Path boundary,
+        @Nullable Path prescription,
+        @Nullable Path keepOut) {
+    /** Copies the logs. */
+    public JobFiles {
+        logs = List.copyOf(logs);
+    }
+
+    /** Without a prescription and places to keep away from. */
+    public JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
+        this(logs, rig, boundary, null, null);
+    }
+
+    /** All of them. */
+    public List<Path> all() {
+        List<Path> all = new ArrayList<>(logs);
+        all.add(rig);
+        if (boundary != null) {
+            all.add(boundary);
+        }
+        if (prescription != null) {
+            all.add(prescription);
+        }
+        if (keepOut != null) {
+            all.add(keepOut);
+        }
+        return all;
+    }
+}

@@ -1,0 +1,206 @@
+package io.rowledger.coverage;
+
+import io.rowledger.coverage.CoverageDefect.Cause;
+import io.rowledger.coverage.strips.RowRuns;
+import io.rowledger.coverage.strips.Visit;
+import io.rowledger.coverage.strips.Visit.Kind;
+import io.rowledger.coverage.strips.VisitIndex;
+import io.rowledger.geo.Jts;
+import io.rowledger.parallel.ParallelTasks;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Pass;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Polygon;
+
+/** Tells for each skipped or doubled piece where it is, what lies next to it and what caused it. */
+final class DefectClassifier {
+    /** A place with this share of its outline at the ends of runs was caused there and not at the sides. */
+    private static final double END_SHARE = 0.2;
+    /** A pass along less than this share of the outline only touches a corner. */
+    private static final double FLANK_SHARE = 0.15;
+    /** With strips along this share of its outline a place is closed in, whichever passes they belong to. */
+    private static final double CLOSED_IN_SHARE = 0.6;
+    /** With strips along this share of its outline a place touches no edge of the field, whatever the noise says. */
+    private static final double ENCLOSED_SHARE = 0.95;
+    /** The ground of silent rows decides when it is at least this share of the place. */
+    private static final double SILENT_SHARE = 0.5;
+    /** Silent or doubled ground below this share of the place is not named with it. */
+    private static final double NAMED_SHARE = 0.05;
+    /** Silent together at the start or end of a pass, this share of the rows is the pass and not its rows. */
+    private static final double WHOLE_BAR_SHARE = 2.0 / 3;
+
+    private final VisitIndex index;
+    private final Strips strips;
+    private final List<Pass> passes;
+    private final boolean bounded;
+    private final double barWidthM;
+
+    DefectClassifier(VisitIndex index, Strips strips, List<Pass> passes, boolean bounded) {
+        this.index = index;
+        this.strips = strips;
+        this.passes = passes;
+        this.bounded = bounded;
+        this.barWidthM = RowRuns.rightmost(strips) - RowRuns.leftmost(strips);
+    }
+
+    List<CoverageDefect> missed(List<Polygon> pieces, int threads) {
+        return numbered(ParallelTasks.map(pieces.size(), threads, i -> missed(pieces.get(i))));
+    }
+
+    List<CoverageDefect> doubled(List<Polygon> pieces, int threads) {
+        return numbered(ParallelTasks.map(pieces.size(), threads, i -> doubled(pieces.get(i))));
+    }
+
+    private static List<CoverageDefect> numbered(List<CoverageDefect> places) {
+        List<CoverageDefect> sorted = new ArrayList<>(places);
+        sorted.sort(Comparator.comparingDouble((CoverageDefect p) -> -p.areaM2())
+                .thenComparing(CoverageDefect::eastM)
+                .thenComparing(CoverageDefect::northM));
+        List<CoverageDefect> out = new ArrayList<>(sorted.size());
+        for (CoverageDefect p : sorted) {
+            out.add(new CoverageDefect(
+                    out.size() + 1, p.polygon(), p.areaM2(), p.eastM(), p.northM(), p.passes(), p.rows(), p.cause()));
+        }
+        return out;
+    }
+
+    private static CoverageDefect place(
+            Polygon polygon, SortedSet<Integer> passes, SortedSet<Integer> rows, Cause cause) {
+        Coordinate inside = polygon.getInteriorPoint().getCoordinate();
+        return new CoverageDefect(
+                0, polygon, polygon.getArea(), inside.x, inside.y, List.copyOf(passes), List.copyOf(rows), cause);
+    }
+
+    private CoverageDefect missed(Polygon polygon) {
+        List<Visit> silent = within(polygon, v -> v.kind() == Kind.SILENT, SILENT_SHARE);
+        if (!silent.isEmpty()) {
+            return silent(polygon, silent);
+        }
+        Surroundings s = Surroundings.of(polygon, index, strips);
+        return place(polygon, s.passes, s.rows, missedCause(polygon, s));
+    }
+
+    private Cause missedCause(Polygon polygon, Surroundings s) {
+        if (s.touching == 0) {
+            return Cause.OUTSIDE_THE_LOG;
+        }
+        if (Jts.meanWidthM(polygon) > barWidthM) {
+            return Cause.OUTSIDE_THE_LOG;
+        }
+        if (s.endShare() >= END_SHARE) {
+            return s.atStarts >= s.atEnds ? Cause.LATE_START : Cause.EARLY_STOP;
+        }
+        if (s.flankingPasses(FLANK_SHARE) >= 2 || !bounded || s.touchingShare() >= ENCLOSED_SHARE) {
+            return Cause.GAP_BETWEEN_PASSES;
+        }
+        // A corner of the field that one lap rounds off is closed in along most of its outline, but between no passes.
+        boolean closedIn = s.touchingShare() >= CLOSED_IN_SHARE && s.passes.size() >= 2;
+        return closedIn ? Cause.GAP_BETWEEN_PASSES : Cause.EDGE_OF_FIELD;
+    }
+
+    private CoverageDefect silent(Polygon polygon, List<Visit> silent) {
+        TreeSet<Integer> passNumbers = new TreeSet<>();
+        TreeSet<Integer> rows = new TreeSet<>();
+        int starts = 0;
+        int ends = 0;
+        for (Visit v : silent) {
+            passNumbers.add(v.pass());
+            for (int r = v.strip().firstRow(); r <= v.strip().lastRow(); r++) {
+                rows.add(r);
+            }
+            Pass pass = passes.get(v.pass() - 1);
+            boolean fromStart = v.runStart() == pass.firstStep();
+            boolean toEnd = v.runEnd() == pass.endStep();
+            starts += fromStart && !toEnd ? 1 : 0;
+            ends += toEnd && !fromStart ? 1 : 0;
+        }
+        boolean wholeBar = rows.size() >= WHOLE_BAR_SHARE * strips.rows();
+        Cause cause = wholeBar && starts == silent.size()
+                ? Cause.LATE_START
+                : wholeBar && ends == silent.size() ? Cause.EARLY_STOP : Cause.ROW_NOT_DELIVERING;
+        return place(
+                polygon,
+                passNumbers,
+                cause == Cause.ROW_NOT_DELIVERING ? makingUp(polygon, silent, rows) : rows,
+                cause);
+    }
+
+    /**
+     * The rows that make up the place: a headland's sliver of all rows hanging on to one silent row is not named with it.
+     * All of them where each has but a small share.
+     */
+    private SortedSet<Integer> makingUp(Polygon polygon, List<Visit> silent, SortedSet<Integer> all) {
+        TreeMap<Integer, Double> areaByRow = new TreeMap<>();
+        for (Visit v : silent) {
+            int count = v.strip().lastRow() - v.strip().firstRow() + 1;
+            double eachM2 = Jts.intersection(v.polygon(), polygon).getArea() / count;
+            for (int r = v.strip().firstRow(); r <= v.strip().lastRow(); r++) {
+                areaByRow.merge(r, eachM2, Double::sum);
+            }
+        }
+        TreeSet<Integer> rows = new TreeSet<>();
+        areaByRow.forEach((row, areaM2) -> {
+            if (areaM2 >= NAMED_SHARE * polygon.getArea()) {
+                rows.add(row);
+            }
+        });
+        return rows.isEmpty() ? all : rows;
+    }
+
+    /**
+     * The visits of a sort that together make up at least {@code share} of the place, without the ones that hardly
+     * meet it; none where they make up less.
+     */
+    private List<Visit> within(Polygon polygon, Predicate<Visit> sort, double share) {
+        List<Visit> out = new ArrayList<>();
+        double sumM2 = 0;
+        for (int i : index.near(polygon.getEnvelopeInternal())) {
+            Visit visit = index.get(i);
+            if (sort.test(visit)) {
+                double commonM2 = Jts.intersection(visit.polygon(), polygon).getArea();
+                sumM2 += commonM2;
+                if (commonM2
+                        >= NAMED_SHARE
+                                * Math.min(polygon.getArea(), visit.polygon().getArea())) {
+                    out.add(visit);
+                }
+            }
+        }
+        return sumM2 >= share * polygon.getArea() ? out : List.of();
+    }
+
+    private CoverageDefect doubled(Polygon polygon) {
+        List<Visit> pivots = within(polygon, v -> v.kind() == Kind.PIVOT, SILENT_SHARE);
+        Surroundings s = Surroundings.of(polygon, index, strips);
+        if (!pivots.isEmpty()) {
+            TreeSet<Integer> passNumbers = new TreeSet<>();
+            TreeSet<Integer> rows = new TreeSet<>();
+            for (Visit v : pivots) {
+                passNumbers.add(v.pass());
+                for (int r = v.strip().firstRow(); r <= v.strip().lastRow(); r++) {
+                    rows.add(r);
+                }
+            }
+            return place(polygon, passNumbers, rows, Cause.INSIDE_THE_PIVOT);
+        }
+        TreeSet<Integer> passNumbers = new TreeSet<>();
+        for (Visit v : within(polygon, v -> v.kind() == Kind.DELIVERING, 0)) {
+            passNumbers.add(v.pass());
+        }
+        return place(polygon, passNumbers, s.rows, doubledCause(passNumbers.size(), s));
+    }
+
+    private static Cause doubledCause(int passCount, Surroundings s) {
+        if (passCount <= 1) {
+            return Cause.PASS_CROSSED_ITSELF;
+        }
+        return s.endShare() >= END_SHARE ? Cause.HEADLAND_OVERLAP : Cause.PASSES_OVERLAP;
+    }
+}

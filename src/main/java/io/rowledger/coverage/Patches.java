@@ -1,0 +1,59 @@
+package io.rowledger.coverage;
+
+import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.geo.Jts;
+import io.rowledger.parallel.ParallelTasks;
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * Sorts doubled or missed ground into the pieces a person can drive to and the seams between.
+ *
+ * <p>A piece is often tied to others by seams of centimetres along whole passes. So every piece is opened: shrunk by
+ * half the least width and grown again. What stays and is large enough is a place, the rest is seam.
+ */
+record Patches(List<Polygon> places, double seamM2, int seamCount) {
+    /** Losing less than this share when opened, a piece is taken as it is. */
+    private static final double KEPT_SHARE = 0.98;
+
+    static Patches of(Geometry ground, CoverageOptions options) {
+        List<Polygon> parts = Jts.polygons(ground);
+        List<Patches> sorted = ParallelTasks.map(parts.size(), options.threads(), i -> of(parts.get(i), options));
+        List<Polygon> places = new ArrayList<>();
+        double seamM2 = 0;
+        int seamCount = 0;
+        for (Patches p : sorted) {
+            places.addAll(p.places);
+            seamM2 += p.seamM2;
+            seamCount += p.seamCount;
+        }
+        return new Patches(places, seamM2, seamCount);
+    }
+
+    private static Patches of(Polygon part, CoverageOptions options) {
+        double partM2 = part.getArea();
+        if (partM2 < options.placeMinM2()) {
+            return new Patches(List.of(), partM2, 1);
+        }
+        double halfM = options.placeMinWidthM() / 2;
+        Geometry core = SkipFinder.mitred(part, -halfM);
+        if (core.isEmpty()) {
+            return new Patches(List.of(), partM2, 1);
+        }
+        Geometry opened = Jts.intersection(SkipFinder.mitred(core, halfM), part);
+        List<Polygon> places = new ArrayList<>();
+        double placesM2 = 0;
+        for (Polygon piece : Jts.polygons(opened)) {
+            if (piece.getArea() >= options.placeMinM2()) {
+                places.add(piece);
+                placesM2 += piece.getArea();
+            }
+        }
+        if (places.size() == 1 && placesM2 > KEPT_SHARE * partM2) {
+            return new Patches(List.of(part), 0, 0);
+        }
+        return new Patches(places, partM2 - placesM2, 1);
+    }
+}

@@ -1,0 +1,39 @@
+package io.rowledger.coverage.grid;
+
+import io.rowledger.coverage.grid.StripDeposit.Frame;
+import io.rowledger.geo.Jts;
+import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.Polygon;
+
+/** Shares the area of polygons out to the cells of a grid, m². */
+public final class GroundDeposit {
+    private GroundDeposit() {}
+
+    /** Adds the polygons of a geometry that lies within the grid. */
+    public static void add(Geometry ground, Frame frame, AreaAccumulator grid) {
+        double cellM2 = frame.cellM() * frame.cellM();
+        for (Polygon polygon : Jts.polygons(ground)) {
+            boolean shell = true;
+            for (LineString ring : Jts.rings(polygon)) {
+                boolean clockwise = Jts.clockwiseTwiceArea(ring) > 0;
+                addRing(ring, clockwise == shell ? cellM2 : -cellM2, frame, grid);
+                shell = false;
+            }
+        }
+    }
+
+    private static void addRing(LineString ring, double weight, Frame frame, AreaAccumulator grid) {
+        CoordinateSequence c = ring.getCoordinateSequence();
+        double perCell = 1 / frame.cellM();
+        for (int i = 1; i < c.size(); i++) {
+            grid.edge(
+                    (c.getX(i - 1) - frame.east0M()) * perCell,
+                    (c.getY(i - 1) - frame.north0M()) * perCell,
+                    (c.getX(i) - frame.east0M()) * perCell,
+                    (c.getY(i) - frame.north0M()) * perCell,
+                    weight);
+        }
+    }
+}

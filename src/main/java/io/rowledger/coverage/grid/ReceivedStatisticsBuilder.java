@@ -1,0 +1,97 @@
+package io.rowledger.coverage.grid;
+
+import io.rowledger.rate.Delivery;
+import io.rowledger.stats.WeightedMoments;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
+
+/** Reads the statistics off the received grid, weighted by covered ground. */
+public final class ReceivedStatisticsBuilder {
+    /**
+     * Cells with less of their ground covered are left out of the spread: along an edge, what an outline simplified
+     * within 5 mm says is covered and what the driven strip put there differ by up to a hundredth of a cell.
+     */
+    public static final double MIN_COVERED_SHARE = 0.01;
+    /** The grid holds floats: a rate that is exactly on a limit may come out this much beside it, as a fraction. */
+    public static final double FLOAT_SLACK = 1e-6;
+
+    private static final double CLASS_WIDTH = 0.05;
+    private static final int CLASSES = 41;
+
+    private ReceivedStatisticsBuilder() {}
+
+    public static ReceivedStatistics of(
+            ReceivedGrid grid, int p, double coveredAreaM2, Strips strips, Delivery delivery) {
+        double logVolumeL = logVolumeL(p, strips, delivery);
+        double gridVolumeL = 0;
+        WeightedMoments rates = new WeightedMoments();
+        Against against = new Against();
+        double leastM2 = MIN_COVERED_SHARE * grid.cellM() * grid.cellM();
+        for (int i = 0; i < grid.coveredM2().length; i++) {
+            double v = grid.volumeL()[p][i];
+            double c = grid.coveredM2()[i];
+            gridVolumeL += v;
+            if (c >= leastM2) {
+                rates.add(v / c, c);
+                against.add(v / grid.targetL()[p][i], c);
+            }
+        }
+        return new ReceivedStatistics(
+                logVolumeL / coveredAreaM2,
+                100 * rates.variation(),
+                against.pct(against.within5M2),
+                against.pct(against.within10M2),
+                against.pct(against.within20M2),
+                against.pct(against.underM2),
+                against.pct(against.overM2),
+                against.classesM2,
+                gridVolumeL,
+                logVolumeL);
+    }
+
+    /** The log's own total: flow times time over the working steps, without any geometry. */
+    private static double logVolumeL(int p, Strips strips, Delivery delivery) {
+        Poses poses = strips.poses();
+        double sum = 0;
+        for (int k = 0; k < poses.steps(); k++) {
+            if (poses.working(k)) {
+                double flow = 0;
+                for (int r = 0; r < strips.rows(); r++) {
+                    flow += delivery.flowLPerS(p, r, k);
+                }
+                sum += flow * poses.durationS(k);
+            }
+        }
+        return sum;
+    }
+
+    /** Ground by how its received rate compares with its target. */
+    private static final class Against {
+        private double judgedM2;
+        private double within5M2;
+        private double within10M2;
+        private double within20M2;
+        private double underM2;
+        private double overM2;
+        private final double[] classesM2 = new double[CLASSES];
+
+        void add(double ratio, double groundM2) {
+            if (!Double.isFinite(ratio)) {
+                return;
+            }
+            judgedM2 += groundM2;
+            double off = Math.abs(ratio - 1) - FLOAT_SLACK;
+            within5M2 += off <= 0.05 ? groundM2 : 0;
+            within10M2 += off <= 0.10 ? groundM2 : 0;
+            within20M2 += off <= 0.20 ? groundM2 : 0;
+            underM2 += off > 0.10 && ratio < 1 ? groundM2 : 0;
+            overM2 += off > 0.10 && ratio > 1 ? groundM2 : 0;
+            int c = (int) Math.floor((ratio + FLOAT_SLACK) / CLASS_WIDTH);
+            classesM2[Math.max(0, Math.min(CLASSES - 1, c))] += groundM2;
+        }
+
+        double pct(double groundM2) {
+            return judgedM2 == 0 ? Double.NaN : 100 * groundM2 / judgedM2;
+        }
+    }
+}

@@ -1,0 +1,215 @@
+package io.rowledger.coverage.grid;
+
+import io.rowledger.coverage.strips.RowRuns;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Lays what every row put down in every working step on the grid, each on the quadrangle its band swept.
+ *
+ * <p>Rows side by side share their edge and steps in a row share their bar line, so each such edge is added once, with
+ * the difference of what lies on its two sides. Row areas are signed, as is the deposit: a row that goes backward has
+ * its outline the other way round and its amount over a negative area, which comes out positive again.
+ *
+ * <p>Where one end of a band goes forward and the other backward, the quadrangle folds over at the pivot. It is cut
+ * there, and each part gets the share of the amount that left over its width.
+ *
+ * <p>Hot: about 3.5 million row steps for 64 ha; arrays are kept and swapped between steps.
+ */
+public final class StripDeposit {
+    /** What a row put down in a step. */
+    interface Amount {
+        /** The amount of outlet r (from 0) in step k, which swept this much signed ground, m². */
+        double of(int r, int k, double areaM2);
+    }
+
+    /** The frame of the grid: its south-west corner and the side of a cell. */
+    public record Frame(double east0M, double north0M, double cellM) {}
+
+    /** Smaller ground than a square millimetre takes its amount in one point, m². */
+    private static final double POINT_M2 = 1e-6;
+    /** A bar whose both ends advance by this much has no pivot on it, m. */
+    private static final double ADVANCE_M = 1e-4;
+
+    private final Poses poses;
+    private final Frame frame;
+    private final AreaAccumulator grid;
+    /** The bands' edges, each once, ascending, m right of centre. */
+    private final double[] edgeM;
+    /** Row r covers the intervals from lowest[r] to before highest[r] between the edges. */
+    private final int[] lowest;
+
+    private final int[] highest;
+
+    private double[] backX;
+    private double[] backY;
+    private double[] frontX;
+    private double[] frontY;
+    private double[] backWeight;
+    private double[] weight;
+
+    StripDeposit(Strips strips, Frame frame, AreaAccumulator grid) {
+        this.poses = strips.poses();
+        this.frame = frame;
+        this.grid = grid;
+        int rows = strips.rows();
+        double[] all = new double[2 * rows];
+        for (int r = 0; r < rows; r++) {
+            all[2 * r] = strips.leftM(r);
+            all[2 * r + 1] = strips.rightM(r);
+        }
+        this.edgeM = Arrays.stream(all).sorted().distinct().toArray();
+        this.lowest = new int[rows];
+        this.highest = new int[rows];
+        for (int r = 0; r < rows; r++) {
+            lowest[r] = Arrays.binarySearch(edgeM, strips.leftM(r));
+            highest[r] = Arrays.binarySearch(edgeM, strips.rightM(r));
+        }
+        int n = edgeM.length;
+        this.backX = new double[n];
+        this.backY = new double[n];
+        this.frontX = new double[n];
+        this.frontY = new double[n];
+        this.backWeight = new double[n];
+        this.weight = new double[n];
+    }
+
+    /** Lays down the working steps of [from, to). */
+    void lay(int from, int to, Amount amount) {
+        boolean open = false;
+        for (int k = from; k < to; k++) {
+            if (!poses.working(k)) {
+                if (open) {
+                    line(backWeight, null);
+                }
+                open = false;
+                continue;
+            }
+            if (!open) {
+                corners(k, backX, backY);
+                Arrays.fill(backWeight, 0);
+            }
+            open = true;
+            corners(k + 1, frontX, frontY);
+            weights(k, amount);
+            line(backWeight, weight);
+            sides();
+            advance();
+        }
+        if (open) {
+            line(backWeight, null);
+        }
+    }
+
+    private void corners(int pose, double[] x, double[] y) {
+        double perCell = 1 / frame.cellM();
+        for (int j = 0; j < edgeM.length; j++) {
+            x[j] = (poses.eastM(pose, edgeM[j]) - frame.east0M()) * perCell;
+            y[j] = (poses.northM(pose, edgeM[j]) - frame.north0M()) * perCell;
+        }
+    }
+
+    private void weights(int k, Amount amount) {
+        Arrays.fill(weight, 0);
+        int last = edgeM.length - 1;
+        boolean advances = advanceM(k, 0) > ADVANCE_M && advanceM(k, last) > ADVANCE_M;
+        double cellM2 = frame.cellM() * frame.cellM();
+        for (int r = 0; r < lowest.length; r++) {
+            int a = lowest[r];
+            int b = highest[r];
+            double areaCells = signedArea(a, b);
+            double put = amount.of(r, k, areaCells * cellM2);
+            if (put == 0) {
+                continue;
+            }
+            if (advances || (sameWay(k, a, b) && Math.abs(areaCells) * cellM2 > POINT_M2)) {
+                double w = put / areaCells;
+                for (int j = a; j < b; j++) {
+                    weight[j] += w;
+                }
+            } else {
+                folded(k, a, b, put);
+            }
+        }
+    }
+
+    /** How far edge j moves along the bar's heading in step k, m. */
+    private double advanceM(int k, int j) {
+        return RowRuns.forwardM(poses, k, edgeM[j]);
+    }
+
+    private boolean sameWay(int k, int a, int b) {
+        double da = advanceM(k, a);
+        double db = advanceM(k, b);
+        return Math.min(da, db) > ADVANCE_M || Math.max(da, db) < -ADVANCE_M;
+    }
+
+    /** Half the cross product of the diagonals, positive clockwise: back left to front right, back right to front left. */
+    private double signedArea(int a, int b) {
+        return 0.5
+                * ((frontX[b] - backX[a]) * (frontY[a] - backY[b]) - (frontY[b] - backY[a]) * (frontX[a] - backX[b]));
+    }
+
+    private void folded(int k, int a, int b, double put) {
+        double da = advanceM(k, a);
+        double db = advanceM(k, b);
+        double t = da * db < 0 ? da / (da - db) : 1;
+        double mx0 = backX[a] + t * (backX[b] - backX[a]);
+        double my0 = backY[a] + t * (backY[b] - backY[a]);
+        double mx1 = frontX[a] + t * (frontX[b] - frontX[a]);
+        double my1 = frontY[a] + t * (frontY[b] - frontY[a]);
+        quad(new double[] {backX[a], frontX[a], mx1, mx0}, new double[] {backY[a], frontY[a], my1, my0}, put * t);
+        if (t < 1) {
+            double[] x = {mx0, mx1, frontX[b], backX[b]};
+            double[] y = {my0, my1, frontY[b], backY[b]};
+            quad(x, y, put * (1 - t));
+        }
+    }
+
+    private void quad(double[] x, double[] y, double put) {
+        double area = 0.5 * ((x[2] - x[0]) * (y[1] - y[3]) - (y[2] - y[0]) * (x[1] - x[3]));
+        if (Math.abs(area) * frame.cellM() * frame.cellM() <= POINT_M2) {
+            grid.point((x[0] + x[1] + x[2] + x[3]) / 4, (y[0] + y[1] + y[2] + y[3]) / 4, put);
+            return;
+        }
+        for (int i = 0; i < 4; i++) {
+            int next = (i + 1) % 4;
+            grid.edge(x[i], y[i], x[next], y[next], put / area);
+        }
+    }
+
+    /** The bar line at the back: the end of the step behind it and the start of the one before it. */
+    private void line(double[] behind, double @Nullable [] ahead) {
+        for (int j = 0; j + 1 < edgeM.length; j++) {
+            double w = ahead == null ? behind[j] : behind[j] - ahead[j];
+            if (w != 0) {
+                grid.edge(backX[j], backY[j], backX[j + 1], backY[j + 1], w);
+            }
+        }
+    }
+
+    private void sides() {
+        double left = 0;
+        for (int j = 0; j < edgeM.length; j++) {
+            double w = weight[j] - left;
+            if (w != 0) {
+                grid.edge(backX[j], backY[j], frontX[j], frontY[j], w);
+            }
+            left = weight[j];
+        }
+    }
+
+    private void advance() {
+        double[] x = backX;
+        double[] y = backY;
+        double[] w = backWeight;
+        backX = frontX;
+        backY = frontY;
+        backWeight = weight;
+        frontX = x;
+        frontY = y;
+        weight = w;
+    }
+}

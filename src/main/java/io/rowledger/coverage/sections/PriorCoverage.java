@@ -1,0 +1,157 @@
+package io.rowledger.coverage.sections;
+
+import io.rowledger.coverage.strips.StripPolygon;
+import io.rowledger.coverage.strips.Visit;
+import io.rowledger.coverage.strips.Visit.Kind;
+import io.rowledger.coverage.strips.VisitIndex;
+import io.rowledger.field.Boundary;
+import io.rowledger.geo.Jts;
+import io.rowledger.parallel.ParallelTasks;
+import io.rowledger.strip.Strips;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+
+/**
+ * Where each row passed, whole, over ground that an earlier visit had done or that lies outside the boundary: there, and
+ * only there, it could be shut off and leave nothing bare.
+ *
+ * <p>The bar's line in the middle of a step is cut with the ground done before; a row is over done ground in that step when
+ * the cut holds its whole band. Nothing is overlaid for it: delivering visits bring the ground done before them along from
+ * the overlap's own finding, for silent ones their earlier neighbours' outlines are cut. Rows that go backward inside the
+ * pivot of a turn are never counted as over done ground.
+ */
+public final class PriorCoverage {
+    /**
+     * A row counts as over done ground though so much of its band is not, m: strips are simplified within 1 cm on either
+     * side, and side by side passes leave seams of this size that no knife's liquid keeps within.
+     */
+    public static final double SEAM_M = 0.05;
+
+    /** Bar lines of a tiled chunk lie within 40 degrees of each other. */
+    private static final double TILED_COS = Math.cos(Math.toRadians(40));
+
+    private final VisitIndex index;
+    private final List<Geometry> doneAlready;
+    private final Strips strips;
+    private final @Nullable PreparedGeometry boundary;
+    private final double leastM;
+
+    private PriorCoverage(VisitIndex index, List<Geometry> doneAlready, Strips strips, @Nullable Boundary boundary) {
+        this.index = index;
+        this.doneAlready = doneAlready;
+        this.strips = strips;
+        this.boundary = boundary == null ? null : PreparedGeometryFactory.prepare(boundary.area());
+        double least = Double.POSITIVE_INFINITY;
+        for (int r = 0; r < strips.rows(); r++) {
+            least = Math.min(least, strips.rightM(r) - strips.leftM(r));
+        }
+        this.leastM = least - SEAM_M;
+    }
+
+    /**
+     * The answer.
+     *
+     * @param steps per outlet, the steps in which its whole band lay over done ground
+     * @param outside per visit, what of it lies outside the boundary; empty geometries elsewhere
+     */
+    record Found(BitSet[] steps, List<Geometry> outside) {}
+
+    /** What one visit adds: bits by its rows, from its first step; and its ground outside the boundary. */
+    private record OfVisit(BitSet[] rows, Geometry outside) {}
+
+    static Found find(
+            VisitIndex index, List<Geometry> doneAlready, Strips strips, @Nullable Boundary boundary, int threads) {
+        PriorCoverage work = new PriorCoverage(index, doneAlready, strips, boundary);
+        List<OfVisit> found = ParallelTasks.map(index.size(), threads, work::ofVisit);
+        BitSet[] steps = new BitSet[strips.rows()];
+        Arrays.setAll(steps, r -> new BitSet(strips.poses().steps()));
+        for (int i = 0; i < found.size(); i++) {
+            StripPolygon strip = index.get(i).strip();
+            BitSet[] rows = found.get(i).rows;
+            for (int j = 0; j < rows.length; j++) {
+                BitSet row = steps[strip.firstRow() - 1 + j];
+                rows[j].stream().forEach(k -> row.set(strip.firstStep() + k));
+            }
+        }
+        return new Found(steps, found.stream().map(OfVisit::outside).toList());
+    }
+
+    private OfVisit ofVisit(int j) {
+        Visit visit = index.get(j);
+        Geometry outside = Jts.FACTORY.createMultiPolygon();
+        if (visit.kind() == Kind.PIVOT) {
+            return new OfVisit(new BitSet[0], outside);
+        }
+        if (boundary != null && !boundary.covers(visit.polygon())) {
+            outside = Jts.areal(Jts.difference(visit.polygon(), boundary.getGeometry()));
+        }
+        List<Polygon> done = new ArrayList<>();
+        if (visit.kind() == Kind.DELIVERING) {
+            done.addAll(Jts.polygons(doneAlready.get(j)));
+        } else {
+            done.addAll(earlier(j, visit));
+        }
+        done.addAll(Jts.polygons(outside));
+        done.removeIf(polygon -> tooThin(polygon, visit));
+        return new OfVisit(done.isEmpty() ? new BitSet[0] : cut(visit, new BarCut(done)), outside);
+    }
+
+    private List<Polygon> earlier(int j, Visit visit) {
+        List<Polygon> out = new ArrayList<>();
+        for (int i : index.near(visit.polygon().getEnvelopeInternal())) {
+            Visit other = index.get(i);
+            boolean before = i < j && other.strip().endStep() <= visit.strip().firstStep();
+            if (before && other.delivers() && !other.apartFrom(visit)) {
+                out.add(other.polygon());
+            }
+        }
+        return out;
+    }
+
+    /** True for ground that can't hold a row's whole band: the seams between passes, which are most of the ground done twice. */
+    private boolean tooThin(Polygon polygon, Visit visit) {
+        Envelope box = polygon.getEnvelopeInternal();
+        if (Math.hypot(box.getWidth(), box.getHeight()) < leastM) {
+            return true;
+        }
+        if (!visit.chunk().tiled()) {
+            return false;
+        }
+        int middle = (visit.strip().firstStep() + visit.strip().endStep()) / 2;
+        double re = strips.poses().eastM(middle, 1) - strips.poses().eastM(middle, 0);
+        double rn = strips.poses().northM(middle, 1) - strips.poses().northM(middle, 0);
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        var c = polygon.getExteriorRing().getCoordinateSequence();
+        for (int i = 0; i < c.size(); i++) {
+            double across = c.getX(i) * re + c.getY(i) * rn;
+            least = Math.min(least, across);
+            most = Math.max(most, across);
+        }
+        return most - least < TILED_COS * leastM;
+    }
+
+    private BitSet[] cut(Visit visit, BarCut ground) {
+        StripPolygon strip = visit.strip();
+        BitSet[] rows = new BitSet[strip.lastRow() - strip.firstRow() + 1];
+        Arrays.setAll(rows, j -> new BitSet());
+        for (int k = strip.firstStep(); k < strip.endStep(); k++) {
+            if (ground.at(strips.poses(), k)) {
+                for (int j = 0; j < rows.length; j++) {
+                    double left = strips.leftM(strip.firstRow() - 1 + j);
+                    double right = strips.rightM(strip.firstRow() - 1 + j);
+                    rows[j].set(k - strip.firstStep(), ground.lengthM(left, right) >= right - left - SEAM_M);
+                }
+            }
+        }
+        return rows;
+    }
+}

@@ -1,0 +1,224 @@
+package io.rowledger.coverage.sections;
+
+import io.rowledger.coverage.strips.StripEdges;
+import io.rowledger.coverage.strips.StripOutline;
+import io.rowledger.coverage.strips.StripOutline.Sides;
+import io.rowledger.coverage.strips.StripPolygon;
+import io.rowledger.coverage.strips.Visit;
+import io.rowledger.coverage.strips.Visit.Kind;
+import io.rowledger.coverage.strips.VisitIndex;
+import io.rowledger.field.Boundary;
+import io.rowledger.geo.Jts;
+import io.rowledger.geo.Unions;
+import io.rowledger.parallel.ParallelTasks;
+import io.rowledger.rate.Delivery;
+import io.rowledger.strip.Strips;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Geometry;
+
+/**
+ * What other ways of shutting off would have made of the same drive.
+ *
+ * <p>A group of rows is off in a step where every row of it passes, whole, over ground an earlier visit had done or outside
+ * the boundary, and on in every other: at once, without any delay, the best such a system can do. Because rows are only ever
+ * off over ground done before, what was done before stays the same whatever the grouping, and one search answers for all.
+ *
+ * <pre>
+ * off      delivering, and all rows of the group over done ground     saved: the metered volume
+ * on       silent over done ground, and not all rows of the group so  more: target × swept ground
+ * overlap  ∪ (Dⱼ − offⱼ) ∪ on                                         Dⱼ the ground of visit j done before
+ * </pre>
+ *
+ * Rows silent over bare ground stay silent: whether that was a valve, a plug or an empty tank a way of grouping can't tell.
+ */
+public final class ShutOffCases {
+    private static final double TOUCH_M = 1e-6;
+
+    private final VisitIndex index;
+    private final List<Geometry> doneAlready;
+    private final Strips strips;
+    private final Delivery delivery;
+    private final int threads;
+    private final PriorCoverage.Found done;
+    private final double overlapM2;
+
+    private ShutOffCases(
+            VisitIndex index,
+            List<Geometry> doneAlready,
+            Strips strips,
+            Delivery delivery,
+            @Nullable Boundary boundary,
+            int threads) {
+        this.index = index;
+        this.doneAlready = doneAlready;
+        this.strips = strips;
+        this.delivery = delivery;
+        this.threads = threads;
+        this.done = PriorCoverage.find(index, doneAlready, strips, boundary, threads);
+        this.overlapM2 = overlapM2(doneAlready);
+    }
+
+    public static List<ShutOffCase> of(
+            VisitIndex index,
+            List<Geometry> doneAlready,
+            Strips strips,
+            Delivery delivery,
+            @Nullable Boundary boundary,
+            List<Grouping> groupings,
+            int threads) {
+        if (groupings.isEmpty()) {
+            return List.of();
+        }
+        ShutOffCases work = new ShutOffCases(index, doneAlready, strips, delivery, boundary, threads);
+        return groupings.stream().map(work::with).toList();
+    }
+
+    private double overlapM2(List<Geometry> parts) {
+        return Unions.union(parts.stream().filter(g -> !g.isEmpty()).toList(), threads)
+                .getArea();
+    }
+
+    /** What one visit would have had of ground done before, and what it would have saved. */
+    private record Changed(
+            boolean same,
+            Geometry doneAlready,
+            double outsideLessM2,
+            double bareM2,
+            double offM2,
+            double offUnsettledM2,
+            double onM2) {}
+
+    private ShutOffCase with(Grouping grouping) {
+        BitSet[] off = new BitSet[strips.rows()];
+        BitSet[] on = new BitSet[strips.rows()];
+        int[][] together = grouping.together(strips.rows());
+        for (int r = 0; r < off.length; r++) {
+            BitSet all = new BitSet();
+            if (grouping.kind() != Grouping.Kind.NONE) {
+                all.or(done.steps()[r]);
+                for (int other : together[r]) {
+                    all.and(done.steps()[other]);
+                }
+            }
+            on[r] = (BitSet) done.steps()[r].clone();
+            on[r].andNot(all);
+            on[r].andNot(delivery.deliveringSteps(r));
+            all.and(delivery.deliveringSteps(r));
+            off[r] = all;
+        }
+        List<Changed> changed = ParallelTasks.map(index.size(), threads, j -> changed(j, off, on));
+        double[] sums = new double[5];
+        boolean same = true;
+        for (int j = 0; j < changed.size(); j++) {
+            Changed c = changed.get(j);
+            same &= c.same;
+            sums[0] += c.outsideLessM2;
+            sums[1] += c.bareM2;
+            sums[2] += c.offM2;
+            sums[3] += c.offUnsettledM2;
+            sums[4] += c.onM2;
+        }
+        double left = same
+                ? overlapM2
+                : overlapM2(changed.stream().map(Changed::doneAlready).toList());
+        return new ShutOffCase(
+                grouping, savedL(off, on), left, overlapM2 - left, sums[0], sums[1], sums[2], sums[3], sums[4]);
+    }
+
+    private double[] savedL(BitSet[] off, BitSet[] on) {
+        double[] saved = new double[delivery.products()];
+        for (int p = 0; p < saved.length; p++) {
+            for (int r = 0; r < off.length; r++) {
+                for (int k = off[r].nextSetBit(0); k >= 0; k = off[r].nextSetBit(k + 1)) {
+                    saved[p] += delivery.flowLPerS(p, r, k) * strips.poses().durationS(k);
+                }
+                for (int k = on[r].nextSetBit(0); k >= 0; k = on[r].nextSetBit(k + 1)) {
+                    saved[p] -= delivery.targetLPerM2(p, r, k) * Math.max(0, strips.signedAreaM2(k, r))
+                            - delivery.flowLPerS(p, r, k) * strips.poses().durationS(k);
+                }
+            }
+        }
+        return saved;
+    }
+
+    private Changed changed(int j, BitSet[] off, BitSet[] on) {
+        Visit visit = index.get(j);
+        Geometry before = doneAlready.get(j);
+        boolean delivers = visit.kind() == Kind.DELIVERING;
+        Geometry ground = visit.kind() == Kind.PIVOT ? Jts.collect(List.of()) : ground(visit, delivers ? off : on);
+        if (ground.isEmpty()) {
+            return new Changed(true, before, 0, 0, 0, 0, 0);
+        }
+        double sweptM2 = sweptM2(visit, delivers ? off : on, false);
+        if (!delivers) {
+            return new Changed(false, ground, 0, 0, 0, 0, sweptM2);
+        }
+        Geometry left = before.isEmpty() ? before : Jts.areal(Jts.difference(before, ground));
+        double doubledLessM2 = before.getArea() - left.getArea();
+        double outsideLessM2 = outsideM2(j, before, ground);
+        return new Changed(
+                false,
+                left,
+                outsideLessM2,
+                Math.max(0, ground.getArea() - doubledLessM2 - outsideLessM2),
+                sweptM2,
+                sweptM2(visit, off, true),
+                0);
+    }
+
+    /** Of this ground of visit j what lies outside the boundary and was not done before. */
+    private double outsideM2(int j, Geometry before, Geometry ground) {
+        Geometry outside = done.outside().get(j);
+        if (outside.isEmpty()) {
+            return 0;
+        }
+        Geometry both = Jts.areal(Jts.intersection(outside, ground));
+        return before.isEmpty() || both.isEmpty()
+                ? both.getArea()
+                : Jts.difference(both, before).getArea();
+    }
+
+    /** The ground a visit's rows pass over in these steps; neighbours with the same steps as one outline. */
+    private Geometry ground(Visit visit, BitSet[] steps) {
+        StripPolygon strip = visit.strip();
+        StripEdges edges = new StripEdges(strips.poses(), visit.poses());
+        List<Geometry> out = new ArrayList<>();
+        BitSet last = new BitSet();
+        int from = strip.firstRow() - 1;
+        for (int r = from; r <= strip.lastRow(); r++) {
+            BitSet row = r == strip.lastRow() ? new BitSet() : steps[r].get(strip.firstStep(), strip.endStep());
+            boolean touches = r > from && r < strip.lastRow() && strips.leftM(r) - strips.rightM(r - 1) < TOUCH_M;
+            if (r > from && !(touches && row.equals(last))) {
+                outline(edges, strip.firstStep(), last, strips.leftM(from), strips.rightM(r - 1), out);
+                from = r;
+            }
+            last = row;
+        }
+        return out.isEmpty() ? Jts.collect(List.of()) : Unions.union(out, 1);
+    }
+
+    private static void outline(
+            StripEdges edges, int firstStep, BitSet steps, double leftM, double rightM, List<Geometry> out) {
+        for (int k = steps.nextSetBit(0); k >= 0; k = steps.nextSetBit(steps.nextClearBit(k))) {
+            int[] vertices = edges.vertices(firstStep + k, firstStep + steps.nextClearBit(k));
+            out.addAll(StripOutline.polygons(edges, new Sides(vertices, vertices, vertices), leftM, rightM));
+        }
+    }
+
+    private double sweptM2(Visit visit, BitSet[] steps, boolean unsettledOnly) {
+        StripPolygon strip = visit.strip();
+        double sum = 0;
+        for (int r = strip.firstRow() - 1; r < strip.lastRow(); r++) {
+            for (int k = steps[r].nextSetBit(strip.firstStep()); k >= 0 && k < strip.endStep(); ) {
+                if (!unsettledOnly || strips.poses().unsettled(k)) {
+                    sum += Math.max(0, strips.signedAreaM2(k, r));
+                }
+                k = steps[r].nextSetBit(k + 1);
+            }
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,81 @@
+package io.rowledger.coverage.strips;
+
+import io.rowledger.track.Poses;
+import java.util.BitSet;
+
+/**
+ * Which poses of a pass the strip polygons keep as vertices: the same ones for every row, so that the edge two rows
+ * share stays one line.
+ *
+ * <p>A pose may go when both ends of the bar stay within the tolerance of the chord between the kept poses around it.
+ * At a given share of the chord the deviation is linear in the place on the bar, so its size is convex and the ends are
+ * the worst. (Divide at the worst pose and try again: D. Douglas, T. Peucker, "Algorithms for the reduction of the
+ * number of points required to represent a digitized line", The Canadian Cartographer 10 (1973) 112-122.)
+ */
+final class Decimation {
+    private final Poses poses;
+    private final double leftM;
+    private final double rightM;
+    private final double toleranceM;
+
+    Decimation(Poses poses, double leftM, double rightM, double toleranceM) {
+        this.poses = poses;
+        this.leftM = leftM;
+        this.rightM = rightM;
+        this.toleranceM = toleranceM;
+    }
+
+    /** Adds to {@code kept}, which holds the poses that must stay, the ones the tolerance asks for. */
+    void addTo(BitSet kept) {
+        BitSet forced = (BitSet) kept.clone();
+        int from = forced.nextSetBit(0);
+        while (from >= 0) {
+            int to = forced.nextSetBit(from + 1);
+            if (to > from + 1) {
+                divide(from, to, kept);
+            }
+            from = to;
+        }
+    }
+
+    private void divide(int from, int to, BitSet kept) {
+        int first = from;
+        while (to > first + 1) {
+            int worst = worst(first, to);
+            if (worst < 0) {
+                return;
+            }
+            kept.set(worst);
+            divide(first, worst, kept);
+            first = worst;
+        }
+    }
+
+    /** The pose between that leaves the chord most, or −1 where none leaves it by more than the tolerance. */
+    private int worst(int from, int to) {
+        double most = toleranceM * toleranceM;
+        int worst = -1;
+        for (int i = from + 1; i < to; i++) {
+            double d = Math.max(distance2(from, to, i, leftM), distance2(from, to, i, rightM));
+            if (d > most) {
+                most = d;
+                worst = i;
+            }
+        }
+        return worst;
+    }
+
+    private double distance2(int from, int to, int i, double yM) {
+        double e0 = poses.eastM(from, yM);
+        double n0 = poses.northM(from, yM);
+        double de = poses.eastM(to, yM) - e0;
+        double dn = poses.northM(to, yM) - n0;
+        double pe = poses.eastM(i, yM) - e0;
+        double pn = poses.northM(i, yM) - n0;
+        double length2 = de * de + dn * dn;
+        double t = length2 == 0 ? 0 : Math.max(0, Math.min(1, (pe * de + pn * dn) / length2));
+        double re = pe - t * de;
+        double rn = pn - t * dn;
+        return re * re + rn * rn;
+    }
+}

@@ -1,0 +1,282 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.LateralTrend;
+import io.rowledger.diagnose.signal.WorkingSamples;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.RobustStatistics;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Flow that swings with one period whatever speed and target do.
+ *
+ * <p>A window's periodogram (A. Schuster, On the investigation of hidden periodicities, Terrestrial Magnetism 3, 1898,
+ * 13-41) gives the share of its variance that one period explains.
+ */
+public final class HuntingDetector implements Detector {
+    private static final double WINDOW_S = 60;
+    private static final double LEAST_WINDOW_S = 25;
+
+    /** Finer than this nothing is needed for periods of 2.5 s, s. */
+    private static final double FINEST_S = 0.4;
+
+    private static final double SHORTEST_S = 2.5;
+    private static final double LONGEST_S = 20;
+    /** Frequencies are this close, Hz: a third of what a window of a minute can tell apart. */
+    private static final double FREQUENCY_STEP_HZ = 1 / (3 * WINDOW_S);
+
+    /** A swing smaller than this, as a fraction of the flow, is nobody's loss. */
+    private static final double LEAST_SWING = 0.05;
+
+    /** One period must explain this share of a window's variance. */
+    private static final double LEAST_EXPLAINED = 0.5;
+
+    /** Windows belong together when their periods differ by less. */
+    private static final double SAME_PERIOD = 0.12;
+
+    /** Of a window's samples so many must be judged. */
+    private static final double LEAST_JUDGED = 0.35;
+
+    private static final double LEAST_S = 55;
+
+    /** Corners and contours come back as slowly: longer periods must explain more. */
+    private static final double SURE_UP_TO_S = 12.5;
+
+    private static final double SURE = 0.65;
+    private static final double SETTLED_S = 6;
+
+    /** A window of one pass: entries from to end, and the samples' times from its start. */
+    private record Window(int from, int end, double[] timeS, int[] sample) {}
+
+    /** A swing seen in a window: mean + sine · sin(2πt/period) + cosine · cos(2πt/period), t from the window's start. */
+    private record Swing(Window window, double periodS, double mean, double sine, double cosine, double explained) {
+        double amplitude() {
+            return Math.hypot(sine, cosine);
+        }
+
+        double at(double timeS) {
+            double phase = 2 * Math.PI * timeS / periodS;
+            return sine * Math.sin(phase) + cosine * Math.cos(phase);
+        }
+    }
+
+    @Override
+    public List<Case> find(Evidence e) {
+        double[] periods = periods(e.work.intervalS);
+        List<Window> windows = windows(e);
+        List<Case> cases = new ArrayList<>();
+        float[] bar = barSeries(e);
+        Case whole = caseOf(e, List.of(), bar, swings(windows, bar, periods));
+        if (whole != null) {
+            cases.add(whole);
+        }
+        List<Integer> swinging = new ArrayList<>();
+        for (int r = 0; r < e.rows(); r++) {
+            float[] ratio = e.signals.ratio[r];
+            if (caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null) {
+                swinging.add(r);
+            }
+        }
+        if (!swinging.isEmpty()) {
+            LateralTrend across = new LateralTrend(e.signals);
+            for (int r : swinging) {
+                float[] own = across.takenOut(r);
+                Case single = caseOf(e, List.of(r), own, swings(windows, own, periods));
+                if (single != null) {
+                    cases.add(single);
+                }
+            }
+        }
+        return cases;
+    }
+
+    private static double[] periods(double intervalS) {
+        double shortest = Math.max(SHORTEST_S, 2.4 * intervalS);
+        double highest = 1 / shortest;
+        int n = (int) ((highest - 1 / LONGEST_S) / FREQUENCY_STEP_HZ) + 1;
+        double[] periods = new double[n];
+        Arrays.setAll(periods, i -> 1 / (highest - i * FREQUENCY_STEP_HZ));
+        return periods;
+    }
+
+    /** Siblings' flux over what a controller as fast as this one would give; NaN while a new target settles. */
+    private static float[] barSeries(Evidence e) {
+        float[] asked = e.demand().askedPerM[e.barResponses().best()];
+        float[] bar = new float[e.work.n];
+        for (int j = 0; j < bar.length; j++) {
+            boolean settling = e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S;
+            bar[j] = settling || e.signals.unsteady(j) ? Float.NaN : e.signals.siblingFlux[j] / asked[j];
+        }
+        return bar;
+    }
+
+    private static List<Window> windows(Evidence e) {
+        List<Window> windows = new ArrayList<>();
+        WorkingSamples work = e.work;
+        int stride = (int) Math.max(1, Math.floor(FINEST_S / work.intervalS + 1e-6));
+        for (int q = 0; q < work.passes(); q++) {
+            int from = work.passFrom[q];
+            int end = work.passFrom[q + 1];
+            while (from < end && work.timeS[end - 1] - work.timeS[from] > LEAST_WINDOW_S) {
+                int to = from;
+                while (to < end && work.timeS[to] < work.timeS[from] + WINDOW_S) {
+                    to++;
+                }
+                boolean last = end - to < 0.4 * (to - from);
+                to = last ? end : to;
+                windows.add(window(work, from, to, stride));
+                from = last ? end : from + (to - from) / 2;
+            }
+        }
+        return windows;
+    }
+
+    private static Window window(WorkingSamples work, int from, int to, int stride) {
+        int n = (to - from) / stride;
+        double[] time = new double[n];
+        int[] sample = new int[n];
+        for (int i = 0; i < n; i++) {
+            sample[i] = from + i * stride;
+            time[i] = work.timeS[from + i * stride + stride / 2] - work.timeS[from];
+        }
+        return new Window(from, to, time, sample);
+    }
+
+    private static List<Swing> swings(List<Window> windows, float[] series, double[] periods) {
+        List<Swing> swings = new ArrayList<>();
+        for (Window window : windows) {
+            double[] x = new double[window.sample.length];
+            int stride = x.length > 1 ? window.sample[1] - window.sample[0] : 1;
+            double sum = 0;
+            double squares = 0;
+            int n = 0;
+            for (int i = 0; i < x.length; i++) {
+                double mean = 0;
+                for (int j = window.sample[i]; j < window.sample[i] + stride; j++) {
+                    mean += series[j];
+                }
+                x[i] = mean / stride;
+                if (!Double.isNaN(x[i])) {
+                    sum += x[i];
+                    squares += x[i] * x[i];
+                    n++;
+                }
+            }
+            double variance = n == 0 ? 0 : squares / n - sum * sum / n / n;
+            boolean worth = variance > 0.5 * LEAST_SWING * LEAST_SWING * LEAST_EXPLAINED && n > LEAST_JUDGED * x.length;
+            Swing swing = worth && n > 20 ? strongest(window, x, sum / n, variance * n, n, periods) : null;
+            if (swing != null) {
+                swings.add(swing);
+            }
+        }
+        return swings;
+    }
+
+    private static @Nullable Swing strongest(
+            Window window, double[] x, double mean, double squares, int n, double[] periods) {
+        Swing best = null;
+        for (int p = 0; p < periods.length; p++) {
+            double a = 0;
+            double b = 0;
+            for (int i = 0; i < x.length; i++) {
+                if (!Double.isNaN(x[i])) {
+                    double phase = 2 * Math.PI * window.timeS[i] / periods[p];
+                    a += (x[i] - mean) * Math.sin(phase);
+                    b += (x[i] - mean) * Math.cos(phase);
+                }
+            }
+            double explained = 2 * (a * a + b * b) / n / squares;
+            if (best == null || explained > best.explained) {
+                best = new Swing(window, periods[p], mean, 2 * a / n, 2 * b / n, explained);
+            }
+        }
+        return best != null && best.explained >= LEAST_EXPLAINED && best.amplitude() >= LEAST_SWING * mean
+                ? best
+                : null;
+    }
+
+    /**
+     * The entry where the swing of a window began (forward) or ended, looked for half a window beyond it in the same pass:
+     * from there on the deviations from the mean are smaller with the swing taken out than with it left in.
+     */
+    private static int edge(WorkingSamples work, float[] series, Swing swing, boolean began) {
+        Window window = swing.window;
+        int q = work.pass[window.from] - 1;
+        double startS = work.timeS[window.from];
+        int from = began ? Math.max(work.passFrom[q], work.at(startS - WINDOW_S / 2)) : window.from;
+        int end =
+                began ? window.end : Math.min(work.passFrom[q + 1], work.at(work.timeS[window.end - 1] + WINDOW_S / 2));
+        double gain = 0;
+        double best = 0;
+        int edge = began ? window.from : window.end - 1;
+        for (int i = 0; i < end - from; i++) {
+            int j = began ? end - 1 - i : from + i;
+            if (!Float.isNaN(series[j])) {
+                double off = series[j] - swing.mean;
+                double left = off - swing.at(work.timeS[j] - startS);
+                gain += off * off - left * left;
+                if (gain > best) {
+                    best = gain;
+                    edge = j;
+                }
+            }
+        }
+        return edge;
+    }
+
+    private static double explained(List<Swing> swings) {
+        return RobustStatistics.median(
+                swings.stream().mapToDouble(Swing::explained).toArray());
+    }
+
+    private static @Nullable Case caseOf(Evidence e, List<Integer> rows, float[] series, List<Swing> all) {
+        if (all.isEmpty()) {
+            return null;
+        }
+        double[] ofAll = all.stream().mapToDouble(Swing::periodS).toArray();
+        double period = RobustStatistics.median(ofAll);
+        List<Swing> swings = all.stream()
+                .filter(x -> Math.abs(x.periodS / period - 1) < SAME_PERIOD)
+                .toList();
+        double seconds = 0;
+        int upTo = -1;
+        for (Swing swing : swings) {
+            int from = Math.max(upTo, swing.window.from);
+            seconds += e.work.timeS[swing.window.end - 1] - e.work.timeS[Math.min(from, swing.window.end - 1)];
+            upTo = swing.window.end;
+        }
+        if (seconds < LEAST_S || (period > SURE_UP_TO_S && explained(swings) < SURE)) {
+            return null;
+        }
+        double[] amplitudes = swings.stream().mapToDouble(Swing::amplitude).toArray();
+        double amplitude = RobustStatistics.median(amplitudes);
+        double explained = explained(swings);
+        double confidence = explained > 0.75 && swings.size() >= 3 ? 0.97 : explained > 0.65 ? 0.92 : 0.75;
+        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " swung by ±"
+                + FindingPhrases.pct(amplitude) + " with a period of "
+                + FindingPhrases.seconds(period) + " for " + FindingPhrases.time(seconds)
+                + " of work; this one period explains "
+                + FindingPhrases.pct(explained) + " of the variance, whatever the speed did.";
+        String rival =
+                "A supply at its limit would hold the sum below the target and not swing about it; a bouncing speed"
+                        + " signal would show in the speed.";
+        String check =
+                "Watch the rate on a straight at steady speed: it must hold; make the controller's response softer and"
+                        + " see whether the swing goes; then, " + FindingPhrases.SAFE
+                        + "look for air on the suction side and a sticking regulating valve.";
+        return new Case(
+                FindingKind.HUNTING,
+                rows,
+                e.work.timeS[edge(e.work, series, swings.get(0), true)],
+                e.work.timeS[edge(e.work, series, swings.get(swings.size() - 1), false)],
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("period", period, "s"), new Figure("swing to either side", amplitude, "1")));
+    }
+}

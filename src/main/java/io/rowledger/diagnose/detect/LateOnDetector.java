@@ -1,0 +1,71 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Edges;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.SwitchingDelays;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.RobustStatistics;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Rows that come on late at the start of passes: bare ends. */
+public final class LateOnDetector implements Detector {
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Case> cases = new ArrayList<>();
+        Edges edges = e.edges();
+        for (SwitchingDelays.Ends ends :
+                SwitchingDelays.find(edges.onDelayS, e.log.hasDown(), e.work.intervalS, SwitchingDelays.ON)) {
+            if (!laggingMeter(edges, ends)) {
+                cases.add(caseOf(e, edges, ends));
+            }
+        }
+        return cases;
+    }
+
+    /** A meter that shows everything late is as late at the end: that is a lag in the setup, not late liquid. */
+    private static boolean laggingMeter(Edges edges, SwitchingDelays.Ends ends) {
+        List<Double> leads = new ArrayList<>();
+        for (int q = ends.passes().from(); q < ends.passes().end(); q++) {
+            for (int r = 0; r < edges.offLeadS.length; r++) {
+                if ((ends.rows().isEmpty() || ends.rows().contains(r)) && !Double.isNaN(edges.offLeadS[r][q])) {
+                    leads.add(edges.offLeadS[r][q]);
+                }
+            }
+        }
+        double[] all = leads.stream().mapToDouble(Double::doubleValue).toArray();
+        return all.length > 0 && -RobustStatistics.median(all, all.length) > 0.6 * ends.delayS();
+    }
+
+    private static Case caseOf(Evidence e, Edges edges, SwitchingDelays.Ends ends) {
+        double speed = SwitchingDelays.speedMps(e, ends, true);
+        int first = e.work.passFrom[ends.passes().from()];
+        int last = Math.min(e.work.n, e.work.passFrom[ends.passes().end()]) - 1;
+        String evidence = FindingPhrases.capital(FindingPhrases.rows(ends.rows())) + " ("
+                + SwitchingDelays.side(e, ends.rows()) + ") came on "
+                + FindingPhrases.seconds(ends.delayS()) + " after the bar was lowered, in the middle of " + ends.seen()
+                + " passes; the flow did not go on as long after the lift.";
+        String rival =
+                "A meter that shows everything late would go on as long after the lift; ground covered before would"
+                        + " explain single passes, not all of them.";
+        String check =
+                "Watch at the next headland when the liquid starts, from a safe distance; look up the turn-on time in"
+                        + " the controller; with the bar standing and shut, listen for the valve; then, "
+                        + FindingPhrases.SAFE
+                        + "look for a valve that opens slowly or a hose that runs empty in the turn.";
+        return new Case(
+                FindingKind.LATE_ON,
+                ends.rows(),
+                e.work.timeS[first],
+                e.work.timeS[last],
+                SwitchingDelays.confidence(ends),
+                new Case.Words(evidence, rival, check),
+                List.of(
+                        new Figure("bare length at the start of a pass", ends.delayS() * speed, "m"),
+                        new Figure("delay", ends.delayS(), "s")),
+                SwitchingDelays.cost(e, ends, edges.onDelayS, true));
+    }
+}

@@ -1,0 +1,186 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.EpisodeClusters;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FlowRatios;
+import io.rowledger.diagnose.signal.LevelShifts;
+import io.rowledger.diagnose.signal.WorkingSamples;
+import io.rowledger.finding.FindingKind;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+
+/**
+ * Zeros that come and go at once while the siblings and the total don't move, or that stay while the total doesn't move: a
+ * meter or its wiring. Without a total meter nothing tells a meter that died from a row that plugged.
+ */
+public final class MeterDropoutDetector implements Detector {
+    /** A spell of zeros longer than this is no dropout, s. */
+    private static final double LONGEST_SPELL_S = 12;
+
+    private static final int LEAST_SPELLS = 3;
+
+    /** Zeros belong together while no more good work than this lies between them, s. */
+    private static final double LONGEST_PAUSE_S = 90;
+
+    private static final double ZERO = 0.03;
+    private static final double GOOD = 0.4;
+
+    /** Of what a row should give, the meters' sum must have lost this against the total meter for its own to be dead. */
+    private static final double LOST = 0.5;
+
+    /** Zeros in a row: entries from (inclusive) to end (exclusive). */
+    private record Spell(int from, int end) {}
+
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Case> cases = new ArrayList<>();
+        for (int r = 0; r < e.rows(); r++) {
+            List<Spell> spells = spells(e, r);
+            List<Spell> kept = new ArrayList<>();
+            int first = 0;
+            while (first < spells.size()) {
+                int last = first;
+                while (last + 1 < spells.size()
+                        && workBetween(e.work, spells.get(last).end, spells.get(last + 1).from) < LONGEST_PAUSE_S) {
+                    last++;
+                }
+                if (last - first + 1 >= LEAST_SPELLS) {
+                    kept.addAll(spells.subList(first, last + 1));
+                }
+                first = last + 1;
+            }
+            if (!kept.isEmpty()) {
+                cases.add(caseOf(e, r, kept));
+            }
+        }
+        cases.addAll(dead(e));
+        return cases;
+    }
+
+    /** Rows that read nothing any more while the total meter lost nothing. */
+    private static List<Case> dead(Evidence e) {
+        List<LevelShifts.Episode> nothing = e.unexplained().stream()
+                .filter(x -> x.level() < FlowRatios.PLUGGED)
+                .toList();
+        List<Case> cases = new ArrayList<>();
+        for (List<LevelShifts.Episode> group : EpisodeClusters.grouped(e, nothing)) {
+            LevelShifts.Episode first = group.get(0);
+            double lost = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
+            if (lost < -LOST) {
+                e.explain(group);
+                group.forEach(x -> e.forget(x.row(), x.fromS(), x.toS()));
+                cases.add(deadCase(e, group, lost));
+            }
+        }
+        return cases;
+    }
+
+    private static Case deadCase(Evidence e, List<LevelShifts.Episode> group, double lost) {
+        LevelShifts.Episode first = group.get(0);
+        List<Integer> rows = EpisodeClusters.rows(group);
+        boolean sure = first.judgedS() >= 2.5 * LevelShifts.LEAST_S && lost < -0.8 && lost > -1.2;
+        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " read "
+                + FindingPhrases.pct(first.level())
+                + " of what the siblings gave for " + FindingPhrases.time(first.judgedS()) + " of work"
+                + (first.fromStart() ? " from the first minute on" : "") + ", while the total meter went on counting "
+                + FindingPhrases.pct(-lost) + " of what " + (rows.size() == 1 ? "the row" : "each row")
+                + " should give: the liquid"
+                + " flowed and was not metered" + FindingPhrases.group(e, rows) + ".";
+        String rival =
+                "A plugged row would have taken its liquid from the total as well; a total meter that began to read high"
+                        + " in the same moment would be chance.";
+        String check =
+                "Look from a safe distance, upwind, whether the row leaves liquid, as the total says; look at the meter's"
+                        + " plug for water or corrosion with the bar standing and shut; swap the plug with a neighbor's and"
+                        + " see whether the zero moves along.";
+        return new Case(
+                FindingKind.METER_DROPOUT,
+                rows,
+                first.fromS(),
+                group.stream().mapToDouble(LevelShifts.Episode::toS).max().orElse(first.toS()),
+                sure ? 0.95 : 0.75,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("share of the siblings' flow", first.level(), "1")));
+    }
+
+    private static double workBetween(WorkingSamples work, int after, int before) {
+        double sum = 0;
+        for (int j = after; j < before; j++) {
+            sum += work.durationS[j];
+        }
+        return sum;
+    }
+
+    private static List<Spell> spells(Evidence e, int r) {
+        List<Spell> spells = new ArrayList<>();
+        WorkingSamples work = e.work;
+        BitSet shut = e.signals.judged.shut(r);
+        int j = 1;
+        while (j < work.n) {
+            if (zero(e, r, j) && good(e, r, j - 1) && work.pass[j] == work.pass[j - 1]) {
+                int end = j;
+                while (end < work.n && work.pass[end] == work.pass[j] && !good(e, r, end)) {
+                    end++;
+                }
+                boolean inside = end < work.n && work.pass[end] == work.pass[j];
+                if (inside && work.timeS[end] - work.timeS[j] <= LONGEST_SPELL_S && !shut.get(j)) {
+                    spells.add(new Spell(j, end));
+                }
+                j = end;
+            } else {
+                j++;
+            }
+        }
+        return spells;
+    }
+
+    private static boolean zero(Evidence e, int r, int j) {
+        double implied = e.signals.impliedLPerS(r, j);
+        return !e.signals.unsteady(j) && e.signals.flowLPerS[r][j] < ZERO * implied;
+    }
+
+    private static boolean good(Evidence e, int r, int j) {
+        return e.signals.flowLPerS[r][j] > GOOD * e.signals.impliedLPerS(r, j);
+    }
+
+    private static Case caseOf(Evidence e, int r, List<Spell> spells) {
+        BitSet zeros = new BitSet();
+        double zeroS = 0;
+        for (Spell spell : spells) {
+            zeros.set(spell.from, spell.end);
+            // The records beside a gap may be means over a part of it.
+            zeros.set(Math.max(0, spell.from - 1), Math.min(e.work.n, spell.end + 1));
+            zeroS += e.work.timeS[spell.end] - e.work.timeS[spell.from];
+        }
+        e.forget(r, zeros);
+        int from = spells.get(0).from;
+        int last = spells.get(spells.size() - 1).end;
+        double worked = workBetween(e.work, from, last);
+        double confidence = spells.size() >= 8 ? 0.97 : spells.size() >= 5 ? 0.92 : 0.75;
+        List<Integer> rows = List.of(r);
+        double mismatch = e.meterAgainstTotal(r, e.work.timeS[from], e.work.timeS[last]);
+        String evidence =
+                FindingPhrases.capital(FindingPhrases.rows(rows)) + " read zero " + spells.size() + " times in "
+                        + FindingPhrases.time(worked) + " of work, " + FindingPhrases.pct(zeroS / worked)
+                        + " of it, each time at once and back at once, while the siblings held"
+                        + FindingPhrases.meterAgainstTotal(mismatch, -zeroS / worked) + ".";
+        String rival =
+                "A valve that shuts by itself would lose liquid, slower and with the total meter following; a plugged"
+                        + " row stays down.";
+        String check =
+                "Watch the reading while someone moves the meter's cable with the bar standing and shut; look at the"
+                        + " plug for water or corrosion; swap the plug with a neighbor's and see whether the zeros move along.";
+        return new Case(
+                FindingKind.METER_DROPOUT,
+                rows,
+                e.work.timeS[from],
+                e.work.timeS[last],
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("share of the time at zero", zeroS / worked, "1")));
+    }
+}

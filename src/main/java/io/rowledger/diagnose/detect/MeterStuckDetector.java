@@ -1,0 +1,117 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.finding.FindingKind;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A meter that shows one value whatever speed, target and shut-off do. */
+public final class MeterStuckDetector implements Detector {
+    /** As many changes must have been missed, s and changes of a sibling's reading. */
+    private static final double LEAST_S = 15;
+
+    private static final double MISSED_CHANGES = 14;
+
+    /** Below this share of what the siblings imply a value is as good as zero: a plugged row, not a stuck meter. */
+    private static final double ZERO = 0.1;
+
+    /** A stretch of one value. */
+    private record Run(int from, int end, double value) {}
+
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Case> cases = new ArrayList<>();
+        float[] changes = siblingChanges(e);
+        for (int r = 0; r < e.rows(); r++) {
+            Run longest = null;
+            for (Run run : runs(e, r)) {
+                double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
+                double missed = changes[run.end - 1] - changes[run.from];
+                if (seconds >= LEAST_S && missed >= MISSED_CHANGES && worked(e, r, run)) {
+                    longest = longest == null ? run : joined(longest, run);
+                }
+            }
+            if (longest != null) {
+                cases.add(caseOf(e, r, longest, changes));
+                e.forget(r, e.log.timeS(longest.from), e.log.timeS(longest.end - 1));
+            }
+        }
+        return cases;
+    }
+
+    private static Run joined(Run a, Run b) {
+        return a.value == b.value ? new Run(a.from, b.end, a.value) : b.end - b.from > a.end - a.from ? b : a;
+    }
+
+    /** True where the bar worked long enough under it, and the value is no zero by another name. */
+    private static boolean worked(Evidence e, int r, Run run) {
+        int to = e.work.at(e.log.timeS(run.end - 1));
+        double worked = 0;
+        double implied = 0;
+        for (int j = e.work.at(e.log.timeS(run.from)); j < to; j++) {
+            worked += e.work.durationS[j];
+            double now = e.signals.impliedLPerS(r, j);
+            implied = now > implied ? now : implied;
+        }
+        return worked >= LEAST_S && run.value > ZERO * implied;
+    }
+
+    private static List<Run> runs(Evidence e, int r) {
+        double[] flow = e.log.flowColumn(e.signals.product, r);
+        List<Run> runs = new ArrayList<>();
+        int from = 0;
+        for (int i = 1; i <= flow.length; i++) {
+            if (i == flow.length || flow[i] != flow[from]) {
+                if (flow[from] > 0 && i - from >= MISSED_CHANGES) {
+                    runs.add(new Run(from, i, flow[from]));
+                }
+                from = i;
+            }
+        }
+        return runs;
+    }
+
+    /** Up to each record, how often a row's reading changed from record to record: the median over rows is near it. */
+    private static float[] siblingChanges(Evidence e) {
+        int n = e.log.records();
+        int[] changed = new int[n];
+        for (int r = 0; r < e.rows(); r++) {
+            double[] flow = e.log.flowColumn(e.signals.product, r);
+            for (int i = 1; i < n; i++) {
+                changed[i] += flow[i] != flow[i - 1] ? 1 : 0;
+            }
+        }
+        float[] sum = new float[n];
+        for (int i = 1; i < n; i++) {
+            sum[i] = sum[i - 1] + (float) changed[i] / e.rows();
+        }
+        return sum;
+    }
+
+    private static Case caseOf(Evidence e, int r, Run run, float[] changes) {
+        double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
+        double missed = changes[run.end - 1] - changes[run.from];
+        double confidence = missed > 60 ? 0.98 : missed > 25 ? 0.93 : 0.8;
+        List<Integer> rows = List.of(r);
+        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " showed one and the same value for "
+                + FindingPhrases.time(seconds) + " while the siblings' readings changed " + Math.round(missed)
+                + " times on average.";
+        String rival =
+                "A controller that holds the row's last value would look the same; the liquid may have been right all"
+                        + " along.";
+        String check =
+                "Watch the reading with the bar standing and shut: it must fall to zero; swap the meter's plug with a"
+                        + " neighbor's and see whether the frozen value moves along; then, " + FindingPhrases.SAFE
+                        + "look at the meter's wheel or tube.";
+        return new Case(
+                FindingKind.METER_STUCK,
+                rows,
+                e.log.timeS(run.from),
+                e.log.timeS(run.end - 1),
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of());
+    }
+}

@@ -1,0 +1,85 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.TurnShares;
+import io.rowledger.diagnose.signal.WorkingSamples;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.MaxSumRange;
+import io.rowledger.stats.RobustStatistics;
+import java.util.List;
+
+/** Flows alike across the bar while the rows' speeds differ. */
+public final class NoTurnCompensationDetector implements Detector {
+    /** Below this share of the turn taken out, the machine doesn't compensate. */
+    private static final double NONE = 0.3;
+
+    /** Fewer stretches of turning may be the track's noise or a fault of rows. */
+    private static final int LEAST_BLOCKS = 3;
+
+    /** A coarse track drifts as well, and drift looks like a gentle turn in which no machine compensates. */
+    private static final double LEAST_TURN_IF_COARSE = 0.035;
+
+    /** What a pass with real turns swings its heading by, rad; scatter swings it to and fro by less. */
+    private static final double LEAST_SWING_RAD = 0.2;
+
+    private static final double LEAST_SHARE = 0.2;
+
+    /** True where the heading of the pass a block begins in really changed. */
+    private static boolean turned(WorkingSamples work, TurnShares.Block block) {
+        int q = work.pass[block.from()] - 1;
+        double heading = 0;
+        double least = 0;
+        double most = 0;
+        for (int j = work.passFrom[q]; j < work.passFrom[q + 1]; j++) {
+            heading += work.curvaturePerM[j] * work.speedMps[j] * work.durationS[j];
+            least = Math.min(least, heading);
+            most = Math.max(most, heading);
+        }
+        return most - least > LEAST_SWING_RAD;
+    }
+
+    @Override
+    public List<Case> find(Evidence e) {
+        List<TurnShares.Block> blocks = e.turns.stream()
+                .filter(b -> !e.work.coarse || (b.turn() > LEAST_TURN_IF_COARSE && turned(e.work, b)))
+                .toList();
+        double[] gains = blocks.stream()
+                .mapToDouble(b -> Math.max(-1, Math.min(1, (NONE - b.share()) / NONE)) * b.weight())
+                .toArray();
+        MaxSumRange range = MaxSumRange.of(gains);
+        if (range.isEmpty()) {
+            return List.of();
+        }
+        List<TurnShares.Block> without = blocks.subList(range.from(), range.end());
+        double[] shares = without.stream().mapToDouble(TurnShares.Block::share).toArray();
+        double median = RobustStatistics.median(shares);
+        if (median > NONE || without.size() < LEAST_BLOCKS || without.size() < LEAST_SHARE * blocks.size()) {
+            return List.of();
+        }
+        int from = without.get(0).from();
+        int end = without.get(without.size() - 1).end();
+        boolean throughout = range.from() == 0 && range.end() == blocks.size();
+        double confidence = without.size() >= 4 && median < 0.2 ? 0.97 : without.size() >= 2 ? 0.9 : 0.7;
+        String evidence = "In turns the rows' flows differed by only " + FindingPhrases.pct(Math.max(0, median))
+                + " of what their speeds ask (" + without.size() + " stretches of turning"
+                + (throughout ? ", all there were" : " of " + blocks.size()) + ").";
+        String rival =
+                "Compensation may be there and switched off, or the bar's width in the controller may be wrong; a"
+                        + " slow flow would show lag after the turn, not none of it.";
+        String check =
+                "Look in the controller whether turn compensation is on and which row offsets it uses; drive a slow"
+                        + " circle with water and watch whether inside and outside rows differ.";
+        Case found = new Case(
+                FindingKind.NO_TURN_COMPENSATION,
+                List.of(),
+                throughout ? e.work.timeS[0] : e.work.timeS[from],
+                throughout ? e.work.timeS[e.work.n - 1] : e.work.timeS[end - 1],
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("share of the turn taken out", median, "1")));
+        return List.of(found);
+    }
+}

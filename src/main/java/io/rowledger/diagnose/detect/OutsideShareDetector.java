@@ -1,0 +1,68 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.LevelShifts;
+import io.rowledger.finding.FindingKind;
+import java.util.List;
+
+/** Both outside rows off by a half, one and a half or two: the setup's outside share is not the bar's. */
+public final class OutsideShareDetector implements Detector {
+    /** The factors a wrong share makes: ½, 1 and 1½ taken for one another. */
+    private static final double[] FACTORS = {1.0 / 3, 0.5, 2.0 / 3, 1.5, 2, 3};
+
+    private static final double NEAR = 0.08;
+    private static final double ALIKE = 0.06;
+
+    @Override
+    public List<Case> find(Evidence e) {
+        int last = e.rows() - 1;
+        if (last < 3) {
+            return List.of();
+        }
+        for (LevelShifts.Episode left : e.episodes(0)) {
+            for (LevelShifts.Episode right : e.episodes(last)) {
+                double mean = (left.level() + right.level()) / 2;
+                double overlap = Math.min(left.toS(), right.toS()) - Math.max(left.fromS(), right.fromS());
+                double longer = Math.max(left.toS() - left.fromS(), right.toS() - right.fromS());
+                if (Math.abs(left.level() - right.level()) < ALIKE * mean && near(mean) && overlap > 0.8 * longer) {
+                    e.explain(List.of(left, right));
+                    return List.of(caseOf(left, right, mean));
+                }
+            }
+        }
+        return List.of();
+    }
+
+    private static boolean near(double level) {
+        for (double factor : FACTORS) {
+            if (Math.abs(level / factor - 1) < NEAR) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Case caseOf(LevelShifts.Episode left, LevelShifts.Episode right, double level) {
+        double confidence = left.fromStart() && left.toEnd() ? 0.96 : 0.75;
+        String evidence = "Both outside rows gave " + FindingPhrases.pct(level) + " of what their bands ask (left "
+                + FindingPhrases.pct(left.level()) + ", right " + FindingPhrases.pct(right.level()) + ") for "
+                + FindingPhrases.time(left.judgedS()) + " of work, while the rows between agreed.";
+        String rival = "Both outside rows may have the same wrong orifice: the setup's share of a row and the orifice"
+                + " cannot be told apart by flow alone.";
+        String check =
+                "Look up which share of a row the outside outlets have in the rig file and in the controller, and"
+                        + " which ground they feed on the bar; then, " + FindingPhrases.SAFE
+                        + "compare the outside orifices with the inside ones.";
+        return new Case(
+                FindingKind.OUTSIDE_SHARE,
+                List.of(left.row(), right.row()),
+                Math.min(left.fromS(), right.fromS()),
+                Math.max(left.toS(), right.toS()),
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("outside rows give this share of their band", level, "1")));
+    }
+}

@@ -1,0 +1,147 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Demand;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.Responses;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.MaxSumRange;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/** Flow that follows speed and target seconds late. */
+public final class SlowResponseDetector implements Detector {
+    /** From this time constant on a response is slow, s: the usual is under 1.6. */
+    static final double SLOW_S = 2.6;
+
+    /** The error must fall by this share of what is left. */
+    private static final double LEAST_EXPLAINED = 0.1;
+
+    /** And by so many variances of a reading, against chance. */
+    private static final double LEAST_GAIN = 60;
+
+    /** One pass alone may have had a bad start. */
+    private static final int LEAST_PASSES = 2;
+
+    /** More for a coarse track, whose speed is noisy. */
+    private static final double LEAST_IF_COARSE = 0.45;
+
+    private static final double LEAST_OF_ROW = 0.12;
+
+    /** Slow ratios hardly reach beyond these; wilder ones are something else. */
+    private static final double LEAST_RATIO = 0.5;
+
+    private static final double MOST_RATIO = 1.8;
+
+    /** Changes of level are no response. */
+    private static final Set<FindingKind> OF_LEVEL =
+            EnumSet.of(FindingKind.PLUGGED, FindingKind.RESTRICTED, FindingKind.LEAKING);
+
+    /** Slow from pass (inclusive) to pass (exclusive), the time constant, how much of the error it explains. */
+    private record Slow(int from, int end, int tau, double explained) {}
+
+    @Override
+    public List<Case> find(Evidence e) {
+        if (e.work.coarse && !e.speedLogged()) {
+            return List.of();
+        }
+        List<Case> cases = new ArrayList<>();
+        Responses bar = e.barResponses();
+        Slow whole = slow(bar, Demand.SLOWEST_USUAL);
+        if (whole != null && whole.explained > (e.work.coarse ? LEAST_IF_COARSE : LEAST_EXPLAINED)) {
+            cases.add(caseOf(e, List.of(), whole));
+        }
+        int usual = Math.max(Demand.SLOWEST_USUAL, bar.best());
+        float[] asked = e.demand().askedPerM[usual];
+        // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
+        for (int r = 0; r < e.rows() && cases.isEmpty(); r++) {
+            Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual);
+            if (of != null && of.explained > LEAST_OF_ROW) {
+                cases.add(caseOf(e, List.of(r), of));
+            }
+        }
+        return cases;
+    }
+
+    /** The row's ratio where nothing else explains it: what all rows share is out of it already. */
+    private static float[] ratio(Evidence e, int r) {
+        float[] ratio = e.signals.ratio[r].clone();
+        for (Case found : e.cases()) {
+            if (!found.rows().isEmpty() && found.concerns(r) && OF_LEVEL.contains(found.kind())) {
+                Arrays.fill(ratio, e.work.at(found.fromS()), e.work.at(found.toS()), Float.NaN);
+            }
+        }
+        for (int j = 0; j < ratio.length; j++) {
+            ratio[j] = ratio[j] > LEAST_RATIO && ratio[j] < MOST_RATIO ? ratio[j] : Float.NaN;
+        }
+        return ratio;
+    }
+
+    private static @Nullable Slow slow(Responses responses, int usual) {
+        Slow best = null;
+        double bestGain = 0;
+        for (int t = usual + 1; t < Demand.taus(); t++) {
+            if (Demand.tauS(t) < SLOW_S) {
+                continue;
+            }
+            double[] gains = new double[responses.passes()];
+            for (int q = 0; q < gains.length; q++) {
+                double prompt = responses.error(q, usual);
+                // What a filter of either direction gains is noise smoothed away, not lag.
+                double smoothing = Math.max(0, prompt - responses.errorForeseen(q, t));
+                gains[q] = prompt - responses.error(q, t) - smoothing;
+            }
+            MaxSumRange range = MaxSumRange.of(gains);
+            if (range.sum() > bestGain) {
+                double left = 0;
+                int n = 0;
+                for (int q = range.from(); q < range.end(); q++) {
+                    left += responses.error(q, t);
+                    n += responses.count(q);
+                }
+                bestGain = range.sum();
+                boolean often = range.end() - range.from() >= Math.min(LEAST_PASSES, responses.passes());
+                boolean clear = often
+                        && range.sum() > LEAST_EXPLAINED * left
+                        && range.sum() > LEAST_GAIN * left / Math.max(1, n);
+                best = clear ? new Slow(range.from(), range.end(), t, range.sum() / (range.sum() + left)) : null;
+            }
+        }
+        return best;
+    }
+
+    private static Case caseOf(Evidence e, List<Integer> rows, Slow slow) {
+        double tau = Demand.tauS(slow.tau);
+        double fromS = e.work.timeS[Math.min(e.work.n - 1, e.work.passFrom[slow.from])];
+        double toS = e.work.timeS[e.work.passFrom[slow.end] - 1];
+        double confidence = slow.explained > 0.5 ? 0.96 : slow.explained > 0.25 ? 0.9 : 0.75;
+        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows))
+                + " followed speed and target with a time constant of about "
+                + FindingPhrases.seconds(tau) + (rows.isEmpty() ? "" : ", the siblings faster") + "; that explains "
+                + FindingPhrases.pct(slow.explained)
+                + " of the deviation from a prompt response. Settled within 5% takes three"
+                + " times as long.";
+        String rival = rows.isEmpty()
+                ? "A late target or speed signal would look alike; a flow lag in the setup would shift the flow, not smear"
+                        + " it."
+                : "A worn or sticking valve and a controller tuned too soft look alike.";
+        String check =
+                "Change the speed by a quarter on a straight and watch how long the rate takes; look at the response"
+                        + " setting in the controller; with the bar standing, watch the valve's motor run from end to end; then, "
+                        + FindingPhrases.SAFE + "see whether the valve turns freely.";
+        return new Case(
+                FindingKind.SLOW_RESPONSE,
+                rows,
+                fromS,
+                toS,
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(new Figure("time constant", tau, "s"), new Figure("time to settle within 5%", 3 * tau, "s")));
+    }
+}

@@ -1,0 +1,138 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Bins;
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Demand;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.MaxSumRange;
+import io.rowledger.stats.RobustStatistics;
+import java.util.Arrays;
+import java.util.List;
+
+/** All rows fall together above a speed, because the pump gives no more: the sum stays where it is while speed goes on. */
+public final class SupplyLimitedDetector implements Detector {
+    /** A bar short of its target by this share is short. */
+    private static final double SHORT = 0.035;
+
+    /** A bin says no more than this. */
+    private static final double MOST = 0.1;
+
+    private static final double LEAST_S = 30;
+
+    /** Limited is a sum that varies by less than this share of what flow over target does. */
+    private static final double FLAT = 0.55;
+
+    /** Speed must vary by this (robust σ of its logarithm) before flat means anything. */
+    private static final double LEAST_VARIATION = 0.008;
+
+    private static final double SETTLED_S = 4;
+
+    /** Name of the figure others read. */
+    public static final String HOLDS = "speed that would hold the target";
+
+    @Override
+    public List<Case> find(Evidence e) {
+        int bins = e.bins.bins();
+        double[] sum = new double[bins];
+        double[] asked = new double[bins];
+        double[] gains = new double[bins];
+        for (int b = 0; b < bins; b++) {
+            fill(e, b, sum, asked);
+            double q = sum[b] / asked[b];
+            gains[b] = Double.isNaN(q) ? 0 : Math.max(-MOST, Math.min(MOST, 1 - SHORT - q));
+        }
+        MaxSumRange range = MaxSumRange.of(gains);
+        double[] logSum = new double[bins];
+        double[] logShare = new double[bins];
+        double[] limit = new double[bins];
+        double[] share = new double[bins];
+        int n = 0;
+        for (int b = range.from(); b < range.end(); b++) {
+            double q = sum[b] / asked[b];
+            if (q < 1 - SHORT) {
+                logSum[n] = Math.log(sum[b]);
+                logShare[n] = Math.log(q);
+                share[n] = q;
+                limit[n++] = sum[b];
+            }
+        }
+        if (n * Bins.BIN_S < LEAST_S) {
+            return List.of();
+        }
+        double ofSum = RobustStatistics.sigma(Arrays.copyOf(logSum, n));
+        double ofShare = RobustStatistics.sigma(Arrays.copyOf(logShare, n));
+        if (ofSum > FLAT * ofShare || ofShare < LEAST_VARIATION) {
+            return List.of();
+        }
+        double most = RobustStatistics.median(limit, n);
+        return List.of(caseOf(e, range, most, RobustStatistics.median(share, n), ofSum / ofShare, n));
+    }
+
+    /** Liquid of the delivering rows, from the siblings' median, and what the target asks of them. */
+    private static void fill(Evidence e, int b, double[] sum, double[] asked) {
+        double s = 0;
+        double a = 0;
+        int count = 0;
+        int from = e.bins.from[b];
+        int end = e.bins.from[b + 1];
+        float[] perM = e.demand().askedPerM[Demand.USUAL];
+        for (int j = from; j < end; j++) {
+            double flux = e.signals.siblingFlux[j];
+            int start = e.work.passFrom[e.work.pass[j] - 1];
+            if (Double.isNaN(flux)
+                    || Double.isNaN(e.signals.targetLPerM2[j])
+                    || e.work.timeS[j] < e.work.timeS[start] + SETTLED_S
+                    || e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S) {
+                continue;
+            }
+            double band = 0;
+            for (int r = 0; r < e.rows(); r++) {
+                band += e.delivery.delivering(r, e.work.step[j]) ? e.work.bandM[r] : 0;
+            }
+            s += flux * band;
+            a += perM[j] * band;
+            count++;
+        }
+        sum[b] = 2 * count >= end - from && count > 0 ? s / count : Double.NaN;
+        asked[b] = 2 * count >= end - from && count > 0 ? a / count : Double.NaN;
+    }
+
+    private static Case caseOf(Evidence e, MaxSumRange range, double most, double share, double flatness, int bins) {
+        double width = Arrays.stream(e.work.bandM).sum();
+        double[] targets = new double[range.end() - range.from()];
+        double[] speeds = new double[targets.length];
+        for (int b = range.from(); b < range.end(); b++) {
+            targets[b - range.from()] = e.signals.targetLPerM2[e.bins.from[b]];
+            speeds[b - range.from()] = e.work.speedMps[e.bins.from[b]];
+        }
+        double target = RobustStatistics.median(targets);
+        double speed = RobustStatistics.median(speeds);
+        double limitMps = most / (target * width);
+        double confidence = flatness < 0.3 && bins > 40 ? 0.96 : flatness < 0.4 ? 0.92 : 0.75;
+        String evidence = "All rows together gave " + FindingPhrases.pct(share) + " of what the target asks, for "
+                + FindingPhrases.time(bins * Bins.BIN_S) + " of work; the sum stayed where it was (its spread "
+                + FindingPhrases.pct(flatness)
+                + " of that of flow over target) while the speed went up and down: the limit begins at "
+                + FindingPhrases.pct(limitMps / speed) + " of the usual speed.";
+        String rival =
+                "Hunting swings about the target with a period of its own; here the sum lies below the target and is"
+                        + " flat. A wrong target or calibration would fall with the speed, not stay.";
+        String check =
+                "Drive slower than the limit and see whether the target is held; look at the supply pressure and the"
+                        + " tank's level; then, " + FindingPhrases.SAFE
+                        + "clean the suction strainer and look at the pump's drive.";
+        return new Case(
+                FindingKind.SUPPLY_LIMITED,
+                List.of(),
+                e.bins.startS(range.from()),
+                e.bins.endS(range.end() - 1),
+                confidence,
+                new Case.Words(evidence, rival, check),
+                List.of(
+                        new Figure("the limit begins at this speed", limitMps, "m/s"),
+                        new Figure(HOLDS, 0.97 * limitMps, "m/s")));
+    }
+}

@@ -1,0 +1,221 @@
+package io.rowledger.diagnose.setup;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.stats.RobustStatistics;
+import java.util.Arrays;
+
+/**
+ * How long after the bar is lowered or lifted, or a row is commanded on or off, its meter shows it: the time at which the
+ * flow crosses half of the row's usual flow, less the time of the switch. Both are read half-way between two records, so
+ * that the mean over many edges is right at 1 Hz too.
+ */
+final class ValveDelays {
+    /** Edges are looked for from so long before the switch to so long after it, s. */
+    private static final double BEFORE_S = 1.5;
+
+    private static final double AFTER_S = 9;
+
+    /** The switch stays as it is for this long on either side, s: or its edge may be another's. */
+    private static final double STEADY_S = 3;
+
+    private static final double HALF = 0.5;
+
+    /** Rows switched by the work state go together within this, s. */
+    private static final double TOGETHER_S = 0.25;
+
+    /** So many of the rows must. */
+    private static final double TOGETHER_SHARE = 0.6;
+
+    private final LogTable log;
+    private final double intervalS;
+    private double[] onS = new double[64];
+    private double[] offS = new double[64];
+    private int ons;
+    private int offs;
+    private boolean byCommand;
+
+    private ValveDelays(LogTable log, double intervalS) {
+        this.log = log;
+        this.intervalS = intervalS;
+    }
+
+    /** Delays of product p's meters after the rows' commands where they are logged, else after the work state. */
+    static ValveDelays of(LogTable log, int p, double intervalS) {
+        ValveDelays delays = new ValveDelays(log, intervalS);
+        int rows = log.outlets();
+        double[] usual = new double[rows];
+        boolean commands = false;
+        for (int r = 0; r < rows; r++) {
+            usual[r] = usual(log.flowColumn(p, r));
+            commands |= log.records() > 0 && log.on(r, 0) >= 0;
+        }
+        if (commands) {
+            delays.byCommand = true;
+            delays.commands(p, usual);
+        } else if (log.hasDown()) {
+            delays.workState(p, usual);
+        }
+        return delays;
+    }
+
+    /** Delays when switched on, s. */
+    double[] on() {
+        return Arrays.copyOf(onS, ons);
+    }
+
+    /** Delays when switched off, s. */
+    double[] off() {
+        return Arrays.copyOf(offS, offs);
+    }
+
+    /** True where the rows' own commands were looked at. */
+    boolean byCommand() {
+        return byCommand;
+    }
+
+    private static double usual(double[] flow) {
+        int stride = Math.max(1, flow.length / 4000);
+        double[] some = new double[flow.length / stride + 1];
+        int n = 0;
+        for (int i = 0; i < flow.length; i += stride) {
+            if (flow[i] > 0) {
+                some[n++] = flow[i];
+            }
+        }
+        return RobustStatistics.median(some, n);
+    }
+
+    private void commands(int p, double[] usual) {
+        for (int i = 1; i < log.records(); i++) {
+            double[] on = new double[usual.length];
+            double[] off = new double[usual.length];
+            int n = 0;
+            int m = 0;
+            for (int r = 0; r < usual.length; r++) {
+                int now = log.on(r, i);
+                if (now == log.on(r, i - 1) || now < 0 || log.on(r, i - 1) < 0 || !steady(r, i)) {
+                    continue;
+                }
+                double delay = delay(p, r, usual[r], i, now == 1);
+                if (now == 1 && !Double.isNaN(delay)) {
+                    on[n++] = delay;
+                } else if (now == 0 && !Double.isNaN(delay)) {
+                    off[m++] = delay;
+                }
+            }
+            // Rows commanded in one instant share its error, so they are one observation.
+            if (n > 0) {
+                addOn(RobustStatistics.median(on, n));
+            }
+            if (m > 0) {
+                addOff(RobustStatistics.median(off, m));
+            }
+        }
+    }
+
+    private void workState(int p, double[] usual) {
+        double[] delays = new double[usual.length];
+        for (int i = 1; i < log.records(); i++) {
+            int now = log.down(i);
+            if (now < 0 || log.down(i - 1) < 0 || now == log.down(i - 1) || !steady(-1, i)) {
+                continue;
+            }
+            int n = 0;
+            for (int r = 0; r < usual.length; r++) {
+                double delay = delay(p, r, usual[r], i, now == 1);
+                if (!Double.isNaN(delay)) {
+                    delays[n++] = delay;
+                }
+            }
+            double together = together(delays, n, usual.length);
+            if (Double.isNaN(together)) {
+                continue;
+            }
+            if (now == 1) {
+                addOn(together);
+            } else {
+                addOff(together);
+            }
+        }
+    }
+
+    /** The mean of the rows that go together; NaN where too few do, because each was switched for itself. */
+    private double together(double[] delays, int n, int rows) {
+        double middle = RobustStatistics.median(delays, n);
+        double near = Math.max(TOGETHER_S, 0.6 * intervalS);
+        double sum = 0;
+        int m = 0;
+        for (int k = 0; k < n; k++) {
+            if (Math.abs(delays[k] - middle) <= near) {
+                sum += delays[k];
+                m++;
+            }
+        }
+        return m > 0 && m >= TOGETHER_SHARE * rows ? sum / m : Double.NaN;
+    }
+
+    private void addOn(double delay) {
+        onS = ons == onS.length ? Arrays.copyOf(onS, 2 * ons) : onS;
+        onS[ons++] = delay;
+    }
+
+    private void addOff(double delay) {
+        offS = offs == offS.length ? Arrays.copyOf(offS, 2 * offs) : offS;
+        offS[offs++] = delay;
+    }
+
+    private int state(int r, int i) {
+        return r < 0 ? log.down(i) : log.on(r, i);
+    }
+
+    /** No other switch nearby and no hole in the log. */
+    private boolean steady(int r, int at) {
+        if (log.breakBefore(at)) {
+            return false;
+        }
+        int i = at;
+        while (i + 1 < log.records() && log.timeS(i) - log.timeS(at) < STEADY_S) {
+            i++;
+            if (log.breakBefore(i) || state(r, i) != state(r, at)) {
+                return false;
+            }
+        }
+        i = at - 1;
+        while (i > 0 && log.timeS(at) - log.timeS(i) < STEADY_S) {
+            if (log.breakBefore(i) || state(r, i - 1) != state(r, at - 1)) {
+                return false;
+            }
+            i--;
+        }
+        return true;
+    }
+
+    /** When row r's flow crosses half its usual, after the switch before record at; NaN where it doesn't, or did before. */
+    private double delay(int p, int r, double usual, int at, boolean on) {
+        if (!(usual > 0)) {
+            return Double.NaN;
+        }
+        double switched = (log.timeS(at - 1) + log.timeS(at)) / 2;
+        double[] flow = log.flowColumn(p, r);
+        double half = HALF * usual;
+        int i = at;
+        while (i > 1 && switched - log.timeS(i - 1) < BEFORE_S) {
+            i--;
+        }
+        if (on == flow[i] >= half) {
+            return Double.NaN;
+        }
+        while (i + 1 < log.records() && log.timeS(i + 1) - switched < AFTER_S) {
+            i++;
+            if (log.breakBefore(i) || Double.isNaN(flow[i])) {
+                return Double.NaN;
+            }
+            if (on == flow[i] >= half) {
+                // Where the switch has been taken back before the flow followed, the edge is another's.
+                double share = (half - flow[i - 1]) / (flow[i] - flow[i - 1]);
+                return log.timeS(i - 1) + share * (log.timeS(i) - log.timeS(i - 1)) - switched;
+            }
+        }
+        return Double.NaN;
+    }
+}

@@ -1,0 +1,70 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.RobustStatistics;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** What the rows are like where no case concerns them. */
+public final class Baselines {
+    private Baselines() {}
+
+    /** One a row, from the left; call it after the detectors. */
+    public static List<RowBaseline> of(Evidence e, List<Case> cases) {
+        int rows = e.rows();
+        double[] median = new double[rows];
+        double[] spread = new double[rows];
+        double[] judgedS = new double[rows];
+        for (int r = 0; r < rows; r++) {
+            double[] healthy = healthy(e, cases, r);
+            median[r] = healthy.length == 0 ? Double.NaN : RobustStatistics.median(healthy);
+            spread[r] = healthy.length == 0 ? Double.NaN : RobustStatistics.sigma(healthy);
+            judgedS[r] = healthy.length * Bins.BIN_S;
+        }
+        double[] known = Arrays.stream(median).filter(x -> !Double.isNaN(x)).toArray();
+        List<RowBaseline> baselines = new ArrayList<>();
+        for (int r = 0; r < rows; r++) {
+            boolean outlier = Math.abs(median[r] - 1) > LevelShifts.USUAL_METERS
+                    && Math.abs(RobustStatistics.modifiedZ(median[r], known)) > RobustStatistics.OUTLIER_Z;
+            baselines.add(new RowBaseline(
+                    e.signals.product, r + 1, median[r], spread[r], responseS(e, cases, r), judgedS[r], outlier));
+        }
+        return baselines;
+    }
+
+    private static double[] healthy(Evidence e, List<Case> cases, int r) {
+        float[] medians = e.medians(r).clone();
+        for (Case found : cases) {
+            if (!found.rows().isEmpty() && found.concerns(r)) {
+                for (int b = 0; b < medians.length; b++) {
+                    boolean within = e.bins.endS(b) > found.fromS() && e.bins.startS(b) < found.toS();
+                    medians[b] = within ? Float.NaN : medians[b];
+                }
+            }
+        }
+        double[] healthy = new double[medians.length];
+        int n = 0;
+        for (float bin : medians) {
+            if (!Float.isNaN(bin)) {
+                healthy[n++] = bin;
+            }
+        }
+        return Arrays.copyOf(healthy, n);
+    }
+
+    /** A slow row's own time constant, the bar's where the row goes with its siblings. */
+    private static double responseS(Evidence e, List<Case> cases, int r) {
+        for (Case found : cases) {
+            if (found.kind() == FindingKind.SLOW_RESPONSE && found.concerns(r)) {
+                return found.figures().get(0).value();
+            }
+        }
+        Responses bar = e.barResponses();
+        int judged = 0;
+        for (int q = 0; q < bar.passes(); q++) {
+            judged += bar.count(q);
+        }
+        return judged == 0 ? Double.NaN : Demand.tauS(bar.best());
+    }
+}

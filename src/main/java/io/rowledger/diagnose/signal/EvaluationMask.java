@@ -1,0 +1,156 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
+import io.rowledger.strip.Strips;
+import java.util.BitSet;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * In which working records a row's flow says something about the row.
+ *
+ * <p>Not judged is a row just after it came on and just before it goes off, while a valve moves; a row commanded off; a
+ * row that is off over ground covered before; and a row that is off at the end of a pass but comes back, as at a slanting
+ * headland. A row that is off for none of these reasons is judged: it should have delivered.
+ */
+public final class EvaluationMask {
+    /** While a valve moves the flow tells of the valve, s; as for the turn error that remained. */
+    static final double VALVE_S = 2.0;
+
+    /** An off stretch this short at the end of a pass is the valve's, s. */
+    private static final double EDGE_S = 4.0;
+
+    /** The longest a row may be off at the end of a pass for the shape of the headland, s. */
+    private static final double HEADLAND_S = 30;
+
+    /** A stretch is over covered ground when this share of it is. */
+    private static final double COVERED = 0.5;
+
+    private final LogTable log;
+    private final WorkingSamples work;
+    private final Delivery delivery;
+    private final Strips strips;
+    private final BitSet[] judged;
+    private final BitSet[] shut;
+    private final boolean commandLogged;
+    private @Nullable PriorCoverageGrid covered;
+
+    private EvaluationMask(LogTable log, WorkingSamples work, Strips strips, Delivery delivery) {
+        this.log = log;
+        this.work = work;
+        this.strips = strips;
+        this.delivery = delivery;
+        judged = new BitSet[work.rows()];
+        shut = new BitSet[work.rows()];
+        commandLogged = work.rows() > 0 && log.records() > 0 && log.on(0, 0) >= 0;
+        for (int r = 0; r < work.rows(); r++) {
+            judged[r] = new BitSet(work.n);
+            shut[r] = new BitSet(work.n);
+            row(r);
+        }
+    }
+
+    public static EvaluationMask of(LogTable log, WorkingSamples work, Strips strips, Delivery delivery) {
+        return new EvaluationMask(log, work, strips, delivery);
+    }
+
+    /** Records in which row r is judged. Shared, read only. */
+    BitSet records(int r) {
+        return judged[r];
+    }
+
+    /** Records in which row r was rightly off, or is taken to have been. Shared, read only. */
+    public BitSet shut(int r) {
+        return shut[r];
+    }
+
+    private boolean delivers(int r, int j) {
+        return delivery.delivering(r, work.step[j]);
+    }
+
+    private void row(int r) {
+        for (int q = 0; q < work.passes(); q++) {
+            int from = work.passFrom[q];
+            int end = work.passFrom[q + 1];
+            int j = from;
+            while (j < end) {
+                boolean on = delivers(r, j);
+                int to = j;
+                while (to < end && delivers(r, to) == on) {
+                    to++;
+                }
+                if (!on && rightlyOff(r, j, to, from, end)) {
+                    shut[r].set(j, to);
+                } else {
+                    judged[r].set(j, to);
+                }
+                j = to;
+            }
+            trim(r, from, end);
+        }
+    }
+
+    private boolean rightlyOff(int r, int j, int to, int from, int end) {
+        double seconds = work.timeS[to - 1] - work.timeS[j];
+        boolean atEdge = j == from || to == end;
+        if (atEdge && seconds < EDGE_S) {
+            return true;
+        }
+        if (commandLogged && commandedOff(r, j, to)) {
+            return true;
+        }
+        if (atEdge && seconds < HEADLAND_S && comesBack(r, j == from ? j - 1 : to, j == from ? -1 : 1)) {
+            return true;
+        }
+        return covered().share(r, work.step[j], work.endStep[to - 1]) >= COVERED;
+    }
+
+    /** Ground covered before; made when first asked for, which clean straight fields never do. */
+    PriorCoverageGrid covered() {
+        PriorCoverageGrid made = covered;
+        if (made == null) {
+            made = new PriorCoverageGrid(strips, delivery, work);
+            covered = made;
+        }
+        return made;
+    }
+
+    private boolean commandedOff(int r, int j, int to) {
+        int off = 0;
+        for (int i = j; i < to; i++) {
+            off += log.on(r, strips.poses().record(work.step[i])) == 0 ? 1 : 0;
+        }
+        return 2 * off >= to - j;
+    }
+
+    /** True where the row delivers again within the next (or did in the previous) half minute of work. */
+    private boolean comesBack(int r, int start, int way) {
+        double worked = 0;
+        for (int j = start; j >= 0 && j < work.n && worked < HEADLAND_S; j += way) {
+            if (delivers(r, j)) {
+                return true;
+            }
+            worked += work.durationS[j];
+        }
+        return false;
+    }
+
+    /** Takes the valve's time off both ends of every judged stretch of a pass. */
+    private void trim(int r, int from, int end) {
+        int a = judged[r].nextSetBit(from);
+        while (a >= 0 && a < end) {
+            int b = Math.min(end, judged[r].nextClearBit(a));
+            int low = a;
+            while (low < b && work.timeS[low] < work.timeS[a] + VALVE_S) {
+                low++;
+            }
+            int high = b;
+            while (high > low && work.timeS[high - 1] > work.timeS[b - 1] - VALVE_S) {
+                high--;
+            }
+            judged[r].clear(a, low);
+            judged[r].clear(high, b);
+            a = judged[r].nextSetBit(b);
+        }
+    }
+}

@@ -1,0 +1,229 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.finding.FindingKind;
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
+import io.rowledger.stats.RobustStatistics;
+import io.rowledger.strip.Strips;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the detectors share: the signals, what is known already, and quantities that several of them need, each computed
+ * once. Detectors are asked in a fixed order; a case found earlier explains what later ones would stumble over.
+ */
+public final class Evidence {
+    /** After a corner a coarse track is left out for so long, s. */
+    private static final double COARSE_CORNER_S = 6;
+
+    /** How a row was before something happened to it is read from so long, s. */
+    private static final double BEFORE_S = 180;
+
+    public final LogTable log;
+    final Strips strips;
+    public final Delivery delivery;
+    public final FlowRatios signals;
+    public final WorkingSamples work;
+    public final Bins bins;
+    public final List<TurnShares.Block> turns;
+    private final float[][] medians;
+    private final BitSet touched = new BitSet();
+    private final List<Case> cases = new ArrayList<>();
+    private final List<List<LevelShifts.Episode>> episodes = new ArrayList<>();
+    private @Nullable Edges edges;
+    private @Nullable Demand demand;
+    private @Nullable Responses barResponses;
+
+    public Evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios signals, List<TurnShares.Block> turns) {
+        this.bins = new Bins(signals.work);
+        this.medians = bins.medians(signals.ratio);
+        this.log = log;
+        this.strips = strips;
+        this.delivery = delivery;
+        this.signals = signals;
+        this.work = signals.work;
+        this.turns = turns;
+    }
+
+    /** The picture as it is before any meter's fault is taken out. */
+    public RowTime picture() {
+        return bins.picture(medians.clone());
+    }
+
+    public int rows() {
+        return signals.rows();
+    }
+
+    /** True where the log has a ground speed. */
+    public boolean speedLogged() {
+        return log.records() > 0 && !Double.isNaN(log.speedMps(log.records() / 2));
+    }
+
+    /** What was found so far. */
+    public List<Case> cases() {
+        return cases;
+    }
+
+    /** Keeps what a detector found. */
+    public void add(List<Case> found) {
+        cases.addAll(found);
+    }
+
+    /** The record of the log behind entry j. */
+    int record(int j) {
+        return strips.poses().record(work.step[j]);
+    }
+
+    /** Starts and ends of the rows' flow in passes; computed at the first call, after meter faults were found. */
+    public Edges edges() {
+        Edges made = edges;
+        if (made == null) {
+            made = new Edges(this);
+            edges = made;
+        }
+        return made;
+    }
+
+    /** What target and speed ask; computed at the first call. */
+    public Demand demand() {
+        Demand made = demand;
+        if (made == null) {
+            made = new Demand(signals, log, strips.poses(), delivery);
+            demand = made;
+        }
+        return made;
+    }
+
+    /** How fast the bar as a whole follows; computed at the first call, after a limited supply was looked for. */
+    public Responses barResponses() {
+        Responses made = barResponses;
+        if (made == null) {
+            float[] flux = signals.siblingFlux.clone();
+            for (Case found : cases) {
+                if (found.kind() == FindingKind.SUPPLY_LIMITED) {
+                    Arrays.fill(flux, work.at(found.fromS()), work.at(found.toS()), Float.NaN);
+                }
+            }
+            double turnedS = Double.NEGATIVE_INFINITY;
+            for (int j = 0; j < work.n; j++) {
+                turnedS = signals.unsteady(j) ? work.timeS[j] : turnedS;
+                // In a corner the antenna's speed is not the bar's, and a coarse track knows only the antenna's well.
+                flux[j] = work.timeS[j] - turnedS <= (work.coarse ? COARSE_CORNER_S : 0) ? Float.NaN : flux[j];
+            }
+            made = new Responses(work, demand(), flux, null);
+            barResponses = made;
+        }
+        return made;
+    }
+
+    /** Stretches of row r beside its siblings; computed at the first call, after meter faults were taken out. */
+    public List<LevelShifts.Episode> episodes(int r) {
+        if (episodes.isEmpty()) {
+            LevelShifts levels = new LevelShifts(signals, bins);
+            ShutOffFlicker flicker = new ShutOffFlicker(signals);
+            for (int row = 0; row < rows(); row++) {
+                List<LevelShifts.Episode> ofRow = new ArrayList<>(levels.episodes(row, medians(row)));
+                ofRow.removeIf(flicker::explains);
+                episodes.add(ofRow);
+            }
+        }
+        return episodes.get(r);
+    }
+
+    /** All episodes still unexplained. */
+    public List<LevelShifts.Episode> unexplained() {
+        List<LevelShifts.Episode> all = new ArrayList<>();
+        for (int r = 0; r < rows(); r++) {
+            all.addAll(episodes(r));
+        }
+        return all;
+    }
+
+    /** Takes episodes out of the unexplained ones. */
+    public void explain(List<LevelShifts.Episode> explained) {
+        for (LevelShifts.Episode episode : explained) {
+            episodes(episode.row()).remove(episode);
+        }
+    }
+
+    /** Takes a stretch of a row out of the judgement. */
+    public void forget(int r, double fromS, double toS) {
+        BitSet entries = new BitSet(work.n);
+        entries.set(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
+        forget(r, entries);
+    }
+
+    /** The same for any entries. */
+    public void forget(int r, BitSet entries) {
+        signals.forget(r, entries);
+        touched.set(r);
+    }
+
+    /** Median ratios of row r by bin, as the judgement now stands. */
+    float[] medians(int r) {
+        if (touched.get(r)) {
+            touched.clear(r);
+            medians[r] = bins.medians(signals.ratio[r]);
+        }
+        return medians[r];
+    }
+
+    /**
+     * Sum of the row meters less the total meter, over what the siblings imply for row r, as a mean over a stretch: near
+     * the row's deviation where its meter errs, near 0 where the liquid really changed. NaN without a total meter.
+     */
+    public double meterAgainstTotal(int r, double fromS, double toS) {
+        double sum = 0;
+        double implied = 0;
+        int to = work.at(toS);
+        for (int j = work.at(fromS); j < to; j++) {
+            double total = log.totalLPerS(signals.product, record(j));
+            double own = signals.impliedLPerS(r, j);
+            if (!Double.isNaN(total) && own > 0) {
+                for (int i = 0; i < rows(); i++) {
+                    sum += signals.flowLPerS[i][j];
+                }
+                sum -= total;
+                implied += own;
+            }
+        }
+        return implied > 0 ? sum / implied : Double.NaN;
+    }
+
+    /**
+     * The same less what it was just before: the other rows' meters and the total meter, which no two agree, are out of it.
+     * Against 0 where the log has nothing before.
+     */
+    public double meterLeftTotal(int r, double fromS, double toS) {
+        double before = meterAgainstTotal(r, fromS - BEFORE_S, fromS);
+        return meterAgainstTotal(r, fromS, toS) - (Double.isNaN(before) ? 0 : before);
+    }
+
+    /** Mean pressure at row r over the median of all rows' in a stretch; NaN where none is logged. */
+    public double pressureAgainstSiblings(int r, double fromS, double toS) {
+        int to = work.at(toS);
+        int from = work.at(fromS);
+        int stride = Math.max(1, (to - from) / 200);
+        double sum = 0;
+        int count = 0;
+        double[] all = new double[rows()];
+        for (int j = from; j < to; j += stride) {
+            int n = 0;
+            for (int i = 0; i < rows(); i++) {
+                double p = log.rowPressurePa(i, record(j));
+                if (!Double.isNaN(p)) {
+                    all[n++] = p;
+                }
+            }
+            double own = log.rowPressurePa(r, record(j));
+            if (n >= FlowRatios.LEAST_SIBLINGS && !Double.isNaN(own)) {
+                sum += own / RobustStatistics.median(all, n);
+                count++;
+            }
+        }
+        return count == 0 ? Double.NaN : sum / count;
+    }
+}

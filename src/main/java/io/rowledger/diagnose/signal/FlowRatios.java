@@ -1,0 +1,160 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.rate.Delivery;
+import io.rowledger.rig.Rig;
+import io.rowledger.stats.RobustStatistics;
+import java.util.Arrays;
+import java.util.BitSet;
+
+/**
+ * What all detectors read, for one product: a matrix of flows and one of ratios to the siblings, computed once. Row r
+ * from 0 at the left, entry j of {@link WorkingSamples}.
+ *
+ * <p>Hot kernel: a few passes over records × rows; the median of siblings is a selection on at most as many values as the
+ * bar has rows.
+ */
+public final class FlowRatios {
+    /** Below this many delivering siblings there is no telling which row is wrong. */
+    public static final int LEAST_SIBLINGS = 3;
+
+    /** A bar slower than this stands or creeps; flows then follow its minimum and not the speed, m/s. */
+    private static final double LEAST_SPEED_MPS = 0.4;
+
+    /** Flow ratio to the other rows below which a row counts as not delivering (1). */
+    public static final double PLUGGED = 0.12;
+
+    /** Rows that differ more than this in speed are in a tight corner, where the lag of the flow hides the rest. */
+    private static final double LARGEST_TURN = 0.35;
+
+    /** Rows slower than this share of the bar's middle are inside the turn. */
+    private static final double NOT_INSIDE = 0.6;
+
+    public final int product;
+    final WorkingSamples work;
+    final Rig rig;
+    public final EvaluationMask judged;
+    private final BitSet[] records;
+    /** Metered flow, lag taken out, L/s. */
+    public final float[][] flowLPerS;
+    /** Row flow over what the siblings' median implies; NaN where not judged. */
+    public final float[][] ratio;
+    /** Median flux of the delivering rows at the bar's centre, L/s a metre of band; NaN where too few delivered. */
+    public final float[] siblingFlux;
+    /** Mean of the rows, L/m²; NaN without a target. */
+    public final float[] targetLPerM2;
+    /** Entries in which the rows have different targets: they can't be held against each other. */
+    private final BitSet mixed;
+
+    private final Delivery delivery;
+    /** Share of the turn the machine takes out, per entry. */
+    final float[] turnShare;
+
+    public FlowRatios(int product, WorkingSamples work, Rig rig, EvaluationMask judged, Delivery delivery) {
+        this.product = product;
+        this.work = work;
+        this.rig = rig;
+        this.judged = judged;
+        this.records = new BitSet[work.rows()];
+        Arrays.setAll(records, r -> (BitSet) judged.records(r).clone());
+        int rows = work.rows();
+        flowLPerS = new float[rows][work.n];
+        for (int r = 0; r < rows; r++) {
+            float[] flow = flowLPerS[r];
+            for (int j = 0; j < work.n; j++) {
+                flow[j] = (float) delivery.flowLPerS(product, r, work.step[j]);
+            }
+        }
+        this.delivery = delivery;
+        targetLPerM2 = new float[work.n];
+        mixed = new BitSet(work.n);
+        for (int j = 0; j < work.n; j++) {
+            targetLPerM2[j] = (float) delivery.meanTargetLPerM2(product, 0, rows, work.step[j]);
+            mixed.set(j, delivery.targetsDiffer(product, work.step[j]));
+        }
+        turnShare = new float[work.n];
+        siblingFlux = new float[work.n];
+        ratio = new float[rows][work.n];
+        Arrays.fill(turnShare, 1);
+    }
+
+    int rows() {
+        return flowLPerS.length;
+    }
+
+    /** Speed of row r over that of the bar's centre. */
+    public double rowSpeedShare(int r, int j) {
+        return 1 - work.curvaturePerM[j] * work.atM[r];
+    }
+
+    /** What a row's flow is to the bar's flux: band times what the machine takes out of the turn. */
+    public double rowFactor(int r, int j) {
+        return work.bandM[r] * (1 - turnShare[j] * work.curvaturePerM[j] * work.atM[r]);
+    }
+
+    /** What the siblings imply for row r, L/s; NaN where too few delivered. */
+    public double impliedLPerS(int r, int j) {
+        return siblingFlux[j] * rowFactor(r, j);
+    }
+
+    /** What the target asks of row r at its own speed, L/s; NaN without a target. */
+    public double askedLPerS(int r, int j) {
+        double target = mixed.get(j) ? delivery.targetLPerM2(product, r, work.step[j]) : targetLPerM2[j];
+        return target * work.bandM[r] * work.speedMps[j] * rowSpeedShare(r, j);
+    }
+
+    /** True in a corner too tight, at a speed too low, or on a line between two targets: no place to judge levels by. */
+    public boolean unsteady(int j) {
+        return mixed.get(j)
+                || work.swinging[j]
+                || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > LARGEST_TURN
+                || work.speedMps[j] < LEAST_SPEED_MPS;
+    }
+
+    /** Fills ratios and sibling fluxes with the present turn shares. */
+    public void computeRatios() {
+        int rows = rows();
+        double[] flux = new double[rows];
+        double[] some = new double[rows];
+        for (int j = 0; j < work.n; j++) {
+            double turn = turnShare[j] * work.curvaturePerM[j];
+            int count = 0;
+            for (int r = 0; r < rows; r++) {
+                flux[r] = Double.NaN;
+                if (records[r].get(j)) {
+                    flux[r] = flowLPerS[r][j] / (work.bandM[r] * (1 - turn * work.atM[r]));
+                    some[count++] = flux[r];
+                }
+            }
+            double middle = count < LEAST_SIBLINGS ? Double.NaN : RobustStatistics.median(some, count);
+            siblingFlux[j] = (float) middle;
+            boolean unsteady = unsteady(j);
+            double perFlux = middle > 0 ? 1 / middle : Double.NaN;
+            for (int r = 0; r < rows; r++) {
+                boolean known = !unsteady || nothing(r, j, flux[r] * perFlux);
+                ratio[r][j] = known ? (float) (flux[r] * perFlux) : Float.NaN;
+            }
+        }
+    }
+
+    /** Nothing where there should be much is nothing even in a tight corner. */
+    private boolean nothing(int r, int j, double ratioNow) {
+        return ratioNow < PLUGGED && rowSpeedShare(r, j) > NOT_INSIDE;
+    }
+
+    /** Entries in which row r is judged. Shared, read only. */
+    BitSet records(int r) {
+        return records[r];
+    }
+
+    /** Leaves a row out for a while: its siblings are then judged without it, once ratios are computed again. */
+    public void leaveOut(int r, double fromS, double toS) {
+        records[r].clear(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
+    }
+
+    /** Takes a row's entries out of the judgement where a finding has claimed them. */
+    void forget(int r, BitSet entries) {
+        for (int j = entries.nextSetBit(0); j >= 0; j = entries.nextSetBit(j + 1)) {
+            ratio[r][j] = Float.NaN;
+        }
+    }
+}

@@ -1,0 +1,259 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.stats.ChangePoints;
+import io.rowledger.stats.RobustStatistics;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The levels a row's ratio ran on, and the stretches in which it ran off its usual one. */
+public final class LevelShifts {
+    /** Smaller differences from the siblings are what meters usually differ by. */
+    static final double USUAL_METERS = 0.04;
+
+    /** The shortest stretch that is worth a word, s of judged work. */
+    public static final double LEAST_S = 40;
+
+    /** "From the first minute on": within so much judged work of the row's first. */
+    static final double FIRST_MINUTE_S = 60;
+
+    private static final double SIGMAS = 6;
+    private static final double LEAST_JUMP = 0.025;
+    private static final int LEAST_BINS = 3;
+    private static final double CLIP = 3;
+
+    /** Excursions shorter than this, between equal levels, are the turn's and not the row's. */
+    private static final int BRIEF_BINS = 12;
+
+    private static final int BRIEF_END_BINS = 8;
+    private static final double SAME_LEVEL = 0.035;
+
+    /** Levels of one constant ratio differ by less than this, and this share of the deviation. */
+    private static final double STEADY = 0.03;
+
+    private static final double STEADY_OF_DEVIATION = 0.12;
+    private static final double MOSTLY = 0.85;
+
+    /** What a stretch must differ by to be one. */
+    private static final double LEAST_DEVIATION = 0.075;
+
+    /** Below this a stretch must last {@link #LASTING_S}: a turn's remains can be as large, but not as long. */
+    private static final double CLEAR_DEVIATION = 0.2;
+
+    private static final double CLEAR_IF_COARSE = 0.35;
+
+    private static final double LASTING_S = 90;
+
+    /** A level that belongs to a stretch as its beginning or end, though smaller. */
+    private static final double SHOULDER = 0.03;
+
+    private final FlowRatios s;
+    private final Bins bins;
+
+    /** A stretch of one level: bins from (inclusive) to end (exclusive) of the row's judged bins. */
+    private record Segment(int from, int end, double level) {}
+
+    /**
+     * A stretch in which a row ran beside its siblings.
+     *
+     * @param row from 0
+     * @param fromS first sign
+     * @param toS last sign
+     * @param level ratio to the siblings it came to: median over the stretch, of its last part where it slid
+     * @param before ratio before, 1 where it began with the log
+     * @param fromStart true from the first minute on
+     * @param toEnd true until the last judged minute
+     * @param judgedS judged time in it
+     * @param slideS time over which it slid to its level; 0 for a step
+     * @param spread robust σ of the bins about their levels
+     * @param steady true where it kept one level throughout
+     */
+    public record Episode(
+            int row,
+            double fromS,
+            double toS,
+            double level,
+            double before,
+            boolean fromStart,
+            boolean toEnd,
+            double judgedS,
+            double slideS,
+            double spread,
+            boolean steady) {
+        /** Change against the level before. */
+        public double deviation() {
+            return level - before;
+        }
+    }
+
+    LevelShifts(FlowRatios s, Bins bins) {
+        this.s = s;
+        this.bins = bins;
+    }
+
+    /** The episodes of row r in time order, from the medians of its bins. */
+    List<Episode> episodes(int r, float[] medians) {
+        int[] at = new int[medians.length];
+        double[] value = new double[medians.length];
+        int n = 0;
+        for (int b = 0; b < medians.length; b++) {
+            if (!Float.isNaN(medians[b])) {
+                at[n] = b;
+                value[n++] = Math.min(CLIP, medians[b]);
+            }
+        }
+        if (n < 2 * LEAST_BINS) {
+            return List.of();
+        }
+        double noise = noise(value, n);
+        int[] starts = new ChangePoints(Math.max(SIGMAS * noise, 0.02), LEAST_JUMP, LEAST_BINS).starts(value, n);
+        List<Segment> segments = new ArrayList<>();
+        for (int i = 0; i < starts.length; i++) {
+            int end = i + 1 < starts.length ? starts[i + 1] : n;
+            segments.add(new Segment(starts[i], end, median(value, starts[i], end)));
+        }
+        smoothOver(segments);
+        List<Episode> episodes = new ArrayList<>();
+        int i = 0;
+        while (i < segments.size()) {
+            int end = runEnd(segments, i);
+            if (end > i) {
+                Episode episode = episode(r, segments, i, end, at, noise);
+                if (episode != null) {
+                    episodes.add(episode);
+                }
+                i = end;
+            } else {
+                i++;
+            }
+        }
+        return episodes;
+    }
+
+    /** Takes short excursions, such as a corner's, into the level that holds before and after them. */
+    private static void smoothOver(List<Segment> segments) {
+        for (int i = 0; i < segments.size(); i++) {
+            Segment own = segments.get(i);
+            boolean first = i == 0;
+            boolean last = i == segments.size() - 1;
+            boolean brief = own.end - own.from < (first || last ? BRIEF_END_BINS : BRIEF_BINS);
+            if (!brief || segments.size() == 1) {
+                continue;
+            }
+            Segment before = first ? segments.get(1) : segments.get(i - 1);
+            Segment after = last ? before : segments.get(i + 1);
+            if (Math.abs(before.level - after.level) > SAME_LEVEL) {
+                continue;
+            }
+            Segment longer = before.end - before.from >= after.end - after.from ? before : after;
+            int from = first ? own.from : before.from;
+            int end = last ? own.end : after.end;
+            segments.subList(first ? 0 : i - 1, (last ? i : i + 1) + 1).clear();
+            segments.add(first ? 0 : i - 1, new Segment(from, end, longer.level));
+            i = -1;
+        }
+    }
+
+    /** One past the last segment of the stretch that begins at segment i, or i where none does. */
+    private static int runEnd(List<Segment> segments, int i) {
+        double sign = Math.signum(segments.get(i).level - 1);
+        int end = i;
+        boolean far = false;
+        while (end < segments.size() && sign * (segments.get(end).level - 1) > SHOULDER) {
+            far |= sign * (segments.get(end).level - 1) > USUAL_METERS;
+            end++;
+        }
+        return far ? end : i;
+    }
+
+    private @Nullable Episode episode(int r, List<Segment> all, int first, int end, int[] at, double noise) {
+        int from = all.get(first).from;
+        int to = all.get(end - 1).end;
+        Segment longest = all.get(first);
+        Segment extreme = all.get(first);
+        for (Segment segment : all.subList(first, end)) {
+            longest = segment.end - segment.from > longest.end - longest.from ? segment : longest;
+            boolean farther = Math.abs(segment.level - 1) > Math.abs(extreme.level - 1);
+            extreme = farther && segment.end - segment.from >= 2 * LEAST_BINS ? segment : extreme;
+        }
+        double judgedS = (to - from) * Bins.BIN_S;
+        boolean fromStart = from * Bins.BIN_S <= FIRST_MINUTE_S && first == 0;
+        boolean toEnd = end == all.size();
+        boolean steady = steady(all.subList(first, end), longest);
+        double level = steady ? longest.level : extreme.level;
+        if (judgedS < (Math.abs(level - 1) < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : LEAST_S)
+                || (Math.abs(level - 1) < LEAST_DEVIATION && !(fromStart && toEnd && steady))) {
+            return null;
+        }
+        double before = first == 0 ? 1 : all.get(first - 1).level;
+        int onset = first == 0
+                ? bins.from[at[from]]
+                : onset(r, at[Math.max(0, from - 3)], at[Math.min(to - 1, from + 3)], before, all.get(first).level);
+        double fromS = s.work.timeS[onset];
+        double toS = bins.endS(at[to - 1]);
+        double slideS = first == 0 ? 0 : slide(all, first, end, level, at);
+        return new Episode(
+                r, fromS, Math.max(fromS, toS), level, before, fromStart, toEnd, judgedS, slideS, noise, steady);
+    }
+
+    /** True where the stretch keeps its longest segment's level but for what turns do to a row beside the siblings. */
+    private static boolean steady(List<Segment> segments, Segment longest) {
+        double wide = STEADY + STEADY_OF_DEVIATION * Math.abs(longest.level - 1);
+        int same = 0;
+        int all = 0;
+        for (Segment segment : segments) {
+            same += Math.abs(segment.level - longest.level) < wide ? segment.end - segment.from : 0;
+            all += segment.end - segment.from;
+        }
+        return same > MOSTLY * all;
+    }
+
+    /** Time from the first segment to the one that reaches nine tenths of the way; 0 where that is the first. */
+    private double slide(List<Segment> all, int first, int end, double level, int[] at) {
+        for (int i = first; i < end; i++) {
+            if (Math.abs(all.get(i).level - 1) >= 0.85 * Math.abs(level - 1)) {
+                return i == first ? 0 : bins.startS(at[all.get(i).from]) - bins.startS(at[all.get(first).from]);
+            }
+        }
+        return 0;
+    }
+
+    /** The entry between two bins at which the ratio goes from one level to the other, by least squares. */
+    private int onset(int r, int firstBin, int lastBin, double before, double after) {
+        float[] ratio = s.ratio[r];
+        int from = bins.from[firstBin];
+        int end = bins.from[lastBin + 1];
+        double gain = 0;
+        double best = 0;
+        int at = from;
+        for (int j = from; j < end; j++) {
+            if (!Float.isNaN(ratio[j])) {
+                double x = Math.min(CLIP, ratio[j]);
+                gain += (x - after) * (x - after) - (x - before) * (x - before);
+                if (gain > best) {
+                    best = gain;
+                    at = j + 1;
+                }
+            }
+        }
+        int onset = Math.min(at, s.work.n - 1);
+        while (onset < end - 1 && Float.isNaN(ratio[onset])) {
+            onset++;
+        }
+        return onset;
+    }
+
+    /** σ of a bin, from the differences of neighbours, which steps and slides hardly move. */
+    private static double noise(double[] value, int n) {
+        double[] change = new double[n - 1];
+        for (int i = 0; i + 1 < n; i++) {
+            change[i] = Math.abs(value[i + 1] - value[i]);
+        }
+        return RobustStatistics.MAD_TO_SIGMA * RobustStatistics.median(change, n - 1) / Math.sqrt(2);
+    }
+
+    private static double median(double[] value, int from, int end) {
+        double[] part = java.util.Arrays.copyOfRange(value, from, end);
+        return RobustStatistics.median(part, part.length);
+    }
+}

@@ -1,0 +1,197 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.stats.MaxSumRange;
+import io.rowledger.stats.RobustStatistics;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Rows, or the bar, that are late on or early off pass after pass: what the two detectors of bare ends share. */
+public final class SwitchingDelays {
+    /** Edges are known to a record; with few passes some of that remains in the median. */
+    private static final double INTERVALS = 0.6;
+
+    /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
+    private static final double COARSE_INTERVAL_S = 0.4;
+
+    private static final int LEAST_PASSES = 3;
+
+    private static final double MOST_ROWS = 0.6;
+
+    /** One pass says no more than this, s. */
+    private static final double MOST_S = 2;
+
+    /**
+     * What is usual at one end of a pass.
+     *
+     * @param usualS what valves and controllers usually take, s
+     * @param bareS a median delay from which ends are bare, s
+     * @param logged share of a record by which a log of means makes the delay seem longer
+     */
+    record Usual(double usualS, double bareS, double logged) {}
+
+    /** A valve and its controller take up to half a second to open, and a log of means shows it half a record late. */
+    public static final Usual ON = new Usual(0.6, 0.75, 0.2);
+
+    /**
+     * A valve begins to close when the bar is lifted, so liquid usually goes on after the lift and any lead is too much; a
+     * log of means makes it seem shorter, not longer.
+     */
+    public static final Usual OFF = new Usual(0.3, 0.5, 0);
+
+    /**
+     * Rows with bare ends.
+     *
+     * @param rows from 0; empty for the whole bar
+     * @param passes the passes, from 0
+     * @param delayS median delay
+     * @param seen passes seen
+     */
+    public record Ends(List<Integer> rows, MaxSumRange passes, double delayS, int seen, Usual usual) {}
+
+    private SwitchingDelays() {}
+
+    /** Finds them in delays by row and pass, s. */
+    public static List<Ends> find(double[][] delayS, boolean barToo, double intervalS, Usual usual) {
+        int rows = delayS.length;
+        int passes = rows == 0 ? 0 : delayS[0].length;
+        double[] bar = new double[passes];
+        double[] some = new double[rows];
+        for (int q = 0; q < passes; q++) {
+            int n = 0;
+            for (double[] ofRow : delayS) {
+                if (!Double.isNaN(ofRow[q])) {
+                    some[n++] = ofRow[q];
+                }
+            }
+            bar[q] = 2 * n >= rows ? RobustStatistics.median(some, n) : Double.NaN;
+        }
+        List<Ends> ends = new ArrayList<>();
+        Ends whole = barToo ? ends(List.of(), bar, intervalS, usual) : null;
+        if (whole != null) {
+            ends.add(whole);
+        }
+        List<Ends> single = new ArrayList<>();
+        for (int r = 0; r < rows; r++) {
+            double[] own = new double[passes];
+            for (int q = 0; q < passes; q++) {
+                own[q] = delayS[r][q] - (Double.isNaN(bar[q]) ? 0 : Math.max(0, bar[q] - usual.usualS / 2));
+            }
+            Ends of = ends(List.of(r), own, intervalS, usual);
+            if (of != null) {
+                single.add(of);
+            }
+        }
+        Ends most = barToo && whole == null ? mostRows(single, delayS) : null;
+        if (most != null) {
+            ends.add(most);
+        } else {
+            ends.addAll(joined(single));
+        }
+        return ends;
+    }
+
+    private static @Nullable Ends ends(List<Integer> rows, double[] delay, double intervalS, Usual usual) {
+        double[] gains = new double[delay.length];
+        for (int q = 0; q < gains.length; q++) {
+            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MOST_S, Math.min(MOST_S, delay[q] - usual.usualS));
+        }
+        MaxSumRange range = MaxSumRange.of(gains);
+        double[] in = new double[delay.length];
+        int n = 0;
+        for (int q = range.from(); q < range.end(); q++) {
+            if (!Double.isNaN(delay[q])) {
+                in[n++] = delay[q];
+            }
+        }
+        double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : RobustStatistics.median(in, n);
+        return n >= LEAST_PASSES && median >= usual.bareS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
+                ? new Ends(rows, range, median, n, usual)
+                : null;
+    }
+
+    private static double mean(double[] values, int n) {
+        return n == 0 ? Double.NaN : Arrays.stream(values, 0, n).sum() / n;
+    }
+
+    /** Where most rows that could be seen are late each for itself, the bar is. */
+    private static @Nullable Ends mostRows(List<Ends> single, double[][] delayS) {
+        int seen = 0;
+        for (double[] ofRow : delayS) {
+            seen += Arrays.stream(ofRow).filter(x -> !Double.isNaN(x)).count() >= LEAST_PASSES ? 1 : 0;
+        }
+        if (single.size() < 3 || single.size() < MOST_ROWS * seen) {
+            return null;
+        }
+        Ends typical = single.get(single.size() / 2);
+        return new Ends(List.of(), typical.passes, typical.delayS, typical.seen, typical.usual);
+    }
+
+    /** Neighbours with the same delay from the same pass on are one. */
+    private static List<Ends> joined(List<Ends> single) {
+        List<Ends> joined = new ArrayList<>();
+        for (Ends next : single) {
+            Ends last = joined.isEmpty() ? null : joined.get(joined.size() - 1);
+            if (last != null
+                    && last.rows.get(last.rows.size() - 1) + 1 == next.rows.get(0)
+                    && Math.abs(last.passes.from() - next.passes.from()) <= 1
+                    && Math.abs(last.delayS - next.delayS) < 0.3 + 0.2 * last.delayS) {
+                List<Integer> rows = new ArrayList<>(last.rows);
+                rows.addAll(next.rows);
+                joined.set(joined.size() - 1, new Ends(rows, last.passes, last.delayS, last.seen, last.usual));
+            } else {
+                joined.add(next);
+            }
+        }
+        return joined;
+    }
+
+    /** Which side of the bar. */
+    public static String side(Evidence e, List<Integer> rows) {
+        if (rows.isEmpty()) {
+            return "the whole bar";
+        }
+        double y = rows.stream().mapToDouble(r -> e.work.atM[r]).average().orElse(0);
+        return y < 0 ? "the left side" : "the right side";
+    }
+
+    public static double confidence(Ends ends) {
+        double clear = ends.delayS - ends.usual.usualS;
+        return ends.seen >= 5 && clear > 0.4 ? 0.96 : clear > 0.4 ? 0.92 : 0.75;
+    }
+
+    /** Speed at the ends of the passes, m/s. */
+    public static double speedMps(Evidence e, Ends ends, boolean atStart) {
+        double sum = 0;
+        int n = 0;
+        for (int q = ends.passes.from(); q < ends.passes.end(); q++) {
+            int from = e.work.passFrom[q];
+            int end = e.work.passFrom[q + 1];
+            if (end > from) {
+                sum += e.work.speedMps[atStart ? from : end - 1];
+                n++;
+            }
+        }
+        return n == 0 ? Double.NaN : sum / n;
+    }
+
+    /** Bare ground and the liquid it lacks. */
+    public static Case.Cost cost(Evidence e, Ends ends, double[][] delayS, boolean atStart) {
+        double speed = speedMps(e, ends, atStart);
+        double area = 0;
+        double volume = 0;
+        for (int q = ends.passes.from(); q < ends.passes.end(); q++) {
+            for (int r = 0; r < e.rows(); r++) {
+                boolean meant = ends.rows.isEmpty() || ends.rows.contains(r);
+                if (meant && !Double.isNaN(delayS[r][q]) && e.work.passFrom[q] < e.work.n) {
+                    double bare = Math.max(0, delayS[r][q]) * speed * e.work.bandM[r];
+                    double target = e.signals.targetLPerM2[e.work.passFrom[q]];
+                    area += bare;
+                    volume -= Double.isNaN(target) ? 0 : bare * target;
+                }
+            }
+        }
+        return new Case.Cost(area, volume);
+    }
+}

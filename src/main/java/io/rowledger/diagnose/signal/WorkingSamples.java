@@ -1,0 +1,214 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.stats.RobustStatistics;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Poses;
+import io.rowledger.track.Track;
+import java.util.Arrays;
+
+/**
+ * The working records of a job as columns: one entry j a record in which the bar worked, in time order. Motion of the
+ * bar comes from its two outermost bands: a rigid bar's rows all lie between them.
+ */
+public final class WorkingSamples {
+    /** Curvature is the mean over this long on either side of a record, s: less than a corner takes, more than a fix. */
+    private static final double HALF_WINDOW_S = 0.6;
+
+    /** The same where fixes scatter by more than {@link #COARSE_M}: a coarse track tells turns only slowly, s. */
+    private static final double COARSE_HALF_WINDOW_S = 2.0;
+
+    private static final double COARSE_M = 0.025;
+
+    /** Rows' speeds that change by this share of the bar's within {@link #SWING_S} leave flows behind. */
+    private static final double SWING = 0.06;
+
+    private static final double SWING_S = 2.5;
+    private static final double NOISE_SIGMAS = 5;
+
+    public final int n;
+    /** First step of the record, and one past its last. */
+    public final int[] step;
+
+    final int[] endStep;
+    public final int[] pass;
+    public final double[] timeS;
+    public final double[] durationS;
+    /** Forward speed at the bar's centre, m/s. */
+    public final float[] speedMps;
+    /** Curvature of the bar's way, 1/m, positive clockwise: a row at y runs at speed · (1 − κ·y). */
+    public final float[] curvaturePerM;
+    /** True while the bar swings into or out of a turn: flows lag, and outside rows show it most. */
+    final boolean[] swinging;
+    /** First entry of pass q (from 0), and of the one after the last: length passes + 1. */
+    public final int[] passFrom;
+    /** Curvature that is only noise, 1/m (1 sigma). */
+    final double curvatureNoisePerM;
+
+    /** True where fixes scatter so much that speeds from positions are noisy. */
+    public final boolean coarse;
+
+    public final double[] bandM;
+    public final double[] atM;
+    public final double halfWidthM;
+    /** Usual time between working records, s. */
+    public final double intervalS;
+
+    private WorkingSamples(Columns c, Strips strips, int passes, boolean coarse) {
+        this.coarse = coarse;
+        n = c.n;
+        step = Arrays.copyOf(c.step, n);
+        endStep = Arrays.copyOf(c.endStep, n);
+        pass = Arrays.copyOf(c.pass, n);
+        timeS = Arrays.copyOf(c.timeS, n);
+        durationS = Arrays.copyOf(c.durationS, n);
+        passFrom = new int[passes + 1];
+        Arrays.fill(passFrom, n);
+        for (int j = n - 1; j >= 0; j--) {
+            passFrom[pass[j] - 1] = j;
+        }
+        for (int q = passes - 1; q >= 0; q--) {
+            passFrom[q] = Math.min(passFrom[q], passFrom[q + 1]);
+        }
+        speedMps = new float[n];
+        curvaturePerM = new float[n];
+        intervalS = n == 0 ? 1 : RobustStatistics.median(durationS.clone(), n);
+        smooth(c, coarse ? COARSE_HALF_WINDOW_S : HALF_WINDOW_S);
+        curvatureNoisePerM = curvatureNoise();
+        int rows = strips.rows();
+        bandM = new double[rows];
+        atM = new double[rows];
+        for (int r = 0; r < rows; r++) {
+            bandM[r] = strips.rightM(r) - strips.leftM(r);
+            atM[r] = (strips.rightM(r) + strips.leftM(r)) / 2;
+        }
+        swinging = new boolean[n];
+        halfWidthM = Math.max(Math.abs(strips.leftM(0)), Math.abs(strips.rightM(rows - 1)));
+        markSwinging();
+    }
+
+    public static WorkingSamples of(Track track, Strips strips) {
+        double worst = 0;
+        for (double noise : track.quality().noiseM()) {
+            worst = Double.isNaN(noise) ? worst : Math.max(worst, noise);
+        }
+        Columns columns = new Columns(track.poses(), strips);
+        return new WorkingSamples(columns, strips, track.passes().size(), worst > COARSE_M);
+    }
+
+    public int rows() {
+        return bandM.length;
+    }
+
+    public int passes() {
+        return passFrom.length - 1;
+    }
+
+    /** The entry at or after a time; n after the last. */
+    public int at(double time) {
+        int found = Arrays.binarySearch(timeS, time);
+        return found >= 0 ? found : -found - 1;
+    }
+
+    /** Running means of speed and turn rate, never across the end of a pass. */
+    private void smooth(Columns c, double halfWindowS) {
+        for (int q = 0; q < passFrom.length - 1; q++) {
+            int low = passFrom[q];
+            int high = passFrom[q];
+            double way = 0;
+            double turn = 0;
+            for (int j = passFrom[q]; j < passFrom[q + 1]; j++) {
+                while (high < passFrom[q + 1] && timeS[high] <= timeS[j] + halfWindowS) {
+                    way += c.wayM[high];
+                    turn += c.turnRad[high];
+                    high++;
+                }
+                while (timeS[low] < timeS[j] - halfWindowS) {
+                    way -= c.wayM[low];
+                    turn -= c.turnRad[low];
+                    low++;
+                }
+                speedMps[j] = (float) (c.wayM[j] / durationS[j]);
+                curvaturePerM[j] = way > 0.05 ? (float) (turn / way) : 0;
+            }
+        }
+    }
+
+    private void markSwinging() {
+        double most = Math.max(SWING, NOISE_SIGMAS * curvatureNoisePerM * halfWidthM);
+        int back = (int) Math.max(1, Math.round(SWING_S / intervalS));
+        for (int j = 0; j < n; j++) {
+            int before = Math.max(passFrom[pass[j] - 1], j - back);
+            swinging[j] = Math.abs(curvaturePerM[j] - curvaturePerM[before]) * halfWidthM > most;
+        }
+    }
+
+    private double curvatureNoise() {
+        double[] change = new double[n];
+        int lag = (int) Math.max(1, Math.round(2 * HALF_WINDOW_S / intervalS));
+        int count = 0;
+        for (int j = lag; j < n; j++) {
+            if (pass[j] == pass[j - lag]) {
+                change[count++] = Math.abs(curvaturePerM[j] - curvaturePerM[j - lag]);
+            }
+        }
+        return count == 0 ? 0 : RobustStatistics.MAD_TO_SIGMA * RobustStatistics.median(change, count) / Math.sqrt(2);
+    }
+
+    /** The columns while they grow. */
+    private static final class Columns {
+        private final int[] step;
+        private final int[] endStep;
+        private final int[] pass;
+        private final double[] timeS;
+        private final double[] durationS;
+        private final double[] wayM;
+        private final double[] turnRad;
+        private int n;
+
+        Columns(Poses poses, Strips strips) {
+            int most = countRecords(poses);
+            step = new int[most];
+            endStep = new int[most];
+            pass = new int[most];
+            timeS = new double[most];
+            durationS = new double[most];
+            wayM = new double[most];
+            turnRad = new double[most];
+            int last = strips.rows() - 1;
+            double leftAt = (strips.leftM(0) + strips.rightM(0)) / 2;
+            double rightAt = (strips.leftM(last) + strips.rightM(last)) / 2;
+            double leftBand = strips.rightM(0) - strips.leftM(0);
+            double rightBand = strips.rightM(last) - strips.leftM(last);
+            for (int k = 0; k < poses.steps(); k++) {
+                if (!poses.working(k)) {
+                    continue;
+                }
+                if (n == 0 || poses.record(k) != poses.record(k - 1) || endStep[n - 1] != k) {
+                    step[n] = k;
+                    pass[n] = poses.pass(k);
+                    timeS[n] = poses.timeS(k);
+                    n++;
+                }
+                int j = n - 1;
+                endStep[j] = k + 1;
+                durationS[j] += poses.durationS(k);
+                timeS[j] = (poses.timeS(step[j]) + poses.timeS(k + 1)) / 2;
+                double left = strips.signedAreaM2(k, 0) / leftBand;
+                double right = strips.signedAreaM2(k, last) / rightBand;
+                double turn = last == 0 ? 0 : (left - right) / (rightAt - leftAt);
+                turnRad[j] += turn;
+                wayM[j] += left + turn * leftAt;
+            }
+        }
+
+        private static int countRecords(Poses poses) {
+            int count = 0;
+            for (int k = 0; k < poses.steps(); k++) {
+                count += poses.working(k) && (k == 0 || poses.record(k) != poses.record(k - 1) || !poses.working(k - 1))
+                        ? 1
+                        : 0;
+            }
+            return count;
+        }
+    }
+}

@@ -1,0 +1,117 @@
+package io.rowledger.document.pdf;
+
+import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.MustacheException;
+import io.rowledger.document.pdf.Templates.Template;
+import io.rowledger.finding.UnusableInputException;
+import java.io.IOException;
+import java.io.StringReader;
+import javax.xml.parsers.DocumentBuilder;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
+import org.w3c.dom.Document;
+import org.xml.sax.ErrorHandler;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import org.xml.sax.SAXParseException;
+
+/** A template with its tags filled in, as a document; what is wrong with a user's template is said by file and line. */
+final class FilledTemplate {
+    private static final String SAX = "http://xml.org/sax/features/";
+
+    private FilledTemplate() {}
+
+    /** Fills the tags from the model (its accessors are the tags' names) and parses the result. */
+    static Document fill(Template template, Object model) {
+        if (template.own()) {
+            // Tags are plain text to an XML parser, so the file must be well-formed before they are filled: only
+            // then is the line in the message the line in the user's file.
+            parse(template, template.text(), false);
+        }
+        return parse(template, expand(template, model), true);
+    }
+
+    private static String expand(Template template, Object model) {
+        try {
+            return Mustache.compiler()
+                    .strictSections(true)
+                    .emptyStringIsFalse(true)
+                    .withFormatter(value -> printable(String.valueOf(value)))
+                    .compile(template.text())
+                    .execute(model);
+        } catch (MustacheException.Context e) {
+            throw broken(template, e.lineNo, "a tag {{" + e.key + "}} that has no meaning here", e)
+                    .expected("the tags of the built-in template")
+                    .mend("take the tag out or correct its name");
+        } catch (MustacheException e) {
+            throw broken(template, lineOf(e), "tags that don't fit together (" + e.getMessage() + ")", e)
+                    .expected("every {{#name}} to end with {{/name}}")
+                    .mend("close or remove the section");
+        }
+    }
+
+    /** Without the characters XML 1.0 (section 2.2) cannot hold, which a name in a rig file may well have. */
+    private static String printable(String text) {
+        return text.codePoints()
+                .filter(c -> c == '\t'
+                        || c == '\n'
+                        || c == '\r'
+                        || (c >= ' ' && c <= 0xd7ff)
+                        || (c >= 0xe000 && c <= 0xfffd)
+                        || c >= 0x10000)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+    }
+
+    private static int lineOf(MustacheException e) {
+        String message = String.valueOf(e.getMessage());
+        int at = message.lastIndexOf("line ");
+        int line = 0;
+        for (int i = at + 5; at >= 0 && i < message.length() && Character.isDigit(message.charAt(i)); i++) {
+            line = line * 10 + Character.digit(message.charAt(i), 10);
+        }
+        return line;
+    }
+
+    private static Document parse(Template template, String text, boolean filled) {
+        try {
+            DocumentBuilderFactory factory = DocumentBuilderFactory.newDefaultInstance();
+            factory.setFeature(SAX + "external-general-entities", false);
+            factory.setFeature(SAX + "external-parameter-entities", false);
+            factory.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
+            factory.setExpandEntityReferences(false);
+            DocumentBuilder builder = factory.newDocumentBuilder();
+            builder.setErrorHandler(new Quiet());
+            return builder.parse(new InputSource(new StringReader(text)));
+        } catch (SAXParseException e) {
+            String where = filled ? " (line of the filled page)" : "";
+            throw broken(template, e.getLineNumber(), "no well-formed XHTML: " + e.getMessage() + where, e)
+                    .atColumn(Integer.toString(e.getColumnNumber()))
+                    .expected("every element closed and every & written as &amp;")
+                    .mend("correct the line, or delete the file to use the built-in template");
+        } catch (ParserConfigurationException | SAXException | IOException e) {
+            throw new IllegalStateException("parsing " + template.name(), e);
+        }
+    }
+
+    private static UnusableInputException broken(Template template, int line, String found, Exception cause) {
+        if (!template.own()) {
+            throw new IllegalStateException("built-in template " + template.name() + " line " + line, cause);
+        }
+        return UnusableInputException.found(found).inFile(template.name()).atLine(line);
+    }
+
+    /** Keeps the parser from printing; fatal errors are thrown by the parser itself. */
+    private static final class Quiet implements ErrorHandler {
+        @Override
+        public void warning(SAXParseException e) {}
+
+        @Override
+        public void error(SAXParseException e) {}
+
+        @Override
+        public void fatalError(SAXParseException e) throws SAXException {
+            throw e;
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package io.rowledger.document.pdf;
+
+import io.rowledger.document.chart.Chart;
+import io.rowledger.finding.UnusableInputException;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.w3c.dom.Document;
+import org.xhtmlrenderer.pdf.ITextOutputDevice;
+import org.xhtmlrenderer.pdf.ITextRenderer;
+import org.xhtmlrenderer.pdf.ITextTextRenderer;
+
+/**
+ * Fills a template and writes it as PDF: the same bytes for the same input, whatever the day, the machine or its fonts.
+ *
+ * @param template file name of the template, for instance {@code pass-review.xhtml}
+ * @param templateFolder the user's own templates, or null
+ * @param dateS the date the document carries, epoch seconds: when the work ended, never when the report was made
+ */
+public record PdfReport(String template, @Nullable Path templateFolder, double dateS) {
+    static {
+        // The layout library logs through SLF4J, and without a logger SLF4J says so on standard error.
+        setWhereUnset("slf4j.internal.verbosity", "ERROR");
+        // It also uses AWT's shapes, which must not go looking for a screen.
+        setWhereUnset("java.awt.headless", "true");
+    }
+
+    private static void setWhereUnset(String property, String value) {
+        if (System.getProperty(property) == null) {
+            System.setProperty(property, value);
+        }
+    }
+
+    /**
+     * Writes the report.
+     *
+     * @param model what the template's tags name
+     * @param charts what {@code data-chart} names
+     * @throws UnusableInputException where the user's template can't be used
+     */
+    public void write(Object model, Map<String, Chart> charts, OutputStream out) throws IOException {
+        write(model, charts, List.of(), out);
+    }
+
+    /**
+     * Writes the report with files inside it.
+     *
+     * @param model what the template's tags name
+     * @param charts what {@code data-chart} names
+     * @param attachments the files, each under a name of its own
+     * @throws UnusableInputException where the user's template can't be used
+     */
+    public void write(Object model, Map<String, Chart> charts, List<Attachment> attachments, OutputStream out)
+            throws IOException {
+        Templates templates = new Templates(templateFolder);
+        Document document = FilledTemplate.fill(templates.read(template), model);
+        try {
+            out.write(render(document, templates, charts, attachments));
+        } catch (ChartElements.UnknownChartException e) {
+            throw UnusableInputException.found("data-chart=\"" + e.name + "\", a chart that doesn't exist")
+                    .inFile(templates.read(template).name())
+                    .expected("one of " + e.known)
+                    .mend("correct the name of the chart");
+        }
+    }
+
+    private byte[] render(
+            Document document, Templates templates, Map<String, Chart> charts, List<Attachment> attachments) {
+        float dotsPerPoint = ITextRenderer.DEFAULT_DOTS_PER_POINT;
+        int dotsPerPixel = ITextRenderer.DEFAULT_DOTS_PER_PIXEL;
+        ITextOutputDevice device = new TaggingDevice(dotsPerPoint);
+        ReportFonts fonts = new ReportFonts();
+        ITextRenderer renderer = new ITextRenderer(
+                dotsPerPoint,
+                dotsPerPixel,
+                device,
+                new TemplateAgent(templates, device, dotsPerPixel),
+                fonts,
+                new ChartElements(charts, fonts),
+                new ITextTextRenderer());
+        renderer.getSharedContext().setLineBreakingStrategy(new SpacesOnly());
+        fonts.lacking().box(document);
+        renderer.setDocument(document, "");
+        renderer.setListener(new Archive(document, date(), attachments));
+        renderer.layout();
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(1 << 18);
+        renderer.createPDF(bytes);
+        return bytes.toByteArray();
+    }
+
+    private Instant date() {
+        return Instant.ofEpochSecond(Double.isFinite(dateS) ? Math.round(dateS) : 0);
+    }
+}

@@ -1,0 +1,96 @@
+package io.rowledger.document.pdf;
+
+import com.lowagie.text.pdf.BaseFont;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.security.SecureRandom;
+import java.util.HashMap;
+import java.util.Map;
+import org.xhtmlrenderer.css.constants.IdentValue;
+import org.xhtmlrenderer.css.value.FontSpecification;
+import org.xhtmlrenderer.layout.SharedContext;
+import org.xhtmlrenderer.pdf.FontDescription;
+import org.xhtmlrenderer.pdf.FontFamily;
+import org.xhtmlrenderer.pdf.ITextFSFont;
+import org.xhtmlrenderer.pdf.ITextFontResolver;
+import org.xhtmlrenderer.render.FSFont;
+
+/**
+ * The only fonts of a report: Liberation Sans regular and bold (SIL Open Font License), from the jar, embedded as subsets.
+ * Whatever family a template names, it gets one of these, so that a report looks the same on every machine.
+ */
+final class ReportFonts extends ITextFontResolver {
+    private static final int BOLD_FROM = 600;
+    /**
+     * Said of both weights: the library thickens a font that is lighter than the text it painted last, which for the
+     * number of a list is some other text.
+     */
+    private static final int HEAVIEST = 900;
+
+    private final BaseFont regular;
+    private final BaseFont bold;
+    private final LackingGlyphs lacking;
+
+    ReportFonts() {
+        this.regular = load("/liberation/LiberationSans-Regular.ttf", 0);
+        this.bold = load("/liberation/LiberationSans-Bold.ttf", 1);
+        this.lacking = new LackingGlyphs(regular);
+    }
+
+    /** What these fonts can't print. */
+    LackingGlyphs lacking() {
+        return lacking;
+    }
+
+    BaseFont of(boolean heavy) {
+        return heavy ? bold : regular;
+    }
+
+    /** No built-in PDF fonts: those would not be embedded, and reading their metrics takes time. */
+    @Override
+    protected Map<String, FontFamily> loadFonts() {
+        return new HashMap<>();
+    }
+
+    @Override
+    public FSFont resolveFont(SharedContext context, FontSpecification spec) {
+        int weight = convertWeightToInt(spec.fontWeight);
+        BaseFont font = of(weight >= BOLD_FROM);
+        return new ITextFSFont(new FontDescription(font, IdentValue.NORMAL, HEAVIEST), spec.size);
+    }
+
+    private static BaseFont load(String resource, int number) {
+        try (InputStream in = ReportFonts.class.getResourceAsStream(resource)) {
+            if (in == null) {
+                throw new IllegalStateException("the jar lacks " + resource);
+            }
+            String name = resource.substring(resource.lastIndexOf('/') + 1);
+            BaseFont font = BaseFont.createFont(
+                    name, BaseFont.IDENTITY_H, BaseFont.EMBEDDED, BaseFont.NOT_CACHED, in.readAllBytes(), null);
+            font.setSecureRandom(new SubsetTag(number));
+            // A list of the glyphs in the subset is optional, and PDF/A allows it only complete; the library's is not.
+            font.setIncludeCidSet(false);
+            return font;
+        } catch (IOException e) {
+            throw new UncheckedIOException("reading " + resource, e);
+        }
+    }
+
+    /** The library tags each subset with six random letters; these are the same for a weight every time. */
+    private static final class SubsetTag extends SecureRandom {
+        private static final long serialVersionUID = 1L;
+        private static final int LETTERS = 26;
+
+        private final int number;
+
+        SubsetTag(int number) {
+            this.number = number;
+        }
+
+        @Override
+        public double nextDouble() {
+            return (number + 0.5) / LETTERS;
+        }
+    }
+}

@@ -1,0 +1,163 @@
+package io.rowledger.document.pdf;
+
+import io.rowledger.finding.UnusableInputException;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
+import java.security.PrivateKey;
+import java.security.UnrecoverableKeyException;
+import java.security.cert.Certificate;
+import java.security.cert.CertificateExpiredException;
+import java.security.cert.CertificateNotYetValidException;
+import java.security.cert.X509Certificate;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Date;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The user's key to sign with, RSA or EC.
+ *
+ * @param key the private key
+ * @param chain its certificate first, then those of its issuers as far as the file has them
+ */
+public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
+    private static final Set<String> KINDS = Set.of("RSA", "EC");
+    private static final int DIGITAL_SIGNATURE = 0;
+    private static final int NON_REPUDIATION = 1;
+
+    /** Keeps its own list. */
+    public SigningKey {
+        chain = List.copyOf(chain);
+    }
+
+    X509Certificate certificate() {
+        return chain.get(0);
+    }
+
+    /**
+     * Reads the only key of a PKCS#12 file (RFC 7292).
+     *
+     * @param at the moment of signing, in which the certificate must be valid
+     * @throws UnusableInputException where the file can't be read or opened with this password, or its key can't sign then
+     */
+    public static SigningKey read(Path file, char[] password, Instant at) {
+        KeyStore store = open(file, password);
+        try {
+            List<String> keys = new ArrayList<>();
+            for (String alias : Collections.list(store.aliases())) {
+                if (store.isKeyEntry(alias)) {
+                    keys.add(alias);
+                }
+            }
+            if (keys.size() != 1) {
+                throw found(keys.isEmpty() ? "no private key" : keys.size() + " private keys", file)
+                        .expected("one private key with its certificate")
+                        .mend("export the key together with its certificate into a PKCS#12 file of its own");
+            }
+            SigningKey key = of(store.getKey(keys.get(0), password), store.getCertificateChain(keys.get(0)), file);
+            key.check(file, at);
+            return key;
+        } catch (UnrecoverableKeyException e) {
+            throw wrongPassword(file);
+        } catch (GeneralSecurityException e) {
+            throw found("a key this program can't use (" + e.getMessage() + ")", file)
+                    .expected("an RSA or EC key with its certificate")
+                    .mend("sign with another key, or leave --sign out");
+        }
+    }
+
+    private static KeyStore open(Path file, char[] password) {
+        byte[] bytes;
+        try {
+            bytes = Files.readAllBytes(file);
+        } catch (NoSuchFileException e) {
+            throw found("no such file", file).expected("a PKCS#12 file").mend("correct the name after --sign");
+        } catch (IOException e) {
+            throw found("a file that can't be read (" + e.getClass().getSimpleName() + ")", file)
+                    .expected("a PKCS#12 file")
+                    .mend("check that it is a file you may read");
+        }
+        try {
+            KeyStore store = KeyStore.getInstance("PKCS12");
+            store.load(new ByteArrayInputStream(bytes), password);
+            return store;
+        } catch (IOException e) {
+            if (e.getCause() instanceof UnrecoverableKeyException) {
+                throw wrongPassword(file);
+            }
+            throw noStore(file);
+        } catch (GeneralSecurityException e) {
+            throw noStore(file);
+        }
+    }
+
+    private static SigningKey of(@Nullable Object key, Certificate @Nullable [] chain, Path file) {
+        List<X509Certificate> certificates = new ArrayList<>();
+        for (Certificate certificate : chain == null ? new Certificate[0] : chain) {
+            if (certificate instanceof X509Certificate x509) {
+                certificates.add(x509);
+            }
+        }
+        if (!(key instanceof PrivateKey secret) || certificates.isEmpty()) {
+            throw found("a key without its certificate", file)
+                    .expected("one private key with its certificate")
+                    .mend("export the key together with its certificate");
+        }
+        return new SigningKey(secret, certificates);
+    }
+
+    private void check(Path file, Instant at) {
+        if (!KINDS.contains(key.getAlgorithm())) {
+            throw found("a key of kind " + key.getAlgorithm(), file)
+                    .expected("an RSA or EC key")
+                    .mend("sign with another key, or leave --sign out");
+        }
+        try {
+            certificate().checkValidity(Date.from(at));
+        } catch (CertificateExpiredException e) {
+            throw found(
+                            "a certificate that ran out at "
+                                    + certificate().getNotAfter().toInstant(),
+                            file)
+                    .expected("one that is valid when it signs, at " + at)
+                    .mend("get a new certificate for the key, or leave --sign out");
+        } catch (CertificateNotYetValidException e) {
+            throw found(
+                            "a certificate that is not valid before "
+                                    + certificate().getNotBefore().toInstant(),
+                            file)
+                    .expected("one that is valid when it signs, at " + at)
+                    .mend("wait until then or correct the machine's clock");
+        }
+        boolean[] usage = certificate().getKeyUsage();
+        if (usage != null && !usage[DIGITAL_SIGNATURE] && !usage[NON_REPUDIATION]) {
+            throw found("a certificate that is not for signing", file)
+                    .expected("the key usage digital signature or non-repudiation (RFC 5280, 4.2.1.3)")
+                    .mend("sign with another key, or leave --sign out");
+        }
+    }
+
+    private static UnusableInputException wrongPassword(Path file) {
+        return found("that the password doesn't open it", file)
+                .expected("the password the PKCS#12 file was made with")
+                .mend("correct the file after --sign-password-file (its first line counts) or ROWLEDGER_SIGN_PASSWORD");
+    }
+
+    private static UnusableInputException noStore(Path file) {
+        return found("no PKCS#12 file, or a damaged one", file)
+                .expected("a .p12 or .pfx file with a key and its certificate")
+                .mend("export the key as PKCS#12");
+    }
+
+    private static UnusableInputException found(String what, Path file) {
+        return UnusableInputException.found(what).inFile(file.toString());
+    }
+}

@@ -1,0 +1,50 @@
+package io.rowledger.document.pdf;
+
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.xhtmlrenderer.pdf.ITextOutputDevice;
+import org.xhtmlrenderer.pdf.ITextUserAgent;
+import org.xhtmlrenderer.resource.CSSResource;
+import org.xhtmlrenderer.swing.NaiveUserAgent;
+
+/** Style sheets come from the templates; nothing else is ever fetched, least of all from a network. */
+final class TemplateAgent extends ITextUserAgent {
+    /** The layout library's own sheet: how plain XHTML elements look. */
+    private static final String LAYOUT_DEFAULTS = "XhtmlNamespaceHandler.css";
+
+    private final Templates templates;
+
+    TemplateAgent(Templates templates, ITextOutputDevice device, int dotsPerPixel) {
+        super(device, dotsPerPixel);
+        this.templates = templates;
+    }
+
+    @Override
+    public CSSResource getCSSResource(String uri) {
+        String name = uri.substring(uri.lastIndexOf('/') + 1);
+        if (LAYOUT_DEFAULTS.equals(name)) {
+            return new CSSResource(layoutDefaults());
+        }
+        byte[] css = templates.read(name).text().getBytes(StandardCharsets.UTF_8);
+        return new CSSResource(new ByteArrayInputStream(css));
+    }
+
+    private static InputStream layoutDefaults() {
+        return Objects.requireNonNull(
+                NaiveUserAgent.class.getResourceAsStream("/resources/css/" + LAYOUT_DEFAULTS),
+                "the layout library lacks its default style sheet");
+    }
+
+    @Override
+    public String resolveURI(@Nullable String uri) {
+        return uri == null ? "" : uri;
+    }
+
+    @Override
+    protected @Nullable InputStream resolveAndOpenStream(@Nullable String uri) {
+        return null;
+    }
+}

@@ -1,0 +1,67 @@
+package io.rowledger.document.pdf;
+
+import io.rowledger.finding.UnusableInputException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The templates of a report: the user's own where their folder has the file, those of the jar elsewhere.
+ *
+ * @param folder the user's folder, or null
+ */
+record Templates(@Nullable Path folder) {
+    /** One template: its text, what to call it in a message, and whether the user made it. */
+    record Template(String name, String text, boolean own) {}
+
+    Templates {
+        if (folder != null && !Files.isDirectory(folder)) {
+            throw UnusableInputException.found("no such folder")
+                    .inFile(folder.toString())
+                    .expected("a folder with report templates")
+                    .mend("name the folder that holds pass-review.xhtml or report.css, or leave the option out");
+        }
+    }
+
+    /** The template of this file name. */
+    Template read(String name) {
+        if (folder != null) {
+            Path own = folder.resolve(name);
+            if (Files.exists(own)) {
+                return new Template(own.toString(), readOwn(own), true);
+            }
+        }
+        return new Template(name, readBuiltIn(name), false);
+    }
+
+    private static String readOwn(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (CharacterCodingException e) {
+            throw UnusableInputException.found("text that is not UTF-8")
+                    .inFile(file.toString())
+                    .expected("a template in UTF-8")
+                    .mend("save the file as UTF-8");
+        } catch (IOException e) {
+            throw UnusableInputException.found("a template that can't be read (" + e + ")")
+                    .inFile(file.toString())
+                    .mend("check that the file is readable");
+        }
+    }
+
+    private static String readBuiltIn(String name) {
+        try (InputStream in = Templates.class.getResourceAsStream("/report-templates/" + name)) {
+            if (in == null) {
+                throw new IllegalStateException("the jar lacks the template " + name);
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException("reading " + name, e);
+        }
+    }
+}

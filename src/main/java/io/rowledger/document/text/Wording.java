@@ -1,0 +1,67 @@
+package io.rowledger.document.text;
+
+import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.units.UnitFormat;
+import java.util.List;
+import java.util.Locale;
+
+/** The words that stand for codes, and numbers put into words. */
+public final class Wording {
+    private Wording() {}
+
+    /** {@code 3, 5–8}; empty for none. */
+    public static String ranges(List<Integer> ascending) {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < ascending.size(); ) {
+            int end = i;
+            while (end + 1 < ascending.size() && ascending.get(end + 1) == ascending.get(end) + 1) {
+                end++;
+            }
+            if (!text.isEmpty()) {
+                text.append(", ");
+            }
+            text.append(ascending.get(i));
+            if (end > i) {
+                text.append(end == i + 1 ? ", " : "\u2013").append(ascending.get(end));
+            }
+            i = end + 1;
+        }
+        return text.toString();
+    }
+
+    /** A dash where a table has no figure: the words would fill the column. */
+    public static String cell(String text) {
+        return UnitFormat.UNKNOWN.equals(text) ? "\u2013" : text;
+    }
+
+    /** {@code 1 place}, {@code 3 places}. */
+    public static String counted(int n, String one, String many) {
+        return n + "\u00a0" + (n == 1 ? one : many);
+    }
+
+    public static String cause(CoverageDefect.Cause cause) {
+        return switch (cause) {
+            case GAP_BETWEEN_PASSES -> "gap between passes";
+            case ROW_NOT_DELIVERING -> "row not delivering";
+            case LATE_START -> "pass started late";
+            case EARLY_STOP -> "pass stopped early";
+            case EDGE_OF_FIELD -> "margin left at the field's edge";
+            case OUTSIDE_THE_LOG -> "bar never came here";
+            case PASSES_OVERLAP -> "passes too close";
+            case HEADLAND_OVERLAP -> "pass ran into done ground";
+            case PASS_CROSSED_ITSELF -> "pass crossed itself";
+            case INSIDE_THE_PIVOT -> "inside of a tight turn";
+        };
+    }
+
+    /** The last part of a path: folders say nothing to a reader and don't fit a column. */
+    public static String fileName(String path) {
+        return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+    }
+
+    /** A job key as a label: {@code spray_depth} reads "Spray depth". */
+    public static String label(String key) {
+        String words = key.replace('_', ' ').strip();
+        return words.isEmpty() ? words : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}

@@ -1,0 +1,302 @@
+package io.rowledger.export;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.coverage.grid.ReceivedGrid;
+import io.rowledger.coverage.strips.StripPolygon;
+import io.rowledger.export.GeoPackage.Column;
+import io.rowledger.export.GeoPackage.Table;
+import io.rowledger.finding.Finding;
+import io.rowledger.geo.Jts;
+import io.rowledger.rate.Rates.PassTotals;
+import io.rowledger.report.common.JobTimes;
+import io.rowledger.results.JsonNumbers;
+import io.rowledger.track.Pass;
+import io.rowledger.track.Poses;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
+
+/**
+ * {@code layers/field.gpkg}: strips, passes, doubled and skipped ground, findings and what the ground received, each a layer
+ * with what it says in columns. Times are UTC; all figures SI with the unit in the column's name.
+ */
+public final class FieldGeoPackage {
+    public static final String FILE = "layers/field.gpkg";
+
+    /** A pass is drawn as a line; a few centimetres less of its bends are no loss and a tenth of the size, m. */
+    private static final double PASS_LINE_M = 0.05;
+
+    /**
+     * Cells of the received layer. The grid has half-metre cells, four million on a hundred hectares; as polygons they would
+     * fill a gigabyte, so they are added up to squares of about this side. {@code received.tif} has them all. m
+     */
+    private static final double CELL_M = 5;
+    /** Cells with less covered ground than this share of the square say nothing of its rate. */
+    private static final double LEAST_COVERED = 0.01;
+
+    private static final GeometryFactory DEGREES = new GeometryFactory();
+
+    private FieldGeoPackage() {}
+
+    public static void write(Analysis a, OutputStream out) throws IOException {
+        try (GeoPackage file = new GeoPackage(a.track().plane(), JsonNumbers.time(JobTimes.endS(a)))) {
+            strips(a, file);
+            passes(a, file);
+            places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.DOUBLED, file);
+            places(a.coverage().missed(), "missed", "Ground left out", Sld.MISSED, file);
+            findings(a, file);
+            received(a, file);
+            file.writeTo(out);
+        } catch (SQLException e) {
+            throw new IOException(e);
+        }
+    }
+
+    private static Column text(String name, String meaning) {
+        return new Column(name, "TEXT", meaning);
+    }
+
+    private static Column number(String name, String meaning) {
+        return new Column(name, "DOUBLE", meaning);
+    }
+
+    private static Column whole(String name, String meaning) {
+        return new Column(name, "INTEGER", meaning);
+    }
+
+    private static Column flag(String name, String meaning) {
+        return new Column(name, "BOOLEAN", meaning);
+    }
+
+    private static @Nullable Double rounded(double value, int decimals) {
+        java.math.BigDecimal number = JsonNumbers.of(value, decimals);
+        return number == null ? null : number.doubleValue();
+    }
+
+    /** The same for tens of thousands of squares, without a detour through text. */
+    private static @Nullable Double inParts(double value, double parts) {
+        return Double.isFinite(value) ? Math.rint(value * parts) / parts + 0.0 : null;
+    }
+
+    private static String numbers(List<Integer> numbers) {
+        return numbers.stream().map(String::valueOf).collect(Collectors.joining(", "));
+    }
+
+    private static void strips(Analysis a, GeoPackage file) throws SQLException {
+        Poses poses = a.track().poses();
+        Table table = new Table(
+                "strips",
+                "POLYGON",
+                "Ground of neighbouring rows that delivered together for a stretch of one pass",
+                Sld.STRIPS,
+                List.of(
+                        whole("pass", "pass, from 1 in time order"),
+                        whole("first_row", "first row, from 1 at the left"),
+                        whole("last_row", "last row"),
+                        text("from_utc", "first moment, UTC"),
+                        text("to_utc", "last moment, UTC"),
+                        flag("delivering", "true where liquid was given, false where only swept"),
+                        flag("unsettled", "true where the bar's angle was not known"),
+                        number("area_m2", "area, square meters")));
+        file.layer(table, layer -> {
+            for (StripPolygon strip : a.coverage().strips()) {
+                layer.add(
+                        strip.polygon(),
+                        strip.pass(),
+                        strip.firstRow(),
+                        strip.lastRow(),
+                        JsonNumbers.time(poses.timeS(strip.firstStep())),
+                        JsonNumbers.time(poses.timeS(strip.endStep())),
+                        strip.delivering() ? 1 : 0,
+                        strip.unsettled() ? 1 : 0,
+                        rounded(strip.polygon().getArea(), JsonNumbers.AREA_M2));
+            }
+        });
+    }
+
+    private static void passes(Analysis a, GeoPackage file) throws SQLException {
+        List<Column> columns = new ArrayList<>(List.of(
+                whole("pass", "pass, from 1 in time order"),
+                text("from_utc", "start, UTC"),
+                text("to_utc", "end, UTC"),
+                number("length_m", "way of the bar's middle, meters"),
+                number("swept_area_m2", "swept area, square meters")));
+        a.rig().products().forEach(product -> {
+            columns.add(number(product.key() + "_volume_l", product.name() + " metered, liters"));
+            columns.add(number(product.key() + "_target_volume_l", product.name() + " asked for, liters"));
+        });
+        Table table = new Table("passes", "LINESTRING", "The way of the bar's middle", Sld.PASSES, columns);
+        file.layer(table, layer -> {
+            for (int i = 0; i < a.track().passes().size(); i++) {
+                Pass pass = a.track().passes().get(i);
+                PassTotals totals = a.rates().passes().get(i);
+                List<@Nullable Object> row = new ArrayList<>();
+                row.add(pass.number());
+                row.add(JsonNumbers.time(pass.startS()));
+                row.add(JsonNumbers.time(pass.endS()));
+                row.add(rounded(pass.lengthM(), JsonNumbers.LENGTH_M));
+                row.add(rounded(totals.sweptAreaM2(), JsonNumbers.AREA_M2));
+                for (int p = 0; p < totals.volumeL().length; p++) {
+                    row.add(rounded(totals.volumeL()[p], JsonNumbers.VOLUME_L));
+                    row.add(rounded(totals.targetVolumeL()[p], JsonNumbers.VOLUME_L));
+                }
+                layer.add(line(a.track().poses(), pass), row.toArray());
+            }
+        });
+    }
+
+    private static LineString line(Poses poses, Pass pass) {
+        Coordinate[] way = new Coordinate[pass.endStep() - pass.firstStep() + 1];
+        for (int i = 0; i < way.length; i++) {
+            int pose = pass.firstStep() + i;
+            way[i] = new Coordinate(poses.dropEastM(pose), poses.dropNorthM(pose));
+        }
+        return (LineString) DouglasPeuckerSimplifier.simplify(DEGREES.createLineString(way), PASS_LINE_M);
+    }
+
+    private static void places(List<CoverageDefect> places, String name, String meaning, String sld, GeoPackage file)
+            throws SQLException {
+        Table table = new Table(
+                name,
+                "POLYGON",
+                meaning,
+                sld,
+                List.of(
+                        whole("number", "from 1, largest first"),
+                        number("area_m2", "area, square meters"),
+                        text("passes", "passes in it or next to it"),
+                        text("rows", "rows in it or next to it"),
+                        text("cause", "likely cause")));
+        file.layer(table, layer -> {
+            for (CoverageDefect place : places) {
+                layer.add(
+                        place.polygon(),
+                        place.number(),
+                        rounded(place.areaM2(), JsonNumbers.AREA_M2),
+                        numbers(place.passes()),
+                        numbers(place.rows()),
+                        place.cause().name().toLowerCase(Locale.ROOT));
+            }
+        });
+    }
+
+    private static void findings(Analysis a, GeoPackage file) throws SQLException {
+        Table table = new Table(
+                "findings",
+                "POINT",
+                "What is probably wrong with the machine, and where to look",
+                Sld.FINDINGS,
+                List.of(
+                        whole("number", "from 1, most certain first"),
+                        text("kind", "what it is"),
+                        text("rows", "rows concerned, from 1 at the left"),
+                        text("from_utc", "first sign, UTC"),
+                        text("to_utc", "last sign, UTC"),
+                        number("confidence", "how sure, 0 to 1"),
+                        number("area_m2", "ground it touched, square meters"),
+                        number("volume_l", "liquid too little (negative) or too much, liters"),
+                        number("nitrogen_kg", "the same as nitrogen, kilograms"),
+                        text("evidence", "what it rests on"),
+                        text("check_first", "what to look at on the machine")));
+        file.layer(table, layer -> {
+            int number = 0;
+            for (Finding finding : a.findings()) {
+                boolean placed = Double.isFinite(finding.latDeg()) && Double.isFinite(finding.lonDeg());
+                layer.degrees(
+                        placed ? DEGREES.createPoint(new Coordinate(finding.lonDeg(), finding.latDeg())) : null,
+                        ++number,
+                        finding.kind().jsonName(),
+                        numbers(finding.rows()),
+                        JsonNumbers.time(finding.fromS()),
+                        JsonNumbers.time(finding.toS()),
+                        rounded(finding.confidence(), 2),
+                        rounded(finding.areaM2(), JsonNumbers.AREA_M2),
+                        rounded(finding.volumeL(), JsonNumbers.VOLUME_L),
+                        rounded(finding.nitrogenKg(), JsonNumbers.NITROGEN_KG),
+                        finding.evidence(),
+                        finding.check());
+            }
+        });
+    }
+
+    private static void received(Analysis a, GeoPackage file) throws SQLException {
+        ReceivedGrid grid = a.coverage().grid();
+        List<Column> columns =
+                new ArrayList<>(List.of(number("covered_m2", "covered ground in the cell, square meters")));
+        a.rig().products().forEach(product -> {
+            columns.add(number(product.key() + "_volume_l", product.name() + " in the cell, liters"));
+            columns.add(number(
+                    product.key() + "_received_l_per_ha",
+                    product.name() + " received, liters per hectare of covered ground"));
+            columns.add(number(
+                    product.key() + "_target_l_per_ha",
+                    product.name() + " asked for, liters per hectare of covered ground"));
+            columns.add(number(product.key() + "_deviation_pct", "received against asked for, percent"));
+        });
+        String first = a.rig().products().isEmpty()
+                ? ""
+                : Sld.received(a.rig().products().get(0).key() + "_deviation_pct");
+        int block = Math.max(1, (int) Math.round(CELL_M / grid.cellM()));
+        Table table = new Table(
+                "received", "POLYGON", "What the ground received, in squares of the job's plane", first, columns);
+        file.layer(table, layer -> {
+            for (int row = 0; row < grid.rows(); row += block) {
+                for (int col = 0; col < grid.cols(); col += block) {
+                    square(grid, row, col, block, layer);
+                }
+            }
+        });
+    }
+
+    private static void square(ReceivedGrid grid, int row, int col, int block, GeoPackage.Layer layer)
+            throws SQLException {
+        int products = grid.volumeL().length;
+        double coveredM2 = 0;
+        double[] volumeL = new double[products];
+        double[] targetL = new double[products];
+        int rowEnd = Math.min(grid.rows(), row + block);
+        int colEnd = Math.min(grid.cols(), col + block);
+        for (int r = row; r < rowEnd; r++) {
+            for (int c = col; c < colEnd; c++) {
+                int i = r * grid.cols() + c;
+                coveredM2 += grid.coveredM2()[i];
+                for (int p = 0; p < products; p++) {
+                    volumeL[p] += grid.volumeL()[p][i];
+                    targetL[p] += grid.coveredM2()[i] > 0 ? grid.targetL()[p][i] : 0;
+                }
+            }
+        }
+        double side = grid.cellM();
+        if (coveredM2 <= 0 && Arrays.stream(volumeL).allMatch(litres -> litres <= 0)) {
+            return;
+        }
+        // Every litre is in some square; a rate only where there is ground to speak of.
+        double rateM2 = coveredM2 < LEAST_COVERED * block * block * side * side ? Double.NaN : coveredM2;
+        @Nullable Object[] values = new @Nullable Object[1 + 4 * products];
+        values[0] = inParts(coveredM2, 1e2);
+        for (int p = 0; p < products; p++) {
+            values[1 + 4 * p] = inParts(volumeL[p], 1e3);
+            values[2 + 4 * p] = inParts(volumeL[p] / rateM2 * 1e4, 1e2);
+            values[3 + 4 * p] = inParts(targetL[p] / rateM2 * 1e4, 1e2);
+            values[4 + 4 * p] = inParts(targetL[p] > 0 ? (volumeL[p] / targetL[p] - 1) * 100 : Double.NaN, 1e3);
+        }
+        Envelope box = new Envelope(
+                grid.east0M() + col * side,
+                grid.east0M() + colEnd * side,
+                grid.north0M() + row * side,
+                grid.north0M() + rowEnd * side);
+        layer.add(Jts.FACTORY.toGeometry(box), values);
+    }
+}

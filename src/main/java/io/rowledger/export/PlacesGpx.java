@@ -1,0 +1,85 @@
+package io.rowledger.export;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.ReturnPlaces;
+import io.rowledger.report.common.ReturnPlaces.ReturnPlace;
+import io.rowledger.results.JsonNumbers;
+import io.rowledger.units.UnitFormat;
+import java.io.IOException;
+import java.io.OutputStream;
+import javax.xml.stream.XMLOutputFactory;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamWriter;
+
+/**
+ * {@code layers/places.gpx}: a waypoint for each place to go back to, GPX 1.1 (topografix.com/GPX/1/1), for a hand-held
+ * receiver, a phone or the cab.
+ */
+public final class PlacesGpx {
+    public static final String FILE = "layers/places.gpx";
+
+    private static final String SPACE = "http://www.topografix.com/GPX/1/1";
+
+    private final XMLStreamWriter xml;
+
+    private PlacesGpx(XMLStreamWriter xml) {
+        this.xml = xml;
+    }
+
+    public static void write(Analysis a, UnitFormat f, OutputStream out) throws IOException {
+        try {
+            XMLStreamWriter xml = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(out, "UTF-8");
+            new PlacesGpx(xml).document(ReturnPlaces.of(a, f), JsonNumbers.time(JobTimes.endS(a)));
+            xml.flush();
+        } catch (XMLStreamException e) {
+            throw new IOException(e);
+        }
+    }
+
+    private void document(ReturnPlaces places, @org.jspecify.annotations.Nullable String time)
+            throws XMLStreamException {
+        xml.writeStartDocument("UTF-8", "1.0");
+        xml.writeCharacters("\n");
+        xml.writeStartElement("gpx");
+        xml.writeDefaultNamespace(SPACE);
+        xml.writeAttribute("version", "1.1");
+        xml.writeAttribute("creator", "Rowledger");
+        xml.writeCharacters("\n");
+        xml.writeStartElement("metadata");
+        element("name", "Places to go back to");
+        element("desc", places.cautions());
+        if (time != null) {
+            element("time", time);
+        }
+        xml.writeEndElement();
+        xml.writeCharacters("\n");
+        for (ReturnPlace place : places.places()) {
+            waypoint(place);
+        }
+        xml.writeEndElement();
+        xml.writeEndDocument();
+    }
+
+    private void waypoint(ReturnPlace place) throws XMLStreamException {
+        xml.writeStartElement("wpt");
+        xml.writeAttribute("lat", JsonNumbers.text(place.latDeg(), JsonNumbers.DEGREES));
+        xml.writeAttribute("lon", JsonNumbers.text(place.lonDeg(), JsonNumbers.DEGREES));
+        element("name", place.name());
+        element("desc", place.text());
+        element("type", place.kind());
+        xml.writeEndElement();
+        xml.writeCharacters("\n");
+    }
+
+    private void element(String name, String text) throws XMLStreamException {
+        xml.writeStartElement(name);
+        xml.writeCharacters(plain(text));
+        xml.writeEndElement();
+    }
+
+    /** XML 1.0 has no other control characters; small screens know no spaces but the plain one. */
+    private static String plain(String text) {
+        return text.replaceAll("[\\p{Cntrl}\\u00a0\\u202f]", " ");
+    }
+}

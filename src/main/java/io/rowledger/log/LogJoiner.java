@@ -1,0 +1,174 @@
+package io.rowledger.log;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.clean.DuplicateLogs;
+import io.rowledger.log.clean.FileChecks;
+import io.rowledger.log.clean.PositionOutliers;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.read.DropReason;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.RawLog;
+import io.rowledger.log.source.LogSource;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Joins the logs of one job by time. What two files both cover counts once: the file that starts first keeps it, the
+ * records of the other are duplicates.
+ */
+final class LogJoiner {
+    /** Two records of one file no farther apart than this cover the time between them. */
+    private static final double COVERS_S = 5;
+    /** A file whose first record follows the last of another within so many record intervals carries straight on. */
+    private static final double SEAM_INTERVALS = 2;
+    /** Two logs of one machine can't be this far apart at one moment: the length of a tractor, and fixes of any kind. */
+    private static final double APART_M = 15;
+
+    private LogJoiner() {}
+
+    static LogTable join(List<FileLog> files, List<String> notes) {
+        sameColumns(files);
+        if (files.size() == 1) {
+            FileLog file = files.get(0);
+            return new LogTable(Columns.of(files, null, null), List.of(file.source()));
+        }
+        DuplicateLogs.refuse(files);
+        Integer[] order = new Integer[files.size()];
+        Arrays.setAll(order, i -> i);
+        Arrays.sort(order, Comparator.comparingDouble(i -> files.get(i).log().timeS[0]));
+        int[] fileOf = {};
+        int[] recordOf = {};
+        for (int f : order) {
+            int[][] both = merge(files, fileOf, recordOf, f, notes);
+            fileOf = both[0];
+            recordOf = both[1];
+        }
+        markSeams(files, fileOf, recordOf);
+        int[] used = new int[files.size()];
+        for (int f : fileOf) {
+            used[f]++;
+        }
+        List<LogSource> sources = new ArrayList<>();
+        for (int f = 0; f < files.size(); f++) {
+            LogSource source = files.get(f).source();
+            sources.add(new LogSource(source.file(), source.sha256(), source.records(), used[f], source.dropped()));
+        }
+        return new LogTable(Columns.of(files, fileOf, recordOf), sources);
+    }
+
+    /** Adds the records of file f that no earlier file covers, in time order. */
+    private static int[][] merge(List<FileLog> files, int[] fileOf, int[] recordOf, int f, List<String> notes) {
+        FileLog file = files.get(f);
+        int n = file.log().records;
+        int[] mergedFile = new int[fileOf.length + n];
+        int[] mergedRecord = new int[fileOf.length + n];
+        int size = 0;
+        int a = 0;
+        int covered = 0;
+        int apart = 0;
+        for (int b = 0; b < n; b++) {
+            double timeS = file.log().timeS[b];
+            while (a < fileOf.length && time(files, fileOf[a], recordOf[a]) < timeS) {
+                mergedFile[size] = fileOf[a];
+                mergedRecord[size++] = recordOf[a++];
+            }
+            if (isCovered(files, fileOf, recordOf, a, timeS)) {
+                covered++;
+                apart += isApart(files, fileOf, recordOf, a, file.log(), b) ? 1 : 0;
+                file.drops().add(DropReason.DUPLICATE, file.log().line[b]);
+            } else {
+                mergedFile[size] = f;
+                mergedRecord[size++] = b;
+            }
+        }
+        for (; a < fileOf.length; a++) {
+            mergedFile[size] = fileOf[a];
+            mergedRecord[size++] = recordOf[a];
+        }
+        if (covered > 0) {
+            if (2 * apart > covered) {
+                throw UnusableInputException.found("positions more than " + (int) APART_M
+                                + " m from those another of the logs has at the same time")
+                        .inFile(file.name())
+                        .expected("logs of one machine, by one clock")
+                        .mend(
+                                "run the report for each machine on its own; if it is one machine, the clocks of the two logs "
+                                        + "differ: give one of them, or correct its times");
+            }
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "%s of %s cover times another log covers and were counted once.",
+                    FileChecks.records(covered),
+                    file.name()));
+        }
+        return new int[][] {Arrays.copyOf(mergedFile, size), Arrays.copyOf(mergedRecord, size)};
+    }
+
+    private static boolean isCovered(List<FileLog> files, int[] fileOf, int[] recordOf, int next, double timeS) {
+        if (next == fileOf.length) {
+            return false;
+        }
+        double nextS = time(files, fileOf[next], recordOf[next]);
+        if (nextS == timeS) {
+            return true;
+        }
+        return next > 0
+                && fileOf[next] == fileOf[next - 1]
+                && nextS - time(files, fileOf[next - 1], recordOf[next - 1]) <= COVERS_S;
+    }
+
+    private static boolean isApart(List<FileLog> files, int[] fileOf, int[] recordOf, int next, RawLog log, int b) {
+        RawLog other = files.get(fileOf[next]).log();
+        int i = recordOf[next];
+        int h = next > 0 && fileOf[next - 1] == fileOf[next] ? recordOf[next - 1] : i;
+        double lengthS = other.timeS[i] - other.timeS[h];
+        double share = lengthS > 0 ? (log.timeS[b] - other.timeS[h]) / lengthS : 1;
+        double latDeg = other.latDeg[h] + share * (other.latDeg[i] - other.latDeg[h]);
+        double lonDeg = other.lonDeg[h] + share * (other.lonDeg[i] - other.lonDeg[h]);
+        return PositionOutliers.distanceM(latDeg, lonDeg, log.latDeg[b], log.lonDeg[b]) > APART_M;
+    }
+
+    /** Breaks the path where one file ends and the next does not carry straight on. */
+    private static void markSeams(List<FileLog> files, int[] fileOf, int[] recordOf) {
+        for (int i = 1; i < fileOf.length; i++) {
+            if (fileOf[i] == fileOf[i - 1]) {
+                continue;
+            }
+            RawLog before = files.get(fileOf[i - 1]).log();
+            RawLog after = files.get(fileOf[i]).log();
+            int b = recordOf[i - 1];
+            int a = recordOf[i];
+            double gapS = after.timeS[a] - before.timeS[b];
+            boolean endGap =
+                    b == before.records - 1 && files.get(fileOf[i - 1]).reader().gapAtEnd();
+            boolean startGap = a == 0 ? files.get(fileOf[i]).reader().gapAtStart() : after.gapBefore[a];
+            boolean near =
+                    PositionOutliers.distanceM(before.latDeg[b], before.lonDeg[b], after.latDeg[a], after.lonDeg[a])
+                            <= PositionOutliers.LARGEST_SPEED_MPS * gapS + PositionOutliers.noiseM(-1);
+            after.downBefore[a] = false;
+            after.gapBefore[a] = endGap || startGap || !near || gapS > SEAM_INTERVALS * before.intervalS();
+        }
+    }
+
+    private static double time(List<FileLog> files, int file, int record) {
+        return files.get(file).log().timeS[record];
+    }
+
+    private static void sameColumns(List<FileLog> files) {
+        ColumnPlan first = files.get(0).plan();
+        for (FileLog file : files) {
+            ColumnPlan plan = file.plan();
+            if (plan.outlets() != first.outlets() || !plan.products().equals(first.products())) {
+                throw UnusableInputException.found(plan.outlets() + " flow columns where "
+                                + files.get(0).name() + " has " + first.outlets())
+                        .inFile(file.name())
+                        .atLine(plan.headerLine())
+                        .expected("logs of one machine, with the same flow columns")
+                        .mend("run the report for each machine on its own");
+            }
+        }
+    }
+}

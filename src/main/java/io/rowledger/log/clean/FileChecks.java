@@ -1,0 +1,299 @@
+package io.rowledger.log.clean;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.read.DropReason;
+import io.rowledger.log.read.FieldFaults;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.RawLog;
+import io.rowledger.log.source.NumberParser;
+import io.rowledger.log.time.EpochRange;
+import io.rowledger.units.Dimension;
+import java.time.Instant;
+import java.util.Locale;
+import java.util.regex.Pattern;
+
+/** What makes a whole file unusable, where its records were read but mean nothing. */
+public final class FileChecks {
+    /** A column in which more than this share of the records is no figure is not the column it is taken for. */
+    private static final double MOST = 0.5;
+
+    /** No crop is side-dressed beyond this latitude, north or south. */
+    private static final double FARTHEST_FIELD_DEG = 72;
+
+    /** 2100-01-01: no log is from then. */
+    private static final double LAST_TIME_S = 4_102_444_800.0;
+
+    /** Years are written with four digits (ISO 8601). */
+    private static final long LAST_YEAR = 9999;
+
+    /** 2000-01-01: figures from here on look like seconds since 1970; as milliseconds they are the middle of January 1970. */
+    private static final double FIRST_EPOCH_S = 946_684_800;
+
+    /** 200 records a second: no receiver of a tractor gives so many. */
+    private static final double SHORTEST_INTERVAL_S = 0.005;
+
+    /** A time with the letters of a zone behind it. */
+    private static final Pattern ZONE_LETTERS = Pattern.compile("\\d\\s*[A-Z]{2,4}$");
+
+    private static final double SECONDS_PER_YEAR = 365.2425 * 86_400;
+
+    private FileChecks() {}
+
+    /** Columns that hold something else, lines that don't fit the header, latitude and longitude swapped. */
+    static void beforeCleaning(FileLog file) {
+        FieldFaults faults = file.reader().faults();
+        int records = file.reader().records();
+        swapped(file, faults, records);
+        if (faults.raggedLines() > MOST * records) {
+            throw found(
+                    file,
+                    faults.firstRaggedLine(),
+                    faults.firstRaggedFields() + " fields, and so in " + faults.raggedLines() + " of " + records
+                            + " records",
+                    file.plan().headers().size() + " fields as in the header",
+                    "export the log with one delimiter throughout, and decimals with a point where that is a comma");
+        }
+        for (ColumnPlan.Column column : file.plan().columns()) {
+            int bad = faults.count(column.index());
+            if (bad > MOST * (records - faults.raggedLines())) {
+                throw unreadable(file, column, bad, records);
+            }
+        }
+        inTheFuture(file);
+        secondsUnderASmallerUnit(file);
+        if (faults.positionsOffTheGlobe() > MOST * records) {
+            throw found(
+                    file,
+                    faults.firstOffTheGlobeLine(),
+                    "a position that is not on the globe, and so in " + faults.positionsOffTheGlobe() + " of " + records
+                            + " records",
+                    "degrees with decimals, latitude from -90 to 90 and longitude from -180 to 180",
+                    "export the positions as decimal degrees, WGS 84");
+        }
+    }
+
+    /** Files with nothing left to analyse. */
+    static void afterCleaning(FileLog file) {
+        DropReason most = file.drops().most();
+        int records = file.reader().records();
+        boolean meaningless = (most == DropReason.JUMP || most == DropReason.OUT_OF_ORDER)
+                && file.drops().count(most) > MOST * records;
+        if (file.log().records >= 2 && !meaningless) {
+            return;
+        }
+        int dropped = file.drops().count(most);
+        int line = file.drops().firstLine(most);
+        if (dropped == 0) {
+            throw found(
+                    file,
+                    file.plan().headerLine() + 1,
+                    "one record",
+                    "at least two records: areas lie between positions",
+                    "give the whole log");
+        }
+        String all = dropped == records ? "all " + records : dropped + " of " + records;
+        switch (most) {
+            case NO_FIX ->
+                throw found(
+                        file,
+                        line,
+                        "no position in " + all + " records: fix 0, or latitude and longitude empty or zero",
+                        "records with a position",
+                        "check that the receiver was connected, and export the log again");
+            case DUPLICATE ->
+                throw found(
+                        file,
+                        line,
+                        "a time that never rises: it stands still in " + all + " records",
+                        "times that rise from record to record",
+                        "export the log with tenths of a second in the time");
+            case OUT_OF_ORDER ->
+                throw found(
+                        file,
+                        line,
+                        "a time that runs back in " + all + " records",
+                        "times that rise from record to record",
+                        "export the log in the order it was recorded; if it joins several logs, give them as files of "
+                                + "their own"
+                                + (file.reader().timesWithoutZone() > 0
+                                        ? "; if the clocks were set back on that day, write log: {zone: America/Chicago} in "
+                                                + "the rig file, with your zone; if the times run from 12:59 to 1:00 without AM "
+                                                + "and PM, export them in 24 hours"
+                                        : ""));
+            case JUMP ->
+                throw found(
+                        file,
+                        line,
+                        "positions that jump from record to record, in " + all + " records",
+                        "the path of a machine",
+                        "check latitude, longitude and time; they don't belong together");
+            case FROZEN ->
+                throw found(
+                        file,
+                        line,
+                        "a position that never changes while the machine moves, in " + all + " records",
+                        "the path of a machine",
+                        "check that the receiver was connected, and export the log again");
+            default ->
+                throw found(
+                        file,
+                        line,
+                        "no record that can be read, " + all + " have a needed field that is empty or not a number",
+                        "a time, a position and flows in each record",
+                        "look at that line in a text editor and export the log again");
+        }
+    }
+
+    /** Milliseconds under a header that says seconds. */
+    private static void inTheFuture(FileLog file) {
+        RawLog log = file.log();
+        int late = 0;
+        int first = 0;
+        for (int i = log.records - 1; i >= 0; i--) {
+            if (log.timeS[i] > LAST_TIME_S) {
+                late++;
+                first = i;
+            }
+        }
+        if (late > MOST * file.reader().records()) {
+            ColumnPlan.Column time = file.plan().timeColumn();
+            double figure = log.timeS[first] / (Double.isNaN(time.toSi()) ? 1 : time.toSi());
+            double unitS = EpochRange.unitS(figure);
+            if (Double.isNaN(time.toSi()) || unitS == 1 || figure * unitS > LAST_TIME_S) {
+                // No other unit makes it a day that anybody drove on.
+                long year = 1970 + (long) (log.timeS[first] / SECONDS_PER_YEAR);
+                throw found(
+                                file,
+                                log.line[first],
+                                year > LAST_YEAR ? "a time after the year " + LAST_YEAR : "a time in the year " + year,
+                                "times before the year 2100",
+                                "look at that line in a text editor and export the log again")
+                        .atColumn(time.header());
+            }
+            String unit = unitS == 1e-3 ? "ms" : unitS == 1e-6 ? "us" : "ns";
+            throw found(
+                            file,
+                            log.line[first],
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.0f, which is a day in the year %d in %s, and %s in %s",
+                                    figure,
+                                    1970 + (long) (log.timeS[first] / SECONDS_PER_YEAR),
+                                    time.unit(),
+                                    Instant.ofEpochSecond((long) (figure * unitS)),
+                                    unit),
+                            "times before the year 2100",
+                            "write columns: {\"time[" + unit + "]\": \"" + time.header()
+                                    + "\"} in the rig file, or name the column epoch_" + unit)
+                    .atColumn(time.header());
+        }
+    }
+
+    /** Seconds since 1970 under a header that says milliseconds: a whole job within seconds. */
+    private static void secondsUnderASmallerUnit(FileLog file) {
+        RawLog log = file.log();
+        ColumnPlan.Column time = file.plan().timeColumn();
+        double unitS = time.toSi();
+        if (time.role().measured() != LogQuantity.TIME || !(unitS < 1) || log.records == 0) {
+            return;
+        }
+        double figure = log.timeS[0] / unitS;
+        double last = log.timeS[log.records - 1] / unitS;
+        double intervalS = log.intervalS();
+        boolean tooFast = intervalS > 0 && intervalS < SHORTEST_INTERVAL_S;
+        if (!tooFast || figure < FIRST_EPOCH_S || figure > LAST_TIME_S || last > LAST_TIME_S) {
+            return;
+        }
+        throw found(
+                        file,
+                        log.line[0],
+                        String.format(
+                                Locale.ROOT,
+                                "%.0f, which is %s if it counts %s, and %s if it counts seconds since 1970",
+                                figure,
+                                Instant.ofEpochSecond((long) log.timeS[0]),
+                                time.unit(),
+                                Instant.ofEpochSecond((long) figure)),
+                        "the unit the figures are in",
+                        "write columns: {\"time[s]\": \"" + time.header()
+                                + "\"} in the rig file if they are seconds, or name the column epoch_s")
+                .atColumn(time.header());
+    }
+
+    private static UnusableInputException unreadable(FileLog file, ColumnPlan.Column column, int bad, int records) {
+        FieldFaults faults = file.reader().faults();
+        String text = faults.firstText(column.index());
+        String found = (text.isEmpty() ? "nothing" : "\"" + text + "\"") + ", and no better in " + bad + " of "
+                + records + " records";
+        String expected = "a number";
+        String mend = "export the column as plain numbers, or rename it if it is something else";
+        switch (column.role().measured()) {
+            case TIME -> {
+                expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
+                mend = Double.isNaN(NumberParser.parse(text, file.mark()))
+                        ? ZONE_LETTERS.matcher(text).find()
+                                ? "letters such as CDT stand for several zones: take them out and write log: {zone: "
+                                        + "America/Chicago} in the rig file, with your zone"
+                                : "export the time as ISO 8601, year first"
+                        : "name the column epoch_s if it counts seconds since 1970, time[s] if it counts them from "
+                                + "another start";
+            }
+            case LAT, LON -> {
+                expected = "degrees with decimals such as 41.732615";
+                mend = "export the positions as decimal degrees, WGS 84, with a minus sign for south and west";
+            }
+            case DOWN, ON -> {
+                expected = "1 or 0, true or false, on or off";
+                mend = "export the state in one of these ways, or rename the column if it is something else";
+            }
+            case FIX -> {
+                expected = "an NMEA 0183 quality digit: 0 none, 1 autonomous, 2 differential, 4 RTK fixed, 5 RTK float";
+                mend = "export the digit, or rename the column if it is something else";
+            }
+            default -> {
+                Dimension dimension = column.role().measured().dimension();
+                if (dimension != null) {
+                    expected = "a number in " + column.unit();
+                }
+            }
+        }
+        return found(file, faults.firstLine(column.index()), found, expected, mend)
+                .atColumn(column.header());
+    }
+
+    private static void swapped(FileLog file, FieldFaults faults, int records) {
+        RawLog log = file.log();
+        int odd = faults.onTheGlobeSwapped();
+        int line = faults.firstOffTheGlobeLine();
+        for (int i = 0; i < log.records; i++) {
+            if (Math.abs(log.latDeg[i]) > FARTHEST_FIELD_DEG && Math.abs(log.lonDeg[i]) <= FARTHEST_FIELD_DEG) {
+                line = odd == 0 ? log.line[i] : line;
+                odd++;
+            }
+        }
+        if (odd > MOST * records) {
+            throw found(
+                    file,
+                    line,
+                    "a latitude no field lies at, beside a longitude that could be one, in " + odd + " of " + records
+                            + " records",
+                    "latitude in lat and longitude in lon",
+                    "swap the names of the two columns; they seem to be swapped");
+        }
+    }
+
+    private static UnusableInputException found(FileLog file, int line, String found, String expected, String mend) {
+        return UnusableInputException.found(found)
+                .inFile(file.name())
+                .atLine(line)
+                .expected(expected)
+                .mend(mend);
+    }
+
+    /** "3 records" with the right plural. */
+    public static String records(int count) {
+        return String.format(Locale.ROOT, "%,d %s", count, count == 1 ? "record" : "records");
+    }
+}

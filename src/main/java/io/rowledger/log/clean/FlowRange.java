@@ -1,0 +1,74 @@
+package io.rowledger.log.clean;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.RawLog;
+import java.util.Locale;
+
+/** Flows no meter can have seen: set to unknown and counted, or refused where a column has little else. */
+final class FlowRange {
+    /** Ten times what the largest outlet of a liquid side-dress bar passes; above it the unit or the meter is wrong. */
+    static final double LARGEST_L_PER_S = 10;
+    /** A meter at rest may read this far below zero (0.08 gal/min); it is taken as zero. */
+    static final double ZERO_OFFSET_L_PER_S = 0.005;
+
+    private static final double MOST = 0.5;
+
+    private FlowRange() {}
+
+    static void check(FileLog file) {
+        RawLog log = file.log();
+        int negative = 0;
+        int absurd = 0;
+        for (int k = 0; k < log.numbers.length; k++) {
+            ColumnPlan.Column column = file.reader().numberColumns().get(k);
+            if (column.role().measured() != LogQuantity.FLOW) {
+                continue;
+            }
+            int tooLarge = 0;
+            int firstLine = 0;
+            double[] flow = log.numbers[k];
+            for (int i = 0; i < log.records; i++) {
+                if (flow[i] < 0) {
+                    negative++;
+                    flow[i] = flow[i] >= -ZERO_OFFSET_L_PER_S ? 0 : Double.NaN;
+                } else if (flow[i] > LARGEST_L_PER_S) {
+                    flow[i] = Double.NaN;
+                    firstLine = tooLarge++ == 0 ? log.line[i] : firstLine;
+                }
+            }
+            if (tooLarge > MOST * log.records) {
+                throw UnusableInputException.found(
+                                "flows above " + limit(column) + " in " + tooLarge + " of " + log.records + " records")
+                        .inFile(file.name())
+                        .atLine(firstLine)
+                        .atColumn(column.header())
+                        .expected("what one outlet can pass")
+                        .mend("check the unit in the header; " + column.unit() + " does not fit the figures");
+            }
+            absurd += tooLarge;
+        }
+        if (negative > 0) {
+            file.notes()
+                    .add(String.format(
+                            Locale.ROOT,
+                            "%d negative flows in %s: those just below zero were taken as zero, the others as unknown.",
+                            negative,
+                            file.name()));
+        }
+        if (absurd > 0) {
+            file.notes()
+                    .add(String.format(
+                            Locale.ROOT,
+                            "%d flows in %s were larger than any outlet can pass and were taken as unknown.",
+                            absurd,
+                            file.name()));
+        }
+    }
+
+    private static String limit(ColumnPlan.Column column) {
+        return String.format(Locale.ROOT, "%.0f %s", LARGEST_L_PER_S / column.toSi(), column.unit());
+    }
+}

@@ -1,0 +1,175 @@
+package io.rowledger.log.header;
+
+import io.rowledger.units.Dimension;
+import io.rowledger.units.Unit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A header taken apart: {@code uan.flow_03[gal/min]}, {@code Row 3 flow (L/min)}, {@code flow3_lpm}.
+ *
+ * @param header the header as written
+ * @param role what it names; its product is the prefix as written
+ * @param unitText the unit as written, empty where there is none
+ * @param unit the unit, or null where none is written, none is needed or it is not one of this quantity
+ * @param weak true for a name that also means something else ({@link LogQuantity#weakNames})
+ */
+public record ColumnName(
+        String header, Role role, String unitText, @Nullable Unit unit, boolean weak) {
+    private static final Pattern WITH_UNIT = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*$");
+    /** "Flow (gal/min) row 3": the unit before the number. */
+    private static final Pattern UNIT_INSIDE = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*(\\S.*)$");
+    /** "Row 3 [gal/min]": the unit alone says what it is of the row. */
+    private static final Pattern ROW_ALONE =
+            Pattern.compile("(?:row|outlet|knife|nozzle|section|channel|coulter|meter)0*([1-9]\\d{0,2})");
+
+    /** A unit behind the name that ends in seconds of its own: "gal_s". */
+    private static final Pattern PER_SECOND = Pattern.compile("[A-Za-z0-9][ _][sS]\\s*$");
+
+    private static final Pattern SEPARATORS = Pattern.compile("[\\s_,\\-]+");
+    private static final String OUTLET =
+            "(?:row|outlet|knife|nozzle|section|channel|coulter|drop|meter|line|tube|orifice|port|r)?";
+
+    /** A name of a quantity. */
+    private record Alias(LogQuantity measured, String name, boolean weak) {}
+
+    private static final List<Alias> ALIASES = aliases();
+
+    private static List<Alias> aliases() {
+        List<Alias> aliases = new ArrayList<>();
+        for (LogQuantity measured : LogQuantity.values()) {
+            measured.names().forEach(name -> aliases.add(new Alias(measured, name, false)));
+            measured.weakNames().forEach(name -> aliases.add(new Alias(measured, name, true)));
+        }
+        return List.copyOf(aliases);
+    }
+
+    /** What the header names, or empty where the program knows no such quantity. */
+    static Optional<ColumnName> of(String header) {
+        String name = header.strip();
+        String unitText = "";
+        Matcher bracketed = WITH_UNIT.matcher(name);
+        if (bracketed.matches()) {
+            name = bracketed.group(1);
+            unitText = bracketed.group(2).strip();
+        } else {
+            Matcher inside = UNIT_INSIDE.matcher(name);
+            if (inside.matches() && Unit.findAny(inside.group(2).strip()).isPresent()) {
+                name = inside.group(1) + " " + inside.group(3);
+                unitText = inside.group(2).strip();
+            }
+        }
+        while (name.endsWith(".") || name.endsWith(":")) {
+            name = name.substring(0, name.length() - 1);
+        }
+        String product = "";
+        int dot = name.indexOf('.');
+        if (dot > 0) {
+            product = name.substring(0, dot).strip();
+            name = name.substring(dot + 1);
+        }
+        ColumnName best = null;
+        int longest = 0;
+        String plain = plain(name);
+        for (Alias alias : ALIASES) {
+            if (alias.name.length() > longest && plain.contains(alias.name)) {
+                ColumnName match = match(header, plain, alias.measured, alias.name, product, unitText);
+                if (match != null) {
+                    best = alias.weak ? new ColumnName(header, match.role, match.unitText, match.unit, true) : match;
+                    longest = alias.name.length();
+                }
+            }
+        }
+        return Optional.ofNullable(best == null ? rowAlone(header, plain, product, unitText) : best);
+    }
+
+    private static @Nullable ColumnName rowAlone(String header, String plain, String product, String unitText) {
+        Matcher row = ROW_ALONE.matcher(plain);
+        if (!row.matches()) {
+            return null;
+        }
+        int number = Integer.parseInt(row.group(1));
+        for (LogQuantity measured : new LogQuantity[] {LogQuantity.FLOW, LogQuantity.VOLUME, LogQuantity.PRESSURE}) {
+            Dimension dimension = measured.dimension();
+            Optional<Unit> unit = dimension == null ? Optional.empty() : Unit.find(unitText, dimension);
+            if (unit.isPresent() && (product.isEmpty() || measured.ofProduct())) {
+                return new ColumnName(header, new Role(measured, product, number), unitText, unit.get(), true);
+            }
+        }
+        return null;
+    }
+
+    /** Lower case, without blanks, underscores and hyphens: what two names are compared by. */
+    public static String plain(String name) {
+        return SEPARATORS.matcher(name.strip().toLowerCase(Locale.ROOT)).replaceAll("");
+    }
+
+    private static @Nullable ColumnName match(
+            String header, String plain, LogQuantity measured, String alias, String product, String unitText) {
+        if (!product.isEmpty() && !measured.ofProduct()) {
+            return null;
+        }
+        boolean numbered = measured.per() == LogQuantity.Per.OUTLET || measured.per() == LogQuantity.Per.LOG_OR_OUTLET;
+        int row = 0;
+        String rest;
+        if (numbered) {
+            Matcher m = Pattern.compile(OUTLET + "(\\d{1,3})?" + alias + OUTLET + "(\\d{1,3})?(.*)")
+                    .matcher(plain);
+            if (!m.matches()) {
+                return null;
+            }
+            String before = m.group(1);
+            String after = m.group(2);
+            if (before != null && after != null) {
+                return null;
+            }
+            String number = before != null ? before : after;
+            if (number == null && measured.per() == LogQuantity.Per.OUTLET) {
+                return null;
+            }
+            row = number == null ? 0 : Integer.parseInt(number);
+            if (number != null && row == 0) {
+                return null;
+            }
+            rest = m.group(3);
+        } else {
+            if (!plain.startsWith(alias)) {
+                return null;
+            }
+            rest = plain.substring(alias.length());
+        }
+        return suffix(header, new Role(measured, product, row), rest, unitText);
+    }
+
+    /** What is left after the name is a unit or the name is another one. */
+    private static @Nullable ColumnName suffix(String header, Role role, String rest, String unitText) {
+        LogQuantity measured = role.measured();
+        if (measured.dimension() == null) {
+            return rest.isEmpty() ? new ColumnName(header, role, unitText, null, false) : null;
+        }
+        String text = unitText;
+        if (!rest.isEmpty()) {
+            if (!unitText.isEmpty() || Unit.findAny(rest).isEmpty()) {
+                return null;
+            }
+            // "flow_01_gal_s" is per second, "flow_01_gals" is not.
+            boolean perSecond = rest.length() > 1 && PER_SECOND.matcher(header).find();
+            text = perSecond ? rest.substring(0, rest.length() - 1) + "/s" : rest;
+        }
+        Unit unit = Unit.find(text, measured.dimension()).orElse(null);
+        if (unit == null && measured == LogQuantity.FLOW) {
+            // A volume under a flow's name: what it counts from is asked for.
+            Unit volume = Unit.find(text, Dimension.VOLUME).orElse(null);
+            if (volume != null) {
+                return new ColumnName(
+                        header, new Role(LogQuantity.VOLUME, role.product(), role.row()), text, volume, false);
+            }
+        }
+        return new ColumnName(header, role, text, unit, false);
+    }
+}

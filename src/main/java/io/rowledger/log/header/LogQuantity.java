@@ -1,0 +1,256 @@
+package io.rowledger.log.header;
+
+import io.rowledger.units.Dimension;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A quantity a log can have a column for, with the names it goes by. */
+public enum LogQuantity {
+    TIME(
+            "time",
+            Dimension.TIME,
+            "",
+            Per.LOG,
+            "time timestamp datetime date/time dateandtime utc utctime utcdatetime timeutc gpstime gnsstime isotime epoch "
+                    + "epochtime unixtime unix localtime timelocal localdatetime timeofday clocktime logtime recordtime "
+                    + "recordedat loggedat"),
+    DATE("date", null, "", Per.LOG, "date utcdate dateutc gpsdate gnssdate localdate datelocal logdate recorddate"),
+    GPS_WEEK("gps_week", null, "", Per.LOG, "gpsweek gnssweek gpswk week weeknumber gpsweeknumber weekno wn"),
+    TIME_OF_WEEK(
+            "time_of_week",
+            Dimension.TIME,
+            "s",
+            Per.LOG,
+            "timeofweek gpstimeofweek tow gpstow itow secondsofweek secondofweek secofweek sow gpsseconds gpssow gpssecond "
+                    + "secondsoftheweek"),
+    LAT(
+            "lat",
+            Dimension.ANGLE,
+            "deg",
+            Per.LOG,
+            "lat latitude gpslat gpslatitude gnsslat gnsslatitude latgps latitudegps poslat positionlat positionlatitude "
+                    + "antennalat antennalatitude wgs84lat wgs84latitude latwgs84 latitudewgs84 latdd latitudedd",
+            "y gpsy posy ypos"),
+    LAT_SIDE(
+            "lat_side",
+            null,
+            "",
+            Per.LOG,
+            "latside lathemisphere lathemi latdir latdirection latns latitudens latitudehemisphere latitudedir "
+                    + "latituderef latref ns n/s latitudedirection northsouth north/south hemispherens"),
+    LON(
+            "lon",
+            Dimension.ANGLE,
+            "deg",
+            Per.LOG,
+            "lon long lng longitude gpslon gpslong gpslng gpslongitude gnsslon gnsslongitude longps longitudegps poslon "
+                    + "poslong positionlon positionlong positionlongitude antennalon antennalong antennalongitude wgs84lon "
+                    + "wgs84longitude lonwgs84 longitudewgs84 londd longitudedd",
+            "x gpsx posx xpos"),
+    LON_SIDE(
+            "lon_side",
+            null,
+            "",
+            Per.LOG,
+            "lonside lonhemisphere lonhemi londir londirection lonew longitudeew longitudehemisphere longitudedir "
+                    + "longituderef lonref ew e/w longitudedirection eastwest east/west hemisphereew longew longdir"),
+    FLOW(
+            "flow",
+            Dimension.FLOW,
+            null,
+            Per.OUTLET,
+            "flow flowrate actualflow meteredflow actualflowrate measuredflow measuredflowrate flowactual flowrateactual "
+                    + "flowmeter",
+            "rate actualrate measuredrate"),
+    VOLUME_SINCE_LAST(
+            "volume_since_last",
+            Dimension.VOLUME,
+            null,
+            Per.OUTLET,
+            "volumesincelast volsincelast sincelast volumesincelastrecord volumeincrement deltavolume volumedelta "
+                    + "intervalvolume volumestep incrementalvolume"),
+    VOLUME_TOTAL(
+            "volume_total",
+            Dimension.VOLUME,
+            null,
+            Per.OUTLET,
+            "volumetotal totalvolume total totalizer totaliser cumulativevolume volumecumulative cumulative "
+                    + "accumulatedvolume accumulated cumulativetotal totalflow flowtotal runningtotal"),
+    VOLUME("volume", Dimension.VOLUME, null, Per.OUTLET, "volume vol amount quantity applied appliedvolume dispensed"),
+    COUNT_SINCE_LAST(
+            "count_since_last",
+            null,
+            "",
+            Per.OUTLET,
+            "countsincelast countssincelast pulsessincelast pulsecountsincelast countincrement deltacount countdelta "
+                    + "deltapulses"),
+    COUNT_TOTAL(
+            "count_total",
+            null,
+            "",
+            Per.OUTLET,
+            "counttotal totalcount totalcounts totalpulses pulsetotal pulsestotal cumulativecount cumulativepulses"),
+    COUNT("count", null, "", Per.OUTLET, "count counts pulse pulses pulsecount ticks flowcount flowpulses flowcounts"),
+    TARGET(
+            "target",
+            Dimension.RATE,
+            null,
+            Per.PRODUCT,
+            "target targetrate setpoint setpointrate setrate prescription prescribedrate desiredrate commandedrate "
+                    + "plannedrate prescriptionrate targetapplicationrate desiredapplicationrate ratetarget ratesetpoint"),
+    SPEED(
+            "speed",
+            Dimension.SPEED,
+            null,
+            Per.LOG,
+            "speed groundspeed gpsspeed gnssspeed speedoverground sog gs gndspeed vehiclespeed tractorspeed travelspeed "
+                    + "speedgps implementspeed",
+            "velocity"),
+    COURSE(
+            "course",
+            Dimension.ANGLE,
+            "deg",
+            Per.LOG,
+            "course cog courseoverground gpscourse gnsscourse trackmadegood tmg coursemadegood ctmg truecourse "
+                    + "coursetrue trackoverground trackangle",
+            "heading headingtrue trueheading gpsheading"),
+    DOWN(
+            "down",
+            null,
+            "",
+            Per.LOG,
+            "down bardown lowered implementdown workstate working toolbardown workstatus workingstate workingstatus "
+                    + "implementstate implementstatus implementlowered barstate barlowered toolbarlowered toolbarstate "
+                    + "inwork inground workswitch"),
+    ON("on", null, "", Per.OUTLET, "on commandedon command valve state"),
+    ROW(
+            "row",
+            null,
+            "",
+            Per.LOG,
+            "row rownumber rowno rownum outlet outletnumber outletno nozzle nozzlenumber nozzleno section sectionnumber "
+                    + "sectionno channel channelnumber knife knifenumber knifeno coulter drop meternumber rowid outletid "
+                    + "row# nozzleid sectionid"),
+    FIX(
+            "fix",
+            null,
+            "",
+            Per.LOG,
+            "fix fixtype fixquality gpsfix gpsquality gnssfix gnssquality quality gpsfixtype gnssfixtype fixstatus "
+                    + "positionquality ggaquality fixindicator qualityindicator"),
+    HDOP("hdop", null, "", Per.LOG, "hdop horizontaldop gpshdop"),
+    YAW_RATE("yaw_rate", Dimension.TURN_RATE, null, Per.LOG, "yawrate turnrate rateofturn"),
+    ROLL("roll", Dimension.ANGLE, null, Per.LOG, "roll rollangle"),
+    PRESSURE(
+            "pressure",
+            Dimension.PRESSURE,
+            null,
+            Per.LOG_OR_OUTLET,
+            "pressure press supplypressure linepressure manifoldpressure systempressure"),
+    FLOW_TOTAL(
+            "flow_total",
+            Dimension.FLOW,
+            null,
+            Per.PRODUCT,
+            "flowtotal totalflow mainflow totalflowrate totalmeter mainflowrate bulkflow barflow flowratetotal");
+
+    /** What there is one column of. */
+    enum Per {
+        LOG,
+        PRODUCT,
+        OUTLET,
+        LOG_OR_OUTLET
+    }
+
+    private final String canonical;
+    private final @Nullable Dimension dimension;
+    private final @Nullable String impliedUnit;
+    private final Per per;
+    private final String names;
+    private final String weakNames;
+
+    LogQuantity(String canonical, @Nullable Dimension dimension, @Nullable String impliedUnit, Per per, String names) {
+        this(canonical, dimension, impliedUnit, per, names, "");
+    }
+
+    LogQuantity(
+            String canonical,
+            @Nullable Dimension dimension,
+            @Nullable String impliedUnit,
+            Per per,
+            String names,
+            String weakNames) {
+        this.canonical = canonical;
+        this.dimension = dimension;
+        this.impliedUnit = impliedUnit;
+        this.per = per;
+        this.names = names;
+        this.weakNames = weakNames;
+    }
+
+    /** The name the contract gives it, without row number and unit. */
+    public String canonical() {
+        return canonical;
+    }
+
+    /** What its figures measure; null for states, digits and ratios. */
+    @Nullable
+    public Dimension dimension() {
+        return dimension;
+    }
+
+    /** The unit where the header has none: null where one must be written, empty where there is none to write. */
+    @Nullable
+    String impliedUnit() {
+        return impliedUnit;
+    }
+
+    Per per() {
+        return per;
+    }
+
+    /** Names it goes by, in lower case without separators. */
+    List<String> names() {
+        return List.of(names.split(" ", -1));
+    }
+
+    /** Names that also mean something else: they count only where the log has no column by one of the others. */
+    List<String> weakNames() {
+        return weakNames.isEmpty() ? List.of() : List.of(weakNames.split(" ", -1));
+    }
+
+    /** True where the column belongs to one product. */
+    boolean ofProduct() {
+        return this == TARGET || this == FLOW_TOTAL || metersFlow();
+    }
+
+    /** True where the column holds small whole numbers: states and the fix digit. */
+    public boolean isState() {
+        return this == DOWN || this == ON || this == FIX;
+    }
+
+    /** True where the column only helps to read another one and has no place in the table. */
+    public boolean isHelper() {
+        return this == DATE
+                || this == GPS_WEEK
+                || this == TIME_OF_WEEK
+                || this == LAT_SIDE
+                || this == LON_SIDE
+                || this == ROW;
+    }
+
+    /** True for a row's flow, however it is written. */
+    boolean metersFlow() {
+        return this == FLOW || isVolume() || isCount();
+    }
+
+    /** True for a row's volume, since the last record or in all. */
+    boolean isVolume() {
+        return this == VOLUME || this == VOLUME_SINCE_LAST || this == VOLUME_TOTAL;
+    }
+
+    /** True for the pulses of a row's meter. */
+    public boolean isCount() {
+        return this == COUNT || this == COUNT_SINCE_LAST || this == COUNT_TOTAL;
+    }
+}

@@ -1,0 +1,160 @@
+package io.rowledger.log.header;
+
+import io.rowledger.finding.UnusableInputException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+
+/** Lines among the records that are none: comments, the header once more, a line of totals at the end. */
+public final class NonDataLines {
+    private static final Set<String> TOTALS =
+            Set.of("total", "totals", "sum", "sums", "average", "averages", "mean", "grand total", "end", "summary");
+    /** So many headers in one line make a line of column names. */
+    private static final int NAMES = 3;
+
+    private final String file;
+    private final ColumnPlan plan;
+    private final List<Integer> partStarts = new ArrayList<>();
+    private int headers;
+    private int totals;
+    private int firstTotalLine;
+
+    public NonDataLines(String file, ColumnPlan plan) {
+        this.file = file;
+        this.plan = plan;
+    }
+
+    /** Cheap: true where a line may be none of the records. */
+    public boolean mayBe(String[] fields) {
+        if (fields.length == 0) {
+            return false;
+        }
+        return isOdd(fields, 0)
+                && (starts(fields[0], '/')
+                        || starts(fields[0], ';')
+                        || starts(fields[0], '#')
+                        || isOdd(fields, plan.timeColumn().index()));
+    }
+
+    private static boolean starts(String text, char c) {
+        return !text.isEmpty() && text.charAt(0) == c;
+    }
+
+    private static boolean isOdd(String[] fields, int index) {
+        if (index >= fields.length || fields[index].isEmpty()) {
+            return true;
+        }
+        char c = fields[index].charAt(0);
+        return c != ' ' && c != '-' && (c < '0' || c > '9');
+    }
+
+    /** Takes the line if it is no record; {@code records} have been read so far. */
+    public boolean take(String[] fields, int line, int records) {
+        String first = fields[0].strip();
+        if (first.startsWith("//") || first.startsWith("#") || (first.startsWith(";") && fields[0].startsWith(";"))) {
+            return true;
+        }
+        if (isHeader(fields)) {
+            headers++;
+            partStarts.add(records);
+            return true;
+        }
+        if (isUnits(fields)) {
+            return true;
+        }
+        if (isTotals(fields)) {
+            firstTotalLine = totals++ == 0 ? line : firstTotalLine;
+            return true;
+        }
+        if (fields.length >= NAMES && isOtherHeader(fields)) {
+            throw UnusableInputException.found("a second line of column names, other than the first")
+                    .inFile(file)
+                    .atLine(line)
+                    .expected("one header, or the same one again")
+                    .mend("cut the file before that line and give the parts as files of their own");
+        }
+        return false;
+    }
+
+    private boolean isHeader(String[] fields) {
+        List<String> headers = plan.rawHeaders();
+        if (fields.length < headers.size()) {
+            return false;
+        }
+        for (int i = 0; i < headers.size(); i++) {
+            if (!fields[i].strip().equals(headers.get(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The units below a header that stands there once more. */
+    private boolean isUnits(String[] fields) {
+        return headers > 0 && Headers.isUnits(fields);
+    }
+
+    private boolean isTotals(String[] fields) {
+        int time = plan.timeColumn().index();
+        if (time < fields.length && !fields[time].isBlank() && !isTotal(fields[time])) {
+            return false;
+        }
+        for (String field : fields) {
+            if (isTotal(field)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isTotal(String field) {
+        String word = field.strip().toLowerCase(Locale.ROOT);
+        return TOTALS.contains(word.endsWith(":") ? word.substring(0, word.length() - 1) : word);
+    }
+
+    private boolean isOtherHeader(String[] fields) {
+        for (ColumnPlan.Column column : plan.columns()) {
+            LogQuantity measured = column.role().measured();
+            boolean figure = measured == LogQuantity.LAT || measured == LogQuantity.LON || measured == LogQuantity.FLOW;
+            if (figure && column.index() < fields.length && startsWithFigure(fields[column.index()])) {
+                return false;
+            }
+        }
+        return Headers.known(fields) >= NAMES;
+    }
+
+    private static boolean startsWithFigure(String text) {
+        String stripped = text.strip();
+        char c = stripped.isEmpty() ? 'x' : stripped.charAt(0);
+        return (c >= '0' && c <= '9') || c == '-' || c == '+' || c == '.';
+    }
+
+    /** How many records stood before each further header. */
+    public List<Integer> partStarts() {
+        return partStarts;
+    }
+
+    /** What was passed over, a sentence each. */
+    public List<String> notes() {
+        List<String> notes = new ArrayList<>();
+        if (headers > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "The header of %s stands in it %d times: it was read as that many logs, one after the other.",
+                    file,
+                    headers + 1));
+        }
+        if (totals > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "%s of totals or means in %s, the first at line %d, %s no record and %s passed over.",
+                    totals == 1 ? "1 line" : totals + " lines",
+                    file,
+                    firstTotalLine,
+                    totals == 1 ? "is" : "are",
+                    totals == 1 ? "was" : "were"));
+        }
+        return notes;
+    }
+}

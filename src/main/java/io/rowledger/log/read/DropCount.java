@@ -1,0 +1,60 @@
+package io.rowledger.log.read;
+
+import io.rowledger.log.source.LogSource;
+import java.util.EnumMap;
+
+/** Records left out of one file: how many for each reason, and the first line of each. */
+public final class DropCount {
+    private final EnumMap<DropReason, int[]> byReason = new EnumMap<>(DropReason.class);
+
+    DropCount() {
+        for (DropReason reason : DropReason.values()) {
+            byReason.put(reason, new int[2]);
+        }
+    }
+
+    public void add(DropReason reason, int line) {
+        int[] entry = entry(reason);
+        if (entry[0]++ == 0 || line < entry[1]) {
+            entry[1] = line;
+        }
+    }
+
+    public int count(DropReason reason) {
+        return entry(reason)[0];
+    }
+
+    /** Line of the first record dropped for the reason, 0 where there is none. */
+    public int firstLine(DropReason reason) {
+        return entry(reason)[1];
+    }
+
+    /** The reason most records were dropped for. */
+    public DropReason most() {
+        DropReason most = DropReason.UNREADABLE;
+        for (DropReason reason : DropReason.values()) {
+            if (count(reason) > count(most)) {
+                most = reason;
+            }
+        }
+        return most;
+    }
+
+    LogSource.Dropped total() {
+        return new LogSource.Dropped(
+                count(DropReason.NO_FIX),
+                count(DropReason.DUPLICATE),
+                count(DropReason.OUT_OF_ORDER),
+                count(DropReason.JUMP),
+                count(DropReason.FROZEN),
+                count(DropReason.UNREADABLE));
+    }
+
+    private int[] entry(DropReason reason) {
+        int[] entry = byReason.get(reason);
+        if (entry == null) {
+            throw new IllegalStateException("no counter for " + reason);
+        }
+        return entry;
+    }
+}

@@ -1,0 +1,137 @@
+package io.rowledger.log.read;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.CommentedHeader;
+import io.rowledger.log.header.DecimalMark;
+import io.rowledger.log.header.Headers;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.header.LogPreview;
+import io.rowledger.log.header.LongFormatLines;
+import io.rowledger.log.header.NonDataLines;
+import io.rowledger.log.source.CsvLines;
+import io.rowledger.log.source.CsvShape;
+import io.rowledger.log.source.Line;
+import io.rowledger.log.source.Lines;
+import io.rowledger.log.source.LogFile;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntFunction;
+import org.apache.commons.csv.CSVParser;
+
+/** Reads one log file from its bytes to clean columns. */
+public final class LogFileReader {
+    /** Enough for a header of several hundred columns and a record. */
+    private static final int SNIFF_CHARS = 1 << 15;
+    /** Records looked at before the decimal mark is decided. */
+    private static final int SNIFF_RECORDS = 100;
+
+    private LogFileReader() {}
+
+    /** The file's usable records, or the message why it has none. */
+    public static FileLog read(Path path, LogOptions options) {
+        CSVParser parser = null;
+        try (LogFile file = new LogFile(path)) {
+            BufferedReader text = new BufferedReader(file.text(), SNIFF_CHARS);
+            String start = start(file, text);
+            CsvShape shape = CsvShape.of(start);
+            parser = CSVParser.parse(text, shape.format());
+            FileLog log = records(file, shape, parser, start, options);
+            log.digest(file.finish());
+            return log;
+        } catch (UncheckedIOException e) {
+            throw LogFile.damaged(path.toString(), e.getCause(), parser == null ? 0 : parser.getCurrentLineNumber());
+        } catch (IOException e) {
+            throw LogFile.damaged(path.toString(), e, parser == null ? 0 : parser.getCurrentLineNumber());
+        }
+    }
+
+    private static FileLog records(LogFile file, CsvShape shape, CSVParser parser, String start, LogOptions options) {
+        CsvLines text = new CsvLines(parser);
+        Headers headers = Headers.read(file.name(), text, CommentedHeader.in(start, shape), options);
+        LongFormatLines rows = LongFormatLines.of(file.name(), headers, text, options);
+        Lines lines = rows == null ? text : rows;
+        ColumnPlan plan = ColumnPlan.of(file.name(), rows == null ? headers.names() : rows.headers(), headers, options);
+        return records(
+                file.name(),
+                mark -> file.form() + ", fields divided by " + shape.words() + ", decimal "
+                        + (mark == ',' ? "comma" : "point"),
+                plan,
+                lines,
+                options);
+    }
+
+    /**
+     * Reads the lines below a header, the first of them twice: what they hold decides how all are read.
+     *
+     * @param form how the file is packed and written, for a person, by its decimal mark
+     */
+    public static FileLog records(
+            String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
+        List<Line> first = new ArrayList<>();
+        NonDataLines remarks = new NonDataLines(name, plan);
+        List<Line> records = new ArrayList<>();
+        Line line = lines.next();
+        while (line != null) {
+            first.add(line);
+            if (!remarks.mayBe(line.fields()) || !remarks.take(line.fields(), line.number(), 0)) {
+                records.add(line);
+            }
+            line = records.size() < SNIFF_RECORDS ? lines.next() : null;
+        }
+        if (records.isEmpty()) {
+            throw UnusableInputException.found("column names but no records")
+                    .inFile(name)
+                    .atLine(plan.headerLine())
+                    .expected("a record for each position below them")
+                    .mend("export the log again; this one was closed before anything was recorded");
+        }
+        LogPreview sample = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options.hints());
+        DropCount drops = new DropCount();
+        RecordReader reader = new RecordReader(sample, drops);
+        for (Line each : first) {
+            reader.read(each.fields(), each.number());
+        }
+        Line next = lines.next();
+        if (next != null) {
+            try (RecordPump pump = new RecordPump(reader)) {
+                for (; next != null; next = lines.next()) {
+                    pump.add(next);
+                }
+                pump.finish();
+            }
+        }
+        String shape = lines instanceof LongFormatLines
+                ? "a line for each row and time, put side by side below"
+                : "a line for each time";
+        return new FileLog(name, form.apply(sample.mark()), shape, sample, reader, drops);
+    }
+
+    private static String start(LogFile file, Reader text) throws IOException {
+        char[] start = new char[SNIFF_CHARS - 1];
+        text.mark(SNIFF_CHARS);
+        int length = 0;
+        while (length < start.length) {
+            int more = text.read(start, length, start.length - length);
+            if (more < 0) {
+                break;
+            }
+            length += more;
+        }
+        text.reset();
+        for (int i = 0; i < length; i++) {
+            if (start[i] == 0) {
+                throw UnusableInputException.found("a file that is not text")
+                        .inFile(file.name())
+                        .expected("a log in CSV, plain, .gz or .zip")
+                        .mend("export the log as CSV");
+            }
+        }
+        return new String(start, 0, length);
+    }
+}

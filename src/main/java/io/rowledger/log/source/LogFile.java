@@ -1,0 +1,278 @@
+package io.rowledger.log.source;
+
+import io.rowledger.finding.UnusableInputException;
+import java.io.BufferedInputStream;
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Locale;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipException;
+import java.util.zip.ZipInputStream;
+import org.apache.commons.csv.CSVException;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A log on disk as text: unpacked where it is .gz or .zip (told by its first bytes, not its name), decoded, and
+ * digested on the way, so that the file is read once.
+ */
+public final class LogFile implements AutoCloseable {
+    private static final int BUFFER_BYTES = 1 << 16;
+
+    private final String name;
+    private final InputStream raw;
+    private final MessageDigest digest;
+    private final Reader text;
+    private final String form;
+    private final Unpacked.Swelling swelling = new Unpacked.Swelling(() -> packedBytes());
+    private long packed;
+    private @Nullable ZipInputStream zip;
+
+    public LogFile(Path path) throws IOException {
+        name = path.toString();
+        digest = sha256();
+        raw = open(path);
+        try {
+            BufferedInputStream bytes = new BufferedInputStream(raw, BUFFER_BYTES);
+            int[] first = peek(bytes, 4);
+            if (first[0] < 0) {
+                throw UnusableInputException.found("an empty file")
+                        .inFile(name)
+                        .expected("a log in CSV, with a line of column names first")
+                        .mend("export the log again");
+            }
+            InputStream plain = bytes;
+            String packed = "plain";
+            if (first[0] == 0x1f && first[1] == 0x8b) {
+                plain = new Unpacked(new GZIPInputStream(bytes, BUFFER_BYTES), swelling);
+                packed = "gzip";
+            } else if (first[0] == 'P' && first[1] == 'K' && first[2] == 3 && first[3] == 4) {
+                plain = entry(bytes);
+                packed = "zip";
+            }
+            BufferedInputStream unpacked = new BufferedInputStream(plain, BUFFER_BYTES);
+            Charset charset = charset(unpacked);
+            form = packed + ", " + charset.name();
+            text = new InputStreamReader(unpacked, charset);
+        } catch (IOException | RuntimeException e) {
+            raw.close();
+            throw e;
+        }
+    }
+
+    /** The file as given. */
+    public String name() {
+        return name;
+    }
+
+    /** Packing and character set, such as "gzip, UTF-8". */
+    public String form() {
+        return form;
+    }
+
+    /** The text, after any byte order mark. */
+    public Reader text() {
+        return text;
+    }
+
+    /** Reads what is left and returns the digest of all bytes on disk, lower-case hex. */
+    public String finish() throws IOException {
+        if (zip != null) {
+            for (ZipEntry more = next(zip); more != null; more = next(zip)) {
+                refuseClimbing(more);
+                if (holdsLog(more)) {
+                    throw UnusableInputException.found("more than one file in the zip, such as " + more.getName())
+                            .inFile(name)
+                            .expected("one CSV file in a zip")
+                            .mend("unpack it and give the logs one by one");
+                }
+            }
+        }
+        raw.transferTo(java.io.OutputStream.nullOutputStream());
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    @Override
+    public void close() throws IOException {
+        raw.close();
+    }
+
+    /** The message for a file that breaks off, is no file of its kind, or can't be read at all. */
+    public static UnusableInputException damaged(String name, @Nullable Throwable e, long line) {
+        String words = e == null || e.getMessage() == null ? "no reason given" : e.getMessage();
+        UnusableInputException message;
+        if (e instanceof Unpacked.SwollenException) {
+            message = UnusableInputException.found("a packed file that unpacks to more than 200 times its size")
+                    .expected("a log")
+                    .mend("unpack it and look at what is in it, and ask where it comes from");
+            return message.inFile(name);
+        }
+        if (e instanceof EOFException) {
+            message = UnusableInputException.found("a packed file that breaks off before its end")
+                    .expected("a whole .gz or .zip file")
+                    .mend("copy or export the file again");
+        } else if (e instanceof ZipException) {
+            message = UnusableInputException.found("a packed file that is damaged (" + words + ")")
+                    .expected("a whole .gz or .zip file")
+                    .mend("copy or export the file again");
+        } else if (e instanceof CSVException) {
+            String what = words.contains("encapsulated token")
+                    ? "a quote that does not end where its field ends"
+                    : "a line that is no CSV (" + words + ")";
+            message = UnusableInputException.found(what)
+                    .expected("fields as RFC 4180 has them, every opened quote closed")
+                    .mend("look at that line in a text editor, or export the log again");
+        } else {
+            message = UnusableInputException.found("a file that can't be read (" + words + ")")
+                    .expected("a log in CSV")
+                    .mend("copy or export the file again");
+        }
+        return message.inFile(name).atLine((int) Math.min(line, Integer.MAX_VALUE));
+    }
+
+    private InputStream open(Path path) throws IOException {
+        if (Files.isDirectory(path)) {
+            throw UnusableInputException.found("a folder")
+                    .inFile(name)
+                    .expected("a log file")
+                    .mend("name the CSV files in it");
+        }
+        try {
+            return new DigestInputStream(Files.newInputStream(path), digest) {
+                @Override
+                public int read() throws IOException {
+                    int value = super.read();
+                    packed += value < 0 ? 0 : 1;
+                    return value;
+                }
+
+                @Override
+                public int read(byte[] into, int from, int length) throws IOException {
+                    int count = super.read(into, from, length);
+                    packed += Math.max(count, 0);
+                    return count;
+                }
+            };
+        } catch (NoSuchFileException e) {
+            throw UnusableInputException.found("no such file")
+                    .inFile(name)
+                    .expected("a log in CSV")
+                    .mend("check the name and the folder");
+        } catch (java.nio.file.AccessDeniedException e) {
+            throw UnusableInputException.found("a file that may not be read")
+                    .inFile(name)
+                    .expected("a log in CSV")
+                    .mend("give yourself leave to read it");
+        }
+    }
+
+    private InputStream entry(InputStream bytes) throws IOException {
+        // Skipping an entry unpacks it too, through this same method.
+        ZipInputStream entries = new ZipInputStream(bytes, StandardCharsets.ISO_8859_1) {
+            @Override
+            public int read(byte[] into, int from, int length) throws IOException {
+                int count = super.read(into, from, length);
+                swelling.add(count);
+                return count;
+            }
+        };
+        zip = entries;
+        for (ZipEntry entry = next(entries); entry != null; entry = next(entries)) {
+            refuseClimbing(entry);
+            if (entry.getName().startsWith("xl/") || entry.getName().equals("[Content_Types].xml")) {
+                throw UnusableInputException.found("a spreadsheet workbook")
+                        .inFile(name)
+                        .expected("a log in CSV")
+                        .mend("open it in the spreadsheet and save it as CSV");
+            }
+            if (holdsLog(entry)) {
+                return entries;
+            }
+        }
+        throw UnusableInputException.found("a zip without a CSV file")
+                .inFile(name)
+                .expected("one file ending in .csv, .tsv or .txt in the zip")
+                .mend("pack the log itself");
+    }
+
+    /** The next entry; a name in broken UTF-8 is a damaged file, where the JDK takes it for a fault of the caller. */
+    private static @Nullable ZipEntry next(ZipInputStream entries) throws IOException {
+        try {
+            return entries.getNextEntry();
+        } catch (IllegalArgumentException e) {
+            throw new ZipException("an entry name that is no text");
+        }
+    }
+
+    private long packedBytes() {
+        return packed;
+    }
+
+    /** Nothing is ever written from a zip; but one with such names was made by nobody who meant well. */
+    private void refuseClimbing(ZipEntry entry) {
+        String path = entry.getName().replace('\\', '/');
+        boolean climbs = path.startsWith("/")
+                || path.matches("[A-Za-z]:.*")
+                || List.of(path.split("/", -1)).contains("..");
+        if (climbs) {
+            throw UnusableInputException.found(
+                            "a zip with a file that would lie outside its folder, " + entry.getName())
+                    .inFile(name)
+                    .expected("a zip with the log in it")
+                    .mend("pack the log again, and ask where this file comes from");
+        }
+    }
+
+    private static boolean holdsLog(ZipEntry entry) {
+        String path = entry.getName().toLowerCase(Locale.ROOT);
+        String file = path.substring(path.lastIndexOf('/') + 1);
+        boolean hidden = path.startsWith("__macosx/") || file.startsWith(".");
+        return !hidden && (file.endsWith(".csv") || file.endsWith(".tsv") || file.endsWith(".txt"));
+    }
+
+    private static Charset charset(BufferedInputStream bytes) throws IOException {
+        int[] b = peek(bytes, 3);
+        if (b[0] == 0xef && b[1] == 0xbb && b[2] == 0xbf) {
+            bytes.skipNBytes(3);
+        } else if (b[0] == 0xff && b[1] == 0xfe) {
+            bytes.skipNBytes(2);
+            return StandardCharsets.UTF_16LE;
+        } else if (b[0] == 0xfe && b[1] == 0xff) {
+            bytes.skipNBytes(2);
+            return StandardCharsets.UTF_16BE;
+        }
+        return StandardCharsets.UTF_8;
+    }
+
+    /** The next bytes without taking them; −1 after the end. */
+    private static int[] peek(BufferedInputStream bytes, int count) throws IOException {
+        int[] values = new int[count];
+        bytes.mark(count);
+        for (int i = 0; i < count; i++) {
+            values[i] = bytes.read();
+        }
+        bytes.reset();
+        return values;
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+}

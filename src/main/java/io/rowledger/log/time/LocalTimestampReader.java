@@ -1,0 +1,253 @@
+package io.rowledger.log.time;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.LogHints.DateOrder;
+import io.rowledger.log.header.LogPreview;
+import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.source.NumberParser;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Dates and times of day as people write them, in one column or two, or times of day from a given day on. A time of day
+ * that falls by more than half a day under the same date has passed midnight.
+ */
+final class LocalTimestampReader implements TimestampReader {
+    private static final double DAY_S = 86_400;
+
+    /** How the fields are written. */
+    enum Form {
+        CLOCK,
+        HHMMSS,
+        /** Seconds since midnight; the column's factor makes them so. */
+        SECONDS_OF_DAY
+    }
+
+    private final ColumnPlan.Column time;
+    private final int dateIndex;
+    /** The order of the dates, and others that have made the same dates of all so far. */
+    private List<DateOrder> orders;
+
+    private final String file;
+    private final String dateHeader;
+    private final Form form;
+    private final char mark;
+    private final @Nullable LocalDate fixed;
+    private final @Nullable ZoneTime zone;
+    private final IsoTimestamps iso = new IsoTimestamps();
+    private final TimeOfDay timeOfDay = new TimeOfDay();
+    private String lastDay = "";
+    private double lastDayS = Double.NaN;
+    private double lastTimeS = Double.NaN;
+    private int daysPassed;
+    private int midnights;
+    private int withoutZone;
+    private int inZone;
+
+    LocalTimestampReader(
+            LogPreview sample,
+            ColumnPlan.Column time,
+            ColumnPlan.@Nullable Column date,
+            List<DateOrder> orders,
+            Form form) {
+        this.time = time;
+        this.dateIndex = date == null ? -1 : date.index();
+        this.orders = List.copyOf(orders);
+        this.file = sample.file();
+        this.dateHeader = (date == null ? time : date).header();
+        this.form = form;
+        this.mark = sample.mark();
+        this.fixed = date == null ? sample.hints().date() : null;
+        ZoneId local = sample.hints().zone();
+        this.zone = local == null ? null : new ZoneTime(local, sample.file(), time.header());
+    }
+
+    @Override
+    public double read(String[] fields, int line) {
+        String text = fields[time.index()].strip();
+        String day = dateIndex >= 0 ? fields[dateIndex].strip() : "";
+        String clock = text;
+        int split = form == Form.CLOCK ? split(text) : 0;
+        if (split > 0) {
+            clock = text.substring(split).strip();
+            day = dateIndex >= 0 ? day : text.substring(0, split).strip();
+        } else if (form == Form.CLOCK && dateIndex < 0 && text.indexOf(':') < 0) {
+            return isoS(text, line);
+        }
+        if (!readTime(clock)) {
+            return Double.NaN;
+        }
+        double dayS = dayS(day, line);
+        double localS = dayS + timeOfDay(day);
+        return Double.isNaN(localS) ? localS : utcS(localS, line);
+    }
+
+    /** ISO 8601 in its basic form, or seconds since the epoch: times without a colon. */
+    private double isoS(String text, int line) {
+        int before = iso.withoutZone();
+        double s = iso.read(text);
+        if (Double.isNaN(s) || iso.withoutZone() == before) {
+            return s;
+        }
+        secondsOffset = Double.NaN;
+        return utcS(s, line);
+    }
+
+    private double secondS;
+    private double secondsOffset;
+
+    private boolean readTime(String clock) {
+        if (form == Form.SECONDS_OF_DAY) {
+            secondS = NumberParser.parse(clock, mark) * time.toSi();
+            secondsOffset = Double.NaN;
+            return secondS >= 0 && secondS <= DAY_S;
+        }
+        boolean read = form == Form.HHMMSS ? timeOfDay.readRunTogether(clock) : timeOfDay.read(clock);
+        secondS = timeOfDay.secondS();
+        secondsOffset = timeOfDay.offsetS();
+        return read;
+    }
+
+    private double utcS(double localS, int line) {
+        if (!Double.isNaN(secondsOffset)) {
+            return localS - secondsOffset;
+        }
+        if (zone == null) {
+            withoutZone++;
+            return localS;
+        }
+        inZone++;
+        return zone.utcS(localS, line);
+    }
+
+    private double dayS(String day, int line) {
+        if (fixed != null && day.isEmpty()) {
+            return fixed.toEpochDay() * DAY_S;
+        }
+        if (!day.equals(lastDay)) {
+            LocalDate date = date(day, line);
+            lastDay = day;
+            lastDayS = date == null ? Double.NaN : date.toEpochDay() * DAY_S;
+            daysPassed = 0;
+            lastTimeS = Double.NaN;
+        }
+        return lastDayS;
+    }
+
+    /** The date in the orders left; the first day that two of them read as different dates is asked about. */
+    private @Nullable LocalDate date(String day, int line) {
+        List<DateOrder> left = new ArrayList<>();
+        List<LocalDate> dates = new ArrayList<>();
+        for (DateOrder order : orders) {
+            LocalDate date = DateFormats.read(day, order);
+            if (date != null) {
+                left.add(order);
+                dates.add(date);
+            }
+        }
+        if (left.isEmpty()) {
+            return null;
+        }
+        for (int i = 1; i < left.size(); i++) {
+            if (!dates.get(i).equals(dates.get(0))) {
+                throw ask(day, line, left, dates, i);
+            }
+        }
+        orders = left;
+        return dates.get(0);
+    }
+
+    private UnusableInputException ask(String day, int line, List<DateOrder> left, List<LocalDate> dates, int other) {
+        return UnusableInputException.found("the date \"" + day + "\", which is " + dates.get(0) + " read as "
+                        + left.get(0).word() + " and " + dates.get(other) + " read as "
+                        + left.get(other).word() + "; the dates before it are the same both ways")
+                .inFile(file)
+                .atLine(line)
+                .atColumn(dateHeader)
+                .expected("a date that can be read one way only, such as 2026-05-14")
+                .mend("write log: {date_order: " + left.get(0).word() + "} or log: {date_order: "
+                        + left.get(other).word() + "} in the rig file");
+    }
+
+    /** Seconds since the midnight before the day that stands there, midnights passed since then included. */
+    private double timeOfDay(String day) {
+        boolean dayInText = dateIndex < 0 && !day.isEmpty();
+        if (dayInText) {
+            return secondS;
+        }
+        if (secondS < lastTimeS - DAY_S / 2) {
+            daysPassed++;
+            midnights++;
+        } else if (daysPassed > 0 && secondS > lastTimeS + DAY_S / 2) {
+            // A record from before midnight that stands behind one from after it.
+            return secondS + (daysPassed - 1) * DAY_S;
+        }
+        lastTimeS = secondS;
+        return secondS + daysPassed * DAY_S;
+    }
+
+    /** Where the time of day begins in a text that holds a date as well; 0 where it holds none. */
+    static int split(String text) {
+        int colon = text.indexOf(':');
+        int at = colon;
+        while (at > 0 && text.charAt(at - 1) >= '0' && text.charAt(at - 1) <= '9') {
+            at--;
+        }
+        return at > 0 && colon - at <= 2 ? at : 0;
+    }
+
+    @Override
+    public int withoutZone() {
+        return withoutZone;
+    }
+
+    @Override
+    public List<LogQuantity> helpers() {
+        return dateIndex >= 0 ? List.of(LogQuantity.DATE) : List.of();
+    }
+
+    @Override
+    public String remark() {
+        List<String> parts = new ArrayList<>();
+        if (dateIndex >= 0) {
+            parts.add("date from its own column");
+        } else if (fixed != null) {
+            parts.add("from " + fixed + " on, as the rig file says");
+        }
+        if (dateIndex >= 0 || (fixed == null && form == Form.CLOCK)) {
+            parts.add(orders.get(0).word());
+        }
+        if (form == Form.HHMMSS) {
+            parts.add("hhmmss");
+        }
+        if (zone != null && inZone > 0) {
+            parts.add("local time of " + zone.zone().getId());
+        }
+        return String.join(", ", parts);
+    }
+
+    @Override
+    public List<String> notes() {
+        List<String> notes = new ArrayList<>();
+        if (zone != null && inZone > 0) {
+            notes.add("Times without a zone were taken as local time of "
+                    + zone.zone().getId() + ", as the rig file says.");
+        }
+        if (zone != null && zone.twice() > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "%s in the hour that comes twice when the clocks are set back; which of the two was told from the "
+                            + "records before.",
+                    zone.twice() == 1 ? "1 record lies" : zone.twice() + " records lie"));
+        }
+        if (midnights > 0) {
+            notes.add("The time of day passed midnight under the same date; the date was carried on.");
+        }
+        return notes;
+    }
+}

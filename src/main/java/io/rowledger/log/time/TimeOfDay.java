@@ -1,0 +1,79 @@
+package io.rowledger.log.time;
+
+import io.rowledger.log.source.NumberParser;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Times of day as loggers and spreadsheets write them. Holds the last one read. */
+final class TimeOfDay {
+    private static final Pattern CLOCK = Pattern.compile("(\\d{1,2}):(\\d{2})(?::(\\d{2})(?:[.,](\\d{1,12}))?)?"
+            + "\\s*([AaPp])?(?:\\.?[Mm]\\.?)?\\s*(Z|z|UTC|GMT|[+\\-\\u2212]\\d{2}(?::?\\d{2})?)?");
+    private static final Pattern RUN_TOGETHER = Pattern.compile("(\\d{1,6})(?:[.,](\\d{0,12}))?");
+    private static final int NOON_H = 12;
+
+    private double secondS = Double.NaN;
+    private double offsetS = Double.NaN;
+
+    /** Seconds since midnight. */
+    double secondS() {
+        return secondS;
+    }
+
+    /** Offset from UTC as written, s; NaN where none is. */
+    double offsetS() {
+        return offsetS;
+    }
+
+    /** Reads "10:00:00.2", "10:00:00 PM", "10:00:00Z"; false where the text is no such time. */
+    boolean read(String text) {
+        Matcher m = CLOCK.matcher(text);
+        if (!m.matches()) {
+            return false;
+        }
+        int hour = Integer.parseInt(m.group(1));
+        String half = m.group(5);
+        if (half != null) {
+            if (hour < 1 || hour > NOON_H) {
+                return false;
+            }
+            hour = hour % NOON_H + (half.toLowerCase(Locale.ROOT).equals("p") ? NOON_H : 0);
+        }
+        String zone = m.group(6);
+        offsetS = zone == null ? Double.NaN : offset(zone);
+        return set(
+                hour, Integer.parseInt(m.group(2)), m.group(3) == null ? 0 : Integer.parseInt(m.group(3)), m.group(4));
+    }
+
+    /** Reads "100000.20", leading zeros lost or not; false where the text is no such time. */
+    boolean readRunTogether(String text) {
+        Matcher m = RUN_TOGETHER.matcher(text);
+        if (!m.matches()) {
+            return false;
+        }
+        int digits = Integer.parseInt(m.group(1));
+        offsetS = Double.NaN;
+        return set(digits / 10_000, digits / 100 % 100, digits % 100, m.group(2));
+    }
+
+    private boolean set(int hour, int minute, int second, String fraction) {
+        if (hour > 23 || minute > 59 || second > 60) {
+            return false;
+        }
+        double part = fraction == null || fraction.isEmpty() ? 0 : NumberParser.parse("0." + fraction, '.');
+        secondS = hour * 3600 + minute * 60 + second + part;
+        return true;
+    }
+
+    private static double offset(String zone) {
+        char sign = zone.charAt(0);
+        if (sign != '+' && sign != '-' && sign != '\u2212') {
+            return 0;
+        }
+        String digits = zone.substring(1).replace(":", "");
+        int hours = Integer.parseInt(digits.substring(0, 2));
+        int minutes = digits.length() > 2 ? Integer.parseInt(digits.substring(2)) : 0;
+        int offset = hours * 3600 + minutes * 60;
+        return sign == '+' ? offset : -offset;
+    }
+}

@@ -1,0 +1,24 @@
+package io.rowledger.output;
+
+import io.rowledger.export.BatchCsv;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.season.BatchOutcome;
+import io.rowledger.report.season.BatchPdf;
+import io.rowledger.report.season.BatchReport;
+import io.rowledger.results.BatchJson;
+import java.nio.file.Path;
+import java.util.List;
+
+/** The summary of a batch. */
+public final class Batches {
+    private Batches() {}
+
+    /** Writes {@code batch-summary.pdf}, {@code .csv} and {@code .json} into the folder, all or none. */
+    public static void write(List<BatchOutcome> outcomes, BatchReport report, ReportOptions options, Path folder) {
+        new Outputs()
+                .add("batch-summary.pdf", out -> BatchPdf.write(report, options, out))
+                .add("batch-summary.csv", out -> BatchCsv.write(outcomes, out))
+                .add("batch-summary.json", out -> BatchJson.write(outcomes, options.programVersion(), out))
+                .writeTo(folder, 1);
+    }
+}

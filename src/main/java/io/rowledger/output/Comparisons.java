@@ -1,0 +1,47 @@
+package io.rowledger.output;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.compare.Comparison;
+import io.rowledger.report.compare.ComparisonPdf;
+import io.rowledger.results.ComparisonJson;
+import java.nio.file.Path;
+
+/** Everything a comparison of two jobs writes. */
+public final class Comparisons {
+    private Comparisons() {}
+
+    /**
+     * Checks that two jobs can be held against one another: as many rows, and a product in common.
+     *
+     * @param folder of the later job, for the message
+     * @throws UnusableInputException where they can't
+     */
+    public static void check(SavedDiagnosis before, SavedDiagnosis after, Path folder) {
+        if (before.rows() != after.rows()) {
+            throw UnusableInputException.found("a bar of " + after.rows() + " rows")
+                    .inFile(folder.toString())
+                    .expected("one of " + before.rows() + " rows as in the job before")
+                    .mend("compare two jobs of the same bar");
+        }
+        boolean common = before.products().stream()
+                .anyMatch(old ->
+                        after.products().stream().anyMatch(now -> now.key().equals(old.key())));
+        if (!common) {
+            throw UnusableInputException.found("no product that the job before had")
+                    .inFile(folder.toString())
+                    .expected("the same key under products in both rig files")
+                    .mend("give the product the same key in both rig files and run report again");
+        }
+    }
+
+    /** Writes {@code comparison.pdf} and {@code comparison.json} into the folder, both or none. */
+    public static void write(
+            SavedDiagnosis before, SavedDiagnosis after, Comparison comparison, ReportOptions options, Path folder) {
+        new Outputs()
+                .add("comparison.pdf", out -> ComparisonPdf.write(comparison, options, out))
+                .add("comparison.json", out -> ComparisonJson.write(before, after, options.programVersion(), out))
+                .writeTo(folder, 1);
+    }
+}

@@ -1,0 +1,125 @@
+package io.rowledger.output;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.SetupReview;
+import io.rowledger.document.pdf.Attachment;
+import io.rowledger.export.FieldGeoPackage;
+import io.rowledger.export.GeoPackage;
+import io.rowledger.export.Layers;
+import io.rowledger.export.PassesCsv;
+import io.rowledger.export.PlacesGpx;
+import io.rowledger.export.ReceivedTiff;
+import io.rowledger.export.RowsCsv;
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.common.Audience;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.record.NitrogenRecord;
+import io.rowledger.report.record.NitrogenRecordBuilder;
+import io.rowledger.report.record.NitrogenRecordPdf;
+import io.rowledger.report.review.PassReview;
+import io.rowledger.report.review.PassReviewBuilder;
+import io.rowledger.report.review.PassReviewPdf;
+import io.rowledger.report.rows.RowDiagnosis;
+import io.rowledger.report.rows.RowDiagnosisBuilder;
+import io.rowledger.report.rows.RowDiagnosisPdf;
+import io.rowledger.results.DiagnosisJson;
+import io.rowledger.results.DiagnosisReader;
+import io.rowledger.results.KeepOutJson;
+import io.rowledger.results.NitrogenRecordJson;
+import io.rowledger.results.SetupJson;
+import io.rowledger.results.SummaryJson;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+
+/** Everything a run writes. */
+public final class Reports {
+    private Reports() {}
+
+    /**
+     * Writes the files for machines and the printed reports of these audiences into the folder, all of them or none.
+     *
+     * @param inputs the files handed in; a folder where a result would replace one is refused
+     * @param threads how many files are written at a time; the bytes don't depend on it
+     * @throws UnusableInputException where the folder can't be written or the user's template can't be used
+     */
+    public static void write(
+            Analysis analysis,
+            ReportOptions options,
+            Path folder,
+            Set<Audience> audiences,
+            List<Path> inputs,
+            int threads) {
+        outputs(analysis, options, audiences).keeping(inputs).writeTo(folder, threads);
+    }
+
+    /** The same files, to which a caller may add its own before writing. */
+    public static Outputs outputs(Analysis analysis, ReportOptions options, Set<Audience> audiences) {
+        Outputs outputs = new Outputs();
+        if (audiences.contains(Audience.APPLICATOR)) {
+            PassReview review = PassReviewBuilder.build(analysis, options);
+            outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
+        }
+        if (audiences.contains(Audience.LANDLORD)) {
+            NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
+            outputs.add(NitrogenRecordJson.FILE, out -> NitrogenRecordJson.write(analysis, record, options, out));
+            outputs.add(
+                    "nitrogen-record.pdf",
+                    out -> NitrogenRecordPdf.write(
+                            analysis, record, options, List.of(machineReadable(analysis, record, options)), out));
+        }
+        if (audiences.contains(Audience.DEALER)) {
+            RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
+            outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
+        }
+        if (analysis.zones() != null) {
+            outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
+        }
+        if (analysis.setup().corrected() != null) {
+            String text = analysis.setup().correction().text();
+            outputs.add(SetupReview.CORRECTED_FILE, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+        }
+        if (GeoPackage.canBeWritten()) {
+            outputs.add(FieldGeoPackage.FILE, out -> FieldGeoPackage.write(analysis, out));
+        }
+        outputs.add(PlacesGpx.FILE, out -> PlacesGpx.write(analysis, options.format(), out));
+        for (int p = 0; p < analysis.rig().products().size(); p++) {
+            int product = p;
+            outputs.add(ReceivedTiff.file(analysis, p), out -> ReceivedTiff.write(analysis, product, out));
+        }
+        return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
+                .add(
+                        DiagnosisReader.FILE,
+                        out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
+                .add("setup-check.json", out -> SetupJson.write(analysis, options.programVersion(), out))
+                .add("rows.csv", out -> RowsCsv.write(analysis, out))
+                .add("passes.csv", out -> PassesCsv.write(analysis, out))
+                .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
+                .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
+                .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
+                .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
+                .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
+    }
+
+    /** What is not written on this machine though it belongs to the results, a sentence each; usually nothing. */
+    public static List<String> leftOut() {
+        return GeoPackage.canBeWritten()
+                ? List.of()
+                : List.of(FieldGeoPackage.FILE
+                        + " was not written: this machine has no SQLite library for it, or does not let"
+                        + " programs run from the temporary folder. The other layers hold the same places.");
+    }
+
+    /** The record for programs, to travel inside the printed one. */
+    private static Attachment machineReadable(Analysis analysis, NitrogenRecord record, ReportOptions options)
+            throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        NitrogenRecordJson.write(analysis, record, options, bytes);
+        return new Attachment(
+                NitrogenRecordJson.FILE, "application/json", "This record for programs, SI units", bytes.toByteArray());
+    }
+}

@@ -1,4 +1,0 @@
-package io.rowledger.report;
-
-/** A label and what stands beside it. */
-public record Fact(String label, String value) {}

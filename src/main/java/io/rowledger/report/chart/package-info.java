@@ -1,8 +1,0 @@
-/**
- * Charts and maps as vectors: painters that draw on a {@link io.rowledger.report.chart.Canvas} in points and know
- * nothing of PDF. Text is measured by the canvas, so no font of the machine is ever asked.
- */
-@NullMarked
-package io.rowledger.report.chart;
-
-import org.jspecify.annotations.NullMarked;

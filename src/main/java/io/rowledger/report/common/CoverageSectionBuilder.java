@@ -1,0 +1,142 @@
+package io.rowledger.report.common;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.coverage.sections.ShutOffScore;
+import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.document.text.Wording;
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Skips, doubles and shut-offs, listed so that a person can drive back to them. */
+public final class CoverageSectionBuilder {
+    private final Analysis a;
+    private final UnitFormat f;
+
+    public CoverageSectionBuilder(Analysis a, UnitFormat f) {
+        this.a = a;
+        this.f = f;
+    }
+
+    public CoverageSection build() {
+        Coverage c = a.coverage();
+        String bare = c.boundary() == null
+                ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
+                : "Skips are the bare ground inside the boundary.";
+        return new CoverageSection(
+                c.missed().isEmpty() ? bare + none(missed(a, f)) : bare,
+                lines("S", c.missed()),
+                rest(c.missed()),
+                "Doubles are ground with two visits or more; each place counts once."
+                        + (c.overlaps().isEmpty() ? none(doubled(a, f)) : "")
+                        + seams(c),
+                lines("D", c.overlaps()),
+                rest(c.overlaps()),
+                shutOffs(c.shutOffs()));
+    }
+
+    public static CoveragePhrases missed(Analysis a, UnitFormat f) {
+        Coverage c = a.coverage();
+        return new CoveragePhrases(
+                c.missedAreaM2(),
+                c.seams().missedM2(),
+                c.missed().size(),
+                c.overlapAreaM2(),
+                a.intervals().missedAreaM2(),
+                f);
+    }
+
+    public static CoveragePhrases doubled(Analysis a, UnitFormat f) {
+        Coverage c = a.coverage();
+        return new CoveragePhrases(
+                c.overlapAreaM2(),
+                c.seams().overlapM2(),
+                c.overlaps().size(),
+                c.missedAreaM2(),
+                a.intervals().overlapAreaM2(),
+                f);
+    }
+
+    private static String none(CoveragePhrases words) {
+        return words.none() ? " There is none." : " There is no place worth driving to.";
+    }
+
+    /** The lists don't add up to the totals, and a reader who adds them up must know why. */
+    private String seams(Coverage c) {
+        double skippedM2 = c.seams().missedM2();
+        double doubledM2 = c.seams().overlapM2();
+        if (Math.max(skippedM2, doubledM2) < 0.5) {
+            return "";
+        }
+        return " In no list but in the totals: " + patch(skippedM2) + " skipped and " + patch(doubledM2)
+                + " doubled in seams thinner than " + CoveragePhrases.seamWidth(f) + " or smaller than "
+                + f.patch(CoverageOptions.PLACE_MIN_M2) + ".";
+    }
+
+    private String patch(double areaM2) {
+        return areaM2 > 0 ? f.patch(areaM2) : "none";
+    }
+
+    private List<DefectLine> lines(String letter, List<CoverageDefect> places) {
+        List<DefectLine> lines = new ArrayList<>();
+        LocalPlane plane = a.track().plane();
+        double[] latLon = new double[2];
+        for (CoverageDefect place : places.subList(0, Math.min(Limits.PLACES_LISTED, places.size()))) {
+            plane.inverse(place.eastM(), place.northM(), latLon);
+            lines.add(new DefectLine(
+                    letter + place.number(),
+                    f.patch(place.areaM2()),
+                    f.place(latLon[0], latLon[1]),
+                    place.passes().isEmpty() ? "\u2013" : Wording.ranges(place.passes()),
+                    place.rows().isEmpty() ? "\u2013" : Wording.ranges(place.rows()),
+                    Wording.cause(place.cause()),
+                    place.eastM(),
+                    place.northM()));
+        }
+        return lines;
+    }
+
+    private String rest(List<CoverageDefect> places) {
+        if (places.size() <= Limits.PLACES_LISTED) {
+            return "";
+        }
+        double areaM2 = 0;
+        for (CoverageDefect place : places.subList(Limits.PLACES_LISTED, places.size())) {
+            areaM2 += place.areaM2();
+        }
+        int n = places.size() - Limits.PLACES_LISTED;
+        return "And " + Wording.counted(n, "smaller place", "smaller places") + ", together " + f.patch(areaM2) + ".";
+    }
+
+    private List<ShutOffLine> shutOffs(ShutOffScore s) {
+        if (s.offOverCoveredM2() <= 0 && s.offOverBareM2() <= 0 && s.onOverCoveredM2() <= 0) {
+            return List.of();
+        }
+        double largestM2 = Math.max(s.offOverCoveredM2(), Math.max(s.offOverBareM2(), s.onOverCoveredM2()));
+        return List.of(
+                new ShutOffLine(
+                        "Off over ground already done: right",
+                        ground(s.offOverCoveredM2(), largestM2),
+                        liquid(s.savedL(), "saved")),
+                new ShutOffLine(
+                        "Off over ground that stayed bare: a skip",
+                        ground(s.offOverBareM2(), largestM2),
+                        liquid(s.skippedL(), "lacking")),
+                new ShutOffLine(
+                        "On over ground already done: a double",
+                        ground(s.onOverCoveredM2(), largestM2),
+                        liquid(s.doubledL(), "too much")));
+    }
+
+    private String ground(double areaM2, double largestM2) {
+        return areaM2 > 0 ? f.areaBeside(areaM2, largestM2) : "none";
+    }
+
+    private String liquid(double volumeL, String what) {
+        return Double.isFinite(volumeL) ? f.text(Measure.VOLUME, volumeL) + " " + what : UnitFormat.UNKNOWN;
+    }
+}

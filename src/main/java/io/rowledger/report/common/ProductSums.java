@@ -1,0 +1,79 @@
+package io.rowledger.report.common;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.rate.RowTotals;
+import io.rowledger.rate.RowTotals.ProductTotals;
+
+/**
+ * One product over the whole job: sums over sums, never a mean of ratios.
+ *
+ * @param volumeL metered while working, L
+ * @param targetVolumeL target × swept area, L; NaN without a target
+ * @param rightlyOffL target volume of ground that rows passed over shut off because it was done, L
+ * @param sweptAreaM2 all rows, m²
+ * @param appliedAreaM2 all rows, m²
+ */
+public record ProductSums(
+        double volumeL, double targetVolumeL, double rightlyOffL, double sweptAreaM2, double appliedAreaM2) {
+    /** Sums product p over the rows of a job. */
+    public static ProductSums of(Analysis a, int p) {
+        double volumeL = 0;
+        double targetL = 0;
+        double sweptM2 = 0;
+        double appliedM2 = 0;
+        for (RowTotals row : a.rates().rows()) {
+            ProductTotals product = row.products().get(p);
+            volumeL += product.volumeL();
+            targetL += product.targetVolumeL();
+            sweptM2 += row.sweptAreaM2();
+            appliedM2 += row.appliedAreaM2();
+        }
+        return new ProductSums(volumeL, targetL, a.coverage().rightlyOff().ofJobL(p), sweptM2, appliedM2);
+    }
+
+    /** True where somebody gave a target rate. */
+    public boolean hasTarget() {
+        return targetVolumeL > 0;
+    }
+
+    /** Target volume of the ground that was to be done: the target volume less what was rightly left off, L. */
+    public double owedL() {
+        return targetVolumeL - rightlyOffL;
+    }
+
+    /** Volume against what was owed, percent; NaN without a target. */
+    public double deviationPct() {
+        return offPct(volumeL, owedL());
+    }
+
+    /** Volume against owed volume, percent; NaN where nothing was owed. */
+    public static double offPct(double volumeL, double owedL) {
+        return owedL > 0 ? (volumeL / owedL - 1) * 100 : Double.NaN;
+    }
+
+    /** Mean target over the swept area, L/m²; NaN without a target. */
+    public double meanTargetLPerM2() {
+        return hasTarget() && sweptAreaM2 > 0 ? targetVolumeL / sweptAreaM2 : Double.NaN;
+    }
+
+    /** Volume ÷ swept area, L/m². */
+    public double meanSweptRateLPerM2() {
+        return sweptAreaM2 > 0 ? volumeL / sweptAreaM2 : Double.NaN;
+    }
+
+    /**
+     * How far one row is off, percent: against what it owed; without a target against the mean of all rows per swept
+     * area.
+     */
+    public double deviationPct(Analysis a, RowTotals row, int p) {
+        ProductTotals product = row.products().get(p);
+        if (hasTarget()) {
+            return offPct(
+                    product.volumeL(),
+                    product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row()));
+        }
+        return row.sweptAreaM2() > 0 && volumeL > 0
+                ? (product.volumeL() / row.sweptAreaM2() / meanSweptRateLPerM2() - 1) * 100
+                : Double.NaN;
+    }
+}

@@ -1,0 +1,37 @@
+package io.rowledger.report.common;
+
+import java.util.List;
+
+/**
+ * What the figures rest on.
+ *
+ * @param files per log
+ * @param facts records, fixes, gaps, unsettled ground
+ * @param machine the measures of the rig file
+ * @param checks sums that must agree
+ * @param notes what was assumed
+ * @param acres how the areas were computed
+ * @param sure what the bounds of the figures say and rest on, as one paragraph; or empty
+ */
+public record QualitySection(
+        List<InputFileLine> files,
+        List<Fact> facts,
+        List<Fact> machine,
+        List<Fact> checks,
+        List<String> notes,
+        String acres,
+        String sure) {
+    /** Copies the lists. */
+    public QualitySection {
+        files = List.copyOf(files);
+        facts = List.copyOf(facts);
+        machine = List.copyOf(machine);
+        checks = List.copyOf(checks);
+        notes = List.copyOf(notes);
+    }
+
+    /** True where something was assumed. */
+    public boolean hasNotes() {
+        return !notes.isEmpty();
+    }
+}

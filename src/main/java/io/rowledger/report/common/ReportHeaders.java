@@ -1,0 +1,58 @@
+package io.rowledger.report.common;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.TextTruncation;
+import io.rowledger.document.text.Wording;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Title and particulars, the same on every report of a job. */
+public final class ReportHeaders {
+    private ReportHeaders() {}
+
+    /** The head of a report of this kind, such as "Pass review". */
+    public static ReportHeader of(String kind, Analysis a, ReportOptions options) {
+        UnitFormat f = options.format();
+        double startS = JobTimes.startS(a);
+        double endS = JobTimes.endS(a);
+        String field = a.rig().job().facts().getOrDefault("field", "").strip();
+        boolean named = !field.isEmpty();
+        List<Fact> facts = new ArrayList<>();
+        for (Map.Entry<String, String> entry : a.rig().job().facts().entrySet()) {
+            if (!"field".equals(entry.getKey())) {
+                facts.add(new Fact(Wording.label(entry.getKey()), entry.getValue()));
+            }
+        }
+        return new ReportHeader(
+                kind + ": " + (named ? TextTruncation.title(field) + ", " : "") + f.date(startS),
+                named ? TextTruncation.value(field) : "Field without a name",
+                when(startS, endS, f),
+                a.rig().name() + ", " + a.rig().rows() + (a.rig().rows() == 1 ? " row, " : " rows, ")
+                        + f.text(Measure.LENGTH, a.rig().widthM()),
+                endS,
+                facts,
+                new UnitLabels(
+                        f.unit(Measure.AREA),
+                        f.unit(Measure.LENGTH),
+                        f.unit(Measure.VOLUME),
+                        f.unit(Measure.RATE),
+                        f.unit(Measure.NITROGEN_RATE),
+                        f.unit(Measure.SPEED)),
+                "Rowledger " + options.programVersion());
+    }
+
+    /** Local day and hours. */
+    public static String when(double startS, double endS, UnitFormat f) {
+        String sameDay = f.date(startS).equals(f.date(endS)) ? f.clock(endS) : f.date(endS) + " " + f.clock(endS);
+        return f.date(startS) + ", " + f.clock(startS) + " to " + sameDay + " (" + zone(f) + ")";
+    }
+
+    /** The zone by its name; the one without an offset goes by the name people know. */
+    public static String zone(UnitFormat f) {
+        String id = f.zone().getId();
+        return "Z".equals(id) ? "UTC" : id;
+    }
+}

@@ -1,0 +1,29 @@
+package io.rowledger.report.common;
+
+import io.rowledger.document.pdf.Paper;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How a report is to look. Nothing here changes a figure.
+ *
+ * @param units the units people read; files for machines stay in SI
+ * @param paper the sheet
+ * @param zone the zone of printed times
+ * @param templateFolder the user's own templates, or null; a file missing there is taken from the jar
+ * @param programVersion what the report says it was made with
+ */
+public record ReportOptions(
+        UnitSystem units,
+        Paper paper,
+        ZoneId zone,
+        @Nullable Path templateFolder,
+        String programVersion) {
+    /** How these options write figures. */
+    public UnitFormat format() {
+        return new UnitFormat(units, zone);
+    }
+}

@@ -1,0 +1,40 @@
+package io.rowledger.report.common;
+
+import io.rowledger.diagnose.signal.RowTime;
+import io.rowledger.stats.RobustStatistics;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * How one row did against its siblings over the whole job, faults included.
+ *
+ * @param row from 1 at the left
+ * @param medianDeviation median over the judged time, a fraction; NaN where it was never judged
+ * @param offShare share of the judged time in which it was more than 10 % off, a fraction; NaN likewise
+ * @param judgedS judged time, s
+ */
+public record RowHealth(int row, double medianDeviation, double offShare, double judgedS) {
+    /** All rows of one product, from the left. */
+    public static List<RowHealth> of(RowTime picture) {
+        List<RowHealth> rows = new ArrayList<>();
+        double[] judged = new double[picture.bins()];
+        for (int r = 0; r < picture.rows(); r++) {
+            int n = 0;
+            double judgedS = 0;
+            double offS = 0;
+            for (int b = 0; b < picture.bins(); b++) {
+                double deviation = picture.deviation(r, b);
+                if (Double.isNaN(deviation)) {
+                    continue;
+                }
+                double seconds = picture.endS(b) - picture.startS(b);
+                judged[n++] = deviation;
+                judgedS += seconds;
+                offS += Math.abs(deviation) * 100 > Limits.ACT_PCT ? seconds : 0;
+            }
+            rows.add(new RowHealth(
+                    r + 1, RobustStatistics.median(judged, n), judgedS > 0 ? offS / judgedS : Double.NaN, judgedS));
+        }
+        return rows;
+    }
+}

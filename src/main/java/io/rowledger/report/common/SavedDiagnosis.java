@@ -1,0 +1,110 @@
+package io.rowledger.report.common;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.RowBaseline;
+import io.rowledger.diagnose.signal.RowTime;
+import io.rowledger.finding.Finding;
+import io.rowledger.rig.Product;
+import io.rowledger.track.Pass;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What a job's results keep of its diagnosis, so that a later job can be held against it.
+ *
+ * @param field the field's name as entered, or empty
+ * @param rig the rig's name
+ * @param zone the zone times are printed in
+ * @param startS start of the first pass, seconds since the Unix epoch; NaN for a log without one
+ * @param endS end of the last pass
+ * @param rows number of rows
+ * @param fastestPassMps mean speed of the fastest pass, m/s; NaN without one
+ * @param products one a product, in rig order
+ * @param findings most certain first
+ * @param notes what could not be judged and why
+ */
+public record SavedDiagnosis(
+        String field,
+        String rig,
+        String zone,
+        double startS,
+        double endS,
+        int rows,
+        double fastestPassMps,
+        List<ProductState> products,
+        List<SavedFinding> findings,
+        List<String> notes) {
+    /** Copies the lists. */
+    public SavedDiagnosis {
+        products = List.copyOf(products);
+        findings = List.copyOf(findings);
+        notes = List.copyOf(notes);
+    }
+
+    /**
+     * One product.
+     *
+     * @param key its key in the rig file
+     * @param name its name
+     * @param picture deviation by row and time
+     * @param rows how each row did over the job, from the left
+     * @param baselines what rows are like when healthy; may lack rows
+     */
+    public record ProductState(
+            String key, String name, RowPicture picture, List<RowHealth> rows, List<RowBaseline> baselines) {
+        /** Copies the lists. */
+        public ProductState {
+            rows = List.copyOf(rows);
+            baselines = List.copyOf(baselines);
+        }
+    }
+
+    /** A finding with the key of its product and its figures. */
+    public record SavedFinding(String product, Finding finding, List<Figure> figures) {
+        /** Copies the figures. */
+        public SavedFinding {
+            figures = List.copyOf(figures);
+        }
+    }
+
+    /** What is to be kept of this analysis. */
+    public static SavedDiagnosis of(Analysis a, ReportOptions options) {
+        Diagnosis d = a.diagnosis();
+        List<ProductState> products = new ArrayList<>();
+        for (int p = 0; p < d.pictures().size(); p++) {
+            Product product = a.rig().products().get(p);
+            RowTime picture = d.pictures().get(p);
+            int index = p;
+            products.add(new ProductState(
+                    product.key(),
+                    product.name(),
+                    RowPicture.of(picture),
+                    RowHealth.of(picture),
+                    d.baselines().stream().filter(row -> row.product() == index).toList()));
+        }
+        List<SavedFinding> findings = new ArrayList<>();
+        for (int i = 0; i < d.findings().size(); i++) {
+            Product product = a.rig().products().get(d.windows().get(i).product());
+            findings.add(new SavedFinding(
+                    product.key(), d.findings().get(i), d.figures().get(i)));
+        }
+        double fastest = Double.NaN;
+        for (Pass pass : a.track().passes()) {
+            double speed = pass.lengthM() / (pass.endS() - pass.startS());
+            fastest = Double.isNaN(fastest) ? speed : Math.max(fastest, speed);
+        }
+        return new SavedDiagnosis(
+                a.rig().job().facts().getOrDefault("field", "").strip(),
+                a.rig().name(),
+                options.zone().getId(),
+                JobTimes.startS(a),
+                JobTimes.endS(a),
+                a.rig().rows(),
+                fastest,
+                products,
+                findings,
+                d.notes());
+    }
+}

@@ -1,0 +1,179 @@
+package io.rowledger.report.common;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Wording;
+import io.rowledger.field.KeepOutReader;
+import io.rowledger.setback.Setback;
+import io.rowledger.setback.Setback.Worst;
+import io.rowledger.setback.Setbacks;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was applied within the setbacks of the user's places, rounded and in words: for any report that prints it.
+ *
+ * @param summary the answer in a sentence
+ * @param lines per place, in the file's order
+ * @param details per place within whose setback anything was applied, where most of it lies, in a sentence
+ * @param anythingInside true where anything was applied within a setback
+ * @param basis whose distances these are, and what the figures hold
+ */
+public record SetbackSection(
+        String summary, List<Line> lines, List<String> details, boolean anythingInside, String basis) {
+    /** Places named in the summary; the rest is counted. */
+    private static final int NAMED = 3;
+
+    private static final String NONE = "none";
+
+    /** Copies the lists. */
+    public SetbackSection {
+        lines = List.copyOf(lines);
+        details = List.copyOf(details);
+    }
+
+    /** True where something more is to be said of a place. */
+    public boolean hasDetails() {
+        return !details.isEmpty();
+    }
+
+    /**
+     * One place.
+     *
+     * @param number its place in the file
+     * @param name as the user wrote it
+     * @param setback the user's distance
+     * @param closest how near a delivering strip came
+     * @param applied volume inside, product by product, or "none"
+     * @param nitrogen in it
+     * @param ground covered inside
+     * @param when first to last
+     * @param passes those that applied inside
+     * @param rows those that applied inside
+     * @param mark "act" where anything was applied inside, else empty
+     */
+    public record Line(
+            String number,
+            String name,
+            String setback,
+            String closest,
+            String applied,
+            String nitrogen,
+            String ground,
+            String when,
+            String passes,
+            String rows,
+            String mark) {}
+
+    /** The section, or null where no keep-out file was given. */
+    public static @Nullable SetbackSection of(Analysis a, UnitFormat f) {
+        Setbacks setbacks = a.setbacks();
+        return setbacks == null ? null : new Writer(a, f).section(setbacks);
+    }
+
+    /** Puts figures into words. */
+    private record Writer(Analysis a, UnitFormat f) {
+        SetbackSection section(Setbacks setbacks) {
+            List<Line> lines = new ArrayList<>();
+            List<String> details = new ArrayList<>();
+            for (Setback place : setbacks.places()) {
+                lines.add(line(place));
+                if (place.worst() != null) {
+                    details.add(most(place, place.worst()));
+                }
+            }
+            return new SetbackSection(
+                    summary(setbacks),
+                    lines,
+                    details,
+                    !setbacks.touched().isEmpty(),
+                    "The setbacks are the user's own, from " + Wording.fileName(setbacks.file())
+                            + ": the program knows no distance. Product label, local rules and licensed practice decide"
+                            + " how far to keep away. Distances are straight lines from the place as drawn; volumes are"
+                            + " metered while working, and ground within two setbacks counts in both. The edge of a strip"
+                            + " is known no better than the receiver's position.");
+        }
+
+        private String summary(Setbacks setbacks) {
+            int all = setbacks.places().size();
+            List<Setback> touched = setbacks.touched();
+            String tail = notReached(setbacks);
+            if (touched.isEmpty()) {
+                return (all == 1
+                                ? "Nothing was applied within the setback of the one place given."
+                                : "Nothing was applied within the setbacks of the " + all + " places given.")
+                        + tail;
+            }
+            List<String> named = new ArrayList<>();
+            for (Setback place : touched.subList(0, Math.min(NAMED, touched.size()))) {
+                named.add(place.keepOut().name() + " (" + applied(place) + ")");
+            }
+            if (touched.size() > NAMED) {
+                named.add(Wording.counted(touched.size() - NAMED, "more", "more"));
+            }
+            String of = all == 1
+                    ? "Liquid was applied within the setback of the one place given: "
+                    : "Liquid was applied within the setbacks of " + touched.size() + " of the " + all
+                            + " places given: ";
+            return of + String.join(", ", named) + "." + tail;
+        }
+
+        private String notReached(Setbacks setbacks) {
+            long far = setbacks.places().stream().filter(Setback::notReached).count();
+            if (far == 0) {
+                return "";
+            }
+            return " " + (far == 1 ? "One place was" : far + " places were") + " not reached: more than "
+                    + Math.round(KeepOutReader.MAX_AWAY_M / 1000) + "\u00a0km (3\u00a0miles) from anything applied.";
+        }
+
+        private Line line(Setback place) {
+            boolean inside = place.anythingInside();
+            String dash = "\u2013";
+            return new Line(
+                    Integer.toString(place.keepOut().number()),
+                    place.keepOut().name(),
+                    f.text(Measure.LENGTH, place.keepOut().setbackM()),
+                    place.notReached() ? "not reached" : f.text(Measure.LENGTH, place.closestM()),
+                    inside ? applied(place) : NONE,
+                    inside ? atLeast(Measure.NITROGEN, place.totalNitrogenKg()) : NONE,
+                    place.coveredM2() > 0 && inside ? f.patch(place.coveredM2()) : NONE,
+                    inside ? f.clock(place.firstS()) + "\u2013" + f.clock(place.lastS()) : dash,
+                    inside ? Wording.ranges(place.passes()) : dash,
+                    inside ? Wording.ranges(place.rows()) : dash,
+                    inside ? "act" : "");
+        }
+
+        /** {@code 7.3 gal}, or of several products {@code 7.3 gal UAN, 1.0 gal ATS}. */
+        private String applied(Setback place) {
+            List<String> parts = new ArrayList<>();
+            double[] volumeL = place.volumeL();
+            for (int p = 0; p < volumeL.length; p++) {
+                if (volumeL[p] > 0) {
+                    parts.add(atLeast(Measure.VOLUME, volumeL[p])
+                            + (volumeL.length > 1
+                                    ? " " + a.rig().products().get(p).name()
+                                    : ""));
+                }
+            }
+            return String.join(", ", parts);
+        }
+
+        /** What is there is never printed as 0.0. */
+        private String atLeast(Measure measure, double si) {
+            double least = measure.toSi(0.1, f.system());
+            boolean tiny = si > 0 && si < least / 2;
+            return tiny ? "less than " + f.text(measure, least) : f.text(measure, si);
+        }
+
+        private String most(Setback place, Worst worst) {
+            double[] latLon = new double[2];
+            a.track().plane().inverse(worst.eastM(), worst.northM(), latLon);
+            return place.keepOut().name() + ": most of it, " + atLeast(Measure.VOLUME, worst.volumeL()) + ", in pass "
+                    + worst.pass() + " about " + f.clock(worst.timeS()) + ", at "
+                    + f.place(latLon[0], latLon[1]) + ".";
+        }
+    }
+}

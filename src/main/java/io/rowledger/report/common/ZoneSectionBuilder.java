@@ -1,0 +1,156 @@
+package io.rowledger.report.common;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Wording;
+import io.rowledger.report.common.ZoneSection.ChangeLine;
+import io.rowledger.report.common.ZoneSection.ZoneLine;
+import io.rowledger.report.common.ZoneSection.ZoneTable;
+import io.rowledger.rig.Product;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.zones.ZoneChanges;
+import io.rowledger.zones.ZoneChanges.Timing;
+import io.rowledger.zones.Zones;
+import io.rowledger.zones.Zones.ZoneProduct;
+import io.rowledger.zones.Zones.ZoneSums;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** {@link Zones} as printed. */
+public final class ZoneSectionBuilder {
+    /** Zones listed a product; the rest is summed up and stands in the summary. */
+    private static final int ZONES_LISTED = 25;
+
+    private final Analysis a;
+    private final Zones zones;
+    private final UnitFormat f;
+
+    private ZoneSectionBuilder(Analysis a, Zones zones, UnitFormat f) {
+        this.a = a;
+        this.zones = zones;
+        this.f = f;
+    }
+
+    /** The section of this analysis; without tables where no prescription was given. */
+    public static ZoneSection build(Analysis a, UnitFormat f) {
+        Zones zones = a.zones();
+        return zones == null ? new ZoneSection(List.of(), "") : new ZoneSectionBuilder(a, zones, f).build();
+    }
+
+    private ZoneSection build() {
+        List<ZoneTable> tables = new ArrayList<>();
+        for (int p = 0; p < a.rig().products().size(); p++) {
+            int product = p;
+            List<ZoneSums> planned = zones.zones().stream()
+                    .filter(zone -> !Double.isNaN(zone.products().get(product).planLPerM2()))
+                    .sorted(Comparator.comparingDouble((ZoneSums zone) -> -zone.coveredM2())
+                            .thenComparingInt(zone -> zone.zone().number()))
+                    .toList();
+            if (!planned.isEmpty()) {
+                tables.add(table(p, planned));
+            }
+        }
+        double share = 100 * zones.outsideCoveredM2() / a.coverage().coveredAreaM2();
+        String outside = zones.outsideCoveredM2() < 1
+                ? ""
+                : "Outside all zones " + f.anyArea(zones.outsideCoveredM2()) + " were covered (" + f.percent(share)
+                        + ").";
+        return new ZoneSection(tables, outside);
+    }
+
+    private ZoneTable table(int p, List<ZoneSums> planned) {
+        Product product = a.rig().products().get(p);
+        int listed = Math.min(ZONES_LISTED, planned.size());
+        List<ZoneLine> lines = new ArrayList<>();
+        for (ZoneSums zone : planned.subList(0, listed)) {
+            lines.add(line(zone, p, product));
+        }
+        return new ZoneTable(
+                product.name(),
+                a.log().hasTarget(p),
+                lines,
+                rest(planned.subList(listed, planned.size()), p),
+                changes(zones.changes().get(p)),
+                pairs(zones.changes().get(p)));
+    }
+
+    private ZoneLine line(ZoneSums zone, int p, Product product) {
+        ZoneProduct sums = zone.products().get(p);
+        double off = ProductSums.offPct(sums.receivedL(), sums.plannedCoveredL());
+        return new ZoneLine(
+                Wording.label(zone.zone().label()),
+                f.number(Measure.AREA, zone.areaM2()),
+                f.number(Measure.AREA, zone.coveredM2()),
+                f.number(Measure.RATE, sums.planLPerM2()),
+                f.number(Measure.VOLUME, sums.plannedCoveredL()),
+                Wording.cell(f.number(Measure.VOLUME, sums.askedL())),
+                f.number(Measure.VOLUME, sums.receivedL()),
+                Wording.cell(f.number(Measure.RATE, sums.meanRateLPerM2())),
+                Wording.cell(f.signedPercent(off)),
+                off,
+                Limits.mark(off),
+                Wording.cell(f.percent(sums.within10Pct())),
+                Wording.cell(f.number(Measure.NITROGEN, sums.receivedL() * product.nitrogenKgPerL())),
+                Wording.cell(f.number(Measure.NITROGEN_RATE, sums.meanRateLPerM2() * product.nitrogenKgPerL())));
+    }
+
+    private String rest(List<ZoneSums> others, int p) {
+        if (others.isEmpty()) {
+            return "";
+        }
+        double coveredM2 = 0;
+        double plannedL = 0;
+        double receivedL = 0;
+        for (ZoneSums zone : others) {
+            coveredM2 += zone.coveredM2();
+            plannedL += zone.products().get(p).plannedCoveredL();
+            receivedL += zone.products().get(p).receivedL();
+        }
+        return "And " + Wording.counted(others.size(), "smaller zone", "smaller zones") + ", together "
+                + f.anyArea(coveredM2) + " covered: planned " + f.text(Measure.VOLUME, plannedL) + ", received "
+                + f.text(Measure.VOLUME, receivedL) + ".";
+    }
+
+    private String changes(ZoneChanges changes) {
+        Timing all = changes.all();
+        if (!all.known()) {
+            return "How early or late the rate changed at the lines between zones can't be told: " + changes.why()
+                    + ".";
+        }
+        String settled = Double.isNaN(all.settledM()) ? "" : ", and had settled " + from(all.settledM());
+        String unfollowed = all.unfollowed() == 0
+                ? ""
+                : " At " + Wording.counted(all.unfollowed(), "crossing", "crossings") + " it did not follow the map.";
+        return "Where the bar crossed from one zone into another, the rate changed " + from(all.lateM()) + " ("
+                + f.fixed(Math.abs(all.lateS()), 1) + "\u00a0s), the median of " + all.judged() + " crossings ("
+                + range(all) + ")" + settled + "." + unfollowed;
+    }
+
+    private String range(Timing timing) {
+        return "from " + from(timing.leastLateM()) + " to " + from(timing.mostLateM());
+    }
+
+    /** {@code 7.5 ft behind the line}. */
+    private String from(double lateM) {
+        return f.text(Measure.LENGTH, Math.abs(lateM)) + (lateM < 0 ? " before the line" : " behind the line");
+    }
+
+    private List<ChangeLine> pairs(ZoneChanges changes) {
+        List<ChangeLine> lines = new ArrayList<>();
+        for (ZoneChanges.Pair pair : changes.pairs()) {
+            if (pair.timing().known()) {
+                lines.add(new ChangeLine(
+                        label(pair.from()),
+                        label(pair.to()),
+                        f.count(pair.timing().judged()),
+                        from(pair.timing().lateM()) + " (" + range(pair.timing()) + ")"));
+            }
+        }
+        return lines;
+    }
+
+    private String label(int number) {
+        return Wording.label(zones.zones().get(number - 1).zone().label());
+    }
+}

@@ -1,0 +1,109 @@
+package io.rowledger.report.compare;
+
+import io.rowledger.report.common.FindingMark;
+import io.rowledger.report.common.RowPicture;
+import java.util.List;
+
+/**
+ * What the comparison of two jobs says, rounded and labelled: did the repair work?
+ *
+ * @param head title and particulars
+ * @param answer sentence by sentence
+ * @param orders what to do before anyone touches the machine, in this order
+ * @param guards what to wear, have at hand and know while doing so
+ * @param groups the findings: remaining, new, gone, not tested; empty groups are left out
+ * @param products the same picture side by side, and row by row
+ * @param notes what could not be judged in either job
+ */
+public record Comparison(
+        ComparisonHead head,
+        List<String> answer,
+        List<String> orders,
+        List<String> guards,
+        List<Group> groups,
+        List<ProductPair> products,
+        List<String> notes) {
+    /** Copies the lists. */
+    public Comparison {
+        answer = List.copyOf(answer);
+        orders = List.copyOf(orders);
+        guards = List.copyOf(guards);
+        groups = List.copyOf(groups);
+        products = List.copyOf(products);
+        notes = List.copyOf(notes);
+    }
+
+    /** True where a finding remains, is new or could not be tested. */
+    public boolean hasWork() {
+        return groups.stream().anyMatch(group -> !"gone".equals(group.key()));
+    }
+
+    /** True where any finding was there, before or after. */
+    public boolean hasGroups() {
+        return !groups.isEmpty();
+    }
+
+    /** True where something could not be judged. */
+    public boolean hasNotes() {
+        return !notes.isEmpty();
+    }
+
+    /**
+     * Title and particulars.
+     *
+     * @param title the document's title
+     * @param machine the rig
+     * @param before field, day and hours of the earlier job
+     * @param after field, day and hours of the later job
+     * @param endS when the later job ended, epoch seconds: the date of the document
+     * @param madeWith program and version
+     */
+    public record ComparisonHead(
+            String title, String machine, String before, String after, double endS, String madeWith) {}
+
+    /** Findings that fared alike; the key is {@code remaining}, {@code new}, {@code gone} or {@code not-tested}. */
+    public record Group(String key, String title, List<Line> lines) {
+        /** Copies the lines. */
+        public Group {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /** One finding: what, and in the earlier and the later job how sure, when and on what evidence; or a dash. */
+    public record Line(String title, String before, String after) {}
+
+    /** One product in both jobs. */
+    public record ProductPair(String key, String name, String size, Side before, Side after, List<RowLine> rows) {
+        /** Copies the rows. */
+        public ProductPair {
+            rows = List.copyOf(rows);
+        }
+
+        /** True where both jobs have something to draw. */
+        public boolean drawable() {
+            return before.picture().columns() > 0 && after.picture().columns() > 0;
+        }
+    }
+
+    /** One picture with its findings framed. */
+    public record Side(RowPicture picture, List<FindingMark> marks) {
+        /** Copies the marks. */
+        public Side {
+            marks = List.copyOf(marks);
+        }
+    }
+
+    /**
+     * One row in both jobs.
+     *
+     * @param row from 1 at the left
+     * @param before median deviation from its siblings
+     * @param beforeOff share of its judged time more than 10 % off
+     * @param after the same in the later job
+     * @param afterOff the same in the later job
+     * @param verdict in words
+     * @param mark CSS class: empty, "watch" or "act"
+     */
+    public record RowLine(
+            int row, String before, String beforeOff, String after, String afterOff, String verdict, String mark) {}
+}

@@ -1,0 +1,227 @@
+package io.rowledger.report.map;
+
+import io.rowledger.document.chart.Canvas;
+import io.rowledger.document.chart.Canvas.Align;
+import io.rowledger.document.chart.Canvas.Ink;
+import io.rowledger.document.chart.Chart;
+import io.rowledger.document.chart.Labels;
+import io.rowledger.document.chart.Outline;
+import io.rowledger.document.chart.Palette;
+import io.rowledger.report.common.FindingMark;
+import io.rowledger.report.common.RowPicture;
+import io.rowledger.units.UnitFormat;
+import java.util.Arrays;
+import java.util.List;
+
+/** Rows down, working time across, deviation as colour: passes are set apart, findings framed and numbered. */
+public final class DeviationPicture implements Chart {
+    private static final double LEFT_PT = 24;
+    private static final double TOP_PT = 20;
+    private static final double BOTTOM_PT = 14;
+    private static final double LEGEND_PT = 22;
+    /** Between two passes. */
+    private static final double GAP_PT = 1.2;
+    /** With more passes than this share of the width would be gaps, gaps shrink. */
+    private static final double MOST_GAPS = 0.1;
+
+    private static final Ink NUMBER = new Ink(6.5, true, 0xffffff);
+
+    private final RowPicture data;
+    private final List<FindingMark> marks;
+    private final UnitFormat f;
+    private final boolean legend;
+    private final double[] x0;
+    private final double[] x1;
+
+    public DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f) {
+        this(data, marks, f, true);
+    }
+
+    private DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f, boolean legend) {
+        this.legend = legend;
+        this.data = data;
+        this.marks = marks;
+        this.f = f;
+        this.x0 = new double[data.columns()];
+        this.x1 = new double[data.columns()];
+    }
+
+    /** The same where several pictures share one legend. */
+    public static DeviationPicture withoutLegend(RowPicture data, List<FindingMark> marks, UnitFormat f) {
+        return new DeviationPicture(data, marks, f, false);
+    }
+
+    /** Columns across the width by their time, the passes set apart. */
+    private void layColumns(double width) {
+        int passes = 0;
+        for (int c = 0; c < data.columns(); c++) {
+            passes += data.passBegins(c) ? 1 : 0;
+        }
+        double gap = passes < 2 ? 0 : Math.min(GAP_PT, MOST_GAPS * width / (passes - 1));
+        double ptPerS = (width - gap * Math.max(0, passes - 1)) / data.workingS();
+        double x = LEFT_PT;
+        for (int c = 0; c < data.columns(); c++) {
+            x += c > 0 && data.passBegins(c) ? gap : 0;
+            x0[c] = x;
+            x += (data.endS()[c] - data.startS()[c]) * ptPerS;
+            x1[c] = x;
+        }
+    }
+
+    /** Where a time stands; between passes at the edge of the next one. */
+    private double x(double timeS) {
+        for (int c = 0; c < data.columns(); c++) {
+            if (timeS < data.endS()[c]) {
+                double share = (timeS - data.startS()[c]) / (data.endS()[c] - data.startS()[c]);
+                return x0[c] + Math.max(0, share) * (x1[c] - x0[c]);
+            }
+        }
+        return x1[data.columns() - 1];
+    }
+
+    @Override
+    public void paint(Canvas canvas, double widthPt, double heightPt) {
+        layColumns(widthPt - LEFT_PT);
+        double bottom = heightPt - (legend ? BOTTOM_PT + LEGEND_PT : BOTTOM_PT);
+        double row = (bottom - TOP_PT) / data.rows();
+        cells(canvas, row);
+        for (int r = 1; r < data.rows(); r++) {
+            canvas.line(LEFT_PT, TOP_PT + r * row, widthPt, TOP_PT + r * row, 0xffffff, Math.min(0.8, row / 8));
+        }
+        rowNumbers(canvas, row);
+        passNumbers(canvas);
+        clock(canvas, bottom, widthPt);
+        frames(canvas, row);
+        if (legend) {
+            legend(canvas, heightPt - 9);
+        }
+    }
+
+    private void cells(Canvas canvas, double row) {
+        Outline[] classes = new Outline[Palette.classes()];
+        Arrays.setAll(classes, i -> new Outline());
+        Outline missing = new Outline();
+        Outline judged = new Outline();
+        for (int r = 0; r < data.rows(); r++) {
+            float[] deviation = data.deviation()[r];
+            for (int c = 0; c < data.columns(); ) {
+                int kind = kind(deviation[c]);
+                int end = c + 1;
+                while (end < data.columns() && !data.passBegins(end) && kind(deviation[end]) == kind) {
+                    end++;
+                }
+                double width = x1[end - 1] - x0[c];
+                (kind < 0 ? missing : classes[kind]).box(x0[c], TOP_PT + r * row, width, row);
+                if (kind >= 0) {
+                    judged.box(x0[c], TOP_PT + r * row, width, row);
+                }
+                c = end;
+            }
+        }
+        fill(canvas, missing, Palette.NOT_JUDGED);
+        // All judged time first, in the middle colour: then no seam between two classes shows the paper.
+        fill(canvas, judged, Palette.deviation(Palette.classes() / 2));
+        for (int i = 0; i < classes.length; i++) {
+            fill(canvas, classes[i], Palette.deviation(i));
+        }
+    }
+
+    private static int kind(float deviation) {
+        return Float.isNaN(deviation) ? -1 : Palette.classOf(deviation);
+    }
+
+    private static void fill(Canvas canvas, Outline path, int rgb) {
+        if (!path.isEmpty()) {
+            canvas.fill(path, rgb);
+        }
+    }
+
+    private void rowNumbers(Canvas canvas, double row) {
+        int every = row >= 8 ? 1 : row >= 4 ? 2 : 4;
+        for (int r = 0; r < data.rows(); r += every) {
+            canvas.text(
+                    Integer.toString(r + 1), LEFT_PT - 4, TOP_PT + (r + 0.5) * row + 2.4, Palette.LABEL, Align.RIGHT);
+        }
+        canvas.text("row", LEFT_PT - 4, TOP_PT - 3, Palette.SMALL, Align.RIGHT);
+    }
+
+    private void passNumbers(Canvas canvas) {
+        canvas.text("pass", LEFT_PT - 4, TOP_PT - 11, Palette.SMALL, Align.RIGHT);
+        double free = LEFT_PT;
+        for (int c = 0; c < data.columns(); c++) {
+            if (data.passBegins(c)) {
+                int end = c;
+                while (end + 1 < data.columns() && !data.passBegins(end + 1)) {
+                    end++;
+                }
+                String number = Integer.toString(data.pass()[c]);
+                double middle = (x0[c] + x1[end]) / 2;
+                double half = canvas.width(number, Palette.SMALL) / 2;
+                if (middle - half >= free) {
+                    canvas.text(number, middle, TOP_PT - 11, Palette.SMALL, Align.CENTER);
+                    free = middle + half + 3;
+                }
+            }
+        }
+    }
+
+    /** The time of day where a pass begins, as often as there is room. */
+    private void clock(Canvas canvas, double bottom, double widthPt) {
+        double half = canvas.width("00:00", Palette.LABEL) / 2;
+        double free = LEFT_PT - half;
+        for (int c = 0; c < data.columns(); c++) {
+            if (data.passBegins(c) && x0[c] - half >= free && x0[c] + half <= widthPt) {
+                canvas.line(x0[c], bottom, x0[c], bottom + 3, Palette.SOFT, 0.5);
+                canvas.text(f.minute(data.startS()[c]), x0[c], bottom + 10, Palette.LABEL, Align.CENTER);
+                free = x0[c] + half + 8;
+            }
+        }
+    }
+
+    private void frames(Canvas canvas, double row) {
+        Labels labels = new Labels(canvas);
+        for (FindingMark mark : marks) {
+            double from = x(mark.fromS());
+            double to = Math.max(from + 2, x(mark.toS()));
+            if (mark.rows().isEmpty()) {
+                canvas.box(from, TOP_PT - 7, to - from, 2, Palette.INK);
+            }
+            for (int i = 0; i < mark.rows().size(); ) {
+                int end = i + 1;
+                while (end < mark.rows().size()
+                        && mark.rows().get(end) == mark.rows().get(end - 1) + 1) {
+                    end++;
+                }
+                double top = TOP_PT + (mark.rows().get(i) - 1) * row;
+                double height = (end - i) * row;
+                canvas.stroke(new Outline().box(from, top, to - from, height), 0xffffff, 2.4);
+                canvas.stroke(new Outline().box(from, top, to - from, height), Palette.INK, 1.1);
+                i = end;
+            }
+        }
+        for (FindingMark mark : marks) {
+            double from = x(mark.fromS());
+            double y =
+                    mark.rows().isEmpty() ? TOP_PT - 6 : TOP_PT + (mark.rows().get(0) - 0.5) * row;
+            String number = Integer.toString(mark.number());
+            // A number that would lie on another steps aside to the right.
+            for (int step = 0; step < 6; step++) {
+                if (labels.plate(number, Math.max(LEFT_PT + 5, from + 5) + step * 11, y, NUMBER, Palette.INK)) {
+                    break;
+                }
+            }
+        }
+    }
+
+    public static void legend(Canvas canvas, double y) {
+        double x = LEFT_PT;
+        for (int i = 0; i < Palette.classes(); i++) {
+            RateMap.swatch(canvas, x, y - 7.5, Palette.deviation(i));
+            String name = Palette.name(i).replace("more than", ">").replace(" of target", "");
+            canvas.text(name, x + 13, y, Palette.SMALL, Align.LEFT);
+            x += 13 + canvas.width(name, Palette.SMALL) + 9;
+        }
+        RateMap.swatch(canvas, x, y - 7.5, Palette.NOT_JUDGED);
+        canvas.text("off or not judged", x + 13, y, Palette.SMALL, Align.LEFT);
+    }
+}

@@ -1,0 +1,100 @@
+package io.rowledger.report.map;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.document.chart.Canvas;
+import io.rowledger.document.chart.Canvas.Align;
+import io.rowledger.document.chart.Canvas.Ink;
+import io.rowledger.document.chart.Chart;
+import io.rowledger.document.chart.Labels;
+import io.rowledger.document.chart.Outline;
+import io.rowledger.document.chart.Palette;
+import io.rowledger.report.common.CoverageSection;
+import io.rowledger.report.common.DefectLine;
+import io.rowledger.track.PathBreak;
+import io.rowledger.units.UnitFormat;
+import java.util.List;
+
+/** Map of skips and doubles with the numbers of the lists, and of places where positions can't be trusted. */
+public final class PlaceMap implements Chart {
+    private static final double LEGEND_PT = 112;
+    /** A listed place smaller than this on paper gets a dot, so that it can be seen at all. */
+    private static final double MIN_PLACE_PT = 2.5;
+
+    private final Analysis a;
+    private final CoverageSection ground;
+    private final UnitFormat f;
+
+    public PlaceMap(Analysis a, CoverageSection ground, UnitFormat f) {
+        this.a = a;
+        this.ground = ground;
+        this.f = f;
+    }
+
+    @Override
+    public void paint(Canvas canvas, double widthPt, double heightPt) {
+        Coverage c = a.coverage();
+        MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
+        canvas.fill(frame.outline(c.covered()), Palette.COVERED);
+        places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
+        places(canvas, frame, c.missed(), ground.skips().size(), Palette.SKIP);
+        canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
+        PositionMarks.draw(canvas, frame, a.track().breaks());
+        Labels labels = new Labels(canvas);
+        int most = Math.max(ground.skips().size(), ground.doubles().size());
+        // By turns, so that neither kind takes all the room.
+        for (int i = 0; i < most; i++) {
+            number(labels, frame, ground.skips(), i, Palette.SKIP);
+            number(labels, frame, ground.doubles(), i, Palette.DOUBLE);
+        }
+        legend(canvas, frame, widthPt - LEGEND_PT);
+    }
+
+    private static void places(Canvas canvas, MapFrame frame, List<CoverageDefect> places, int listed, int rgb) {
+        Outline path = new Outline();
+        for (int i = 0; i < places.size(); i++) {
+            CoverageDefect place = places.get(i);
+            canvas.fill(frame.outline(place.polygon()), rgb);
+            if (i < listed && frame.pt(Math.sqrt(place.areaM2())) < MIN_PLACE_PT) {
+                path.dot(frame.x(place.eastM()), frame.y(place.northM()), MIN_PLACE_PT / 2);
+            }
+        }
+        if (!path.isEmpty()) {
+            canvas.fill(path, rgb);
+        }
+    }
+
+    private static void number(Labels labels, MapFrame frame, List<DefectLine> lines, int i, int rgb) {
+        if (i < lines.size()) {
+            DefectLine line = lines.get(i);
+            labels.plate(
+                    line.number(),
+                    frame.x(line.eastM()),
+                    Math.max(4, frame.y(line.northM()) - 7),
+                    new Ink(6, true, rgb),
+                    0xffffff);
+        }
+    }
+
+    private void legend(Canvas canvas, MapFrame frame, double x) {
+        double y = 0;
+        RateMap.swatch(canvas, x, y, Palette.SKIP);
+        canvas.text("skipped (S and number)", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        y += 13;
+        RateMap.swatch(canvas, x, y, Palette.DOUBLE);
+        canvas.text("doubled (D and number)", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        y += 13;
+        RateMap.swatch(canvas, x, y, Palette.COVERED);
+        canvas.text("covered once", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        List<PathBreak> breaks = a.track().breaks();
+        if (PositionMarks.any(breaks)) {
+            y = PositionMarks.legend(canvas, breaks, x, y + 13) - 13;
+        }
+        y += 34;
+        frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
+        MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
+        canvas.text("Listed places too small to see are dots.", x, y + 18, Palette.SMALL, Align.LEFT);
+        canvas.text("Numbers that would touch are left out.", x, y + 26, Palette.SMALL, Align.LEFT);
+    }
+}

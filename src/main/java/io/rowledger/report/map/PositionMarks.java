@@ -1,0 +1,119 @@
+package io.rowledger.report.map;
+
+import io.rowledger.document.chart.Canvas;
+import io.rowledger.document.chart.Canvas.Align;
+import io.rowledger.document.chart.Outline;
+import io.rowledger.document.chart.Palette;
+import io.rowledger.track.PathBreak;
+import java.util.List;
+
+/**
+ * Where positions can't be trusted, on a map: a barred line over each stretch without a fix, dots where the path was carried
+ * across one, a diamond where the position shifted. Ink on white, told apart by shape, so that no colour has to be seen. Only where the bar was down: elsewhere
+ * nothing was to be covered.
+ */
+final class PositionMarks {
+    /** Longer silences are pauses; the way between their ends is nobody's guess, s. */
+    private static final double LONGEST_LINE_S = 60;
+
+    private static final double HALO_PT = 2.6;
+    private static final double LINE_PT = 1.1;
+    private static final double BAR_PT = 2.5;
+    private static final double DOT_PT = 0.7;
+    private static final double DOT_APART_PT = 2.4;
+    private static final double DIAMOND_PT = 2.6;
+
+    private PositionMarks() {}
+
+    /** True where the map has something to explain. */
+    static boolean any(List<PathBreak> breaks) {
+        return breaks.stream().anyMatch(PositionMarks::isMarked);
+    }
+
+    private static boolean isMarked(PathBreak each) {
+        return each.lowered() && (each.kind() == PathBreak.Kind.SHIFTED || each.lastsS() <= LONGEST_LINE_S);
+    }
+
+    /** Draws them all. */
+    static void draw(Canvas canvas, MapFrame frame, List<PathBreak> breaks) {
+        canvas.clip(frame.left(), frame.top(), frame.width(), frame.height());
+        for (PathBreak each : breaks) {
+            if (!isMarked(each)) {
+                continue;
+            }
+            double x0 = frame.x(each.fromEastM());
+            double y0 = frame.y(each.fromNorthM());
+            double x1 = frame.x(each.toEastM());
+            double y1 = frame.y(each.toNorthM());
+            if (each.kind() == PathBreak.Kind.SILENT) {
+                barred(canvas, x0, y0, x1, y1);
+            } else if (each.kind() == PathBreak.Kind.CROSSED) {
+                dotted(canvas, x0, y0, x1, y1);
+            } else {
+                diamond(canvas, (x0 + x1) / 2, (y0 + y1) / 2);
+            }
+        }
+        canvas.unclip();
+    }
+
+    private static void barred(Canvas canvas, double x0, double y0, double x1, double y1) {
+        double length = Math.hypot(x1 - x0, y1 - y0);
+        double acrossX = length > 0 ? -(y1 - y0) / length * BAR_PT : 0;
+        double acrossY = length > 0 ? (x1 - x0) / length * BAR_PT : BAR_PT;
+        Outline path = new Outline()
+                .move(x0, y0)
+                .line(x1, y1)
+                .move(x0 - acrossX, y0 - acrossY)
+                .line(x0 + acrossX, y0 + acrossY)
+                .move(x1 - acrossX, y1 - acrossY)
+                .line(x1 + acrossX, y1 + acrossY);
+        canvas.stroke(path, 0xffffff, HALO_PT);
+        canvas.stroke(path, Palette.INK, LINE_PT);
+    }
+
+    private static void dotted(Canvas canvas, double x0, double y0, double x1, double y1) {
+        int gaps = Math.max(1, (int) (Math.hypot(x1 - x0, y1 - y0) / DOT_APART_PT));
+        Outline path = new Outline();
+        for (int i = 0; i <= gaps; i++) {
+            double u = (double) i / gaps;
+            path.dot(x0 + u * (x1 - x0), y0 + u * (y1 - y0), DOT_PT);
+        }
+        canvas.stroke(path, 0xffffff, 1);
+        canvas.fill(path, Palette.INK);
+    }
+
+    private static void diamond(Canvas canvas, double x, double y) {
+        Outline path = new Outline()
+                .move(x - DIAMOND_PT, y)
+                .line(x, y - DIAMOND_PT)
+                .line(x + DIAMOND_PT, y)
+                .line(x, y + DIAMOND_PT)
+                .close();
+        canvas.fill(path, 0xffffff);
+        canvas.stroke(path, Palette.INK, LINE_PT);
+    }
+
+    /** The key to the marks there are, from (x, y) downwards; returns where it ends. */
+    static double legend(Canvas canvas, List<PathBreak> breaks, double x, double y) {
+        double at = y;
+        for (PathBreak.Kind kind : PathBreak.Kind.values()) {
+            if (breaks.stream().noneMatch(each -> each.kind() == kind && isMarked(each))) {
+                continue;
+            }
+            String words =
+                    switch (kind) {
+                        case SILENT -> "no position, left open";
+                        case CROSSED -> "no position, carried across";
+                        case SHIFTED -> "position shifted at once";
+                    };
+            switch (kind) {
+                case SILENT -> barred(canvas, x, at + 4.5, x + 10, at + 4.5);
+                case CROSSED -> dotted(canvas, x, at + 4.5, x + 10, at + 4.5);
+                case SHIFTED -> diamond(canvas, x + 5, at + 4.5);
+            }
+            canvas.text(words, x + 15, at + 7.5, Palette.LABEL, Align.LEFT);
+            at += 12;
+        }
+        return at;
+    }
+}

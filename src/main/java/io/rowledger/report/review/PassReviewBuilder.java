@@ -1,0 +1,333 @@
+package io.rowledger.report.review;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.grid.ReceivedStatistics;
+import io.rowledger.document.text.Wording;
+import io.rowledger.finding.Finding;
+import io.rowledger.rate.Rates.PassTotals;
+import io.rowledger.rate.RowTotals;
+import io.rowledger.report.common.Caution;
+import io.rowledger.report.common.CoveragePhrases;
+import io.rowledger.report.common.CoverageSectionBuilder;
+import io.rowledger.report.common.Fact;
+import io.rowledger.report.common.FaultWords;
+import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingProducts;
+import io.rowledger.report.common.FindingUncertainty;
+import io.rowledger.report.common.IntervalPhrases;
+import io.rowledger.report.common.Limits;
+import io.rowledger.report.common.ProductSums;
+import io.rowledger.report.common.QualitySectionBuilder;
+import io.rowledger.report.common.ReportHeaders;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.ReviewSummary;
+import io.rowledger.report.common.SetbackSection;
+import io.rowledger.report.common.ZoneSectionBuilder;
+import io.rowledger.report.review.PassReview.Figure;
+import io.rowledger.report.review.PassReview.FindingLine;
+import io.rowledger.report.review.PassReview.PassLine;
+import io.rowledger.report.review.PassReview.PassRate;
+import io.rowledger.report.review.PassReview.ProductReview;
+import io.rowledger.report.review.PassReview.RowRate;
+import io.rowledger.report.review.PassReview.TurnLine;
+import io.rowledger.rig.Product;
+import io.rowledger.track.Pass;
+import io.rowledger.uncertainty.Interval;
+import io.rowledger.uncertainty.Intervals;
+import io.rowledger.units.Measure;
+import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
+import java.util.List;
+
+/** An {@link Analysis} to the {@link PassReview}: the one place where the review's figures are rounded and labelled. */
+public final class PassReviewBuilder {
+    private final Analysis a;
+    private final ReportOptions options;
+    private final UnitFormat f;
+    private final IntervalPhrases sure;
+    private final List<Product> products;
+    private final List<ProductSums> sums = new ArrayList<>();
+
+    private PassReviewBuilder(Analysis a, ReportOptions options) {
+        this.a = a;
+        this.options = options;
+        this.f = options.format();
+        this.sure = new IntervalPhrases(f);
+        this.products = a.rig().products();
+        for (int p = 0; p < products.size(); p++) {
+            sums.add(ProductSums.of(a, p));
+        }
+    }
+
+    /** The review of this analysis in the options' units and zone. */
+    public static PassReview build(Analysis analysis, ReportOptions options) {
+        return new PassReviewBuilder(analysis, options).build();
+    }
+
+    private PassReview build() {
+        List<ProductReview> reviews = new ArrayList<>();
+        for (int p = 0; p < products.size(); p++) {
+            reviews.add(product(p));
+        }
+        CoverageSectionBuilder ground = new CoverageSectionBuilder(a, f);
+        return new PassReview(
+                ReportHeaders.of("Pass review", a, options),
+                new ReviewSummary(a, f, sums).sentences(),
+                figures(),
+                reviews,
+                turns(),
+                turnSummary(),
+                passes(),
+                a.coverage().coveredAreaM2() > 0,
+                ground.build(),
+                ZoneSectionBuilder.build(a, f),
+                findings(),
+                new SetupSection(a, f).build(),
+                new QualitySectionBuilder(a, f).build(),
+                Caution.all(),
+                SetbackSection.of(a, f),
+                WhatIfWriter.section(a, f));
+    }
+
+    private List<Figure> figures() {
+        Coverage c = a.coverage();
+        List<Figure> figures = new ArrayList<>();
+        String beside = c.boundary() == null
+                ? f.text(Measure.AREA, a.rates().sweptAreaM2()) + " swept"
+                : "of " + f.text(Measure.AREA, c.boundaryAreaM2()) + " in the boundary";
+        Interval covered = a.intervals().coveredAreaM2();
+        figures.add(new Figure(
+                "Ground covered",
+                sure.value(Measure.AREA, c.coveredAreaM2(), covered),
+                sure.before(sure.bounds(Measure.AREA, c.coveredAreaM2(), covered), beside),
+                false));
+        for (int p = 0; p < products.size(); p++) {
+            figures.addAll(productFigures(p));
+        }
+        figures.add(nitrogenFigure());
+        double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.missedAreaM2() : c.boundaryAreaM2();
+        figures.add(places("Skipped", CoverageSectionBuilder.missed(a, f), fieldM2));
+        figures.add(places("Doubled", CoverageSectionBuilder.doubled(a, f), fieldM2));
+        TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
+        TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
+        figures.add(new Figure(
+                "Turn error left",
+                f.percent(left.meanAbs() * 100),
+                Double.isFinite(seen.meanAbs()) ? "equal flow would leave " + f.percent(seen.meanAbs() * 100) : "",
+                left.meanAbs() * 100 > Limits.WATCH_PCT));
+        return figures;
+    }
+
+    private List<Figure> productFigures(int p) {
+        ProductSums sum = sums.get(p);
+        ReceivedStatistics received = a.coverage().received().get(p);
+        Intervals.OfProduct in = a.intervals().products().get(p);
+        double rate = received.meanRateLPerM2();
+        String of = products.size() > 1 ? products.get(p).name() + ": " : "";
+        String volumeNote = sum.hasTarget()
+                ? "target " + f.text(Measure.VOLUME, sum.owedL()) + " (" + f.signedPercent(sum.deviationPct()) + ")"
+                : "no target known";
+        String rateNote =
+                sum.hasTarget() ? "target " + f.text(Measure.RATE, sum.meanTargetLPerM2()) : "no target known";
+        return List.of(
+                new Figure(
+                        of + "Applied",
+                        sure.value(Measure.VOLUME, sum.volumeL(), in.volumeL()),
+                        sure.before(sure.bounds(Measure.VOLUME, sum.volumeL(), in.volumeL()), volumeNote),
+                        Math.abs(sum.deviationPct()) > Limits.WATCH_PCT),
+                new Figure(
+                        of + "Mean rate",
+                        sure.value(Measure.RATE, rate, in.meanRateLPerM2()),
+                        sure.before(sure.bounds(Measure.RATE, rate, in.meanRateLPerM2()), rateNote),
+                        false),
+                new Figure(
+                        of + "Ground on rate",
+                        f.percent(received.within10Pct()),
+                        sum.hasTarget() ? "of covered ground within 10%" : "no target known",
+                        false));
+    }
+
+    private Figure nitrogenFigure() {
+        double nitrogenKg = 0;
+        for (int p = 0; p < products.size(); p++) {
+            nitrogenKg += sums.get(p).volumeL() * products.get(p).nitrogenKgPerL();
+        }
+        double perM2 = nitrogenKg / a.coverage().coveredAreaM2();
+        Interval rate = a.intervals().nitrogenKgPerM2();
+        return new Figure(
+                "Nitrogen",
+                sure.value(Measure.NITROGEN_RATE, perM2, rate),
+                Double.isFinite(nitrogenKg)
+                        ? sure.before(
+                                sure.bounds(Measure.NITROGEN_RATE, perM2, rate),
+                                sure.within(
+                                                Measure.NITROGEN,
+                                                nitrogenKg,
+                                                a.intervals().nitrogenKg())
+                                        + " in all")
+                        : "no density in the rig file",
+                false);
+    }
+
+    private Figure places(String label, CoveragePhrases words, double fieldM2) {
+        double share = fieldM2 > 0 ? words.areaM2() / fieldM2 * 100 : Double.NaN;
+        String of = a.coverage().boundary() == null ? " of the ground" : " of the field";
+        String note = words.none() ? "0.0%" + of : f.percent(share) + of + ", " + words.where();
+        String bounds = words.none() ? "" : words.bounds();
+        return new Figure(label, words.area(), sure.before(bounds, note), share > Limits.WATCH_PCT);
+    }
+
+    private ProductReview product(int p) {
+        Product product = products.get(p);
+        ProductSums sum = sums.get(p);
+        ReceivedStatistics r = a.coverage().received().get(p);
+        List<RowRate> rows = new ArrayList<>();
+        for (RowTotals row : a.rates().rows()) {
+            rows.add(rowRate(row, p, sum));
+        }
+        List<Double> histogram = new ArrayList<>();
+        for (double areaM2 : r.histogramM2()) {
+            histogram.add(areaM2);
+        }
+        Intervals in = a.intervals();
+        Intervals.OfProduct ofProduct = in.products().get(p);
+        String ofRows = sure.ofRows(in, p);
+        String summary = sure.within(Measure.VOLUME, sum.volumeL(), ofProduct.volumeL()) + " over "
+                + sure.within(Measure.AREA, a.coverage().coveredAreaM2(), in.coveredAreaM2()) + " of covered ground: "
+                + sure.within(Measure.RATE, r.meanRateLPerM2(), ofProduct.meanRateLPerM2()) + "."
+                + (ofRows.isEmpty() ? "" : " " + ofRows);
+        String basis = sum.hasTarget()
+                ? "metered volume against target rate times the ground the row had to do, which is what it swept less what"
+                        + " was done already and rightly left off"
+                : "rate per swept ground against the mean of all rows: nobody gave a target rate";
+        return new ProductReview(
+                product.key(),
+                product.name(),
+                products.size() > 1 ? product.name() + ": " : "",
+                summary,
+                basis,
+                rows,
+                received(r, sum),
+                histogram,
+                sum.hasTarget());
+    }
+
+    private List<Fact> received(ReceivedStatistics r, ProductSums sum) {
+        List<Fact> facts = new ArrayList<>();
+        if (sum.hasTarget()) {
+            facts.add(new Fact("Covered ground within 5% of target", f.percent(r.within5Pct())));
+            facts.add(new Fact("within 10%", f.percent(r.within10Pct())));
+            facts.add(new Fact("within 20%", f.percent(r.within20Pct())));
+            facts.add(new Fact("More than 10% under", f.percent(r.underPct())));
+            facts.add(new Fact("More than 10% over", f.percent(r.overPct())));
+        }
+        facts.add(new Fact("Spread (coefficient of variation)", f.percent(r.cvPct())));
+        return facts;
+    }
+
+    private RowRate rowRate(RowTotals row, int p, ProductSums sum) {
+        RowTotals.ProductTotals product = row.products().get(p);
+        double deviation = sum.deviationPct(a, row, p);
+        double rate = row.appliedAreaM2() > 0 ? product.volumeL() / row.appliedAreaM2() : Double.NaN;
+        return new RowRate(
+                row.row(),
+                f.number(Measure.AREA, row.sweptAreaM2()),
+                f.number(Measure.AREA, row.appliedAreaM2()),
+                f.number(Measure.VOLUME, product.volumeL()),
+                Wording.cell(f.number(
+                        Measure.VOLUME,
+                        product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row()))),
+                Wording.cell(f.number(Measure.RATE, rate)),
+                f.signedPercent(deviation),
+                deviation,
+                Limits.mark(deviation));
+    }
+
+    private List<TurnLine> turns() {
+        List<TurnLine> lines = new ArrayList<>();
+        for (RowTotals row : a.rates().rows()) {
+            RowTotals.TurnError seen = row.turn();
+            RowTotals.TurnError left = row.turnRemaining();
+            double sharePct = row.sweptAreaM2() > 0 ? 100 / row.sweptAreaM2() : Double.NaN;
+            lines.add(new TurnLine(
+                    row.row(),
+                    f.percent(seen.meanAbs() * 100),
+                    f.signedPercent(seen.maxOver() * 100),
+                    f.signedPercent(seen.maxUnder() * 100),
+                    f.percent(left.meanAbs() * 100),
+                    f.signedPercent(left.maxOver() * 100),
+                    f.signedPercent(left.maxUnder() * 100),
+                    f.percent(left.beyond5M2() * sharePct),
+                    f.percent(left.beyond10M2() * sharePct),
+                    seen.meanAbs() * 100,
+                    left.meanAbs() * 100));
+        }
+        return lines;
+    }
+
+    private String turnSummary() {
+        TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
+        TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
+        if (!Double.isFinite(seen.meanAbs()) || !Double.isFinite(left.meanAbs())) {
+            return "";
+        }
+        return "Equal flow to every row would have left the ground " + f.percent(seen.meanAbs() * 100)
+                + " off the bar's own mean on average; the metered flows left it " + f.percent(left.meanAbs() * 100)
+                + " off, and " + f.percent(left.beyond10Share() * 100)
+                + " of the ground by more than 10%. A row that is off on the straight shows in the metered flows too.";
+    }
+
+    private List<PassLine> passes() {
+        List<PassLine> lines = new ArrayList<>();
+        List<Pass> passes = a.track().passes();
+        for (int i = 0; i < passes.size(); i++) {
+            Pass pass = passes.get(i);
+            PassTotals totals = a.rates().passes().get(i);
+            double seconds = pass.endS() - pass.startS();
+            lines.add(new PassLine(
+                    pass.number(),
+                    f.clock(pass.startS()),
+                    f.duration(seconds),
+                    f.number(Measure.LENGTH, pass.lengthM()),
+                    UnitFormat.compass(pass.headingRad()),
+                    f.number(Measure.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN),
+                    f.number(Measure.AREA, totals.sweptAreaM2()),
+                    passRates(totals)));
+        }
+        return lines;
+    }
+
+    private List<PassRate> passRates(PassTotals totals) {
+        List<PassRate> rates = new ArrayList<>();
+        for (int p = 0; p < products.size(); p++) {
+            double volumeL = totals.volumeL()[p];
+            double targetL = totals.targetVolumeL()[p];
+            double deviation = ProductSums.offPct(
+                    volumeL, targetL - a.coverage().rightlyOff().ofPassL(p, totals.pass()));
+            rates.add(new PassRate(
+                    f.number(Measure.VOLUME, volumeL),
+                    f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
+                    Wording.cell(f.signedPercent(deviation)),
+                    Limits.mark(deviation)));
+        }
+        return rates;
+    }
+
+    private List<FindingLine> findings() {
+        List<FindingLine> lines = new ArrayList<>();
+        for (int i = 0; i < a.findings().size(); i++) {
+            Finding finding = a.findings().get(i);
+            lines.add(new FindingLine(
+                    FindingProducts.prefix(a, i) + FaultWords.clause(finding),
+                    FindingFacts.sure(finding.confidence(), f),
+                    f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
+                    f.place(finding.latDeg(), finding.lonDeg()),
+                    Wording.label(FindingFacts.cost(finding, FindingUncertainty.of(a, i), f)),
+                    finding.evidence(),
+                    finding.rival(),
+                    finding.check()));
+        }
+        return lines;
+    }
+}

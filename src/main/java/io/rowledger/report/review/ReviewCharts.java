@@ -1,0 +1,32 @@
+package io.rowledger.report.review;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.document.chart.Chart;
+import io.rowledger.report.map.PlaceMap;
+import io.rowledger.report.map.RateMap;
+import io.rowledger.report.review.PassReview.ProductReview;
+import io.rowledger.units.UnitFormat;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * The pass review's charts by the names a template uses in {@code data-chart}: {@code rate-map/KEY}, {@code rows/KEY} and
+ * {@code received/KEY} per product key, {@code places} and {@code turns}.
+ */
+public final class ReviewCharts {
+    private ReviewCharts() {}
+
+    /** The charts of one review. */
+    public static Map<String, Chart> of(Analysis a, PassReview review, UnitFormat f) {
+        Map<String, Chart> charts = new LinkedHashMap<>();
+        for (int p = 0; p < review.products().size(); p++) {
+            ProductReview product = review.products().get(p);
+            charts.put("rate-map/" + product.key(), new RateMap(a, p, product.hasTarget(), f));
+            charts.put("rows/" + product.key(), new RowBars(product, f));
+            charts.put("received/" + product.key(), new ReceivedHistogram(product, f));
+        }
+        charts.put("places", new PlaceMap(a, review.ground(), f));
+        charts.put("turns", new TurnBars(review.turns(), f));
+        return charts;
+    }
+}

@@ -1,0 +1,82 @@
+package io.rowledger.report.review;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.sections.ShutOffCase;
+import io.rowledger.rate.TurnShift;
+import io.rowledger.rig.Price;
+import io.rowledger.rig.Product;
+import io.rowledger.uncertainty.Interval;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** Nitrogen, money and doubt of what would have been. */
+public final class WhatIfFigures {
+    /** Without bounds: less is what the grid of the polygons can make up, m². */
+    private static final double NONE_M2 = 0.5;
+
+    /** A machine that takes out so much of the turning is compensating; what is left is its delay. */
+    private static final double COMPENSATES = 0.8;
+
+    /** Turning that puts less of the ground off by 5 % or more is no gain a log can show; common practice, no source. */
+    private static final double LEAST_TURNED = 0.001;
+
+    private final Analysis a;
+
+    public WhatIfFigures(Analysis a) {
+        this.a = a;
+    }
+
+    /** The liquids' nitrogen, kg; NaN where it isn't known of one of which there is any. */
+    public double nitrogenKg(double[] litres) {
+        double sum = 0;
+        for (int p = 0; p < litres.length; p++) {
+            sum += litres[p] == 0 ? 0 : litres[p] * a.rig().products().get(p).nitrogenKgPerL();
+        }
+        return sum;
+    }
+
+    /** What the litres of product p cost; NaN without a price. */
+    public double money(int p, double litres) {
+        Product product = a.rig().products().get(p);
+        Price price = a.rig().job().prices().get(product.key());
+        return price == null ? Double.NaN : price.perLitreOf(product) * litres;
+    }
+
+    /** Money by currency, never added up across; empty where no product with any of the litres has a price. */
+    public Map<String, Double> money(double[] litres) {
+        Map<String, Double> sums = new LinkedHashMap<>();
+        for (int p = 0; p < litres.length; p++) {
+            Price price = a.rig().job().prices().get(a.rig().products().get(p).key());
+            if (price != null && Double.isFinite(money(p, litres[p])) && litres[p] != 0) {
+                sums.merge(price.currency(), money(p, litres[p]), Double::sum);
+            }
+        }
+        return sums;
+    }
+
+    /** Half the interval of the doubled ground, m²: no smaller difference in it can be told. */
+    public double halfM2() {
+        Interval overlap = a.intervals().overlapAreaM2();
+        return overlap.known() ? Math.max(NONE_M2, (overlap.high() - overlap.low()) / 2) : NONE_M2;
+    }
+
+    /** Half of what such a volume of product p may be off by: the ground it rests on, and the meters. */
+    public double halfL(int p, double litres) {
+        Interval volume = a.intervals().products().get(p).volumeL();
+        double meters = volume.known() && volume.value() > 0 ? (volume.high() - volume.low()) / 2 / volume.value() : 0;
+        double rate = a.coverage().received().get(p).meanRateLPerM2();
+        return Math.hypot(Double.isFinite(rate) ? halfM2() * rate : 0, meters * litres);
+    }
+
+    /** True where the ground it would have changed is more than the doubt about the doubled ground. */
+    public boolean shows(ShutOffCase one) {
+        return Math.abs(one.doubledLessM2()) + one.outsideLessM2() > halfM2();
+    }
+
+    /** True where the machine did not compensate and enough ground suffered from it to tell. */
+    public boolean shows(TurnShift turn) {
+        return turn.known()
+                && turn.takenOut() < COMPENSATES
+                && turn.beyond5M2() > LEAST_TURNED * a.rates().sweptAreaM2();
+    }
+}

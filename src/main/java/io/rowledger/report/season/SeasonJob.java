@@ -1,0 +1,84 @@
+package io.rowledger.report.season;
+
+import io.rowledger.rate.NutrientKg;
+import io.rowledger.rig.Credit;
+import io.rowledger.rig.EarlierApplication;
+import io.rowledger.uncertainty.Interval;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+
+/**
+ * One job of a season, as a results folder has it.
+ *
+ * @param folder the folder as given
+ * @param digests SHA-256 of its logs: what makes it this job and no other
+ * @param farm as entered, or empty
+ * @param field as entered, or empty
+ * @param crop as entered, or empty
+ * @param zone the zone its days are counted in
+ * @param startS start of the first pass, epoch seconds; NaN for a log without work
+ * @param endS end of the last pass
+ * @param coveredM2 covered ground, m²
+ * @param boundaryM2 ground inside the boundary, m²; NaN without one
+ * @param products what was put on
+ * @param earlier what the field had before, as entered for this job
+ * @param credits nitrogen credits, as entered for this job
+ * @param planKgPerM2 nitrogen planned, kg/m²; NaN without a plan
+ * @param capKgPerM2 nitrogen not to be exceeded, kg/m²; NaN without a cap
+ * @param coveredWithin covered ground and its bounds, m²
+ * @param nitrogenWithin the job's nitrogen and its bounds, kg
+ */
+public record SeasonJob(
+        String folder,
+        List<String> digests,
+        String farm,
+        String field,
+        String crop,
+        ZoneId zone,
+        double startS,
+        double endS,
+        double coveredM2,
+        double boundaryM2,
+        List<Put> products,
+        List<EarlierApplication> earlier,
+        List<Credit> credits,
+        double planKgPerM2,
+        double capKgPerM2,
+        Interval coveredWithin,
+        Interval nitrogenWithin) {
+    /** Copies the lists. */
+    public SeasonJob {
+        digests = List.copyOf(digests);
+        products = List.copyOf(products);
+        earlier = List.copyOf(earlier);
+        credits = List.copyOf(credits);
+    }
+
+    /** A product of the job: volume L, mass kg, and its nutrients; NaN where unknown. */
+    public record Put(String key, String name, double volumeL, double massKg, NutrientKg kg) {}
+
+    /** All products together. */
+    public NutrientKg kg() {
+        NutrientKg sum = NutrientKg.NONE;
+        for (Put put : products) {
+            sum = sum.plus(put.kg());
+        }
+        return sum;
+    }
+
+    /** Nitrogen of the job, kg. */
+    public double nitrogenKg() {
+        return kg().nitrogenKg();
+    }
+
+    /** True where the job worked on this local day. */
+    boolean workedOn(LocalDate day) {
+        return Double.isFinite(startS) && !day.isBefore(day(startS)) && !day.isAfter(day(endS));
+    }
+
+    private LocalDate day(double epochS) {
+        return Instant.ofEpochMilli(Math.round(epochS * 1000)).atZone(zone).toLocalDate();
+    }
+}

@@ -1,0 +1,5 @@
+/** What was applied within setbacks. */
+@NullMarked
+package io.rowledger.setback;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,304 @@
+package io.rowledger.zones;
+
+import io.rowledger.field.Prescription;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.Planned;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Pass;
+import io.rowledger.track.Poses;
+import io.rowledger.zones.ZoneChanges.Pair;
+import io.rowledger.zones.ZoneChanges.Timing;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Coordinate;
+
+/** Finds where the bar crossed a line between two zones and how late the rate changed there: see {@link ZoneChanges}. */
+final class ZoneLines {
+    /** Plans nearer to each other than this share of the larger differ by hardly more than a meter's error. */
+    private static final double LEAST_STEP = 0.1;
+    /** A strip of no zone this wide between two zones is a line drawn badly, m. */
+    private static final double GAP_M = 1.0;
+    /** Rows that cross the same line within this time are one crossing of the bar, s: a bar askew to the line. */
+    private static final double TOGETHER_S = 20;
+    /** Halvings of half a metre down to a millimetre. */
+    private static final int HALVINGS = 9;
+    /** After lowering and before lifting the flow tells of valves, s. */
+    private static final double VALVE_S = 2;
+
+    private final List<Pass> passes;
+    private final Strips strips;
+    private final Poses poses;
+    private final Delivery delivery;
+    private final Planned planned;
+    private final ZoneFinder finder;
+    private final Prescription prescription;
+
+    ZoneLines(
+            List<Pass> passes,
+            Strips strips,
+            Delivery delivery,
+            Planned planned,
+            ZoneFinder finder,
+            Prescription prescription) {
+        this.passes = passes;
+        this.strips = strips;
+        this.poses = strips.poses();
+        this.delivery = delivery;
+        this.planned = planned;
+        this.finder = finder;
+        this.prescription = prescription;
+    }
+
+    /** A stay of a row in a zone, with the line it came over. */
+    private record Stay(int zone, int firstStep, int endStep, double enteredShare) {}
+
+    /** One row over one line; the step is null where it can't be judged. */
+    private record RowCrossing(
+            int row,
+            int from,
+            int to,
+            double timeS,
+            @Nullable RateStep step,
+            double lateM,
+            double settledM) {}
+
+    /** The bar over one line: medians of its rows, NaN where too few could be judged. */
+    private record Crossing(int from, int to, double lateM, double lateS, double settledM, boolean unfollowed) {}
+
+    ZoneChanges changes(int p) {
+        List<Crossing> crossings = new ArrayList<>();
+        for (Pass pass : passes) {
+            List<RowCrossing> rows = new ArrayList<>();
+            for (int r = 0; r < strips.rows(); r++) {
+                row(p, r, pass, rows);
+            }
+            bar(rows, crossings);
+        }
+        TreeMap<Long, List<Crossing>> byPair = new TreeMap<>();
+        for (Crossing crossing : crossings) {
+            long key = ((long) crossing.from << 32) + crossing.to;
+            byPair.computeIfAbsent(key, k -> new ArrayList<>()).add(crossing);
+        }
+        List<Pair> pairs = new ArrayList<>();
+        for (List<Crossing> of : byPair.values()) {
+            pairs.add(new Pair(of.get(0).from + 1, of.get(0).to + 1, timing(of)));
+        }
+        Timing all = timing(crossings);
+        return new ZoneChanges(pairs, all, why(p, all));
+    }
+
+    private String why(int p, Timing all) {
+        if (all.known()) {
+            return "";
+        }
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (Prescription.Zone zone : prescription.zones()) {
+            double rate = zone.rateLPerM2()[p];
+            least = Double.isNaN(rate) ? least : Math.min(least, rate);
+            most = Double.isNaN(rate) ? most : Math.max(most, rate);
+        }
+        if (!(most - least >= LEAST_STEP * most)) {
+            return "no two zones have rates that differ by a tenth or more";
+        }
+        if (all.crossings() == 0) {
+            return "no row crossed a line between zones whose rates differ by a tenth or more";
+        }
+        if (all.unfollowed() > all.crossings() / 2) {
+            return "the rate did not follow the map at " + all.unfollowed() + " of " + all.crossings() + " crossings";
+        }
+        if (all.judged() == all.crossings()) {
+            return all.judged() == 1 ? "there was only one crossing" : "there were only " + all.judged() + " crossings";
+        }
+        return "only " + all.judged() + " of " + all.crossings()
+                + " crossings could be judged; a row must stay some seconds"
+                + " in either zone, delivering, and the step must stand out of its meter's scatter";
+    }
+
+    private void row(int p, int r, Pass pass, List<RowCrossing> out) {
+        List<Stay> stays = stays(r, pass);
+        if (stays.size() < 2) {
+            return;
+        }
+        RowTrail trail = null;
+        for (int i = 1; i < stays.size(); i++) {
+            Stay before = stays.get(i - 1);
+            Stay after = stays.get(i);
+            if (!comparable(p, before.zone, after.zone)) {
+                continue;
+            }
+            if (trail == null) {
+                trail = new RowTrail(strips, delivery, p, r, pass.firstStep(), pass.endStep());
+            }
+            out.add(crossing(p, r, stays, i, trail));
+        }
+    }
+
+    private boolean comparable(int p, int from, int to) {
+        if (from == Planned.NO_ZONE || to == Planned.NO_ZONE) {
+            return false;
+        }
+        double a = rate(p, from);
+        double b = rate(p, to);
+        return Math.abs(a - b) >= LEAST_STEP * Math.max(a, b) && a != b;
+    }
+
+    private double rate(int p, int zone) {
+        return prescription.zones().get(zone).rateLPerM2()[p];
+    }
+
+    private RowCrossing crossing(int p, int r, List<Stay> stays, int i, RowTrail trail) {
+        Stay before = stays.get(i - 1);
+        Stay after = stays.get(i);
+        double lineS = trail.timeS(after.firstStep, after.enteredShare);
+        double lineM = trail.wayM(after.firstStep, after.enteredShare);
+        // Half of a stay belongs to each of its ends, so that a change at one end is not taken for the other's.
+        double cameS = poses.timeS(before.firstStep);
+        double fromS = i == 1 ? cameS + VALVE_S : (cameS + lineS) / 2;
+        double leftS = poses.timeS(after.endStep);
+        double toS = i == stays.size() - 1 ? leftS - VALVE_S : (lineS + leftS) / 2;
+        RateStep step =
+                RateStep.at(trail, new RateStep.Line(lineS, fromS, toS, rate(p, before.zone), rate(p, after.zone)));
+        if (step == null || !step.followed()) {
+            return new RowCrossing(r, before.zone, after.zone, lineS, step, Double.NaN, Double.NaN);
+        }
+        double lateM = trail.wayAt(step.changeS()) - lineM;
+        double settledM = Double.isNaN(step.settledS()) ? Double.NaN : trail.wayAt(step.settledS()) - lineM;
+        return new RowCrossing(r, before.zone, after.zone, lineS, step, lateM, settledM);
+    }
+
+    /** The zones a row went through in a pass; a thin gap between two is halved between them. */
+    private List<Stay> stays(int r, Pass pass) {
+        double y = (strips.leftM(r) + strips.rightM(r)) / 2;
+        List<Stay> all = allStays(r, y, pass);
+        List<Stay> stays = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            Stay stay = all.get(i);
+            boolean gap = stay.zone == Planned.NO_ZONE && i > 0 && i + 1 < all.size();
+            if (gap && entry(stay, y).distance(entry(all.get(i + 1), y)) < GAP_M) {
+                all.set(i + 1, fromMiddleOf(stay, all.get(i + 1)));
+            } else {
+                stays.add(stay);
+            }
+        }
+        return stays;
+    }
+
+    private List<Stay> allStays(int r, double y, Pass pass) {
+        List<Stay> stays = new ArrayList<>();
+        int start = pass.firstStep();
+        double share = 0;
+        for (int k = start + 1; k <= pass.endStep(); k++) {
+            if (k < pass.endStep() && planned.zone(r, k) == planned.zone(r, k - 1)) {
+                continue;
+            }
+            int zone = planned.zone(r, k - 1);
+            stays.add(new Stay(zone, start, k, share));
+            share = k < pass.endStep() ? lineShare(k, y, zone) : 0;
+            start = k;
+        }
+        return stays;
+    }
+
+    /** Where a row came over the line into a zone. */
+    private Coordinate entry(Stay stay, double y) {
+        Coordinate a = ZoneFinder.middle(poses, stay.firstStep - 1, y);
+        Coordinate b = ZoneFinder.middle(poses, stay.firstStep, y);
+        return new Coordinate(a.x + stay.enteredShare * (b.x - a.x), a.y + stay.enteredShare * (b.y - a.y));
+    }
+
+    /** The next stay as if it had begun in the middle of the gap before it. */
+    private static Stay fromMiddleOf(Stay gap, Stay next) {
+        double middle = (gap.firstStep + gap.enteredShare + next.firstStep + next.enteredShare) / 2;
+        int step = (int) middle;
+        return new Stay(next.zone, step, next.endStep, middle - step);
+    }
+
+    /** Where between the middles of steps k − 1 and k a row leaves the zone it is in, as a share of the way. */
+    private double lineShare(int k, double y, int zone) {
+        Coordinate a = ZoneFinder.middle(poses, k - 1, y);
+        Coordinate b = ZoneFinder.middle(poses, k, y);
+        double low = 0;
+        double high = 1;
+        for (int i = 0; i < HALVINGS; i++) {
+            double u = (low + high) / 2;
+            if (finder.at(a.x + u * (b.x - a.x), a.y + u * (b.y - a.y)) == zone) {
+                low = u;
+            } else {
+                high = u;
+            }
+        }
+        return (low + high) / 2;
+    }
+
+    /** Joins rows to crossings of the bar. */
+    private static void bar(List<RowCrossing> rows, List<Crossing> out) {
+        List<RowCrossing> sorted = new ArrayList<>(rows);
+        sorted.sort(Comparator.comparingInt(RowCrossing::from)
+                .thenComparingInt(RowCrossing::to)
+                .thenComparingDouble(RowCrossing::timeS)
+                .thenComparingInt(RowCrossing::row));
+        int i = 0;
+        while (i < sorted.size()) {
+            RowCrossing first = sorted.get(i);
+            List<RowCrossing> group = new ArrayList<>();
+            while (i < sorted.size() && together(first, sorted.get(i))) {
+                group.add(sorted.get(i++));
+            }
+            out.add(median(group));
+        }
+    }
+
+    private static boolean together(RowCrossing first, RowCrossing next) {
+        return next.from == first.from && next.to == first.to && next.timeS - first.timeS < TOGETHER_S;
+    }
+
+    private static Crossing median(List<RowCrossing> group) {
+        List<RowCrossing> placed =
+                group.stream().filter(c -> c.step != null && c.step.followed()).toList();
+        long unfollowed =
+                group.stream().filter(c -> c.step != null && !c.step.followed()).count();
+        RowCrossing first = group.get(0);
+        if (2 * placed.size() < group.size()) {
+            boolean most = 2 * unfollowed > group.size();
+            return new Crossing(first.from, first.to, Double.NaN, Double.NaN, Double.NaN, most);
+        }
+        return new Crossing(
+                first.from,
+                first.to,
+                middle(placed, RowCrossing::lateM),
+                middle(placed, c -> c.step == null ? Double.NaN : c.step.changeS() - c.timeS),
+                middle(placed, RowCrossing::settledM),
+                false);
+    }
+
+    private static Timing timing(List<Crossing> crossings) {
+        List<Crossing> judged =
+                crossings.stream().filter(c -> !Double.isNaN(c.lateM)).toList();
+        int unfollowed = (int) crossings.stream().filter(Crossing::unfollowed).count();
+        if (judged.size() < ZoneChanges.LEAST_CROSSINGS) {
+            double no = Double.NaN;
+            return new Timing(crossings.size(), judged.size(), unfollowed, no, no, no, no, no);
+        }
+        return new Timing(
+                crossings.size(),
+                judged.size(),
+                unfollowed,
+                middle(judged, Crossing::lateM),
+                judged.stream().mapToDouble(Crossing::lateM).min().orElse(Double.NaN),
+                judged.stream().mapToDouble(Crossing::lateM).max().orElse(Double.NaN),
+                middle(judged, Crossing::lateS),
+                middle(judged, Crossing::settledM));
+    }
+
+    /** Median of what is known. */
+    private static <T> double middle(List<T> of, ToDoubleFunction<T> figure) {
+        double[] known =
+                of.stream().mapToDouble(figure).filter(v -> !Double.isNaN(v)).toArray();
+        return RateStep.median(known, 0, known.length);
+    }
+}

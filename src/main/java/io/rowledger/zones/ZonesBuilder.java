@@ -1,0 +1,69 @@
+package io.rowledger.zones;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.field.Prescription;
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.Planned;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Pass;
+import io.rowledger.zones.Zones.ZoneProduct;
+import io.rowledger.zones.Zones.ZoneSums;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Holds a prescription against what was done: first {@link #planned}, which the targets of the delivery need, then
+ * {@link #zones}.
+ */
+public final class ZonesBuilder {
+    private final Prescription prescription;
+    private final Strips strips;
+    private final ZoneFinder finder;
+    private final Planned planned;
+
+    /** For the strips of a job and so many products. */
+    public ZonesBuilder(Prescription prescription, Strips strips, int products) {
+        this.prescription = prescription;
+        this.strips = strips;
+        this.finder = new ZoneFinder(prescription, products);
+        this.planned = finder.along(strips);
+    }
+
+    /** What the prescription asks for at the place of each strip. */
+    public Planned planned() {
+        return planned;
+    }
+
+    /**
+     * Zone by zone.
+     *
+     * @param log tells for which products the machine was asked a rate
+     */
+    public Zones zones(LogTable log, List<Pass> passes, Delivery delivery, Coverage coverage) {
+        boolean[] asked = new boolean[delivery.products()];
+        for (int p = 0; p < asked.length; p++) {
+            asked[p] = log.hasTarget(p);
+        }
+        List<ZoneSums> sums = new ZoneLedger(coverage.grid(), asked).sums(prescription);
+        double outsideM2 = coverage.coveredAreaM2();
+        double[] outsideL = new double[delivery.products()];
+        for (int p = 0; p < outsideL.length; p++) {
+            outsideL[p] = coverage.received().get(p).gridVolumeL();
+        }
+        for (ZoneSums zone : sums) {
+            outsideM2 -= zone.coveredM2();
+            for (int p = 0; p < outsideL.length; p++) {
+                ZoneProduct product = zone.products().get(p);
+                outsideL[p] -= product.receivedL();
+            }
+        }
+        List<ZoneChanges> changes = new ArrayList<>();
+        ZoneLines lines = new ZoneLines(passes, strips, delivery, planned, finder, prescription);
+        for (int p = 0; p < outsideL.length; p++) {
+            changes.add(lines.changes(p));
+            outsideL[p] = Math.max(0, outsideL[p]);
+        }
+        return new Zones(prescription, sums, Math.max(0, outsideM2), outsideL, changes);
+    }
+}

@@ -1,0 +1,25 @@
+package io.rowledger.analysis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * How often the stated 90 % intervals hold the simulator's truth: {@code mvn -Pintervals test} runs 240 mismeasured jobs
+ * ({@code -Dintervals.jobs}, {@code -Dintervals.seed} for others) and prints the table. Not part of a build: a short run of
+ * the same is, in {@link IntervalCoverageTest}.
+ */
+class IntervalCoverageRun {
+    @TempDir
+    Path folder;
+
+    @Test
+    void stated_intervals_hold_the_truth_as_often_as_they_say() {
+        IntervalScores scores = IntervalScores.score(
+                folder, Long.getLong("intervals.seed", 60_608), Integer.getInteger("intervals.jobs", 240));
+        assertEquals(List.of(), scores.outside(85, 95));
+    }
+}

@@ -1,0 +1,137 @@
+package io.rowledger.report.compare;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.document.pdf.Paper;
+import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.RowHealth;
+import io.rowledger.report.common.RowPicture;
+import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.common.SavedDiagnosis.ProductState;
+import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What is gone, what remains, what is new, and what the later job could not have shown. */
+class MatchingTest {
+    private static SavedFinding found(FindingKind kind, Integer... rows) {
+        return new SavedFinding(
+                "uan",
+                new Finding(kind, List.of(rows), 0, 600, 0.9, 100, -5, -2, 44, -93, "Evidence.", "Rival.", "Check."),
+                List.of());
+    }
+
+    /** A job of twelve rows at 2 m/s, each judged for so long. */
+    private static SavedDiagnosis job(double startS, double judgedS, SavedFinding... findings) {
+        List<RowHealth> rows = new ArrayList<>();
+        for (int r = 1; r <= 12; r++) {
+            rows.add(new RowHealth(r, 0, 0, judgedS));
+        }
+        RowPicture picture =
+                new RowPicture(new double[] {startS}, new double[] {startS + 600}, new int[] {1}, new float[12][1]);
+        return new SavedDiagnosis(
+                "North",
+                "Bar",
+                "Z",
+                startS,
+                startS + 600,
+                12,
+                2,
+                List.of(new ProductState("uan", "UAN", picture, rows, List.of())),
+                List.of(findings),
+                List.of());
+    }
+
+    private static List<String> answer(SavedDiagnosis before, SavedDiagnosis after) {
+        ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
+        return ComparisonBuilder.build(before, after, options).answer().stream()
+                .map(text -> text.replace('\u00a0', ' '))
+                .toList();
+    }
+
+    @Test
+    void a_fault_that_shows_no_more_is_gone() {
+        SavedFinding old = found(FindingKind.PLUGGED, 7);
+        Matching m = Matching.of(job(0, 600, old), job(9000, 600));
+        assertEquals(List.of(old), m.gone());
+        assertTrue(
+                m.remaining().isEmpty() && m.fresh().isEmpty() && m.notTested().isEmpty());
+        assertEquals(
+                List.of("Yes: of 1 finding before, 1 finding is gone; nothing new shows."),
+                answer(job(0, 600, old), job(9000, 600)));
+    }
+
+    @Test
+    void a_plug_half_cleared_remains_and_another_row_is_new() {
+        SavedFinding plugged = found(FindingKind.PLUGGED, 7);
+        SavedFinding restricted = found(FindingKind.RESTRICTED, 7);
+        SavedFinding other = found(FindingKind.RESTRICTED, 8);
+        Matching m = Matching.of(job(0, 600, plugged), job(9000, 600, other, restricted));
+        assertEquals(List.of(new Matching.Pair(plugged, restricted)), m.remaining());
+        assertEquals(List.of(other), m.fresh());
+        assertEquals(List.of(), m.gone());
+        assertEquals(
+                List.of(
+                        "No: of 1 finding before, 1 remains; 1 finding is new.",
+                        "Still there: Row 7 looks restricted.",
+                        "New: Row 8 looks restricted."),
+                answer(job(0, 600, plugged), job(9000, 600, other, restricted)));
+    }
+
+    @Test
+    void the_same_kind_is_matched_before_a_kindred_one() {
+        SavedFinding dropout = found(FindingKind.METER_DROPOUT, 3);
+        SavedFinding stuck = found(FindingKind.METER_STUCK, 3);
+        Matching m = Matching.of(job(0, 600, dropout, stuck), job(9000, 600, stuck));
+        assertEquals(List.of(new Matching.Pair(stuck, stuck)), m.remaining());
+        assertEquals(List.of(dropout), m.gone());
+    }
+
+    @Test
+    void a_row_judged_for_less_than_two_minutes_was_not_tested() {
+        SavedFinding old = found(FindingKind.PLUGGED, 7);
+        Matching m = Matching.of(job(0, 600, old), job(9000, 119, new SavedFinding[0]));
+        assertEquals(1, m.notTested().size());
+        assertEquals(List.of(), m.gone());
+        assertEquals(
+                "Not known yet: of 1 finding before, 1 could not be tested; nothing new shows.",
+                answer(job(0, 600, old), job(9000, 119)).get(0));
+    }
+
+    @Test
+    void a_supply_limit_is_not_tested_below_its_speed() {
+        SavedFinding limit = new SavedFinding(
+                "uan", found(FindingKind.SUPPLY_LIMITED).finding(), List.of(new Figure("limit begins", 2.5, "m/s")));
+        assertEquals(
+                1, Matching.of(job(0, 600, limit), job(9000, 600)).notTested().size());
+        SavedFinding lower = new SavedFinding(
+                "uan", found(FindingKind.SUPPLY_LIMITED).finding(), List.of(new Figure("limit begins", 1.5, "m/s")));
+        assertEquals(1, Matching.of(job(0, 600, lower), job(9000, 600)).gone().size());
+    }
+
+    @Test
+    void folders_the_wrong_way_round_are_doubted() {
+        assertTrue(answer(job(9000, 600), job(0, 600)).get(0).contains("wrong way round"));
+    }
+
+    @Test
+    void rows_are_judged_by_median_and_by_how_often_they_were_off() {
+        RowHealth fine = new RowHealth(1, 0.02, 0.01, 600);
+        RowHealth low = new RowHealth(1, -0.06, 0, 600);
+        RowHealth flicker = new RowHealth(1, 0, 0.3, 600);
+        RowHealth brief = new RowHealth(1, 0, 0, 100);
+        assertEquals(RowVerdict.FINE, RowVerdict.of(fine, fine));
+        assertEquals(RowVerdict.MENDED, RowVerdict.of(low, fine));
+        assertEquals(RowVerdict.WORSE, RowVerdict.of(fine, flicker));
+        assertEquals(RowVerdict.STILL_OFF, RowVerdict.of(low, flicker));
+        assertEquals(RowVerdict.NOT_JUDGED, RowVerdict.of(low, brief));
+        assertEquals(RowVerdict.NOT_JUDGED, RowVerdict.of(brief, fine));
+    }
+}

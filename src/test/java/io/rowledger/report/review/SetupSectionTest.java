@@ -1,0 +1,157 @@
+package io.rowledger.report.review;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.SetupReview;
+import io.rowledger.diagnose.setup.SetupCheck;
+import io.rowledger.diagnose.setup.SetupMeasurement;
+import io.rowledger.diagnose.setup.SetupParameter;
+import io.rowledger.report.common.HandMadeIntervals;
+import io.rowledger.report.common.ProductSums;
+import io.rowledger.report.common.ReviewSummary;
+import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.report.record.RecordUncertainty;
+import io.rowledger.report.review.PassReview.SetupLine;
+import io.rowledger.rig.RigCorrection;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** The setup in words: what is claimed, which way, and what the other pages then may not claim. */
+class SetupSectionTest {
+    private static final UnitFormat US = new UnitFormat(UnitSystem.US, ZoneOffset.UTC);
+
+    private static SetupParameter told(
+            SetupMeasurement what, String key, double was, double is, double half, boolean differs) {
+        int product = what == SetupMeasurement.FLOW_LAG ? 0 : -1;
+        return new SetupParameter(what, product, key, was, is, is - half, is + half, differs, "basis.", "rival.");
+    }
+
+    private static SetupParameter untold(SetupMeasurement what) {
+        return new SetupParameter(what, -1, "rig.x", 1, Double.NaN, Double.NaN, Double.NaN, false, "Drive more.", "");
+    }
+
+    private static Analysis with(SetupParameter... measures) {
+        Analysis a = HandMadeIntervals.in(new SyntheticJob().build());
+        SetupReview setup = new SetupReview(
+                new SetupCheck(Arrays.asList(measures)), new RigCorrection.Corrected("", List.of()), null);
+        return new Analysis(
+                a.rig(),
+                a.log(),
+                a.track(),
+                a.strips(),
+                a.delivery(),
+                a.rates(),
+                a.coverage(),
+                a.diagnosis(),
+                a.intervals(),
+                setup,
+                a.notes(),
+                null,
+                null,
+                List.of(),
+                a.whatIf());
+    }
+
+    private static PassReview.Setup section(SetupParameter... measures) {
+        return new SetupSection(with(measures), US).build();
+    }
+
+    private static String plain(String text) {
+        return text.replace('\u00a0', ' ');
+    }
+
+    @Test
+    void a_side_is_said_in_words_and_not_by_a_sign() {
+        SetupLine line = section(
+                        told(SetupMeasurement.SIDE_OFFSET, "rig.bar_right_of_center", -0.3048, 0, 0.0165, true))
+                .told()
+                .get(0);
+        // 12 in; 0.0165 m are 0.65 in, of quarters three.
+        assertEquals("1 ft 0 in left", plain(line.was()));
+        assertEquals("0 in", plain(line.is()));
+        assertEquals("0.75 in left to 0.75 in right", plain(line.between()));
+    }
+
+    @Test
+    void what_the_log_can_not_tell_is_not_said_to_be_right() {
+        SetupParameter share = told(SetupMeasurement.OUTSIDE_SHARE, "rows.outer_share", 1, 1, 0.02, false);
+        assertEquals(
+                "What the log can tell, 1 of 3 measures, does not contradict the rig file.",
+                plain(section(share, untold(SetupMeasurement.DROP_OFFSET), untold(SetupMeasurement.SIDE_OFFSET))
+                        .summary()));
+        assertEquals(
+                "Nothing in the log contradicts the rig file.", section(share).summary());
+    }
+
+    @Test
+    void nobody_is_sent_to_measure_seconds_with_a_tape() {
+        SetupParameter lag = told(SetupMeasurement.FLOW_LAG, "products.uan.flow_lag", 1.5, 0.03, 0.16, true);
+        SetupParameter drop = told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 6.9, 5.9, 0.1, true);
+        assertFalse(section(lag).summary().contains("tape"), section(lag).summary());
+        assertTrue(section(lag, drop).summary().contains("tape"));
+    }
+
+    @Test
+    void a_figure_that_could_not_be_put_into_the_rig_file_is_no_silence() {
+        SetupParameter drop = told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 0.2, -0.5, 0.1, true);
+        assertTrue(section(drop).sidesSummary().contains("can't be corrected"));
+        assertEquals("", section(untold(SetupMeasurement.DROP_OFFSET)).sidesSummary());
+    }
+
+    @Test
+    void bounds_are_not_claimed_where_the_log_contradicts_the_rig_file() {
+        Analysis wrong = with(told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 6.9, 5.9, 0.1, true));
+        Analysis right = with(told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 5.9, 5.9, 0.1, false));
+        List<ProductSums> sums = List.of(ProductSums.of(wrong, 0));
+        assertTrue(
+                String.join(" ", new ReviewSummary(wrong, US, sums).sentences()).contains("contradicts the setup"));
+        assertFalse(
+                String.join(" ", new ReviewSummary(right, US, sums).sentences()).contains("contradicts"));
+        assertTrue(new RecordUncertainty(wrong, US).sentence().contains("it may lie outside"));
+        assertFalse(new RecordUncertainty(right, US).sentence().contains("outside"));
+    }
+
+    /** Three records bound a row to nearly half of its volume: within 5 % can't be said of it. */
+    @Test
+    void no_yes_is_said_that_the_bounds_deny() {
+        Analysis a = with();
+        assertFalse(verdict(a).contains("can't be told"), verdict(a));
+        Analysis few = new Analysis(
+                a.rig(),
+                a.log(),
+                a.track(),
+                a.strips(),
+                a.delivery(),
+                a.rates(),
+                a.coverage(),
+                a.diagnosis(),
+                HandMadeIntervals.withRowsKnownTo(46.6, a.intervals()),
+                a.notes());
+        assertFalse(verdict(few).contains("Yes"), verdict(few));
+        assertTrue(verdict(few).contains("is known better than to \u00b1 46.6%"), verdict(few));
+    }
+
+    private static String verdict(Analysis a) {
+        return plain(String.join(" ", new ReviewSummary(a, US, List.of(ProductSums.of(a, 0))).sentences()));
+    }
+
+    @Test
+    void the_record_bounds_its_liquid_and_its_skips_too() {
+        // From HandMadeIntervals, metric: 764.8 L within 9; 1,000 m² within 100; 160 m², 40 to 230, in the unit beside
+        // 1.9 ha.
+        String sure = plain(new RecordUncertainty(with(), new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC))
+                .items()
+                .get(0)
+                .value());
+        assertTrue(sure.contains("UAN 32-0-0 765 \u00b1 9 L"), sure);
+        assertTrue(sure.contains("skipped 0.100 \u00b1 0.010 ha"), sure);
+        assertTrue(sure.contains("covered twice 0.016 ha (0.004 to 0.023 ha)"), sure);
+    }
+}

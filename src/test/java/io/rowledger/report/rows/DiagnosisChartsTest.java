@@ -1,0 +1,173 @@
+package io.rowledger.report.rows;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.diagnose.OnsetWindow;
+import io.rowledger.document.chart.Canvas;
+import io.rowledger.document.chart.Outline;
+import io.rowledger.document.chart.Palette;
+import io.rowledger.report.common.FindingMark;
+import io.rowledger.report.common.RowPicture;
+import io.rowledger.report.map.DeviationPicture;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+class DiagnosisChartsTest {
+    private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
+
+    /** Remembers boxes by their colour, and how high and low lines of a colour went. */
+    private static final class Boxes implements Canvas {
+        final Map<Integer, List<double[]>> filled = new HashMap<>();
+        final Map<Integer, double[]> lineRange = new HashMap<>();
+        final List<String> texts = new ArrayList<>();
+
+        @Override
+        public void fill(Outline path, int rgb) {
+            path.walk(walker(filled.computeIfAbsent(rgb, unused -> new ArrayList<>()), new double[2]));
+        }
+
+        @Override
+        public void stroke(Outline path, int rgb, double widthPt) {
+            double[] range = lineRange.computeIfAbsent(
+                    rgb, unused -> new double[] {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY});
+            path.walk(walker(new ArrayList<>(), range));
+        }
+
+        private static Outline.Walker walker(List<double[]> boxes, double[] range) {
+            return new Outline.Walker() {
+                @Override
+                public void move(double x, double y) {
+                    line(x, y);
+                }
+
+                @Override
+                public void line(double x, double y) {
+                    range[0] = Math.min(range[0], y);
+                    range[1] = Math.max(range[1], y);
+                }
+
+                @Override
+                public void box(double x, double y, double width, double height) {
+                    boxes.add(new double[] {x, y, width, height});
+                }
+
+                @Override
+                public void close() {}
+            };
+        }
+
+        @Override
+        public void text(String text, double x, double y, Ink ink, Align align) {
+            texts.add(text);
+        }
+
+        @Override
+        public double width(String text, Ink ink) {
+            return text.length() * ink.sizePt() / 2;
+        }
+
+        @Override
+        public void clip(double x, double y, double width, double height) {}
+
+        @Override
+        public void unclip() {}
+    }
+
+    /** Two rows, two passes of two columns of 10 s: row 2 plugged in the second pass, its last column not judged. */
+    private static RowPicture picture() {
+        return new RowPicture(
+                new double[] {0, 10, 60, 70}, new double[] {10, 20, 70, 80}, new int[] {1, 1, 2, 2}, new float[][] {
+                    {0, 0, 0.01f, 0}, {0, 0, -0.98f, Float.NaN}
+                });
+    }
+
+    @Test
+    void deviation_missing_time_and_passes_are_drawn_apart() {
+        Boxes canvas = new Boxes();
+        new DeviationPicture(picture(), List.of(), METRIC).paint(canvas, 225.2, 156);
+        // 225.2 less 24 for the row numbers and 1.2 between the passes leaves 50 a column; rows are 50 high.
+        List<double[]> plugged = canvas.filled.get(Palette.deviation(0)).stream()
+                .filter(box -> box[2] > 20)
+                .toList();
+        assertEquals(1, plugged.size());
+        double[] box = plugged.get(0);
+        assertEquals(24 + 100 + 1.2, box[0], 1e-9);
+        assertEquals(20 + 50, box[1], 1e-9);
+        assertEquals(50, box[2], 1e-9);
+        assertEquals(50, box[3], 1e-9);
+        List<double[]> missing = canvas.filled.get(Palette.NOT_JUDGED).stream()
+                .filter(one -> one[2] > 20)
+                .toList();
+        assertEquals(1, missing.size());
+        assertEquals(24 + 150 + 1.2, missing.get(0)[0], 1e-9);
+        // A run of one colour is one box, but never across a pass: row 1 has two, row 2 one before its fault.
+        long healthy = canvas.filled.get(Palette.deviation(3)).stream()
+                .filter(one -> one[2] > 99)
+                .count();
+        assertEquals(6, healthy, "three runs, drawn as judged and as their class");
+        assertTrue(
+                canvas.texts.containsAll(List.of("1", "2", "00:00", "00:01", "off or not judged")), "" + canvas.texts);
+    }
+
+    @Test
+    void colors_of_the_picture_are_those_of_the_rate_map_and_none_stands_for_missing() {
+        assertTrue(IntStream.range(0, Palette.classes()).noneMatch(i -> Palette.deviation(i) == Palette.NOT_JUDGED));
+        assertEquals(7, Palette.classes());
+    }
+
+    @Test
+    void a_finding_between_two_passes_is_framed_from_the_next_pass_on() {
+        Boxes canvas = new Boxes();
+        new DeviationPicture(picture(), List.of(new FindingMark(3, List.of(2), 40, 80)), METRIC)
+                .paint(canvas, 225.2, 156);
+        assertTrue(canvas.texts.contains("3"), "" + canvas.texts);
+    }
+
+    private static OnsetWindow window(int row, double flow, double siblings) {
+        double[] time = {0, 1, 2, 3};
+        double[] flows = {flow, flow, 0, 0};
+        double[] implied = {siblings, siblings, siblings, siblings};
+        double[] unknown = {Double.NaN, Double.NaN, Double.NaN, Double.NaN};
+        return new OnsetWindow(0, row, 2, time, flows, implied, unknown, new double[] {2, 2, 2, 2});
+    }
+
+    /** Siblings are NaN where the finding concerns the whole bar; the flow must stay in its panel all the same. */
+    @Test
+    void the_flow_of_the_whole_bar_stays_inside_the_chart() {
+        Boxes canvas = new Boxes();
+        new OnsetChart(window(0, 0.8, Double.NaN), METRIC).paint(canvas, 400, 112);
+        double[] range = canvas.lineRange.get(Palette.SKIP);
+        assertTrue(range[0] > 4 && range[1] < 112, Arrays.toString(range));
+        assertTrue(canvas.texts.contains("all rows together"), "" + canvas.texts);
+        assertTrue(canvas.texts.stream().noneMatch(text -> text.contains("siblings") || text.equals("target")));
+    }
+
+    @Test
+    void the_onset_chart_names_its_lines_and_its_onset() {
+        Boxes canvas = new Boxes();
+        new OnsetChart(window(7, 0.06, 0.06), METRIC).paint(canvas, 400, 112);
+        assertTrue(
+                canvas.texts.containsAll(
+                        List.of("row 7", "what its siblings imply", "onset 00:00:02", "L/min", "km/h")),
+                "" + canvas.texts);
+        // 0.06 L/s are 3.6 L/min: the scale marks 2 L/min steps up to 4.0 × 1.12.
+        assertTrue(canvas.texts.contains("2"), "" + canvas.texts);
+    }
+
+    @Test
+    void too_short_a_window_says_so() {
+        Boxes canvas = new Boxes();
+        double[] one = {1};
+        new OnsetChart(new OnsetWindow(0, 1, 1, one, one, one, one, one), METRIC).paint(canvas, 400, 112);
+        assertEquals(List.of("Too few records around the onset to draw."), canvas.texts);
+    }
+}
