@@ -36,7 +36,7 @@ public final class BenchJob {
         Path log = log();
         rig = RigReader.read(FOLDER.resolve("rig.yaml")).rig();
         table = LogReader.read(List.of(log), options(rig)).table();
-        track = TrackBuilder.build(table, rig, TrackOptions.usual());
+        track = TrackBuilder.build(table, rig, TrackOptions.defaults());
         strips = new Strips(track.poses(), rig.bands());
         delivery = DeliveryBuilder.build(table, rig, strips);
         boundary = BoundaryReader.read(FOLDER.resolve("boundary.geojson"), track.plane());

@@ -64,7 +64,7 @@ public class TrackBenchmark {
     /** Everything, on one thread. */
     @Benchmark
     public int build() {
-        return TrackBuilder.build(job.table, job.rig, TrackOptions.usual())
+        return TrackBuilder.build(job.table, job.rig, TrackOptions.defaults())
                 .poses()
                 .poses();
     }

@@ -71,7 +71,7 @@ public final class Pipeline {
         LogReading reading = LogReader.read(files.logs(), logOptions(rig));
         progress.begins("rebuilding the track", reading.table().records() + " records");
         Track track =
-                TrackBuilder.build(reading.table(), rig, TrackOptions.usual().withThreads(threads));
+                TrackBuilder.build(reading.table(), rig, TrackOptions.defaults().withThreads(threads));
         Maps maps = Maps.of(files, rig, track);
         Strips strips = new Strips(track.poses(), rig.bands());
         progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
@@ -79,23 +79,23 @@ public final class Pipeline {
         Delivery delivery =
                 DeliveryBuilder.build(reading.table(), rig, strips, zoning == null ? null : zoning.planned());
         Rates rates = RatesBuilder.build(track, strips, delivery);
-        progress.begins("laying out the ground", track.passes().size() + " passes");
+        progress.begins("computing coverage", track.passes().size() + " passes");
         Coverage coverage = Coverages.of(
                 track,
                 strips,
                 delivery,
                 maps.boundary(),
                 Grouping.worthComparing(rig.bands()),
-                CoverageOptions.standard(threads));
+                CoverageOptions.defaults(threads));
         requireSameField(maps.boundary(), coverage);
         Setbacks setbacks = maps.setbacks(strips, delivery, coverage, rig, threads);
         Zones zones = zoning == null ? null : zoning.zones(reading.table(), track.passes(), delivery, coverage);
         requireSameField(zones, coverage);
-        progress.begins("judging the rows", rig.rows() + " rows");
+        progress.begins("diagnosing rows", rig.rows() + " rows");
         Diagnosis ofRows = Diagnoses.of(reading.table(), rig, track, strips, delivery);
         SetupCheck setup = SetupChecks.of(reading.table(), rig, track, ofRows);
         Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, track, delivery);
-        progress.begins("weighing the doubt", "positions, meters, setup");
+        progress.begins("estimating uncertainty", "positions, meters, setup");
         Intervals intervals = IntervalsBuilder.of(
                 new UncertaintyInputs(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
         List<String> notes = new ArrayList<>(maps.notes());
@@ -176,15 +176,16 @@ public final class Pipeline {
             return analysis;
         }
         progress.begins(
-                "laying out the ground as the log says", correction.lines().size() + " measures changed");
+                "computing coverage with the corrected setup",
+                correction.lines().size() + " measures changed");
         Rig rig = RigReader.ofText(files.rig().toString(), correction.text());
         LogTable log = analysis.log();
-        Track track = TrackBuilder.build(log, rig, TrackOptions.usual().withThreads(threads));
+        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults().withThreads(threads));
         Strips strips = new Strips(track.poses(), rig.bands());
         ZonesBuilder zoning = Maps.of(files, rig, track).zoning(strips, rig);
         Delivery delivery = DeliveryBuilder.build(log, rig, strips, zoning == null ? null : zoning.planned());
         Coverage coverage = Coverages.of(
-                track, strips, delivery, analysis.coverage().boundary(), CoverageOptions.standard(threads));
+                track, strips, delivery, analysis.coverage().boundary(), CoverageOptions.defaults(threads));
         return analysis.with(new CorrectedRun(rig, coverage));
     }
 
@@ -195,7 +196,7 @@ public final class Pipeline {
             throw UnusableInputException.found("a boundary that holds none of the ground the log covers")
                     .inFile(boundary.file())
                     .expected("the outline of the field that was driven")
-                    .mend("give the boundary of this field, or leave it out");
+                    .hint("give the boundary of this field, or leave it out");
         }
     }
 
@@ -205,7 +206,7 @@ public final class Pipeline {
             throw UnusableInputException.found("a prescription that holds none of the ground the log covers")
                     .inFile(zones.prescription().file())
                     .expected("the zones of the field that was driven")
-                    .mend("give the prescription of this field, or leave it out");
+                    .hint("give the prescription of this field, or leave it out");
         }
     }
 

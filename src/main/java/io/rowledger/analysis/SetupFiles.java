@@ -50,7 +50,7 @@ final class SetupFiles {
         } catch (IOException e) {
             throw UnusableInputException.found("a file that can't be read any more")
                     .inFile(path.toString())
-                    .mend("leave the file where it is until the run has ended");
+                    .hint("leave the file where it is until the run has ended");
         }
     }
 }

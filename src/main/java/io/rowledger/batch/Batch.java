@@ -111,7 +111,7 @@ public final class Batch {
             throw UnusableInputException.found("the folder of the logs as that of the results")
                     .inFile(setting.out.toString())
                     .expected("two folders")
-                    .mend("name another with --out, or leave it out");
+                    .hint("name another with --out, or leave it out");
         }
         List<FieldJob> jobs = BatchFolder.jobs(setting.folder, setting.rig, setting.each, setting.out);
         try (BatchStore store = BatchStore.open(setting.out)) {
@@ -212,7 +212,7 @@ public final class Batch {
             return tried(planned, 1, store);
         } catch (OutOfMemoryError e) {
             String message = "found logs too large for the " + setting.heapBytes / (1 << 20)
-                    + " MB this program may use; expected logs that fit. To mend it: give it more, such as java -Xmx8g -jar ...";
+                    + " MB this program may use; expected logs that fit. Hint: give it more, such as java -Xmx8g -jar ...";
             return failed(planned.job(), Result.UNUSABLE, message, store);
         }
     }

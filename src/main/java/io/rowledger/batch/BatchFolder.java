@@ -27,15 +27,15 @@ final class BatchFolder {
     private static final int LISTED = 3;
 
     private final Folder top;
-    private final @Nullable Path usualRig;
+    private final @Nullable Path defaultRig;
     private final JobGrouping each;
     private final List<FieldJob> jobs = new ArrayList<>();
     private final Map<Path, Integer> users = new HashMap<>();
     private final Map<Path, RigSays> rigs = new HashMap<>();
 
-    private BatchFolder(Folder top, @Nullable Path usualRig, JobGrouping each) {
+    private BatchFolder(Folder top, @Nullable Path defaultRig, JobGrouping each) {
         this.top = top;
-        this.usualRig = usualRig;
+        this.defaultRig = defaultRig;
         this.each = each;
     }
 
@@ -50,23 +50,23 @@ final class BatchFolder {
     /**
      * The jobs of a folder, by name.
      *
-     * @param usualRig for logs without a rig file beside or above them, or null
+     * @param defaultRig for logs without a rig file beside or above them, or null
      * @param leftOut the folder of the results, not looked into
      * @throws UnusableInputException where there is no such folder or no log in it
      */
-    static List<FieldJob> jobs(Path folder, @Nullable Path usualRig, JobGrouping each, Path leftOut) {
+    static List<FieldJob> jobs(Path folder, @Nullable Path defaultRig, JobGrouping each, Path leftOut) {
         if (!Files.isDirectory(folder)) {
             throw UnusableInputException.found(Files.exists(folder) ? "a file" : "no such folder")
                     .inFile(folder.toString())
                     .expected("a folder with a folder of logs for each field")
-                    .mend("name that folder; a single log goes to report");
+                    .hint("name that folder; a single log goes to report");
         }
-        BatchFolder batch = new BatchFolder(Folder.of(folder, leftOut), usualRig, each);
+        BatchFolder batch = new BatchFolder(Folder.of(folder, leftOut), defaultRig, each);
         if (batch.top.logFolders().isEmpty()) {
             throw UnusableInputException.found("no log in this folder or below it")
                     .inFile(folder.toString())
                     .expected("logs whose names end in .csv or .tsv, plain, .gz or .zip")
-                    .mend("name the folder above your fields' folders");
+                    .hint("name the folder above your fields' folders");
         }
         List<Draft> drafts = new ArrayList<>();
         batch.draft(batch.top, List.of(), drafts);
@@ -121,7 +121,7 @@ final class BatchFolder {
                 .inFile(folder.path().toString())
                 .expected(
                         "a folder for each field, with all logs of that field's job in it and no other folder of logs")
-                .mend(
+                .hint(
                         "move them so, or say how it is meant: --each folder makes every folder of logs one job, --each log"
                                 + " every log");
     }
@@ -148,7 +148,7 @@ final class BatchFolder {
                 return files;
             }
         }
-        return role == Role.RIG && usualRig != null ? List.of(usualRig) : List.of();
+        return role == Role.RIG && defaultRig != null ? List.of(defaultRig) : List.of();
     }
 
     private FieldJob job(Draft draft) {
@@ -160,7 +160,7 @@ final class BatchFolder {
                 throw UnusableInputException.found("no rig.yaml beside the logs or above them")
                         .inFile(draft.folder.path().toString())
                         .expected("the rig file of the bar that drove here")
-                        .mend("put it there, or name one for all with --rig");
+                        .hint("put it there, or name one for all with --rig");
             }
             requireRig(rig);
             JobFiles files = new JobFiles(
@@ -181,7 +181,7 @@ final class BatchFolder {
             throw UnusableInputException.found("a name with letters that this session's language setting can't write")
                     .inFile(draft.folder.path().toString())
                     .expected("a setting for all letters, such as LC_ALL=C.UTF-8, or a name in plain letters")
-                    .mend("set LC_ALL=C.UTF-8 before the call, or rename the folder");
+                    .hint("set LC_ALL=C.UTF-8 before the call, or rename the folder");
         }
     }
 
@@ -197,7 +197,7 @@ final class BatchFolder {
                             + files.get(1).getFileName())
                     .inFile(String.valueOf(file.getParent()))
                     .expected("one " + role.word() + " file")
-                    .mend("move away or rename the one that is not to be used");
+                    .hint("move away or rename the one that is not to be used");
         }
         boolean ofOneField = role == Role.BOUNDARY || role == Role.PRESCRIPTION;
         int jobsOfIt = users.getOrDefault(file, 0);
@@ -205,7 +205,7 @@ final class BatchFolder {
             throw UnusableInputException.found("one " + role.word() + " file for " + jobsOfIt + " jobs")
                     .inFile(file.toString())
                     .expected("a " + role.word() + " file beside the logs of the field that it is of")
-                    .mend("put each field's logs into a folder of their own, with that field's " + role.word()
+                    .hint("put each field's logs into a folder of their own, with that field's " + role.word()
                             + " file beside them");
         }
         return file;
@@ -223,7 +223,7 @@ final class BatchFolder {
                     .atColumn("job.field")
                     .expected(
                             "no field's name in a rig file that several jobs share, since every record would print it")
-                    .mend("take field: out of it, or put a rig file with its own field: beside each field's logs");
+                    .hint("take field: out of it, or put a rig file with its own field: beside each field's logs");
         }
     }
 
@@ -282,7 +282,7 @@ final class BatchFolder {
                                     .unusable(UnusableInputException.found("two jobs named " + a)
                                             .inFile(jobs.get(j).logs().get(0).toString())
                                             .expected("names that differ, since the results go by them")
-                                            .mend("rename one of the logs or folders")));
+                                            .hint("rename one of the logs or folders")));
                 }
             }
         }

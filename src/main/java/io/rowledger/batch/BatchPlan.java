@@ -140,7 +140,7 @@ final class BatchPlan {
                 UnusableInputException.found("a log that " + first.name() + " has too, beside logs that it has not")
                         .inFile(String.valueOf(job.logs().get(0).getParent()))
                         .expected("each log in one job only")
-                        .mend("put all logs of the field's job into one folder, and take copies out of the others"));
+                        .hint("put all logs of the field's job into one folder, and take copies out of the others"));
     }
 
     /** All files of a job with their digests, in the order they are handed on. */

@@ -67,7 +67,7 @@ final class BatchStore implements AutoCloseable {
                 throw UnusableInputException.found("another batch at work")
                         .inFile(folder.toString())
                         .expected("one batch at a time in a folder of results")
-                        .mend("wait until it has ended, or name another folder with --out");
+                        .hint("wait until it has ended, or name another folder with --out");
             }
             BatchStore store = new BatchStore(folder, file, lock, BatchLedger.of(folder));
             clear(store.work);
@@ -145,7 +145,7 @@ final class BatchStore implements AutoCloseable {
             throw UnusableInputException.found("something that is no result of a batch where this field's results go")
                     .inFile(place.toString())
                     .expected("nothing, or the results of an earlier run")
-                    .mend("move it away, or name another folder with --out");
+                    .hint("move it away, or name another folder with --out");
         }
         for (Path input : job.files() == null ? job.logs() : job.files().all()) {
             if (input.toAbsolutePath()
@@ -154,7 +154,7 @@ final class BatchStore implements AutoCloseable {
                 throw UnusableInputException.found("a file that was handed in where its results go")
                         .inFile(input.toString())
                         .expected("a folder of results apart from the logs")
-                        .mend("name another folder with --out; the file is as it was");
+                        .hint("name another folder with --out; the file is as it was");
             }
         }
         // One folder deeper, since a temporary folder may be read by nobody else and this one becomes the user's.
@@ -181,7 +181,7 @@ final class BatchStore implements AutoCloseable {
                             "results of work on " + day(oldS) + " where those of " + day(newS) + " go")
                     .inFile(results(job.name()).toString())
                     .expected("a folder of results for each season")
-                    .mend("name another folder with --out, or move the old results away if they are not to be kept");
+                    .hint("name another folder with --out, or move the old results away if they are not to be kept");
         }
     }
 
@@ -269,6 +269,6 @@ final class BatchStore implements AutoCloseable {
                         + e.getClass().getSimpleName() + " " + e.getMessage() + ")")
                 .inFile(folder.toString())
                 .expected("a folder this program may write to, with room for the results")
-                .mend("make room or allow writing there, or name another folder with --out");
+                .hint("make room or allow writing there, or name another folder with --out");
     }
 }

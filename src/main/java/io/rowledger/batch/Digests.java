@@ -38,7 +38,7 @@ final class Digests {
             throw UnusableInputException.found("a file that can't be read (" + e.getMessage() + ")")
                     .inFile(path.toString())
                     .expected("a file that may be read")
-                    .mend("give yourself leave to read it, or copy it again");
+                    .hint("give yourself leave to read it, or copy it again");
         }
         return HexFormat.of().formatHex(digest.digest());
     }

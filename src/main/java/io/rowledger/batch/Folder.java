@@ -133,7 +133,7 @@ record Folder(
             throw UnusableInputException.found("a folder that can't be read (" + e.getMessage() + ")")
                     .inFile(folder.toString())
                     .expected("a folder that may be read")
-                    .mend("give yourself leave to read it");
+                    .hint("give yourself leave to read it");
         }
     }
 

@@ -43,7 +43,7 @@ final class OneField {
                             analysis.log().sources().size() + " logs whose work lies " + apartM + " m apart")
                     .inFile(folder.toString())
                     .expected("the logs of one field in a folder")
-                    .mend("put each field's logs into a folder of their own; or call with --each folder if it is one"
+                    .hint("put each field's logs into a folder of their own; or call with --each folder if it is one"
                             + " field, with --each log if every log is a field");
         }
     }

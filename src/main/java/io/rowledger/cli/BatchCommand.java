@@ -99,7 +99,7 @@ final class BatchCommand implements Callable<Integer> {
             throw UnusableInputException.found(jobs + " fields at a time")
                     .atColumn("--jobs")
                     .expected("1 or more")
-                    .mend("leave --jobs out to do as many as there are cores");
+                    .hint("leave --jobs out to do as many as there are cores");
         }
         long start = System.nanoTime();
         int cores = Runtime.getRuntime().availableProcessors();
@@ -134,7 +134,7 @@ final class BatchCommand implements Callable<Integer> {
             throw UnusableInputException.found("a folder that nothing lies beside")
                     .inFile(folder.toString())
                     .expected("a place for the results")
-                    .mend("name one with --out");
+                    .hint("name one with --out");
         }
         return whole.resolveSibling(whole.getFileName() + "-results");
     }

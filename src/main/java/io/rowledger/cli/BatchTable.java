@@ -49,7 +49,7 @@ final class BatchTable {
                 line.volume(),
                 line.nitrogen(),
                 line.skipped(),
-                line.doubled(),
+                line.overlap(),
                 line.found());
     }
 

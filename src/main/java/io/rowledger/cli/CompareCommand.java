@@ -54,7 +54,7 @@ final class CompareCommand implements Callable<Integer> {
             throw UnusableInputException.found("the same folder twice")
                     .inFile(after.toString())
                     .expected("the results of two jobs")
-                    .mend("name the folder of the job before the repair, then that of the job after it");
+                    .hint("name the folder of the job before the repair, then that of the job after it");
         }
         Progress progress = console.progress(quiet);
         progress.begins("reading the results", before + ", " + after);

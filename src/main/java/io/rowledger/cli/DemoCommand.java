@@ -78,7 +78,7 @@ final class DemoCommand implements Callable<Integer> {
             throw UnusableInputException.found("that the sample could not be written: " + e.getMessage())
                     .inFile(folder.toString())
                     .expected("a folder that can be written")
-                    .mend("name another with --out");
+                    .hint("name another with --out");
         }
     }
 }

@@ -66,7 +66,7 @@ public final class Main implements Runnable {
     private static int misused(ParameterException e, PrintStream err) {
         CommandSpec spec = e.getCommandLine().getCommandSpec();
         String call = spec.qualifiedName();
-        err.println("rowledger: " + e.getMessage() + ". To mend it: '" + call + " --help' lists what can be given.");
+        err.println("rowledger: " + e.getMessage() + ". Hint: '" + call + " --help' lists what can be given.");
         CommandLine.UnmatchedArgumentException.printSuggestions(e, err);
         return UNUSABLE;
     }

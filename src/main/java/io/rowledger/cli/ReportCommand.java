@@ -96,7 +96,7 @@ final class ReportCommand implements Callable<Integer> {
             throw UnusableInputException.found(threads + " threads")
                     .atColumn("--threads")
                     .expected("1 or more")
-                    .mend("leave --threads out to use all cores");
+                    .hint("leave --threads out to use all cores");
         }
         PdfSigner signer = sign.signer(System.getenv());
         JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut);

@@ -44,7 +44,7 @@ record Results(
             throw UnusableInputException.found("nobody")
                     .atColumn("--for")
                     .expected("applicator, landlord or dealer")
-                    .mend("leave --for out");
+                    .hint("leave --for out");
         }
         return EnumSet.copyOf(audiences);
     }
@@ -76,7 +76,7 @@ record Results(
             throw UnusableInputException.found("nothing to sign")
                     .atColumn("--sign")
                     .expected("a nitrogen record among the reports, the one that is signed")
-                    .mend("add landlord to --for, or leave --sign out");
+                    .hint("add landlord to --for, or leave --sign out");
         }
         outputs.writeTo(folder, threadCount());
         PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);

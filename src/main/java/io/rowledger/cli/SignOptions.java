@@ -50,7 +50,7 @@ final class SignOptions {
                 throw UnusableInputException.found("nothing to sign with")
                         .atColumn("--sign")
                         .expected("a PKCS#12 file")
-                        .mend("add --sign KEY.p12, or leave the other options of signing out");
+                        .hint("add --sign KEY.p12, or leave the other options of signing out");
             }
             return null;
         }
@@ -65,7 +65,7 @@ final class SignOptions {
             throw UnusableInputException.found("'" + time + "'")
                     .atColumn("--sign-time")
                     .expected("a time with its zone, such as 2026-06-03T07:30:00-05:00")
-                    .mend("correct the time, or leave --sign-time out to state the present");
+                    .hint("correct the time, or leave --sign-time out to state the present");
         }
     }
 
@@ -79,7 +79,7 @@ final class SignOptions {
                                 "a file that can't be read (" + e.getClass().getSimpleName() + ")")
                         .inFile(passwordFile.toString())
                         .expected("a text file in UTF-8 with the password in its first line")
-                        .mend("correct the name after --sign-password-file");
+                        .hint("correct the name after --sign-password-file");
             }
         }
         String password = environment.get(VARIABLE);
@@ -87,7 +87,7 @@ final class SignOptions {
             throw UnusableInputException.found("no password for " + key)
                     .atColumn("--sign")
                     .expected("one in a file or in the variable " + VARIABLE)
-                    .mend("add --sign-password-file FILE, or set the variable; never put a password into the call");
+                    .hint("add --sign-password-file FILE, or set the variable; never put a password into the call");
         }
         return password.toCharArray();
     }

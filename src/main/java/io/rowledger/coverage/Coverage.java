@@ -16,7 +16,7 @@ import org.locationtech.jts.geom.Geometry;
  *
  * @param coveredAreaM2 union of all delivered strips
  * @param overlapAreaM2 ground with two visits or more, each place once
- * @param missedAreaM2 boundary less covered; without a boundary, the gaps the covered ground encloses, and the gaps
+ * @param skipAreaM2 boundary less covered; without a boundary, the gaps the covered ground encloses, and the gaps
  *     open at an end that are narrower than one and a half row spacings
  * @param boundaryAreaM2 NaN without a boundary
  * @param outsideBoundaryM2 covered ground outside the boundary; NaN without a boundary
@@ -24,10 +24,10 @@ import org.locationtech.jts.geom.Geometry;
  * @param boundary the boundary, or null
  * @param strips the visits' polygons, in time order
  * @param overlaps the doubled pieces worth driving to, largest first
- * @param missed the skipped pieces worth driving to, largest first
- * @param seams what of the overlap and missed areas is in no place
+ * @param skips the skipped pieces worth driving to, largest first
+ * @param slivers what of the overlap and missed areas is in no place
  * @param shutOffs the shut-off score
- * @param rightlyOff what rows did not owe because the ground was done
+ * @param shutOffCredit what rows did not owe because the ground was done
  * @param grid the received grid
  * @param received statistics per product
  * @param notes what was assumed on the way, one sentence each
@@ -36,17 +36,17 @@ import org.locationtech.jts.geom.Geometry;
 public record Coverage(
         double coveredAreaM2,
         double overlapAreaM2,
-        double missedAreaM2,
+        double skipAreaM2,
         double boundaryAreaM2,
         double outsideBoundaryM2,
         Geometry covered,
         @Nullable Boundary boundary,
         List<StripPolygon> strips,
         List<CoverageDefect> overlaps,
-        List<CoverageDefect> missed,
-        Slivers seams,
+        List<CoverageDefect> skips,
+        Slivers slivers,
         ShutOffScore shutOffs,
-        ShutOffCredit rightlyOff,
+        ShutOffCredit shutOffCredit,
         ReceivedGrid grid,
         List<ReceivedStatistics> received,
         List<String> notes,
@@ -55,7 +55,7 @@ public record Coverage(
     public Coverage {
         strips = List.copyOf(strips);
         overlaps = List.copyOf(overlaps);
-        missed = List.copyOf(missed);
+        skips = List.copyOf(skips);
         received = List.copyOf(received);
         notes = List.copyOf(notes);
         shutOffCases = List.copyOf(shutOffCases);
@@ -65,34 +65,34 @@ public record Coverage(
     public Coverage(
             double coveredAreaM2,
             double overlapAreaM2,
-            double missedAreaM2,
+            double skipAreaM2,
             double boundaryAreaM2,
             double outsideBoundaryM2,
             Geometry covered,
             @Nullable Boundary boundary,
             List<StripPolygon> strips,
             List<CoverageDefect> overlaps,
-            List<CoverageDefect> missed,
-            Slivers seams,
+            List<CoverageDefect> skips,
+            Slivers slivers,
             ShutOffScore shutOffs,
-            ShutOffCredit rightlyOff,
+            ShutOffCredit shutOffCredit,
             ReceivedGrid grid,
             List<ReceivedStatistics> received,
             List<String> notes) {
         this(
                 coveredAreaM2,
                 overlapAreaM2,
-                missedAreaM2,
+                skipAreaM2,
                 boundaryAreaM2,
                 outsideBoundaryM2,
                 covered,
                 boundary,
                 strips,
                 overlaps,
-                missed,
-                seams,
+                skips,
+                slivers,
                 shutOffs,
-                rightlyOff,
+                shutOffCredit,
                 grid,
                 received,
                 notes,

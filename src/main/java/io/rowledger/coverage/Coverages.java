@@ -63,10 +63,10 @@ public final class Coverages {
         List<Geometry> doneAlready = OverlapFinder.perVisit(index, threads);
         Geometry overlap =
                 Unions.union(doneAlready.stream().filter(g -> !g.isEmpty()).toList(), threads);
-        Geometry missed = SkipFinder.of(covered, boundary, rowSpacingM(strips));
+        Geometry skips = SkipFinder.of(covered, boundary, rowSpacingM(strips));
 
-        Patches doubledPieces = Patches.of(overlap, options);
-        Patches missedPieces = Patches.of(missed, options);
+        Patches overlapPatches = Patches.of(overlap, options);
+        Patches skipPatches = Patches.of(skips, options);
         DefectClassifier places = new DefectClassifier(index, strips, track.passes(), boundary != null);
         ReceivedGrid grid = new ReceivedGridBuilder(strips, delivery, covered, options, notes).build(covered);
         List<ReceivedStatistics> received = new ArrayList<>();
@@ -76,7 +76,7 @@ public final class Coverages {
         return new Coverage(
                 covered.getArea(),
                 overlap.getArea(),
-                missed.getArea(),
+                skips.getArea(),
                 boundary == null ? Double.NaN : boundary.area().getArea(),
                 boundary == null
                         ? Double.NaN
@@ -84,13 +84,13 @@ public final class Coverages {
                 covered,
                 boundary,
                 index.all().mapToObj(i -> index.get(i).strip()).toList(),
-                places.doubled(doubledPieces.places(), threads),
-                places.missed(missedPieces.places(), threads),
+                places.overlap(overlapPatches.places(), threads),
+                places.skips(skipPatches.places(), threads),
                 new Slivers(
-                        doubledPieces.seamM2(),
-                        doubledPieces.seamCount(),
-                        missedPieces.seamM2(),
-                        missedPieces.seamCount()),
+                        overlapPatches.sliverM2(),
+                        overlapPatches.sliverCount(),
+                        skipPatches.sliverM2(),
+                        skipPatches.sliverCount()),
                 ShutOffs.score(index, doneAlready, strips.poses(), delivery, boundary, threads),
                 ShutOffCreditFinder.find(index, strips, delivery, track.passes().size(), threads),
                 grid,

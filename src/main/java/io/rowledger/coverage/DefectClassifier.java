@@ -50,12 +50,12 @@ final class DefectClassifier {
         this.barWidthM = RowRuns.rightmost(strips) - RowRuns.leftmost(strips);
     }
 
-    List<CoverageDefect> missed(List<Polygon> pieces, int threads) {
-        return numbered(ParallelTasks.map(pieces.size(), threads, i -> missed(pieces.get(i))));
+    List<CoverageDefect> skips(List<Polygon> pieces, int threads) {
+        return numbered(ParallelTasks.map(pieces.size(), threads, i -> skips(pieces.get(i))));
     }
 
-    List<CoverageDefect> doubled(List<Polygon> pieces, int threads) {
-        return numbered(ParallelTasks.map(pieces.size(), threads, i -> doubled(pieces.get(i))));
+    List<CoverageDefect> overlap(List<Polygon> pieces, int threads) {
+        return numbered(ParallelTasks.map(pieces.size(), threads, i -> overlap(pieces.get(i))));
     }
 
     private static List<CoverageDefect> numbered(List<CoverageDefect> places) {
@@ -78,16 +78,16 @@ final class DefectClassifier {
                 0, polygon, polygon.getArea(), inside.x, inside.y, List.copyOf(passes), List.copyOf(rows), cause);
     }
 
-    private CoverageDefect missed(Polygon polygon) {
+    private CoverageDefect skips(Polygon polygon) {
         List<Visit> silent = within(polygon, v -> v.kind() == Kind.SILENT, SILENT_SHARE);
         if (!silent.isEmpty()) {
             return silent(polygon, silent);
         }
         Surroundings s = Surroundings.of(polygon, index, strips);
-        return place(polygon, s.passes, s.rows, missedCause(polygon, s));
+        return place(polygon, s.passes, s.rows, skipCause(polygon, s));
     }
 
-    private Cause missedCause(Polygon polygon, Surroundings s) {
+    private Cause skipCause(Polygon polygon, Surroundings s) {
         if (s.touching == 0) {
             return Cause.OUTSIDE_THE_LOG;
         }
@@ -176,7 +176,7 @@ final class DefectClassifier {
         return sumM2 >= share * polygon.getArea() ? out : List.of();
     }
 
-    private CoverageDefect doubled(Polygon polygon) {
+    private CoverageDefect overlap(Polygon polygon) {
         List<Visit> pivots = within(polygon, v -> v.kind() == Kind.PIVOT, SILENT_SHARE);
         Surroundings s = Surroundings.of(polygon, index, strips);
         if (!pivots.isEmpty()) {
@@ -194,10 +194,10 @@ final class DefectClassifier {
         for (Visit v : within(polygon, v -> v.kind() == Kind.DELIVERING, 0)) {
             passNumbers.add(v.pass());
         }
-        return place(polygon, passNumbers, s.rows, doubledCause(passNumbers.size(), s));
+        return place(polygon, passNumbers, s.rows, overlapCause(passNumbers.size(), s));
     }
 
-    private static Cause doubledCause(int passCount, Surroundings s) {
+    private static Cause overlapCause(int passCount, Surroundings s) {
         if (passCount <= 1) {
             return Cause.PASS_CROSSED_ITSELF;
         }

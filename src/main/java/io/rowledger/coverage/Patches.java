@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Polygon;
  * <p>A piece is often tied to others by seams of centimetres along whole passes. So every piece is opened: shrunk by
  * half the least width and grown again. What stays and is large enough is a place, the rest is seam.
  */
-record Patches(List<Polygon> places, double seamM2, int seamCount) {
+record Patches(List<Polygon> places, double sliverM2, int sliverCount) {
     /** Losing less than this share when opened, a piece is taken as it is. */
     private static final double KEPT_SHARE = 0.98;
 
@@ -22,14 +22,14 @@ record Patches(List<Polygon> places, double seamM2, int seamCount) {
         List<Polygon> parts = Jts.polygons(ground);
         List<Patches> sorted = ParallelTasks.map(parts.size(), options.threads(), i -> of(parts.get(i), options));
         List<Polygon> places = new ArrayList<>();
-        double seamM2 = 0;
-        int seamCount = 0;
+        double sliverM2 = 0;
+        int sliverCount = 0;
         for (Patches p : sorted) {
             places.addAll(p.places);
-            seamM2 += p.seamM2;
-            seamCount += p.seamCount;
+            sliverM2 += p.sliverM2;
+            sliverCount += p.sliverCount;
         }
-        return new Patches(places, seamM2, seamCount);
+        return new Patches(places, sliverM2, sliverCount);
     }
 
     private static Patches of(Polygon part, CoverageOptions options) {

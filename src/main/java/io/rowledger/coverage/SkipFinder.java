@@ -39,10 +39,10 @@ final class SkipFinder {
             return Jts.areal(Jts.difference(boundary.area(), covered));
         }
         Geometry filled = withoutHoles(covered);
-        List<Geometry> missed = new ArrayList<>();
-        missed.add(Jts.areal(Jts.difference(filled, covered)));
-        missed.addAll(openGaps(filled, rowSpacingM));
-        return Unions.union(missed, 1);
+        List<Geometry> skips = new ArrayList<>();
+        skips.add(Jts.areal(Jts.difference(filled, covered)));
+        skips.addAll(openGaps(filled, rowSpacingM));
+        return Unions.union(skips, 1);
     }
 
     /** The ground within the outer rings; an island within a hole is within the outer ring already. */

@@ -6,10 +6,10 @@ package io.rowledger.coverage;
  *
  * @param overlapM2 doubled area that is in no place, m²
  * @param overlapCount pieces of it
- * @param missedM2 missed area that is in no place, m²
- * @param missedCount pieces of it
+ * @param skipM2 missed area that is in no place, m²
+ * @param skipCount pieces of it
  */
-public record Slivers(double overlapM2, int overlapCount, double missedM2, int missedCount) {
+public record Slivers(double overlapM2, int overlapCount, double skipM2, int skipCount) {
     /** No seams. */
     public static final Slivers NONE = new Slivers(0, 0, 0, 0);
 }

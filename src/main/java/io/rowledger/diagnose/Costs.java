@@ -51,7 +51,7 @@ final class Costs {
                 place[0],
                 place[1],
                 found.words().evidence(),
-                found.words().rival(),
+                found.words().alternative(),
                 found.words().check());
     }
 
@@ -71,7 +71,7 @@ final class Costs {
                 area += Math.max(0, work.bandM[r] * work.speedMps[j] * s.rowSpeedShare(r, j)) * work.durationS[j];
                 double due = found.rows().isEmpty() ? s.askedLPerS(r, j) : s.impliedLPerS(r, j);
                 double asked = s.askedLPerS(r, j);
-                if (s.judged.shut(r).get(j) || (Double.isNaN(due) && Double.isNaN(asked))) {
+                if (s.evaluated.shut(r).get(j) || (Double.isNaN(due) && Double.isNaN(asked))) {
                     continue;
                 }
                 volume += s.flowLPerS[r][j] * work.durationS[j];

@@ -74,7 +74,7 @@ public final class Diagnoses {
                     finding.latDeg(),
                     finding.lonDeg(),
                     finding.evidence(),
-                    finding.rival(),
+                    finding.alternative(),
                     finding.check());
             return new Placed(found, sum, window);
         }
@@ -88,12 +88,12 @@ public final class Diagnoses {
      */
     public static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
         WorkingSamples work = WorkingSamples.of(track, strips);
-        EvaluationMask judged = EvaluationMask.of(log, work, strips, delivery);
+        EvaluationMask evaluated = EvaluationMask.of(log, work, strips, delivery);
         List<RowTime> pictures = new ArrayList<>();
         List<RowBaseline> baselines = new ArrayList<>();
         List<Placed> placed = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
-            FlowRatios signals = new FlowRatios(p, work, rig, judged, delivery);
+            FlowRatios signals = new FlowRatios(p, work, rig, evaluated, delivery);
             Evidence evidence = evidence(log, strips, delivery, signals);
             pictures.add(evidence.picture());
             List<Case> crossed = new ChannelsSwappedDetector().find(evidence);
@@ -157,7 +157,7 @@ public final class Diagnoses {
 
     private static List<String> notes(LogTable log, WorkingSamples work, Delivery delivery) {
         List<String> notes = new ArrayList<>();
-        if (work.rows() < FlowRatios.LEAST_SIBLINGS) {
+        if (work.rows() < FlowRatios.MIN_PEERS) {
             notes.add("With " + work.rows() + " rows there are too few siblings to tell which one is wrong.");
         }
         if (!log.hasDown()) {

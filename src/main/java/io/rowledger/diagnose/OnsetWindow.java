@@ -5,11 +5,11 @@ package io.rowledger.diagnose;
  *
  * @param product index of the product in rig order
  * @param row the row shown, from 1 at the left; 0 where the finding concerns the whole bar (then flows are sums over
- *     all rows and {@code siblingsLPerS} is NaN)
+ *     all rows and {@code peersLPerS} is NaN)
  * @param onsetS the finding's first sign, seconds since the Unix epoch
  * @param timeS time of each sample, seconds since the Unix epoch, rising
  * @param flowLPerS the row's metered flow, L/s, lag taken out
- * @param siblingsLPerS what the siblings' median implies for this row's band and place, L/s; NaN where too few delivered
+ * @param peersLPerS what the siblings' median implies for this row's band and place, L/s; NaN where too few delivered
  * @param targetLPerS what the target asks of the row at its own speed, L/s; NaN without a target
  * @param speedMps forward speed of the bar, m/s
  */
@@ -19,6 +19,6 @@ public record OnsetWindow(
         double onsetS,
         double[] timeS,
         double[] flowLPerS,
-        double[] siblingsLPerS,
+        double[] peersLPerS,
         double[] targetLPerS,
         double[] speedMps) {}

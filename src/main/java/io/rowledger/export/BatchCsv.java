@@ -45,7 +45,7 @@ public final class BatchCsv {
                 cells.add(JsonNumbers.text(of.job().coveredM2(), JsonNumbers.AREA_M2));
                 cells.add(JsonNumbers.text(of.volumeL(), JsonNumbers.VOLUME_L));
                 cells.add(JsonNumbers.text(of.job().nitrogenKg(), JsonNumbers.NITROGEN_KG));
-                cells.add(JsonNumbers.text(of.missedM2(), JsonNumbers.AREA_M2));
+                cells.add(JsonNumbers.text(of.skipM2(), JsonNumbers.AREA_M2));
                 cells.add(JsonNumbers.text(of.overlapM2(), JsonNumbers.AREA_M2));
                 cells.add(Integer.toString(of.findings().size()));
             }

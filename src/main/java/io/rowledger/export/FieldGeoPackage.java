@@ -44,7 +44,7 @@ public final class FieldGeoPackage {
      */
     private static final double CELL_M = 5;
     /** Cells with less covered ground than this share of the square say nothing of its rate. */
-    private static final double LEAST_COVERED = 0.01;
+    private static final double MIN_COVERED = 0.01;
 
     private static final GeometryFactory DEGREES = new GeometryFactory();
 
@@ -54,8 +54,8 @@ public final class FieldGeoPackage {
         try (GeoPackage file = new GeoPackage(a.track().plane(), JsonNumbers.time(JobTimes.endS(a)))) {
             strips(a, file);
             passes(a, file);
-            places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.DOUBLED, file);
-            places(a.coverage().missed(), "missed", "Ground left out", Sld.MISSED, file);
+            places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.OVERLAP, file);
+            places(a.coverage().skips(), "missed", "Ground left out", Sld.SKIP, file);
             findings(a, file);
             received(a, file);
             file.writeTo(out);
@@ -283,7 +283,7 @@ public final class FieldGeoPackage {
             return;
         }
         // Every litre is in some square; a rate only where there is ground to speak of.
-        double rateM2 = coveredM2 < LEAST_COVERED * block * block * side * side ? Double.NaN : coveredM2;
+        double rateM2 = coveredM2 < MIN_COVERED * block * block * side * side ? Double.NaN : coveredM2;
         @Nullable Object[] values = new @Nullable Object[1 + 4 * products];
         values[0] = inParts(coveredM2, 1e2);
         for (int p = 0; p < products; p++) {

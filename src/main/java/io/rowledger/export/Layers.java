@@ -42,8 +42,8 @@ public final class Layers {
         places(a, a.coverage().overlaps(), out);
     }
 
-    public static void missed(Analysis a, OutputStream out) throws IOException {
-        places(a, a.coverage().missed(), out);
+    public static void skips(Analysis a, OutputStream out) throws IOException {
+        places(a, a.coverage().skips(), out);
     }
 
     /** The prescription's zones, each with its plan and what it received; an empty layer without a prescription. */

@@ -37,7 +37,7 @@ public final class ReceivedTiff {
     static final float NO_DATA = -9999;
 
     /** Less covered ground than this share of a cell says nothing of its rate. */
-    private static final double LEAST_COVERED = 0.01;
+    private static final double MIN_COVERED = 0.01;
 
     /** The tag in which raster programs say which value means nothing; text. */
     private static final int NO_DATA_TAG = 42113;
@@ -102,7 +102,7 @@ public final class ReceivedTiff {
     /** North up, as rasters are. */
     private static WritableRaster raster(ReceivedGrid grid, int product) {
         float[] cells = new float[grid.cols() * grid.rows()];
-        double leastM2 = LEAST_COVERED * grid.cellM() * grid.cellM();
+        double leastM2 = MIN_COVERED * grid.cellM() * grid.cellM();
         for (int row = 0; row < grid.rows(); row++) {
             int from = row * grid.cols();
             int to = (grid.rows() - 1 - row) * grid.cols();

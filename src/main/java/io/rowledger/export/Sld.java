@@ -7,7 +7,7 @@ import java.util.Locale;
  * from Okabe and Ito, "Color Universal Design" (2008); deviations from ColorBrewer's PuOr (Harrower and Brewer 2003).
  */
 final class Sld {
-    private static final String SKIP = "#d55e00";
+    private static final String SKIP_RGB = "#d55e00";
     private static final String DOUBLE = "#0072b2";
     private static final String GROUND = "#d5dadc";
     private static final String INK = "#22282b";
@@ -23,8 +23,8 @@ final class Sld {
                     "",
                     "<LineSymbolizer><Stroke>" + css("stroke", INK) + css("stroke-width", "1")
                             + "</Stroke></LineSymbolizer>"));
-    static final String MISSED = sld("missed", rule("", polygon(SKIP, 0.8)));
-    static final String DOUBLED = sld("overlaps", rule("", polygon(DOUBLE, 0.8)));
+    static final String SKIP = sld("missed", rule("", polygon(SKIP_RGB, 0.8)));
+    static final String OVERLAP = sld("overlaps", rule("", polygon(DOUBLE, 0.8)));
     static final String FINDINGS = sld(
             "findings",
             rule(

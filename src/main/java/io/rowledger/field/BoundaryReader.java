@@ -58,7 +58,7 @@ public final class BoundaryReader {
             throw UnusableInputException.found("a boundary without any area")
                     .inFile(file.toString())
                     .expected("a polygon around the field")
-                    .mend("draw the field's outline as a polygon and export it again");
+                    .hint("draw the field's outline as a polygon and export it again");
         }
         checkNear(source, area, driven == null ? new Envelope(0, 0, 0, 0) : driven, outlines.get(0));
         return new Boundary(file.toString(), source.firstName(), area, repaired, source.notes());
@@ -72,7 +72,7 @@ public final class BoundaryReader {
         return UnusableInputException.found(found)
                 .inFile(file.toString())
                 .expected(source.format().polygons())
-                .mend("export the field's outline as a polygon");
+                .hint("export the field's outline as a polygon");
     }
 
     private static void checkNear(MapFeatures source, Geometry area, Envelope driven, MapShape outline) {
@@ -90,6 +90,6 @@ public final class BoundaryReader {
                 .inFile(source.file())
                 .expected("the outline of the field that was driven"
                         + source.format().order())
-                .mend("give the boundary of this field, or " + source.format().placedWrongly());
+                .hint("give the boundary of this field, or " + source.format().placedWrongly());
     }
 }

@@ -60,7 +60,7 @@ public final class KeepOutReader {
             throw UnusableInputException.found("no feature")
                     .inFile(file.toString())
                     .expected("points, lines or polygons, each with a setback")
-                    .mend("draw the places to keep away from, or leave the file out");
+                    .hint("draw the places to keep away from, or leave the file out");
         }
         checkNear(source, places, driven);
         return new KeepOuts(source.file(), places, source.notes());
@@ -71,7 +71,7 @@ public final class KeepOutReader {
             String only = feature.types().isEmpty() ? "" : ", only " + String.join(", ", feature.types());
             throw source.fault(feature, "a feature without a place" + only)
                     .expected("a point, a line or a polygon")
-                    .mend("draw where it is, or take the feature out");
+                    .hint("draw where it is, or take the feature out");
         }
         double setbackM = setbackM(source, feature);
         SelfIntersections.requireFew(source, feature);
@@ -81,14 +81,14 @@ public final class KeepOutReader {
                     && MapGeometry.of(shape, plane).geometry().getArea() == 0) {
                 throw source.fault(feature, "a polygon without any area")
                         .expected("an outline around the place")
-                        .mend("draw the outline again, or make it a line or a point");
+                        .hint("draw the outline again, or make it a line or a point");
             }
         }
         for (Coordinate c : placed.geometry().getCoordinates()) {
             if (!Double.isFinite(c.x) || !Double.isFinite(c.y)) {
                 throw source.fault(feature, "a place on the other side of the earth")
                         .expected("places in or around the field")
-                        .mend("take the feature out");
+                        .hint("take the feature out");
             }
         }
         return new KeepOut(
@@ -105,7 +105,7 @@ public final class KeepOutReader {
         if (setbackM.isEmpty()) {
             throw source.fault(feature, "a feature without a setback")
                     .expected("the property setback, how far to keep away: the distance that your rules ask for")
-                    .mend("write the property with its unit, such as \"setback\": \"N ft\" or \"setback[m]\": N");
+                    .hint("write the property with its unit, such as \"setback\": \"N ft\" or \"setback[m]\": N");
         }
         if (setbackM.getAsDouble() < 0) {
             MapProperty property = feature.properties().stream()
@@ -114,7 +114,7 @@ public final class KeepOutReader {
                     .orElseThrow();
             throw source.fault(feature, property, "a setback of \"" + property.text() + "\"")
                     .expected("a distance of 0 or more")
-                    .mend("write how far to keep away; 0 keeps out of a polygon itself");
+                    .hint("write how far to keep away; 0 keeps out of a polygon itself");
         }
         return setbackM.getAsDouble();
     }
@@ -161,7 +161,7 @@ public final class KeepOutReader {
                 .inFile(source.file())
                 .expected("the places around the field that was driven"
                         + source.format().order())
-                .mend("give the keep-out file of this field, or "
+                .hint("give the keep-out file of this field, or "
                         + source.format().placedWrongly());
     }
 

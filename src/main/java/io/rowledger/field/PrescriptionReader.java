@@ -70,7 +70,7 @@ public final class PrescriptionReader {
             throw UnusableInputException.found("a prescription without any feature")
                     .inFile(source.file())
                     .expected("polygons with a target rate each")
-                    .mend("export the zones again as " + source.format().words());
+                    .hint("export the zones again as " + source.format().words());
         }
         for (MapFeature feature : source.features()) {
             reader.take(feature, plane, products);
@@ -78,11 +78,11 @@ public final class PrescriptionReader {
         reader.requireNear(driven, plane);
         reader.partOverlaps();
         List<Zone> zones = reader.zones();
-        if (zones.size() > Planned.MOST_ZONES) {
+        if (zones.size() > Planned.MAX_ZONES) {
             throw UnusableInputException.found(zones.size() + " zones")
                     .inFile(source.file())
-                    .expected("no more than " + Planned.MOST_ZONES)
-                    .mend("join zones of nearly the same rate");
+                    .expected("no more than " + Planned.MAX_ZONES)
+                    .hint("join zones of nearly the same rate");
         }
         return new Prescription(source.file(), zones, reader.repaired, reader.sliverM2, source.notes());
     }
@@ -94,7 +94,7 @@ public final class PrescriptionReader {
             String found = feature.types().isEmpty() ? "no geometry" : String.join(", ", feature.types());
             throw source.fault(feature, found)
                     .expected("a Polygon or MultiPolygon around the zone")
-                    .mend("draw the zone as a polygon, or take the feature out");
+                    .hint("draw the zone as a polygon, or take the feature out");
         }
         SelfIntersections.requireFew(source, feature);
         MapGeometry.Placed placed = MapGeometry.of(feature, plane);
@@ -102,7 +102,7 @@ public final class PrescriptionReader {
         if (area.getArea() == 0) {
             throw source.fault(feature, "a polygon without any area")
                     .expected("a polygon around the zone")
-                    .mend("draw the zone again, or take the feature out");
+                    .hint("draw the zone again, or take the feature out");
         }
         repaired |= placed.repaired();
         pieces.add(new Piece(feature, name(feature), area, ZoneRates.of(source, feature, products)));
@@ -138,7 +138,7 @@ public final class PrescriptionReader {
                 .inFile(source.file())
                 .expected("the zones of the field that was driven"
                         + source.format().order())
-                .mend("give the prescription of this field, or "
+                .hint("give the prescription of this field, or "
                         + source.format().placedWrongly());
     }
 
@@ -179,7 +179,7 @@ public final class PrescriptionReader {
                         .atLine(later.feature.line())
                         .expected("one rate for each place; overlaps up to " + SLIVER_M
                                 + " m wide are taken as drawn along each other")
-                        .mend("cut one of the two zones back to the other's edge");
+                        .hint("cut one of the two zones back to the other's edge");
             }
         }
     }
@@ -200,7 +200,7 @@ public final class PrescriptionReader {
                                     "the zone \"" + piece.name + "\" with another rate than in feature "
                                             + first.feature.number())
                             .expected("one rate for a zone's name")
-                            .mend("give the two zones different names");
+                            .hint("give the two zones different names");
                 }
             }
             List<Geometry> areas =

@@ -35,7 +35,7 @@ final class SelfIntersections implements SegmentIntersector {
             if (count(shape) > MOST) {
                 throw source.fault(feature, "lines that cross or lie on each other more than " + MOST + " times")
                         .expected("an outline or a line drawn once")
-                        .mend("draw it again, or thin out its points where the machine stood");
+                        .hint("draw it again, or thin out its points where the machine stood");
             }
         }
     }

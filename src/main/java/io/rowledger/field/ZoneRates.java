@@ -127,7 +127,7 @@ final class ZoneRates {
                             property,
                             "\"" + property.name() + "\" beside \"" + before.name() + "\", two rates for one product")
                     .expected("one rate for each product and zone")
-                    .mend("take one of the two out");
+                    .hint("take one of the two out");
         }
         from[p] = property;
         rates[p] = rate(property, name, p);
@@ -148,7 +148,7 @@ final class ZoneRates {
                 : "a rate of the unknown product \"" + key + "\"";
         throw fault(property, found)
                 .expected("one of the rig file's products: " + keys)
-                .mend("write the product's key and a point before the name, as in "
+                .hint("write the product's key and a point before the name, as in "
                         + products.get(0).key() + ".target[gal/ac]");
     }
 
@@ -163,18 +163,18 @@ final class ZoneRates {
             throw fault(property, "\"" + text + "\", a weight per area that doesn't say of what")
                     .expected("a volume per area in " + Dimension.RATE.unitsToWrite()
                             + ", or a weight of nitrogen under a name that says so")
-                    .mend("call the property nitrogen[" + weight.symbol()
+                    .hint("call the property nitrogen[" + weight.symbol()
                             + "] if it is nitrogen, else write the liquid's" + " volume per area");
         }
         Reading reading = Quantity.read(text, nitrogen ? Dimension.MASS_PER_AREA : Dimension.RATE);
         if (reading instanceof Refusal refusal) {
-            throw fault(property, refusal.found()).expected(refusal.expected()).mend(refusal.mend());
+            throw fault(property, refusal.found()).expected(refusal.expected()).hint(refusal.hint());
         }
         double si = ((Quantity) reading).si();
         if (!(si >= 0) || !Double.isFinite(si)) {
             throw fault(property, "\"" + text + "\"")
                     .expected("a rate of 0 or more")
-                    .mend("write 0 where nothing is to be put down");
+                    .hint("write 0 where nothing is to be put down");
         }
         return nitrogen ? ofNitrogen(property, si, products.get(p)) : si;
     }
@@ -209,7 +209,7 @@ final class ZoneRates {
                         name.nitrogen
                                 ? "a weight of nitrogen per area in " + Dimension.MASS_PER_AREA.unitsToWrite()
                                 : "a volume per area in " + Dimension.RATE.unitsToWrite())
-                .mend("write the unit, as text such as \"" + property.text() + " " + dimension
+                .hint("write the unit, as text such as \"" + property.text() + " " + dimension
                         + "\", behind the name, as in " + property.name() + "[" + dimension
                         + "], or in a property \"unit\"");
     }
@@ -225,7 +225,7 @@ final class ZoneRates {
                             "a rate of nitrogen for " + product.name()
                                     + ", whose nitrogen in a volume the rig file doesn't tell")
                     .expected("density and analysis of the product in the rig file")
-                    .mend("write density and analysis under the product " + product.key()
+                    .hint("write density and analysis under the product " + product.key()
                             + ", or give the rate as a volume per area");
         }
         return kgPerM2 / kgPerL;
@@ -239,7 +239,7 @@ final class ZoneRates {
         return source.fault(
                         feature, names.isEmpty() ? "a zone without properties" : "a zone without a rate, only " + names)
                 .expected("a rate under the name " + key + "target, " + key + "rate or " + key + "nitrogen")
-                .mend("write the rate with its unit, as in \"" + key
+                .hint("write the rate with its unit, as in \"" + key
                         + "target[gal/ac]\": 42, and 0 where nothing is to be" + " put down");
     }
 

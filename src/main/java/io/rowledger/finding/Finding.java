@@ -16,7 +16,7 @@ import java.util.List;
  * @param latDeg a place to look, degrees WGS 84
  * @param lonDeg a place to look, degrees WGS 84
  * @param evidence one sentence with numbers
- * @param rival what else could explain it
+ * @param alternative what else could explain it
  * @param check what to look at on the machine to tell them apart
  */
 public record Finding(
@@ -31,7 +31,7 @@ public record Finding(
         double latDeg,
         double lonDeg,
         String evidence,
-        String rival,
+        String alternative,
         String check) {
     /** Checks the ranges and copies the rows. */
     public Finding {

@@ -18,7 +18,7 @@ public final class UnusableInputException extends RuntimeException {
     private final int line;
     private final @Nullable String column;
     private final @Nullable String expected;
-    private final @Nullable String mend;
+    private final @Nullable String hint;
 
     private UnusableInputException(
             String found,
@@ -26,14 +26,14 @@ public final class UnusableInputException extends RuntimeException {
             int line,
             @Nullable String column,
             @Nullable String expected,
-            @Nullable String mend) {
-        super(message(found, file, line, column, expected, mend));
+            @Nullable String hint) {
+        super(message(found, file, line, column, expected, hint));
         this.found = found;
         this.file = file;
         this.line = line;
         this.column = column;
         this.expected = expected;
-        this.mend = mend;
+        this.hint = hint;
     }
 
     /** Starts a message with what was found, as a clause without a full stop. */
@@ -43,27 +43,27 @@ public final class UnusableInputException extends RuntimeException {
 
     /** The same message with the file it is about. */
     public UnusableInputException inFile(String file) {
-        return new UnusableInputException(found, file, line, column, expected, mend);
+        return new UnusableInputException(found, file, line, column, expected, hint);
     }
 
     /** The same message with the line (from 1) it is about; 0 for none. */
     public UnusableInputException atLine(int line) {
-        return new UnusableInputException(found, file, line, column, expected, mend);
+        return new UnusableInputException(found, file, line, column, expected, hint);
     }
 
     /** The same message with the column it is about: a header name, a key path or a number as text. */
     public UnusableInputException atColumn(String column) {
-        return new UnusableInputException(found, file, line, column, expected, mend);
+        return new UnusableInputException(found, file, line, column, expected, hint);
     }
 
     /** The same message with what was expected, as a clause without a full stop. */
     public UnusableInputException expected(String expected) {
-        return new UnusableInputException(found, file, line, column, expected, mend);
+        return new UnusableInputException(found, file, line, column, expected, hint);
     }
 
-    /** The same message with how to mend it, as a sentence without a full stop. */
-    public UnusableInputException mend(String mend) {
-        return new UnusableInputException(found, file, line, column, expected, mend);
+    /** The same message with what to do about it, as a sentence without a full stop. */
+    public UnusableInputException hint(String hint) {
+        return new UnusableInputException(found, file, line, column, expected, hint);
     }
 
     /** The file, or null where the message is about the call itself. */
@@ -87,28 +87,28 @@ public final class UnusableInputException extends RuntimeException {
             int line,
             @Nullable String column,
             @Nullable String expected,
-            @Nullable String mend) {
+            @Nullable String hint) {
         List<String> place = new ArrayList<>();
         if (file != null) {
             place.add(file);
         }
         if (line > 0) {
-            place.add("line " + line);
+            place.add(Integer.toString(line));
         }
         if (column != null) {
-            place.add("column " + column);
+            place.add(column);
         }
         StringBuilder text = new StringBuilder();
         if (!place.isEmpty()) {
-            text.append(String.join(", ", place)).append(": ");
+            text.append(String.join(":", place)).append(": ");
         }
         text.append("found ").append(found);
         if (expected != null) {
             text.append("; expected ").append(expected);
         }
         text.append('.');
-        if (mend != null) {
-            text.append(" To mend it: ").append(mend).append('.');
+        if (hint != null) {
+            text.append(" Hint: ").append(hint).append('.');
         }
         return text.toString();
     }

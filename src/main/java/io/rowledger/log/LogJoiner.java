@@ -94,7 +94,7 @@ final class LogJoiner {
                                 + " m from those another of the logs has at the same time")
                         .inFile(file.name())
                         .expected("logs of one machine, by one clock")
-                        .mend(
+                        .hint(
                                 "run the report for each machine on its own; if it is one machine, the clocks of the two logs "
                                         + "differ: give one of them, or correct its times");
             }
@@ -147,7 +147,7 @@ final class LogJoiner {
             boolean startGap = a == 0 ? files.get(fileOf[i]).reader().gapAtStart() : after.gapBefore[a];
             boolean near =
                     PositionOutliers.distanceM(before.latDeg[b], before.lonDeg[b], after.latDeg[a], after.lonDeg[a])
-                            <= PositionOutliers.LARGEST_SPEED_MPS * gapS + PositionOutliers.noiseM(-1);
+                            <= PositionOutliers.MAX_SPEED_MPS * gapS + PositionOutliers.noiseM(-1);
             after.downBefore[a] = false;
             after.gapBefore[a] = endGap || startGap || !near || gapS > SEAM_INTERVALS * before.intervalS();
         }
@@ -167,7 +167,7 @@ final class LogJoiner {
                         .inFile(file.name())
                         .atLine(plan.headerLine())
                         .expected("logs of one machine, with the same flow columns")
-                        .mend("run the report for each machine on its own");
+                        .hint("run the report for each machine on its own");
             }
         }
     }

@@ -98,7 +98,7 @@ final class DbfTable {
             throw parts.fault("the character set \"" + name.substring(0, Math.min(40, name.length()))
                             + "\" in the .cpg file")
                     .expected("a name such as UTF-8 or 1252")
-                    .mend("write UTF-8 into the .cpg file, or export the shapefile again");
+                    .hint("write UTF-8 into the .cpg file, or export the shapefile again");
         }
     }
 
@@ -173,6 +173,6 @@ final class DbfTable {
     private UnusableInputException damaged(String how) {
         return parts.fault("a .dbf file " + how)
                 .expected("a dBASE table with the attributes of the shapes")
-                .mend("copy the .dbf file again, or export the shapefile again");
+                .hint("copy the .dbf file again, or export the shapefile again");
     }
 }

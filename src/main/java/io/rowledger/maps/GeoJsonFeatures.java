@@ -22,9 +22,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class GeoJsonFeatures {
     /** RFC 7946: a closed ring has four positions or more. */
-    private static final int LEAST_OF_RING = 4;
+    private static final int MIN_OF_RING = 4;
     /** RFC 7946: a line has two positions or more. */
-    private static final int LEAST_OF_LINE = 2;
+    private static final int MIN_OF_LINE = 2;
     /** Nested deeper than this is no GeoJSON: a MultiPolygon has four levels. */
     private static final int DEEPEST = 4;
     /** Collections nested deeper than this are nobody's map. */
@@ -58,7 +58,7 @@ public final class GeoJsonFeatures {
             throw UnusableInputException.found("a " + what + " that can't be read (" + e.getMessage() + ")")
                     .inFile(file.toString())
                     .expected("a GeoJSON file")
-                    .mend("check the path and that the file may be read");
+                    .hint("check the path and that the file may be read");
         }
     }
 
@@ -83,7 +83,7 @@ public final class GeoJsonFeatures {
                         + FOR_PROGRAMMERS.matcher(e.getOriginalMessage()).replaceFirst("") + ")")
                 .inFile(file)
                 .expected("GeoJSON as in RFC 7946, in UTF-8")
-                .mend("export the " + use.file() + " again as GeoJSON");
+                .hint("export the " + use.file() + " again as GeoJSON");
         return at == null ? out : out.atLine(at.getLineNr()).atColumn(Integer.toString(at.getColumnNr()));
     }
 
@@ -93,18 +93,18 @@ public final class GeoJsonFeatures {
             throw UnusableInputException.found("an empty file")
                     .inFile(file)
                     .expected("GeoJSON with " + use.holds())
-                    .mend(again());
+                    .hint(again());
         }
         if (first != JsonToken.START_OBJECT) {
             throw at("JSON that is no object")
                     .expected("a GeoJSON object")
-                    .mend("export the " + use.file() + " as GeoJSON");
+                    .hint("export the " + use.file() + " as GeoJSON");
         }
         Found found = object(0);
         if (json.nextToken() != null) {
             throw at("more text after the GeoJSON object")
                     .expected("one GeoJSON object")
-                    .mend("keep one object in the file");
+                    .hint("keep one object in the file");
         }
         add(found);
     }
@@ -141,7 +141,7 @@ public final class GeoJsonFeatures {
         if (depth > DEEPEST_COLLECTION) {
             throw at("collections within collections, more than " + DEEPEST_COLLECTION + " deep")
                     .expected("GeoJSON as in RFC 7946")
-                    .mend(again());
+                    .hint(again());
         }
         Found found = new Found(json.currentTokenLocation().getLineNr());
         Levels coordinates = null;
@@ -179,7 +179,7 @@ public final class GeoJsonFeatures {
 
     private void objects(JsonToken value, int depth, Consumer<Found> taker) throws IOException {
         if (value != JsonToken.START_ARRAY) {
-            throw at("a list that is none").expected("an array").mend(again());
+            throw at("a list that is none").expected("an array").hint(again());
         }
         while (json.nextToken() != JsonToken.END_ARRAY) {
             if (json.currentToken() == JsonToken.START_OBJECT) {
@@ -187,7 +187,7 @@ public final class GeoJsonFeatures {
             } else {
                 throw at("a feature that is no object")
                         .expected("a GeoJSON object")
-                        .mend(again());
+                        .hint(again());
             }
         }
     }
@@ -222,7 +222,7 @@ public final class GeoJsonFeatures {
         }
         if (coordinates == null) {
             String list = type.endsWith("Polygon") ? "an array of rings" : "an array of positions";
-            throw at("a " + type + " without coordinates").expected(list).mend(again());
+            throw at("a " + type + " without coordinates").expected(list).hint(again());
         }
         found.types.add(type);
         boolean several = type.startsWith("Multi");
@@ -269,10 +269,10 @@ public final class GeoJsonFeatures {
 
     private double[] line(Levels list) {
         double[] out = positions(list);
-        if (out.length < 2 * LEAST_OF_LINE) {
+        if (out.length < 2 * MIN_OF_LINE) {
             throw at("a line of " + out.length / 2 + " position", list)
                     .expected("two or more")
-                    .mend("draw the line with two places or more, or make it a point");
+                    .hint("draw the line with two places or more, or make it a point");
         }
         return out;
     }
@@ -280,15 +280,15 @@ public final class GeoJsonFeatures {
     private double[] ring(Levels ring) {
         double[] out = positions(ring);
         int n = out.length / 2;
-        if (n < LEAST_OF_RING) {
+        if (n < MIN_OF_RING) {
             throw at("a ring of " + n + " positions", ring)
                     .expected("four or more, the last equal to the first")
-                    .mend("draw the outline with three corners or more and close it");
+                    .hint("draw the outline with three corners or more and close it");
         }
         if (out[0] != out[2 * n - 2] || out[1] != out[2 * n - 1]) {
             throw at("a ring that does not end where it begins", ring)
                     .expected("a last position equal to the first (RFC 7946, section 3.1.6)")
-                    .mend("add the first position once more at the ring's end");
+                    .hint("add the first position once more at the ring's end");
         }
         return out;
     }
@@ -297,7 +297,7 @@ public final class GeoJsonFeatures {
         if (!position.inside.isEmpty() || position.count < 2) {
             throw at("a position without two numbers", position)
                     .expected("[longitude, latitude]")
-                    .mend(again());
+                    .hint(again());
         }
         double lon = position.first;
         double lat = position.second;
@@ -305,7 +305,7 @@ public final class GeoJsonFeatures {
             boolean swapped = Math.abs(lon) <= 90 && Math.abs(lat) <= 180;
             throw at("longitude " + lon + ", latitude " + lat, position)
                     .expected("[longitude, latitude] in degrees, within 180 and 90")
-                    .mend(
+                    .hint(
                             swapped
                                     ? "the two look swapped: put longitude first"
                                     : "export the " + use.file() + " in degrees on WGS 84, not in meters or feet");
@@ -355,7 +355,7 @@ public final class GeoJsonFeatures {
             } else {
                 throw at("something that is no number among the coordinates")
                         .expected("arrays of numbers")
-                        .mend(again());
+                        .hint(again());
             }
         }
         return out;

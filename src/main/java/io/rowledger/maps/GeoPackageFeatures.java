@@ -61,7 +61,7 @@ final class GeoPackageFeatures {
             throw UnusableInputException.found("a GeoPackage that can't be read (" + Sqlite.words(e) + ")")
                     .inFile(file)
                     .expected("a GeoPackage (OGC 12-128) with features")
-                    .mend("copy the file again, or export the " + use.file() + " again");
+                    .hint("copy the file again, or export the " + use.file() + " again");
         } catch (LinkageError e) {
             throw noLibrary(file, use);
         }
@@ -72,7 +72,7 @@ final class GeoPackageFeatures {
         return UnusableInputException.found("a GeoPackage on a machine for which this program has no SQLite library")
                 .inFile(file)
                 .expected("a 64-bit Windows, macOS or Linux whose temporary folder lets programs run")
-                .mend("export the " + use.file() + " as GeoJSON, KML or a shapefile");
+                .hint("export the " + use.file() + " as GeoJSON, KML or a shapefile");
     }
 
     /** What a program has written but not yet moved into the file would be missing. */
@@ -83,7 +83,7 @@ final class GeoPackageFeatures {
                 throw UnusableInputException.found("a GeoPackage that another program has open")
                         .inFile(path.toString())
                         .expected("a file without a -wal file beside it")
-                        .mend("close the program that edits it, or export a copy");
+                        .hint("close the program that edits it, or export a copy");
             }
         } catch (IOException e) {
             throw MapReader.unreadable(path.toString(), e);
@@ -97,7 +97,7 @@ final class GeoPackageFeatures {
                 throw UnusableInputException.found("an SQLite file that is no GeoPackage with features")
                         .inFile(file)
                         .expected("the tables gpkg_contents and gpkg_geometry_columns (OGC 12-128)")
-                        .mend("export the " + use.file() + " as GeoPackage, GeoJSON, KML or a shapefile");
+                        .hint("export the " + use.file() + " as GeoPackage, GeoJSON, KML or a shapefile");
             }
             try (ResultSet r = s.executeQuery("SELECT g.table_name, g.column_name, g.srs_id FROM gpkg_contents c JOIN"
                     + " gpkg_geometry_columns g ON g.table_name = c.table_name WHERE c.data_type = 'features'"
@@ -120,7 +120,7 @@ final class GeoPackageFeatures {
                     .inFile(file)
                     .expected("one feature table, or one with the name "
                             + use.file().replace(" file", "").replace('-', '_'))
-                    .mend("give the table that holds " + use.holds() + " this name, or export it alone");
+                    .hint("give the table that holds " + use.holds() + " this name, or export it alone");
         }
         return found.get(0);
     }
@@ -164,7 +164,7 @@ final class GeoPackageFeatures {
             throw UnusableInputException.found("the table " + table.name + " without a coordinate system")
                     .inFile(file)
                     .expected("a coordinate system in gpkg_spatial_ref_sys, such as EPSG:4326")
-                    .mend("export the " + use.file() + " again in degrees on WGS 84");
+                    .hint("export the " + use.file() + " again in degrees on WGS 84");
         }
         try {
             ReferenceSystem system = ReferenceSystem.of(definition);
@@ -176,7 +176,7 @@ final class GeoPackageFeatures {
             throw UnusableInputException.found(e.found() + " (" + organization + ")")
                     .inFile(file)
                     .expected(e.wanted())
-                    .mend("export the " + use.file() + " again in degrees on WGS 84");
+                    .hint("export the " + use.file() + " again in degrees on WGS 84");
         }
     }
 
@@ -186,7 +186,7 @@ final class GeoPackageFeatures {
                 throw UnusableInputException.found("no table " + table.name + ", which the GeoPackage names")
                         .inFile(file)
                         .expected("a table of features; a view is not enough")
-                        .mend("export the " + use.file() + " as a table");
+                        .hint("export the " + use.file() + " as a table");
             }
             Set<String> keys = Sqlite.primaryKeys(s, quoted(table.name, '"'));
             try (ResultSet r = s.executeQuery("SELECT * FROM " + quoted(table.name, '"') + " ORDER BY rowid")) {
@@ -241,7 +241,7 @@ final class GeoPackageFeatures {
     private UnusableInputException damaged() {
         return places.fault("a geometry that can't be read", number(), 0)
                 .expected("a geometry as of OGC 12-128, section 2.1.3")
-                .mend("export the " + use.file() + " again");
+                .hint("export the " + use.file() + " again");
     }
 
     private void shapes(Geometry geometry, ReferenceSystem system, List<String> types, List<MapShape> out) {

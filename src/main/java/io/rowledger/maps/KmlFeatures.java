@@ -72,7 +72,7 @@ final class KmlFeatures {
                     .inFile(file)
                     .atLine(line)
                     .expected("KML (OGC 12-007)")
-                    .mend("export the " + use.file() + " again as KML");
+                    .hint("export the " + use.file() + " again as KML");
         }
     }
 
@@ -81,7 +81,7 @@ final class KmlFeatures {
         while (xml.hasNext()) {
             int event = xml.next();
             if (event == XMLStreamConstants.DTD) {
-                throw at("a document type").expected("KML, which has none").mend("take the line <!DOCTYPE ...> out");
+                throw at("a document type").expected("KML, which has none").hint("take the line <!DOCTYPE ...> out");
             }
             if (event != XMLStreamConstants.START_ELEMENT) {
                 continue;
@@ -90,7 +90,7 @@ final class KmlFeatures {
             if (root && !Set.of("kml", "Document", "Folder", "Placemark").contains(name)) {
                 throw at("XML that begins with <" + name + ">")
                         .expected("KML (OGC 12-007), which begins with <kml>")
-                        .mend("export the " + use.file() + " as KML, GeoJSON, a shapefile or a GeoPackage");
+                        .hint("export the " + use.file() + " as KML, GeoJSON, a shapefile or a GeoPackage");
             }
             root = false;
             if (name.equals("SimpleField") && NUMBERS.contains(attribute("type"))) {
@@ -161,7 +161,7 @@ final class KmlFeatures {
             } else if (event == XMLStreamConstants.ENTITY_REFERENCE) {
                 throw at("an entity of its own, &" + xml.getLocalName() + ";")
                         .expected("plain text")
-                        .mend("write the text itself");
+                        .hint("write the text itself");
             } else if (event == XMLStreamConstants.END_ELEMENT) {
                 return text.toString();
             }
@@ -216,7 +216,7 @@ final class KmlFeatures {
         if (depth > DEEPEST) {
             throw at("geometries within geometries, more than " + DEEPEST + " deep")
                     .expected("KML (OGC 12-007)")
-                    .mend("export the " + use.file() + " again as KML");
+                    .hint("export the " + use.file() + " again as KML");
         }
         switch (type) {
             case "MultiGeometry" -> {
@@ -235,7 +235,7 @@ final class KmlFeatures {
                 if (lonLat.length == 0) {
                     throw at("a " + type + " without coordinates")
                             .expected("longitude,latitude")
-                            .mend("export the " + use.file() + " again as KML");
+                            .hint("export the " + use.file() + " again as KML");
                 }
                 found.shapes.add(
                         type.equals("Point")
@@ -281,7 +281,7 @@ final class KmlFeatures {
         if (outer.size() != 1) {
             throw at("a polygon with " + outer.size() + " outlines")
                     .expected("one outerBoundaryIs in each Polygon")
-                    .mend("export the " + use.file() + " again as KML");
+                    .hint("export the " + use.file() + " again as KML");
         }
         outer.addAll(holes);
         found.shapes.add(new MapShape(MapShape.Kind.POLYGON, outer));
@@ -314,7 +314,7 @@ final class KmlFeatures {
             if (Double.isNaN(lon) || Double.isNaN(lat)) {
                 throw at("\"" + tuples[i].substring(0, Math.min(40, tuples[i].length())) + "\" among the coordinates")
                         .expected("longitude,latitude or longitude,latitude,altitude without blanks between")
-                        .mend("export the " + use.file() + " again as KML");
+                        .hint("export the " + use.file() + " again as KML");
             }
             out[2 * i] = lon;
             out[2 * i + 1] = lat;

@@ -22,7 +22,7 @@ import java.util.zip.ZipFile;
  */
 final class MapArchive {
     /** More files than any map has. */
-    private static final int MOST_ENTRIES = 1000;
+    private static final int MAX_ENTRIES = 1000;
 
     private MapArchive() {}
 
@@ -42,16 +42,16 @@ final class MapArchive {
             throw UnusableInputException.found("a damaged zip file")
                     .inFile(file.toString())
                     .expected("a zip file with a shapefile, KML or GeoJSON in it")
-                    .mend("export the " + use.file() + " again");
+                    .hint("export the " + use.file() + " again");
         }
     }
 
     private static Map<String, ZipEntry> entries(Path file, ZipFile zip) {
-        if (zip.size() > MOST_ENTRIES) {
+        if (zip.size() > MAX_ENTRIES) {
             throw UnusableInputException.found("a zip file of " + zip.size() + " files")
                     .inFile(file.toString())
                     .expected("one map")
-                    .mend("put this map alone into a zip file");
+                    .hint("put this map alone into a zip file");
         }
         Map<String, ZipEntry> out = new LinkedHashMap<>();
         for (Enumeration<? extends ZipEntry> all = zip.entries(); all.hasMoreElements(); ) {
@@ -63,7 +63,7 @@ final class MapArchive {
                 throw UnusableInputException.found("a zip file with the path " + entry.getName() + " in it")
                         .inFile(file.toString())
                         .expected("paths inside the archive")
-                        .mend("don't trust this file; ask whoever sent it for the map alone");
+                        .hint("don't trust this file; ask whoever sent it for the map alone");
             }
             String key = name.toLowerCase(Locale.ROOT);
             // What some systems add of their own: "._name" files and a folder for them.
@@ -88,13 +88,13 @@ final class MapArchive {
             throw UnusableInputException.found("a zip file without a map")
                     .inFile(file.toString())
                     .expected("a shapefile (.shp, .dbf, .prj), .kml or .geojson in it")
-                    .mend("zip the parts of the map together; a GeoPackage needs no zip");
+                    .hint("zip the parts of the map together; a GeoPackage needs no zip");
         }
         if (found.size() > 1) {
             throw UnusableInputException.found("a zip file with several maps: " + String.join(", ", found))
                     .inFile(file.toString())
                     .expected("one map")
-                    .mend("put the one that is meant into a zip file alone, with its parts");
+                    .hint("put the one that is meant into a zip file alone, with its parts");
         }
         return entry(entries, found.get(0));
     }
@@ -124,8 +124,8 @@ final class MapArchive {
     /** Unpacks with an eye on the size: what an archive says of its sizes need not be so. */
     private static byte[] bytes(Path file, ZipFile zip, ZipEntry entry) throws IOException {
         try (InputStream in = zip.getInputStream(entry)) {
-            byte[] bytes = in.readNBytes((int) MapReader.MOST_BYTES + 1);
-            if (bytes.length > MapReader.MOST_BYTES) {
+            byte[] bytes = in.readNBytes((int) MapReader.MAX_BYTES + 1);
+            if (bytes.length > MapReader.MAX_BYTES) {
                 throw MapReader.tooLarge(file + " (" + entry.getName() + ")");
             }
             return bytes;

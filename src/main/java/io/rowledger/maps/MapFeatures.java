@@ -64,13 +64,13 @@ public record MapFeatures(String file, MapFormat format, List<MapFeature> featur
             MapProperty second = found.get(1);
             throw fault(feature, second, "\"" + second.name() + "\" beside \"" + property.name() + "\"")
                     .expected("one " + name + " for each feature")
-                    .mend("take one of the two out");
+                    .hint("take one of the two out");
         }
         boolean bare = property.isNumber() && property.unit().isEmpty();
         if (bare) {
             throw fault(feature, property, property.text() + ", a number without a unit")
                     .expected(dimension.words() + " in " + dimension.unitsToWrite())
-                    .mend("write the unit, as text such as \"" + dimension.example() + "\", or behind the name, as in "
+                    .hint("write the unit, as text such as \"" + dimension.example() + "\", or behind the name, as in "
                             + name + "[" + dimension.exampleUnit() + "]");
         }
         Reading reading = Quantity.read(text(property), dimension);
@@ -80,7 +80,7 @@ public record MapFeatures(String file, MapFormat format, List<MapFeature> featur
         Refusal refusal = (Refusal) reading;
         throw fault(feature, property, refusal.found())
                 .expected(refusal.expected())
-                .mend(refusal.mend());
+                .hint(refusal.hint());
     }
 
     /** The figure with the unit of its name, where the value itself is a bare figure. */

@@ -18,7 +18,7 @@ public final class MapReader {
      * No map of a field comes near this, and reading it takes a small part of the memory a run has: what is larger is
      * refused, unpacked or not, bytes.
      */
-    static final long MOST_BYTES = 64L << 20;
+    static final long MAX_BYTES = 64L << 20;
 
     private static final byte[] SQLITE = "SQLite format 3\0".getBytes(java.nio.charset.StandardCharsets.US_ASCII);
 
@@ -37,7 +37,7 @@ public final class MapReader {
             throw UnusableInputException.found("a ." + part + " file, one part of a shapefile")
                     .inFile(file.toString())
                     .expected("the .shp file, with the others beside it")
-                    .mend("name the .shp file, or a zip of all its parts");
+                    .hint("name the .shp file, or a zip of all its parts");
         }
         byte[] start = start(file);
         if (startsWith(start, SQLITE)) {
@@ -55,7 +55,7 @@ public final class MapReader {
             throw UnusableInputException.found("a gzip file")
                     .inFile(file.toString())
                     .expected("GeoJSON, KML, a shapefile or a GeoPackage")
-                    .mend("unpack it and name what was in it");
+                    .hint("unpack it and name what was in it");
         }
         if (isXml(start)) {
             requireSize(file);
@@ -71,7 +71,7 @@ public final class MapReader {
     public static List<Path> files(Path file) {
         List<Path> all = new ArrayList<>(List.of(file));
         if (startsWith(start(file), 0, 0, 0x27, 0x0A)) {
-            all.addAll(ShapefileParts.siblings(file));
+            all.addAll(ShapefileParts.peers(file));
         }
         return all;
     }
@@ -104,7 +104,7 @@ public final class MapReader {
 
     static void requireSize(Path file) {
         try {
-            if (Files.size(file) > MOST_BYTES) {
+            if (Files.size(file) > MAX_BYTES) {
                 throw tooLarge(file.toString());
             }
         } catch (IOException e) {
@@ -113,17 +113,17 @@ public final class MapReader {
     }
 
     static UnusableInputException tooLarge(String file) {
-        return UnusableInputException.found("a map of more than " + (MOST_BYTES >> 20) + " MB")
+        return UnusableInputException.found("a map of more than " + (MAX_BYTES >> 20) + " MB")
                 .inFile(file)
                 .expected("the map of one field")
-                .mend("export this field alone");
+                .hint("export this field alone");
     }
 
     static UnusableInputException unreadable(String file, IOException e) {
         return UnusableInputException.found("a map file that can't be read (" + e.getMessage() + ")")
                 .inFile(file)
                 .expected("a file that may be read")
-                .mend("check the path and that the file may be read");
+                .hint("check the path and that the file may be read");
     }
 
     private static boolean startsWith(byte[] start, int... bytes) {

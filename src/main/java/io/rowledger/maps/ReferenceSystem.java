@@ -35,7 +35,7 @@ final class ReferenceSystem {
     /** Around the equator, and some more. */
     private static final double EARTH_GIRTH_M = 5e7;
     /** Scales on the central meridian lie within a percent of 1 where anybody draws maps by them. */
-    private static final double LEAST_SCALE = 0.5;
+    private static final double MIN_SCALE = 0.5;
 
     private static final List<String> DATUMS = List.of(
             "wgs1984",
@@ -293,7 +293,7 @@ final class ReferenceSystem {
             double[] angles = {lat0(), lon0(), get("standardparallel1", 0), get("standardparallel2", 0)};
             boolean turned = Arrays.stream(angles).allMatch(a -> Math.abs(a) <= FULL_TURN_DEG);
             boolean near = Math.abs(eastM()) <= EARTH_GIRTH_M && Math.abs(northM()) <= EARTH_GIRTH_M;
-            return turned && near && scale() > LEAST_SCALE && scale() < 1 / LEAST_SCALE;
+            return turned && near && scale() > MIN_SCALE && scale() < 1 / MIN_SCALE;
         }
 
         double get(String name) {

@@ -6,9 +6,9 @@ import java.util.Locale;
 /** Checks that hold for positions of every format but GeoJSON, whose reader knows lines and columns. */
 final class RingReader {
     /** A closed ring has four positions or more. */
-    private static final int LEAST_OF_RING = 4;
+    private static final int MIN_OF_RING = 4;
     /** A line has two positions or more. */
-    private static final int LEAST_OF_LINE = 2;
+    private static final int MIN_OF_LINE = 2;
 
     private final String file;
     private final MapUse use;
@@ -22,10 +22,10 @@ final class RingReader {
 
     /** A line that can be one. */
     double[] line(double[] lonLat, int feature, int line) {
-        if (lonLat.length < 2 * LEAST_OF_LINE) {
+        if (lonLat.length < 2 * MIN_OF_LINE) {
             throw fault("a line of " + lonLat.length / 2 + " position", feature, line)
                     .expected("two or more")
-                    .mend("draw the line with two places or more, or make it a point");
+                    .hint("draw the line with two places or more, or make it a point");
         }
         return checked(lonLat, feature, line);
     }
@@ -33,15 +33,15 @@ final class RingReader {
     /** A ring that can be one: closed, of four positions or more. */
     double[] ring(double[] lonLat, int feature, int line) {
         int n = lonLat.length / 2;
-        if (n < LEAST_OF_RING) {
+        if (n < MIN_OF_RING) {
             throw fault("a ring of " + n + " positions", feature, line)
                     .expected("four or more, the last equal to the first")
-                    .mend("draw the outline with three corners or more and close it");
+                    .hint("draw the outline with three corners or more and close it");
         }
         if (lonLat[0] != lonLat[2 * n - 2] || lonLat[1] != lonLat[2 * n - 1]) {
             throw fault("a ring that does not end where it begins", feature, line)
                     .expected("a last position equal to the first")
-                    .mend("close the outline and export the " + use.file() + " again as " + format.words());
+                    .hint("close the outline and export the " + use.file() + " again as " + format.words());
         }
         return checked(lonLat, feature, line);
     }
@@ -55,7 +55,7 @@ final class RingReader {
                 boolean swapped = Math.abs(lon) <= 90 && Math.abs(lat) <= 180;
                 throw fault(String.format(Locale.ROOT, "longitude %s, latitude %s", lon, lat), feature, line)
                         .expected("longitude and latitude in degrees, within 180 and 90")
-                        .mend(
+                        .hint(
                                 swapped
                                         ? "the two look swapped: put longitude first"
                                         : "export the " + use.file()

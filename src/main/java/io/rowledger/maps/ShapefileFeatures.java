@@ -44,7 +44,7 @@ final class ShapefileFeatures {
         if (parts.part("dbf") == null && !use.equals(MapUse.BOUNDARY)) {
             throw parts.fault("a shapefile without its .dbf file")
                     .expected("the .dbf file of the same name beside it, which holds what each shape says")
-                    .mend("copy all parts of the shapefile (.shp, .shx, .dbf, .prj, .cpg) into one folder or zip");
+                    .hint("copy all parts of the shapefile (.shp, .shx, .dbf, .prj, .cpg) into one folder or zip");
         }
         List<String> notes = new ArrayList<>();
         ReferenceSystem system = system(parts, use, notes);
@@ -62,7 +62,7 @@ final class ShapefileFeatures {
             if (!(lon <= 180 && lat <= 90)) {
                 throw parts.fault("a shapefile without a .prj file, with coordinates that are no degrees")
                         .expected("the .prj file of the same name, which says what coordinate system they are in")
-                        .mend("copy the .prj file beside the .shp file, or export the " + use.file()
+                        .hint("copy the .prj file beside the .shp file, or export the " + use.file()
                                 + " again in degrees on WGS 84");
             }
             notes.add(parts.name() + ": there is no .prj file; its coordinates were taken as degrees on WGS 84.");
@@ -77,14 +77,14 @@ final class ShapefileFeatures {
         } catch (ReferenceSystem.NotUsable e) {
             throw parts.fault(e.found() + " in the .prj file")
                     .expected(e.wanted())
-                    .mend("export the " + use.file() + " again in degrees on WGS 84");
+                    .hint("export the " + use.file() + " again in degrees on WGS 84");
         }
     }
 
     private static UnusableInputException damaged(ShapefileParts parts, MapUse use) {
         return parts.fault("a damaged or shortened .shp file")
                 .expected("a shapefile as of the Shapefile Technical Description")
-                .mend("copy the .shp file again, or export the " + use.file() + " again");
+                .hint("copy the .shp file again, or export the " + use.file() + " again");
     }
 
     private UnusableInputException damaged() {
@@ -109,7 +109,7 @@ final class ShapefileFeatures {
         if (table != null && table.records() != shapes) {
             throw parts.fault(shapes + " shapes and " + table.records() + " records in the .dbf file")
                     .expected("one record for each shape")
-                    .mend("copy .shp and .dbf of the same export side by side");
+                    .hint("copy .shp and .dbf of the same export side by side");
         }
     }
 

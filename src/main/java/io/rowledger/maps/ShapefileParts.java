@@ -26,14 +26,14 @@ record ShapefileParts(String name, Map<String, byte[]> bytes) {
     static ShapefileParts beside(Path shp) {
         Map<String, byte[]> parts = new LinkedHashMap<>();
         parts.put("shp", bytes(shp));
-        for (Path sibling : siblings(shp)) {
-            parts.put(end(sibling), bytes(sibling));
+        for (Path peer : peers(shp)) {
+            parts.put(end(peer), bytes(peer));
         }
         return new ShapefileParts(shp.toString(), parts);
     }
 
     /** The other parts beside a .shp file, in the order of {@link #ENDS}. */
-    static List<Path> siblings(Path shp) {
+    static List<Path> peers(Path shp) {
         String stem = stem(shp);
         Path folder = shp.toAbsolutePath().getParent();
         List<Path> out = new ArrayList<>();

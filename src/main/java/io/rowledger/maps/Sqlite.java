@@ -23,7 +23,7 @@ final class Sqlite {
     /** Steps of the database's machine between two looks at the clockless counter below. */
     private static final int STEPS = 100_000;
     /** So many looks: far more than reading the largest map takes, and a second or so. */
-    private static final int MOST_LOOKS = 2_000;
+    private static final int MAX_LOOKS = 2_000;
 
     private Sqlite() {}
 
@@ -40,13 +40,13 @@ final class Sqlite {
         try (Statement s = db.createStatement()) {
             s.execute("PRAGMA trusted_schema = OFF");
             s.execute("PRAGMA cell_size_check = ON");
-            ((org.sqlite.SQLiteConnection) db).setLimit(SQLiteLimits.SQLITE_LIMIT_LENGTH, (int) MapReader.MOST_BYTES);
+            ((org.sqlite.SQLiteConnection) db).setLimit(SQLiteLimits.SQLITE_LIMIT_LENGTH, (int) MapReader.MAX_BYTES);
             ProgressHandler.setHandler(db, STEPS, new ProgressHandler() {
                 private int looks;
 
                 @Override
                 protected int progress() {
-                    return ++looks > MOST_LOOKS ? 1 : 0;
+                    return ++looks > MAX_LOOKS ? 1 : 0;
                 }
             });
         } catch (SQLException | RuntimeException e) {

@@ -27,10 +27,10 @@ public final class XmlCharacters {
      *
      * @param file what to call it in messages
      * @param expected what the message says of the character set it should have
-     * @param mend how else to come by the file
+     * @param hint how else to come by the file
      * @throws UnusableInputException where the file declares a character set that nobody here knows
      */
-    public static Reader of(String file, InputStream bytes, String expected, String mend) throws IOException {
+    public static Reader of(String file, InputStream bytes, String expected, String hint) throws IOException {
         InputStream in = bytes.markSupported() ? bytes : new BufferedInputStream(bytes);
         in.mark(DECLARATION_BYTES);
         byte[] first = in.readNBytes(DECLARATION_BYTES);
@@ -52,7 +52,7 @@ public final class XmlCharacters {
                 throw UnusableInputException.found("the character set " + name)
                         .inFile(file)
                         .expected(expected)
-                        .mend(mend);
+                        .hint(hint);
             }
             charset = Charset.forName(name);
         }

@@ -23,7 +23,7 @@ public final class Comparisons {
             throw UnusableInputException.found("a bar of " + after.rows() + " rows")
                     .inFile(folder.toString())
                     .expected("one of " + before.rows() + " rows as in the job before")
-                    .mend("compare two jobs of the same bar");
+                    .hint("compare two jobs of the same bar");
         }
         boolean common = before.products().stream()
                 .anyMatch(old ->
@@ -32,7 +32,7 @@ public final class Comparisons {
             throw UnusableInputException.found("no product that the job before had")
                     .inFile(folder.toString())
                     .expected("the same key under products in both rig files")
-                    .mend("give the product the same key in both rig files and run report again");
+                    .hint("give the product the same key in both rig files and run report again");
         }
     }
 

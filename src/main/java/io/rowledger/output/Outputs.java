@@ -175,7 +175,7 @@ public final class Outputs {
                 throw UnusableInputException.found("that a result would replace " + input + ", which was handed in")
                         .inFile(target.toString())
                         .expected("an output folder without logs, rig file or boundary under a result's name")
-                        .mend("name another folder with --out; the file is as it was");
+                        .hint("name another folder with --out; the file is as it was");
             }
         }
     }
@@ -185,14 +185,14 @@ public final class Outputs {
             throw UnusableInputException.found("a file where the output folder should be")
                     .inFile(folder.toString())
                     .expected("a folder, or a name not yet taken")
-                    .mend("name another folder");
+                    .hint("name another folder");
         }
         for (String name : contents.keySet()) {
             if (Files.isDirectory(folder.resolve(name))) {
                 throw UnusableInputException.found("a folder where the file " + name + " should go")
                         .inFile(folder.resolve(name).toString())
                         .expected("a file or nothing")
-                        .mend("move that folder away or name another output folder");
+                        .hint("move that folder away or name another output folder");
             }
             checkKept(folder.resolve(name));
         }
@@ -266,7 +266,7 @@ public final class Outputs {
         return UnusableInputException.found("that the outputs can't be written (" + reason + ")")
                 .inFile(folder.toString())
                 .expected("a folder this program may write to, with room for the outputs")
-                .mend("make room or allow writing there, or name another folder");
+                .hint("make room or allow writing there, or name another folder");
     }
 
     private static void clear(@Nullable Path folder) {

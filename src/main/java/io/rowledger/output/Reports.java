@@ -100,7 +100,7 @@ public final class Reports {
                 .add("passes.csv", out -> PassesCsv.write(analysis, out))
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
                 .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
-                .add("layers/missed.geojson", out -> Layers.missed(analysis, out))
+                .add("layers/missed.geojson", out -> Layers.skips(analysis, out))
                 .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
                 .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
     }

@@ -21,7 +21,7 @@ public final class DeliveryBuilder {
     static final double DELIVERING_SHARE = 0.05;
 
     /** An empty flow field is filled from its neighbours when they are no farther apart than this, s. */
-    private static final double LONGEST_FILL_S = 2.0;
+    private static final double MAX_FILL_S = 2.0;
 
     private final LogTable log;
     private final Rig rig;
@@ -176,7 +176,7 @@ public final class DeliveryBuilder {
             while (end < n && Double.isNaN(column[end])) {
                 end++;
             }
-            boolean bridged = i > 0 && end < n && log.timeS(end) - log.timeS(i - 1) <= LONGEST_FILL_S;
+            boolean bridged = i > 0 && end < n && log.timeS(end) - log.timeS(i - 1) <= MAX_FILL_S;
             for (int j = i; j < end; j++) {
                 double u = bridged ? (log.timeS(j) - log.timeS(i - 1)) / (log.timeS(end) - log.timeS(i - 1)) : 0;
                 flow[j] = bridged ? column[i - 1] + u * (column[end] - column[i - 1]) : 0;

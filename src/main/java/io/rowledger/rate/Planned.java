@@ -9,7 +9,7 @@ public final class Planned {
     public static final int NO_ZONE = -1;
 
     /** More zones than this do not fit the two bytes. */
-    public static final int MOST_ZONES = Short.MAX_VALUE;
+    public static final int MAX_ZONES = Short.MAX_VALUE;
 
     private final int rows;
     private final short[] zone;

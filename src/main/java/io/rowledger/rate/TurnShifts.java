@@ -13,15 +13,15 @@ public final class TurnShifts {
      * A step is of a turn where the outside rows' speeds are off their mean by this share: less is lost in the noise of the
      * track's heading and in what meters are good to.
      */
-    static final double LEAST_TURN = 0.03;
+    static final double MIN_TURN = 0.03;
 
     /** In tighter corners the lag of the flow hides what the machine did; they are no evidence for it. */
-    static final double LARGEST_TURN = 0.6;
+    static final double MAX_TURN = 0.6;
 
     /** Fewer seconds of turning are no evidence, s. */
-    static final double LEAST_TURNING_S = 20;
+    static final double MIN_TURNING_S = 20;
 
-    private static final int LEAST_ROWS = 2;
+    private static final int MIN_ROWS = 2;
 
     /** Straight steps looked at for the rows' levels: their mean is good to far less than a meter is. */
     private static final int STRAIGHT_STEPS = 20_000;
@@ -69,12 +69,12 @@ public final class TurnShifts {
                 learn(k, steady, sums);
             }
         }
-        boolean known = sums[2] >= LEAST_TURNING_S;
+        boolean known = sums[2] >= MIN_TURNING_S;
         double takenOut = known ? Math.max(0, Math.min(1, sums[0] / sums[1])) : Double.NaN;
         double[] change = new double[own.length];
         double[] totals = new double[3];
         for (int k = 0; known && k < poses.steps(); k++) {
-            if (poses.working(k) && turn(k) >= LEAST_TURN && shares(k, null)) {
+            if (poses.working(k) && turn(k) >= MIN_TURN && shares(k, null)) {
                 move(1 - takenOut, change, totals);
             }
         }
@@ -108,7 +108,7 @@ public final class TurnShifts {
             bandM += even[r];
             volumeL += in ? delivery.flowLPerS(p, r, k) * poses.durationS(k) : 0;
         }
-        if (rows < LEAST_ROWS || !(groundM2 > 0) || !(volumeL > 0)) {
+        if (rows < MIN_ROWS || !(groundM2 > 0) || !(volumeL > 0)) {
             return false;
         }
         for (int r = 0; r < own.length; r++) {
@@ -124,7 +124,7 @@ public final class TurnShifts {
         double[] due = new double[levels.length];
         int stride = Math.max(1, poses.steps() / STRAIGHT_STEPS);
         for (int k = 0; k < poses.steps(); k += stride) {
-            if (poses.working(k) && turn(k) < LEAST_TURN && shares(k, steady)) {
+            if (poses.working(k) && turn(k) < MIN_TURN && shares(k, steady)) {
                 for (int r = 0; r < levels.length; r++) {
                     if (even[r] > 0) {
                         gave[r] += delivery.flowLPerS(p, r, k) * poses.durationS(k);
@@ -139,7 +139,7 @@ public final class TurnShifts {
     /** Adds a step to the regression of the rows' shares of liquid on their shares of ground, both against even ones. */
     private void learn(int k, SteadyRuns steady, double[] sums) {
         double turning = turn(k);
-        if (turning < LEAST_TURN || turning > LARGEST_TURN || !shares(k, steady)) {
+        if (turning < MIN_TURN || turning > MAX_TURN || !shares(k, steady)) {
             return;
         }
         double levelled = 0;

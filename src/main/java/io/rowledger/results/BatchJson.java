@@ -70,7 +70,7 @@ public final class BatchJson {
         json.writeStringField("start", JsonNumbers.time(of.job().startS()));
         json.writeStringField("end", JsonNumbers.time(of.job().endS()));
         JsonNumbers.field(json, "covered_area_m2", of.job().coveredM2(), JsonNumbers.AREA_M2);
-        JsonNumbers.field(json, "missed_area_m2", of.missedM2(), JsonNumbers.AREA_M2);
+        JsonNumbers.field(json, "missed_area_m2", of.skipM2(), JsonNumbers.AREA_M2);
         JsonNumbers.field(json, "overlap_area_m2", of.overlapM2(), JsonNumbers.AREA_M2);
         JsonNumbers.field(json, "volume_l", of.volumeL(), JsonNumbers.VOLUME_L);
         JsonNumbers.field(json, "nitrogen_kg", of.job().nitrogenKg(), JsonNumbers.NITROGEN_KG);

@@ -107,7 +107,7 @@ public final class BatchLedger {
             throw UnusableInputException.found("that the ledger can't be written (" + e.getMessage() + ")")
                     .inFile(folder.resolve(FILE).toString())
                     .expected("a folder this program may write to, with room for the results")
-                    .mend("make room or allow writing there, and call again: what is done stays done");
+                    .hint("make room or allow writing there, and call again: what is done stays done");
         }
     }
 

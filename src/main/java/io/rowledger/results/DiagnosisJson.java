@@ -80,7 +80,7 @@ public final class DiagnosisJson {
     static void health(JsonGenerator json, RowHealth row) throws IOException {
         JsonNumbers.field(json, "median_deviation_pct", row.medianDeviation() * 100, JsonNumbers.PCT);
         JsonNumbers.field(json, "beyond_10_pct_share_pct", row.offShare() * 100, JsonNumbers.PCT);
-        JsonNumbers.field(json, "judged_s", row.judgedS(), 1);
+        JsonNumbers.field(json, "judged_s", row.evaluatedS(), 1);
     }
 
     private static void healthy(JsonGenerator json, List<RowBaseline> baselines, int row) throws IOException {
@@ -90,7 +90,7 @@ public final class DiagnosisJson {
                 JsonNumbers.field(json, "median_ratio", baseline.medianRatio(), RATIO);
                 JsonNumbers.field(json, "spread_ratio", baseline.spread(), RATIO);
                 JsonNumbers.field(json, "response_s", baseline.responseS(), 2);
-                JsonNumbers.field(json, "judged_s", baseline.judgedS(), 1);
+                JsonNumbers.field(json, "judged_s", baseline.evaluatedS(), 1);
                 json.writeBooleanField("outlier", baseline.outlier());
                 json.writeEndObject();
                 return;
@@ -158,7 +158,7 @@ public final class DiagnosisJson {
         JsonNumbers.field(json, "lon", finding.lonDeg(), JsonNumbers.DEGREES);
         json.writeEndObject();
         json.writeStringField("evidence", finding.evidence());
-        json.writeStringField("rival", finding.rival());
+        json.writeStringField("rival", finding.alternative());
         json.writeStringField("check", finding.check());
         json.writeArrayFieldStart("figures");
         for (Figure figure : found.figures()) {

@@ -22,7 +22,7 @@ public final class DiagnosisReader {
     public static final String FILE = "diagnosis.json";
 
     /** No bar has more rows than this; a file that says so is no results file. */
-    private static final int MOST_ROWS = 1000;
+    private static final int MAX_ROWS = 1000;
 
     private final double startS;
     private final int rows;
@@ -39,7 +39,7 @@ public final class DiagnosisReader {
      */
     public static SavedDiagnosis read(Path folder) {
         ResultValue root = ResultFile.open(folder, FILE, DiagnosisJson.SCHEMA_ID);
-        return new DiagnosisReader(root.at("start").time(), root.at("rows").whole(1, MOST_ROWS)).document(root);
+        return new DiagnosisReader(root.at("start").time(), root.at("rows").whole(1, MAX_ROWS)).document(root);
     }
 
     private SavedDiagnosis document(ResultValue root) {

@@ -31,7 +31,7 @@ final class IntervalsJson {
         interval("swept_area_m2", in.sweptAreaM2(), 1, JsonNumbers.AREA_M2);
         interval("covered_area_m2", in.coveredAreaM2(), 1, JsonNumbers.AREA_M2);
         interval("overlap_area_m2", in.overlapAreaM2(), 1, JsonNumbers.AREA_M2);
-        interval("missed_area_m2", in.missedAreaM2(), 1, JsonNumbers.AREA_M2);
+        interval("missed_area_m2", in.skipAreaM2(), 1, JsonNumbers.AREA_M2);
         interval("boundary_area_m2", in.boundaryAreaM2(), 1, JsonNumbers.AREA_M2);
         interval("nitrogen_kg", in.nitrogenKg(), 1, JsonNumbers.NITROGEN_KG);
         interval("nitrogen_kg_per_ha", in.nitrogenKgPerM2(), M2_PER_HA, JsonNumbers.RATE);

@@ -200,7 +200,7 @@ public final class NitrogenRecordJson {
         area("covered_area_m2_low", a.intervals().coveredAreaM2().low());
         area("covered_area_m2_high", a.intervals().coveredAreaM2().high());
         area("boundary_area_m2", c.boundaryAreaM2());
-        area("missed_area_m2", c.missedAreaM2());
+        area("missed_area_m2", c.skipAreaM2());
         area("overlap_area_m2", c.overlapAreaM2());
         json.writeStringField("compared_with", figures.comparedWith());
         JsonNumbers.field(json, "within_10_pct", figures.withinPct(), JsonNumbers.PCT);

@@ -22,14 +22,14 @@ final class ResultFile {
             throw UnusableInputException.found(Files.exists(folder) ? "a file" : "no such folder")
                     .inFile(folder.toString())
                     .expected("a folder of results")
-                    .mend("name the folder that report wrote with --out");
+                    .hint("name the folder that report wrote with --out");
         }
         Path file = folder.resolve(name);
         if (!Files.isRegularFile(file)) {
             throw UnusableInputException.found("no " + name)
                     .inFile(folder.toString())
                     .expected("a folder of results that report wrote")
-                    .mend("run report on the log again with this version of the program");
+                    .hint("run report on the log again with this version of the program");
         }
         ResultValue root = new ResultValue(file.toString(), "", tree(file));
         if (!root.node().isObject()) {
@@ -50,11 +50,11 @@ final class ResultFile {
                     .inFile(file.toString())
                     .atLine(e.getLocation() == null ? 0 : e.getLocation().getLineNr())
                     .expected("what report wrote")
-                    .mend("run report on the log again");
+                    .hint("run report on the log again");
         } catch (IOException e) {
             throw UnusableInputException.found("a file that can't be read (" + e.getMessage() + ")")
                     .inFile(file.toString())
-                    .mend("check that the file is readable");
+                    .hint("check that the file is readable");
         }
     }
 }

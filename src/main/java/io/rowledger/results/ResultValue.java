@@ -97,6 +97,6 @@ record ResultValue(String file, String path, JsonNode node) {
                 .inFile(file)
                 .atColumn(path)
                 .expected(expected)
-                .mend("run report on the log again, and leave its results as they are");
+                .hint("run report on the log again, and leave its results as they are");
     }
 }

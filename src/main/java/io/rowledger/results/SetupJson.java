@@ -43,7 +43,7 @@ public final class SetupJson {
                     json.writeStringField("written_after", line.after());
                 }
                 json.writeStringField("basis", m.basis());
-                json.writeStringField("rival", m.rival());
+                json.writeStringField("rival", m.alternative());
                 json.writeEndObject();
             }
             json.writeEndArray();
@@ -106,7 +106,7 @@ public final class SetupJson {
         json.writeObjectFieldStart(name);
         JsonNumbers.field(json, "covered_area_m2", c.coveredAreaM2(), JsonNumbers.AREA_M2);
         JsonNumbers.field(json, "overlap_area_m2", c.overlapAreaM2(), JsonNumbers.AREA_M2);
-        JsonNumbers.field(json, "missed_area_m2", c.missedAreaM2(), JsonNumbers.AREA_M2);
+        JsonNumbers.field(json, "missed_area_m2", c.skipAreaM2(), JsonNumbers.AREA_M2);
         json.writeEndObject();
     }
 }

@@ -104,7 +104,7 @@ public final class SummaryJson {
         area("swept_area_m2", a.rates().sweptAreaM2());
         area("covered_area_m2", c.coveredAreaM2());
         area("overlap_area_m2", c.overlapAreaM2());
-        area("missed_area_m2", c.missedAreaM2());
+        area("missed_area_m2", c.skipAreaM2());
         area("boundary_area_m2", c.boundaryAreaM2());
         area("outside_boundary_area_m2", c.outsideBoundaryM2());
         area("unsettled_area_m2", a.rates().unsettledAreaM2());
@@ -237,7 +237,7 @@ public final class SummaryJson {
             JsonNumbers.field(json, "lon", finding.lonDeg(), JsonNumbers.DEGREES);
             json.writeEndObject();
             json.writeStringField("evidence", finding.evidence());
-            json.writeStringField("rival", finding.rival());
+            json.writeStringField("rival", finding.alternative());
             json.writeStringField("check", finding.check());
             json.writeEndObject();
         }
@@ -252,7 +252,7 @@ public final class SummaryJson {
         area("on_over_covered_m2", score.onOverCoveredM2());
         volume("saved_l", score.savedL());
         volume("skipped_l", score.skippedL());
-        volume("doubled_l", score.doubledL());
+        volume("doubled_l", score.overlapL());
         json.writeEndObject();
     }
 

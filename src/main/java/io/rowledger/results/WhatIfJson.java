@@ -94,7 +94,7 @@ final class WhatIfJson {
         json.writeNumberField("reaction_s", 0);
         json.writeBooleanField("shown", figures.shows(one));
         area("overlap_area_m2", one.overlapM2());
-        area("overlap_less_m2", one.doubledLessM2());
+        area("overlap_less_m2", one.overlapLessM2());
         area("outside_boundary_less_m2", one.outsideLessM2());
         area("left_bare_m2", one.bareM2());
         area("off_m2", one.offM2());

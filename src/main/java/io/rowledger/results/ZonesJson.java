@@ -104,7 +104,7 @@ public final class ZonesJson {
 
     private void timing(Timing timing) throws IOException {
         json.writeNumberField("crossings", timing.crossings());
-        json.writeNumberField("judged", timing.judged());
+        json.writeNumberField("judged", timing.evaluated());
         json.writeNumberField("unfollowed", timing.unfollowed());
         JsonNumbers.field(json, "late_m", timing.lateM(), JsonNumbers.LENGTH_M);
         JsonNumbers.field(json, "least_late_m", timing.leastLateM(), JsonNumbers.LENGTH_M);

@@ -43,7 +43,7 @@ final class AmountReader {
         if (!weighed && !measured) {
             throw item.fault("a load ticket without volume and weight")
                     .expected("volume or weight, or both")
-                    .mend("add a line such as volume: 1300 gal or weight: 14380 lb");
+                    .hint("add a line such as volume: 1300 gal or weight: 14380 lb");
         }
         if (!weighed) {
             return ofVolume(positive(item, "volume", Dimension.VOLUME), density, from, item.text("volume", "a volume"));
@@ -84,7 +84,7 @@ final class AmountReader {
         if (!(value > 0)) {
             throw map.fault(key, "\"" + map.text(key, "an amount") + "\"")
                     .expected("an amount above zero")
-                    .mend("write what was ordered or delivered, or take the line out");
+                    .hint("write what was ordered or delivered, or take the line out");
         }
         return value;
     }

@@ -9,7 +9,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 
 /** The {@code rows:} block: equal rows with outside shares, or outlets one by one. */
 final class BandReader {
-    private static final int MOST_ROWS = 200;
+    private static final int MAX_ROWS = 200;
     /** Wider than any row a knife answers for. */
     private static final double WIDEST_M = 10;
     /** Bands entered in whole inches or centimetres may meet this inexactly. */
@@ -26,36 +26,36 @@ final class BandReader {
             if (rows.has(key)) {
                 throw rows.fault(key, key + " beside outlets")
                         .expected("either count, spacing and outer_share, or outlets")
-                        .mend("take one of the two out");
+                        .hint("take one of the two out");
             }
         }
         return custom(rows);
     }
 
     private static List<Band> equal(YamlMap rows) {
-        double count = rows.number("count", "the number of rows, 1 to " + MOST_ROWS);
-        if (count < 1 || count > MOST_ROWS || count != Math.rint(count)) {
+        double count = rows.number("count", "the number of rows, 1 to " + MAX_ROWS);
+        if (count < 1 || count > MAX_ROWS || count != Math.rint(count)) {
             throw rows.fault("count", rows.text("count", "a number"))
-                    .expected("the number of rows, a whole number from 1 to " + MOST_ROWS)
-                    .mend("count the outlets of the bar");
+                    .expected("the number of rows, a whole number from 1 to " + MAX_ROWS)
+                    .hint("count the outlets of the bar");
         }
         double spacingM = rows.quantity("spacing", Dimension.LENGTH);
         if (!(spacingM > 0) || spacingM > WIDEST_M) {
             throw rows.fault("spacing", "\"" + rows.text("spacing", "a length") + "\"")
                     .expected("the distance from row to row, above 0 and at most " + (int) WIDEST_M + " m")
-                    .mend("measure from knife to knife, such as 30 in");
+                    .hint("measure from knife to knife, such as 30 in");
         }
         double outer = rows.has("outer_share") ? rows.number("outer_share", "0.5, 1 or 1.5") : 1;
         if (outer != 0.5 && outer != 1 && outer != 1.5) {
             throw rows.fault("outer_share", rows.text("outer_share", "a number"))
                     .expected("0.5, 1 or 1.5, the part of a row's width each outside outlet answers for")
-                    .mend("write 0.5 where neighboring passes share the guess middle, 1.5 where nothing runs in it, "
+                    .hint("write 0.5 where neighboring passes share the guess middle, 1.5 where nothing runs in it, "
                             + "else 1");
         }
         if (count == 1 && outer != 1) {
             throw rows.fault("outer_share", rows.text("outer_share", "a number") + " with one row")
                     .expected("outer_share: 1 where there is one row")
-                    .mend("take the line out, or correct count");
+                    .hint("take the line out, or correct count");
         }
         return sideBySide((int) count, spacingM, outer);
     }
@@ -87,10 +87,10 @@ final class BandReader {
     private static List<Band> custom(YamlMap rows) {
         String what = "one line for each outlet, such as - {at: -15 in, band: [-30 in, 0 in]}";
         List<Node> items = rows.list("outlets", what);
-        if (items.isEmpty() || items.size() > MOST_ROWS) {
+        if (items.isEmpty() || items.size() > MAX_ROWS) {
             throw rows.fault("outlets", "a list of " + items.size())
-                    .expected("1 to " + MOST_ROWS + " outlets from left to right")
-                    .mend("write " + what);
+                    .expected("1 to " + MAX_ROWS + " outlets from left to right")
+                    .hint("write " + what);
         }
         double[] leftM = new double[items.size()];
         double[] rightM = new double[items.size()];
@@ -114,7 +114,7 @@ final class BandReader {
                                                 + String.format(
                                                         Locale.ROOT, "%.0f mm", (rightM[i - 1] - leftM[i]) * 1000))
                         .expected("outlets from left to right, their bands side by side")
-                        .mend("correct the edges, left negative, or put the outlets in order");
+                        .hint("correct the edges, left negative, or put the outlets in order");
             }
         }
         double medianM = median(leftM, rightM);
@@ -130,18 +130,18 @@ final class BandReader {
         if (band.size() != 2) {
             throw outlet.fault("band", "a list of " + band.size())
                     .expected("two edges, left and right, as [-30 in, 0 in]")
-                    .mend("write both edges, measured from the middle of the bar, left negative");
+                    .hint("write both edges, measured from the middle of the bar, left negative");
         }
         double widthM = band.get(1) - band.get(0);
         if (!(widthM > 0) || widthM > WIDEST_M) {
             throw outlet.fault("band", String.format(Locale.ROOT, "a band %.3f m wide", widthM))
                     .expected("the left edge first, then the right one, at most " + (int) WIDEST_M + " m apart")
-                    .mend("correct the edges, left of the middle negative");
+                    .hint("correct the edges, left of the middle negative");
         }
         if (atM < band.get(0) - MEET_M || atM > band.get(1) + MEET_M) {
             throw outlet.fault("at", "an outlet outside its own band")
                     .expected("at between the edges of the band")
-                    .mend("correct at or band; both are measured from the middle of the bar, left negative");
+                    .hint("correct at or band; both are measured from the middle of the bar, left negative");
         }
     }
 

@@ -31,12 +31,12 @@ public final class DraftRig {
             throw UnusableInputException.found("a file that is there already")
                     .inFile(file.toString())
                     .expected("a name for a new file: a draft replaces nothing")
-                    .mend("give another name, or move the file away");
+                    .hint("give another name, or move the file away");
         } catch (IOException e) {
             throw UnusableInputException.found("a place that can't be written to (" + e.getMessage() + ")")
                     .inFile(file.toString())
                     .expected("a name for a new file")
-                    .mend("give a name in a folder of yours");
+                    .hint("give a name in a folder of yours");
         }
     }
 

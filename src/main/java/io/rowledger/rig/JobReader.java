@@ -16,7 +16,7 @@ import java.util.function.Function;
  */
 final class JobReader {
     /** More nitrogen than any crop takes up (1000 kg/ha, 892 lb/ac): above it a unit is wrong. */
-    private static final double MOST_NITROGEN_KG_PER_M2 = 0.1;
+    private static final double MAX_NITROGEN_KG_PER_M2 = 0.1;
 
     /**
      * A key is a near miss where fewer than a quarter of its letters would have to change. Any key may stand in the
@@ -88,7 +88,7 @@ final class JobReader {
                 throw block.fault("zone", "\"" + zone + "\"")
                         .expected(
                                 "a name of the time zone data base such as America/Chicago, or an offset such as -05:00")
-                        .mend("correct it, or leave the line out to have times printed in UTC");
+                        .hint("correct it, or leave the line out to have times printed in UTC");
             }
         }
     }
@@ -121,7 +121,7 @@ final class JobReader {
                 if (item.has(key)) {
                     throw item.fault(key, key + " without a rate")
                             .expected("rate, density and analysis together, or nitrogen alone")
-                            .mend("add the rate, such as rate: 10 gal/ac");
+                            .hint("add the rate, such as rate: 10 gal/ac");
                 }
             }
             nitrogenNeeded(item);
@@ -138,7 +138,7 @@ final class JobReader {
             if (item.has(key)) {
                 throw item.fault(key, key + " beside a rate")
                         .expected("rate, density and analysis together, or nutrients alone")
-                        .mend("take one of the two out");
+                        .hint("take one of the two out");
             }
         }
         return fromRate(item, date, what);
@@ -151,7 +151,7 @@ final class JobReader {
         if (rate < 0) {
             throw item.fault("rate", "\"" + item.text("rate", "a rate") + "\"")
                     .expected("a rate of zero or more")
-                    .mend("write it without the minus sign");
+                    .hint("write it without the minus sign");
         }
         item.text("analysis", "N-P2O5-K2O such as 10-34-0");
         double[] analysis = ProductReader.analysis(item, "analysis");
@@ -199,16 +199,16 @@ final class JobReader {
         if (kgPerM2 < 0) {
             throw map.fault(key, "\"" + map.text(key, "a weight per area") + "\"")
                     .expected("a weight per area of zero or more")
-                    .mend("write it without the minus sign");
+                    .hint("write it without the minus sign");
         }
         return kgPerM2;
     }
 
     private static void reasonable(YamlMap map, String key, double nitrogenKgPerM2) {
-        if (nitrogenKgPerM2 > MOST_NITROGEN_KG_PER_M2) {
+        if (nitrogenKgPerM2 > MAX_NITROGEN_KG_PER_M2) {
             throw map.fault(key, "\"" + map.text(key, "a figure") + "\", more nitrogen than any crop is given")
                     .expected("at most 1000 kg/ha (892 lb/ac) of nitrogen")
-                    .mend("check the figure and its unit");
+                    .hint("check the figure and its unit");
         }
     }
 
@@ -251,7 +251,7 @@ final class JobReader {
         }
         UnusableInputException fault = map.fault(at, "\"" + key + "\", no product of this rig file")
                 .expected("one of " + String.join(", ", keys));
-        throw fault.mend(NearestKey.of(key, keys)
+        throw fault.hint(NearestKey.of(key, keys)
                 .map(near -> "write " + near + " if that is what is meant")
                 .orElse("write the product's key as it stands under products, such as " + keys.get(0)
                         + (example.isEmpty() ? "" : ": " + example)));

@@ -39,7 +39,7 @@ final class LogHintsReader {
             throw fault(log, "zone", zone)
                     .expected(
                             "a name of the time zone data base such as America/Chicago, or an offset such as \"-05:00\"")
-                    .mend("write the zone the logger's clock was set to");
+                    .hint("write the zone the logger's clock was set to");
         }
     }
 
@@ -53,7 +53,7 @@ final class LogHintsReader {
         } catch (DateTimeException e) {
             throw fault(log, "date", date)
                     .expected("a day, year first, such as 2026-05-14")
-                    .mend("write the day on which the log starts");
+                    .hint("write the day on which the log starts");
         }
     }
 
@@ -69,7 +69,7 @@ final class LogHintsReader {
         }
         throw fault(log, "date_order", text)
                 .expected("month-day-year, day-month-year or year-month-day")
-                .mend("write the order in which the dates of the log stand");
+                .hint("write the order in which the dates of the log stand");
     }
 
     private static int week(YamlMap log) {
@@ -80,7 +80,7 @@ final class LogHintsReader {
         if (!(week >= 1 && week <= LAST_WEEK) || week != Math.rint(week)) {
             throw fault(log, "gps_week", log.text("gps_week", "a week"))
                     .expected("a whole number of weeks since 1980-01-06, such as 2418 for the week of 2026-05-10")
-                    .mend("write the week in which the log starts");
+                    .hint("write the week in which the log starts");
         }
         return (int) week;
     }
@@ -97,7 +97,7 @@ final class LogHintsReader {
         }
         throw fault(log, "counts", text)
                 .expected("since_last or total")
-                .mend("write since_last if each figure counts from the record before, total if it rises all the time");
+                .hint("write since_last if each figure counts from the record before, total if it rises all the time");
     }
 
     private static double pulsesPerL(YamlMap log) {
@@ -111,7 +111,7 @@ final class LogHintsReader {
         if (unit.isEmpty() || pulses <= 0) {
             throw fault(log, "pulses", text)
                     .expected("pulses for a volume, such as 2800 per gal")
-                    .mend("write the calibration figure of the row meters with its unit");
+                    .hint("write the calibration figure of the row meters with its unit");
         }
         return pulses / unit.get().toSi();
     }
@@ -124,7 +124,7 @@ final class LogHintsReader {
         return Unit.find(text, Dimension.FLOW)
                 .orElseThrow(() -> fault(log, "flow_unit", text)
                         .expected("a unit of flow: " + Dimension.FLOW.unitsToWrite())
-                        .mend("write the unit the flow columns are in"));
+                        .hint("write the unit the flow columns are in"));
     }
 
     private static UnusableInputException fault(YamlMap log, String key, String text) {

@@ -34,6 +34,6 @@ final class PriceReader {
         }
         throw map.fault(key, "\"" + text + "\"")
                 .expected("a price for a volume or a weight, such as 1.85 USD/gal or 420 EUR/t")
-                .mend("write figure, currency, a stroke and the unit, decimals with a point");
+                .hint("write figure, currency, a stroke and the unit, decimals with a point");
     }
 }

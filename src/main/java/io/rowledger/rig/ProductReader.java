@@ -18,7 +18,7 @@ final class ProductReader {
     private static final double LIGHTEST_KG_PER_L = 0.5;
 
     private static final double HEAVIEST_KG_PER_L = 2.5;
-    private static final double LONGEST_LAG_S = 60;
+    private static final double MAX_LAG_S = 60;
     /** Worse than this a meter or a density is not known at all. */
     private static final double WORST_ACCURACY = 0.3;
 
@@ -28,7 +28,7 @@ final class ProductReader {
         if (products.keys().isEmpty()) {
             throw products.fault("no product")
                     .expected("at least one product")
-                    .mend("add a block such as uan: with density, analysis and target below it");
+                    .hint("add a block such as uan: with density, analysis and target below it");
         }
         List<Product> list = new ArrayList<>();
         Map<String, String> seen = new HashMap<>();
@@ -38,13 +38,13 @@ final class ProductReader {
                         .expected(
                                 "a word of letters, digits, _ and -, since it stands before the point in column names "
                                         + "such as uan.flow_01")
-                        .mend("shorten it to one word and put the full name under name");
+                        .hint("shorten it to one word and put the full name under name");
             }
             String other = seen.put(key.toLowerCase(Locale.ROOT).replaceAll("[_-]", ""), key);
             if (other != null) {
                 throw products.fault(key, "a key that column names can't tell from " + other)
                         .expected("keys that differ in more than case, _ and -")
-                        .mend("rename one of the two");
+                        .hint("rename one of the two");
             }
             list.add(product(key, products.map(key, "a block with density, analysis and target")));
         }
@@ -83,7 +83,7 @@ final class ProductReader {
         if (density < LIGHTEST_KG_PER_L || density > HEAVIEST_KG_PER_L) {
             throw map.fault("density", "\"" + map.text("density", "a density") + "\"")
                     .expected("the density of a liquid, 0.5 to 2.5 kg/L (4.2 to 20.9 lb/gal)")
-                    .mend("take it from the product's label or data sheet, such as 11.06 lb/gal");
+                    .hint("take it from the product's label or data sheet, such as 11.06 lb/gal");
         }
         return density;
     }
@@ -109,7 +109,7 @@ final class ProductReader {
         if (sum > 1 + 1e-9) {
             throw map.fault(key, "\"" + text + "\"")
                     .expected("percent by weight of N-P2O5-K2O, a fourth number for S, 100 at most together")
-                    .mend("copy the analysis from the label, such as 32-0-0 or 12-0-0-26");
+                    .hint("copy the analysis from the label, such as 32-0-0 or 12-0-0-26");
         }
         return fractions;
     }
@@ -119,18 +119,17 @@ final class ProductReader {
         if (target <= 0) {
             throw map.fault("target", "a target of \"" + map.text("target", "a rate") + "\"")
                     .expected("a rate above zero, such as 42 gal/ac")
-                    .mend("write the rate that was asked for, or take the line out where log or prescription have it");
+                    .hint("write the rate that was asked for, or take the line out where log or prescription have it");
         }
         return target;
     }
 
     private static double lag(YamlMap map) {
         double lagS = map.quantityOr("flow_lag", Dimension.TIME, 0);
-        if (Math.abs(lagS) > LONGEST_LAG_S) {
+        if (Math.abs(lagS) > MAX_LAG_S) {
             throw map.fault("flow_lag", "\"" + map.text("flow_lag", "a time") + "\"")
-                    .expected("at most " + (int) LONGEST_LAG_S
-                            + " s, how much later the meter shows what left the outlet")
-                    .mend("check the figure and its unit");
+                    .expected("at most " + (int) MAX_LAG_S + " s, how much later the meter shows what left the outlet")
+                    .hint("check the figure and its unit");
         }
         return lagS;
     }
@@ -141,7 +140,7 @@ final class ProductReader {
         if (accuracy < 0 || accuracy > WORST_ACCURACY) {
             throw map.fault(key, "\"" + map.text(key, "a share") + "\"")
                     .expected("limits of error from 0 to 30 %")
-                    .mend("write the accuracy from the data sheet or the calibration, such as 1 %");
+                    .hint("write the accuracy from the data sheet or the calibration, such as 1 %");
         }
         return accuracy;
     }

@@ -37,7 +37,7 @@ public final class RigCorrection {
     private static final double FINEST_TIME_S = 0.011;
 
     /** Decimals that takes in the largest units. */
-    private static final int MOST_DECIMALS = 4;
+    private static final int MAX_DECIMALS = 4;
 
     /** A figure with a name that others may use, its tag left out: {@code &reach 5.9 m}. */
     private static final Pattern ANCHOR =
@@ -264,7 +264,7 @@ public final class RigCorrection {
         double smallest = toSi(last, change.dimension());
         double finest = change.dimension() == Dimension.LENGTH ? FINEST_LENGTH_M : FINEST_TIME_S;
         int decimals = 0;
-        while (decimals < MOST_DECIMALS && smallest * Math.pow(10, -decimals) > finest) {
+        while (decimals < MAX_DECIMALS && smallest * Math.pow(10, -decimals) > finest) {
             decimals++;
         }
         BigDecimal left = BigDecimal.valueOf(Math.abs(change.si()) / smallest).setScale(decimals, RoundingMode.HALF_UP);

@@ -16,9 +16,9 @@ import org.snakeyaml.engine.v2.nodes.Node;
 /** Reads a rig file, strictly: what it does not understand it refuses, with the line and the nearest known key. */
 public final class RigReader {
     /** Longer than any distance on a tractor or a bar's drawbar: above it a unit is wrong. */
-    private static final double LONGEST_M = 30;
+    private static final double MAX_M = 30;
     /** Farther aside than any antenna or bar sits. */
-    private static final double FARTHEST_ASIDE_M = 10;
+    private static final double MAX_ASIDE_M = 10;
     /** A machine measured worse than this has not been measured. */
     private static final double WORST_TOLERANCE_M = 0.5;
 
@@ -98,19 +98,19 @@ public final class RigReader {
                     default ->
                         throw rig.fault("towing", "\"" + text + "\"")
                                 .expected("drawn or carried")
-                                .mend(
+                                .hint(
                                         "write drawn for a bar on its own wheels behind a hitch pin, carried for one on the "
                                                 + "three-point hitch");
                 };
         if (towing == Towing.CARRIED && rig.has("hitch_to_wheels")) {
             throw rig.fault("hitch_to_wheels", "a wheel line on a carried bar")
                     .expected("hitch_to_wheels for drawn bars only")
-                    .mend("take the line out, or write towing: drawn");
+                    .hint("take the line out, or write towing: drawn");
         }
         if (towing == Towing.DRAWN && !rig.has("hitch_to_wheels")) {
             throw rig.fault("towing", "a drawn bar without hitch_to_wheels")
                     .expected("hitch_to_wheels, the length from the hitch pin back to the wheels, such as 4.4 m")
-                    .mend("measure it and add the line hitch_to_wheels: 4.4 m with your length, or write towing: "
+                    .hint("measure it and add the line hitch_to_wheels: 4.4 m with your length, or write towing: "
                             + "carried");
         }
         return towing;
@@ -122,7 +122,7 @@ public final class RigReader {
         if (toleranceM < 0 || toleranceM > WORST_TOLERANCE_M) {
             throw rig.fault("tolerance", "\"" + rig.text("tolerance", "a length") + "\"")
                     .expected("how far each measure may be off, from 0 to 0.5 m")
-                    .mend("write what the tape can be trusted to, such as 1 in");
+                    .hint("write what the tape can be trusted to, such as 1 in");
         }
         return toleranceM;
     }
@@ -132,7 +132,7 @@ public final class RigReader {
         if (lengthM == 0) {
             throw rig.fault("hitch_to_wheels", "a length of zero")
                     .expected("the length from the hitch pin back to the wheels, such as 4.4 m")
-                    .mend("measure it; a bar without that length is carried");
+                    .hint("measure it; a bar without that length is carried");
         }
         return lengthM;
     }
@@ -142,22 +142,22 @@ public final class RigReader {
         if (lengthM < 0) {
             throw map.fault(key, "the negative length \"" + map.text(key, "a length") + "\"")
                     .expected("a length of zero or more")
-                    .mend("write it without the minus sign; the README shows which way each length is taken");
+                    .hint("write it without the minus sign; the README shows which way each length is taken");
         }
-        if (lengthM > LONGEST_M) {
+        if (lengthM > MAX_M) {
             throw map.fault(key, "\"" + map.text(key, "a length") + "\"")
-                    .expected("a length of at most " + (int) LONGEST_M + " m")
-                    .mend("check the figure and its unit");
+                    .expected("a length of at most " + (int) MAX_M + " m")
+                    .hint("check the figure and its unit");
         }
         return lengthM;
     }
 
     private static double aside(YamlMap map, String key) {
         double lengthM = map.quantityOr(key, Dimension.LENGTH, 0);
-        if (Math.abs(lengthM) > FARTHEST_ASIDE_M) {
+        if (Math.abs(lengthM) > MAX_ASIDE_M) {
             throw map.fault(key, "\"" + map.text(key, "a length") + "\"")
-                    .expected("at most " + (int) FARTHEST_ASIDE_M + " m to either side, left negative")
-                    .mend("check the figure and its unit");
+                    .expected("at most " + (int) MAX_ASIDE_M + " m to either side, left negative")
+                    .hint("check the figure and its unit");
         }
         return lengthM;
     }

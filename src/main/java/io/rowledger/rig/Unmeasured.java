@@ -38,7 +38,7 @@ public final class Unmeasured {
             throw top.inFile(UnusableInputException.found(String.join("; ", found))
                             .atLine(first))
                     .expected("a figure with its unit for each, such as 5.9 m or 19 ft 4 in")
-                    .mend(
+                    .hint(
                             "measure the machine as the README shows and write each figure over the words that stand there");
         }
     }

@@ -24,7 +24,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 /** A YAML file as a tree of nodes that know their lines. */
 final class YamlFile {
     /** A rig file has a few kilobytes; anything much larger is another file. */
-    private static final int LARGEST_BYTES = 1 << 20;
+    private static final int MAX_BYTES = 1 << 20;
 
     private static final Charset WINDOWS = Charset.forName("windows-1252");
 
@@ -97,14 +97,14 @@ final class YamlFile {
                 .setLabel(name)
                 .setUseMarks(true)
                 .setMaxAliasesForCollections(0)
-                .setCodePointLimit(LARGEST_BYTES)
+                .setCodePointLimit(MAX_BYTES)
                 .build();
         try {
             Optional<Node> node = new Compose(settings).composeString(text);
             return node.orElseThrow(() -> UnusableInputException.found("an empty rig file")
                     .inFile(name)
                     .expected("a rig file with rig, rows and products")
-                    .mend("start from the rig file in the README"));
+                    .hint("start from the rig file in the README"));
         } catch (MarkedYamlEngineException e) {
             throw notYaml(e, text);
         } catch (YamlEngineException | StackOverflowError e) {
@@ -112,7 +112,7 @@ final class YamlFile {
             throw UnusableInputException.found("a block that refers to another one (& and *) or nests too deep")
                     .inFile(name)
                     .expected("a rig file")
-                    .mend("write each block out where it stands");
+                    .hint("write each block out where it stands");
         }
     }
 
@@ -125,20 +125,20 @@ final class YamlFile {
                     .inFile(name)
                     .atLine(line)
                     .expected("lines indented with blanks, as YAML wants them")
-                    .mend("put two blanks for each tab");
+                    .hint("put two blanks for each tab");
         }
         if (e.getProblem().contains("another document")) {
             return UnusableInputException.found("a second document (---)")
                     .inFile(name)
                     .atLine(line)
                     .expected("one rig in a rig file")
-                    .mend("put each rig into a file of its own");
+                    .hint("put each rig into a file of its own");
         }
         return UnusableInputException.found("a line that is no YAML (" + e.getProblem() + ")")
                 .inFile(name)
                 .atLine(line)
                 .expected("\"key: value\", each block indented by two more blanks than its key")
-                .mend("look for a missing colon, quote or bracket in this line or the one above");
+                .hint("look for a missing colon, quote or bracket in this line or the one above");
     }
 
     private static byte[] bytes(Path path) {
@@ -146,7 +146,7 @@ final class YamlFile {
             if (Files.isDirectory(path)) {
                 throw message(path, "a folder", "name the rig file in it");
             }
-            if (Files.size(path) > LARGEST_BYTES) {
+            if (Files.size(path) > MAX_BYTES) {
                 throw message(path, "a file of more than 1 MB", "give the rig file; this is another one");
             }
             return Files.readAllBytes(path);
@@ -159,11 +159,11 @@ final class YamlFile {
         }
     }
 
-    private static UnusableInputException message(Path path, String found, String mend) {
+    private static UnusableInputException message(Path path, String found, String hint) {
         return UnusableInputException.found(found)
                 .inFile(path.toString())
                 .expected("a rig file in YAML")
-                .mend(mend);
+                .hint(hint);
     }
 
     private static String sha256(byte[] bytes) {

@@ -37,13 +37,13 @@ final class YamlMap {
         if (!(node instanceof MappingNode mapping)) {
             throw map.fault(map.line, path, words(node))
                     .expected("a block of keys")
-                    .mend("indent the keys below " + (path.isEmpty() ? "their block" : path) + ", one a line");
+                    .hint("indent the keys below " + (path.isEmpty() ? "their block" : path) + ", one a line");
         }
         for (NodeTuple tuple : mapping.getValue()) {
             if (!(tuple.getKeyNode() instanceof ScalarNode key)) {
                 throw map.fault(lineOf(tuple.getKeyNode()), path, "a key that is not a word")
                         .expected("\"key: value\"")
-                        .mend("write one word before the colon");
+                        .hint("write one word before the colon");
             }
             int at = lineOf(key);
             if (map.values.put(key.getValue(), tuple.getValueNode()) != null) {
@@ -52,7 +52,7 @@ final class YamlMap {
                                 map.child(key.getValue()),
                                 "the key a second time; the first is on line " + map.lines.get(key.getValue()))
                         .expected("each key once")
-                        .mend("take one of the two out");
+                        .hint("take one of the two out");
             }
             map.lines.put(key.getValue(), at);
         }
@@ -69,7 +69,7 @@ final class YamlMap {
                         .orElse("take the line out, or move it under job, where any key may stand");
                 throw fault(lineOf(key), child(key), "an unknown key")
                         .expected("one of " + String.join(", ", keys))
-                        .mend(nearest);
+                        .hint(nearest);
             }
         }
         return this;
@@ -102,7 +102,7 @@ final class YamlMap {
         if (!(node instanceof SequenceNode sequence)) {
             throw fault(lineOf(node), child(key), words(node))
                     .expected("a list, " + what)
-                    .mend("write " + what);
+                    .hint("write " + what);
         }
         return sequence.getValue();
     }
@@ -134,7 +134,7 @@ final class YamlMap {
         try {
             return Double.parseDouble(text.strip());
         } catch (NumberFormatException e) {
-            throw fault(key, "\"" + text + "\"").expected(what).mend("write the bare number");
+            throw fault(key, "\"" + text + "\"").expected(what).hint("write the bare number");
         }
     }
 
@@ -214,7 +214,7 @@ final class YamlMap {
         Refusal refusal = (Refusal) reading;
         throw fault(lineOf(node), at, refusal.found())
                 .expected(refusal.expected())
-                .mend(refusal.mend());
+                .hint(refusal.hint());
     }
 
     /** Every value below, with dotted keys for blocks and items joined with commas for lists, in their order. */
@@ -256,7 +256,7 @@ final class YamlMap {
         if (node == null) {
             throw fault(line, path.isEmpty() ? key : path, "no " + key)
                     .expected(key + ", " + what)
-                    .mend("add a line " + key + ": to the block, with its value");
+                    .hint("add a line " + key + ": to the block, with its value");
         }
         return node;
     }
@@ -265,7 +265,7 @@ final class YamlMap {
         if (node instanceof ScalarNode scalar) {
             return scalar.getValue();
         }
-        throw fault(lineOf(node), at, words(node)).expected(what).mend("write the value behind the colon");
+        throw fault(lineOf(node), at, words(node)).expected(what).hint("write the value behind the colon");
     }
 
     private UnusableInputException fault(int atLine, String at, String found) {

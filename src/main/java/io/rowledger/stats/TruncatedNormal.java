@@ -17,7 +17,7 @@ public record TruncatedNormal(double logZ, double slope, double bend) {
     private static final double TAIL_Z = 2.5;
 
     /** Beyond, tails are less than doubles can tell from nothing. */
-    private static final double FARTHEST_Z = 30;
+    private static final double MAX_Z = 30;
 
     private static final double ROOT_2_PI = Math.sqrt(2 * Math.PI);
 
@@ -26,8 +26,8 @@ public record TruncatedNormal(double logZ, double slope, double bend) {
         double b = (high - mean) / sigma;
         // Looked at from the side on which the bounds lie, so that small tails are not differences of ones.
         boolean mirrored = a + b < 0;
-        double near = Math.min(mirrored ? -b : a, FARTHEST_Z);
-        double far = Math.min(mirrored ? -a : b, FARTHEST_Z + 1);
+        double near = Math.min(mirrored ? -b : a, MAX_Z);
+        double far = Math.min(mirrored ? -a : b, MAX_Z + 1);
         double z = Math.max(Double.MIN_NORMAL, tail(near) - tail(far));
         double slope = (density(near) - density(far)) / z;
         double bend = (near * density(near) - far * density(far)) / z - slope * slope;

@@ -12,7 +12,7 @@ import io.rowledger.log.LogTable;
  */
 final class GapBridging {
     /** Longer ones are left open, s: about 25 m. */
-    private static final double LONGEST_S = 10;
+    private static final double MAX_S = 10;
     /** The velocity on either side is taken over so long, s. */
     private static final double SIDE_S = 1;
     /** Slower than this the direction says little, m/s. */
@@ -46,7 +46,7 @@ final class GapBridging {
                     && log.downBefore(i)
                     && lowered[i - 1]
                     && lowered[i]
-                    && timeS[i] - timeS[i - 1] <= LONGEST_S
+                    && timeS[i] - timeS[i - 1] <= MAX_S
                     && crossings.agrees(i);
         }
         return crossed;

@@ -14,7 +14,7 @@ import java.util.Locale;
  */
 final class PoseTracer {
     /** After a silence longer than this, or a turn in it, tractor and bar are put down anew, s and rad. */
-    private static final double LONGEST_BLIND_TOW_S = 10.0;
+    private static final double MAX_BLIND_TOW_S = 10.0;
 
     private static final double WIDEST_BLIND_TURN_RAD = Math.toRadians(45);
 
@@ -55,7 +55,7 @@ final class PoseTracer {
             throw UnusableInputException.found(
                             String.format(Locale.ROOT, "a way of %.0f km in %d records", wayM / 1000, n))
                     .expected("records a few seconds apart, all of one field")
-                    .mend(
+                    .hint(
                             "look for wrong positions and times in the log; inspect shows where it lies and how often it records");
         }
         allocate((int) size);
@@ -117,7 +117,7 @@ final class PoseTracer {
         double dn = north - c.antennaNorthM[poses - 1];
         double turn = Math.abs(Heading.wrap(Heading.of(de, dn) - chain.headingRad()));
         boolean stood = Math.hypot(de, dn) < FIRST_COURSE_M;
-        if (silenceS > LONGEST_BLIND_TOW_S || (!stood && turn > WIDEST_BLIND_TURN_RAD)) {
+        if (silenceS > MAX_BLIND_TOW_S || (!stood && turn > WIDEST_BLIND_TURN_RAD)) {
             return false;
         }
         if (!stood) {

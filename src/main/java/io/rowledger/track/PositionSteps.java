@@ -13,13 +13,13 @@ import io.rowledger.log.LogTable;
  */
 final class PositionSteps {
     /** Smaller shifts are smoothed over: a third of a row. */
-    private static final double LEAST_M = 0.25;
+    private static final double MIN_M = 0.25;
     /** In white noise the left-over has 2 sigma an axis (1 + 1 + 2·(1/4)² + ...), so this is never noise. */
     private static final double SIGMAS = 8;
     /** No field tractor brakes or swerves harder, m/s². */
     private static final double HARDEST_MPS2 = 4;
     /** Longer steps show nothing: in a second and a half a machine may do anything. */
-    private static final double LONGEST_STEP_S = 1.2;
+    private static final double MAX_STEP_S = 1.2;
 
     /** A shift leaves half of itself over in the steps beside it, through their velocities; a stray fix all of it in two. */
     private static final double OF_THE_LARGEST = 0.75;
@@ -38,10 +38,10 @@ final class PositionSteps {
             double beforeS = timeS[i - 1] - timeS[i - 2];
             double afterS = timeS[i + 1] - timeS[i];
             double longestS = Math.max(dtS, Math.max(beforeS, afterS));
-            if (longestS <= LONGEST_STEP_S && !segment[i - 1] && !segment[i] && !segment[i + 1]) {
+            if (longestS <= MAX_STEP_S && !segment[i - 1] && !segment[i] && !segment[i + 1]) {
                 left[i] = Math.hypot(left(eastM, i, dtS, beforeS, afterS), left(northM, i, dtS, beforeS, afterS));
                 double sigmaM = Math.max(noise.sigmaM(log.fix(i)), noise.sigmaM(log.fix(i - 1)));
-                limit[i] = LEAST_M + SIGMAS * sigmaM + HARDEST_MPS2 * longestS * longestS / 2;
+                limit[i] = MIN_M + SIGMAS * sigmaM + HARDEST_MPS2 * longestS * longestS / 2;
             }
         }
         for (int i = 1; i < n; i++) {

@@ -13,7 +13,7 @@ import io.rowledger.rig.Towing;
  */
 final class TowingChain {
     /** Moves shorter than this are saved up, m: at a stand the noise of the fixes must not turn the tractor. */
-    private static final double LEAST_MOVE_M = 0.02;
+    private static final double MIN_MOVE_M = 0.02;
 
     /** Settled once the hitch pin has come this many drawbar lengths forward: e⁻³ leaves 5 % of a wrong angle. */
     private static final double SETTLING_LENGTHS = 3.0;
@@ -74,7 +74,7 @@ final class TowingChain {
         double de = antennaEastM - appliedEastM;
         double dn = antennaNorthM - appliedNorthM;
         double length = Math.hypot(de, dn);
-        if (length < LEAST_MOVE_M) {
+        if (length < MIN_MOVE_M) {
             return;
         }
         double course = Heading.of(de, dn);

@@ -18,7 +18,7 @@ public record TrackOptions(
         double slowestWorkMps,
         int threads) {
     /** The usual limits, on one thread. */
-    public static TrackOptions usual() {
+    public static TrackOptions defaults() {
         return new TrackOptions(0.5, 0.0002, 2.5, 1.5, 0.1, 1);
     }
 

@@ -51,13 +51,13 @@ final class CoverageUncertainty {
     /** Doubled ground, m². */
     final UncertaintyDistribution overlap;
     /** Missed ground, m². */
-    final UncertaintyDistribution missed;
+    final UncertaintyDistribution skips;
 
     private CoverageUncertainty(
-            UncertaintyDistribution covered, UncertaintyDistribution overlap, UncertaintyDistribution missed) {
+            UncertaintyDistribution covered, UncertaintyDistribution overlap, UncertaintyDistribution skips) {
         this.covered = covered;
         this.overlap = overlap;
-        this.missed = missed;
+        this.skips = skips;
     }
 
     static CoverageUncertainty of(UncertaintyInputs job, Coverage coverage, long seed, int threads) {
@@ -76,7 +76,7 @@ final class CoverageUncertainty {
         List<double[]> whole = drawn.subList(0, WHOLE);
         List<double[]> log = drawn.subList(WHOLE, WHOLE + OF_PARTS);
         List<double[]> receiver = drawn.subList(WHOLE + OF_PARTS, DRAWS);
-        double[] value = {coverage.coveredAreaM2(), coverage.overlapAreaM2(), coverage.missedAreaM2()};
+        double[] value = {coverage.coveredAreaM2(), coverage.overlapAreaM2(), coverage.skipAreaM2()};
         UncertaintyDistribution[] doubt = new UncertaintyDistribution[FIGURES];
         for (int f = 0; f < FIGURES; f++) {
             doubt[f] = doubt(value[f], plain[f], column(whole, f), column(log, f), column(receiver, f));

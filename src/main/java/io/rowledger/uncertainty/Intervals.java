@@ -11,7 +11,7 @@ import java.util.List;
  * @param sweptAreaM2 all outlets, m²
  * @param coveredAreaM2 m²
  * @param overlapAreaM2 m²
- * @param missedAreaM2 m²
+ * @param skipAreaM2 m²
  * @param boundaryAreaM2 the boundary is taken as drawn: no bounds; NaN without one
  * @param nitrogenKg all products together, kg; NaN where a density is unknown
  * @param nitrogenKgPerM2 all products together over the covered ground, kg/m²
@@ -24,7 +24,7 @@ public record Intervals(
         Interval sweptAreaM2,
         Interval coveredAreaM2,
         Interval overlapAreaM2,
-        Interval missedAreaM2,
+        Interval skipAreaM2,
         Interval boundaryAreaM2,
         Interval nitrogenKg,
         Interval nitrogenKgPerM2,

@@ -90,7 +90,7 @@ public final class IntervalsBuilder {
                         .interval(sweptM2),
                 ground.covered.interval(coverage.coveredAreaM2()).notBelowZero(),
                 ground.overlap.interval(coverage.overlapAreaM2()).notBelowZero(),
-                ground.missed.interval(coverage.missedAreaM2()).notBelowZero(),
+                ground.skips.interval(coverage.skipAreaM2()).notBelowZero(),
                 Interval.unknown(coverage.boundaryAreaM2()),
                 allNitrogen.interval(nitrogenKg),
                 perGround(allNitrogen, nitrogenKg),

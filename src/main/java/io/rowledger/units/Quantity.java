@@ -119,8 +119,8 @@ public record Quantity(double si, Dimension dimension) implements Reading {
                         : "write it as in " + dimension.example());
     }
 
-    private static Refusal refuse(String found, Dimension dimension, String mend) {
-        return new Refusal(found, dimension.words() + " in " + dimension.unitsToWrite(), mend);
+    private static Refusal refuse(String found, Dimension dimension, String hint) {
+        return new Refusal(found, dimension.words() + " in " + dimension.unitsToWrite(), hint);
     }
 
     private static String quoted(String text) {

@@ -5,6 +5,6 @@ package io.rowledger.units;
  *
  * @param found what was found
  * @param expected what was expected
- * @param mend how to mend it
+ * @param hint how to mend it
  */
-public record Refusal(String found, String expected, String mend) implements Reading {}
+public record Refusal(String found, String expected, String hint) implements Reading {}

@@ -24,7 +24,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     /** What sums and quotients of doubles may be off, relatively. */
     private static final double ROUNDING = 1e-9;
     /** More decimals than this nobody reads. */
-    private static final int MOST_PLACES = 3;
+    private static final int MAX_PLACES = 3;
 
     /** U+2212; a hyphen is too short beside figures. */
     private static final char MINUS = '\u2212';
@@ -107,7 +107,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         double half = measure.from(highSi - lowSi, system) / 2;
         int exponent = (int) Math.floor(Math.log10(half));
         int places = half / Math.pow(10, exponent) < 2 - ROUNDING ? 1 - exponent : -exponent;
-        return Math.min(places, MOST_PLACES);
+        return Math.min(places, MAX_PLACES);
     }
 
     /** Rounded that way, but not for what is only the rounding of the double itself. */

@@ -16,23 +16,23 @@ record RateStep(double changeS, double settledS, boolean followed) {
     /** The same behind it: the slowest supply that still follows has settled. */
     static final double AFTER_S = 15;
     /** With less time than this on either side no level can be read, s. */
-    static final double LEAST_BEFORE_S = 4;
+    static final double MIN_BEFORE_S = 4;
 
-    static final double LEAST_AFTER_S = 5;
+    static final double MIN_AFTER_S = 5;
 
     /** The levels are read from the outer parts of the window, as shares of it: the change lies between them. */
     private static final double BEFORE_PART = 0.4;
 
     private static final double AFTER_PART = 0.3;
     /** A step of fewer standard deviations of a record than this can't be placed to a record. */
-    private static final double LEAST_SIGMAS = 4;
+    private static final double MIN_SIGMAS = 4;
     /** Settled is this near the new level, as a share of the step. */
     private static final double SETTLED = 0.1;
     /** A rate that went less than this share of the plan's step did not follow. */
     private static final double FOLLOWED = 0.5;
 
     private static final double MAD_TO_SIGMA = 1.4826;
-    private static final int LEAST_RECORDS = 3;
+    private static final int MIN_RECORDS = 3;
 
     /** Where a row stood between two zones: the line, how long it had been in the one and would be in the other. */
     record Line(double timeS, double fromS, double toS, double planBefore, double planAfter) {}
@@ -41,7 +41,7 @@ record RateStep(double changeS, double settledS, boolean followed) {
     static @Nullable RateStep at(RowTrail trail, Line line) {
         double from = Math.max(line.timeS - BEFORE_S, line.fromS);
         double to = Math.min(line.timeS + AFTER_S, line.toS);
-        if (line.timeS - from < LEAST_BEFORE_S || to - line.timeS < LEAST_AFTER_S) {
+        if (line.timeS - from < MIN_BEFORE_S || to - line.timeS < MIN_AFTER_S) {
             return null;
         }
         int first = trail.from(from);
@@ -54,7 +54,7 @@ record RateStep(double changeS, double settledS, boolean followed) {
                 return null;
             }
         }
-        if (before - first < LEAST_RECORDS || end - after < LEAST_RECORDS || before >= after) {
+        if (before - first < MIN_RECORDS || end - after < MIN_RECORDS || before >= after) {
             return null;
         }
         double low = median(trail.rateLPerM2, first, before);
@@ -67,7 +67,7 @@ record RateStep(double changeS, double settledS, boolean followed) {
         }
         double sigma =
                 Math.max(spread(trail.rateLPerM2, first, before, low), spread(trail.rateLPerM2, after, end, high));
-        if (Math.abs(step) < LEAST_SIGMAS * sigma) {
+        if (Math.abs(step) < MIN_SIGMAS * sigma) {
             return null;
         }
         return place(trail, first, end, low, step, sigma / Math.abs(step));

@@ -17,7 +17,7 @@ import java.util.List;
  */
 public record ZoneChanges(List<Pair> pairs, Timing all, String why) {
     /** Fewer crossings than this could be chance. */
-    public static final int LEAST_CROSSINGS = 3;
+    public static final int MIN_CROSSINGS = 3;
 
     /** Copies the list. */
     public ZoneChanges {
@@ -34,10 +34,10 @@ public record ZoneChanges(List<Pair> pairs, Timing all, String why) {
     public record Pair(int from, int to, Timing timing) {}
 
     /**
-     * How late a number of crossings were. Distances and times are NaN below {@link #LEAST_CROSSINGS} judged ones.
+     * How late a number of crossings were. Distances and times are NaN below {@link #MIN_CROSSINGS} judged ones.
      *
      * @param crossings of the bar over a line between zones whose plans differ enough to be seen
-     * @param judged of these, the ones whose change of rate could be placed
+     * @param evaluated of these, the ones whose change of rate could be placed
      * @param unfollowed of these, the ones where the rate went less than half as far as the plan
      * @param lateM median, m; negative early
      * @param leastLateM earliest, m
@@ -47,7 +47,7 @@ public record ZoneChanges(List<Pair> pairs, Timing all, String why) {
      */
     public record Timing(
             int crossings,
-            int judged,
+            int evaluated,
             int unfollowed,
             double lateM,
             double leastLateM,
@@ -56,7 +56,7 @@ public record ZoneChanges(List<Pair> pairs, Timing all, String why) {
             double settledM) {
         /** True where enough crossings could be judged. */
         public boolean known() {
-            return judged >= LEAST_CROSSINGS;
+            return evaluated >= MIN_CROSSINGS;
         }
     }
 }

@@ -52,7 +52,7 @@ final class ZoneLedger {
         private final double[] askedL = new double[products];
         private final double[] askedM2 = new double[products];
         private final double[][] withinM2 = new double[3][products];
-        private final double[] judgedM2 = new double[products];
+        private final double[] evaluatedM2 = new double[products];
         private double coveredM2;
 
         Sum(Zone zone) {
@@ -115,7 +115,7 @@ final class ZoneLedger {
                     askedM2[p] += share * c;
                 }
                 if (judge && zone.rateLPerM2()[p] > 0) {
-                    judgedM2[p] += c;
+                    evaluatedM2[p] += c;
                     double off = Math.abs(v / c / zone.rateLPerM2()[p] - 1) - ReceivedStatisticsBuilder.FLOAT_SLACK;
                     withinM2[0][p] += off <= 0.05 ? c : 0;
                     withinM2[1][p] += off <= 0.10 ? c : 0;
@@ -133,9 +133,9 @@ final class ZoneLedger {
                     asked[p] && askedM2[p] > 0 ? askedL[p] / askedM2[p] * coveredM2 : Double.NaN,
                     receivedL[p],
                     coveredM2 > 0 ? receivedL[p] / coveredM2 : Double.NaN,
-                    100 * withinM2[0][p] / judgedM2[p],
-                    100 * withinM2[1][p] / judgedM2[p],
-                    100 * withinM2[2][p] / judgedM2[p]);
+                    100 * withinM2[0][p] / evaluatedM2[p],
+                    100 * withinM2[1][p] / evaluatedM2[p],
+                    100 * withinM2[2][p] / evaluatedM2[p]);
         }
     }
 }

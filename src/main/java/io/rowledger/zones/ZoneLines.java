@@ -19,7 +19,7 @@ import org.locationtech.jts.geom.Coordinate;
 /** Finds where the bar crossed a line between two zones and how late the rate changed there: see {@link ZoneChanges}. */
 final class ZoneLines {
     /** Plans nearer to each other than this share of the larger differ by hardly more than a meter's error. */
-    private static final double LEAST_STEP = 0.1;
+    private static final double MIN_STEP = 0.1;
     /** A strip of no zone this wide between two zones is a line drawn badly, m. */
     private static final double GAP_M = 1.0;
     /** Rows that cross the same line within this time are one crossing of the bar, s: a bar askew to the line. */
@@ -102,7 +102,7 @@ final class ZoneLines {
             least = Double.isNaN(rate) ? least : Math.min(least, rate);
             most = Double.isNaN(rate) ? most : Math.max(most, rate);
         }
-        if (!(most - least >= LEAST_STEP * most)) {
+        if (!(most - least >= MIN_STEP * most)) {
             return "no two zones have rates that differ by a tenth or more";
         }
         if (all.crossings() == 0) {
@@ -111,10 +111,12 @@ final class ZoneLines {
         if (all.unfollowed() > all.crossings() / 2) {
             return "the rate did not follow the map at " + all.unfollowed() + " of " + all.crossings() + " crossings";
         }
-        if (all.judged() == all.crossings()) {
-            return all.judged() == 1 ? "there was only one crossing" : "there were only " + all.judged() + " crossings";
+        if (all.evaluated() == all.crossings()) {
+            return all.evaluated() == 1
+                    ? "there was only one crossing"
+                    : "there were only " + all.evaluated() + " crossings";
         }
-        return "only " + all.judged() + " of " + all.crossings()
+        return "only " + all.evaluated() + " of " + all.crossings()
                 + " crossings could be judged; a row must stay some seconds"
                 + " in either zone, delivering, and the step must stand out of its meter's scatter";
     }
@@ -144,7 +146,7 @@ final class ZoneLines {
         }
         double a = rate(p, from);
         double b = rate(p, to);
-        return Math.abs(a - b) >= LEAST_STEP * Math.max(a, b) && a != b;
+        return Math.abs(a - b) >= MIN_STEP * Math.max(a, b) && a != b;
     }
 
     private double rate(int p, int zone) {
@@ -277,22 +279,22 @@ final class ZoneLines {
     }
 
     private static Timing timing(List<Crossing> crossings) {
-        List<Crossing> judged =
+        List<Crossing> evaluated =
                 crossings.stream().filter(c -> !Double.isNaN(c.lateM)).toList();
         int unfollowed = (int) crossings.stream().filter(Crossing::unfollowed).count();
-        if (judged.size() < ZoneChanges.LEAST_CROSSINGS) {
+        if (evaluated.size() < ZoneChanges.MIN_CROSSINGS) {
             double no = Double.NaN;
-            return new Timing(crossings.size(), judged.size(), unfollowed, no, no, no, no, no);
+            return new Timing(crossings.size(), evaluated.size(), unfollowed, no, no, no, no, no);
         }
         return new Timing(
                 crossings.size(),
-                judged.size(),
+                evaluated.size(),
                 unfollowed,
-                middle(judged, Crossing::lateM),
-                judged.stream().mapToDouble(Crossing::lateM).min().orElse(Double.NaN),
-                judged.stream().mapToDouble(Crossing::lateM).max().orElse(Double.NaN),
-                middle(judged, Crossing::lateS),
-                middle(judged, Crossing::settledM));
+                middle(evaluated, Crossing::lateM),
+                evaluated.stream().mapToDouble(Crossing::lateM).min().orElse(Double.NaN),
+                evaluated.stream().mapToDouble(Crossing::lateM).max().orElse(Double.NaN),
+                middle(evaluated, Crossing::lateS),
+                middle(evaluated, Crossing::settledM));
     }
 
     /** Median of what is known. */

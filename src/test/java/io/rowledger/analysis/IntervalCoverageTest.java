@@ -28,8 +28,8 @@ class IntervalCoverageTest {
                         folder.resolve("boundary.geojson")),
                 2,
                 Progress.SILENT);
-        double truthM2 = job.result().truth().ground().missedM2();
-        assertTrue(a.intervals().missedAreaM2().holds(truthM2), a.intervals().missedAreaM2() + ", truth " + truthM2);
+        double truthM2 = job.result().truth().ground().skipM2();
+        assertTrue(a.intervals().skipAreaM2().holds(truthM2), a.intervals().skipAreaM2() + ", truth " + truthM2);
     }
 
     /** Three jobs can only show gross errors: of every 90 % interval, two of the three must hold. */

@@ -126,7 +126,7 @@ class PrescriptionTruthTest {
                 t.mostLateM(),
                 t.lateS(),
                 t.settledM(),
-                t.judged(),
+                t.evaluated(),
                 t.crossings());
     }
 
@@ -158,7 +158,7 @@ class PrescriptionTruthTest {
         }
         ZoneChanges.Timing timing = zones.changes().get(0).all();
         assertEquals(2 * PASSES, timing.crossings());
-        assertEquals(2 * PASSES, timing.judged());
+        assertEquals(2 * PASSES, timing.evaluated());
         assertEquals(delayS * speedMps(truth), timing.lateM(), 0.5);
         assertEquals(delayS, timing.lateS(), 0.2);
         assertEquals(4, zones.changes().get(0).pairs().size());
@@ -239,7 +239,7 @@ class PrescriptionTruthTest {
         for (ZoneChanges.Pair pair : zones.changes().get(0).pairs()) {
             double expected = pair.from() < pair.to() ? -3 : 3;
             assertEquals(expected, pair.timing().lateM(), 0.5, pair.toString());
-            assertTrue(pair.timing().judged() >= 3);
+            assertTrue(pair.timing().evaluated() >= 3);
         }
     }
 
@@ -293,7 +293,7 @@ class PrescriptionTruthTest {
                 assertEquals(real, zones.zones().get(z).products().get(p).receivedL(), 0.01 * real);
             }
         }
-        assertEquals(2 * PASSES, zones.changes().get(1).all().judged());
+        assertEquals(2 * PASSES, zones.changes().get(1).all().evaluated());
         assertEquals(0, zones.changes().get(1).all().lateM(), 0.5);
     }
 

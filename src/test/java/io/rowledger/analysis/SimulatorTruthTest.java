@@ -81,8 +81,8 @@ class SimulatorTruthTest {
                         Math.max(40, 0.05 * f.truth.ground().overlapM2())),
                 () -> within(
                         "missed, m2",
-                        f.missedM2,
-                        Math.max(40, 0.05 * f.truth.ground().missedM2())),
+                        f.skipM2,
+                        Math.max(40, 0.05 * f.truth.ground().skipM2())),
                 () -> within("mean turn error of a row, percentage points", f.turnPp, 0.3),
                 () -> within("grid against log, %", f.gridPct, 0.1),
                 () -> within("covered inside + missed against boundary, %", f.boundaryPct, 0.01));
@@ -137,7 +137,7 @@ class SimulatorTruthTest {
         private double turnPp;
         private final double coveredPct;
         private final double overlapM2;
-        private final double missedM2;
+        private final double skipM2;
         private final double gridPct;
         private final double boundaryPct;
 
@@ -154,10 +154,10 @@ class SimulatorTruthTest {
             Truth.Ground ground = truth.ground();
             coveredPct = (c.coveredAreaM2() / ground.coveredM2() - 1) * 100;
             overlapM2 = c.overlapAreaM2() - ground.overlapM2();
-            missedM2 = c.missedAreaM2() - ground.missedM2();
+            skipM2 = c.skipAreaM2() - ground.skipM2();
             gridPct = c.received().get(0).conservationError() * 100;
             double inside = c.coveredAreaM2() - c.outsideBoundaryM2();
-            boundaryPct = ((inside + c.missedAreaM2()) / c.boundaryAreaM2() - 1) * 100;
+            boundaryPct = ((inside + c.skipAreaM2()) / c.boundaryAreaM2() - 1) * 100;
         }
 
         private static double worst(double a, double b) {
@@ -178,8 +178,8 @@ class SimulatorTruthTest {
                     coveredPct,
                     overlapM2,
                     truth.ground().overlapM2(),
-                    missedM2,
-                    truth.ground().missedM2());
+                    skipM2,
+                    truth.ground().skipM2());
         }
     }
 }

@@ -93,7 +93,7 @@ class WhatIfTruthTest {
         Analysis a = analyse(without);
         ShutOffCase found = of(a, kind);
         double savedL = usedL(without.truth()) - usedL(with.truth());
-        double doubledM2 = with.truth().ground().overlapM2();
+        double overlapM2 = with.truth().ground().overlapM2();
         System.out.printf(
                 Locale.ROOT,
                 "what if, %-16s %2.0f Hz: saved %.1f L (truth %.1f L of %.0f L), doubled %.0f m2 (truth %.0f of %.0f), bare %.1f m2 (truth %.1f)%n",
@@ -103,12 +103,12 @@ class WhatIfTruthTest {
                 savedL,
                 volumeL(a),
                 found.overlapM2(),
-                doubledM2,
+                overlapM2,
                 without.truth().ground().overlapM2(),
                 found.bareM2(),
                 without.truth().ground().coveredM2() - with.truth().ground().coveredM2());
         assertEquals(savedL, found.savedL()[0], 0.005 * usedL(without.truth()));
-        assertEquals(doubledM2, found.overlapM2(), Math.max(40, 0.05 * doubledM2));
+        assertEquals(overlapM2, found.overlapM2(), Math.max(40, 0.05 * overlapM2));
     }
 
     @Test

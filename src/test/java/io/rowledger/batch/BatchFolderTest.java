@@ -137,8 +137,8 @@ class BatchFolderTest {
         assertEquals(
                 season
                         + ": found 2 logs beside one another in the folder handed in: one field, or a field each; expected a"
-                        + " folder for each field, with all logs of that field's job in it and no other folder of logs. To"
-                        + " mend it: move them so, or say how it is meant: --each folder makes every folder of logs one job,"
+                        + " folder for each field, with all logs of that field's job in it and no other folder of logs. Hint:"
+                        + " move them so, or say how it is meant: --each folder makes every folder of logs one job,"
                         + " --each log every log.",
                 problem(asked.get(0)));
         assertEquals(List.of("hill", "north"), names(jobs(JobGrouping.LOG)));
@@ -210,8 +210,7 @@ class BatchFolderTest {
         assertNotNull(jobs().get(0).files());
         put("hill/log.csv");
         String problem = problem(jobs().get(0));
-        assertTrue(
-                problem.startsWith(rig + ", column job.field: found the field \"North bottom\" for 2 jobs;"), problem);
+        assertTrue(problem.startsWith(rig + ":job.field: found the field \"North bottom\" for 2 jobs;"), problem);
     }
 
     @Test

@@ -146,8 +146,7 @@ class BatchTest {
         assertEquals(2, call.status(), call.err());
         assertEquals(1, call.err().lines().count(), call.err());
         assertTrue(
-                call.err().startsWith("rowledger: bad: " + season.resolve("bad/log.csv") + ", line 1: found "),
-                call.err());
+                call.err().startsWith("rowledger: bad: " + season.resolve("bad/log.csv") + ":1: found "), call.err());
         for (String words : List.of(
                 "4 jobs: 2 done now, 1 skipped (logs of another job), 1 not done: see below.",
                 "Skipped, copy: Its logs are those of =1+1, and are counted there.",

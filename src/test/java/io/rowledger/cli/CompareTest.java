@@ -25,14 +25,14 @@ import org.junit.jupiter.api.io.TempDir;
 class CompareTest {
     private Path folder;
     private Path faulty;
-    private Path mended;
+    private Path repaired;
     private Path other;
 
     @BeforeAll
     void report_on_three_jobs(@TempDir Path temporary) {
         folder = temporary;
         faulty = report("faulty", job(8, 11).fault(SimFault.of(SimFault.Kind.PLUGGED, 5, 150, 0.02)));
-        mended = report("mended", job(8, 12));
+        repaired = report("repaired", job(8, 12));
         other = report("other", job(6, 13));
     }
 
@@ -66,7 +66,7 @@ class CompareTest {
     @Test
     void the_repair_shows() throws IOException {
         Path out = folder.resolve("repair");
-        Calls call = Calls.of("compare", faulty, mended, "--out", out, "--units", "metric");
+        Calls call = Calls.of("compare", faulty, repaired, "--out", out, "--units", "metric");
         assertEquals(0, call.status(), call.err());
         assertTrue(call.out().startsWith("Yes: of 1"), call.out());
         assertTrue(call.out().contains(out.toString()), call.out());
@@ -75,13 +75,13 @@ class CompareTest {
                 new ObjectMapper().readTree(out.resolve("comparison.json").toFile());
         assertEquals("plugged", json.get("gone").get(0).get("kind").asText());
         assertEquals(
-                "mended",
+                "repaired",
                 json.get("products").get(0).get("rows").get(4).get("verdict").asText());
     }
 
     @Test
     void a_new_fault_shows() {
-        Calls call = Calls.of("compare", mended, faulty, "--out", folder.resolve("worse"), "--quiet");
+        Calls call = Calls.of("compare", repaired, faulty, "--out", folder.resolve("worse"), "--quiet");
         assertEquals(0, call.status(), call.err());
         assertEquals("", call.err());
         assertTrue(call.out().contains("New: Row 5 looks plugged."), call.out());
@@ -94,7 +94,7 @@ class CompareTest {
         assertEquals(2, call.status(), call.err());
         assertEquals(
                 "rowledger: " + other
-                        + ": found a bar of 6 rows; expected one of 8 rows as in the job before. To mend it:"
+                        + ": found a bar of 6 rows; expected one of 8 rows as in the job before. Hint:"
                         + " compare two jobs of the same bar.",
                 call.err().strip());
         assertFalse(Files.exists(out));
@@ -103,7 +103,7 @@ class CompareTest {
     @Test
     void only_what_is_asked_for_is_printed() {
         Path out = folder.resolve("applicator");
-        Path at = folder.resolve("mended");
+        Path at = folder.resolve("repaired");
         Calls call = Calls.of(
                 "report", at.resolve("log.csv"), "--rig", at.resolve("rig.yaml"), "--out", out, "--for", "applicator");
         assertEquals(0, call.status(), call.err());

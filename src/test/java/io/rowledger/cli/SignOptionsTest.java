@@ -34,7 +34,7 @@ class SignOptionsTest {
     private static void refused(String words, Map<String, String> environment, Object... args) {
         UnusableInputException e = assertThrows(UnusableInputException.class, () -> signer(environment, args));
         assertTrue(e.getMessage().contains(words), e.getMessage());
-        assertTrue(e.getMessage().contains("To mend it"), e.getMessage());
+        assertTrue(e.getMessage().contains("Hint:"), e.getMessage());
     }
 
     @Test

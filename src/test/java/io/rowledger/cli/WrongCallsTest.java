@@ -272,7 +272,7 @@ class WrongCallsTest {
                 () -> assertEquals(2, call.status(), call.err()),
                 () -> assertTrue(call.out().isEmpty() || words.get(0).equals("inspect"), call.out()),
                 () -> assertTrue(call.err().startsWith("rowledger: "), call.err()),
-                () -> assertTrue(call.err().contains("To mend it: "), call.err()),
+                () -> assertTrue(call.err().contains("Hint: "), call.err()),
                 () -> assertFalse(call.err().contains("\tat "), call.err()));
     }
 }

@@ -16,7 +16,7 @@ import org.locationtech.jts.geom.Geometry;
 
 /** Small fields whose areas follow from rectangles, triangles and circles by hand. */
 class CoverageByHandTest {
-    private static final CoverageOptions OPTIONS = CoverageOptions.standard(1);
+    private static final CoverageOptions OPTIONS = CoverageOptions.defaults(1);
     /** Vertices lie on a grid of 0.1 mm: over 200 m of edges this much area can move. */
     private static final double GRID_M2 = 0.02;
 
@@ -33,8 +33,8 @@ class CoverageByHandTest {
         Coverage c = bar().lift(0, 0, 0).lower().ahead(100).coverage();
         assertEquals(600, c.coveredAreaM2(), 1e-9);
         assertEquals(0, c.overlapAreaM2(), 1e-9);
-        assertEquals(0, c.missedAreaM2(), 1e-9);
-        assertTrue(c.overlaps().isEmpty() && c.missed().isEmpty());
+        assertEquals(0, c.skipAreaM2(), 1e-9);
+        assertTrue(c.overlaps().isEmpty() && c.skips().isEmpty());
         ReceivedStatistics s = c.received().get(0);
         assertEquals(600 * 0.02, s.logVolumeL(), 1e-9);
         assertEquals(12, s.gridVolumeL(), 12e-6);
@@ -63,7 +63,7 @@ class CoverageByHandTest {
         assertEquals(List.of(6), place.rows());
         assertEquals(2.5, place.eastM(), 0.5);
         assertEquals(100, c.shutOffs().onOverCoveredM2(), 1e-6);
-        assertEquals(100 * 0.02, c.shutOffs().doubledL(), 1e-6);
+        assertEquals(100 * 0.02, c.shutOffs().overlapL(), 1e-6);
         // A metre of eleven got twice the target.
         assertEquals(100 * 10.0 / 11, c.received().get(0).within20Pct(), 0.01);
         assertEquals(100, c.received().get(0).histogramM2()[40], 0.01);
@@ -79,9 +79,9 @@ class CoverageByHandTest {
                 .ahead(100)
                 .coverage();
         assertEquals(1200, c.coveredAreaM2(), 1e-6);
-        assertEquals(50, c.missedAreaM2(), GRID_M2);
-        assertEquals(1, c.missed().size());
-        CoverageDefect place = c.missed().get(0);
+        assertEquals(50, c.skipAreaM2(), GRID_M2);
+        assertEquals(1, c.skips().size());
+        CoverageDefect place = c.skips().get(0);
         assertEquals(Cause.GAP_BETWEEN_PASSES, place.cause());
         assertEquals(List.of(1, 2), place.passes());
         assertEquals(List.of(6), place.rows());
@@ -99,7 +99,7 @@ class CoverageByHandTest {
                 .coverage(box(0, 0, 12, 100), OPTIONS);
         assertEquals(1200, c.boundaryAreaM2(), 1e-9);
         assertEquals(6 * 80 + 6 * 85, c.coveredAreaM2(), 1e-6);
-        assertEquals(1200 - 990, c.missedAreaM2(), 1e-6);
+        assertEquals(1200 - 990, c.skipAreaM2(), 1e-6);
         assertEquals(0, c.outsideBoundaryM2(), 1e-9);
     }
 
@@ -107,7 +107,7 @@ class CoverageByHandTest {
     void ground_outside_the_boundary_is_counted_apart() {
         Coverage c = bar().lift(3, 0, 0).lower().ahead(100).coverage(box(1, 0, 12, 100), OPTIONS);
         assertEquals(100, c.outsideBoundaryM2(), 1e-6);
-        assertEquals(600, c.missedAreaM2(), 1e-6);
+        assertEquals(600, c.skipAreaM2(), 1e-6);
     }
 
     @Test
@@ -121,8 +121,8 @@ class CoverageByHandTest {
                 .ahead(30)
                 .coverage();
         assertEquals(560, c.coveredAreaM2(), 1e-6);
-        assertEquals(40, c.missedAreaM2(), 1e-6);
-        CoverageDefect place = c.missed().get(0);
+        assertEquals(40, c.skipAreaM2(), 1e-6);
+        CoverageDefect place = c.skips().get(0);
         assertEquals(Cause.ROW_NOT_DELIVERING, place.cause());
         assertEquals(List.of(1), place.passes());
         assertEquals(List.of(3), place.rows());
@@ -151,10 +151,10 @@ class CoverageByHandTest {
         assertEquals(Cause.HEADLAND_OVERLAP, c.overlaps().get(0).cause());
         // In pass 2 rows 1 to 4 did not owe 6 m² each at 0.02 L/m²; 5 and 6 owed all they swept.
         for (int row = 1; row <= 6; row++) {
-            assertEquals(row <= 4 ? 6 * 0.02 : 0, c.rightlyOff().ofRowL(0, row), 1e-6, "row " + row);
+            assertEquals(row <= 4 ? 6 * 0.02 : 0, c.shutOffCredit().ofRowL(0, row), 1e-6, "row " + row);
         }
-        assertEquals(0, c.rightlyOff().ofPassL(0, 1), 1e-9);
-        assertEquals(4 * 6 * 0.02, c.rightlyOff().ofPassL(0, 2), 1e-6);
+        assertEquals(0, c.shutOffCredit().ofPassL(0, 1), 1e-9);
+        assertEquals(4 * 6 * 0.02, c.shutOffCredit().ofPassL(0, 2), 1e-6);
     }
 
     @Test
@@ -170,7 +170,7 @@ class CoverageByHandTest {
                 .ahead(100)
                 .coverage();
         assertEquals(4 * 6, c.shutOffs().offOverCoveredM2(), 1e-6);
-        assertEquals(0, c.rightlyOff().ofJobL(0), 1e-9);
+        assertEquals(0, c.shutOffCredit().ofJobL(0), 1e-9);
     }
 
     @Test
@@ -200,8 +200,8 @@ class CoverageByHandTest {
                 .lower()
                 .ahead(100)
                 .coverage(box(-3, -6, 9, 100), OPTIONS);
-        assertEquals(48, c.missedAreaM2(), 1e-6);
-        CoverageDefect place = c.missed().get(0);
+        assertEquals(48, c.skipAreaM2(), 1e-6);
+        CoverageDefect place = c.skips().get(0);
         assertEquals(Cause.LATE_START, place.cause());
         assertEquals(List.of(1, 2, 3), place.passes());
     }
@@ -218,12 +218,12 @@ class CoverageByHandTest {
                 .rows(false, all)
                 .ahead(13)
                 .coverage(box(-3, 0, 3, 100), OPTIONS);
-        assertEquals(6 * 20, c.missedAreaM2(), 1e-6);
+        assertEquals(6 * 20, c.skipAreaM2(), 1e-6);
         assertEquals(
                 List.of(Cause.EARLY_STOP, Cause.LATE_START),
-                c.missed().stream().map(CoverageDefect::cause).toList());
-        assertEquals(6 * 13, c.missed().get(0).areaM2(), 1e-6);
-        assertEquals(List.of(1, 2, 3, 4, 5, 6), c.missed().get(0).rows());
+                c.skips().stream().map(CoverageDefect::cause).toList());
+        assertEquals(6 * 13, c.skips().get(0).areaM2(), 1e-6);
+        assertEquals(List.of(1, 2, 3, 4, 5, 6), c.skips().get(0).rows());
         assertEquals(6 * 20, c.shutOffs().offOverBareM2(), 1e-6);
         assertEquals(6 * 20 * 0.02, c.shutOffs().skippedL(), 1e-6);
     }
@@ -241,9 +241,9 @@ class CoverageByHandTest {
                 .rows(true, 1, 2, 3, 4, 5, 6)
                 .ahead(30)
                 .coverage(box(-3, 0, 3, 101), OPTIONS);
-        assertEquals(46, c.missedAreaM2(), 1e-6);
-        assertEquals(Cause.ROW_NOT_DELIVERING, c.missed().get(0).cause());
-        assertEquals(List.of(3), c.missed().get(0).rows());
+        assertEquals(46, c.skipAreaM2(), 1e-6);
+        assertEquals(Cause.ROW_NOT_DELIVERING, c.skips().get(0).cause());
+        assertEquals(List.of(3), c.skips().get(0).rows());
     }
 
     @Test
@@ -258,8 +258,8 @@ class CoverageByHandTest {
                 .lower()
                 .ahead(100)
                 .coverage(box(-3, 0, 9, 106), OPTIONS);
-        assertEquals(54, c.missedAreaM2(), 1e-6);
-        assertEquals(Cause.EARLY_STOP, c.missed().get(0).cause());
+        assertEquals(54, c.skipAreaM2(), 1e-6);
+        assertEquals(Cause.EARLY_STOP, c.skips().get(0).cause());
     }
 
     @Test
@@ -275,10 +275,10 @@ class CoverageByHandTest {
     @Test
     void the_margin_outside_the_last_pass_is_the_edge_of_the_field_and_the_rest_outside_the_log() {
         Coverage c = bar().lift(3, 0, 0).lower().ahead(100).coverage(box(-2, 0, 6, 100), OPTIONS);
-        assertEquals(Cause.EDGE_OF_FIELD, c.missed().get(0).cause());
+        assertEquals(Cause.EDGE_OF_FIELD, c.skips().get(0).cause());
         Coverage far = bar().lift(3, 0, 0).lower().ahead(100).coverage(box(100, 0, 200, 100), OPTIONS);
-        assertEquals(Cause.OUTSIDE_THE_LOG, far.missed().get(0).cause());
-        assertEquals(10_000, far.missedAreaM2(), 1e-6);
+        assertEquals(Cause.OUTSIDE_THE_LOG, far.skips().get(0).cause());
+        assertEquals(10_000, far.skipAreaM2(), 1e-6);
     }
 
     @Test
@@ -301,7 +301,7 @@ class CoverageByHandTest {
         assertEquals(Cause.PASS_CROSSED_ITSELF, c.overlaps().get(0).cause());
         // The loop encloses the ground between the inner circle and the straight ways: 3/4 of a circle of 12 m and a
         // square of 12 m in its open quarter.
-        assertEquals(0.75 * Math.PI * 144 + 144, c.missedAreaM2(), 1.0);
+        assertEquals(0.75 * Math.PI * 144 + 144, c.skipAreaM2(), 1.0);
     }
 
     @Test
@@ -340,7 +340,7 @@ class CoverageByHandTest {
         assertEquals(1180, c.boundaryAreaM2(), 1e-9);
         // Rows 3 and 4 (2 to 4 m east) were off over the pond: neither covered nor missed.
         assertEquals(580, c.coveredAreaM2(), 1e-6);
-        assertEquals(600, c.missedAreaM2(), 1e-6);
+        assertEquals(600, c.skipAreaM2(), 1e-6);
         assertEquals(0, c.shutOffs().offOverBareM2(), 1e-6);
     }
 
@@ -356,12 +356,12 @@ class CoverageByHandTest {
                 .lower()
                 .ahead(100)
                 .coverage(box(-3, 0, 15, 100), OPTIONS);
-        assertEquals(4, c.missedAreaM2(), 1e-6);
+        assertEquals(4, c.skipAreaM2(), 1e-6);
         assertEquals(4, c.overlapAreaM2(), 1e-6);
-        assertTrue(c.missed().isEmpty() && c.overlaps().isEmpty());
-        assertEquals(4, c.seams().missedM2(), 1e-6);
-        assertEquals(1, c.seams().missedCount());
-        assertEquals(4, c.seams().overlapM2(), 1e-6);
+        assertTrue(c.skips().isEmpty() && c.overlaps().isEmpty());
+        assertEquals(4, c.slivers().skipM2(), 1e-6);
+        assertEquals(1, c.slivers().skipCount());
+        assertEquals(4, c.slivers().overlapM2(), 1e-6);
     }
 
     @Test
@@ -374,10 +374,10 @@ class CoverageByHandTest {
                 .lower()
                 .ahead(90)
                 .coverage(box(-3, 0, 9.05, 100), OPTIONS);
-        assertEquals(2 * 5 * 6.05 + 90 * 0.05, c.missedAreaM2(), 1e-6);
-        assertEquals(2, c.missed().size());
-        assertEquals(5 * 6.05, c.missed().get(0).areaM2(), 0.05);
-        assertEquals(90 * 0.05, c.seams().missedM2(), 0.05);
+        assertEquals(2 * 5 * 6.05 + 90 * 0.05, c.skipAreaM2(), 1e-6);
+        assertEquals(2, c.skips().size());
+        assertEquals(5 * 6.05, c.skips().get(0).areaM2(), 0.05);
+        assertEquals(90 * 0.05, c.slivers().skipM2(), 0.05);
     }
 
     @Test
@@ -395,10 +395,10 @@ class CoverageByHandTest {
                 .ahead(20)
                 .coverage();
         assertEquals(
-                List.of(1, 2), c.missed().stream().map(CoverageDefect::number).toList());
-        assertEquals(List.of(5), c.missed().get(0).rows());
-        assertEquals(List.of(2), c.missed().get(1).rows());
-        for (CoverageDefect p : c.missed()) {
+                List.of(1, 2), c.skips().stream().map(CoverageDefect::number).toList());
+        assertEquals(List.of(5), c.skips().get(0).rows());
+        assertEquals(List.of(2), c.skips().get(1).rows());
+        for (CoverageDefect p : c.skips()) {
             assertTrue(p.polygon().contains(Jts.FACTORY.createPoint(new Coordinate(p.eastM(), p.northM()))));
         }
     }
@@ -407,7 +407,7 @@ class CoverageByHandTest {
     void a_job_without_any_working_step_has_an_empty_coverage() {
         Coverage c = bar().lift(0, 0, 0).lift(1, 1, 0).coverage();
         assertEquals(0, c.coveredAreaM2());
-        assertEquals(0, c.missedAreaM2());
+        assertEquals(0, c.skipAreaM2());
         assertTrue(c.strips().isEmpty());
         assertEquals(0, c.received().get(0).gridVolumeL());
     }

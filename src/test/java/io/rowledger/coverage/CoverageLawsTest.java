@@ -23,15 +23,15 @@ class CoverageLawsTest {
     @ValueSource(ints = {2, 8})
     void any_number_of_threads_gives_the_same_bytes(int threads) {
         for (Boundary boundary : new Boundary[] {null, CoverageByHandTest.box(-1, 2, 112, 109)}) {
-            Coverage one = field().coverage(boundary, CoverageOptions.standard(1));
-            Coverage many = field().coverage(boundary, CoverageOptions.standard(threads));
+            Coverage one = field().coverage(boundary, CoverageOptions.defaults(1));
+            Coverage many = field().coverage(boundary, CoverageOptions.defaults(threads));
             assertEquals(one.covered().toText(), many.covered().toText());
             assertEquals(one.strips().toString(), many.strips().toString());
             assertEquals(one.overlaps().toString(), many.overlaps().toString());
-            assertEquals(one.missed().toString(), many.missed().toString());
-            assertEquals(one.seams(), many.seams());
+            assertEquals(one.skips().toString(), many.skips().toString());
+            assertEquals(one.slivers(), many.slivers());
             assertEquals(one.shutOffs(), many.shutOffs());
-            assertEquals(one.missedAreaM2(), many.missedAreaM2());
+            assertEquals(one.skipAreaM2(), many.skipAreaM2());
             assertEquals(one.overlapAreaM2(), many.overlapAreaM2());
             assertArrayEquals(one.grid().coveredM2(), many.grid().coveredM2());
             assertArrayEquals(one.grid().volumeL()[0], many.grid().volumeL()[0]);
@@ -53,8 +53,8 @@ class CoverageLawsTest {
         // 6 km of strip edges on a grid of 0.1 mm.
         assertEquals(here.coveredAreaM2(), there.coveredAreaM2(), 0.2);
         assertEquals(here.overlapAreaM2(), there.overlapAreaM2(), 0.2);
-        assertEquals(here.missedAreaM2(), there.missedAreaM2(), 0.2);
-        assertEquals(here.missed().size(), there.missed().size());
+        assertEquals(here.skipAreaM2(), there.skipAreaM2(), 0.2);
+        assertEquals(here.skips().size(), there.skips().size());
         assertEquals(
                 here.received().get(0).logVolumeL(), there.received().get(0).logVolumeL(), 1e-6);
         // Where cells cut the edges of strips changes, and with it the spread a little.
@@ -64,13 +64,12 @@ class CoverageLawsTest {
 
     @Test
     void totals_hold_together() {
-        Coverage c = field().coverage(CoverageByHandTest.box(-1, -1, 111, 111), CoverageOptions.standard(2));
-        double placesM2 =
-                c.missed().stream().mapToDouble(CoverageDefect::areaM2).sum();
-        assertEquals(c.missedAreaM2(), placesM2 + c.seams().missedM2(), 1e-6 * c.missedAreaM2());
-        double doubledM2 =
+        Coverage c = field().coverage(CoverageByHandTest.box(-1, -1, 111, 111), CoverageOptions.defaults(2));
+        double placesM2 = c.skips().stream().mapToDouble(CoverageDefect::areaM2).sum();
+        assertEquals(c.skipAreaM2(), placesM2 + c.slivers().skipM2(), 1e-6 * c.skipAreaM2());
+        double overlapM2 =
                 c.overlaps().stream().mapToDouble(CoverageDefect::areaM2).sum();
-        assertEquals(c.overlapAreaM2(), doubledM2 + c.seams().overlapM2(), 1e-6 * c.overlapAreaM2());
+        assertEquals(c.overlapAreaM2(), overlapM2 + c.slivers().overlapM2(), 1e-6 * c.overlapAreaM2());
         double deliveredM2 = c.strips().stream()
                 .filter(StripPolygon::delivering)
                 .mapToDouble(s -> s.polygon().getArea())
@@ -79,11 +78,11 @@ class CoverageLawsTest {
         assertEquals(deliveredM2 - c.coveredAreaM2(), c.shutOffs().onOverCoveredM2(), 0.1);
         assertEquals(
                 c.boundaryAreaM2(),
-                c.missedAreaM2() + c.coveredAreaM2() - c.outsideBoundaryM2(),
+                c.skipAreaM2() + c.coveredAreaM2() - c.outsideBoundaryM2(),
                 1e-4 * c.boundaryAreaM2());
         assertTrue(Math.abs(c.received().get(0).conservationError()) < 1e-5);
         assertTrue(c.covered().isValid());
-        for (CoverageDefect p : c.missed()) {
+        for (CoverageDefect p : c.skips()) {
             assertTrue(Jts.meanWidthM(p.polygon()) > 0.05, "a seam among the places: " + p.areaM2());
         }
     }

@@ -53,15 +53,15 @@ class CoverageOracleTest {
         Coverage c = d.coverage();
         byte[] visits = visits(d, c);
         int covered = 0;
-        int doubled = 0;
+        int overlap = 0;
         for (byte v : visits) {
             covered += v >= 1 ? 1 : 0;
-            doubled += v >= 2 ? 1 : 0;
+            overlap += v >= 2 ? 1 : 0;
         }
         // Some 400 m of outline cut cells of 0.05 m: the sum of so many random parts is good to a few tenths of a m².
         assertEquals(covered * SAMPLE_M * SAMPLE_M, c.coveredAreaM2(), 1.0);
-        assertEquals(doubled * SAMPLE_M * SAMPLE_M, c.overlapAreaM2(), 1.0);
-        assertTrue(doubled > 4000, "only " + doubled + " samples doubled: nothing to check");
+        assertEquals(overlap * SAMPLE_M * SAMPLE_M, c.overlapAreaM2(), 1.0);
+        assertTrue(overlap > 4000, "only " + overlap + " samples doubled: nothing to check");
     }
 
     /** Tight turns: the pivot lies on the bar, runs along it, and the bar jitters where it stands. */
@@ -180,29 +180,29 @@ class CoverageOracleTest {
             }
         }
         Area covered = new Area();
-        Area doubled = new Area();
+        Area overlap = new Area();
         for (Area pass : passes) {
             Area again = new Area(pass);
             again.intersect(covered);
-            doubled.add(again);
+            overlap.add(again);
             covered.add(pass);
         }
-        Area missed = new Area(new java.awt.geom.Rectangle2D.Double(-5, -5, 40, 40));
-        missed.subtract(covered);
+        Area skips = new Area(new java.awt.geom.Rectangle2D.Double(-5, -5, 40, 40));
+        skips.subtract(covered);
         // Vertices move to a grid of 0.1 mm: over 500 m of outline that is a few thousandths of a m².
         assertEquals(areaM2(covered), c.coveredAreaM2(), 0.01);
-        assertEquals(areaM2(doubled), c.overlapAreaM2(), 0.01);
-        assertEquals(areaM2(missed), c.missedAreaM2(), 0.01);
+        assertEquals(areaM2(overlap), c.overlapAreaM2(), 0.01);
+        assertEquals(areaM2(skips), c.skipAreaM2(), 0.01);
         assertEquals(
                 c.boundaryAreaM2(),
-                c.missedAreaM2()
+                c.skipAreaM2()
                         + Jts.intersection(
                                         c.covered(),
                                         java.util.Objects.requireNonNull(c.boundary())
                                                 .area())
                                 .getArea(),
                 1e-4 * c.boundaryAreaM2());
-        assertEquals(c.coveredAreaM2() - c.outsideBoundaryM2(), c.boundaryAreaM2() - c.missedAreaM2(), 0.01);
+        assertEquals(c.coveredAreaM2() - c.outsideBoundaryM2(), c.boundaryAreaM2() - c.skipAreaM2(), 0.01);
     }
 
     private static Path2D path(double[][] ring) {

@@ -73,7 +73,7 @@ final class CoverageTiming {
 
     /** Seconds of each stage in turn. */
     static void stages(Track track, Strips strips, Delivery delivery, int threads) {
-        CoverageOptions options = CoverageOptions.standard(threads);
+        CoverageOptions options = CoverageOptions.defaults(threads);
         StringBuilder out = new StringBuilder("stages");
         long[] t = {System.nanoTime()};
         VisitIndex index = new VisitIndex(Coverages.visits(track.passes(), strips, delivery, options));
@@ -89,18 +89,18 @@ final class CoverageTiming {
         lap(out, "doubled", t);
         Geometry overlap = Unions.unionOfScattered(done, threads);
         lap(out, "overlap", t);
-        Geometry missed = SkipFinder.of(covered, null, 0.762);
+        Geometry skips = SkipFinder.of(covered, null, 0.762);
         lap(out, "open missed", t);
         Geometry bounded = SkipFinder.of(covered, CoverageByHandTest.box(-1, -1, 801, 801), 0.762);
         lap(out, "bounded missed", t);
-        Patches doubledPieces = Patches.of(overlap, options);
-        Patches missedPieces = Patches.of(missed, options);
+        Patches overlapPatches = Patches.of(overlap, options);
+        Patches skipPatches = Patches.of(skips, options);
         Patches boundedPieces = Patches.of(bounded, options);
         lap(out, "pieces", t);
         DefectClassifier places = new DefectClassifier(index, strips, track.passes(), true);
-        places.doubled(doubledPieces.places(), threads);
-        places.missed(missedPieces.places(), threads);
-        places.missed(boundedPieces.places(), threads);
+        places.overlap(overlapPatches.places(), threads);
+        places.skips(skipPatches.places(), threads);
+        places.skips(boundedPieces.places(), threads);
         lap(out, "places", t);
         ReceivedGrid grid =
                 new ReceivedGridBuilder(strips, delivery, covered, options, new ArrayList<>()).build(covered);
@@ -110,7 +110,7 @@ final class CoverageTiming {
         ShutOffs.score(index, done, strips.poses(), delivery, null, threads);
         lap(out, "shut-offs", t);
         System.out.println(out);
-        System.out.printf("missed open %.1f bounded %.1f%n", missed.getArea(), bounded.getArea());
+        System.out.printf("missed open %.1f bounded %.1f%n", skips.getArea(), bounded.getArea());
     }
 
     private static void lap(StringBuilder out, String stage, long[] t) {
@@ -131,7 +131,7 @@ final class CoverageTiming {
             stages(track, strips, delivery, threads);
             for (Boundary b : new Boundary[] {null, CoverageByHandTest.box(-1, -1, 801, 801)}) {
                 long t = System.nanoTime();
-                Coverage c = Coverages.of(track, strips, delivery, b, CoverageOptions.standard(threads));
+                Coverage c = Coverages.of(track, strips, delivery, b, CoverageOptions.defaults(threads));
                 double s = (System.nanoTime() - t) / 1e9;
                 System.out.printf(
                         "steps %d %s %.2f s covered %.1f overlap %.2f missed %.2f strips %d vertices %d places %d %d"
@@ -141,14 +141,14 @@ final class CoverageTiming {
                         s,
                         c.coveredAreaM2(),
                         c.overlapAreaM2(),
-                        c.missedAreaM2(),
+                        c.skipAreaM2(),
                         c.strips().size(),
                         c.strips().stream()
                                 .mapToInt(p -> p.polygon().getNumPoints())
                                 .sum(),
                         c.overlaps().size(),
-                        c.missed().size(),
-                        c.seams(),
+                        c.skips().size(),
+                        c.slivers(),
                         c.received().get(0).conservationError());
             }
         }

@@ -253,6 +253,6 @@ public final class Drive {
     }
 
     public Coverage coverage() {
-        return coverage(null, CoverageOptions.standard(1));
+        return coverage(null, CoverageOptions.defaults(1));
     }
 }

@@ -37,7 +37,7 @@ class WhatIfByHandTest {
                 drive.delivery(),
                 boundary,
                 Grouping.worthComparing(drive.bands()),
-                CoverageOptions.standard(2));
+                CoverageOptions.defaults(2));
         return c.shutOffCases().stream()
                 .filter(one -> one.grouping().kind() == kind)
                 .findFirst()
@@ -60,7 +60,7 @@ class WhatIfByHandTest {
     void a_square_crossing_is_saved_whole_however_rows_are_grouped() {
         for (Kind kind : List.of(Kind.ROWS, Kind.HALVES)) {
             ShutOffCase c = of(across(Math.PI / 2), kind, null);
-            assertEquals(36, c.doubledLessM2(), GRID_M2);
+            assertEquals(36, c.overlapLessM2(), GRID_M2);
             assertEquals(0, c.overlapM2(), GRID_M2);
             assertEquals(36 * RATE, c.savedL()[0], 1e-3);
             assertEquals(0, c.bareM2(), GRID_M2);
@@ -81,13 +81,14 @@ class WhatIfByHandTest {
         double along = 6 / Math.sin(Math.PI / 4);
         for (int g : new int[] {1, 3}) {
             ShutOffCase c = of(across(Math.PI / 4), g == 1 ? Kind.ROWS : Kind.HALVES, null);
-            double offM2 = 6 * (along - g + 2 * PriorCoverage.SEAM_M);
+            double offM2 = 6 * (along - g + 2 * PriorCoverage.SLIVER_M);
             // Both ends of each row may lie half a step of 10 cm off.
             assertEquals(offM2, c.offM2(), 6 * 0.1);
             assertEquals(offM2 * RATE, c.savedL()[0], 6 * 0.1 * RATE);
             assertEquals(6 * along - c.offM2() + c.bareM2(), c.overlapM2(), GRID_M2);
             assertTrue(
-                    c.bareM2() < 6 * 2 * PriorCoverage.SEAM_M * PriorCoverage.SEAM_M + GRID_M2, "bare " + c.bareM2());
+                    c.bareM2() < 6 * 2 * PriorCoverage.SLIVER_M * PriorCoverage.SLIVER_M + GRID_M2,
+                    "bare " + c.bareM2());
         }
         assertEquals(6 * along, of(across(Math.PI / 4), Kind.NONE, null).overlapM2(), GRID_M2);
     }
@@ -111,7 +112,7 @@ class WhatIfByHandTest {
         for (Boundary boundary : new Boundary[] {null, CoverageByHandTest.box(-15, 0, 15, 60)}) {
             for (Kind kind : List.of(Kind.ROWS, Kind.HALVES)) {
                 ShutOffCase c = of(smallField(), kind, boundary);
-                assertEquals(180, c.doubledLessM2(), 5 * GRID_M2);
+                assertEquals(180, c.overlapLessM2(), 5 * GRID_M2);
                 assertEquals(2, c.savedL().length);
                 assertEquals(3.6, c.savedL()[0], 0.01);
                 assertEquals(0.9, c.savedL()[1], 0.0025);
@@ -136,7 +137,7 @@ class WhatIfByHandTest {
                         .map(Grouping::kind)
                         .toList());
         ShutOffCase c = of(drive, Kind.ROWS, null);
-        assertEquals(9, c.doubledLessM2(), GRID_M2);
+        assertEquals(9, c.overlapLessM2(), GRID_M2);
         assertEquals(9 * RATE, c.savedL()[0], 1e-3);
         TurnShift turn =
                 TurnShifts.of(drive.strips(drive.poses()), drive.delivery()).get(0);
@@ -149,7 +150,7 @@ class WhatIfByHandTest {
         ShutOffCase with = of(drive, Kind.ROWS, CoverageByHandTest.box(-50, 0, 50, 100));
         assertEquals(60, with.outsideLessM2(), GRID_M2);
         assertEquals(60 * RATE, with.savedL()[0], 1e-6);
-        assertEquals(0, with.doubledLessM2(), GRID_M2);
+        assertEquals(0, with.overlapLessM2(), GRID_M2);
         assertEquals(0, with.bareM2(), GRID_M2);
         ShutOffCase without = of(drive, Kind.ROWS, null);
         assertEquals(0, without.outsideLessM2(), 0);
@@ -177,7 +178,7 @@ class WhatIfByHandTest {
             ShutOffCase c = of(drive, kind, null);
             assertEquals(-200 * RATE, c.savedL()[0], 1e-6);
             assertEquals(200, c.overlapM2(), GRID_M2);
-            assertEquals(-200, c.doubledLessM2(), GRID_M2);
+            assertEquals(-200, c.overlapLessM2(), GRID_M2);
             assertEquals(200, c.onM2(), GRID_M2);
         }
     }

@@ -60,7 +60,7 @@ class ZonesByHandTest {
         Track track = d.track(poses);
         Strips strips = d.strips(poses);
         Delivery delivery = d.delivery();
-        Coverage coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.standard(1));
+        Coverage coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.defaults(1));
         return new ZonesBuilder(prescription, strips, 1)
                 .zones(new LogTable(c, List.of()), track.passes(), delivery, coverage);
     }
@@ -102,7 +102,7 @@ class ZonesByHandTest {
                 zones(tenPasses(54), southAndNorth(), true).changes().get(0);
         ZoneChanges.Timing all = changes.all();
         assertEquals(10, all.crossings());
-        assertEquals(10, all.judged());
+        assertEquals(10, all.evaluated());
         assertEquals(4, all.lateM(), 0.01);
         assertEquals(4, all.leastLateM(), 0.01);
         assertEquals(4, all.mostLateM(), 0.01);
@@ -128,7 +128,7 @@ class ZonesByHandTest {
                 new Zone(1, "South", box(0, 100, 0, 49.6), new double[] {0.02}),
                 new Zone(2, "North", box(0, 100, 50.4, 100), new double[] {0.03}));
         ZoneChanges changes = zones(tenPasses(54), apart, true).changes().get(0);
-        assertEquals(10, changes.all().judged());
+        assertEquals(10, changes.all().evaluated());
         assertEquals(4, changes.all().lateM(), 0.01);
     }
 
@@ -143,7 +143,7 @@ class ZonesByHandTest {
                 .ahead(46);
         ZoneChanges changes = zones(d, southAndNorth(), true).changes().get(0);
         assertFalse(changes.all().known());
-        assertEquals(1, changes.all().judged());
+        assertEquals(1, changes.all().evaluated());
         assertTrue(Double.isNaN(changes.all().lateM()));
         assertTrue(changes.why().startsWith("there was only one crossing"), changes.why());
     }

@@ -29,7 +29,7 @@ class DiagnoseWorkedExampleTest {
         for (int r = 0; r < 5; r++) {
             Arrays.fill(log.flowColumn(0, r), FLOW_L_PER_S[r]);
         }
-        Track track = TrackBuilder.build(log, rig, TrackOptions.usual());
+        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
         Strips strips = new Strips(track.poses(), rig.bands());
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);
         RowTime picture =

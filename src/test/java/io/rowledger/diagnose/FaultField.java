@@ -91,7 +91,7 @@ public final class FaultField {
         Finding found = diagnosis.findings().get(0);
         assertTrue(found.confidence() > 0.5 && found.confidence() < 1);
         assertTrue(found.evidence().matches("(?s).*\\d.*"), found.evidence());
-        assertTrue(found.rival().length() > 20 && found.check().length() > 20);
+        assertTrue(found.alternative().length() > 20 && found.check().length() > 20);
         // Whatever is opened, taken apart or cleaned comes after the caution.
         String check = found.check().toLowerCase(Locale.ROOT);
         for (String touching : List.of("strainer", "orifice", "knife", "tighten")) {

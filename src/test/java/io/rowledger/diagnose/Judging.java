@@ -25,7 +25,7 @@ final class Judging {
                 rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
         LogTable log =
                 LogReader.read(List.of(folder.resolve("log.csv")), options).table();
-        Track track = TrackBuilder.build(log, rig, TrackOptions.usual());
+        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
         Strips strips = new Strips(track.poses(), rig.bands());
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);
         return Diagnoses.of(log, rig, track, strips, delivery);

@@ -43,13 +43,13 @@ final class Scores {
         for (RandomJob.Expected e : unseen) {
             rest.remove(best(e, rest, rows));
         }
-        List<RandomJob.Expected> missed = new ArrayList<>();
+        List<RandomJob.Expected> skips = new ArrayList<>();
         for (RandomJob.Expected e : expected) {
             int[] counts = byKind.computeIfAbsent(e.kind(), k -> new int[2]);
             counts[0]++;
             Finding match = best(e, rest, rows);
             if (match == null) {
-                missed.add(e);
+                skips.add(e);
             } else {
                 counts[1]++;
                 rest.remove(match);
@@ -57,7 +57,7 @@ final class Scores {
             }
         }
         // Only what is no other fault's own finding can have been taken for this one.
-        for (RandomJob.Expected e : missed) {
+        for (RandomJob.Expected e : skips) {
             String as = "nothing";
             for (Finding other : rest) {
                 as = overlaps(other, e, rows) ? other.kind().jsonName() : as;
@@ -165,7 +165,7 @@ final class Scores {
         return counts[0] == 0 ? 1 : (double) counts[1] / counts[0];
     }
 
-    int missed() {
+    int skips() {
         return byKind.values().stream().mapToInt(c -> c[0] - c[1]).sum();
     }
 

@@ -19,7 +19,7 @@ class ScoringTest {
     void nine_faults_in_ten_are_found_and_no_healthy_row_is_accused() {
         Scores scores = ScoringRun.score(folder, SEED, LOGS);
         assertTrue(scores.put() >= 10, () -> "too few faults to say anything: " + scores.put());
-        assertTrue(10 * scores.missed() <= scores.put(), () -> scores.misses().toString());
+        assertTrue(10 * scores.skips() <= scores.put(), () -> scores.misses().toString());
         assertTrue(scores.falseFindings() <= 1, () -> scores.misses().toString());
         assertEquals(0, scores.cleanLogsWithRowFinding(), () -> scores.misses().toString());
     }

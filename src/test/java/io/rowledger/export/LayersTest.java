@@ -50,10 +50,10 @@ class LayersTest {
     /** The rings of the synthetic job run clockwise (JTS's own boxes), so they must be turned. */
     @Test
     void rings_follow_the_right_hand_rule_and_keep_their_area() throws IOException {
-        JsonNode missed = read(out -> Layers.missed(new SyntheticJob().build(), out));
-        assertEquals("FeatureCollection", missed.get("type").asText());
-        assertEquals(5, missed.get("features").size());
-        for (JsonNode feature : missed.get("features")) {
+        JsonNode skips = read(out -> Layers.skips(new SyntheticJob().build(), out));
+        assertEquals("FeatureCollection", skips.get("type").asText());
+        assertEquals(5, skips.get("features").size());
+        for (JsonNode feature : skips.get("features")) {
             assertEquals("Feature", feature.get("type").asText());
             JsonNode rings = feature.get("geometry").get("coordinates");
             checkRings(rings);
@@ -65,7 +65,7 @@ class LayersTest {
         }
         assertEquals(
                 6,
-                missed.get("features")
+                skips.get("features")
                         .get(0)
                         .get("properties")
                         .get("passes")

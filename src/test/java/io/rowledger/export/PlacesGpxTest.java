@@ -98,9 +98,9 @@ class PlacesGpxTest {
         assertEquals(
                 List.of("S1", "S2", "S3", "S4", "S5", "D1"),
                 found.stream().map(wpt -> text(wpt, "name")).toList());
-        JsonNode missed = layer(out -> Layers.missed(analysis, out));
-        for (int i = 0; i < missed.size(); i++) {
-            JsonNode place = missed.get(i).get("properties");
+        JsonNode skips = layer(out -> Layers.skips(analysis, out));
+        for (int i = 0; i < skips.size(); i++) {
+            JsonNode place = skips.get(i).get("properties");
             assertEquals(
                     place.get("lat").asDouble(), Double.parseDouble(found.get(i).getAttribute("lat")), 1e-8);
             assertEquals(

@@ -184,7 +184,7 @@ class PrescriptionReaderTest {
     private void refuses(String part, List<Product> products, String... features) {
         UnusableInputException e = assertThrows(UnusableInputException.class, () -> read(products, features));
         assertTrue(e.getMessage().contains(part), e.getMessage());
-        assertTrue(e.getMessage().contains("To mend it: "), e.getMessage());
+        assertTrue(e.getMessage().contains("Hint: "), e.getMessage());
         assertTrue(e.getMessage().contains("map.geojson"), e.getMessage());
     }
 

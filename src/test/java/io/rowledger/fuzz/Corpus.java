@@ -38,7 +38,7 @@ import java.util.zip.ZipOutputStream;
 final class Corpus {
     private static final Path CASES = Path.of("src/test/resources/cases");
     /** Larger cases are there for their size alone. */
-    private static final long LARGEST_BYTES = 130_000;
+    private static final long MAX_BYTES = 130_000;
 
     /** A job that reads without fault: log.csv, rig.yaml, boundary.geojson and out/ with what report writes. */
     final Path job;
@@ -64,7 +64,7 @@ final class Corpus {
         try (Stream<Path> walk = Files.walk(CASES)) {
             List<Path> found = walk.filter(
                             path -> path.toString().replace('\\', '/').matches(pattern))
-                    .filter(path -> path.toFile().isFile() && path.toFile().length() <= LARGEST_BYTES)
+                    .filter(path -> path.toFile().isFile() && path.toFile().length() <= MAX_BYTES)
                     .sorted()
                     .toList();
             if (found.isEmpty()) {

@@ -47,7 +47,7 @@ class MutatedInputTest {
     /** Of those that can be read, one in so many goes through the whole program. */
     private static final int WHOLE = 100;
 
-    private static final int MOST_FAILURES = 12;
+    private static final int MAX_FAILURES = 12;
     private static final Path KEPT = Path.of("target/fuzz");
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
@@ -65,7 +65,7 @@ class MutatedInputTest {
     }
 
     /** What one process may take, whatever it is given, kB; asked where the heap leaves room for it, as in the long run. */
-    private static final long MOST_MEMORY_KB = 512 << 10;
+    private static final long MAX_MEMORY_KB = 512 << 10;
 
     private static final boolean SMALL_HEAP = Runtime.getRuntime().maxMemory() < 400L << 20;
 
@@ -86,7 +86,7 @@ class MutatedInputTest {
         long start = System.nanoTime();
         for (int number = ONLY >= 0 ? ONLY : 0; number < (ONLY >= 0 ? ONLY + 1 : inputs); number++) {
             one(kind, number, seen);
-            if (seen.failures.size() >= MOST_FAILURES) {
+            if (seen.failures.size() >= MAX_FAILURES) {
                 break;
             }
         }
@@ -103,7 +103,7 @@ class MutatedInputTest {
                 seen.slowest,
                 (System.nanoTime() - start) / 1_000_000_000,
                 memory()));
-        assertTrue(!SMALL_HEAP || peakKb() <= MOST_MEMORY_KB, MutatedInputTest::memory);
+        assertTrue(!SMALL_HEAP || peakKb() <= MAX_MEMORY_KB, MutatedInputTest::memory);
         assertTrue(seen.failures.isEmpty(), () -> String.join("\n", seen.failures.values()));
         // Both ends must have been reached, or the damage is too small or too great to tell anything.
         assertTrue(ONLY >= 0 || inputs < 100 || (seen.messages > 0 && seen.readable > 0), seen.messages + " messages");

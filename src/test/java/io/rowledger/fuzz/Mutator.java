@@ -14,7 +14,7 @@ import java.util.Random;
  */
 final class Mutator {
     /** Larger than any seed, small enough that a hang is one of the reader's making. */
-    private static final int LARGEST = 1 << 20;
+    private static final int MAX = 1 << 20;
 
     private static final int DEEPEST = 20_000;
 
@@ -81,7 +81,7 @@ final class Mutator {
         // One alone mostly leaves something to read, and that reaches deepest.
         for (int edit = random.nextInt(3) > 0 ? 1 : random.nextInt(6) + 1; edit > 0; edit--) {
             byte[] next = binary && random.nextInt(4) > 0 ? inPlace(result) : edited(result, other);
-            result = next.length > LARGEST ? result : next;
+            result = next.length > MAX ? result : next;
         }
         return result;
     }
@@ -156,7 +156,7 @@ final class Mutator {
     /** A block many times over. */
     private byte[] repeated(byte[] bytes, int at) {
         int end = Math.min(bytes.length, at + 1 + random.nextInt(300));
-        int most = random.nextInt(50) == 0 ? LARGEST / 4 : 4_000;
+        int most = random.nextInt(50) == 0 ? MAX / 4 : 4_000;
         int times = 1 + random.nextInt(Math.max(1, most / Math.max(1, end - at)));
         return joined(bytes, at, times(Arrays.copyOfRange(bytes, at, end), times), at);
     }

@@ -59,7 +59,7 @@ class GnssQualityTest {
 
     private static TrackQuality quality(LogReading reading) {
         Rig rig = SteadyMotion.rig(SteadyMotion.bandsOfWidth(0.762), 0.004, 0);
-        return TrackBuilder.build(reading.table(), rig, TrackOptions.usual()).quality();
+        return TrackBuilder.build(reading.table(), rig, TrackOptions.defaults()).quality();
     }
 
     /** A log that goes north at 2 m/s, one record a second, with these digits one after the other. */

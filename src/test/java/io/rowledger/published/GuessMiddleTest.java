@@ -92,7 +92,7 @@ class GuessMiddleTest {
         Strips strips = new Strips(track.poses(), rig.bands());
         Delivery delivery =
                 DeliveryBuilder.build(SteadyMotion.log(c, SteadyMotion.steadyFlows(2 * STEPS + 1, flows)), rig, strips);
-        CoverageOptions usual = CoverageOptions.standard(1);
+        CoverageOptions usual = CoverageOptions.defaults(1);
         CoverageOptions fine = new CoverageOptions(
                 CELL_M, usual.simplifyM(), 1, usual.maxCells(), usual.placeMinM2(), usual.placeMinWidthM());
         return Coverages.of(track, strips, delivery, null, fine);

@@ -206,7 +206,7 @@ class PublishedTowingTest {
                 10,
                 2,
                 0.05);
-        return TrackBuilder.build(log, rig, TrackOptions.usual());
+        return TrackBuilder.build(log, rig, TrackOptions.defaults());
     }
 
     /** The circle's centre, which the log places at 42 N 93 W, on the track's own plane. */

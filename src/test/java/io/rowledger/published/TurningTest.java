@@ -85,7 +85,7 @@ class TurningTest {
                 10,
                 3,
                 flow);
-        Track whole = TrackBuilder.build(log, rig, TrackOptions.usual());
+        Track whole = TrackBuilder.build(log, rig, TrackOptions.defaults());
         Strips strips = new Strips(whole.poses(), bands);
         // Judged from a hundred steps after the start, where the course is known, to a hundred before the end.
         Poses poses = whole.poses();

@@ -143,9 +143,9 @@ class DiagnosisFilesTest {
         assertEquals("plugged", json.get("gone").get(0).get("kind").asText());
         assertEquals(0, json.get("new").size());
         JsonNode rows = json.get("products").get(0).get("rows");
-        assertEquals("mended", rows.get(6).get("verdict").asText());
+        assertEquals("repaired", rows.get(6).get("verdict").asText());
         // 6 % over is more than 5 %.
-        assertEquals("mended", rows.get(2).get("verdict").asText());
+        assertEquals("repaired", rows.get(2).get("verdict").asText());
         assertEquals("fine", rows.get(0).get("verdict").asText());
     }
 

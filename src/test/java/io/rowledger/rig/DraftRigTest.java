@@ -35,11 +35,11 @@ class DraftRigTest {
         Path file = draft("many-names");
         UnusableInputException e = assertThrows(UnusableInputException.class, () -> RigReader.read(file));
         assertEquals(
-                file + ", line 6: found lengths nobody has measured yet: rig.antenna.ahead_of_axle, "
+                file + ":6: found lengths nobody has measured yet: rig.antenna.ahead_of_axle, "
                         + "rig.antenna.right_of_center, rig.axle_to_hitch, rig.hitch_to_wheels, rig.hitch_to_drop, "
                         + "rows.spacing; places still to be filled in: rig.towing, rows.outer_share, products.liquid.name, "
                         + "products.liquid.density, products.liquid.analysis, products.liquid.target; expected a figure "
-                        + "with its unit for each, such as 5.9 m or 19 ft 4 in. To mend it: measure the machine as the "
+                        + "with its unit for each, such as 5.9 m or 19 ft 4 in. Hint: measure the machine as the "
                         + "README shows and write each figure over the words that stand there.",
                 e.getMessage());
     }

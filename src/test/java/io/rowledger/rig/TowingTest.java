@@ -17,7 +17,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class TowingTest {
-    private static final TrackOptions OPTIONS = TrackOptions.usual();
+    private static final TrackOptions OPTIONS = TrackOptions.defaults();
 
     /** Antenna over the hitch pin on a circle of radius R: the whole chain against R² − A². */
     @ParameterizedTest

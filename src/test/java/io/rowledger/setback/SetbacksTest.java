@@ -61,7 +61,7 @@ class SetbacksTest {
         Track track = drive.track(poses);
         Strips strips = drive.strips(poses);
         Delivery delivery = drive.delivery();
-        Coverage coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.standard(1));
+        Coverage coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.defaults(1));
         return Setbacks.of(
                         new KeepOuts("keep-out.geojson", List.of(keepOut)),
                         strips,
@@ -260,7 +260,7 @@ class SetbacksTest {
         Strips strips = drive.strips(poses);
         Delivery delivery = drive.delivery();
         List<StripPolygon> covered = Coverages.of(
-                        drive.track(poses), strips, delivery, null, CoverageOptions.standard(1))
+                        drive.track(poses), strips, delivery, null, CoverageOptions.defaults(1))
                 .strips();
         List<KeepOut> places = new ArrayList<>();
         Random random = new Random(9);

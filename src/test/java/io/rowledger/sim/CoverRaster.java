@@ -142,7 +142,7 @@ public final class CoverRaster {
             overlap += count >= 2 ? 1 : 0;
         }
         double cellM2 = CELL_M * CELL_M;
-        double missed = Double.NaN;
+        double skips = Double.NaN;
         double inside = Double.NaN;
         double boundaryM2 = Double.NaN;
         if (boundary != null) {
@@ -154,12 +154,12 @@ public final class CoverRaster {
                     counts[visits[k] == 0 ? 0 : 1]++;
                 }
             });
-            missed = counts[0] * cellM2;
+            skips = counts[0] * cellM2;
             inside = counts[1] * cellM2;
             boundaryM2 = shoelaceM2(boundary);
         }
         return new Truth.Ground(
-                covered * cellM2, overlap * cellM2, missed, inside, boundaryM2, enclosedCells() * cellM2);
+                covered * cellM2, overlap * cellM2, skips, inside, boundaryM2, enclosedCells() * cellM2);
     }
 
     static double shoelaceM2(double[][] ring) {

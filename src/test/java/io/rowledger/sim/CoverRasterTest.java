@@ -22,9 +22,9 @@ class CoverRasterTest {
         // Arithmetic: 100 x 20 covered, 100 x 0.6 twice, 100 x 10 missed of 3000.
         assertEquals(2000, ground.coveredM2(), 0.5);
         assertEquals(60, ground.overlapM2(), 0.5);
-        assertEquals(1000, ground.missedM2(), 0.5);
+        assertEquals(1000, ground.skipM2(), 0.5);
         assertEquals(3000, ground.boundaryM2(), 1e-9);
-        assertEquals(3000, ground.missedM2() + ground.coveredInsideM2(), 0.5);
+        assertEquals(3000, ground.skipM2() + ground.coveredInsideM2(), 0.5);
         assertEquals(0, ground.enclosedGapsM2(), 0.0);
     }
 

@@ -7,8 +7,8 @@ import java.util.SplittableRandom;
 final class Metering {
     private static final double DROPOUT_SPELL_S = 1.5;
     private static final double NOMINAL_PRESSURE_PA = 165_000;
-    private static final double MOST_PRESSURE_PA = 380_000;
-    private static final double LEAST_PRESSURE_PA = 20_000;
+    private static final double MAX_PRESSURE_PA = 380_000;
+    private static final double MIN_PRESSURE_PA = 20_000;
     private static final double CLOSED = 0.005;
 
     private final MeteringModel model;
@@ -261,7 +261,7 @@ final class Metering {
         double usual = products.get(0).targetLPerM2() * s.rig.bandM(i) * 2.2;
         double asked = controlled[0][i] * valve[i] / usual;
         double blocked = 1 + 1.1 * (1 - rowOpen[i]);
-        return Math.min(MOST_PRESSURE_PA, LEAST_PRESSURE_PA + NOMINAL_PRESSURE_PA * asked * asked * blocked);
+        return Math.min(MAX_PRESSURE_PA, MIN_PRESSURE_PA + NOMINAL_PRESSURE_PA * asked * asked * blocked);
     }
 
     /** Pressure ahead of the rows: their mean, up where some are blocked or shut. */

@@ -22,7 +22,7 @@ import java.util.zip.GZIPOutputStream;
  * </ul>
  */
 public final class SampleLogs {
-    private static final int MOST_PLAIN_BYTES = 1_500_000;
+    private static final int MAX_PLAIN_BYTES = 1_500_000;
     private static final double INCH_M = 0.0254;
 
     private SampleLogs() {}
@@ -43,7 +43,7 @@ public final class SampleLogs {
         byte[] log = result.logText().getBytes(StandardCharsets.UTF_8);
         try {
             Files.createDirectories(folder);
-            if (log.length > MOST_PLAIN_BYTES) {
+            if (log.length > MAX_PLAIN_BYTES) {
                 try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(folder.resolve("log.csv.gz")))) {
                     out.write(log);
                 }

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The committed sample logs are what {@link SampleLogs} writes. */
 class SampleLogsTest {
     private static final Path COMMITTED = Path.of("sample-logs");
-    private static final long MOST_BYTES = 4_000_000;
+    private static final long MAX_BYTES = 4_000_000;
 
     private static List<String> files(Path folder) throws IOException {
         try (Stream<Path> all = Files.walk(folder)) {
@@ -47,6 +47,6 @@ class SampleLogsTest {
             assertArrayEquals(bytes(again.resolve(file)), bytes(COMMITTED.resolve(file)), file);
             size += Files.size(COMMITTED.resolve(file));
         }
-        assertTrue(size < MOST_BYTES, "the samples weigh " + size + " bytes");
+        assertTrue(size < MAX_BYTES, "the samples weigh " + size + " bytes");
     }
 }

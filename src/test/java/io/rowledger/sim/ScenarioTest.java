@@ -45,8 +45,8 @@ class ScenarioTest {
         assertEquals(applied, ground.coveredM2() + ground.overlapM2(), 0.0008 * applied);
         assertEquals(swept, passes, 1e-6);
         assertEquals(swept, truth.sweptAreaM2(), 1e-6);
-        assertEquals(ground.boundaryM2(), ground.coveredInsideM2() + ground.missedM2(), 1e-4 * ground.boundaryM2());
-        assertTrue(ground.missedM2() > 0 && ground.missedM2() < 0.02 * ground.boundaryM2());
+        assertEquals(ground.boundaryM2(), ground.coveredInsideM2() + ground.skipM2(), 1e-4 * ground.boundaryM2());
+        assertTrue(ground.skipM2() > 0 && ground.skipM2() < 0.02 * ground.boundaryM2());
 
         double volume = truth.rows().stream().mapToDouble(r -> r.volumeL()[0]).sum();
         assertEquals(volume, truth.volumeL()[0], 1e-9 * volume);

@@ -12,9 +12,9 @@ import java.util.stream.IntStream;
  */
 public final class SeasonLogs {
     private static final double ACRE_M2 = 4046.8564224;
-    private static final double LEAST_ACRES = 5;
-    private static final double MOST_ACRES = 100;
-    private static final double LONGEST_M = 800;
+    private static final double MIN_ACRES = 5;
+    private static final double MAX_ACRES = 100;
+    private static final double MAX_M = 800;
     private static final int[] ROWS = {12, 16, 24};
     private static final int[] HERTZ = {1, 2, 5, 10};
     private static final long MAY_20 = 1_779_278_400L;
@@ -38,11 +38,11 @@ public final class SeasonLogs {
         // Neighbouring seeds draw alike at first; a large odd factor parts them (D. Knuth, TAOCP 2, 3.2.1, golden
         // ratio).
         Random draw = new Random(0x9E3779B97F4A7C15L * (i + 1));
-        double areaM2 = LEAST_ACRES * Math.pow(MOST_ACRES / LEAST_ACRES, draw.nextDouble()) * ACRE_M2;
+        double areaM2 = MIN_ACRES * Math.pow(MAX_ACRES / MIN_ACRES, draw.nextDouble()) * ACRE_M2;
         int hertz = HERTZ[draw.nextInt(HERTZ.length)];
         int rows = ROWS[draw.nextInt(ROWS.length)];
         SimRig rig = draw.nextBoolean() ? SimRig.drawn(rows) : SimRig.carried(rows);
-        double lengthM = Math.min(LONGEST_M, Math.sqrt(2 * areaM2));
+        double lengthM = Math.min(MAX_M, Math.sqrt(2 * areaM2));
         int passes = Math.max(2, (int) Math.round(areaM2 / lengthM / rig.widthM()));
         Scenario scenario = new Scenario(9_000L + i, rig, PassPlan.rectangle(lengthM, passes, 0, rig.widthM()))
                 .gnss(draw.nextInt(4) == 0 ? GnssModel.differential(hertz) : GnssModel.rtk(hertz))

@@ -5,7 +5,7 @@ import java.util.SplittableRandom;
 
 /** The loop: steer, move, lower and lift, meter, sum up, and at the receiver's beat log. */
 final class Simulation {
-    private static final double LONGEST_S = 200_000;
+    private static final double MAX_S = 200_000;
 
     private final Scenario scenario;
     private final FieldPlan plan;
@@ -113,7 +113,7 @@ final class Simulation {
         for (long n = 0; !tractor.arrived(); n++) {
             s.timeS = n * dtS;
             s.dtS = dtS;
-            if (s.timeS > LONGEST_S) {
+            if (s.timeS > MAX_S) {
                 throw new IllegalStateException("the tractor never arrived; it is at " + tractor.alongM() + " m of "
                         + plan.path().lengthM());
             }

@@ -88,7 +88,7 @@ public record Truth(
      *
      * @param coveredM2 visited at least once, inside the boundary or out
      * @param overlapM2 visited twice or more
-     * @param missedM2 boundary less covered; without a boundary NaN
+     * @param skipM2 boundary less covered; without a boundary NaN
      * @param coveredInsideM2 visited and inside the boundary; without a boundary NaN
      * @param boundaryM2 the boundary polygon by the shoelace formula; without a boundary NaN
      * @param enclosedGapsM2 unvisited cells that no chain of unvisited cells joins to the outside
@@ -96,7 +96,7 @@ public record Truth(
     public record Ground(
             double coveredM2,
             double overlapM2,
-            double missedM2,
+            double skipM2,
             double coveredInsideM2,
             double boundaryM2,
             double enclosedGapsM2) {

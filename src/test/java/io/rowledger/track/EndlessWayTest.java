@@ -16,7 +16,7 @@ class EndlessWayTest {
         LogTable log = TestLogs.along(t -> new double[] {t == 9 * 540 ? 1e6 : 0, t / 540}, 12, 1 / 540.0, 1, 0.02);
         Rig rig = SteadyMotion.rig(SteadyMotion.bandsOfWidth(1), 0.01, 0);
         String message = assertThrows(
-                        UnusableInputException.class, () -> TrackBuilder.build(log, rig, TrackOptions.usual()))
+                        UnusableInputException.class, () -> TrackBuilder.build(log, rig, TrackOptions.defaults()))
                 .getMessage();
         assertTrue(message.contains("km in 12 records"), message);
     }

@@ -21,14 +21,14 @@ class FixNoiseTest {
                 5,
                 1,
                 0.05);
-        Track track = TrackBuilder.build(log, TestLogs.rig(1.6, 0.9, 4.4, 5.9, 1), TrackOptions.usual());
+        Track track = TrackBuilder.build(log, TestLogs.rig(1.6, 0.9, 4.4, 5.9, 1), TrackOptions.defaults());
         assertEquals(found, track.quality().noiseM()[4], 0.06 * found);
     }
 
     @Test
     void a_short_log_keeps_the_nominal_value() {
         LogTable log = TestLogs.along(t -> new double[] {0, 2 * t}, 100, 5, 1, 0.05);
-        Track track = TrackBuilder.build(log, TestLogs.rig(1.6, 0.9, 4.4, 5.9, 1), TrackOptions.usual());
+        Track track = TrackBuilder.build(log, TestLogs.rig(1.6, 0.9, 4.4, 5.9, 1), TrackOptions.defaults());
         assertEquals(0.012, track.quality().noiseM()[4]);
     }
 }

@@ -67,7 +67,7 @@ class IntervalsByHandTest {
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);
         job = new UncertaintyInputs(log, rig, track, strips, delivery);
         rates = RatesBuilder.build(track, strips, delivery);
-        coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.standard(1));
+        coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.defaults(1));
     }
 
     @Test

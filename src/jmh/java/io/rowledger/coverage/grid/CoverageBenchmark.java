@@ -22,7 +22,7 @@ import org.openjdk.jmh.annotations.State;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 public class CoverageBenchmark {
-    private final CoverageOptions options = CoverageOptions.standard(1);
+    private final CoverageOptions options = CoverageOptions.defaults(1);
     private BenchJob job;
     private VisitIndex index;
     private Geometry covered;
@@ -65,7 +65,7 @@ public class CoverageBenchmark {
     /** The whole room, on all cores. */
     @Benchmark
     public double whole() {
-        CoverageOptions all = CoverageOptions.standard(Runtime.getRuntime().availableProcessors());
+        CoverageOptions all = CoverageOptions.defaults(Runtime.getRuntime().availableProcessors());
         return Coverages.of(job.track, job.strips, job.delivery, job.boundary, all)
                 .coveredAreaM2();
     }

@@ -67,7 +67,7 @@ public final class ReceivedStatisticsBuilder {
 
     /** Ground by how its received rate compares with its target. */
     private static final class Against {
-        private double judgedM2;
+        private double evaluatedM2;
         private double within5M2;
         private double within10M2;
         private double within20M2;
@@ -79,7 +79,7 @@ public final class ReceivedStatisticsBuilder {
             if (!Double.isFinite(ratio)) {
                 return;
             }
-            judgedM2 += groundM2;
+            evaluatedM2 += groundM2;
             double off = Math.abs(ratio - 1) - FLOAT_SLACK;
             within5M2 += off <= 0.05 ? groundM2 : 0;
             within10M2 += off <= 0.10 ? groundM2 : 0;
@@ -91,7 +91,7 @@ public final class ReceivedStatisticsBuilder {
         }
 
         double pct(double groundM2) {
-            return judgedM2 == 0 ? Double.NaN : 100 * groundM2 / judgedM2;
+            return evaluatedM2 == 0 ? Double.NaN : 100 * groundM2 / evaluatedM2;
         }
     }
 }

@@ -29,10 +29,10 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
     }
 
     /** A bar of fewer rows is not worth four valves. */
-    private static final int LEAST_FOR_QUARTERS = 8;
+    private static final int MIN_FOR_QUARTERS = 8;
 
     /** A bar of fewer rows is not worth two. */
-    private static final int LEAST_FOR_HALVES = 4;
+    private static final int MIN_FOR_HALVES = 4;
 
     /** Copies the groups. */
     public Grouping {
@@ -50,10 +50,10 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
         if (named.rows.size() > 1 && named.rows.size() < bands.size()) {
             out.add(named);
         } else {
-            if (bands.size() >= LEAST_FOR_QUARTERS) {
+            if (bands.size() >= MIN_FOR_QUARTERS) {
                 out.add(even(Kind.QUARTERS, bands.size(), 4));
             }
-            if (bands.size() >= LEAST_FOR_HALVES) {
+            if (bands.size() >= MIN_FOR_HALVES) {
                 out.add(even(Kind.HALVES, bands.size(), 2));
             }
         }

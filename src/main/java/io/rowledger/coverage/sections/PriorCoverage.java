@@ -33,7 +33,7 @@ public final class PriorCoverage {
      * A row counts as over done ground though so much of its band is not, m: strips are simplified within 1 cm on either
      * side, and side by side passes leave seams of this size that no knife's liquid keeps within.
      */
-    public static final double SEAM_M = 0.05;
+    public static final double SLIVER_M = 0.05;
 
     /** Bar lines of a tiled chunk lie within 40 degrees of each other. */
     private static final double TILED_COS = Math.cos(Math.toRadians(40));
@@ -53,7 +53,7 @@ public final class PriorCoverage {
         for (int r = 0; r < strips.rows(); r++) {
             least = Math.min(least, strips.rightM(r) - strips.leftM(r));
         }
-        this.leastM = least - SEAM_M;
+        this.leastM = least - SLIVER_M;
     }
 
     /**
@@ -148,7 +148,7 @@ public final class PriorCoverage {
                 for (int j = 0; j < rows.length; j++) {
                     double left = strips.leftM(strip.firstRow() - 1 + j);
                     double right = strips.rightM(strip.firstRow() - 1 + j);
-                    rows[j].set(k - strip.firstStep(), ground.lengthM(left, right) >= right - left - SEAM_M);
+                    rows[j].set(k - strip.firstStep(), ground.lengthM(left, right) >= right - left - SLIVER_M);
                 }
             }
         }

@@ -8,7 +8,7 @@ package io.rowledger.coverage.sections;
  * @param savedL per product, liquid that would have stayed in the tank, L; negative where more would have been used; NaN
  *     where nobody gave a target for ground a row would have been on over
  * @param overlapM2 ground with two visits or more that would have been left, each place once, m²
- * @param doubledLessM2 what that is less than it was, m²; negative where it is more
+ * @param overlapLessM2 what that is less than it was, m²; negative where it is more
  * @param outsideLessM2 ground outside the boundary that rows would have been off over and were on, m²; 0 without one
  * @param bareM2 ground that would have stayed bare because rows were off over less than their whole band, m²
  * @param offM2 ground swept by rows that would have been off and were on, m²
@@ -19,7 +19,7 @@ public record ShutOffCase(
         Grouping grouping,
         double[] savedL,
         double overlapM2,
-        double doubledLessM2,
+        double overlapLessM2,
         double outsideLessM2,
         double bareM2,
         double offM2,

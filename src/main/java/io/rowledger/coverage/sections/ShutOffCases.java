@@ -157,13 +157,13 @@ public final class ShutOffCases {
             return new Changed(false, ground, 0, 0, 0, 0, sweptM2);
         }
         Geometry left = before.isEmpty() ? before : Jts.areal(Jts.difference(before, ground));
-        double doubledLessM2 = before.getArea() - left.getArea();
+        double overlapLessM2 = before.getArea() - left.getArea();
         double outsideLessM2 = outsideM2(j, before, ground);
         return new Changed(
                 false,
                 left,
                 outsideLessM2,
-                Math.max(0, ground.getArea() - doubledLessM2 - outsideLessM2),
+                Math.max(0, ground.getArea() - overlapLessM2 - outsideLessM2),
                 sweptM2,
                 sweptM2(visit, off, true),
                 0);

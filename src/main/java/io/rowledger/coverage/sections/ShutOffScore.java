@@ -8,7 +8,7 @@ package io.rowledger.coverage.sections;
  * @param onOverCoveredM2 on over ground already done: a double
  * @param savedL liquid the right shut-offs saved, L; NaN without a target
  * @param skippedL liquid the skips lack, L; NaN without a target
- * @param doubledL liquid the doubles cost, L (metered)
+ * @param overlapL liquid the doubles cost, L (metered)
  */
 public record ShutOffScore(
         double offOverCoveredM2,
@@ -16,4 +16,4 @@ public record ShutOffScore(
         double onOverCoveredM2,
         double savedL,
         double skippedL,
-        double doubledL) {}
+        double overlapL) {}

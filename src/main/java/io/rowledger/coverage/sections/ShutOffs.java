@@ -29,7 +29,7 @@ public final class ShutOffs {
         this.boundary = boundary;
     }
 
-    private record Score(double rightM2, double bareM2, double doubleM2, double savedL, double lackL, double doubledL) {
+    private record Score(double rightM2, double bareM2, double doubleM2, double savedL, double lackL, double overlapL) {
         Score plus(Score o) {
             return new Score(
                     rightM2 + o.rightM2,
@@ -37,7 +37,7 @@ public final class ShutOffs {
                     doubleM2 + o.doubleM2,
                     savedL + o.savedL,
                     lackL + o.lackL,
-                    doubledL + o.doubledL);
+                    overlapL + o.overlapL);
         }
     }
 
@@ -54,7 +54,7 @@ public final class ShutOffs {
         for (Score score : scores) {
             sum = sum.plus(score);
         }
-        return new ShutOffScore(sum.rightM2, sum.bareM2, sum.doubleM2, sum.savedL, sum.lackL, sum.doubledL);
+        return new ShutOffScore(sum.rightM2, sum.bareM2, sum.doubleM2, sum.savedL, sum.lackL, sum.overlapL);
     }
 
     private Score one(int i, Geometry doneAlready) {

@@ -33,7 +33,7 @@ public record CoverageOptions(
     }
 
     /** What the program uses unless told otherwise. */
-    public static CoverageOptions standard(int threads) {
+    public static CoverageOptions defaults(int threads) {
         return new CoverageOptions(CELL_M, SIMPLIFY_M, threads, MAX_CELLS, PLACE_MIN_M2, PLACE_MIN_WIDTH_M);
     }
 }

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 /** Two rows of which each follows the speed, and has the band, of the other's place, or shuts off by the other's place. */
 public final class ChannelsSwappedDetector implements Detector {
     /** Both rows must lose this share of their squared error by being taken for each other. */
-    private static final double LEAST_SHARE_EXPLAINED = 0.45;
+    private static final double MIN_SHARE_EXPLAINED = 0.45;
 
     /** Bands that differ by more than this are unequal. */
     private static final double UNEQUAL = 0.1;
@@ -27,7 +27,7 @@ public final class ChannelsSwappedDetector implements Detector {
     private static final double FLATTER = 0.8;
 
     /** And the gain must be this many times the variance of a reading. */
-    private static final double LEAST_GAIN = 60;
+    private static final double MIN_GAIN = 60;
 
     /** Readings beyond these say nothing of a place: a valve is shut, or shut with the other row's. */
     private static final double WILD = 3.2;
@@ -139,7 +139,7 @@ public final class ChannelsSwappedDetector implements Detector {
                 for (int j = e.work.passFrom[q]; j < e.work.passFrom[q + 1]; j++) {
                     double ratio = s.ratio[r][j];
                     double k = e.work.curvaturePerM[j];
-                    if (Double.isNaN(ratio) || Math.abs(k) * e.work.halfWidthM < TurnShares.LEAST_TURN) {
+                    if (Double.isNaN(ratio) || Math.abs(k) * e.work.halfWidthM < TurnShares.MIN_TURN) {
                         continue;
                     }
                     double z = ratio * s.rowFactor(r, j) / e.work.bandM[r];
@@ -189,12 +189,12 @@ public final class ChannelsSwappedDetector implements Detector {
             gains[q] =
                     own(e, sums[a][q], a) - as(e, sums[a][q], a, b) + own(e, sums[b][q], b) - as(e, sums[b][q], b, a);
         }
-        MaxSumRange range = MaxSumRange.of(gains).widened(gains, LEAST_GAIN / 3 * variance);
-        if (range.isEmpty() || !(range.sum() > LEAST_GAIN * variance)) {
+        MaxSumRange range = MaxSumRange.of(gains).widened(gains, MIN_GAIN / 3 * variance);
+        if (range.isEmpty() || !(range.sum() > MIN_GAIN * variance)) {
             return null;
         }
-        return explained(e, sums, a, b, range) > LEAST_SHARE_EXPLAINED
-                        && explained(e, sums, b, a, range) > LEAST_SHARE_EXPLAINED
+        return explained(e, sums, a, b, range) > MIN_SHARE_EXPLAINED
+                        && explained(e, sums, b, a, range) > MIN_SHARE_EXPLAINED
                         && beatsLevels(e, sums, a, b, range)
                 ? new Pair(a, b, range, range.sum())
                 : null;
@@ -220,7 +220,7 @@ public final class ChannelsSwappedDetector implements Detector {
         double crossed = as(e, ofA, a, b) + as(e, ofB, b, a);
         double placed = ofA.leastError(e.work.atM[a]) + ofB.leastError(e.work.atM[b]);
         double flat = ofA.leastError(0) + ofB.leastError(0);
-        return crossed < (1 - LEAST_SHARE_EXPLAINED) * placed && crossed < FLATTER * flat;
+        return crossed < (1 - MIN_SHARE_EXPLAINED) * placed && crossed < FLATTER * flat;
     }
 
     private static Case caseOf(Evidence e, Sums[][] sums, Pair pair) {
@@ -234,10 +234,10 @@ public final class ChannelsSwappedDetector implements Detector {
                 + " they lose " + FindingPhrases.pct(a) + " and " + FindingPhrases.pct(b)
                 + " of their squared deviation"
                 + where(e, pair.passes);
-        String rival =
+        String alternative =
                 "A leak on one of them and a restriction on the other would hold on straight ground as well; these"
                         + " rows deviate with the turn.";
-        return caseOf(e, rows, pair.passes, confidence, evidence, rival);
+        return caseOf(e, rows, pair.passes, confidence, evidence, alternative);
     }
 
     private static Case caseOf(Evidence e, ShutOffPlaces.Crossed pair) {
@@ -249,10 +249,10 @@ public final class ChannelsSwappedDetector implements Detector {
                 + " had been covered and the other had not, they did what the other place asked for "
                 + FindingPhrases.time(pair.crossedS()) + " and not for " + FindingPhrases.time(pair.otherwiseS())
                 + where(e, pair.passes());
-        String rival =
+        String alternative =
                 "One row that never shuts off beside one that is blocked would do so over ground of one kind only; these"
                         + " two follow the edge of the covered ground.";
-        return caseOf(e, rows, pair.passes(), confidence, evidence, rival);
+        return caseOf(e, rows, pair.passes(), confidence, evidence, alternative);
     }
 
     private static String where(Evidence e, MaxSumRange passes) {
@@ -261,7 +261,12 @@ public final class ChannelsSwappedDetector implements Detector {
     }
 
     private static Case caseOf(
-            Evidence e, List<Integer> rows, MaxSumRange passes, double confidence, String evidence, String rival) {
+            Evidence e,
+            List<Integer> rows,
+            MaxSumRange passes,
+            double confidence,
+            String evidence,
+            String alternative) {
         String check =
                 "Follow the two rows' plugs and hoses by eye and by their labels; with the bar standing, command one"
                         + " of the rows with water and see which one answers; then, " + FindingPhrases.SAFE
@@ -272,7 +277,7 @@ public final class ChannelsSwappedDetector implements Detector {
                 e.work.timeS[e.work.passFrom[passes.from()]],
                 e.work.timeS[e.work.passFrom[passes.end()] - 1],
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of());
     }
 }

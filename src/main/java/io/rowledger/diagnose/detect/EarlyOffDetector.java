@@ -31,7 +31,8 @@ public final class EarlyOffDetector implements Detector {
                 + SwitchingDelays.side(e, ends.rows()) + ") went off "
                 + FindingPhrases.seconds(ends.delayS()) + " before the bar was lifted, in the middle of " + ends.seen()
                 + " passes, over ground that had not been covered.";
-        String rival = "The driver may lift late on purpose, to empty the hoses: then the ends lie outside the field.";
+        String alternative =
+                "The driver may lift late on purpose, to empty the hoses: then the ends lie outside the field.";
         String check =
                 "Watch at the next headland where the liquid stops, from a safe distance; look up the turn-off time"
                         + " and the distance from hitch to drop line in the controller; compare with where the bar is lifted.";
@@ -41,7 +42,7 @@ public final class EarlyOffDetector implements Detector {
                 e.work.timeS[first],
                 e.work.timeS[last],
                 SwitchingDelays.confidence(ends),
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(
                         new Figure("bare length at the end of a pass", ends.delayS() * speed, "m"),
                         new Figure("lead", ends.delayS(), "s")),

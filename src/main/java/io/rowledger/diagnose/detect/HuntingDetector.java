@@ -21,29 +21,29 @@ import org.jspecify.annotations.Nullable;
  */
 public final class HuntingDetector implements Detector {
     private static final double WINDOW_S = 60;
-    private static final double LEAST_WINDOW_S = 25;
+    private static final double MIN_WINDOW_S = 25;
 
     /** Finer than this nothing is needed for periods of 2.5 s, s. */
     private static final double FINEST_S = 0.4;
 
-    private static final double SHORTEST_S = 2.5;
-    private static final double LONGEST_S = 20;
+    private static final double MIN_PERIOD_S = 2.5;
+    private static final double MAX_S = 20;
     /** Frequencies are this close, Hz: a third of what a window of a minute can tell apart. */
     private static final double FREQUENCY_STEP_HZ = 1 / (3 * WINDOW_S);
 
     /** A swing smaller than this, as a fraction of the flow, is nobody's loss. */
-    private static final double LEAST_SWING = 0.05;
+    private static final double MIN_SWING = 0.05;
 
     /** One period must explain this share of a window's variance. */
-    private static final double LEAST_EXPLAINED = 0.5;
+    private static final double MIN_EXPLAINED = 0.5;
 
     /** Windows belong together when their periods differ by less. */
     private static final double SAME_PERIOD = 0.12;
 
     /** Of a window's samples so many must be judged. */
-    private static final double LEAST_JUDGED = 0.35;
+    private static final double MIN_EVALUATED = 0.35;
 
-    private static final double LEAST_S = 55;
+    private static final double MIN_S = 55;
 
     /** Corners and contours come back as slowly: longer periods must explain more. */
     private static final double SURE_UP_TO_S = 12.5;
@@ -97,9 +97,9 @@ public final class HuntingDetector implements Detector {
     }
 
     private static double[] periods(double intervalS) {
-        double shortest = Math.max(SHORTEST_S, 2.4 * intervalS);
+        double shortest = Math.max(MIN_PERIOD_S, 2.4 * intervalS);
         double highest = 1 / shortest;
-        int n = (int) ((highest - 1 / LONGEST_S) / FREQUENCY_STEP_HZ) + 1;
+        int n = (int) ((highest - 1 / MAX_S) / FREQUENCY_STEP_HZ) + 1;
         double[] periods = new double[n];
         Arrays.setAll(periods, i -> 1 / (highest - i * FREQUENCY_STEP_HZ));
         return periods;
@@ -111,7 +111,7 @@ public final class HuntingDetector implements Detector {
         float[] bar = new float[e.work.n];
         for (int j = 0; j < bar.length; j++) {
             boolean settling = e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S;
-            bar[j] = settling || e.signals.unsteady(j) ? Float.NaN : e.signals.siblingFlux[j] / asked[j];
+            bar[j] = settling || e.signals.unsteady(j) ? Float.NaN : e.signals.peerFlux[j] / asked[j];
         }
         return bar;
     }
@@ -123,7 +123,7 @@ public final class HuntingDetector implements Detector {
         for (int q = 0; q < work.passes(); q++) {
             int from = work.passFrom[q];
             int end = work.passFrom[q + 1];
-            while (from < end && work.timeS[end - 1] - work.timeS[from] > LEAST_WINDOW_S) {
+            while (from < end && work.timeS[end - 1] - work.timeS[from] > MIN_WINDOW_S) {
                 int to = from;
                 while (to < end && work.timeS[to] < work.timeS[from] + WINDOW_S) {
                     to++;
@@ -169,7 +169,7 @@ public final class HuntingDetector implements Detector {
                 }
             }
             double variance = n == 0 ? 0 : squares / n - sum * sum / n / n;
-            boolean worth = variance > 0.5 * LEAST_SWING * LEAST_SWING * LEAST_EXPLAINED && n > LEAST_JUDGED * x.length;
+            boolean worth = variance > 0.5 * MIN_SWING * MIN_SWING * MIN_EXPLAINED && n > MIN_EVALUATED * x.length;
             Swing swing = worth && n > 20 ? strongest(window, x, sum / n, variance * n, n, periods) : null;
             if (swing != null) {
                 swings.add(swing);
@@ -196,9 +196,7 @@ public final class HuntingDetector implements Detector {
                 best = new Swing(window, periods[p], mean, 2 * a / n, 2 * b / n, explained);
             }
         }
-        return best != null && best.explained >= LEAST_EXPLAINED && best.amplitude() >= LEAST_SWING * mean
-                ? best
-                : null;
+        return best != null && best.explained >= MIN_EXPLAINED && best.amplitude() >= MIN_SWING * mean ? best : null;
     }
 
     /**
@@ -251,7 +249,7 @@ public final class HuntingDetector implements Detector {
             seconds += e.work.timeS[swing.window.end - 1] - e.work.timeS[Math.min(from, swing.window.end - 1)];
             upTo = swing.window.end;
         }
-        if (seconds < LEAST_S || (period > SURE_UP_TO_S && explained(swings) < SURE)) {
+        if (seconds < MIN_S || (period > SURE_UP_TO_S && explained(swings) < SURE)) {
             return null;
         }
         double[] amplitudes = swings.stream().mapToDouble(Swing::amplitude).toArray();
@@ -263,7 +261,7 @@ public final class HuntingDetector implements Detector {
                 + FindingPhrases.seconds(period) + " for " + FindingPhrases.time(seconds)
                 + " of work; this one period explains "
                 + FindingPhrases.pct(explained) + " of the variance, whatever the speed did.";
-        String rival =
+        String alternative =
                 "A supply at its limit would hold the sum below the target and not swing about it; a bouncing speed"
                         + " signal would show in the speed.";
         String check =
@@ -276,7 +274,7 @@ public final class HuntingDetector implements Detector {
                 e.work.timeS[edge(e.work, series, swings.get(0), true)],
                 e.work.timeS[edge(e.work, series, swings.get(swings.size() - 1), false)],
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("period", period, "s"), new Figure("swing to either side", amplitude, "1")));
     }
 }

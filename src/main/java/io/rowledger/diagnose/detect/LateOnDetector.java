@@ -48,7 +48,7 @@ public final class LateOnDetector implements Detector {
                 + SwitchingDelays.side(e, ends.rows()) + ") came on "
                 + FindingPhrases.seconds(ends.delayS()) + " after the bar was lowered, in the middle of " + ends.seen()
                 + " passes; the flow did not go on as long after the lift.";
-        String rival =
+        String alternative =
                 "A meter that shows everything late would go on as long after the lift; ground covered before would"
                         + " explain single passes, not all of them.";
         String check =
@@ -62,7 +62,7 @@ public final class LateOnDetector implements Detector {
                 e.work.timeS[first],
                 e.work.timeS[last],
                 SwitchingDelays.confidence(ends),
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(
                         new Figure("bare length at the start of a pass", ends.delayS() * speed, "m"),
                         new Figure("delay", ends.delayS(), "s")),

@@ -32,15 +32,16 @@ public final class LeakingDetector implements Detector {
         boolean meterOnly = mismatch > 0.5 * first.deviation();
         double confidence = meterOnly
                 ? 0.55
-                : first.deviation() < 0.08 ? 0.75 : first.judgedS() < 2 * LevelShifts.LEAST_S ? 0.85 : 0.95;
+                : first.deviation() < 0.08 ? 0.75 : first.evaluatedS() < 2 * LevelShifts.MIN_S ? 0.85 : 0.95;
         String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " rose from "
                 + FindingPhrases.pct(first.before()) + " to "
                 + FindingPhrases.pct(first.level()) + " of the siblings and ran so for "
-                + FindingPhrases.time(first.judgedS())
+                + FindingPhrases.time(first.evaluatedS())
                 + " of work" + FindingPhrases.meterAgainstTotal(mismatch, first.deviation())
                 + FindingPhrases.group(e, rows) + ".";
-        String rival = "Swapped channels would make another row run low by as much and follow another place in turns;"
-                + " no row does. A meter that reads high would have done so from the first minute on.";
+        String alternative =
+                "Swapped channels would make another row run low by as much and follow another place in turns;"
+                        + " no row does. A meter that reads high would have done so from the first minute on.";
         String check = "Look from a safe distance, upwind, for a wet hose or fitting on the row; compare the tank's"
                 + " loss with the meters' sum; then, " + FindingPhrases.SAFE
                 + "compare the row's orifice with a neighbor's and tighten or replace what leaks.";
@@ -51,7 +52,7 @@ public final class LeakingDetector implements Detector {
                 first.fromS(),
                 toS,
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("share of the siblings' flow", first.level(), "1")));
     }
 }

@@ -19,12 +19,12 @@ import java.util.List;
  */
 public final class MeterDropoutDetector implements Detector {
     /** A spell of zeros longer than this is no dropout, s. */
-    private static final double LONGEST_SPELL_S = 12;
+    private static final double MAX_SPELL_S = 12;
 
-    private static final int LEAST_SPELLS = 3;
+    private static final int MIN_SPELLS = 3;
 
     /** Zeros belong together while no more good work than this lies between them, s. */
-    private static final double LONGEST_PAUSE_S = 90;
+    private static final double MAX_PAUSE_S = 90;
 
     private static final double ZERO = 0.03;
     private static final double GOOD = 0.4;
@@ -45,10 +45,10 @@ public final class MeterDropoutDetector implements Detector {
             while (first < spells.size()) {
                 int last = first;
                 while (last + 1 < spells.size()
-                        && workBetween(e.work, spells.get(last).end, spells.get(last + 1).from) < LONGEST_PAUSE_S) {
+                        && workBetween(e.work, spells.get(last).end, spells.get(last + 1).from) < MAX_PAUSE_S) {
                     last++;
                 }
-                if (last - first + 1 >= LEAST_SPELLS) {
+                if (last - first + 1 >= MIN_SPELLS) {
                     kept.addAll(spells.subList(first, last + 1));
                 }
                 first = last + 1;
@@ -82,15 +82,15 @@ public final class MeterDropoutDetector implements Detector {
     private static Case deadCase(Evidence e, List<LevelShifts.Episode> group, double lost) {
         LevelShifts.Episode first = group.get(0);
         List<Integer> rows = EpisodeClusters.rows(group);
-        boolean sure = first.judgedS() >= 2.5 * LevelShifts.LEAST_S && lost < -0.8 && lost > -1.2;
+        boolean sure = first.evaluatedS() >= 2.5 * LevelShifts.MIN_S && lost < -0.8 && lost > -1.2;
         String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " read "
                 + FindingPhrases.pct(first.level())
-                + " of what the siblings gave for " + FindingPhrases.time(first.judgedS()) + " of work"
+                + " of what the siblings gave for " + FindingPhrases.time(first.evaluatedS()) + " of work"
                 + (first.fromStart() ? " from the first minute on" : "") + ", while the total meter went on counting "
                 + FindingPhrases.pct(-lost) + " of what " + (rows.size() == 1 ? "the row" : "each row")
                 + " should give: the liquid"
                 + " flowed and was not metered" + FindingPhrases.group(e, rows) + ".";
-        String rival =
+        String alternative =
                 "A plugged row would have taken its liquid from the total as well; a total meter that began to read high"
                         + " in the same moment would be chance.";
         String check =
@@ -103,7 +103,7 @@ public final class MeterDropoutDetector implements Detector {
                 first.fromS(),
                 group.stream().mapToDouble(LevelShifts.Episode::toS).max().orElse(first.toS()),
                 sure ? 0.95 : 0.75,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("share of the siblings' flow", first.level(), "1")));
     }
 
@@ -118,7 +118,7 @@ public final class MeterDropoutDetector implements Detector {
     private static List<Spell> spells(Evidence e, int r) {
         List<Spell> spells = new ArrayList<>();
         WorkingSamples work = e.work;
-        BitSet shut = e.signals.judged.shut(r);
+        BitSet shut = e.signals.evaluated.shut(r);
         int j = 1;
         while (j < work.n) {
             if (zero(e, r, j) && good(e, r, j - 1) && work.pass[j] == work.pass[j - 1]) {
@@ -127,7 +127,7 @@ public final class MeterDropoutDetector implements Detector {
                     end++;
                 }
                 boolean inside = end < work.n && work.pass[end] == work.pass[j];
-                if (inside && work.timeS[end] - work.timeS[j] <= LONGEST_SPELL_S && !shut.get(j)) {
+                if (inside && work.timeS[end] - work.timeS[j] <= MAX_SPELL_S && !shut.get(j)) {
                     spells.add(new Spell(j, end));
                 }
                 j = end;
@@ -168,7 +168,7 @@ public final class MeterDropoutDetector implements Detector {
                         + FindingPhrases.time(worked) + " of work, " + FindingPhrases.pct(zeroS / worked)
                         + " of it, each time at once and back at once, while the siblings held"
                         + FindingPhrases.meterAgainstTotal(mismatch, -zeroS / worked) + ".";
-        String rival =
+        String alternative =
                 "A valve that shuts by itself would lose liquid, slower and with the total meter following; a plugged"
                         + " row stays down.";
         String check =
@@ -180,7 +180,7 @@ public final class MeterDropoutDetector implements Detector {
                 e.work.timeS[from],
                 e.work.timeS[last],
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("share of the time at zero", zeroS / worked, "1")));
     }
 }

@@ -35,9 +35,9 @@ public final class MeterScaleDetector implements Detector {
         double confidence = !Double.isNaN(mismatch) ? 0.97 : size < 0.05 ? 0.6 : size > 0.25 ? 0.8 : 0.9;
         List<Integer> rows = List.of(x.row());
         String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " read " + FindingPhrases.pct(x.level())
-                + " of the siblings from the first minute to the last (" + FindingPhrases.time(x.judgedS())
+                + " of the siblings from the first minute to the last (" + FindingPhrases.time(x.evaluatedS())
                 + " of work), at every speed" + FindingPhrases.meterAgainstTotal(mismatch, x.deviation()) + ".";
-        String rival = (x.level() < 1 ? "A restriction" : "A wrong orifice or a leak")
+        String alternative = (x.level() < 1 ? "A restriction" : "A wrong orifice or a leak")
                 + " that was there before the job began reads the same; those usually begin or slide during the work.";
         String check =
                 "Compare the meter's calibration number in the setup with its plate and with a neighbor's; swap the"
@@ -50,7 +50,7 @@ public final class MeterScaleDetector implements Detector {
                 x.fromS(),
                 x.toS(),
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("meter reads this share", x.level(), "1")));
     }
 }

@@ -10,9 +10,9 @@ import java.util.List;
 /** A meter that shows one value whatever speed, target and shut-off do. */
 public final class MeterStuckDetector implements Detector {
     /** As many changes must have been missed, s and changes of a sibling's reading. */
-    private static final double LEAST_S = 15;
+    private static final double MIN_S = 15;
 
-    private static final double MISSED_CHANGES = 14;
+    private static final double SKIP_CHANGES = 14;
 
     /** Below this share of what the siblings imply a value is as good as zero: a plugged row, not a stuck meter. */
     private static final double ZERO = 0.1;
@@ -23,13 +23,13 @@ public final class MeterStuckDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
-        float[] changes = siblingChanges(e);
+        float[] changes = peerChanges(e);
         for (int r = 0; r < e.rows(); r++) {
             Run longest = null;
             for (Run run : runs(e, r)) {
                 double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
-                double missed = changes[run.end - 1] - changes[run.from];
-                if (seconds >= LEAST_S && missed >= MISSED_CHANGES && worked(e, r, run)) {
+                double skips = changes[run.end - 1] - changes[run.from];
+                if (seconds >= MIN_S && skips >= SKIP_CHANGES && worked(e, r, run)) {
                     longest = longest == null ? run : joined(longest, run);
                 }
             }
@@ -55,7 +55,7 @@ public final class MeterStuckDetector implements Detector {
             double now = e.signals.impliedLPerS(r, j);
             implied = now > implied ? now : implied;
         }
-        return worked >= LEAST_S && run.value > ZERO * implied;
+        return worked >= MIN_S && run.value > ZERO * implied;
     }
 
     private static List<Run> runs(Evidence e, int r) {
@@ -64,7 +64,7 @@ public final class MeterStuckDetector implements Detector {
         int from = 0;
         for (int i = 1; i <= flow.length; i++) {
             if (i == flow.length || flow[i] != flow[from]) {
-                if (flow[from] > 0 && i - from >= MISSED_CHANGES) {
+                if (flow[from] > 0 && i - from >= SKIP_CHANGES) {
                     runs.add(new Run(from, i, flow[from]));
                 }
                 from = i;
@@ -74,7 +74,7 @@ public final class MeterStuckDetector implements Detector {
     }
 
     /** Up to each record, how often a row's reading changed from record to record: the median over rows is near it. */
-    private static float[] siblingChanges(Evidence e) {
+    private static float[] peerChanges(Evidence e) {
         int n = e.log.records();
         int[] changed = new int[n];
         for (int r = 0; r < e.rows(); r++) {
@@ -92,13 +92,13 @@ public final class MeterStuckDetector implements Detector {
 
     private static Case caseOf(Evidence e, int r, Run run, float[] changes) {
         double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
-        double missed = changes[run.end - 1] - changes[run.from];
-        double confidence = missed > 60 ? 0.98 : missed > 25 ? 0.93 : 0.8;
+        double skips = changes[run.end - 1] - changes[run.from];
+        double confidence = skips > 60 ? 0.98 : skips > 25 ? 0.93 : 0.8;
         List<Integer> rows = List.of(r);
         String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " showed one and the same value for "
-                + FindingPhrases.time(seconds) + " while the siblings' readings changed " + Math.round(missed)
+                + FindingPhrases.time(seconds) + " while the siblings' readings changed " + Math.round(skips)
                 + " times on average.";
-        String rival =
+        String alternative =
                 "A controller that holds the row's last value would look the same; the liquid may have been right all"
                         + " along.";
         String check =
@@ -111,7 +111,7 @@ public final class MeterStuckDetector implements Detector {
                 e.log.timeS(run.from),
                 e.log.timeS(run.end - 1),
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of());
     }
 }

@@ -17,15 +17,15 @@ public final class NoTurnCompensationDetector implements Detector {
     private static final double NONE = 0.3;
 
     /** Fewer stretches of turning may be the track's noise or a fault of rows. */
-    private static final int LEAST_BLOCKS = 3;
+    private static final int MIN_BLOCKS = 3;
 
     /** A coarse track drifts as well, and drift looks like a gentle turn in which no machine compensates. */
-    private static final double LEAST_TURN_IF_COARSE = 0.035;
+    private static final double MIN_TURN_IF_COARSE = 0.035;
 
     /** What a pass with real turns swings its heading by, rad; scatter swings it to and fro by less. */
-    private static final double LEAST_SWING_RAD = 0.2;
+    private static final double MIN_SWING_RAD = 0.2;
 
-    private static final double LEAST_SHARE = 0.2;
+    private static final double MIN_SHARE = 0.2;
 
     /** True where the heading of the pass a block begins in really changed. */
     private static boolean turned(WorkingSamples work, TurnShares.Block block) {
@@ -38,13 +38,13 @@ public final class NoTurnCompensationDetector implements Detector {
             least = Math.min(least, heading);
             most = Math.max(most, heading);
         }
-        return most - least > LEAST_SWING_RAD;
+        return most - least > MIN_SWING_RAD;
     }
 
     @Override
     public List<Case> find(Evidence e) {
         List<TurnShares.Block> blocks = e.turns.stream()
-                .filter(b -> !e.work.coarse || (b.turn() > LEAST_TURN_IF_COARSE && turned(e.work, b)))
+                .filter(b -> !e.work.coarse || (b.turn() > MIN_TURN_IF_COARSE && turned(e.work, b)))
                 .toList();
         double[] gains = blocks.stream()
                 .mapToDouble(b -> Math.max(-1, Math.min(1, (NONE - b.share()) / NONE)) * b.weight())
@@ -56,7 +56,7 @@ public final class NoTurnCompensationDetector implements Detector {
         List<TurnShares.Block> without = blocks.subList(range.from(), range.end());
         double[] shares = without.stream().mapToDouble(TurnShares.Block::share).toArray();
         double median = RobustStatistics.median(shares);
-        if (median > NONE || without.size() < LEAST_BLOCKS || without.size() < LEAST_SHARE * blocks.size()) {
+        if (median > NONE || without.size() < MIN_BLOCKS || without.size() < MIN_SHARE * blocks.size()) {
             return List.of();
         }
         int from = without.get(0).from();
@@ -66,7 +66,7 @@ public final class NoTurnCompensationDetector implements Detector {
         String evidence = "In turns the rows' flows differed by only " + FindingPhrases.pct(Math.max(0, median))
                 + " of what their speeds ask (" + without.size() + " stretches of turning"
                 + (throughout ? ", all there were" : " of " + blocks.size()) + ").";
-        String rival =
+        String alternative =
                 "Compensation may be there and switched off, or the bar's width in the controller may be wrong; a"
                         + " slow flow would show lag after the turn, not none of it.";
         String check =
@@ -78,7 +78,7 @@ public final class NoTurnCompensationDetector implements Detector {
                 throughout ? e.work.timeS[0] : e.work.timeS[from],
                 throughout ? e.work.timeS[e.work.n - 1] : e.work.timeS[end - 1],
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("share of the turn taken out", median, "1")));
         return List.of(found);
     }

@@ -49,9 +49,10 @@ public final class OutsideShareDetector implements Detector {
         double confidence = left.fromStart() && left.toEnd() ? 0.96 : 0.75;
         String evidence = "Both outside rows gave " + FindingPhrases.pct(level) + " of what their bands ask (left "
                 + FindingPhrases.pct(left.level()) + ", right " + FindingPhrases.pct(right.level()) + ") for "
-                + FindingPhrases.time(left.judgedS()) + " of work, while the rows between agreed.";
-        String rival = "Both outside rows may have the same wrong orifice: the setup's share of a row and the orifice"
-                + " cannot be told apart by flow alone.";
+                + FindingPhrases.time(left.evaluatedS()) + " of work, while the rows between agreed.";
+        String alternative =
+                "Both outside rows may have the same wrong orifice: the setup's share of a row and the orifice"
+                        + " cannot be told apart by flow alone.";
         String check =
                 "Look up which share of a row the outside outlets have in the rig file and in the controller, and"
                         + " which ground they feed on the bar; then, " + FindingPhrases.SAFE
@@ -62,7 +63,7 @@ public final class OutsideShareDetector implements Detector {
                 Math.min(left.fromS(), right.fromS()),
                 Math.max(left.toS(), right.toS()),
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("outside rows give this share of their band", level, "1")));
     }
 }

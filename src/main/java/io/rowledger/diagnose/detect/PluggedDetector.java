@@ -35,17 +35,17 @@ public final class PluggedDetector implements Detector {
         List<Integer> rows = EpisodeClusters.rows(group);
         // Where the total meter did not move, the meter was found dead before this.
         double mismatch = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
-        double pressure = e.pressureAgainstSiblings(first.row(), first.fromS(), first.toS());
-        double confidence = first.judgedS() >= 2.5 * LevelShifts.LEAST_S ? 0.97 : first.toEnd() ? 0.9 : 0.6;
+        double pressure = e.pressureAgainstPeers(first.row(), first.fromS(), first.toS());
+        double confidence = first.evaluatedS() >= 2.5 * LevelShifts.MIN_S ? 0.97 : first.toEnd() ? 0.9 : 0.6;
         String began = first.fromStart()
                 ? " from the first minute on"
                 : ", having run at " + FindingPhrases.pct(first.before());
         String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " gave "
                 + FindingPhrases.pct(first.level())
-                + " of what the siblings gave for " + FindingPhrases.time(first.judgedS()) + " of work" + began
+                + " of what the siblings gave for " + FindingPhrases.time(first.evaluatedS()) + " of work" + began
                 + FindingPhrases.meterAgainstTotal(mismatch, first.deviation()) + FindingPhrases.pressure(pressure)
                 + FindingPhrases.group(e, rows) + ".";
-        String rival = !Double.isNaN(mismatch)
+        String alternative = !Double.isNaN(mismatch)
                 ? "A row shut by hand would look the same to this log; a dead meter would not: the total meter lost what the"
                         + " row lost."
                 : pressure > MOVED
@@ -65,7 +65,7 @@ public final class PluggedDetector implements Detector {
                 first.fromS(),
                 toS,
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("share of the siblings' flow", first.level(), "1")));
     }
 }

@@ -29,11 +29,11 @@ public final class RestrictedDetector implements Detector {
         LevelShifts.Episode first = group.get(0);
         List<Integer> rows = EpisodeClusters.rows(group);
         double mismatch = e.meterAgainstTotal(first.row(), first.fromS(), first.toS());
-        double pressure = e.pressureAgainstSiblings(first.row(), first.fromS(), first.toS());
+        double pressure = e.pressureAgainstPeers(first.row(), first.fromS(), first.toS());
         boolean meterOnly = mismatch < 0.5 * first.deviation();
         double how = -first.deviation();
         double confidence =
-                meterOnly ? 0.55 : how < 0.10 ? 0.75 : first.judgedS() < 2 * LevelShifts.LEAST_S ? 0.85 : 0.95;
+                meterOnly ? 0.55 : how < 0.10 ? 0.75 : first.evaluatedS() < 2 * LevelShifts.MIN_S ? 0.85 : 0.95;
         String course = first.slideS() > 0
                 ? " slid to " + FindingPhrases.pct(first.level()) + " of the siblings over "
                         + FindingPhrases.time(first.slideS())
@@ -42,11 +42,11 @@ public final class RestrictedDetector implements Detector {
                         : " fell from " + FindingPhrases.pct(first.before()) + " to "
                                 + FindingPhrases.pct(first.level()) + " of the siblings at once";
         String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + course + " and ran so for "
-                + FindingPhrases.time(first.judgedS())
+                + FindingPhrases.time(first.evaluatedS())
                 + " of work" + FindingPhrases.meterAgainstTotal(mismatch, first.deviation())
                 + FindingPhrases.pressure(pressure)
                 + FindingPhrases.group(e, rows) + ".";
-        String rival = "A meter that reads low would show a constant ratio from the first minute on; this one "
+        String alternative = "A meter that reads low would show a constant ratio from the first minute on; this one "
                 + (first.fromStart() ? "did begin with the log but changed later." : "changed during the job.");
         String check =
                 "Catch nothing yet: read the row's pressure if it has a gauge, and compare the tank's loss with the"
@@ -59,7 +59,7 @@ public final class RestrictedDetector implements Detector {
                 first.fromS(),
                 toS,
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("share of the siblings' flow", first.level(), "1")));
     }
 }

@@ -21,23 +21,23 @@ public final class SlowResponseDetector implements Detector {
     static final double SLOW_S = 2.6;
 
     /** The error must fall by this share of what is left. */
-    private static final double LEAST_EXPLAINED = 0.1;
+    private static final double MIN_EXPLAINED = 0.1;
 
     /** And by so many variances of a reading, against chance. */
-    private static final double LEAST_GAIN = 60;
+    private static final double MIN_GAIN = 60;
 
     /** One pass alone may have had a bad start. */
-    private static final int LEAST_PASSES = 2;
+    private static final int MIN_PASSES = 2;
 
     /** More for a coarse track, whose speed is noisy. */
-    private static final double LEAST_IF_COARSE = 0.45;
+    private static final double MIN_IF_COARSE = 0.45;
 
-    private static final double LEAST_OF_ROW = 0.12;
+    private static final double MIN_OF_ROW = 0.12;
 
     /** Slow ratios hardly reach beyond these; wilder ones are something else. */
-    private static final double LEAST_RATIO = 0.5;
+    private static final double MIN_RATIO = 0.5;
 
-    private static final double MOST_RATIO = 1.8;
+    private static final double MAX_RATIO = 1.8;
 
     /** Changes of level are no response. */
     private static final Set<FindingKind> OF_LEVEL =
@@ -54,7 +54,7 @@ public final class SlowResponseDetector implements Detector {
         List<Case> cases = new ArrayList<>();
         Responses bar = e.barResponses();
         Slow whole = slow(bar, Demand.SLOWEST_USUAL);
-        if (whole != null && whole.explained > (e.work.coarse ? LEAST_IF_COARSE : LEAST_EXPLAINED)) {
+        if (whole != null && whole.explained > (e.work.coarse ? MIN_IF_COARSE : MIN_EXPLAINED)) {
             cases.add(caseOf(e, List.of(), whole));
         }
         int usual = Math.max(Demand.SLOWEST_USUAL, bar.best());
@@ -62,7 +62,7 @@ public final class SlowResponseDetector implements Detector {
         // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
         for (int r = 0; r < e.rows() && cases.isEmpty(); r++) {
             Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual);
-            if (of != null && of.explained > LEAST_OF_ROW) {
+            if (of != null && of.explained > MIN_OF_ROW) {
                 cases.add(caseOf(e, List.of(r), of));
             }
         }
@@ -78,7 +78,7 @@ public final class SlowResponseDetector implements Detector {
             }
         }
         for (int j = 0; j < ratio.length; j++) {
-            ratio[j] = ratio[j] > LEAST_RATIO && ratio[j] < MOST_RATIO ? ratio[j] : Float.NaN;
+            ratio[j] = ratio[j] > MIN_RATIO && ratio[j] < MAX_RATIO ? ratio[j] : Float.NaN;
         }
         return ratio;
     }
@@ -106,10 +106,9 @@ public final class SlowResponseDetector implements Detector {
                     n += responses.count(q);
                 }
                 bestGain = range.sum();
-                boolean often = range.end() - range.from() >= Math.min(LEAST_PASSES, responses.passes());
-                boolean clear = often
-                        && range.sum() > LEAST_EXPLAINED * left
-                        && range.sum() > LEAST_GAIN * left / Math.max(1, n);
+                boolean often = range.end() - range.from() >= Math.min(MIN_PASSES, responses.passes());
+                boolean clear =
+                        often && range.sum() > MIN_EXPLAINED * left && range.sum() > MIN_GAIN * left / Math.max(1, n);
                 best = clear ? new Slow(range.from(), range.end(), t, range.sum() / (range.sum() + left)) : null;
             }
         }
@@ -127,7 +126,7 @@ public final class SlowResponseDetector implements Detector {
                 + FindingPhrases.pct(slow.explained)
                 + " of the deviation from a prompt response. Settled within 5% takes three"
                 + " times as long.";
-        String rival = rows.isEmpty()
+        String alternative = rows.isEmpty()
                 ? "A late target or speed signal would look alike; a flow lag in the setup would shift the flow, not smear"
                         + " it."
                 : "A worn or sticking valve and a controller tuned too soft look alike.";
@@ -141,7 +140,7 @@ public final class SlowResponseDetector implements Detector {
                 fromS,
                 toS,
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(new Figure("time constant", tau, "s"), new Figure("time to settle within 5%", 3 * tau, "s")));
     }
 }

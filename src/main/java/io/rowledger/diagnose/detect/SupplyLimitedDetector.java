@@ -20,13 +20,13 @@ public final class SupplyLimitedDetector implements Detector {
     /** A bin says no more than this. */
     private static final double MOST = 0.1;
 
-    private static final double LEAST_S = 30;
+    private static final double MIN_S = 30;
 
     /** Limited is a sum that varies by less than this share of what flow over target does. */
     private static final double FLAT = 0.55;
 
     /** Speed must vary by this (robust σ of its logarithm) before flat means anything. */
-    private static final double LEAST_VARIATION = 0.008;
+    private static final double MIN_VARIATION = 0.008;
 
     private static final double SETTLED_S = 4;
 
@@ -59,12 +59,12 @@ public final class SupplyLimitedDetector implements Detector {
                 limit[n++] = sum[b];
             }
         }
-        if (n * Bins.BIN_S < LEAST_S) {
+        if (n * Bins.BIN_S < MIN_S) {
             return List.of();
         }
         double ofSum = RobustStatistics.sigma(Arrays.copyOf(logSum, n));
         double ofShare = RobustStatistics.sigma(Arrays.copyOf(logShare, n));
-        if (ofSum > FLAT * ofShare || ofShare < LEAST_VARIATION) {
+        if (ofSum > FLAT * ofShare || ofShare < MIN_VARIATION) {
             return List.of();
         }
         double most = RobustStatistics.median(limit, n);
@@ -80,7 +80,7 @@ public final class SupplyLimitedDetector implements Detector {
         int end = e.bins.from[b + 1];
         float[] perM = e.demand().askedPerM[Demand.USUAL];
         for (int j = from; j < end; j++) {
-            double flux = e.signals.siblingFlux[j];
+            double flux = e.signals.peerFlux[j];
             int start = e.work.passFrom[e.work.pass[j] - 1];
             if (Double.isNaN(flux)
                     || Double.isNaN(e.signals.targetLPerM2[j])
@@ -117,7 +117,7 @@ public final class SupplyLimitedDetector implements Detector {
                 + FindingPhrases.pct(flatness)
                 + " of that of flow over target) while the speed went up and down: the limit begins at "
                 + FindingPhrases.pct(limitMps / speed) + " of the usual speed.";
-        String rival =
+        String alternative =
                 "Hunting swings about the target with a period of its own; here the sum lies below the target and is"
                         + " flat. A wrong target or calibration would fall with the speed, not stay.";
         String check =
@@ -130,7 +130,7 @@ public final class SupplyLimitedDetector implements Detector {
                 e.bins.startS(range.from()),
                 e.bins.endS(range.end() - 1),
                 confidence,
-                new Case.Words(evidence, rival, check),
+                new Case.Words(evidence, alternative, check),
                 List.of(
                         new Figure("the limit begins at this speed", limitMps, "m/s"),
                         new Figure(HOLDS, 0.97 * limitMps, "m/s")));

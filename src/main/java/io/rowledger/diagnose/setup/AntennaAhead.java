@@ -25,7 +25,7 @@ final class AntennaAhead {
     /** So much before and after it is straight and known, s. */
     private static final double AROUND_S = 4;
 
-    private static final double LONGEST_S = 90;
+    private static final double MAX_S = 90;
 
     /** Slower than this the course of the path is noise, m/s. */
     private static final double SLOWEST_MPS = 0.7;
@@ -33,14 +33,14 @@ final class AntennaAhead {
     /** Coarser logs cut turns short, s. */
     private static final double COARSEST_S = 0.55;
 
-    private static final int LEAST_TURNS = 4;
+    private static final int MIN_TURNS = 4;
 
-    private static final int LEAST_SAMPLES = 12;
+    private static final int MIN_SAMPLES = 12;
 
     /** Position and turn rate are logged within some hundredths of a second of each other: at 2 m/s that is so far, m. */
     private static final double TIMING_SIGMA_M = 0.06;
 
-    private static final double LEAST_M = 0.3;
+    private static final double MIN_M = 0.3;
 
     private final LogTable log;
     private final Rig rig;
@@ -71,7 +71,7 @@ final class AntennaAhead {
         }
         double intervalS = track.quality().medianIntervalS();
         double[] turns = intervalS > COARSEST_S ? new double[0] : new AntennaAhead(log, rig, track).turns();
-        if (turns.length < LEAST_TURNS) {
+        if (turns.length < MIN_TURNS) {
             return SetupParameter.untold(
                     SetupMeasurement.ANTENNA_AHEAD,
                     -1,
@@ -79,7 +79,7 @@ final class AntennaAhead {
                     was,
                     "Only " + turns.length
                             + " turns are logged at two records a second or more, in one piece and driven"
-                            + " forward throughout; " + LEAST_TURNS + " are needed.");
+                            + " forward throughout; " + MIN_TURNS + " are needed.");
         }
         double value = RobustStatistics.median(turns);
         // The median of n normal values has a standard error of 1.2533 sigmas over the root of n.
@@ -90,7 +90,7 @@ final class AntennaAhead {
                 -1,
                 KEY,
                 was,
-                new Estimate(value, Math.hypot(error, TIMING_SIGMA_M), LEAST_M),
+                new Estimate(value, Math.hypot(error, TIMING_SIGMA_M), MIN_M),
                 turns.length
                         + " turns, in which the course of the antenna's path was held against the logged turn rate.",
                 "a turn rate that is logged later or earlier than the position, or a rear axle that"
@@ -160,7 +160,7 @@ final class AntennaAhead {
     }
 
     private boolean usable(int from, int to) {
-        if (to - from < LEAST_SAMPLES || timeS[to] - timeS[from] > LONGEST_S) {
+        if (to - from < MIN_SAMPLES || timeS[to] - timeS[from] > MAX_S) {
             return false;
         }
         for (int i = from; i <= to; i++) {

@@ -11,7 +11,7 @@ final class DropOffset {
     static final String KEY = "rig.hitch_to_drop";
 
     /** Headland crossings needed. */
-    private static final int LEAST = 5;
+    private static final int MIN = 5;
 
     /**
      * Half the difference between how early a person lowers and how late lifts, with what a bend at the end adds, 1 sigma, m;
@@ -20,7 +20,7 @@ final class DropOffset {
     private static final double HABIT_SIGMA_M = 0.05;
 
     /** Below this a drop line's place is a matter of where the tape is held, m. */
-    private static final double LEAST_M = 0.15;
+    private static final double MIN_M = 0.15;
 
     /** Ends are left out beyond this, m. */
     private static final double TRIM_M = 0.8;
@@ -55,10 +55,10 @@ final class DropOffset {
                     was,
                     (contrasts.isEmpty() ? "No" : "Only " + contrasts.size())
                             + " headland crossings lie between two neighbors of which one was driven the"
-                            + " other way; " + LEAST + " are needed. Drive passes side by side in opposite directions,"
+                            + " other way; " + MIN + " are needed. Drive passes side by side in opposite directions,"
                             + " and lower and lift the bar on one line at each end.");
         }
-        DriftFit.Fitted delay = DriftFit.delay(contrasts, times, LEAST);
+        DriftFit.Fitted delay = DriftFit.delay(contrasts, times, MIN);
         if (delay != null && Math.abs(delay.value()) > SURE_DELAY * delay.sigma() && delay.sigma() < 0.2) {
             return untold(
                     was,
@@ -67,24 +67,23 @@ final class DropOffset {
                             + " off would make it, and not a length. Drive the ends at one speed.");
         }
         double aheadM = antenna.differs() ? antenna.change() : 0;
-        Estimate estimate =
-                new Estimate(was - error.value() - aheadM, Math.hypot(error.sigma(), HABIT_SIGMA_M), LEAST_M);
+        Estimate estimate = new Estimate(was - error.value() - aheadM, Math.hypot(error.sigma(), HABIT_SIGMA_M), MIN_M);
         long starts = contrasts.stream().filter(c -> ends.get(c.of()).start()).count();
         String basis =
                 contrasts.size() + " headland crossings (" + starts + " starts and " + (contrasts.size() - starts)
                         + " stops), each held against the neighboring passes, of which one or both were driven the other way."
                         + " What is seen is the whole way from antenna to drop line.";
-        String rival =
+        String alternative =
                 "a wrong antenna or hitch length of the same size; a habit of lowering farther past the line than lifting; or a"
                         + " work state that is logged late.";
-        return SetupParameter.of(SetupMeasurement.DROP_OFFSET, -1, KEY, was, estimate, basis, rival);
+        return SetupParameter.of(SetupMeasurement.DROP_OFFSET, -1, KEY, was, estimate, basis, alternative);
     }
 
     private static DriftFit.@Nullable Fitted error(List<PassEnd> ends, List<Contrast> contrasts, double barM) {
         double halfM = ends.stream().mapToDouble(PassEnd::halfM).average().orElse(0);
         // An end is known to a record: as even chances over the way driven in one.
         DriftFit.Fitted byMiddles =
-                DriftFit.error(contrasts, PassEnds.times(ends), new double[ends.size()], LEAST, halfM / Math.sqrt(3));
+                DriftFit.error(contrasts, PassEnds.times(ends), new double[ends.size()], MIN, halfM / Math.sqrt(3));
         if (byMiddles == null || halfM < COARSE_M) {
             return byMiddles;
         }

@@ -23,7 +23,7 @@ final class FlowLag {
     private static final double ONE_VALVE_SIGMA_S = 0.08;
 
     /** Edges of a kind needed. */
-    private static final int LEAST_EDGES = 3;
+    private static final int MIN_EDGES = 3;
 
     /** Beyond this difference between on and off, rows come on late or go off early besides, s. */
     private static final double UNLIKE_S = 1.0;
@@ -46,7 +46,7 @@ final class FlowLag {
      * A smaller difference is no contradiction, s: a valve that acts at once makes the lag look {@link #OPENING_S} shorter
      * than it is, one half as quick again as much longer, and edges are known to a record.
      */
-    private static final double LEAST_S = 0.35;
+    private static final double MIN_S = 0.35;
 
     /** Edges farther from the median are another's, s. */
     private static final double FAR_S = 1.0;
@@ -70,9 +70,9 @@ final class FlowLag {
             off = null;
         }
         String basis = words(on, off, delays.byCommand());
-        String rival = "valves that are slower or quicker than usual by as much; these figures allow "
+        String alternative = "valves that are slower or quicker than usual by as much; these figures allow "
                 + seconds(OPENING_S) + " for opening and " + seconds(CLOSING_S) + " for closing.";
-        return SetupParameter.of(SetupMeasurement.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, rival);
+        return SetupParameter.of(SetupMeasurement.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, alternative);
     }
 
     /** True where off comes too early after on for any valve, but not so much that the whole bar is late or early. */
@@ -87,14 +87,14 @@ final class FlowLag {
         Arrays.sort(sorted);
         double early = intervalS > COARSE_S ? on.value : sorted[(int) Math.floor(EARLY_QUANTILE * (sorted.length - 1))];
         double valve = Math.hypot(ONE_VALVE_SIGMA_S, EARLIEST_SIGMA_S);
-        return new Estimate(early - OPENING_S, Math.hypot(on.error, valve), LEAST_S);
+        return new Estimate(early - OPENING_S, Math.hypot(on.error, valve), MIN_S);
     }
 
     private static Estimate estimate(@Nullable Mean on, @Nullable Mean off) {
         if (on == null || off == null) {
             Mean one = on == null ? off : on;
             double value = (one == null ? 0 : one.value) - (on == null ? CLOSING_S : OPENING_S);
-            return new Estimate(value, Math.hypot(one == null ? 1 : one.error, ONE_VALVE_SIGMA_S), LEAST_S);
+            return new Estimate(value, Math.hypot(one == null ? 1 : one.error, ONE_VALVE_SIGMA_S), MIN_S);
         }
         double late = on.value - OPENING_S;
         double trailing = off.value - CLOSING_S;
@@ -104,18 +104,18 @@ final class FlowLag {
             // edges alone, early off the on edges.
             boolean byOff = late > trailing;
             double value = byOff ? trailing : late;
-            return new Estimate(value, Math.hypot(byOff ? off.error : on.error, ONE_VALVE_SIGMA_S), LEAST_S);
+            return new Estimate(value, Math.hypot(byOff ? off.error : on.error, ONE_VALVE_SIGMA_S), MIN_S);
         }
         double wOn = 1 / (on.error * on.error + ONE_VALVE_SIGMA_S * ONE_VALVE_SIGMA_S);
         double wOff = 1 / (off.error * off.error + ONE_VALVE_SIGMA_S * ONE_VALVE_SIGMA_S);
         double share = wOn / (wOn + wOff);
         double sampling = Math.hypot(share * on.error, (1 - share) * off.error);
         double valve = VALVE_SIGMA_S + (ONE_VALVE_SIGMA_S - VALVE_SIGMA_S) * Math.abs(2 * share - 1);
-        return new Estimate(share * late + (1 - share) * trailing, Math.hypot(sampling, valve), LEAST_S);
+        return new Estimate(share * late + (1 - share) * trailing, Math.hypot(sampling, valve), MIN_S);
     }
 
     private static @Nullable Mean mean(double[] delays, double intervalS) {
-        if (delays.length < LEAST_EDGES) {
+        if (delays.length < MIN_EDGES) {
             return null;
         }
         double middle = RobustStatistics.median(delays);
@@ -130,7 +130,7 @@ final class FlowLag {
                 n++;
             }
         }
-        if (n < LEAST_EDGES) {
+        if (n < MIN_EDGES) {
             return null;
         }
         double mean = sum / n;
@@ -157,7 +157,7 @@ final class FlowLag {
             return "The log has neither the bar's work state nor the rows' commands, so nothing says when the flow should"
                     + " have come on. Log one of them (down, or on_01 and so on).";
         }
-        return "Fewer than " + LEAST_EDGES + " starts or stops of the whole bar with liquid on, in one piece and a few"
+        return "Fewer than " + MIN_EDGES + " starts or stops of the whole bar with liquid on, in one piece and a few"
                 + " seconds apart from others. Lower and lift the bar a few times over bare ground, all rows on.";
     }
 

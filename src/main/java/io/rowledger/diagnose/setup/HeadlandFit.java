@@ -31,7 +31,7 @@ final class HeadlandFit {
     /** Nothing is known beforehand of an end's or a length's place within so much, m. */
     private static final double VAGUE_M = 20;
 
-    private static final int MOST_ROUNDS = 25;
+    private static final int MAX_ROUNDS = 25;
 
     /** Rounds end when nothing moves by more than this share of what it is known to. */
     private static final double STILL = 1e-3;
@@ -207,7 +207,7 @@ final class HeadlandFit {
         double[] solve() {
             invert();
             double moved = 1;
-            for (int round = 0; round < MOST_ROUNDS && moved > STILL; round++) {
+            for (int round = 0; round < MAX_ROUNDS && moved > STILL; round++) {
                 double before = mean[size - 1];
                 for (int i = 0; i < end.length; i++) {
                     update(i);

@@ -10,7 +10,7 @@ import java.util.List;
 /** The ends of passes, where the work state made them, and how each lies to its neighbours along the same headland. */
 final class PassEnds {
     /** Shorter passes are manoeuvres, m. */
-    private static final double SHORTEST_PASS_M = 20;
+    private static final double MIN_PASS_M = 20;
 
     /** Speed at an end is taken over so long, s. */
     private static final double SPEED_OVER_S = 2;
@@ -19,15 +19,15 @@ final class PassEnds {
     static final double PARALLEL_SIN = Math.sin(Math.toRadians(15));
 
     /** A neighbour's end lies no farther ahead or behind, m: a headland's slant across two bars, and every wrong length. */
-    private static final double FARTHEST_ALONG_M = 12;
+    private static final double MAX_ALONG_M = 12;
 
     /** A neighbour lies one bar's width away, more or less; as a share of it. */
     static final double NEAREST_SHARE = 0.6;
 
-    static final double FARTHEST_SHARE = 1.45;
+    static final double MAX_SHARE = 1.45;
 
     /** Contrasts that the error looked for hardly moves say nothing. */
-    static final double LEAST_EFFECT = 0.5;
+    static final double MIN_EFFECT = 0.5;
 
     private PassEnds() {}
 
@@ -36,7 +36,7 @@ final class PassEnds {
         Poses poses = track.poses();
         List<PassEnd> ends = new ArrayList<>();
         for (Pass pass : track.passes()) {
-            if (pass.lengthM() < SHORTEST_PASS_M) {
+            if (pass.lengthM() < MIN_PASS_M) {
                 continue;
             }
             int first = pass.firstStep();
@@ -93,7 +93,7 @@ final class PassEnds {
     /** Every end against the line between its neighbours, where the error looked for would show. */
     static List<Contrast> contrasts(List<PassEnd> ends, double barM) {
         return lines(ends, barM).stream()
-                .filter(c -> Math.abs(c.effect()) >= LEAST_EFFECT)
+                .filter(c -> Math.abs(c.effect()) >= MIN_EFFECT)
                 .toList();
     }
 
@@ -126,7 +126,7 @@ final class PassEnds {
         PassEnd own = ends.get(i);
         double sin = Math.sin(own.headingRad());
         double cos = Math.cos(own.headingRad());
-        Near best = new Near(-1, side * FARTHEST_SHARE * barM, 0, 0);
+        Near best = new Near(-1, side * MAX_SHARE * barM, 0, 0);
         for (int j = 0; j < ends.size(); j++) {
             PassEnd other = ends.get(j);
             double de = other.eastM() - own.eastM();
@@ -138,7 +138,7 @@ final class PassEnds {
             boolean sameHeadland = (sign > 0) == (own.start() == other.start());
             if (side * aside >= NEAREST_SHARE * barM
                     && side * aside < side * best.asideM
-                    && Math.abs(ahead) < FARTHEST_ALONG_M
+                    && Math.abs(ahead) < MAX_ALONG_M
                     && Math.abs(Math.sin(turn)) < PARALLEL_SIN
                     && sameHeadland
                     && other.pass() != own.pass()) {

@@ -19,7 +19,7 @@ final class PassGaps {
     private static final double POINT_M = 3;
 
     /** So much of a pass must have the same two neighbours, samples. */
-    private static final int LEAST_SAMPLES = 4;
+    private static final int MIN_SAMPLES = 4;
 
     private final Poses poses;
     private final double barM;
@@ -123,7 +123,7 @@ final class PassGaps {
             }
         }
         Sums sums = byNeighbours.get(most);
-        if (sums != null && sums.n >= LEAST_SAMPLES) {
+        if (sums != null && sums.n >= MIN_SAMPLES) {
             add(pass.number(), (int) (most >>> 32), (int) most, sums);
         }
     }
@@ -131,7 +131,7 @@ final class PassGaps {
     private void add(int pass, int left, int right, Sums s) {
         double signs = Math.signum(s.leftSign) + Math.signum(s.rightSign);
         double effect = 1 - signs / 2;
-        if (effect >= PassEnds.LEAST_EFFECT) {
+        if (effect >= PassEnds.MIN_EFFECT) {
             double value = -(s.leftM + s.rightM) / (2 * s.n);
             contrasts.add(
                     new Contrast(pass - 1, left - 1, right - 1, 0.5, s.headingRad + Math.PI / 2, value, effect, 0));
@@ -168,7 +168,7 @@ final class PassGaps {
                     double aside = side * (de * cos - dn * sin - ahead * Math.tan(turn));
                     if (Math.abs(Math.sin(turn)) < PassEnds.PARALLEL_SIN
                             && aside > PassEnds.NEAREST_SHARE * barM
-                            && aside < PassEnds.FARTHEST_SHARE * barM) {
+                            && aside < PassEnds.MAX_SHARE * barM) {
                         least = Math.abs(ahead);
                         best = new Near(passAt(j), side * aside, Math.cos(turn) > 0 ? 1 : -1);
                     }

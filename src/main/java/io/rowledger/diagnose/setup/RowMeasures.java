@@ -13,14 +13,14 @@ final class RowMeasures {
     /** Meters of one kind differ by so much from row to row, 1 sigma of a share; common practice, no source. */
     private static final double METER_SIGMA = 0.02;
 
-    private static final int LEAST_ROWS = 4;
+    private static final int MIN_ROWS = 4;
 
     private RowMeasures() {}
 
     static SetupParameter outsideShare(Rig rig, Diagnosis d) {
         String key = "rows.outer_share";
         int last = rig.rows() - 1;
-        if (rig.rows() < LEAST_ROWS) {
+        if (rig.rows() < MIN_ROWS) {
             return SetupParameter.untold(
                     SetupMeasurement.OUTSIDE_SHARE,
                     -1,
@@ -30,7 +30,7 @@ final class RowMeasures {
         }
         double inside = rig.bands().get(1).widthM();
         double was = (rig.bands().get(0).widthM() + rig.bands().get(last).widthM()) / 2 / inside;
-        String rival = "one wrong orifice in both outside rows.";
+        String alternative = "one wrong orifice in both outside rows.";
         for (int i = 0; i < d.findings().size(); i++) {
             if (d.findings().get(i).kind() == FindingKind.OUTSIDE_SHARE) {
                 double is = was * d.figures().get(i).get(0).value();
@@ -45,14 +45,14 @@ final class RowMeasures {
                         is + half,
                         true,
                         d.findings().get(i).evidence(),
-                        rival);
+                        alternative);
             }
         }
         double sum = 0;
         int n = 0;
         for (RowBaseline row : d.baselines()) {
             boolean outside = row.row() == 1 || row.row() == rig.rows();
-            if (outside && row.product() == 0 && row.judgedS() > 0) {
+            if (outside && row.product() == 0 && row.evaluatedS() > 0) {
                 sum += row.medianRatio();
                 n++;
             }
@@ -77,7 +77,7 @@ final class RowMeasures {
                 is + half,
                 false,
                 "The outside rows gave, band for band, what the inside rows gave.",
-                rival);
+                alternative);
     }
 
     static SetupParameter rowOrder(Diagnosis d) {
@@ -97,7 +97,7 @@ final class RowMeasures {
                         Double.NaN,
                         true,
                         basis,
-                        finding.rival());
+                        finding.alternative());
             }
         }
         return SetupParameter.untold(

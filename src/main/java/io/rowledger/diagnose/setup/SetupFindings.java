@@ -130,7 +130,7 @@ public final class SetupFindings {
                 place[0],
                 place[1],
                 evidence(m, half),
-                m.rival(),
+                m.alternative(),
                 check(m.what()));
         String unit = m.what() == SetupMeasurement.FLOW_LAG ? "s" : "m";
         List<Figure> figures = List.of(

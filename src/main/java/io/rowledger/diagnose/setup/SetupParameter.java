@@ -12,7 +12,7 @@ package io.rowledger.diagnose.setup;
  * @param high upper end of the 90 % interval
  * @param differs true where the log contradicts the rig file
  * @param basis what the estimate rests on, or why the log can't tell and what driving would let it; a sentence or two
- * @param rival what else would look the same; empty where nothing is told
+ * @param alternative what else would look the same; empty where nothing is told
  */
 public record SetupParameter(
         SetupMeasurement what,
@@ -24,7 +24,7 @@ public record SetupParameter(
         double high,
         boolean differs,
         String basis,
-        String rival) {
+        String alternative) {
     /** True where the log has an answer. */
     public boolean told() {
         return !Double.isNaN(is);
@@ -41,7 +41,13 @@ public record SetupParameter(
 
     /** A measure with a normal error; it differs where it is that many sigmas and at least so much away. */
     static SetupParameter of(
-            SetupMeasurement what, int product, String key, double was, Estimate estimate, String basis, String rival) {
+            SetupMeasurement what,
+            int product,
+            String key,
+            double was,
+            Estimate estimate,
+            String basis,
+            String alternative) {
         double half = Estimate.Z90 * estimate.sigma();
         return new SetupParameter(
                 what,
@@ -53,6 +59,6 @@ public record SetupParameter(
                 estimate.value() + half,
                 estimate.differsFrom(was),
                 basis,
-                rival);
+                alternative);
     }
 }

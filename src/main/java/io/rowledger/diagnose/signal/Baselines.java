@@ -15,12 +15,12 @@ public final class Baselines {
         int rows = e.rows();
         double[] median = new double[rows];
         double[] spread = new double[rows];
-        double[] judgedS = new double[rows];
+        double[] evaluatedS = new double[rows];
         for (int r = 0; r < rows; r++) {
             double[] healthy = healthy(e, cases, r);
             median[r] = healthy.length == 0 ? Double.NaN : RobustStatistics.median(healthy);
             spread[r] = healthy.length == 0 ? Double.NaN : RobustStatistics.sigma(healthy);
-            judgedS[r] = healthy.length * Bins.BIN_S;
+            evaluatedS[r] = healthy.length * Bins.BIN_S;
         }
         double[] known = Arrays.stream(median).filter(x -> !Double.isNaN(x)).toArray();
         List<RowBaseline> baselines = new ArrayList<>();
@@ -28,7 +28,7 @@ public final class Baselines {
             boolean outlier = Math.abs(median[r] - 1) > LevelShifts.USUAL_METERS
                     && Math.abs(RobustStatistics.modifiedZ(median[r], known)) > RobustStatistics.OUTLIER_Z;
             baselines.add(new RowBaseline(
-                    e.signals.product, r + 1, median[r], spread[r], responseS(e, cases, r), judgedS[r], outlier));
+                    e.signals.product, r + 1, median[r], spread[r], responseS(e, cases, r), evaluatedS[r], outlier));
         }
         return baselines;
     }
@@ -61,10 +61,10 @@ public final class Baselines {
             }
         }
         Responses bar = e.barResponses();
-        int judged = 0;
+        int evaluated = 0;
         for (int q = 0; q < bar.passes(); q++) {
-            judged += bar.count(q);
+            evaluated += bar.count(q);
         }
-        return judged == 0 ? Double.NaN : Demand.tauS(bar.best());
+        return evaluated == 0 ? Double.NaN : Demand.tauS(bar.best());
     }
 }

@@ -26,7 +26,7 @@ public record Case(
         List<Figure> figures,
         @Nullable Cost cost) {
     /** Evidence, best rival explanation, and the checks, cheapest and safest first. */
-    public record Words(String evidence, String rival, String check) {}
+    public record Words(String evidence, String alternative, String check) {}
 
     /** Ground touched, m², and liquid too much or (negative) too little, L. */
     public record Cost(double areaM2, double volumeL) {}

@@ -89,7 +89,7 @@ public final class Edges {
     }
 
     private double covered(int r, int from, int end) {
-        return e.signals.judged.covered().share(r, e.work.step[from], e.work.endStep[end - 1]);
+        return e.signals.evaluated.covered().share(r, e.work.step[from], e.work.endStep[end - 1]);
     }
 
     /** How long the flow goes on after the lift, s. */
@@ -110,7 +110,7 @@ public final class Edges {
         double[] some = new double[(end - from) / stride + 1];
         int n = 0;
         for (int j = from; j < end; j += stride) {
-            if (!e.signals.judged.shut(r).get(j)) {
+            if (!e.signals.evaluated.shut(r).get(j)) {
                 some[n++] = e.signals.flowLPerS[r][j];
             }
         }

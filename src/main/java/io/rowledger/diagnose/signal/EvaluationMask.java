@@ -30,7 +30,7 @@ public final class EvaluationMask {
     private final WorkingSamples work;
     private final Delivery delivery;
     private final Strips strips;
-    private final BitSet[] judged;
+    private final BitSet[] evaluated;
     private final BitSet[] shut;
     private final boolean commandLogged;
     private @Nullable PriorCoverageGrid covered;
@@ -40,11 +40,11 @@ public final class EvaluationMask {
         this.work = work;
         this.strips = strips;
         this.delivery = delivery;
-        judged = new BitSet[work.rows()];
+        evaluated = new BitSet[work.rows()];
         shut = new BitSet[work.rows()];
         commandLogged = work.rows() > 0 && log.records() > 0 && log.on(0, 0) >= 0;
         for (int r = 0; r < work.rows(); r++) {
-            judged[r] = new BitSet(work.n);
+            evaluated[r] = new BitSet(work.n);
             shut[r] = new BitSet(work.n);
             row(r);
         }
@@ -56,7 +56,7 @@ public final class EvaluationMask {
 
     /** Records in which row r is judged. Shared, read only. */
     BitSet records(int r) {
-        return judged[r];
+        return evaluated[r];
     }
 
     /** Records in which row r was rightly off, or is taken to have been. Shared, read only. */
@@ -79,10 +79,10 @@ public final class EvaluationMask {
                 while (to < end && delivers(r, to) == on) {
                     to++;
                 }
-                if (!on && rightlyOff(r, j, to, from, end)) {
+                if (!on && shutOffCredit(r, j, to, from, end)) {
                     shut[r].set(j, to);
                 } else {
-                    judged[r].set(j, to);
+                    evaluated[r].set(j, to);
                 }
                 j = to;
             }
@@ -90,7 +90,7 @@ public final class EvaluationMask {
         }
     }
 
-    private boolean rightlyOff(int r, int j, int to, int from, int end) {
+    private boolean shutOffCredit(int r, int j, int to, int from, int end) {
         double seconds = work.timeS[to - 1] - work.timeS[j];
         boolean atEdge = j == from || to == end;
         if (atEdge && seconds < EDGE_S) {
@@ -137,9 +137,9 @@ public final class EvaluationMask {
 
     /** Takes the valve's time off both ends of every judged stretch of a pass. */
     private void trim(int r, int from, int end) {
-        int a = judged[r].nextSetBit(from);
+        int a = evaluated[r].nextSetBit(from);
         while (a >= 0 && a < end) {
-            int b = Math.min(end, judged[r].nextClearBit(a));
+            int b = Math.min(end, evaluated[r].nextClearBit(a));
             int low = a;
             while (low < b && work.timeS[low] < work.timeS[a] + VALVE_S) {
                 low++;
@@ -148,9 +148,9 @@ public final class EvaluationMask {
             while (high > low && work.timeS[high - 1] > work.timeS[b - 1] - VALVE_S) {
                 high--;
             }
-            judged[r].clear(a, low);
-            judged[r].clear(high, b);
-            a = judged[r].nextSetBit(b);
+            evaluated[r].clear(a, low);
+            evaluated[r].clear(high, b);
+            a = evaluated[r].nextSetBit(b);
         }
     }
 }

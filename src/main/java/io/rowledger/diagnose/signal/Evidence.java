@@ -101,7 +101,7 @@ public final class Evidence {
     public Responses barResponses() {
         Responses made = barResponses;
         if (made == null) {
-            float[] flux = signals.siblingFlux.clone();
+            float[] flux = signals.peerFlux.clone();
             for (Case found : cases) {
                 if (found.kind() == FindingKind.SUPPLY_LIMITED) {
                     Arrays.fill(flux, work.at(found.fromS()), work.at(found.toS()), Float.NaN);
@@ -203,7 +203,7 @@ public final class Evidence {
     }
 
     /** Mean pressure at row r over the median of all rows' in a stretch; NaN where none is logged. */
-    public double pressureAgainstSiblings(int r, double fromS, double toS) {
+    public double pressureAgainstPeers(int r, double fromS, double toS) {
         int to = work.at(toS);
         int from = work.at(fromS);
         int stride = Math.max(1, (to - from) / 200);
@@ -219,7 +219,7 @@ public final class Evidence {
                 }
             }
             double own = log.rowPressurePa(r, record(j));
-            if (n >= FlowRatios.LEAST_SIBLINGS && !Double.isNaN(own)) {
+            if (n >= FlowRatios.MIN_PEERS && !Double.isNaN(own)) {
                 sum += own / RobustStatistics.median(all, n);
                 count++;
             }

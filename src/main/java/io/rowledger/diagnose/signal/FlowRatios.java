@@ -15,16 +15,16 @@ import java.util.BitSet;
  */
 public final class FlowRatios {
     /** Below this many delivering siblings there is no telling which row is wrong. */
-    public static final int LEAST_SIBLINGS = 3;
+    public static final int MIN_PEERS = 3;
 
     /** A bar slower than this stands or creeps; flows then follow its minimum and not the speed, m/s. */
-    private static final double LEAST_SPEED_MPS = 0.4;
+    private static final double MIN_SPEED_MPS = 0.4;
 
     /** Flow ratio to the other rows below which a row counts as not delivering (1). */
     public static final double PLUGGED = 0.12;
 
     /** Rows that differ more than this in speed are in a tight corner, where the lag of the flow hides the rest. */
-    private static final double LARGEST_TURN = 0.35;
+    private static final double MAX_TURN = 0.35;
 
     /** Rows slower than this share of the bar's middle are inside the turn. */
     private static final double NOT_INSIDE = 0.6;
@@ -32,14 +32,14 @@ public final class FlowRatios {
     public final int product;
     final WorkingSamples work;
     final Rig rig;
-    public final EvaluationMask judged;
+    public final EvaluationMask evaluated;
     private final BitSet[] records;
     /** Metered flow, lag taken out, L/s. */
     public final float[][] flowLPerS;
     /** Row flow over what the siblings' median implies; NaN where not judged. */
     public final float[][] ratio;
     /** Median flux of the delivering rows at the bar's centre, L/s a metre of band; NaN where too few delivered. */
-    public final float[] siblingFlux;
+    public final float[] peerFlux;
     /** Mean of the rows, L/m²; NaN without a target. */
     public final float[] targetLPerM2;
     /** Entries in which the rows have different targets: they can't be held against each other. */
@@ -49,13 +49,13 @@ public final class FlowRatios {
     /** Share of the turn the machine takes out, per entry. */
     final float[] turnShare;
 
-    public FlowRatios(int product, WorkingSamples work, Rig rig, EvaluationMask judged, Delivery delivery) {
+    public FlowRatios(int product, WorkingSamples work, Rig rig, EvaluationMask evaluated, Delivery delivery) {
         this.product = product;
         this.work = work;
         this.rig = rig;
-        this.judged = judged;
+        this.evaluated = evaluated;
         this.records = new BitSet[work.rows()];
-        Arrays.setAll(records, r -> (BitSet) judged.records(r).clone());
+        Arrays.setAll(records, r -> (BitSet) evaluated.records(r).clone());
         int rows = work.rows();
         flowLPerS = new float[rows][work.n];
         for (int r = 0; r < rows; r++) {
@@ -72,7 +72,7 @@ public final class FlowRatios {
             mixed.set(j, delivery.targetsDiffer(product, work.step[j]));
         }
         turnShare = new float[work.n];
-        siblingFlux = new float[work.n];
+        peerFlux = new float[work.n];
         ratio = new float[rows][work.n];
         Arrays.fill(turnShare, 1);
     }
@@ -93,7 +93,7 @@ public final class FlowRatios {
 
     /** What the siblings imply for row r, L/s; NaN where too few delivered. */
     public double impliedLPerS(int r, int j) {
-        return siblingFlux[j] * rowFactor(r, j);
+        return peerFlux[j] * rowFactor(r, j);
     }
 
     /** What the target asks of row r at its own speed, L/s; NaN without a target. */
@@ -106,8 +106,8 @@ public final class FlowRatios {
     public boolean unsteady(int j) {
         return mixed.get(j)
                 || work.swinging[j]
-                || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > LARGEST_TURN
-                || work.speedMps[j] < LEAST_SPEED_MPS;
+                || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > MAX_TURN
+                || work.speedMps[j] < MIN_SPEED_MPS;
     }
 
     /** Fills ratios and sibling fluxes with the present turn shares. */
@@ -125,8 +125,8 @@ public final class FlowRatios {
                     some[count++] = flux[r];
                 }
             }
-            double middle = count < LEAST_SIBLINGS ? Double.NaN : RobustStatistics.median(some, count);
-            siblingFlux[j] = (float) middle;
+            double middle = count < MIN_PEERS ? Double.NaN : RobustStatistics.median(some, count);
+            peerFlux[j] = (float) middle;
             boolean unsteady = unsteady(j);
             double perFlux = middle > 0 ? 1 / middle : Double.NaN;
             for (int r = 0; r < rows; r++) {

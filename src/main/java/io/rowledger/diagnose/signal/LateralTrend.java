@@ -9,7 +9,7 @@ import io.rowledger.stats.RobustStatistics;
  */
 public final class LateralTrend {
     /** With fewer pairs one row would be a third of the answer. */
-    private static final int LEAST_PAIRS = 3;
+    private static final int MIN_PAIRS = 3;
 
     private final FlowRatios s;
     private final float[] slopePerM;
@@ -28,7 +28,7 @@ public final class LateralTrend {
                     slope[pairs++] = rise / (s.work.atM[mirror] - s.work.atM[r]);
                 }
             }
-            slopePerM[j] = pairs < LEAST_PAIRS ? 0 : (float) RobustStatistics.median(slope, pairs);
+            slopePerM[j] = pairs < MIN_PAIRS ? 0 : (float) RobustStatistics.median(slope, pairs);
         }
     }
 

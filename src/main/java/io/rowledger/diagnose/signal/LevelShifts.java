@@ -12,14 +12,14 @@ public final class LevelShifts {
     static final double USUAL_METERS = 0.04;
 
     /** The shortest stretch that is worth a word, s of judged work. */
-    public static final double LEAST_S = 40;
+    public static final double MIN_S = 40;
 
     /** "From the first minute on": within so much judged work of the row's first. */
     static final double FIRST_MINUTE_S = 60;
 
     private static final double SIGMAS = 6;
-    private static final double LEAST_JUMP = 0.025;
-    private static final int LEAST_BINS = 3;
+    private static final double MIN_JUMP = 0.025;
+    private static final int MIN_BINS = 3;
     private static final double CLIP = 3;
 
     /** Excursions shorter than this, between equal levels, are the turn's and not the row's. */
@@ -35,7 +35,7 @@ public final class LevelShifts {
     private static final double MOSTLY = 0.85;
 
     /** What a stretch must differ by to be one. */
-    private static final double LEAST_DEVIATION = 0.075;
+    private static final double MIN_DEVIATION = 0.075;
 
     /** Below this a stretch must last {@link #LASTING_S}: a turn's remains can be as large, but not as long. */
     private static final double CLEAR_DEVIATION = 0.2;
@@ -63,7 +63,7 @@ public final class LevelShifts {
      * @param before ratio before, 1 where it began with the log
      * @param fromStart true from the first minute on
      * @param toEnd true until the last judged minute
-     * @param judgedS judged time in it
+     * @param evaluatedS judged time in it
      * @param slideS time over which it slid to its level; 0 for a step
      * @param spread robust σ of the bins about their levels
      * @param steady true where it kept one level throughout
@@ -76,7 +76,7 @@ public final class LevelShifts {
             double before,
             boolean fromStart,
             boolean toEnd,
-            double judgedS,
+            double evaluatedS,
             double slideS,
             double spread,
             boolean steady) {
@@ -102,11 +102,11 @@ public final class LevelShifts {
                 value[n++] = Math.min(CLIP, medians[b]);
             }
         }
-        if (n < 2 * LEAST_BINS) {
+        if (n < 2 * MIN_BINS) {
             return List.of();
         }
         double noise = noise(value, n);
-        int[] starts = new ChangePoints(Math.max(SIGMAS * noise, 0.02), LEAST_JUMP, LEAST_BINS).starts(value, n);
+        int[] starts = new ChangePoints(Math.max(SIGMAS * noise, 0.02), MIN_JUMP, MIN_BINS).starts(value, n);
         List<Segment> segments = new ArrayList<>();
         for (int i = 0; i < starts.length; i++) {
             int end = i + 1 < starts.length ? starts[i + 1] : n;
@@ -174,15 +174,15 @@ public final class LevelShifts {
         for (Segment segment : all.subList(first, end)) {
             longest = segment.end - segment.from > longest.end - longest.from ? segment : longest;
             boolean farther = Math.abs(segment.level - 1) > Math.abs(extreme.level - 1);
-            extreme = farther && segment.end - segment.from >= 2 * LEAST_BINS ? segment : extreme;
+            extreme = farther && segment.end - segment.from >= 2 * MIN_BINS ? segment : extreme;
         }
-        double judgedS = (to - from) * Bins.BIN_S;
+        double evaluatedS = (to - from) * Bins.BIN_S;
         boolean fromStart = from * Bins.BIN_S <= FIRST_MINUTE_S && first == 0;
         boolean toEnd = end == all.size();
         boolean steady = steady(all.subList(first, end), longest);
         double level = steady ? longest.level : extreme.level;
-        if (judgedS < (Math.abs(level - 1) < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : LEAST_S)
-                || (Math.abs(level - 1) < LEAST_DEVIATION && !(fromStart && toEnd && steady))) {
+        if (evaluatedS < (Math.abs(level - 1) < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : MIN_S)
+                || (Math.abs(level - 1) < MIN_DEVIATION && !(fromStart && toEnd && steady))) {
             return null;
         }
         double before = first == 0 ? 1 : all.get(first - 1).level;
@@ -193,7 +193,7 @@ public final class LevelShifts {
         double toS = bins.endS(at[to - 1]);
         double slideS = first == 0 ? 0 : slide(all, first, end, level, at);
         return new Episode(
-                r, fromS, Math.max(fromS, toS), level, before, fromStart, toEnd, judgedS, slideS, noise, steady);
+                r, fromS, Math.max(fromS, toS), level, before, fromStart, toEnd, evaluatedS, slideS, noise, steady);
     }
 
     /** True where the stretch keeps its longest segment's level but for what turns do to a row beside the siblings. */

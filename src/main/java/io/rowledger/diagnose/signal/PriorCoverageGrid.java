@@ -14,7 +14,7 @@ final class PriorCoverageGrid {
     private static final double CELL_M = 0.5;
 
     /** Fields too large for half metres get larger cells: 32 MB at most. */
-    private static final double MOST_CELLS = 8e6;
+    private static final double MAX_CELLS = 8e6;
 
     /** Ground the same pass covered just now does not count, s. */
     private static final double FORGET_S = 5;
@@ -35,7 +35,7 @@ final class PriorCoverageGrid {
         this.strips = strips;
         double[] box = box();
         double area = Math.max(1, (box[2] - box[0]) * (box[3] - box[1]));
-        cellM = Math.max(CELL_M, Math.sqrt(area / MOST_CELLS));
+        cellM = Math.max(CELL_M, Math.sqrt(area / MAX_CELLS));
         eastM = box[0];
         northM = box[1];
         columns = (int) ((box[2] - box[0]) / cellM) + 1;

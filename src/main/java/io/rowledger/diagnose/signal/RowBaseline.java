@@ -8,9 +8,15 @@ package io.rowledger.diagnose.signal;
  * @param medianRatio median of its ratio to what its siblings imply; NaN where it was never judged
  * @param spread robust standard deviation of the same, of means over a few seconds: 1.4826 × MAD
  * @param responseS time constant with which its flow follows speed and target, s; NaN where nothing moved enough to tell
- * @param judgedS time over which it was judged, s
+ * @param evaluatedS time over which it was judged, s
  * @param outlier true where its median ratio stands apart from the other rows' (modified z beyond 3.5) and by more than
  *     meters usually differ
  */
 public record RowBaseline(
-        int product, int row, double medianRatio, double spread, double responseS, double judgedS, boolean outlier) {}
+        int product,
+        int row,
+        double medianRatio,
+        double spread,
+        double responseS,
+        double evaluatedS,
+        boolean outlier) {}

@@ -51,7 +51,7 @@ final class ShutOffFlicker {
         int n = 0;
         for (int j = from; j < to; j++) {
             if (!Float.isNaN(s.ratio[r][j])) {
-                share += s.judged.covered().share(r, s.work.step[j], s.work.endStep[j]);
+                share += s.evaluated.covered().share(r, s.work.step[j], s.work.endStep[j]);
                 n++;
             }
         }

@@ -16,15 +16,15 @@ public final class ShutOffPlaces {
     private static final double KNOWN = 0.01;
 
     /** A row slower than this share of the bar stays on ground it has just covered itself: the inside of a corner. */
-    private static final double LEAST_SPEED_SHARE = 0.6;
+    private static final double MIN_SPEED_SHARE = 0.6;
 
     /** Valves and the covered ground's half metres differ by parts of a second at an edge: less says nothing, s. */
-    private static final double LEAST_S = 8;
+    private static final double MIN_S = 8;
 
     /** In a single pass a driver may have shut rows by hand. */
-    private static final int LEAST_PASSES = 2;
+    private static final int MIN_PASSES = 2;
 
-    private static final double LEAST_IN_A_PASS_S = 1;
+    private static final double MIN_IN_A_PASS_S = 1;
 
     /** Crossed rows do what their own place asks, or neither place, only at edges. */
     private static final double OTHERWISE = 0.4;
@@ -89,9 +89,9 @@ public final class ShutOffPlaces {
         boolean[] bare = new boolean[rows];
         double seconds = e.work.durationS[j];
         for (int r = 0; r < rows; r++) {
-            double share = e.signals.judged.covered().share(r, e.work.step[j], e.work.endStep[j]);
+            double share = e.signals.evaluated.covered().share(r, e.work.step[j], e.work.endStep[j]);
             bare[r] = share < KNOWN;
-            boolean forward = e.signals.rowSpeedShare(r, j) > LEAST_SPEED_SHARE;
+            boolean forward = e.signals.rowSpeedShare(r, j) > MIN_SPEED_SHARE;
             known[r] = forward && (bare[r] || share > 1 - KNOWN);
             if (known[r] && !bare[r]) {
                 onCoveredS[r] += on[r] ? seconds : 0;
@@ -133,24 +133,24 @@ public final class ShutOffPlaces {
         MaxSumRange range = MaxSumRange.of(gains);
         int seen = 0;
         for (int q = range.from(); q < range.end(); q++) {
-            seen += gains[q] >= LEAST_IN_A_PASS_S ? 1 : 0;
+            seen += gains[q] >= MIN_IN_A_PASS_S ? 1 : 0;
         }
-        if (seen < LEAST_PASSES || !follows(a, b, range) || !follows(b, a, range) || !siblingsShutOff(a, b)) {
+        if (seen < MIN_PASSES || !follows(a, b, range) || !follows(b, a, range) || !peersShutOff(a, b)) {
             return null;
         }
         double crossed =
                 sum(followsS, a, b, range.from(), range.end()) + sum(followsS, b, a, range.from(), range.end());
         double otherwise = otherwiseS(a, b, range.from(), range.end()) + otherwiseS(b, a, range.from(), range.end());
-        return new Crossed(a, b, range.widened(gains, LEAST_IN_A_PASS_S), crossed, otherwise);
+        return new Crossed(a, b, range.widened(gains, MIN_IN_A_PASS_S), crossed, otherwise);
     }
 
     private boolean follows(int row, int other, MaxSumRange range) {
         double follows = sum(followsS, row, other, range.from(), range.end());
-        return follows >= LEAST_S && otherwiseS(row, other, range.from(), range.end()) <= OTHERWISE * follows;
+        return follows >= MIN_S && otherwiseS(row, other, range.from(), range.end()) <= OTHERWISE * follows;
     }
 
     /** True where the other rows do shut off over covered ground: else there is nothing to follow. */
-    private boolean siblingsShutOff(int a, int b) {
+    private boolean peersShutOff(int a, int b) {
         double on = 0;
         double off = 0;
         for (int r = 0; r < rows; r++) {

@@ -15,12 +15,12 @@ public final class SwitchingDelays {
     /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
     private static final double COARSE_INTERVAL_S = 0.4;
 
-    private static final int LEAST_PASSES = 3;
+    private static final int MIN_PASSES = 3;
 
-    private static final double MOST_ROWS = 0.6;
+    private static final double MAX_ROWS = 0.6;
 
     /** One pass says no more than this, s. */
-    private static final double MOST_S = 2;
+    private static final double MAX_S = 2;
 
     /**
      * What is usual at one end of a pass.
@@ -95,7 +95,7 @@ public final class SwitchingDelays {
     private static @Nullable Ends ends(List<Integer> rows, double[] delay, double intervalS, Usual usual) {
         double[] gains = new double[delay.length];
         for (int q = 0; q < gains.length; q++) {
-            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MOST_S, Math.min(MOST_S, delay[q] - usual.usualS));
+            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MAX_S, Math.min(MAX_S, delay[q] - usual.usualS));
         }
         MaxSumRange range = MaxSumRange.of(gains);
         double[] in = new double[delay.length];
@@ -106,7 +106,7 @@ public final class SwitchingDelays {
             }
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : RobustStatistics.median(in, n);
-        return n >= LEAST_PASSES && median >= usual.bareS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
+        return n >= MIN_PASSES && median >= usual.bareS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
                 ? new Ends(rows, range, median, n, usual)
                 : null;
     }
@@ -119,9 +119,9 @@ public final class SwitchingDelays {
     private static @Nullable Ends mostRows(List<Ends> single, double[][] delayS) {
         int seen = 0;
         for (double[] ofRow : delayS) {
-            seen += Arrays.stream(ofRow).filter(x -> !Double.isNaN(x)).count() >= LEAST_PASSES ? 1 : 0;
+            seen += Arrays.stream(ofRow).filter(x -> !Double.isNaN(x)).count() >= MIN_PASSES ? 1 : 0;
         }
-        if (single.size() < 3 || single.size() < MOST_ROWS * seen) {
+        if (single.size() < 3 || single.size() < MAX_ROWS * seen) {
             return null;
         }
         Ends typical = single.get(single.size() / 2);

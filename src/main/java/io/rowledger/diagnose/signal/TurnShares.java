@@ -14,7 +14,7 @@ import java.util.List;
  */
 public final class TurnShares {
     /** Rows must differ by this share in speed, or by this many σ of the track's own noise, before a turn is a turn. */
-    public static final double LEAST_TURN = 0.012;
+    public static final double MIN_TURN = 0.012;
 
     /** The turn a block's weight is counted in. */
     private static final double COUNTED_TURN = 0.03;
@@ -25,7 +25,7 @@ public final class TurnShares {
     private static final double STRAIGHT = 0.01;
 
     /** In tighter corners the flow's lag hides the share. */
-    private static final double LARGEST_TURN = 0.6;
+    private static final double MAX_TURN = 0.6;
 
     /** Turning is taken together until it weighs as much as this many seconds of a turn of {@link #COUNTED_TURN}. */
     private static final double BLOCK = 12;
@@ -33,8 +33,8 @@ public final class TurnShares {
     /** Records looked at for the rows' levels, and how few are too few. */
     private static final int SAMPLES = 4000;
 
-    private static final int LEAST_SAMPLES = 20;
-    private static final double LEAST_LEVEL = 0.2;
+    private static final int MIN_SAMPLES = 20;
+    private static final double MIN_LEVEL = 0.2;
 
     /** Between these the machine does something of its own; beyond them it either compensates or doesn't. */
     private static final double LITTLE = 0.35;
@@ -61,7 +61,7 @@ public final class TurnShares {
     private TurnShares(FlowRatios s) {
         this.s = s;
         this.work = s.work;
-        leastPerM = Math.max(LEAST_TURN / work.halfWidthM, NOISE_SIGMAS * work.curvatureNoisePerM);
+        leastPerM = Math.max(MIN_TURN / work.halfWidthM, NOISE_SIGMAS * work.curvatureNoisePerM);
         level = levels();
     }
 
@@ -75,7 +75,7 @@ public final class TurnShares {
         for (int r = 0; r < levels.length; r++) {
             double turning = (sides[1][r] + sides[2][r]) / 2;
             double level = Double.isNaN(sides[0][r]) ? turning : sides[0][r];
-            levels[r] = level > LEAST_LEVEL ? level : 1;
+            levels[r] = level > MIN_LEVEL ? level : 1;
         }
         return levels;
     }
@@ -89,7 +89,7 @@ public final class TurnShares {
         for (int j = 0; j < work.n; j += stride) {
             double turn = work.curvaturePerM[j];
             int side = Math.abs(turn) <= leastPerM ? 0 : turn > 0 ? 1 : -1;
-            if (side != way || Math.abs(turn) * work.halfWidthM > LARGEST_TURN) {
+            if (side != way || Math.abs(turn) * work.halfWidthM > MAX_TURN) {
                 continue;
             }
             int count = 0;
@@ -99,7 +99,7 @@ public final class TurnShares {
                 }
             }
             double middle = RobustStatistics.median(flux, count);
-            for (int r = 0; r < s.rows() && count >= FlowRatios.LEAST_SIBLINGS && middle > 0; r++) {
+            for (int r = 0; r < s.rows() && count >= FlowRatios.MIN_PEERS && middle > 0; r++) {
                 if (s.records(r).get(j)) {
                     values[r][counts[r]++] = s.flowLPerS[r][j] / work.bandM[r] / middle;
                 }
@@ -107,7 +107,7 @@ public final class TurnShares {
         }
         double[] levels = new double[s.rows()];
         for (int r = 0; r < levels.length; r++) {
-            levels[r] = counts[r] < LEAST_SAMPLES ? Double.NaN : RobustStatistics.median(values[r], counts[r]);
+            levels[r] = counts[r] < MIN_SAMPLES ? Double.NaN : RobustStatistics.median(values[r], counts[r]);
         }
         return levels;
     }
@@ -122,7 +122,7 @@ public final class TurnShares {
 
     boolean turns(int j) {
         double turn = Math.abs(work.curvaturePerM[j]);
-        return turn > leastPerM && turn * work.halfWidthM < LARGEST_TURN;
+        return turn > leastPerM && turn * work.halfWidthM < MAX_TURN;
     }
 
     private List<Block> blocks() {
@@ -167,7 +167,7 @@ public final class TurnShares {
         }
         // Rows lie evenly on both sides of the middle, so the median flux is the middle's whatever the share is.
         double middle = RobustStatistics.median(flux, count);
-        if (count < FlowRatios.LEAST_SIBLINGS || !(middle > 0)) {
+        if (count < FlowRatios.MIN_PEERS || !(middle > 0)) {
             return false;
         }
         for (int r = 0; r < s.rows(); r++) {

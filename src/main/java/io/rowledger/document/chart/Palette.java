@@ -34,7 +34,7 @@ public final class Palette {
     public static final int COVERED = 0xe9ece6;
 
     /** Time in which a row was off or could not be judged: darker than the middle classes, without a hue. */
-    public static final int NOT_JUDGED = 0xb9bdbf;
+    public static final int NOT_EVALUATED = 0xb9bdbf;
 
     public static final int INK = 0x22282b;
     public static final int SOFT = 0x667075;

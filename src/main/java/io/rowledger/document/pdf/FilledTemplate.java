@@ -42,11 +42,11 @@ final class FilledTemplate {
         } catch (MustacheException.Context e) {
             throw broken(template, e.lineNo, "a tag {{" + e.key + "}} that has no meaning here", e)
                     .expected("the tags of the built-in template")
-                    .mend("take the tag out or correct its name");
+                    .hint("take the tag out or correct its name");
         } catch (MustacheException e) {
             throw broken(template, lineOf(e), "tags that don't fit together (" + e.getMessage() + ")", e)
                     .expected("every {{#name}} to end with {{/name}}")
-                    .mend("close or remove the section");
+                    .hint("close or remove the section");
         }
     }
 
@@ -88,7 +88,7 @@ final class FilledTemplate {
             throw broken(template, e.getLineNumber(), "no well-formed XHTML: " + e.getMessage() + where, e)
                     .atColumn(Integer.toString(e.getColumnNumber()))
                     .expected("every element closed and every & written as &amp;")
-                    .mend("correct the line, or delete the file to use the built-in template");
+                    .hint("correct the line, or delete the file to use the built-in template");
         } catch (ParserConfigurationException | SAXException | IOException e) {
             throw new IllegalStateException("parsing " + template.name(), e);
         }

@@ -65,7 +65,7 @@ public record PdfReport(String template, @Nullable Path templateFolder, double d
             throw UnusableInputException.found("data-chart=\"" + e.name + "\", a chart that doesn't exist")
                     .inFile(templates.read(template).name())
                     .expected("one of " + e.known)
-                    .mend("correct the name of the chart");
+                    .hint("correct the name of the chart");
         }
     }
 

@@ -60,7 +60,7 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
             if (keys.size() != 1) {
                 throw found(keys.isEmpty() ? "no private key" : keys.size() + " private keys", file)
                         .expected("one private key with its certificate")
-                        .mend("export the key together with its certificate into a PKCS#12 file of its own");
+                        .hint("export the key together with its certificate into a PKCS#12 file of its own");
             }
             SigningKey key = of(store.getKey(keys.get(0), password), store.getCertificateChain(keys.get(0)), file);
             key.check(file, at);
@@ -70,7 +70,7 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
         } catch (GeneralSecurityException e) {
             throw found("a key this program can't use (" + e.getMessage() + ")", file)
                     .expected("an RSA or EC key with its certificate")
-                    .mend("sign with another key, or leave --sign out");
+                    .hint("sign with another key, or leave --sign out");
         }
     }
 
@@ -79,11 +79,11 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
         try {
             bytes = Files.readAllBytes(file);
         } catch (NoSuchFileException e) {
-            throw found("no such file", file).expected("a PKCS#12 file").mend("correct the name after --sign");
+            throw found("no such file", file).expected("a PKCS#12 file").hint("correct the name after --sign");
         } catch (IOException e) {
             throw found("a file that can't be read (" + e.getClass().getSimpleName() + ")", file)
                     .expected("a PKCS#12 file")
-                    .mend("check that it is a file you may read");
+                    .hint("check that it is a file you may read");
         }
         try {
             KeyStore store = KeyStore.getInstance("PKCS12");
@@ -109,7 +109,7 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
         if (!(key instanceof PrivateKey secret) || certificates.isEmpty()) {
             throw found("a key without its certificate", file)
                     .expected("one private key with its certificate")
-                    .mend("export the key together with its certificate");
+                    .hint("export the key together with its certificate");
         }
         return new SigningKey(secret, certificates);
     }
@@ -118,7 +118,7 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
         if (!KINDS.contains(key.getAlgorithm())) {
             throw found("a key of kind " + key.getAlgorithm(), file)
                     .expected("an RSA or EC key")
-                    .mend("sign with another key, or leave --sign out");
+                    .hint("sign with another key, or leave --sign out");
         }
         try {
             certificate().checkValidity(Date.from(at));
@@ -128,33 +128,33 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
                                     + certificate().getNotAfter().toInstant(),
                             file)
                     .expected("one that is valid when it signs, at " + at)
-                    .mend("get a new certificate for the key, or leave --sign out");
+                    .hint("get a new certificate for the key, or leave --sign out");
         } catch (CertificateNotYetValidException e) {
             throw found(
                             "a certificate that is not valid before "
                                     + certificate().getNotBefore().toInstant(),
                             file)
                     .expected("one that is valid when it signs, at " + at)
-                    .mend("wait until then or correct the machine's clock");
+                    .hint("wait until then or correct the machine's clock");
         }
         boolean[] usage = certificate().getKeyUsage();
         if (usage != null && !usage[DIGITAL_SIGNATURE] && !usage[NON_REPUDIATION]) {
             throw found("a certificate that is not for signing", file)
                     .expected("the key usage digital signature or non-repudiation (RFC 5280, 4.2.1.3)")
-                    .mend("sign with another key, or leave --sign out");
+                    .hint("sign with another key, or leave --sign out");
         }
     }
 
     private static UnusableInputException wrongPassword(Path file) {
         return found("that the password doesn't open it", file)
                 .expected("the password the PKCS#12 file was made with")
-                .mend("correct the file after --sign-password-file (its first line counts) or ROWLEDGER_SIGN_PASSWORD");
+                .hint("correct the file after --sign-password-file (its first line counts) or ROWLEDGER_SIGN_PASSWORD");
     }
 
     private static UnusableInputException noStore(Path file) {
         return found("no PKCS#12 file, or a damaged one", file)
                 .expected("a .p12 or .pfx file with a key and its certificate")
-                .mend("export the key as PKCS#12");
+                .hint("export the key as PKCS#12");
     }
 
     private static UnusableInputException found(String what, Path file) {

@@ -24,7 +24,7 @@ record Templates(@Nullable Path folder) {
             throw UnusableInputException.found("no such folder")
                     .inFile(folder.toString())
                     .expected("a folder with report templates")
-                    .mend("name the folder that holds pass-review.xhtml or report.css, or leave the option out");
+                    .hint("name the folder that holds pass-review.xhtml or report.css, or leave the option out");
         }
     }
 
@@ -46,11 +46,11 @@ record Templates(@Nullable Path folder) {
             throw UnusableInputException.found("text that is not UTF-8")
                     .inFile(file.toString())
                     .expected("a template in UTF-8")
-                    .mend("save the file as UTF-8");
+                    .hint("save the file as UTF-8");
         } catch (IOException e) {
             throw UnusableInputException.found("a template that can't be read (" + e + ")")
                     .inFile(file.toString())
-                    .mend("check that the file is readable");
+                    .hint("check that the file is readable");
         }
     }
 

@@ -13,9 +13,9 @@ import java.util.Locale;
  */
 final class CoarsePositions {
     /** Fewer records may well have round figures by chance. */
-    private static final int LEAST_RECORDS = 20;
+    private static final int MIN_RECORDS = 20;
     /** Changes of position from which on it is a path. */
-    private static final int LEAST_CHANGES = 5;
+    private static final int MIN_CHANGES = 5;
     /** A figure this near a whole number of steps is one: doubles of degrees are good to 1e-14. */
     private static final double WHOLE = 1e-6;
 
@@ -27,7 +27,7 @@ final class CoarsePositions {
 
     static void check(FileLog file) {
         RawLog log = file.log();
-        if (log.records < LEAST_RECORDS || !moves(log)) {
+        if (log.records < MIN_RECORDS || !moves(log)) {
             return;
         }
         if (isRounded(log, UNUSABLE_DECIMALS)) {
@@ -39,7 +39,7 @@ final class CoarsePositions {
                     .inFile(file.name())
                     .atLine(log.line[0])
                     .expected("positions with seven decimals or more, as the receiver gives them")
-                    .mend(
+                    .hint(
                             "export the log again with all decimals; a spreadsheet may have rounded them when it saved the file");
         }
         if (isRounded(log, COARSE_DECIMALS)) {
@@ -58,10 +58,10 @@ final class CoarsePositions {
     /** A tractor that stands has one round position perhaps, and nothing to be told from it anyway. */
     private static boolean moves(RawLog log) {
         int changes = 0;
-        for (int i = 1; i < log.records && changes < LEAST_CHANGES; i++) {
+        for (int i = 1; i < log.records && changes < MIN_CHANGES; i++) {
             changes += log.latDeg[i] != log.latDeg[i - 1] || log.lonDeg[i] != log.lonDeg[i - 1] ? 1 : 0;
         }
-        return changes >= LEAST_CHANGES;
+        return changes >= MIN_CHANGES;
     }
 
     private static boolean isRounded(RawLog log, int decimals) {

@@ -20,11 +20,11 @@ public final class DuplicateLogs {
     /** Places of each log that are looked for in the others. */
     private static final int ANCHORS = 40;
     /** So many of them at one and the same difference of time are no chance. */
-    private static final int LEAST_SAME = 10;
+    private static final int MIN_SAME = 10;
     /** Differences of time within this are the same: times may be rounded to seconds. */
     private static final double SAME_S = 1;
     /** Closer than this the times are the same, and what both logs cover counts once. */
-    private static final double LEAST_SHIFT_S = 2;
+    private static final double MIN_SHIFT_S = 2;
 
     /** A place of a log, and when it was there. */
     private record Anchor(int file, double latDeg, double lonDeg, double timeS) {}
@@ -77,7 +77,7 @@ public final class DuplicateLogs {
     }
 
     private void check(int f, int other, double[] shiftS) {
-        if (shiftS.length < LEAST_SAME) {
+        if (shiftS.length < MIN_SAME) {
             return;
         }
         Arrays.sort(shiftS);
@@ -85,7 +85,7 @@ public final class DuplicateLogs {
         long same = Arrays.stream(shiftS)
                 .filter(each -> Math.abs(each - middleS) <= SAME_S)
                 .count();
-        if (same < LEAST_SAME || 2 * same < shiftS.length || Math.abs(middleS) < LEAST_SHIFT_S) {
+        if (same < MIN_SAME || 2 * same < shiftS.length || Math.abs(middleS) < MIN_SHIFT_S) {
             return;
         }
         throw UnusableInputException.found(
@@ -94,7 +94,7 @@ public final class DuplicateLogs {
                 .inFile(files.get(f).name())
                 .atLine(files.get(f).plan().headerLine())
                 .expected("logs of different work, or parts of one log with the same times")
-                .mend("give one of the two: they are one log, by two clocks (local time and UTC, say)");
+                .hint("give one of the two: they are one log, by two clocks (local time and UTC, say)");
     }
 
     private static String words(double seconds) {

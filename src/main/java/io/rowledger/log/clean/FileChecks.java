@@ -20,7 +20,7 @@ public final class FileChecks {
     private static final double MOST = 0.5;
 
     /** No crop is side-dressed beyond this latitude, north or south. */
-    private static final double FARTHEST_FIELD_DEG = 72;
+    private static final double MAX_FIELD_DEG = 72;
 
     /** 2100-01-01: no log is from then. */
     private static final double LAST_TIME_S = 4_102_444_800.0;
@@ -32,7 +32,7 @@ public final class FileChecks {
     private static final double FIRST_EPOCH_S = 946_684_800;
 
     /** 200 records a second: no receiver of a tractor gives so many. */
-    private static final double SHORTEST_INTERVAL_S = 0.005;
+    private static final double MIN_INTERVAL_S = 0.005;
 
     /** A time with the letters of a zone behind it. */
     private static final Pattern ZONE_LETTERS = Pattern.compile("\\d\\s*[A-Z]{2,4}$");
@@ -202,7 +202,7 @@ public final class FileChecks {
         double figure = log.timeS[0] / unitS;
         double last = log.timeS[log.records - 1] / unitS;
         double intervalS = log.intervalS();
-        boolean tooFast = intervalS > 0 && intervalS < SHORTEST_INTERVAL_S;
+        boolean tooFast = intervalS > 0 && intervalS < MIN_INTERVAL_S;
         if (!tooFast || figure < FIRST_EPOCH_S || figure > LAST_TIME_S || last > LAST_TIME_S) {
             return;
         }
@@ -228,11 +228,11 @@ public final class FileChecks {
         String found = (text.isEmpty() ? "nothing" : "\"" + text + "\"") + ", and no better in " + bad + " of "
                 + records + " records";
         String expected = "a number";
-        String mend = "export the column as plain numbers, or rename it if it is something else";
+        String hint = "export the column as plain numbers, or rename it if it is something else";
         switch (column.role().measured()) {
             case TIME -> {
                 expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
-                mend = Double.isNaN(NumberParser.parse(text, file.mark()))
+                hint = Double.isNaN(NumberParser.parse(text, file.mark()))
                         ? ZONE_LETTERS.matcher(text).find()
                                 ? "letters such as CDT stand for several zones: take them out and write log: {zone: "
                                         + "America/Chicago} in the rig file, with your zone"
@@ -242,15 +242,15 @@ public final class FileChecks {
             }
             case LAT, LON -> {
                 expected = "degrees with decimals such as 41.732615";
-                mend = "export the positions as decimal degrees, WGS 84, with a minus sign for south and west";
+                hint = "export the positions as decimal degrees, WGS 84, with a minus sign for south and west";
             }
             case DOWN, ON -> {
                 expected = "1 or 0, true or false, on or off";
-                mend = "export the state in one of these ways, or rename the column if it is something else";
+                hint = "export the state in one of these ways, or rename the column if it is something else";
             }
             case FIX -> {
                 expected = "an NMEA 0183 quality digit: 0 none, 1 autonomous, 2 differential, 4 RTK fixed, 5 RTK float";
-                mend = "export the digit, or rename the column if it is something else";
+                hint = "export the digit, or rename the column if it is something else";
             }
             default -> {
                 Dimension dimension = column.role().measured().dimension();
@@ -259,7 +259,7 @@ public final class FileChecks {
                 }
             }
         }
-        return found(file, faults.firstLine(column.index()), found, expected, mend)
+        return found(file, faults.firstLine(column.index()), found, expected, hint)
                 .atColumn(column.header());
     }
 
@@ -268,7 +268,7 @@ public final class FileChecks {
         int odd = faults.onTheGlobeSwapped();
         int line = faults.firstOffTheGlobeLine();
         for (int i = 0; i < log.records; i++) {
-            if (Math.abs(log.latDeg[i]) > FARTHEST_FIELD_DEG && Math.abs(log.lonDeg[i]) <= FARTHEST_FIELD_DEG) {
+            if (Math.abs(log.latDeg[i]) > MAX_FIELD_DEG && Math.abs(log.lonDeg[i]) <= MAX_FIELD_DEG) {
                 line = odd == 0 ? log.line[i] : line;
                 odd++;
             }
@@ -284,12 +284,12 @@ public final class FileChecks {
         }
     }
 
-    private static UnusableInputException found(FileLog file, int line, String found, String expected, String mend) {
+    private static UnusableInputException found(FileLog file, int line, String found, String expected, String hint) {
         return UnusableInputException.found(found)
                 .inFile(file.name())
                 .atLine(line)
                 .expected(expected)
-                .mend(mend);
+                .hint(hint);
     }
 
     /** "3 records" with the right plural. */

@@ -10,7 +10,7 @@ import java.util.Locale;
 /** Flows no meter can have seen: set to unknown and counted, or refused where a column has little else. */
 final class FlowRange {
     /** Ten times what the largest outlet of a liquid side-dress bar passes; above it the unit or the meter is wrong. */
-    static final double LARGEST_L_PER_S = 10;
+    static final double MAX_L_PER_S = 10;
     /** A meter at rest may read this far below zero (0.08 gal/min); it is taken as zero. */
     static final double ZERO_OFFSET_L_PER_S = 0.005;
 
@@ -34,7 +34,7 @@ final class FlowRange {
                 if (flow[i] < 0) {
                     negative++;
                     flow[i] = flow[i] >= -ZERO_OFFSET_L_PER_S ? 0 : Double.NaN;
-                } else if (flow[i] > LARGEST_L_PER_S) {
+                } else if (flow[i] > MAX_L_PER_S) {
                     flow[i] = Double.NaN;
                     firstLine = tooLarge++ == 0 ? log.line[i] : firstLine;
                 }
@@ -46,7 +46,7 @@ final class FlowRange {
                         .atLine(firstLine)
                         .atColumn(column.header())
                         .expected("what one outlet can pass")
-                        .mend("check the unit in the header; " + column.unit() + " does not fit the figures");
+                        .hint("check the unit in the header; " + column.unit() + " does not fit the figures");
             }
             absurd += tooLarge;
         }
@@ -69,6 +69,6 @@ final class FlowRange {
     }
 
     private static String limit(ColumnPlan.Column column) {
-        return String.format(Locale.ROOT, "%.0f %s", LARGEST_L_PER_S / column.toSi(), column.unit());
+        return String.format(Locale.ROOT, "%.0f %s", MAX_L_PER_S / column.toSi(), column.unit());
     }
 }

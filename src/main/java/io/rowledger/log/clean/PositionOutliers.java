@@ -17,7 +17,7 @@ import java.util.Locale;
  */
 public final class PositionOutliers {
     /** No tractor with a bar on, and no truck that carries it between fields, outruns 35 mph (15.6 m/s) with the log on. */
-    public static final double LARGEST_SPEED_MPS = 16;
+    public static final double MAX_SPEED_MPS = 16;
     /** After this the machine may have been trailered to another field: any place is possible. */
     static final double ANY_PLACE_AFTER_S = 60;
     /** Mean radius of the Earth (IUGG R₁), m: close enough to judge a jump. */
@@ -122,7 +122,7 @@ public final class PositionOutliers {
             return true;
         }
         double noiseM = fix.length == 0 ? noiseM(-1) : Math.max(noiseM(fix[from]), noiseM(fix[to]));
-        return distanceM(log, from, to) <= LARGEST_SPEED_MPS * dtS + noiseM;
+        return distanceM(log, from, to) <= MAX_SPEED_MPS * dtS + noiseM;
     }
 
     /** How far two fixes of a standing receiver may lie apart, with room for positions rounded to 1 m. */

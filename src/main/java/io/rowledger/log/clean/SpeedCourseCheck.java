@@ -18,9 +18,9 @@ final class SpeedCourseCheck {
     /** Both are compared over this long: fix noise of a dm is then a tenth of a walking pace. */
     private static final double WINDOW_S = 1;
     /** Slower windows say little, m/s. */
-    private static final double LEAST_MPS = 1;
+    private static final double MIN_MPS = 1;
     /** Fewer windows prove nothing. */
-    private static final int LEAST_WINDOWS = 20;
+    private static final int MIN_WINDOWS = 20;
     /** More tell no more: every n-th is looked at. */
     private static final int ENOUGH_WINDOWS = 20_000;
     /** A speed this much off the path's is no rounding, and more than a wheel slips on firm ground. */
@@ -71,11 +71,11 @@ final class SpeedCourseCheck {
             int end = end(i);
             double pathMps = end < 0 ? Double.NaN : pathMps(i, end);
             double loggedMps = end < 0 ? Double.NaN : mean(speedMps, i, end);
-            if (pathMps > LEAST_MPS && !Double.isNaN(loggedMps)) {
+            if (pathMps > MIN_MPS && !Double.isNaN(loggedMps)) {
                 ratio[windows++] = loggedMps / pathMps;
             }
         }
-        if (windows < LEAST_WINDOWS) {
+        if (windows < MIN_WINDOWS) {
             return;
         }
         Arrays.sort(ratio, 0, windows);
@@ -118,7 +118,7 @@ final class SpeedCourseCheck {
         int windows = 0;
         for (int i = 0; i < log.records; i += stride) {
             int end = end(i);
-            if (end < 0 || !(pathMps(i, end) > LEAST_MPS)) {
+            if (end < 0 || !(pathMps(i, end) > MIN_MPS)) {
                 continue;
             }
             double differenceRad = Math.IEEEremainder(courseRad[(i + end) / 2] - pathRad(i, end), 2 * Math.PI);
@@ -128,7 +128,7 @@ final class SpeedCourseCheck {
                 north += Math.cos(differenceRad);
             }
         }
-        if (windows < LEAST_WINDOWS) {
+        if (windows < MIN_WINDOWS) {
             return;
         }
         Arrays.sort(off, 0, windows);

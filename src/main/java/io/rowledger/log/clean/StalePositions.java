@@ -21,7 +21,7 @@ final class StalePositions {
     /** Clocks are written to the ms. */
     private static final double CLOCK_S = 0.001;
     /** A way shorter than this may be a step of a standing receiver, m. */
-    private static final double LEAST_M = 0.5;
+    private static final double MIN_M = 0.5;
     /** So many steps of the last figure written may be rounding. */
     private static final double ROUNDINGS = 3;
     /** The leap after a run against the speed that follows it; two records on one position make 2. */
@@ -51,7 +51,7 @@ final class StalePositions {
         this.log = log;
         this.down = down;
         this.speedMps = speedMps;
-        this.leastM = Math.max(LEAST_M, ROUNDINGS * resolutionM(log));
+        this.leastM = Math.max(MIN_M, ROUNDINGS * resolutionM(log));
     }
 
     /**
@@ -139,7 +139,7 @@ final class StalePositions {
         }
         double wayM = distanceM(first, next);
         double lastsS = log.timeS[next] - log.timeS[first];
-        if (wayM <= leastM || wayM > PositionOutliers.LARGEST_SPEED_MPS * lastsS + leastM) {
+        if (wayM <= leastM || wayM > PositionOutliers.MAX_SPEED_MPS * lastsS + leastM) {
             return false;
         }
         double loggedM = loggedM(first, next - 1);

@@ -12,9 +12,9 @@ import io.rowledger.log.read.RawLog;
  */
 final class SwappedAxes {
     /** Closer fixes give no direction. */
-    private static final double LEAST_STEP_M = 0.3;
+    private static final double MIN_STEP_M = 0.3;
     /** Fewer steps prove nothing. */
-    private static final int LEAST_STEPS = 20;
+    private static final int MIN_STEPS = 20;
     /** Mean cosine between path and course: below this they disagree, above the other they agree. */
     private static final double DISAGREE = 0.5;
 
@@ -47,7 +47,7 @@ final class SwappedAxes {
             double dLonDeg = log.lonDeg[i] - log.lonDeg[i - 1];
             double stepM =
                     PositionOutliers.distanceM(log.latDeg[i - 1], log.lonDeg[i - 1], log.latDeg[i], log.lonDeg[i]);
-            if (log.gapBefore[i] || stepM < LEAST_STEP_M || Double.isNaN(course[i])) {
+            if (log.gapBefore[i] || stepM < MIN_STEP_M || Double.isNaN(course[i])) {
                 continue;
             }
             steps++;
@@ -72,13 +72,13 @@ final class SwappedAxes {
             throw mirror(file, "north and south", "latitude", "south of the equator", "lat");
         }
         boolean oneWay = Math.hypot(meanNorth, meanEast) > ONE_WAY * steps;
-        if (steps >= LEAST_STEPS && !oneWay && asWritten < DISAGREE * steps && swapped > AGREE * steps) {
+        if (steps >= MIN_STEPS && !oneWay && asWritten < DISAGREE * steps && swapped > AGREE * steps) {
             throw UnusableInputException.found(
                             "a path that follows the logged course only with latitude and longitude swapped")
                     .inFile(file.name())
                     .atLine(file.plan().headerLine())
                     .expected("latitude in lat and longitude in lon")
-                    .mend("swap the names of the two columns; they seem to be swapped");
+                    .hint("swap the names of the two columns; they seem to be swapped");
         }
     }
 
@@ -93,11 +93,11 @@ final class SwappedAxes {
         }
 
         private boolean agrees() {
-            return steps >= LEAST_STEPS && cosines > ALONG_AGREE * steps;
+            return steps >= MIN_STEPS && cosines > ALONG_AGREE * steps;
         }
 
         private boolean isReversed() {
-            return steps >= LEAST_STEPS && cosines < -ALONG_AGREE * steps;
+            return steps >= MIN_STEPS && cosines < -ALONG_AGREE * steps;
         }
     }
 
@@ -108,7 +108,7 @@ final class SwappedAxes {
                 .inFile(file.name())
                 .atLine(file.plan().headerLine())
                 .expected("a minus sign before a " + figure + " " + where)
-                .mend("export the " + figure
+                .hint("export the " + figure
                         + " with its sign, or with the hemisphere's letter in the field or in a column " + column
                         + "_side; if the positions are right, take the course column out");
     }

@@ -13,11 +13,11 @@ import java.util.Locale;
  */
 final class WorkStateColumn {
     /** Slower is standing, where a line may be flushed or a meter tried with the bar lifted; m/s. */
-    private static final double LEAST_MPS = 0.5;
+    private static final double MIN_MPS = 0.5;
     /** No bar puts down so much of its liquid lifted, leak or shut off late as it may; share of the volume. */
-    private static final double MOST_LIFTED = 0.8;
+    private static final double MAX_LIFTED = 0.8;
     /** Fewer records with a flow prove nothing. */
-    private static final int LEAST_RECORDS = 20;
+    private static final int MIN_RECORDS = 20;
     /** More tell no more: every n-th is looked at. */
     private static final int ENOUGH_RECORDS = 20_000;
 
@@ -35,7 +35,7 @@ final class WorkStateColumn {
             double dtS = log.timeS[i] - log.timeS[i - 1];
             double stepM =
                     PositionOutliers.distanceM(log.latDeg[i - 1], log.lonDeg[i - 1], log.latDeg[i], log.lonDeg[i]);
-            boolean known = down[i] >= 0 && !log.gapBefore[i] && stepM >= LEAST_MPS * dtS;
+            boolean known = down[i] >= 0 && !log.gapBefore[i] && stepM >= MIN_MPS * dtS;
             double volumeL = known ? flowLPerS(file, i) * dtS : 0;
             if (volumeL > 0) {
                 flowing++;
@@ -43,7 +43,7 @@ final class WorkStateColumn {
                 liftedL += down[i] == 0 ? volumeL : 0;
             }
         }
-        if (flowing < LEAST_RECORDS || liftedL <= MOST_LIFTED * allL) {
+        if (flowing < MIN_RECORDS || liftedL <= MAX_LIFTED * allL) {
             return;
         }
         ColumnPlan.Column column = file.plan().find(LogQuantity.DOWN);
@@ -56,7 +56,7 @@ final class WorkStateColumn {
                 .atLine(file.plan().headerLine())
                 .atColumn(header)
                 .expected("1 where the bar is lowered and 0 where it is lifted")
-                .mend(
+                .hint(
                         "exchange 1 and 0 if the switch is wired the other way round; if it was dead, rename the column, such as "
                                 + "switch, and the work state is taken from flow and speed");
     }

@@ -29,7 +29,7 @@ final class ChosenColumns {
                 throw place.found("the header " + header.strip() + " twice under columns in the rig file, for "
                                 + before.role().canonical() + " and " + role.canonical())
                         .expected("one quantity for a header")
-                        .mend("take one of the two lines out of the rig file");
+                        .hint("take one of the two lines out of the rig file");
             }
         }
         return chosen;
@@ -64,7 +64,7 @@ final class ChosenColumns {
         }
         throw place.found("no header \"" + wanted + "\", which the rig file names under columns for " + quantity)
                 .expected("one of the headers of the log: " + String.join(", ", headers))
-                .mend("copy the header from the log into the rig file, letter for letter");
+                .hint("copy the header from the log into the rig file, letter for letter");
     }
 
     private static UnusableInputException unknownQuantity(ColumnPlan.Place place, String key) {
@@ -75,6 +75,6 @@ final class ChosenColumns {
         return place.found(
                         "the quantity \"" + key + "\" under columns in the rig file, which the program does not know")
                 .expected("one of " + String.join(", ", names))
-                .mend("write the quantity on the left and the header of the log on the right");
+                .hint("write the quantity on the left and the header of the log on the right");
     }
 }

@@ -69,16 +69,16 @@ public final class ColumnPlan {
             if (!byRole.containsKey(entry.getKey())) {
                 Candidate c = entry.getValue();
                 Column column = column(place, c.index, c.name, c.role, options);
-                if (c.rival >= 0 && c.role.measured().isHelper()) {
+                if (c.alternative >= 0 && c.role.measured().isHelper()) {
                     // Asked only where it is needed: a time that is whole without it needs none.
                     if (c.role.measured() == LogQuantity.DATE) {
                         rivalDates.add(headers.get(c.index).strip());
-                        rivalDates.add(headers.get(c.rival).strip());
+                        rivalDates.add(headers.get(c.alternative).strip());
                     }
                     continue;
                 }
-                if (c.rival >= 0) {
-                    throw twice(place, column, headers.get(c.rival).strip(), options);
+                if (c.alternative >= 0) {
+                    throw twice(place, column, headers.get(c.alternative).strip(), options);
                 }
                 byRole.put(entry.getKey(), column);
             }
@@ -99,7 +99,7 @@ public final class ColumnPlan {
     }
 
     /** A header that can stand for a role, and the place of another that can as well, or -1. */
-    private record Candidate(int index, ColumnName name, Role role, int rank, int rival) {}
+    private record Candidate(int index, ColumnName name, Role role, int rank, int alternative) {}
 
     /** The best header for each role: plain names before those that mean other things too, flows before volumes. */
     private static Map<String, Candidate> candidates(
@@ -126,7 +126,7 @@ public final class ColumnPlan {
             Candidate other = best.get(of.canonical());
             if (other == null || rank < other.rank) {
                 best.put(of.canonical(), new Candidate(i, name.get(), role, rank, -1));
-            } else if (rank == other.rank && other.rival < 0 && role.measured() != LogQuantity.ROW) {
+            } else if (rank == other.rank && other.alternative < 0 && role.measured() != LogQuantity.ROW) {
                 best.put(of.canonical(), new Candidate(other.index, other.name, other.role, rank, i));
             }
         }
@@ -280,7 +280,7 @@ public final class ColumnPlan {
                     .atColumn(header)
                     .expected("a unit of " + dimension.words().replaceFirst("^an? ", "") + ": "
                             + dimension.unitsToWrite())
-                    .mend("write the unit the figures are in into the header, such as " + proposal + rig);
+                    .hint("write the unit the figures are in into the header, such as " + proposal + rig);
         }
         Optional<Unit> other = Unit.findAny(name.unitText());
         String words = other.isPresent()
@@ -290,7 +290,7 @@ public final class ColumnPlan {
         return place.found(words)
                 .atColumn(header)
                 .expected(dimension.words() + " in " + dimension.unitsToWrite())
-                .mend("write the unit the figures are in, such as " + proposal);
+                .hint("write the unit the figures are in, such as " + proposal);
     }
 
     /** The role with the product's key as the rig file spells it. */
@@ -307,7 +307,7 @@ public final class ColumnPlan {
             throw place.found("a column that does not say which product it is of")
                     .atColumn(name.header().strip())
                     .expected("a product's key before the name, one of " + String.join(", ", keys))
-                    .mend("write " + keys.get(0) + "." + role.canonical() + " or " + keys.get(1) + "."
+                    .hint("write " + keys.get(0) + "." + role.canonical() + " or " + keys.get(1) + "."
                             + role.canonical() + ", with the unit");
         }
         for (String key : keys) {
@@ -318,7 +318,7 @@ public final class ColumnPlan {
         throw place.found("the product " + role.product() + ", which the rig file does not have")
                 .atColumn(name.header().strip())
                 .expected("a key under products in the rig file: " + String.join(", ", keys))
-                .mend("use that key in the header, or add " + role.product() + " under products");
+                .hint("use that key in the header, or add " + role.product() + " under products");
     }
 
     private static UnusableInputException twice(Place place, Column first, String second, LogOptions options) {
@@ -328,7 +328,7 @@ public final class ColumnPlan {
         return place.found("two columns for " + canonical + ": " + first.header() + " and " + second)
                 .atColumn(second)
                 .expected("one column for a quantity")
-                .mend(
+                .hint(
                         first.header().equals(second)
                                 ? "rename one of the two in a copy of the log; which of them it is, only you know"
                                 : "say which one counts with a line under columns in the rig file, such as " + canonical
@@ -339,7 +339,7 @@ public final class ColumnPlan {
         if (columns.stream().noneMatch(c -> c.role().measured() == measured)) {
             throw place.found("no column for " + canonical)
                     .expected("a column " + canonical + " with " + what)
-                    .mend("name the column " + canonical + ", or add a line under columns in the rig file: " + canonical
+                    .hint("name the column " + canonical + ", or add a line under columns in the rig file: " + canonical
                             + ": \"its header in the log\"");
         }
     }

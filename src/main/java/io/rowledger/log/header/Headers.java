@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Headers(List<String> names, List<String> raw, int line) {
     /** Lines before the header that are looked through for it. */
-    private static final int LONGEST_PREAMBLE = 30;
+    private static final int MAX_PREAMBLE = 30;
     /** So many known names make a header of a line. */
     private static final int NAMES = 3;
     /** Names at which a line is the header without looking further. */
@@ -49,7 +49,7 @@ public record Headers(List<String> names, List<String> raw, int line) {
             if (known >= NAMES || (read.size() == 1 && known >= ENOUGH)) {
                 at = read.size() - 1;
             }
-            if (at >= 0 || read.size() == LONGEST_PREAMBLE) {
+            if (at >= 0 || read.size() == MAX_PREAMBLE) {
                 break;
             }
         }
@@ -57,7 +57,7 @@ public record Headers(List<String> names, List<String> raw, int line) {
             throw UnusableInputException.found("a file without a line")
                     .inFile(file)
                     .expected("a line of column names first")
-                    .mend("export the log again");
+                    .hint("export the log again");
         }
         Line header;
         if (commented != null && (at < 0 || read.get(at).number() > commented.number() + 1)) {

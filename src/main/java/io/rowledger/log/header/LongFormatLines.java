@@ -179,7 +179,7 @@ public final class LongFormatLines implements Lines {
                     .inFile(file)
                     .atLine(first.getFirst().number())
                     .expected("the lines of one time one after the other")
-                    .mend("sort the file by time, then by row, and save it again");
+                    .hint("sort the file by time, then by row, and save it again");
         }
         return numbers.isEmpty() ? 1 : numbers.last();
     }
@@ -197,7 +197,7 @@ public final class LongFormatLines implements Lines {
                     .inFile(file)
                     .atLine(line.number())
                     .expected("rows numbered from 1 at the left")
-                    .mend(
+                    .hint(
                             "raise the row number in each line by one; where 0 stands for the whole bar, take its lines out");
         }
         return row >= 1 && row <= 999 && row == Math.rint(row) ? (int) row : 0;
@@ -250,7 +250,7 @@ public final class LongFormatLines implements Lines {
                     .inFile(file)
                     .atLine(line.number())
                     .expected("a line for each row at each time")
-                    .mend("correct the number, or the rows in the rig file");
+                    .hint("correct the number, or the rows in the rig file");
         }
         seen[row - 1] = true;
         int at = common.length + row - 1;
@@ -276,7 +276,7 @@ public final class LongFormatLines implements Lines {
                             + " in the whole log, where the rig " + "file has " + rowsOfRig + " rows")
                     .inFile(file)
                     .expected("a line for each row of the rig, numbered from 1 at the left")
-                    .mend("correct the rows in the rig file, or export the log with all rows");
+                    .hint("correct the rows in the rig file, or export the log with all rows");
         }
     }
 
@@ -288,7 +288,7 @@ public final class LongFormatLines implements Lines {
                         .inFile(file)
                         .atLine(line.number())
                         .expected("the antenna's position, the same for all rows of one time")
-                        .mend("export the log with the position of the receiver");
+                        .hint("export the log with the position of the receiver");
             }
         }
     }

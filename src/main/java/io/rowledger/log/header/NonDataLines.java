@@ -72,7 +72,7 @@ public final class NonDataLines {
                     .inFile(file)
                     .atLine(line)
                     .expected("one header, or the same one again")
-                    .mend("cut the file before that line and give the parts as files of their own");
+                    .hint("cut the file before that line and give the parts as files of their own");
         }
         return false;
     }

@@ -31,7 +31,7 @@ final class OutletCheck {
                 throw place.found("an outlet numbered 0")
                         .atColumn(header)
                         .expected("outlets numbered from 1 at the left")
-                        .mend("raise the number in each header of a row by one");
+                        .hint("raise the number in each header of a row by one");
             }
         }
         if (highest == 0) {
@@ -40,7 +40,7 @@ final class OutletCheck {
             throw place.found("no column for the flow of an outlet")
                     .expected(
                             "a column for each outlet, " + key + "flow_01[gal/min] at the left and so on to the right")
-                    .mend("name the flow columns " + key + "flow_01[gal/min], " + key
+                    .hint("name the flow columns " + key + "flow_01[gal/min], " + key
                             + "flow_02[gal/min] ..., with the unit they are in");
         }
         if (options.rowsExpected() > 0) {
@@ -69,7 +69,7 @@ final class OutletCheck {
                             + " rows")
                     .atColumn(prefix + name(found.last()))
                     .expected("one flow column for each row of the rig")
-                    .mend("correct the rows in the rig file, or take the columns that belong to no row out of the log");
+                    .hint("correct the rows in the rig file, or take the columns that belong to no row out of the log");
         }
         List<String> missing = new ArrayList<>();
         for (int row = 1; row <= rows; row++) {
@@ -84,7 +84,7 @@ final class OutletCheck {
                                     : String.join(", ", missing) + (missing.size() == 1 ? " is" : " are"))
                             + " missing")
                     .expected("one flow column for each row of the rig, numbered from 1 at the left")
-                    .mend("correct the rows in the rig file, or name the columns in the log " + prefix
+                    .hint("correct the rows in the rig file, or name the columns in the log " + prefix
                             + "flow_01[unit] to " + prefix + name(rows) + "[unit]");
         }
     }
@@ -95,7 +95,7 @@ final class OutletCheck {
                 throw place.found(column.role().canonical() + " where the rig file has " + rows + " rows")
                         .atColumn(column.header())
                         .expected("row numbers from 1 to " + rows)
-                        .mend("correct the rows in the rig file, or the number in the header");
+                        .hint("correct the rows in the rig file, or the number in the header");
             }
         }
     }

@@ -139,7 +139,7 @@ final class CoordinateParser {
                                 signed(y, split(y)),
                                 signed(x, split(x))))
                 .expected("degrees, or a word that they are degrees and minutes")
-                .mend("write columns: {\"lat[ddmm.mmmm]\": \"" + lat.header() + "\", \"lon[ddmm.mmmm]\": \""
+                .hint("write columns: {\"lat[ddmm.mmmm]\": \"" + lat.header() + "\", \"lon[ddmm.mmmm]\": \""
                         + lon.header() + "\"} in the rig file for the first; export degrees WGS 84 for the second");
     }
 

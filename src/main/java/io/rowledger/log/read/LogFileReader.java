@@ -89,7 +89,7 @@ public final class LogFileReader {
                     .inFile(name)
                     .atLine(plan.headerLine())
                     .expected("a record for each position below them")
-                    .mend("export the log again; this one was closed before anything was recorded");
+                    .hint("export the log again; this one was closed before anything was recorded");
         }
         LogPreview sample = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options.hints());
         DropCount drops = new DropCount();
@@ -129,7 +129,7 @@ public final class LogFileReader {
                 throw UnusableInputException.found("a file that is not text")
                         .inFile(file.name())
                         .expected("a log in CSV, plain, .gz or .zip")
-                        .mend("export the log as CSV");
+                        .hint("export the log as CSV");
             }
         }
         return new String(start, 0, length);

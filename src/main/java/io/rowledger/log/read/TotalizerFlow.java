@@ -36,7 +36,7 @@ public final class TotalizerFlow {
                 if (column.written().isCount() && Double.isNaN(column.toSi())) {
                     throw sample.found(column, "pulses, and nothing that says how many make a gallon or a liter")
                             .expected("the calibration figure of the row meters")
-                            .mend("write log: {pulses: 2800 per gal} in the rig file, with your meter's figure");
+                            .hint("write log: {pulses: 2800 per gal} in the rig file, with your meter's figure");
                 }
                 if (isOpen(column.written()) && sample.hints().counts() == null) {
                     throw ask(sample, column);
@@ -79,7 +79,7 @@ public final class TotalizerFlow {
                                 amount(second, unit),
                                 amount(second - first, unit)))
                 .expected("a word on what it counts from")
-                .mend(
+                .hint(
                         "write log: {counts: since_last} in the rig file for the first, log: {counts: total} for the second");
     }
 

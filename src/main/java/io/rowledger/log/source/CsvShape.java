@@ -12,9 +12,9 @@ import org.apache.commons.csv.CSVFormat;
 public record CsvShape(char delimiter) {
     private static final char[] CANDIDATES = {'\t', ';', ','};
     /** A time, a place and a flow need so many delimiters. */
-    private static final int FEWEST = 3;
+    private static final int MIN_COUNT = 3;
     /** Lines looked at: more than any preamble has. */
-    private static final int MOST_LINES = 60;
+    private static final int MAX_LINES = 60;
 
     /**
      * The delimiter that divides two neighboring lines into the same number of fields, the most of them if several do:
@@ -33,7 +33,7 @@ public record CsvShape(char delimiter) {
                     best = candidate;
                 }
             }
-            if (most >= (i == 0 ? 1 : FEWEST)) {
+            if (most >= (i == 0 ? 1 : MIN_COUNT)) {
                 return new CsvShape(best);
             }
         }
@@ -66,9 +66,9 @@ public record CsvShape(char delimiter) {
 
     private static List<String> firstLines(String start) {
         List<String> lines = new ArrayList<>();
-        for (String line : start.split("\\R", MOST_LINES)) {
+        for (String line : start.split("\\R", MAX_LINES)) {
             boolean comment = line.startsWith("#") || line.startsWith("//") || line.startsWith(";");
-            if (!line.isBlank() && !comment && lines.size() < MOST_LINES) {
+            if (!line.isBlank() && !comment && lines.size() < MAX_LINES) {
                 lines.add(line);
             }
         }

@@ -52,7 +52,7 @@ public final class LogFile implements AutoCloseable {
                 throw UnusableInputException.found("an empty file")
                         .inFile(name)
                         .expected("a log in CSV, with a line of column names first")
-                        .mend("export the log again");
+                        .hint("export the log again");
             }
             InputStream plain = bytes;
             String packed = "plain";
@@ -97,7 +97,7 @@ public final class LogFile implements AutoCloseable {
                     throw UnusableInputException.found("more than one file in the zip, such as " + more.getName())
                             .inFile(name)
                             .expected("one CSV file in a zip")
-                            .mend("unpack it and give the logs one by one");
+                            .hint("unpack it and give the logs one by one");
                 }
             }
         }
@@ -117,28 +117,28 @@ public final class LogFile implements AutoCloseable {
         if (e instanceof Unpacked.SwollenException) {
             message = UnusableInputException.found("a packed file that unpacks to more than 200 times its size")
                     .expected("a log")
-                    .mend("unpack it and look at what is in it, and ask where it comes from");
+                    .hint("unpack it and look at what is in it, and ask where it comes from");
             return message.inFile(name);
         }
         if (e instanceof EOFException) {
             message = UnusableInputException.found("a packed file that breaks off before its end")
                     .expected("a whole .gz or .zip file")
-                    .mend("copy or export the file again");
+                    .hint("copy or export the file again");
         } else if (e instanceof ZipException) {
             message = UnusableInputException.found("a packed file that is damaged (" + words + ")")
                     .expected("a whole .gz or .zip file")
-                    .mend("copy or export the file again");
+                    .hint("copy or export the file again");
         } else if (e instanceof CSVException) {
             String what = words.contains("encapsulated token")
                     ? "a quote that does not end where its field ends"
                     : "a line that is no CSV (" + words + ")";
             message = UnusableInputException.found(what)
                     .expected("fields as RFC 4180 has them, every opened quote closed")
-                    .mend("look at that line in a text editor, or export the log again");
+                    .hint("look at that line in a text editor, or export the log again");
         } else {
             message = UnusableInputException.found("a file that can't be read (" + words + ")")
                     .expected("a log in CSV")
-                    .mend("copy or export the file again");
+                    .hint("copy or export the file again");
         }
         return message.inFile(name).atLine((int) Math.min(line, Integer.MAX_VALUE));
     }
@@ -148,7 +148,7 @@ public final class LogFile implements AutoCloseable {
             throw UnusableInputException.found("a folder")
                     .inFile(name)
                     .expected("a log file")
-                    .mend("name the CSV files in it");
+                    .hint("name the CSV files in it");
         }
         try {
             return new DigestInputStream(Files.newInputStream(path), digest) {
@@ -170,12 +170,12 @@ public final class LogFile implements AutoCloseable {
             throw UnusableInputException.found("no such file")
                     .inFile(name)
                     .expected("a log in CSV")
-                    .mend("check the name and the folder");
+                    .hint("check the name and the folder");
         } catch (java.nio.file.AccessDeniedException e) {
             throw UnusableInputException.found("a file that may not be read")
                     .inFile(name)
                     .expected("a log in CSV")
-                    .mend("give yourself leave to read it");
+                    .hint("give yourself leave to read it");
         }
     }
 
@@ -196,7 +196,7 @@ public final class LogFile implements AutoCloseable {
                 throw UnusableInputException.found("a spreadsheet workbook")
                         .inFile(name)
                         .expected("a log in CSV")
-                        .mend("open it in the spreadsheet and save it as CSV");
+                        .hint("open it in the spreadsheet and save it as CSV");
             }
             if (holdsLog(entry)) {
                 return entries;
@@ -205,7 +205,7 @@ public final class LogFile implements AutoCloseable {
         throw UnusableInputException.found("a zip without a CSV file")
                 .inFile(name)
                 .expected("one file ending in .csv, .tsv or .txt in the zip")
-                .mend("pack the log itself");
+                .hint("pack the log itself");
     }
 
     /** The next entry; a name in broken UTF-8 is a damaged file, where the JDK takes it for a fault of the caller. */
@@ -232,7 +232,7 @@ public final class LogFile implements AutoCloseable {
                             "a zip with a file that would lie outside its folder, " + entry.getName())
                     .inFile(name)
                     .expected("a zip with the log in it")
-                    .mend("pack the log again, and ask where this file comes from");
+                    .hint("pack the log again, and ask where this file comes from");
         }
     }
 

@@ -14,7 +14,7 @@ public final class NumberParser {
         1e20, 1e21, 1e22
     };
     private static final int EXACT_DIGITS = 15;
-    private static final int LARGEST_EXPONENT = 999;
+    private static final int MAX_EXPONENT = 999;
 
     private NumberParser() {}
 
@@ -102,7 +102,7 @@ public final class NumberParser {
             if (digit < 0 || digit > 9) {
                 return Integer.MIN_VALUE;
             }
-            power = Math.min(power * 10 + digit, LARGEST_EXPONENT);
+            power = Math.min(power * 10 + digit, MAX_EXPONENT);
         }
         return sign == '-' ? -power : power;
     }

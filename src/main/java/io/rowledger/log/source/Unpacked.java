@@ -10,7 +10,7 @@ final class Unpacked extends FilterInputStream {
     /** Below this size no file does harm, however well it was packed. */
     private static final long HARMLESS_BYTES = 64L << 20;
     /** Logs pack to a fifth or a twentieth; even one of a machine that stood still all day does not come near this. */
-    private static final long LARGEST_RATIO = 200;
+    private static final long MAX_RATIO = 200;
 
     private final Swelling swelling;
 
@@ -31,8 +31,7 @@ final class Unpacked extends FilterInputStream {
         /** Adds what was unpacked; refuses what has swollen out of all proportion. */
         void add(int bytes) throws IOException {
             unpackedBytes += Math.max(bytes, 0);
-            if (unpackedBytes > HARMLESS_BYTES
-                    && unpackedBytes > LARGEST_RATIO * Math.max(1, packedBytes.getAsLong())) {
+            if (unpackedBytes > HARMLESS_BYTES && unpackedBytes > MAX_RATIO * Math.max(1, packedBytes.getAsLong())) {
                 throw new SwollenException();
             }
         }

@@ -44,7 +44,7 @@ final class Devices {
             if (byObject.put(det.number("B", "object id"), det) != null) {
                 throw det.found("the object id " + det.text("B") + " a second time")
                         .expected("an object id of its own for each part of a device")
-                        .mend("export the task data again");
+                        .hint("export the task data again");
             }
         }
         Map<Integer, DeviceElement> made = new HashMap<>();
@@ -53,7 +53,7 @@ final class Devices {
             if (element != null && byId.put(element.id(), element) != null) {
                 throw dvc.found("the device element " + element.id() + " a second time")
                         .expected("an id of its own for each device element")
-                        .mend("export the task data again");
+                        .hint("export the task data again");
             }
         }
     }
@@ -73,7 +73,7 @@ final class Devices {
         if (depth > DEEPEST) {
             throw det.found("a part of a device that is part of itself, or parts " + depth + " deep")
                     .expected("device, function, section, unit")
-                    .mend("export the task data again");
+                    .hint("export the task data again");
         }
         // 0 is no object: the parent of the device's own element.
         Integer parentObject = det.text("F").isEmpty() ? 0 : det.number("F", "parent's object id");

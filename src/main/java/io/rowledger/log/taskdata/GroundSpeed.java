@@ -5,7 +5,7 @@ final class GroundSpeed {
     /** Over this long the speed is taken to either side: noise of a centimetre is 1 cm/s then. */
     private static final long WINDOW_MS = 1000;
     /** Farther apart two records say nothing of the speed between them. */
-    private static final long LONGEST_MS = 6000;
+    private static final long MAX_MS = 6000;
 
     private static final double DEG = 1e-7;
     /** Half axis and squared eccentricity of WGS 84 (NIMA TR 8350.2). */
@@ -13,7 +13,7 @@ final class GroundSpeed {
 
     private static final double ECCENTRICITY2 = 0.00669437999014;
     /** Records looked at to either side, whatever their clock says. */
-    private static final int MOST_RECORDS = 200;
+    private static final int MAX_RECORDS = 200;
 
     private final TimeLog log;
     private final int value;
@@ -41,10 +41,10 @@ final class GroundSpeed {
         }
         int from = i;
         int to = i;
-        while (from > Math.max(0, i - MOST_RECORDS) && isNear(from - 1, i)) {
+        while (from > Math.max(0, i - MAX_RECORDS) && isNear(from - 1, i)) {
             from--;
         }
-        while (to < Math.min(log.records - 1, i + MOST_RECORDS) && isNear(i, to + 1)) {
+        while (to < Math.min(log.records - 1, i + MAX_RECORDS) && isNear(i, to + 1)) {
             to++;
         }
         if (from == to) {
@@ -53,7 +53,7 @@ final class GroundSpeed {
         }
         double seconds = (log.clockMs[to] - log.clockMs[from]) / 1000.0;
         boolean known = isPlace(log, from) && isPlace(log, to) && isPlace(log, i);
-        if (!known || !(seconds > 0) || seconds * 1000 > LONGEST_MS) {
+        if (!known || !(seconds > 0) || seconds * 1000 > MAX_MS) {
             return Double.NaN;
         }
         double latRad = Math.toRadians(log.north[i] * DEG);

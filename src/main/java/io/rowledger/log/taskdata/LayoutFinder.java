@@ -66,7 +66,7 @@ final class LayoutFinder {
                     .atLine(value.line())
                     .atColumn("DLV")
                     .expected("a device element of the task data")
-                    .mend("copy the whole folder from the terminal again, with the TASKDATA.XML of this job");
+                    .hint("copy the whole folder from the terminal again, with the TASKDATA.XML of this job");
         }
         return element;
     }
@@ -93,7 +93,7 @@ final class LayoutFinder {
                 throw refuse("no flow or rate for " + outlet.words() + " beside those of "
                                 + parts.get(0).words())
                         .expected("actual volume per time (DDI 37) of every section")
-                        .mend("have the controller log it for every section, or for none but the whole bar");
+                        .hint("have the controller log it for every section, or for none but the whole bar");
             }
         }
         Map<String, List<DeviceElement>> groups = groups(outlets);
@@ -146,7 +146,7 @@ final class LayoutFinder {
             throw refuse("flows of " + byFunction.size() + " functions (" + String.join(", ", byFunction.keySet())
                             + ") and no offsets to the side (DDI 135)")
                     .expected("a device description that says whether they put down a product each or lie side by side")
-                    .mend("have the offsets entered in the controller's setup");
+                    .hint("have the offsets entered in the controller's setup");
         }
         if (same == 0) {
             return Map.of("", fromLeft(outlets));
@@ -188,7 +188,7 @@ final class LayoutFinder {
                 throw refuse("sections without an order: " + element.words()
                                 + " has the number of another, and no offset to the side (DDI 135) tells them apart")
                         .expected("offsets, or numbers from the left")
-                        .mend("have the offsets entered in the controller's setup");
+                        .hint("have the offsets entered in the controller's setup");
             }
         }
         String note =
@@ -217,7 +217,7 @@ final class LayoutFinder {
             if (Ddi.isActualPerArea(amount.ddi()) && width < 0 && Double.isNaN(widthM)) {
                 throw refuse("a rate per area of " + element.words() + ", whose working width nobody says")
                         .expected("a working width (DDI 67 or 70): flow is rate \u00d7 speed \u00d7 width")
-                        .mend(
+                        .hint(
                                 "have the controller log actual volume per time (DDI 37), or enter the width in its setup");
             }
             Layout.State is = state(element, false);

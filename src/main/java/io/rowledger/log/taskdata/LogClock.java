@@ -14,7 +14,7 @@ final class LogClock {
     /** The two clocks tick in different tasks of the terminal and may be read up to so far apart. */
     private static final long JITTER_MS = 2500;
     /** So many differences may be off: the receiver's first fixes. */
-    private static final double MOST_OFF = 0.02;
+    private static final double MAX_OFF = 0.02;
     /** Below this a difference is no news. */
     private static final long WRONG_CLOCK_MS = 30_000;
 
@@ -55,7 +55,7 @@ final class LogClock {
         for (int i = 0; i < n; i++) {
             off += Math.abs(differences[i] - middle) > JITTER_MS ? 1 : 0;
         }
-        each = off > MOST_OFF * n;
+        each = off > MAX_OFF * n;
         offsetMs = each ? null : Long.valueOf(middle);
         long wrong = Math.abs(middle - Math.round((double) middle / QUARTER_HOUR_MS) * QUARTER_HOUR_MS);
         if (each) {

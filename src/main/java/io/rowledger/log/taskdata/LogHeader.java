@@ -28,7 +28,7 @@ record LogHeader(String file, List<Boolean> position, int fixedStatus, List<Valu
 
     private static final String[] POSITION = {"A", "B", "C", "D", "E", "F", "G", "H", "I"};
     /** A value's number is one byte, and so is how many there are. */
-    private static final int MOST_VALUES = 255;
+    private static final int MAX_VALUES = 255;
 
     /**
      * One numbered value (element DLV).
@@ -73,13 +73,13 @@ record LogHeader(String file, List<Boolean> position, int fixedStatus, List<Valu
             boolean fixed = !dlv.isInBinary("B") && dlv.has("B");
             values.add(new Value(dlv.ddi("A"), dlv.text("C"), fixed ? dlv.number("B", "value") : null, dlv.line()));
         }
-        if (values.size() > MOST_VALUES) {
+        if (values.size() > MAX_VALUES) {
             throw refuse(tim, values.size() + " values").expected("255 at most: a record counts them in one byte");
         }
         return new LogHeader(tim.file(), position, status, values);
     }
 
     private static UnusableInputException refuse(XmlElement element, String found) {
-        return element.found(found).mend("export the task data again; this header does not fit ISO 11783-10");
+        return element.found(found).hint("export the task data again; this header does not fit ISO 11783-10");
     }
 }

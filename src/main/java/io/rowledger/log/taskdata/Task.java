@@ -41,7 +41,7 @@ record Task(
             if (!LOG.matcher(name).matches()) {
                 throw tlg.found("a time log named \"" + name + "\"")
                         .expected("TLG and five digits: a file beside the TASKDATA.XML (ISO 11783-10)")
-                        .mend("don't trust this file if the name leads elsewhere; else export the task data again");
+                        .hint("don't trust this file if the name leads elsewhere; else export the task data again");
             }
             logs.add(TaskFiles.lower(name));
         }

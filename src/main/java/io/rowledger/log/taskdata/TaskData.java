@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 public final class TaskData {
     private static final Pattern EXTERNAL = Pattern.compile("(?i)[A-Z]{3}\\d{5}");
     /** With one flow for the bar, more of the working time with some sections off than this is ground falsely counted. */
-    private static final double MOST_PARTLY_ON = 0.01;
+    private static final double MAX_PARTLY_ON = 0.01;
 
     private final TaskFiles files;
     private final int rowsExpected;
@@ -75,7 +75,7 @@ public final class TaskData {
             throw UnusableInputException.found("no time log")
                     .inFile(main.file())
                     .expected("a task that was worked on, with a TLG element for each of its time logs")
-                    .mend("copy the task data from the terminal after the job, not before it");
+                    .hint("copy the task data from the terminal after the job, not before it");
         }
         List<TaskLog> logs = new ArrayList<>();
         List<String> without = new ArrayList<>();
@@ -109,7 +109,7 @@ public final class TaskData {
             if (!EXTERNAL.matcher(name).matches()) {
                 throw element.found("a file named \"" + name + "\"")
                         .expected("three letters and five digits: a file beside the TASKDATA.XML (ISO 11783-10)")
-                        .mend("don't trust this file if the name leads elsewhere; else export the task data again");
+                        .hint("don't trust this file if the name leads elsewhere; else export the task data again");
             }
             if (!seen.add(TaskFiles.lower(name))) {
                 continue;
@@ -126,7 +126,7 @@ public final class TaskData {
     private UnusableInputException missing(XmlElement element, String name) {
         return element.found("no file " + name + " beside it")
                 .expected("every file the task data refers to")
-                .mend("copy the whole folder from the terminal again");
+                .hint("copy the whole folder from the terminal again");
     }
 
     private List<XmlElement> named(String name) {
@@ -141,7 +141,7 @@ public final class TaskData {
                     .orElseThrow(() -> UnusableInputException.found("a time log that no task refers to")
                             .inFile(files.shown(files.wanted() + ".xml"))
                             .expected("one of the time logs the TASKDATA.XML beside it names")
-                            .mend("copy the whole folder from the terminal again"));
+                            .hint("copy the whole folder from the terminal again"));
         }
         List<Task> worked =
                 tasks.stream().filter(task -> !task.logs().isEmpty()).toList();
@@ -154,7 +154,7 @@ public final class TaskData {
             throw UnusableInputException.found(worked.size() + " tasks: " + String.join("; ", words))
                     .inFile(files.shown(TaskFiles.MAIN))
                     .expected("one task: one job on one field")
-                    .mend((files.isPacked() ? "unpack it and name" : "name")
+                    .hint((files.isPacked() ? "unpack it and name" : "name")
                             + " the time logs of the task that is meant instead, such as "
                             + (files.isPacked()
                                     ? worked.get(0).logs().get(0).toUpperCase(Locale.ROOT) + ".BIN"
@@ -173,7 +173,7 @@ public final class TaskData {
                                 "no file " + upper + ", which " + (main == null ? "" : task.id()) + " refers to")
                         .inFile(files.shown(TaskFiles.MAIN))
                         .expected("a header (.XML) and a binary file (.BIN) for each time log")
-                        .mend("copy the whole folder from the terminal again");
+                        .hint("copy the whole folder from the terminal again");
             }
         }
         LogHeader header = LogHeader.of(xml(name + ".xml", "TIM"));
@@ -195,7 +195,7 @@ public final class TaskData {
             without.add(file.name() + " has " + (log.records == 0 ? "no record" : "no two records with a position"));
             return null;
         }
-        if (layout.whole() && made.partlyOn() > MOST_PARTLY_ON) {
+        if (layout.whole() && made.partlyOn() > MAX_PARTLY_ON) {
             throw UnusableInputException.found(String.format(
                             Locale.ROOT,
                             "one flow for the whole bar, and only some of its %d sections on in %.0f%% of the records in "
@@ -204,7 +204,7 @@ public final class TaskData {
                             Math.max(1, 100 * made.partlyOn())))
                     .inFile(file.name())
                     .expected("a flow or rate of every section: nobody can tell what the ground under each received")
-                    .mend("have the controller log actual volume per time (DDI 37) of every section");
+                    .hint("have the controller log actual volume per time (DDI 37) of every section");
         }
         return made;
     }
@@ -242,7 +242,7 @@ public final class TaskData {
                             "one flow for the whole bar where the rig file has " + rowsExpected + " rows")
                     .inFile(header.file())
                     .expected("a flow or rate of every row: shared out evenly, one flow would call every row sound")
-                    .mend(
+                    .hint(
                             "have the controller log every section; or, for the bar as a whole, write one outlet as wide as "
                                     + "the bar into the rig file, such as rows: {outlets: [{at: 0 in, band: [-180 in, 180 in]}]}");
         }
@@ -250,7 +250,7 @@ public final class TaskData {
                         "flows of " + outlets + " sections where the rig file has " + rowsExpected + " rows")
                 .inFile(header.file())
                 .expected("an outlet in the rig file for each section with a flow, from the left")
-                .mend("write the sections as outlets into the rig file, each with its band" + draft);
+                .hint("write the sections as outlets into the rig file, each with its band" + draft);
     }
 
     /** Every file but the time logs themselves. */
@@ -266,6 +266,6 @@ public final class TaskData {
         return UnusableInputException.found("no time log that can be used: " + String.join("; ", without))
                 .inFile(main.file())
                 .expected("positions, and actual volume per time (DDI 37) or per area (DDI 2) of each section")
-                .mend("have the controller log them, or export the job as CSV");
+                .hint("have the controller log them, or export the job as CSV");
     }
 }

@@ -38,13 +38,13 @@ final class TaskFiles implements AutoCloseable {
     private static final Pattern TIME_LOG = Pattern.compile("(tlg\\d{5})\\.(xml|bin)");
     private static final int BUFFER_BYTES = 1 << 16;
     /** More files than any card of task data has. */
-    private static final int MOST_ENTRIES = 20_000;
+    private static final int MAX_ENTRIES = 20_000;
     /** Below this size no file does harm, however well it was packed. */
     private static final long HARMLESS_BYTES = 16L << 20;
     /** Kept as a tree; the task data of a season has a few. */
-    private static final long MOST_XML_BYTES = 64L << 20;
+    private static final long MAX_XML_BYTES = 64L << 20;
     /** Time logs pack to a third or so; nothing honest comes near this. */
-    private static final long LARGEST_RATIO = 200;
+    private static final long MAX_RATIO = 200;
 
     private final String given;
     private final String shown;
@@ -114,7 +114,7 @@ final class TaskFiles implements AutoCloseable {
                     throw UnusableInputException.found("no such file")
                             .inFile(path.toString())
                             .expected("a TASKDATA.XML or a time log beside one")
-                            .mend("check the name and the folder");
+                            .hint("check the name and the folder");
                 }
                 Path parent = path.toAbsolutePath().getParent();
                 Path folder = path.getParent() == null ? Path.of("") : path.getParent();
@@ -143,7 +143,7 @@ final class TaskFiles implements AutoCloseable {
             throw UnusableInputException.found("a time log without a TASKDATA.XML beside it")
                     .inFile(shown)
                     .expected("the task data it belongs to: the device description stands there")
-                    .mend("copy the whole folder from the terminal");
+                    .hint("copy the whole folder from the terminal");
         }
         boolean here = folders.get(0).equals(folder);
         String name =
@@ -155,11 +155,11 @@ final class TaskFiles implements AutoCloseable {
         // ISO 8859-1 has a character for every byte: names in an old code page must not make the others unreadable.
         ZipFile zip = new ZipFile(path.toFile(), StandardCharsets.ISO_8859_1);
         try {
-            if (zip.size() > MOST_ENTRIES) {
+            if (zip.size() > MAX_ENTRIES) {
                 throw UnusableInputException.found("a zip file of " + zip.size() + " files")
                         .inFile(path.toString())
                         .expected("the task data of one job")
-                        .mend("put the folder with the TASKDATA.XML alone into a zip file");
+                        .hint("put the folder with the TASKDATA.XML alone into a zip file");
             }
             Map<String, ZipEntry> all = new TreeMap<>();
             List<String> folders = new ArrayList<>();
@@ -200,7 +200,7 @@ final class TaskFiles implements AutoCloseable {
             throw UnusableInputException.found("a zip file with the path " + entry + " in it")
                     .inFile(zip.toString())
                     .expected("paths inside the archive")
-                    .mend("don't trust this file; ask whoever sent it for the task data alone");
+                    .hint("don't trust this file; ask whoever sent it for the task data alone");
         }
         return name;
     }
@@ -210,12 +210,12 @@ final class TaskFiles implements AutoCloseable {
             return UnusableInputException.found("no TASKDATA.XML")
                     .inFile(shown)
                     .expected("a folder or a zip file with the task data of one job")
-                    .mend("copy the whole folder from the terminal");
+                    .hint("copy the whole folder from the terminal");
         }
         return UnusableInputException.found(folders.size() + " sets of task data: " + String.join(", ", folders))
                 .inFile(shown)
                 .expected("one TASKDATA.XML")
-                .mend("give the folder of the one that is meant");
+                .hint("give the folder of the one that is meant");
     }
 
     /** The folder itself, or the ones in it, that hold a TASKDATA.XML. */
@@ -301,7 +301,7 @@ final class TaskFiles implements AutoCloseable {
         Path path = paths.get(name);
         boolean xml = name.endsWith(".xml");
         if (path != null) {
-            return new Measured(Files.newInputStream(path), xml ? MOST_XML_BYTES : Long.MAX_VALUE);
+            return new Measured(Files.newInputStream(path), xml ? MAX_XML_BYTES : Long.MAX_VALUE);
         }
         ZipEntry entry = entries.get(name);
         InputStream in = entry == null || zip == null ? null : zip.getInputStream(entry);
@@ -310,8 +310,8 @@ final class TaskFiles implements AutoCloseable {
         }
         // What an archive says of its sizes need not be so, but it can't hold more than there is of it.
         long packed = Math.min(entry.getCompressedSize(), Files.size(Path.of(given)));
-        long most = Math.max(HARMLESS_BYTES, LARGEST_RATIO * packed);
-        return new Measured(in, xml ? Math.min(most, MOST_XML_BYTES) : most);
+        long most = Math.max(HARMLESS_BYTES, MAX_RATIO * packed);
+        return new Measured(in, xml ? Math.min(most, MAX_XML_BYTES) : most);
     }
 
     /** A stream that ends with a fault where it has more bytes than anybody needs. */
@@ -352,7 +352,7 @@ final class TaskFiles implements AutoCloseable {
                             "XML of more than 64 MB, or a packed file that unpacks to more than 200 times its size")
                     .inFile(name)
                     .expected("task data")
-                    .mend("look at what is in it, and ask where it comes from");
+                    .hint("look at what is in it, and ask where it comes from");
         }
         String what = e instanceof ZipException || e instanceof java.io.EOFException
                 ? "a damaged zip file"
@@ -360,7 +360,7 @@ final class TaskFiles implements AutoCloseable {
         return UnusableInputException.found(what + " (" + e.getMessage() + ")")
                 .inFile(name)
                 .expected("the task data of one job: a TASKDATA.XML with its time logs")
-                .mend("copy the whole folder from the terminal again");
+                .hint("copy the whole folder from the terminal again");
     }
 
     private static MessageDigest sha256() {

@@ -42,7 +42,7 @@ final class TaskXml {
     /** ISO 11783-10 nests five deep or so. */
     private static final int DEEPEST = 40;
     /** More elements than a season's task data has. */
-    private static final int MOST_ELEMENTS = 500_000;
+    private static final int MAX_ELEMENTS = 500_000;
 
     private final String file;
     private final XMLStreamReader xml;
@@ -95,7 +95,7 @@ final class TaskXml {
                 .inFile(file)
                 .atLine(line)
                 .expected("XML as ISO 11783-10 has it")
-                .mend("copy the task data from the terminal again; this file is damaged");
+                .hint("copy the task data from the terminal again; this file is damaged");
         return column > 0 ? message.atColumn(String.valueOf(column)) : message;
     }
 
@@ -108,7 +108,7 @@ final class TaskXml {
             if (event == XMLStreamConstants.DTD || event == XMLStreamConstants.ENTITY_REFERENCE) {
                 throw at("a document type or an entity of its own")
                         .expected("task data, which has none")
-                        .mend("don't trust this file; ask whoever sent it");
+                        .hint("don't trust this file; ask whoever sent it");
             }
             if (event == XMLStreamConstants.START_ELEMENT) {
                 tooMuch(open.size() + skipped);
@@ -133,7 +133,7 @@ final class TaskXml {
             }
         }
         if (first == null) {
-            throw at("no element").expected("<" + root + ">").mend("copy the task data from the terminal again");
+            throw at("no element").expected("<" + root + ">").hint("copy the task data from the terminal again");
         }
         return first;
     }
@@ -142,17 +142,15 @@ final class TaskXml {
         if (!element.name().equals(root)) {
             throw element.found("XML that begins with <" + element.name() + ">")
                     .expected("a file of ISO 11783-10 that begins with <" + root + ">")
-                    .mend("give the TASKDATA.XML of the job, or the folder it is in");
+                    .hint("give the TASKDATA.XML of the job, or the folder it is in");
         }
     }
 
     private void tooMuch(int depth) {
-        if (depth > DEEPEST || ++elements > MOST_ELEMENTS) {
-            throw at(depth > DEEPEST
-                            ? "elements nested " + depth + " deep"
-                            : "more than " + MOST_ELEMENTS + " elements")
+        if (depth > DEEPEST || ++elements > MAX_ELEMENTS) {
+            throw at(depth > DEEPEST ? "elements nested " + depth + " deep" : "more than " + MAX_ELEMENTS + " elements")
                     .expected("task data")
-                    .mend("look at the file in a text editor, and ask where it comes from");
+                    .hint("look at the file in a text editor, and ask where it comes from");
         }
     }
 

@@ -25,15 +25,15 @@ final class TimeLog {
 
     private static final long MS_PER_DAY = 86_400_000L;
     /** A day with a leap second. */
-    private static final long LONGEST_DAY_MS = MS_PER_DAY + 1000;
+    private static final long MAX_DAY_MS = MS_PER_DAY + 1000;
     /** From 1980-01-01 back to 1970-01-01. */
     private static final long DAYS_TO_1980 = 3652;
 
     private static final int FIRST_CAPACITY = 4096;
     /** Two days at 20 Hz: more is no log of a field. */
-    private static final int MOST_RECORDS = 4_000_000;
+    private static final int MAX_RECORDS = 4_000_000;
     /** Records times values, kept below 160 MB: a day of 48 sections at 10 Hz with four values each has half of it. */
-    private static final long MOST_VALUES = 40_000_000;
+    private static final long MAX_VALUES = 40_000_000;
 
     int records;
     /** True where the file ends within a record, which is left out. */
@@ -64,7 +64,7 @@ final class TimeLog {
         for (boolean one : wanted) {
             kept += one ? 1 : 0;
         }
-        mostRecords = (int) Math.min(MOST_RECORDS, MOST_VALUES / kept);
+        mostRecords = (int) Math.min(MAX_RECORDS, MAX_VALUES / kept);
         for (int v = 0; v < wanted.length; v++) {
             values[v] = wanted[v] ? new int[FIRST_CAPACITY] : new int[0];
         }
@@ -106,7 +106,7 @@ final class TimeLog {
             throw UnusableInputException.found("a first record that breaks off")
                     .inFile(file)
                     .expected("whole records, as its header " + header.file() + " describes them")
-                    .mend("copy the task data from the terminal again, header and binary file together");
+                    .hint("copy the task data from the terminal again, header and binary file together");
         }
         brokenOff = true;
     }
@@ -117,18 +117,18 @@ final class TimeLog {
                 throw UnusableInputException.found("more than " + records + " records")
                         .inFile(file)
                         .expected("the time log of a job")
-                        .mend("look at where this file comes from");
+                        .hint("look at where this file comes from");
             }
             resize(Math.min(mostRecords, records * 2));
         }
         int i = records;
         long timeOfDayMs = first | (long) uint(3) << 8;
         long day = uint(2);
-        if (timeOfDayMs >= LONGEST_DAY_MS) {
+        if (timeOfDayMs >= MAX_DAY_MS) {
             throw at("a time of day of " + timeOfDayMs + " ms")
                     .expected("less than 86400000: the header " + header.file()
                             + " does not describe these bytes, or they are damaged")
-                    .mend("copy the task data from the terminal again, header and binary file together");
+                    .hint("copy the task data from the terminal again, header and binary file together");
         }
         clockMs[i] = (DAYS_TO_1980 + day) * MS_PER_DAY + timeOfDayMs;
         position(i);
@@ -139,7 +139,7 @@ final class TimeLog {
                 throw at("value number " + place)
                         .expected("numbers below " + current.length + ": so many values the header " + header.file()
                                 + " lists")
-                        .mend("copy the task data from the terminal again, header and binary file together");
+                        .hint("copy the task data from the terminal again, header and binary file together");
             }
             current[place] = uint(4);
         }
@@ -171,7 +171,7 @@ final class TimeLog {
             }
         }
         if (utcMs.length > 0) {
-            boolean known = utcTimeMs < LONGEST_DAY_MS && utcDay > 0 && utcDay < 0xFFFF;
+            boolean known = utcTimeMs < MAX_DAY_MS && utcDay > 0 && utcDay < 0xFFFF;
             utcMs[i] = known ? (DAYS_TO_1980 + utcDay) * MS_PER_DAY + utcTimeMs : Long.MIN_VALUE;
         }
     }

@@ -63,7 +63,7 @@ final class XmlElement {
         if (text(attribute).isEmpty()) {
             throw found("no " + what + " (attribute " + attribute + ")")
                     .expected("an element " + name + " as ISO 11783-10 has it")
-                    .mend("export the task data again");
+                    .hint("export the task data again");
         }
         return text(attribute);
     }
@@ -85,7 +85,7 @@ final class XmlElement {
         } catch (NumberFormatException e) {
             throw found("\"" + text + "\" as " + what + " (attribute " + attribute + ")")
                     .expected(radix == 16 ? "hexadecimal digits such as 0025" : "a whole number")
-                    .mend("export the task data again");
+                    .hint("export the task data again");
         }
     }
 

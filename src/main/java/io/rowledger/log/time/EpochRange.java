@@ -6,7 +6,7 @@ public final class EpochRange {
     public static final double FIRST_S = 315_964_800;
 
     /** Seconds since 1970 above this are milliseconds: in seconds they would lie in the year 5138. */
-    private static final double LARGEST_S = 1e11;
+    private static final double MAX_S = 1e11;
     /** And each further thousand times more is the next smaller unit. */
     private static final double NEXT = 1e3;
 
@@ -14,9 +14,9 @@ public final class EpochRange {
 
     /** The unit of a bare number of seconds, milli-, micro- or nanoseconds since 1970, told by its size; s. */
     public static double unitS(double number) {
-        if (number <= LARGEST_S) {
+        if (number <= MAX_S) {
             return 1;
         }
-        return number <= LARGEST_S * NEXT ? 1e-3 : number <= LARGEST_S * NEXT * NEXT ? 1e-6 : 1e-9;
+        return number <= MAX_S * NEXT ? 1e-3 : number <= MAX_S * NEXT * NEXT ? 1e-6 : 1e-9;
     }
 }

@@ -76,7 +76,7 @@ final class GpsTimeReader implements TimestampReader {
             if (hint == 0) {
                 throw sample.found(seconds, "seconds of the GPS week, and no column for the week")
                         .expected("the week, counted from 1980-01-06")
-                        .mend("write log: {gps_week: 2418} in the rig file, with the week in which the log starts, or "
+                        .hint("write log: {gps_week: 2418} in the rig file, with the week in which the log starts, or "
                                 + "name the column of the week gps_week");
             }
             return new GpsTimeReader(sample, seconds, factor(sample, seconds), -1, 0);
@@ -110,7 +110,7 @@ final class GpsTimeReader implements TimestampReader {
                         "the GPS week " + number + ", which starts over every 1024 weeks: it began on "
                                 + readings.get(0) + " or on " + readings.get(1))
                 .expected("a week counted from 1980-01-06 without starting over")
-                .mend("write " + lines.get(0) + " in the rig file for the first, " + lines.get(1) + " for the second");
+                .hint("write " + lines.get(0) + " in the rig file for the first, " + lines.get(1) + " for the second");
     }
 
     /** More than the seconds of a week are milliseconds, where the header does not say. */

@@ -170,7 +170,7 @@ final class LocalTimestampReader implements TimestampReader {
                 .atLine(line)
                 .atColumn(dateHeader)
                 .expected("a date that can be read one way only, such as 2026-05-14")
-                .mend("write log: {date_order: " + left.get(0).word() + "} or log: {date_order: "
+                .hint("write log: {date_order: " + left.get(0).word() + "} or log: {date_order: "
                         + left.get(other).word() + "} in the rig file");
     }
 

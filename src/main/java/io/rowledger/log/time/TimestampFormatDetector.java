@@ -117,7 +117,7 @@ public final class TimestampFormatDetector {
                                 + "run together, and " + clock(NumberParser.parse(text, sample.mark()))
                                 + " if it is seconds since midnight")
                 .expected("a time that can be read one way only")
-                .mend("write columns: {\"time[hhmmss]\": \"" + time.header() + "\"} in the rig file for the first, "
+                .hint("write columns: {\"time[hhmmss]\": \"" + time.header() + "\"} in the rig file for the first, "
                         + "columns: {\"time[s]\": \"" + time.header() + "\"} for the second");
     }
 
@@ -148,18 +148,19 @@ public final class TimestampFormatDetector {
         }
         if (date == null && !inTime && sample.hints().date() == null) {
             String text = sample.texts(time.index()).get(0);
-            List<String> rivals = sample.plan().rivalDates();
-            if (!rivals.isEmpty()) {
+            List<String> alternatives = sample.plan().rivalDates();
+            if (!alternatives.isEmpty()) {
                 throw sample.found(
                                 time,
-                                "the time of day \"" + text + "\" beside two dates, " + String.join(" and ", rivals))
+                                "the time of day \"" + text + "\" beside two dates, "
+                                        + String.join(" and ", alternatives))
                         .expected("one date that goes with it")
-                        .mend("write columns: {date: \"" + rivals.get(0) + "\"} or columns: {date: \"" + rivals.get(1)
-                                + "\"} in the rig file");
+                        .hint("write columns: {date: \"" + alternatives.get(0) + "\"} or columns: {date: \""
+                                + alternatives.get(1) + "\"} in the rig file");
             }
             throw sample.found(time, "the time of day \"" + text + "\" without a date")
                     .expected("a date with the time, in the same column or in one named date")
-                    .mend("write log: {date: 2026-05-14} in the rig file, with the day on which the log starts");
+                    .hint("write log: {date: 2026-05-14} in the rig file, with the day on which the log starts");
         }
         ColumnPlan.Column asked = date == null ? time : date;
         DateOrder order = order(sample, asked, dates);
@@ -232,6 +233,6 @@ public final class TimestampFormatDetector {
         });
         return sample.found(column, "the date \"" + text + "\", which is " + String.join(" and ", is))
                 .expected("a date that can be read one way only, such as 2026-05-14")
-                .mend("write " + String.join(" or ", write) + " in the rig file");
+                .hint("write " + String.join(" or ", write) + " in the rig file");
     }
 }

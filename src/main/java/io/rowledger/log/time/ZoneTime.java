@@ -82,7 +82,7 @@ final class ZoneTime {
                 .atLine(line)
                 .atColumn(header)
                 .expected("a time that can be told from the records before it, or an offset from UTC")
-                .mend("write log: {zone: \"" + one + "\"} in the rig file if it is the first, log: {zone: \"" + two
+                .hint("write log: {zone: \"" + one + "\"} in the rig file if it is the first, log: {zone: \"" + two
                         + "\"} if it is the second");
     }
 
@@ -94,7 +94,7 @@ final class ZoneTime {
                 .atLine(line)
                 .atColumn(header)
                 .expected("times of that zone")
-                .mend("write the zone or the offset from UTC that the logger's clock kept, such as log: {zone: UTC} or "
+                .hint("write the zone or the offset from UTC that the logger's clock kept, such as log: {zone: UTC} or "
                         + "log: {zone: \"-06:00\"}");
     }
 

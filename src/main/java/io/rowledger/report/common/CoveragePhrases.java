@@ -11,16 +11,16 @@ import io.rowledger.units.UnitFormat;
  * seams of centimetres between passes that no list names.
  *
  * @param areaM2 all of it
- * @param seamM2 what of it is in no place
+ * @param sliverM2 what of it is in no place
  * @param places how many places
  * @param besideM2 the area it is named beside, for one unit in a sentence
  * @param interval of all of it
  * @param f how figures are written
  */
 public record CoveragePhrases(
-        double areaM2, double seamM2, int places, double besideM2, Interval interval, UnitFormat f) {
+        double areaM2, double sliverM2, int places, double besideM2, Interval interval, UnitFormat f) {
     /** A smaller share in seams is not worth a word. */
-    private static final double SEAM_SHARE = 0.02;
+    private static final double SLIVER_SHARE = 0.02;
 
     /** Nothing at all, or less than the 0.1 mm grid of the polygons can make up. */
     public boolean none() {
@@ -48,23 +48,23 @@ public record CoveragePhrases(
     /** {@code 0.16 ac skipped, 0.13 ac of it in 12 places}. */
     String sentence(String done) {
         if (places == 0) {
-            return area() + " " + done + ", all of it in seams thinner than " + seamWidth(f);
+            return area() + " " + done + ", all of it in seams thinner than " + sliverWidth(f);
         }
         String count = Wording.counted(places, "place", "places");
-        return seamM2 > SEAM_SHARE * areaM2
-                ? area() + " " + done + ", " + f.areaBeside(areaM2 - seamM2, Math.max(areaM2, besideM2)) + " of it in "
-                        + count
+        return sliverM2 > SLIVER_SHARE * areaM2
+                ? area() + " " + done + ", " + f.areaBeside(areaM2 - sliverM2, Math.max(areaM2, besideM2))
+                        + " of it in " + count
                 : area() + " " + done + " in " + count;
     }
 
-    /** {@code 12 places}, {@code 12 places and seams}, {@code seams}. */
+    /** {@code 12 places}, {@code 12 places and seams}, {@code slivers}. */
     public String where() {
         String count = places == 0 ? "" : Wording.counted(places, "place", "places");
-        boolean seams = !none() && seamM2 > SEAM_SHARE * areaM2;
-        return count + (seams ? (count.isEmpty() ? "" : " and ") + "seams" : "");
+        boolean slivers = !none() && sliverM2 > SLIVER_SHARE * areaM2;
+        return count + (slivers ? (count.isEmpty() ? "" : " and ") + "seams" : "");
     }
 
-    static String seamWidth(UnitFormat f) {
+    static String sliverWidth(UnitFormat f) {
         return f.text(Measure.SMALL_LENGTH, CoverageOptions.PLACE_MIN_WIDTH_M);
     }
 }

@@ -28,35 +28,35 @@ public final class CoverageSectionBuilder {
                 ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
                 : "Skips are the bare ground inside the boundary.";
         return new CoverageSection(
-                c.missed().isEmpty() ? bare + none(missed(a, f)) : bare,
-                lines("S", c.missed()),
-                rest(c.missed()),
+                c.skips().isEmpty() ? bare + none(skips(a, f)) : bare,
+                lines("S", c.skips()),
+                rest(c.skips()),
                 "Doubles are ground with two visits or more; each place counts once."
-                        + (c.overlaps().isEmpty() ? none(doubled(a, f)) : "")
-                        + seams(c),
+                        + (c.overlaps().isEmpty() ? none(overlap(a, f)) : "")
+                        + slivers(c),
                 lines("D", c.overlaps()),
                 rest(c.overlaps()),
                 shutOffs(c.shutOffs()));
     }
 
-    public static CoveragePhrases missed(Analysis a, UnitFormat f) {
+    public static CoveragePhrases skips(Analysis a, UnitFormat f) {
         Coverage c = a.coverage();
         return new CoveragePhrases(
-                c.missedAreaM2(),
-                c.seams().missedM2(),
-                c.missed().size(),
+                c.skipAreaM2(),
+                c.slivers().skipM2(),
+                c.skips().size(),
                 c.overlapAreaM2(),
-                a.intervals().missedAreaM2(),
+                a.intervals().skipAreaM2(),
                 f);
     }
 
-    public static CoveragePhrases doubled(Analysis a, UnitFormat f) {
+    public static CoveragePhrases overlap(Analysis a, UnitFormat f) {
         Coverage c = a.coverage();
         return new CoveragePhrases(
                 c.overlapAreaM2(),
-                c.seams().overlapM2(),
+                c.slivers().overlapM2(),
                 c.overlaps().size(),
-                c.missedAreaM2(),
+                c.skipAreaM2(),
                 a.intervals().overlapAreaM2(),
                 f);
     }
@@ -66,14 +66,14 @@ public final class CoverageSectionBuilder {
     }
 
     /** The lists don't add up to the totals, and a reader who adds them up must know why. */
-    private String seams(Coverage c) {
-        double skippedM2 = c.seams().missedM2();
-        double doubledM2 = c.seams().overlapM2();
-        if (Math.max(skippedM2, doubledM2) < 0.5) {
+    private String slivers(Coverage c) {
+        double skippedM2 = c.slivers().skipM2();
+        double overlapM2 = c.slivers().overlapM2();
+        if (Math.max(skippedM2, overlapM2) < 0.5) {
             return "";
         }
-        return " In no list but in the totals: " + patch(skippedM2) + " skipped and " + patch(doubledM2)
-                + " doubled in seams thinner than " + CoveragePhrases.seamWidth(f) + " or smaller than "
+        return " In no list but in the totals: " + patch(skippedM2) + " skipped and " + patch(overlapM2)
+                + " doubled in seams thinner than " + CoveragePhrases.sliverWidth(f) + " or smaller than "
                 + f.patch(CoverageOptions.PLACE_MIN_M2) + ".";
     }
 
@@ -129,7 +129,7 @@ public final class CoverageSectionBuilder {
                 new ShutOffLine(
                         "On over ground already done: a double",
                         ground(s.onOverCoveredM2(), largestM2),
-                        liquid(s.doubledL(), "too much")));
+                        liquid(s.overlapL(), "too much")));
     }
 
     private String ground(double areaM2, double largestM2) {

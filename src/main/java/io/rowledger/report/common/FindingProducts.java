@@ -54,7 +54,7 @@ public final class FindingProducts {
     }
 
     private static boolean shows(RowTime picture, Finding finding) {
-        int judged = 0;
+        int evaluated = 0;
         int off = 0;
         for (int b = 0; b < picture.bins(); b++) {
             if (picture.endS(b) <= finding.fromS() || picture.startS(b) >= finding.toS()) {
@@ -62,10 +62,10 @@ public final class FindingProducts {
             }
             for (int row : finding.rows()) {
                 double deviation = picture.deviation(row - 1, b);
-                judged += Double.isNaN(deviation) ? 0 : 1;
+                evaluated += Double.isNaN(deviation) ? 0 : 1;
                 off += Math.abs(deviation) * 100 > Limits.WATCH_PCT ? 1 : 0;
             }
         }
-        return judged > 0 && off >= SHOWS * judged;
+        return evaluated > 0 && off >= SHOWS * evaluated;
     }
 }

@@ -9,12 +9,12 @@ import io.rowledger.rate.RowTotals.ProductTotals;
  *
  * @param volumeL metered while working, L
  * @param targetVolumeL target × swept area, L; NaN without a target
- * @param rightlyOffL target volume of ground that rows passed over shut off because it was done, L
+ * @param shutOffCreditL target volume of ground that rows passed over shut off because it was done, L
  * @param sweptAreaM2 all rows, m²
  * @param appliedAreaM2 all rows, m²
  */
 public record ProductSums(
-        double volumeL, double targetVolumeL, double rightlyOffL, double sweptAreaM2, double appliedAreaM2) {
+        double volumeL, double targetVolumeL, double shutOffCreditL, double sweptAreaM2, double appliedAreaM2) {
     /** Sums product p over the rows of a job. */
     public static ProductSums of(Analysis a, int p) {
         double volumeL = 0;
@@ -28,7 +28,7 @@ public record ProductSums(
             sweptM2 += row.sweptAreaM2();
             appliedM2 += row.appliedAreaM2();
         }
-        return new ProductSums(volumeL, targetL, a.coverage().rightlyOff().ofJobL(p), sweptM2, appliedM2);
+        return new ProductSums(volumeL, targetL, a.coverage().shutOffCredit().ofJobL(p), sweptM2, appliedM2);
     }
 
     /** True where somebody gave a target rate. */
@@ -38,7 +38,7 @@ public record ProductSums(
 
     /** Target volume of the ground that was to be done: the target volume less what was rightly left off, L. */
     public double owedL() {
-        return targetVolumeL - rightlyOffL;
+        return targetVolumeL - shutOffCreditL;
     }
 
     /** Volume against what was owed, percent; NaN without a target. */
@@ -70,7 +70,7 @@ public record ProductSums(
         if (hasTarget()) {
             return offPct(
                     product.volumeL(),
-                    product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row()));
+                    product.targetVolumeL() - a.coverage().shutOffCredit().ofRowL(p, row.row()));
         }
         return row.sweptAreaM2() > 0 && volumeL > 0
                 ? (product.volumeL() / row.sweptAreaM2() / meanSweptRateLPerM2() - 1) * 100

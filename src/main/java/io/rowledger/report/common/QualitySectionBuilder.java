@@ -177,7 +177,7 @@ public final class QualitySectionBuilder {
                     f.text(Measure.VOLUME, outsideWorkL[p]) + ", in no figure of this review"));
         }
         if (c.boundary() != null) {
-            double insideM2 = c.coveredAreaM2() - c.outsideBoundaryM2() + c.missedAreaM2();
+            double insideM2 = c.coveredAreaM2() - c.outsideBoundaryM2() + c.skipAreaM2();
             double errorPct = (insideM2 / c.boundaryAreaM2() - 1) * 100;
             facts.add(new Fact(
                     "Covered inside plus skipped against boundary",

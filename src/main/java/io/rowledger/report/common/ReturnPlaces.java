@@ -18,7 +18,7 @@ import java.util.List;
  */
 public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
     /** Of skips and of doubles, so many are named, largest first: receivers hold some hundreds of places, no source. */
-    static final int MOST_OF_A_KIND = 200;
+    static final int MAX_OF_A_KIND = 200;
 
     /** Copies the list. */
     public ReturnPlaces {
@@ -40,7 +40,7 @@ public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
     public static ReturnPlaces of(Analysis a, UnitFormat f) {
         List<ReturnPlace> out = new ArrayList<>();
         LocalPlane plane = a.track().plane();
-        int left = add(a.coverage().missed(), "S", "skip", plane, f, out)
+        int left = add(a.coverage().skips(), "S", "skip", plane, f, out)
                 + add(a.coverage().overlaps(), "D", "double", plane, f, out);
         int number = 0;
         for (Finding finding : a.findings()) {
@@ -73,7 +73,7 @@ public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
             UnitFormat f,
             List<ReturnPlace> out) {
         double[] latLon = new double[2];
-        int named = Math.min(MOST_OF_A_KIND, places.size());
+        int named = Math.min(MAX_OF_A_KIND, places.size());
         for (CoverageDefect place : places.subList(0, named)) {
             plane.inverse(place.eastM(), place.northM(), latLon);
             String passes = named(" Pass ", " Passes ", place.passes());

@@ -141,13 +141,13 @@ public final class ReviewSummary {
         List<Off> act = new ArrayList<>();
         List<Off> watch = new ArrayList<>();
         Off widest = new Off(0, 0);
-        int judged = 0;
+        int evaluated = 0;
         for (RowTotals row : a.rates().rows()) {
             double pct = sum.deviationPct(a, row, p);
             if (Double.isNaN(pct)) {
                 continue;
             }
-            judged++;
+            evaluated++;
             Off off = new Off(row.row(), pct);
             if (Math.abs(pct) > Limits.ACT_PCT) {
                 act.add(off);
@@ -156,7 +156,7 @@ public final class ReviewSummary {
             }
             widest = Math.abs(pct) > Math.abs(widest.pct) || widest.row == 0 ? off : widest;
         }
-        if (judged == 0) {
+        if (evaluated == 0) {
             return "No flow was metered while working: no row can be judged.";
         }
         String basis = sum.hasTarget() ? "target volume" : "mean of all rows (nobody gave a target rate)";
@@ -172,21 +172,21 @@ public final class ReviewSummary {
         }
         StringBuilder text = new StringBuilder(act.isEmpty() ? "Nearly, by the meters: " : "No, by the meters: ");
         if (!act.isEmpty()) {
-            text.append(some(act, judged))
+            text.append(some(act, evaluated))
                     .append(" more than 10% off ")
                     .append(its(sum, act))
                     .append(basis);
             text.append(": ").append(named(act));
         }
         if (!watch.isEmpty()) {
-            text.append(act.isEmpty() ? "" : ". ").append(act.isEmpty() ? some(watch, judged) : more(watch));
+            text.append(act.isEmpty() ? "" : ". ").append(act.isEmpty() ? some(watch, evaluated) : more(watch));
             text.append(" 5 to 10% off");
             if (act.isEmpty()) {
                 text.append(' ').append(its(sum, watch)).append(basis);
             }
             text.append(": ").append(named(watch));
         }
-        int fine = judged - act.size() - watch.size();
+        int fine = evaluated - act.size() - watch.size();
         return text + (fine > 0 ? ". The other " + fine + (fine == 1 ? " is" : " are") + " within 5%." : ".");
     }
 
@@ -226,16 +226,16 @@ public final class ReviewSummary {
         if (c.coveredAreaM2() <= 0) {
             return "No ground was covered: no row delivered while the bar was working.";
         }
-        CoveragePhrases missed = CoverageSectionBuilder.missed(a, f);
-        CoveragePhrases overlap = CoverageSectionBuilder.doubled(a, f);
+        CoveragePhrases skips = CoverageSectionBuilder.skips(a, f);
+        CoveragePhrases overlaps = CoverageSectionBuilder.overlap(a, f);
         String nothing =
                 c.boundary() == null ? "No enclosed ground was skipped" : "No ground inside the boundary was skipped";
-        String skipped = missed.none() ? nothing : missed.sentence("skipped");
-        String doubled = overlap.none() ? "none was doubled" : overlap.sentence("doubled");
+        String skipped = skips.none() ? nothing : skips.sentence("skipped");
+        String overlap = overlaps.none() ? "none was doubled" : overlaps.sentence("doubled");
         ReceivedStatistics first = c.received().get(0);
         String onRate = Double.isFinite(first.within10Pct()) && c.received().size() == 1
                 ? f.percent(first.within10Pct()) + " of the covered ground received within 10% of its target. "
                 : "";
-        return onRate + skipped + "; " + doubled + ".";
+        return onRate + skipped + "; " + overlap + ".";
     }
 }

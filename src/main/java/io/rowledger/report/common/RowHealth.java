@@ -11,16 +11,16 @@ import java.util.List;
  * @param row from 1 at the left
  * @param medianDeviation median over the judged time, a fraction; NaN where it was never judged
  * @param offShare share of the judged time in which it was more than 10 % off, a fraction; NaN likewise
- * @param judgedS judged time, s
+ * @param evaluatedS judged time, s
  */
-public record RowHealth(int row, double medianDeviation, double offShare, double judgedS) {
+public record RowHealth(int row, double medianDeviation, double offShare, double evaluatedS) {
     /** All rows of one product, from the left. */
     public static List<RowHealth> of(RowTime picture) {
         List<RowHealth> rows = new ArrayList<>();
-        double[] judged = new double[picture.bins()];
+        double[] evaluated = new double[picture.bins()];
         for (int r = 0; r < picture.rows(); r++) {
             int n = 0;
-            double judgedS = 0;
+            double evaluatedS = 0;
             double offS = 0;
             for (int b = 0; b < picture.bins(); b++) {
                 double deviation = picture.deviation(r, b);
@@ -28,12 +28,15 @@ public record RowHealth(int row, double medianDeviation, double offShare, double
                     continue;
                 }
                 double seconds = picture.endS(b) - picture.startS(b);
-                judged[n++] = deviation;
-                judgedS += seconds;
+                evaluated[n++] = deviation;
+                evaluatedS += seconds;
                 offS += Math.abs(deviation) * 100 > Limits.ACT_PCT ? seconds : 0;
             }
             rows.add(new RowHealth(
-                    r + 1, RobustStatistics.median(judged, n), judgedS > 0 ? offS / judgedS : Double.NaN, judgedS));
+                    r + 1,
+                    RobustStatistics.median(evaluated, n),
+                    evaluatedS > 0 ? offS / evaluatedS : Double.NaN,
+                    evaluatedS));
         }
         return rows;
     }

@@ -81,7 +81,7 @@ public record RowPicture(double[] startS, double[] endS, int[] pass, float[][] d
     /** Mean deviation by time; NaN where less than half of the time was judged. */
     private static double mean(RowTime full, int r, int from, int end) {
         double sum = 0;
-        double judgedS = 0;
+        double evaluatedS = 0;
         double allS = 0;
         for (int b = from; b < end; b++) {
             double seconds = full.endS(b) - full.startS(b);
@@ -89,10 +89,10 @@ public record RowPicture(double[] startS, double[] endS, int[] pass, float[][] d
             allS += seconds;
             if (!Double.isNaN(deviation)) {
                 sum += deviation * seconds;
-                judgedS += seconds;
+                evaluatedS += seconds;
             }
         }
-        return judgedS > 0 && judgedS >= allS / 2 ? sum / judgedS : Double.NaN;
+        return evaluatedS > 0 && evaluatedS >= allS / 2 ? sum / evaluatedS : Double.NaN;
     }
 
     /** How high a picture must be for its rows to be told apart; lower where several share a page. */

@@ -123,7 +123,7 @@ public final class ZoneSectionBuilder {
                 ? ""
                 : " At " + Wording.counted(all.unfollowed(), "crossing", "crossings") + " it did not follow the map.";
         return "Where the bar crossed from one zone into another, the rate changed " + from(all.lateM()) + " ("
-                + f.fixed(Math.abs(all.lateS()), 1) + "\u00a0s), the median of " + all.judged() + " crossings ("
+                + f.fixed(Math.abs(all.lateS()), 1) + "\u00a0s), the median of " + all.evaluated() + " crossings ("
                 + range(all) + ")" + settled + "." + unfollowed;
     }
 
@@ -143,7 +143,7 @@ public final class ZoneSectionBuilder {
                 lines.add(new ChangeLine(
                         label(pair.from()),
                         label(pair.to()),
-                        f.count(pair.timing().judged()),
+                        f.count(pair.timing().evaluated()),
                         from(pair.timing().lateM()) + " (" + range(pair.timing()) + ")"));
             }
         }

@@ -169,17 +169,17 @@ public final class ComparisonBuilder {
     /** That a fault is absent means something only with the time in which it could have shown. */
     private String absent(SavedFinding found) {
         List<Integer> rows = found.finding().rows();
-        double judgedS = Double.NaN;
+        double evaluatedS = Double.NaN;
         for (ProductState state : after.products()) {
             for (RowHealth row : state.rows()) {
                 if (state.key().equals(found.product()) && rows.contains(row.row())) {
-                    judgedS = Double.isNaN(judgedS) ? row.judgedS() : Math.min(judgedS, row.judgedS());
+                    evaluatedS = Double.isNaN(evaluatedS) ? row.evaluatedS() : Math.min(evaluatedS, row.evaluatedS());
                 } else if (state.key().equals(found.product()) && rows.isEmpty()) {
-                    judgedS = Double.isNaN(judgedS) ? row.judgedS() : Math.max(judgedS, row.judgedS());
+                    evaluatedS = Double.isNaN(evaluatedS) ? row.evaluatedS() : Math.max(evaluatedS, row.evaluatedS());
                 }
             }
         }
-        return "Not found in " + f.duration(judgedS) + " of judged work.";
+        return "Not found in " + f.duration(evaluatedS) + " of judged work.";
     }
 
     private ProductPair product(ProductState old, ProductState state) {

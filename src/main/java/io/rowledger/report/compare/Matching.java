@@ -22,7 +22,7 @@ import java.util.Set;
 public record Matching(
         List<SavedFinding> gone, List<Pair> remaining, List<SavedFinding> fresh, List<NotTested> notTested) {
     /** A row judged for less than this in the later job has not been tested: the shortest fault a diagnosis promises, s. */
-    static final double LEAST_JUDGED_S = 120;
+    static final double MIN_EVALUATED_S = 120;
 
     /** Copies the lists. */
     public Matching {
@@ -117,11 +117,11 @@ public record Matching(
         List<Integer> rows = old.finding().rows();
         boolean anyRow = false;
         for (RowHealth row : product.rows()) {
-            boolean judged = row.judgedS() >= LEAST_JUDGED_S;
-            if (!judged && rows.contains(row.row())) {
+            boolean evaluated = row.evaluatedS() >= MIN_EVALUATED_S;
+            if (!evaluated && rows.contains(row.row())) {
                 return "row " + row.row() + " could be judged for less than two minutes in the later job";
             }
-            anyRow |= judged;
+            anyRow |= evaluated;
         }
         if (!anyRow) {
             return "no row could be judged for two minutes in the later job";

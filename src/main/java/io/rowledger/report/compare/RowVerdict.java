@@ -6,7 +6,7 @@ import io.rowledger.report.common.RowHealth;
 /** How a row fared between two jobs. */
 public enum RowVerdict {
     /** Off before, like its siblings now. */
-    MENDED("like its siblings again", ""),
+    REPAIRED("like its siblings again", ""),
     /** Off before and after. */
     STILL_OFF("still off", "act"),
     /** Like its siblings before, off now. */
@@ -14,7 +14,7 @@ public enum RowVerdict {
     /** Like its siblings before and after. */
     FINE("like its siblings in both", ""),
     /** Too little judged time in one of the jobs. */
-    NOT_JUDGED("not judged in both", "watch");
+    NOT_EVALUATED("not judged in both", "watch");
 
     /** Off in more than this share of the judged time is more than an episode; common practice, no source. */
     private static final double OFTEN = 0.05;
@@ -38,11 +38,11 @@ public enum RowVerdict {
 
     /** The verdict on one row. */
     public static RowVerdict of(RowHealth before, RowHealth after) {
-        if (before.judgedS() < Matching.LEAST_JUDGED_S || after.judgedS() < Matching.LEAST_JUDGED_S) {
-            return NOT_JUDGED;
+        if (before.evaluatedS() < Matching.MIN_EVALUATED_S || after.evaluatedS() < Matching.MIN_EVALUATED_S) {
+            return NOT_EVALUATED;
         }
         if (off(before)) {
-            return off(after) ? STILL_OFF : MENDED;
+            return off(after) ? STILL_OFF : REPAIRED;
         }
         return off(after) ? WORSE : FINE;
     }

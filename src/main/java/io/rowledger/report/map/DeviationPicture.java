@@ -22,7 +22,7 @@ public final class DeviationPicture implements Chart {
     /** Between two passes. */
     private static final double GAP_PT = 1.2;
     /** With more passes than this share of the width would be gaps, gaps shrink. */
-    private static final double MOST_GAPS = 0.1;
+    private static final double MAX_GAPS = 0.1;
 
     private static final Ink NUMBER = new Ink(6.5, true, 0xffffff);
 
@@ -57,7 +57,7 @@ public final class DeviationPicture implements Chart {
         for (int c = 0; c < data.columns(); c++) {
             passes += data.passBegins(c) ? 1 : 0;
         }
-        double gap = passes < 2 ? 0 : Math.min(GAP_PT, MOST_GAPS * width / (passes - 1));
+        double gap = passes < 2 ? 0 : Math.min(GAP_PT, MAX_GAPS * width / (passes - 1));
         double ptPerS = (width - gap * Math.max(0, passes - 1)) / data.workingS();
         double x = LEFT_PT;
         for (int c = 0; c < data.columns(); c++) {
@@ -101,7 +101,7 @@ public final class DeviationPicture implements Chart {
         Outline[] classes = new Outline[Palette.classes()];
         Arrays.setAll(classes, i -> new Outline());
         Outline missing = new Outline();
-        Outline judged = new Outline();
+        Outline evaluated = new Outline();
         for (int r = 0; r < data.rows(); r++) {
             float[] deviation = data.deviation()[r];
             for (int c = 0; c < data.columns(); ) {
@@ -113,14 +113,14 @@ public final class DeviationPicture implements Chart {
                 double width = x1[end - 1] - x0[c];
                 (kind < 0 ? missing : classes[kind]).box(x0[c], TOP_PT + r * row, width, row);
                 if (kind >= 0) {
-                    judged.box(x0[c], TOP_PT + r * row, width, row);
+                    evaluated.box(x0[c], TOP_PT + r * row, width, row);
                 }
                 c = end;
             }
         }
-        fill(canvas, missing, Palette.NOT_JUDGED);
+        fill(canvas, missing, Palette.NOT_EVALUATED);
         // All judged time first, in the middle colour: then no seam between two classes shows the paper.
-        fill(canvas, judged, Palette.deviation(Palette.classes() / 2));
+        fill(canvas, evaluated, Palette.deviation(Palette.classes() / 2));
         for (int i = 0; i < classes.length; i++) {
             fill(canvas, classes[i], Palette.deviation(i));
         }
@@ -221,7 +221,7 @@ public final class DeviationPicture implements Chart {
             canvas.text(name, x + 13, y, Palette.SMALL, Align.LEFT);
             x += 13 + canvas.width(name, Palette.SMALL) + 9;
         }
-        RateMap.swatch(canvas, x, y - 7.5, Palette.NOT_JUDGED);
+        RateMap.swatch(canvas, x, y - 7.5, Palette.NOT_EVALUATED);
         canvas.text("off or not judged", x + 13, y, Palette.SMALL, Align.LEFT);
     }
 }

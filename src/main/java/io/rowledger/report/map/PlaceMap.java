@@ -38,7 +38,7 @@ public final class PlaceMap implements Chart {
         MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
         canvas.fill(frame.outline(c.covered()), Palette.COVERED);
         places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
-        places(canvas, frame, c.missed(), ground.skips().size(), Palette.SKIP);
+        places(canvas, frame, c.skips(), ground.skips().size(), Palette.SKIP);
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
         PositionMarks.draw(canvas, frame, a.track().breaks());
         Labels labels = new Labels(canvas);

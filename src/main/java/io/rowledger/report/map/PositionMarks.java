@@ -14,7 +14,7 @@ import java.util.List;
  */
 final class PositionMarks {
     /** Longer silences are pauses; the way between their ends is nobody's guess, s. */
-    private static final double LONGEST_LINE_S = 60;
+    private static final double MAX_LINE_S = 60;
 
     private static final double HALO_PT = 2.6;
     private static final double LINE_PT = 1.1;
@@ -31,7 +31,7 @@ final class PositionMarks {
     }
 
     private static boolean isMarked(PathBreak each) {
-        return each.lowered() && (each.kind() == PathBreak.Kind.SHIFTED || each.lastsS() <= LONGEST_LINE_S);
+        return each.lowered() && (each.kind() == PathBreak.Kind.SHIFTED || each.lastsS() <= MAX_LINE_S);
     }
 
     /** Draws them all. */

@@ -73,7 +73,7 @@ public final class RateMap implements Chart {
         }
         cells(canvas, frame, c.grid(), raster);
         // Exact skips over the cells: one bare row is narrower than a block of cells on a big field.
-        c.missed().forEach(place -> canvas.fill(frame.outline(place.polygon()), Palette.BARE));
+        c.skips().forEach(place -> canvas.fill(frame.outline(place.polygon()), Palette.BARE));
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
         } else {

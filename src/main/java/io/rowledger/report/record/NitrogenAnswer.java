@@ -126,7 +126,7 @@ final class NitrogenAnswer {
         }
         Measure measure = ground.isNitrogen() ? Measure.NITROGEN_RATE : Measure.RATE;
         Coverage c = a.coverage();
-        double covered = c.coveredAreaM2() / (c.coveredAreaM2() + c.missedAreaM2());
+        double covered = c.coveredAreaM2() / (c.coveredAreaM2() + c.skipAreaM2());
         Shares shares = plan.shares();
         double[] exact = {
             shares.within() * covered, shares.under() * covered, shares.over() * covered, 100 * (1 - covered)
@@ -167,12 +167,11 @@ final class NitrogenAnswer {
 
     private String places() {
         Coverage c = a.coverage();
-        CoveragePhrases missed = CoverageSectionBuilder.missed(a, f);
-        CoveragePhrases doubled = CoverageSectionBuilder.doubled(a, f);
+        CoveragePhrases skips = CoverageSectionBuilder.skips(a, f);
+        CoveragePhrases overlap = CoverageSectionBuilder.overlap(a, f);
         String where = c.boundary() == null ? "between the passes" : "inside the boundary";
-        String skipped =
-                missed.none() ? "No ground " + where + " was skipped" : missed.area() + " was skipped " + where;
-        String twice = doubled.none() ? "none was covered twice" : doubled.area() + " was covered twice";
-        return skipped + (missed.none() == doubled.none() ? " and " : "; ") + twice + ".";
+        String skipped = skips.none() ? "No ground " + where + " was skipped" : skips.area() + " was skipped " + where;
+        String twice = overlap.none() ? "none was covered twice" : overlap.area() + " was covered twice";
+        return skipped + (skips.none() == overlap.none() ? " and " : "; ") + twice + ".";
     }
 }

@@ -131,7 +131,7 @@ public final class NitrogenGrid {
     }
 
     private Shares shares(Ratio ratio) {
-        double judgedM2 = 0;
+        double evaluatedM2 = 0;
         double underM2 = 0;
         double overM2 = 0;
         for (int i = 0; i < got.length; i++) {
@@ -139,12 +139,14 @@ public final class NitrogenGrid {
             if (Double.isFinite(r)) {
                 double areaM2 = grid.coveredM2()[i];
                 boolean off = Math.abs(r - 1) - RateClasses.FLOAT_SLACK > ON_PLAN;
-                judgedM2 += areaM2;
+                evaluatedM2 += areaM2;
                 underM2 += off && r < 1 ? areaM2 : 0;
                 overM2 += off && r > 1 ? areaM2 : 0;
             }
         }
         return new Shares(
-                100 * (judgedM2 - underM2 - overM2) / judgedM2, 100 * underM2 / judgedM2, 100 * overM2 / judgedM2);
+                100 * (evaluatedM2 - underM2 - overM2) / evaluatedM2,
+                100 * underM2 / evaluatedM2,
+                100 * overM2 / evaluatedM2);
     }
 }

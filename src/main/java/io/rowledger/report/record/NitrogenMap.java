@@ -52,7 +52,7 @@ public final class NitrogenMap implements Chart {
         ClassRaster raster = ClassRaster.ofRates(c.grid(), ground.got(), key.bounds());
         cells(canvas, frame, c.grid(), raster);
         // Exact skips over the cells: one bare row is narrower than a block of cells on a big field.
-        c.missed().forEach(place -> {
+        c.skips().forEach(place -> {
             canvas.fill(frame.outline(place.polygon()), WHITE);
             canvas.stroke(frame.outline(place.polygon()), Palette.SKIP, 0.35);
         });

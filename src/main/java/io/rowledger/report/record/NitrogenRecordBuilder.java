@@ -205,10 +205,10 @@ public final class NitrogenRecordBuilder {
                                 "Field boundary",
                                 f.text(Measure.AREA, c.boundaryAreaM2()) + " inside the outline handed in",
                                 true));
-        CoveragePhrases missed = CoverageSectionBuilder.missed(a, f);
-        CoveragePhrases doubled = CoverageSectionBuilder.doubled(a, f);
-        items.add(new Item("Skipped", missed.area() + where(missed), false));
-        items.add(new Item("Covered twice", doubled.area() + where(doubled), false));
+        CoveragePhrases skips = CoverageSectionBuilder.skips(a, f);
+        CoveragePhrases overlap = CoverageSectionBuilder.overlap(a, f);
+        items.add(new Item("Skipped", skips.area() + where(skips), false));
+        items.add(new Item("Covered twice", overlap.area() + where(overlap), false));
         Plan plan = answer.plan();
         if (plan.known()) {
             items.add(new Item(

@@ -60,7 +60,7 @@ public final class RecordUncertainty {
                     intervals.products().get(p).volumeL());
         }
         add(figures, "ground covered ", Measure.AREA, intervals.coveredAreaM2());
-        addGround(figures, "skipped ", intervals.missedAreaM2());
+        addGround(figures, "skipped ", intervals.skipAreaM2());
         addGround(figures, "covered twice ", intervals.overlapAreaM2());
         if (figures.isEmpty()) {
             return List.of();

@@ -201,7 +201,7 @@ public record PassReview(
             String where,
             String cost,
             String evidence,
-            String rival,
+            String alternative,
             String check) {}
 
     /**
@@ -254,7 +254,7 @@ public record PassReview(
      * @param mark empty, or "act" where it differs
      * @param change the line of the rig file and its new figure, or empty
      * @param basis what it rests on
-     * @param rival what else would look the same
+     * @param alternative what else would look the same
      */
     public record SetupLine(
             String name,
@@ -265,7 +265,7 @@ public record PassReview(
             String mark,
             String change,
             String basis,
-            String rival) {}
+            String alternative) {}
 
     /** A figure by the rig file as it is and by the corrected one, and what the wrong measures made of it. */
     public record SetupSide(String what, String before, String after, String made) {}

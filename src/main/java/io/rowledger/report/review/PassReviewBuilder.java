@@ -106,9 +106,9 @@ public final class PassReviewBuilder {
             figures.addAll(productFigures(p));
         }
         figures.add(nitrogenFigure());
-        double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.missedAreaM2() : c.boundaryAreaM2();
-        figures.add(places("Skipped", CoverageSectionBuilder.missed(a, f), fieldM2));
-        figures.add(places("Doubled", CoverageSectionBuilder.doubled(a, f), fieldM2));
+        double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.skipAreaM2() : c.boundaryAreaM2();
+        figures.add(places("Skipped", CoverageSectionBuilder.skips(a, f), fieldM2));
+        figures.add(places("Doubled", CoverageSectionBuilder.overlap(a, f), fieldM2));
         TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
         TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
         figures.add(new Figure(
@@ -237,7 +237,7 @@ public final class PassReviewBuilder {
                 f.number(Measure.VOLUME, product.volumeL()),
                 Wording.cell(f.number(
                         Measure.VOLUME,
-                        product.targetVolumeL() - a.coverage().rightlyOff().ofRowL(p, row.row()))),
+                        product.targetVolumeL() - a.coverage().shutOffCredit().ofRowL(p, row.row()))),
                 Wording.cell(f.number(Measure.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
@@ -304,7 +304,7 @@ public final class PassReviewBuilder {
             double volumeL = totals.volumeL()[p];
             double targetL = totals.targetVolumeL()[p];
             double deviation = ProductSums.offPct(
-                    volumeL, targetL - a.coverage().rightlyOff().ofPassL(p, totals.pass()));
+                    volumeL, targetL - a.coverage().shutOffCredit().ofPassL(p, totals.pass()));
             rates.add(new PassRate(
                     f.number(Measure.VOLUME, volumeL),
                     f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
@@ -325,7 +325,7 @@ public final class PassReviewBuilder {
                     f.place(finding.latDeg(), finding.lonDeg()),
                     Wording.label(FindingFacts.cost(finding, FindingUncertainty.of(a, i), f)),
                     finding.evidence(),
-                    finding.rival(),
+                    finding.alternative(),
                     finding.check()));
         }
         return lines;

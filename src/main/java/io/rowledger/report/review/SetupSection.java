@@ -113,7 +113,7 @@ final class SetupSection {
                 m.differs() ? "act" : "",
                 change,
                 m.basis(),
-                m.rival());
+                m.alternative());
     }
 
     private String name(SetupParameter m) {
@@ -168,7 +168,7 @@ final class SetupSection {
         Coverage before = a.coverage();
         List<SetupSide> sides = new ArrayList<>();
         double most = Math.max(before.coveredAreaM2(), after.coveredAreaM2());
-        sides.add(side("Skipped", before.missedAreaM2(), after.missedAreaM2(), most));
+        sides.add(side("Skipped", before.skipAreaM2(), after.skipAreaM2(), most));
         sides.add(side("Doubled", before.overlapAreaM2(), after.overlapAreaM2(), most));
         sides.add(side("Covered", before.coveredAreaM2(), after.coveredAreaM2(), most));
         for (int p = 0; p < a.rig().products().size(); p++) {

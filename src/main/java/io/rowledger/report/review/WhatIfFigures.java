@@ -18,7 +18,7 @@ public final class WhatIfFigures {
     private static final double COMPENSATES = 0.8;
 
     /** Turning that puts less of the ground off by 5 % or more is no gain a log can show; common practice, no source. */
-    private static final double LEAST_TURNED = 0.001;
+    private static final double MIN_TURNED = 0.001;
 
     private final Analysis a;
 
@@ -70,13 +70,13 @@ public final class WhatIfFigures {
 
     /** True where the ground it would have changed is more than the doubt about the doubled ground. */
     public boolean shows(ShutOffCase one) {
-        return Math.abs(one.doubledLessM2()) + one.outsideLessM2() > halfM2();
+        return Math.abs(one.overlapLessM2()) + one.outsideLessM2() > halfM2();
     }
 
     /** True where the machine did not compensate and enough ground suffered from it to tell. */
     public boolean shows(TurnShift turn) {
         return turn.known()
                 && turn.takenOut() < COMPENSATES
-                && turn.beyond5M2() > LEAST_TURNED * a.rates().sweptAreaM2();
+                && turn.beyond5M2() > MIN_TURNED * a.rates().sweptAreaM2();
     }
 }

@@ -63,7 +63,7 @@ final class WhatIfWriter {
                 any = true;
             } else if (one.grouping().kind() != Grouping.Kind.NONE) {
                 same.add(name(one.grouping()));
-                mostM2 = Math.max(mostM2, Math.abs(one.doubledLessM2()) + one.outsideLessM2());
+                mostM2 = Math.max(mostM2, Math.abs(one.overlapLessM2()) + one.outsideLessM2());
             }
         }
         if (!same.isEmpty()) {
@@ -77,12 +77,12 @@ final class WhatIfWriter {
     }
 
     private void shutOff(ShutOffCase one, boolean first) {
-        double groundM2 = one.doubledLessM2() + one.outsideLessM2();
+        double groundM2 = one.overlapLessM2() + one.outsideLessM2();
         lines.add(new Line(
                 capital(name(one.grouping())),
                 liquids(one.savedL()),
                 nitrogen(one.savedL()),
-                ground(one.doubledLessM2(), "done twice")
+                ground(one.overlapLessM2(), "done twice")
                         + (one.outsideLessM2() > figures.halfM2()
                                 ? ", " + ground(one.outsideLessM2(), "outside the boundary")
                                 : ""),

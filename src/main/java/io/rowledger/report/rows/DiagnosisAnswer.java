@@ -22,14 +22,14 @@ final class DiagnosisAnswer {
     /** "To the end" and "from the start" within this, s: less than a pass takes. */
     private static final double EDGE_S = 60;
     /** Below this share of judged row time, "nothing found" is no all-clear; common practice, no source. */
-    private static final double LEAST_JUDGED = 0.6;
+    private static final double MIN_EVALUATED = 0.6;
 
     private final Analysis a;
     private final Diagnosis d;
     private final UnitFormat f;
     private final double workingS;
-    private final double judgedShare;
-    private final int judgedRows;
+    private final double evaluatedShare;
+    private final int evaluatedRows;
 
     DiagnosisAnswer(Analysis a, UnitFormat f) {
         this.a = a;
@@ -40,7 +40,7 @@ final class DiagnosisAnswer {
             work += pass.endS() - pass.startS();
         }
         workingS = work;
-        double judgedS = 0;
+        double evaluatedS = 0;
         double allS = 0;
         boolean[] seen = new boolean[a.rig().rows()];
         for (RowTime picture : d.pictures()) {
@@ -49,18 +49,18 @@ final class DiagnosisAnswer {
                 for (int r = 0; r < picture.rows(); r++) {
                     allS += seconds;
                     if (!Double.isNaN(picture.deviation(r, b))) {
-                        judgedS += seconds;
+                        evaluatedS += seconds;
                         seen[r] = true;
                     }
                 }
             }
         }
-        judgedShare = allS > 0 ? judgedS / allS : 0;
+        evaluatedShare = allS > 0 ? evaluatedS / allS : 0;
         int rows = 0;
         for (boolean row : seen) {
             rows += row ? 1 : 0;
         }
-        judgedRows = rows;
+        evaluatedRows = rows;
     }
 
     List<String> sentences() {
@@ -70,15 +70,15 @@ final class DiagnosisAnswer {
         if (!d.findings().isEmpty()) {
             return findings();
         }
-        if (judgedRows == 0) {
+        if (evaluatedRows == 0) {
             return List.of("No row could be judged, so this is no all-clear: the notes say why.");
         }
-        String rows = judgedRows == a.rig().rows()
-                ? "all " + judgedRows + " rows"
-                : judgedRows + " of " + a.rig().rows() + " rows";
-        String basis = rows + " were held against their siblings through " + f.percent(judgedShare * 100)
+        String rows = evaluatedRows == a.rig().rows()
+                ? "all " + evaluatedRows + " rows"
+                : evaluatedRows + " of " + a.rig().rows() + " rows";
+        String basis = rows + " were held against their siblings through " + f.percent(evaluatedShare * 100)
                 + " of their working time, for every fault listed below";
-        if (judgedShare < LEAST_JUDGED || judgedRows < a.rig().rows()) {
+        if (evaluatedShare < MIN_EVALUATED || evaluatedRows < a.rig().rows()) {
             return List.of("Nothing found, but this is no all-clear: only " + basis + ".");
         }
         return List.of("Nothing found, and here is why that can be trusted: " + basis + widest() + ".");
@@ -144,10 +144,11 @@ final class DiagnosisAnswer {
                 "Working time",
                 f.duration(workingS) + " in "
                         + Wording.counted(a.track().passes().size(), "pass", "passes")));
-        facts.add(new Fact("Rows judged", judgedRows + " of " + a.rig().rows()));
+        facts.add(new Fact("Rows judged", evaluatedRows + " of " + a.rig().rows()));
         facts.add(new Fact(
                 "Share of the rows' working time judged",
-                f.percent(judgedShare * 100) + "; in the rest the row was off, switching, in a tight corner or alone"));
+                f.percent(evaluatedShare * 100)
+                        + "; in the rest the row was off, switching, in a tight corner or alone"));
         facts.add(new Fact(
                 "What a log can't show",
                 "A meter that reads wrong looks like a rate that is wrong, and liquid "

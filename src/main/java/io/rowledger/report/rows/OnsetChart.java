@@ -27,7 +27,7 @@ final class OnsetChart implements Chart {
     private static final int[] STEPS_S = {10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400};
 
     private static final int ROW_RGB = Palette.SKIP;
-    private static final int SIBLINGS_RGB = Palette.DOUBLE;
+    private static final int PEERS_RGB = Palette.DOUBLE;
     private static final int TARGET_RGB = 0x8a8f92;
 
     private final OnsetWindow window;
@@ -54,7 +54,7 @@ final class OnsetChart implements Chart {
         double foot = heightPt - BOTTOM_PT;
         double split = TOP_PT + (foot - TOP_PT) * (1 - SPEED_SHARE);
         double flowMost =
-                most(new double[] {most(window.flowLPerS()), most(window.siblingsLPerS()), most(window.targetLPerS())});
+                most(new double[] {most(window.flowLPerS()), most(window.peersLPerS()), most(window.targetLPerS())});
         Panel flow = panel(TOP_PT, split - BETWEEN_PT, Measure.FLOW.from(flowMost, f.system()));
         Panel speed = panel(split, foot, Measure.SPEED.from(most(window.speedMps()), f.system()));
         grid(canvas, flow, widthPt, 4);
@@ -63,7 +63,7 @@ final class OnsetChart implements Chart {
         double onset = x(window.onsetS(), widthPt);
         canvas.line(onset, TOP_PT, onset, foot, Palette.INK, 0.7);
         line(canvas, flow, window.targetLPerS(), Measure.FLOW, widthPt, TARGET_RGB, 1.8);
-        line(canvas, flow, window.siblingsLPerS(), Measure.FLOW, widthPt, SIBLINGS_RGB, 0.9);
+        line(canvas, flow, window.peersLPerS(), Measure.FLOW, widthPt, PEERS_RGB, 0.9);
         line(canvas, flow, window.flowLPerS(), Measure.FLOW, widthPt, ROW_RGB, 1.3);
         line(canvas, speed, window.speedMps(), Measure.SPEED, widthPt, Palette.ACCENT, 1);
         captions(canvas, widthPt, split, onset);
@@ -75,8 +75,8 @@ final class OnsetChart implements Chart {
         double x = LEFT_PT;
         String row = window.row() == 0 ? "all rows together" : "row " + window.row();
         x = key(canvas, x, ROW_RGB, 1.6, row);
-        if (Double.isFinite(most(window.siblingsLPerS()))) {
-            x = key(canvas, x, SIBLINGS_RGB, 1.2, "what its siblings imply");
+        if (Double.isFinite(most(window.peersLPerS()))) {
+            x = key(canvas, x, PEERS_RGB, 1.2, "what its siblings imply");
         }
         if (Double.isFinite(most(window.targetLPerS()))) {
             x = key(canvas, x, TARGET_RGB, 2, "target");

@@ -68,7 +68,7 @@ public record RowDiagnosis(
      * @param where degrees WGS 84, latitude first, and the pass
      * @param cost ground, liquid and nitrogen
      * @param evidence one sentence with numbers
-     * @param rival what else could explain it
+     * @param alternative what else could explain it
      * @param figures figures of the finding in the reader's units
      * @param checks what to look at, cheapest and safest first
      * @param chart the chart's name
@@ -83,7 +83,7 @@ public record RowDiagnosis(
             String where,
             String cost,
             String evidence,
-            String rival,
+            String alternative,
             List<Fact> figures,
             List<String> checks,
             String chart,
@@ -111,7 +111,7 @@ public record RowDiagnosis(
      * @param usual median deviation from its siblings
      * @param spread one robust standard deviation
      * @param response time constant
-     * @param judged time it was judged over
+     * @param evaluated time it was judged over
      * @param note "stands apart" or empty
      * @param usualPct raw, NaN unknown
      * @param spreadPct raw, NaN unknown
@@ -122,7 +122,7 @@ public record RowDiagnosis(
             String usual,
             String spread,
             String response,
-            String judged,
+            String evaluated,
             String note,
             double usualPct,
             double spreadPct,

@@ -104,7 +104,7 @@ public final class RowDiagnosisBuilder {
                 where(finding),
                 FindingFacts.cost(finding, FindingUncertainty.of(a, i), f),
                 finding.evidence(),
-                finding.rival(),
+                finding.alternative(),
                 figures(d.figures().get(i), finding.kind()),
                 steps(finding.check()),
                 "onset/" + (i + 1),
@@ -200,14 +200,14 @@ public final class RowDiagnosisBuilder {
 
     private BaselineLine line(RowBaseline row) {
         double usual = (row.medianRatio() - 1) * 100;
-        boolean judged = row.judgedS() > 0;
+        boolean evaluated = row.evaluatedS() > 0;
         return new BaselineLine(
                 row.row(),
                 f.signedPercent(usual),
                 f.percent(row.spread() * 100),
                 Double.isFinite(row.responseS()) ? seconds(row.responseS(), f) : UnitFormat.UNKNOWN,
-                judged ? f.duration(row.judgedS()) : "never",
-                !judged ? "faulty or not judged throughout" : row.outlier() ? "stands apart" : "",
+                evaluated ? f.duration(row.evaluatedS()) : "never",
+                !evaluated ? "faulty or not judged throughout" : row.outlier() ? "stands apart" : "",
                 usual,
                 row.spread() * 100,
                 row.outlier());

@@ -7,11 +7,11 @@ import java.util.List;
  * What a batch says of one job, as its results have it.
  *
  * @param job the job
- * @param missedM2 missed ground, m²
+ * @param skipM2 missed ground, m²
  * @param overlapM2 ground done twice or more, m²
  * @param findings what is probably wrong, most certain first
  */
-public record BatchFigures(SeasonJob job, double missedM2, double overlapM2, List<Fault> findings) {
+public record BatchFigures(SeasonJob job, double skipM2, double overlapM2, List<Fault> findings) {
     /** Copies the findings. */
     public BatchFigures {
         findings = List.copyOf(findings);

@@ -56,7 +56,7 @@ public record BatchOutcome(
         }
 
         /** True where somebody has to mend something. */
-        public boolean toMend() {
+        public boolean hint() {
             return this == UNUSABLE || this == FAILED;
         }
     }

@@ -10,7 +10,7 @@ import java.util.List;
  * @param endS end of the last job, epoch seconds: the date of the document
  * @param madeWith program and version
  * @param answer the batch in sentences
- * @param toMend jobs that could not be done, and why
+ * @param hint jobs that could not be done, and why
  * @param units of the tables' columns
  * @param lines every job that has results
  * @param total of them
@@ -25,7 +25,7 @@ public record BatchReport(
         double endS,
         String madeWith,
         List<String> answer,
-        List<Said> toMend,
+        List<Said> hint,
         Units units,
         List<Line> lines,
         Line total,
@@ -36,7 +36,7 @@ public record BatchReport(
     /** Copies the lists. */
     public BatchReport {
         answer = List.copyOf(answer);
-        toMend = List.copyOf(toMend);
+        hint = List.copyOf(hint);
         lines = List.copyOf(lines);
         faults = List.copyOf(faults);
         left = List.copyOf(left);
@@ -45,8 +45,8 @@ public record BatchReport(
     }
 
     /** True where somebody has to mend something. */
-    public boolean hasToMend() {
-        return !toMend.isEmpty();
+    public boolean hasHint() {
+        return !hint.isEmpty();
     }
 
     /** True where some job has results. */
@@ -97,7 +97,7 @@ public record BatchReport(
             String nitrogen,
             String perArea,
             String skipped,
-            String doubled,
+            String overlap,
             String found,
             boolean act) {}
 }

@@ -64,7 +64,7 @@ public final class BatchReportBuilder {
                 lastS,
                 "Rowledger " + options.programVersion(),
                 answer(),
-                said(Result::toMend, outcome -> List.of(message(outcome))),
+                said(Result::hint, outcome -> List.of(message(outcome))),
                 new Units(f.unit(Measure.AREA), f.unit(Measure.VOLUME), mass, f.unit(Measure.NITROGEN_RATE)),
                 outcomes.stream()
                         .filter(outcome -> outcome.figures() != null)
@@ -93,18 +93,18 @@ public final class BatchReportBuilder {
     private List<String> answer() {
         List<String> answer = new ArrayList<>();
         int before = count(Result.AS_BEFORE);
-        int toMend = count(Result.UNUSABLE) + count(Result.FAILED);
+        int hint = count(Result.UNUSABLE) + count(Result.FAILED);
         int same = count(Result.SAME_LOG);
         String of = Wording.counted(outcomes.size(), "job", "jobs") + ": " + count(Result.DONE) + " done now"
                 + (before == 0 ? "" : ", " + before + " as before (same files and options)")
                 + (same == 0 ? "" : ", " + same + " skipped (logs of another job)")
-                + (toMend == 0 ? "." : ", " + toMend + " not done: see below.");
+                + (hint == 0 ? "." : ", " + hint + " not done: see below.");
         answer.add(of);
         if (!figures.isEmpty()) {
             answer.add(f.text(Measure.AREA, sum(one -> one.job().coveredM2())) + " covered, "
                     + f.text(Measure.VOLUME, sum(BatchFigures::volumeL)) + " of liquid and "
                     + f.text(Measure.NITROGEN, sum(one -> one.job().nitrogenKg())) + " put on by the meters; "
-                    + f.text(Measure.AREA, sum(BatchFigures::missedM2)) + " skipped, "
+                    + f.text(Measure.AREA, sum(BatchFigures::skipM2)) + " skipped, "
                     + f.text(Measure.AREA, sum(BatchFigures::overlapM2)) + " doubled.");
             Interval nitrogen = Season.sum(
                     figures.stream().map(one -> one.job().nitrogenWithin()).toList());
@@ -181,7 +181,7 @@ public final class BatchReportBuilder {
                 number(Measure.VOLUME, of.volumeL()),
                 number(Measure.NITROGEN, of.job().nitrogenKg()),
                 number(Measure.NITROGEN_RATE, of.job().nitrogenKg() / of.job().coveredM2()),
-                number(Measure.AREA, of.missedM2()),
+                number(Measure.AREA, of.skipM2()),
                 number(Measure.AREA, of.overlapM2()),
                 found == 0 ? NONE : f.count(found),
                 found > 0);
@@ -196,7 +196,7 @@ public final class BatchReportBuilder {
                 number(Measure.VOLUME, sum(BatchFigures::volumeL)),
                 number(Measure.NITROGEN, sum(one -> one.job().nitrogenKg())),
                 "",
-                number(Measure.AREA, sum(BatchFigures::missedM2)),
+                number(Measure.AREA, sum(BatchFigures::skipM2)),
                 number(Measure.AREA, sum(BatchFigures::overlapM2)),
                 "",
                 false);

@@ -47,7 +47,7 @@ final class SeasonOnce {
                                 "a log that " + other.folder() + " was made from too, beside logs that " + "it was not")
                         .inFile(job.folder())
                         .expected("each log in one job only")
-                        .mend("run report on all logs of the field as one job, and name that folder alone");
+                        .hint("run report on all logs of the field as one job, and name that folder alone");
             }
         }
         kept.add(job);

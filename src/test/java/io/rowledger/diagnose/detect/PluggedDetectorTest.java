@@ -58,6 +58,6 @@ class PluggedDetectorTest {
         Diagnosis diagnosis =
                 new FaultField().with(folder, SimFault.of(SimFault.Kind.METER_SCALE, 3, FaultField.ONSET_S, 0));
         Finding found = FaultField.only(diagnosis, FindingKind.PLUGGED, 3);
-        assertTrue(found.rival().startsWith("No total meter is logged, so a dead meter"), found.rival());
+        assertTrue(found.alternative().startsWith("No total meter is logged, so a dead meter"), found.alternative());
     }
 }

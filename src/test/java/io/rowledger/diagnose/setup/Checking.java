@@ -34,7 +34,7 @@ final class Checking {
 
     /** The check of a log that is read already; rows are not judged. */
     static SetupCheck of(LogTable table, Rig rig) {
-        Track track = TrackBuilder.build(table, rig, TrackOptions.usual());
+        Track track = TrackBuilder.build(table, rig, TrackOptions.defaults());
         return SetupChecks.of(table, rig, track, NOTHING);
     }
 }

@@ -124,17 +124,17 @@ class SetupScoringRun {
         String text = RandomSetup.with(d.wrongText(), "flow_lag", lagS, "s");
         text = RandomSetup.with(text, "hitch_to_drop", dropM, "m");
         Rig rig = RigReader.ofText("swapped.yaml", RandomSetup.with(text, "bar_right_of_center", sideM, "m"));
-        Track track = TrackBuilder.build(of.log(), rig, TrackOptions.usual());
+        Track track = TrackBuilder.build(of.log(), rig, TrackOptions.defaults());
         Strips strips = new Strips(track.poses(), rig.bands());
         return areas(Coverages.of(
                 track,
                 strips,
                 DeliveryBuilder.build(of.log(), rig, strips),
                 of.coverage().boundary(),
-                CoverageOptions.standard(1)));
+                CoverageOptions.defaults(1)));
     }
 
     private static double[] areas(Coverage c) {
-        return new double[] {c.missedAreaM2(), c.overlapAreaM2()};
+        return new double[] {c.skipAreaM2(), c.overlapAreaM2()};
     }
 }

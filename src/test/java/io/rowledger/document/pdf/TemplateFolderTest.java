@@ -61,7 +61,7 @@ class TemplateFolderTest {
         UnusableInputException e = refused(HEAD + "<p>open\n</body></html>");
         assertEquals(folder.resolve("pass-review.xhtml").toString(), e.file());
         assertEquals(4, e.line());
-        assertTrue(e.getMessage().contains("To mend it"), e.getMessage());
+        assertTrue(e.getMessage().contains("Hint:"), e.getMessage());
     }
 
     @Test

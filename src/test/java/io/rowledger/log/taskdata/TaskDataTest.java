@@ -135,18 +135,14 @@ class TaskDataTest {
         assertEquals("81.000", reading.logs().get(0).fields(0)[4]);
         assertEquals(3, reading.others().size());
         Files.delete(folder.resolve("DVC00001.XML"));
-        starts(
-                folder.resolve("TASKDATA.XML") + ", line 3, column XFR: found no file DVC00001.XML beside it;",
-                message(folder));
+        starts(folder.resolve("TASKDATA.XML") + ":3:XFR: found no file DVC00001.XML beside it;", message(folder));
     }
 
     @Test
     void a_name_that_leads_out_of_the_folder_is_refused() throws IOException {
         good();
         write("TASKDATA.XML", main("<XFR A=\"../DVC00001\" B=\"1\"/>" + TASK));
-        starts(
-                folder.resolve("TASKDATA.XML") + ", line 3, column XFR: found a file named \"../DVC00001\";",
-                message(folder));
+        starts(folder.resolve("TASKDATA.XML") + ":3:XFR: found a file named \"../DVC00001\";", message(folder));
         write("TASKDATA.XML", main(DEVICES + TASK.replace("TLG00001", "../../TLG00001")));
         assertTrue(message(folder).contains("found a time log named \"../../TLG00001\""), message(folder));
     }
@@ -198,9 +194,7 @@ class TaskDataTest {
     void broken_xml_is_named_by_line_and_column() throws IOException {
         good();
         write("TASKDATA.XML", "<ISO11783_TaskData>\n<DVC A=\"DVC-1\">\n</ISO11783_TaskData>");
-        starts(
-                folder.resolve("TASKDATA.XML") + ", line 3, column 3: found text that is no well-formed XML;",
-                message(folder));
+        starts(folder.resolve("TASKDATA.XML") + ":3:3: found text that is no well-formed XML;", message(folder));
     }
 
     @Test
@@ -241,7 +235,7 @@ class TaskDataTest {
         write("TLG00001.XML", HEADER.replace("DET-4", "DET-44"));
         starts(
                 folder.resolve("TLG00001.XML")
-                        + ", line 1, column DLV: found actual volume per time (DDI 37) of DET-44, "
+                        + ":1:DLV: found actual volume per time (DDI 37) of DET-44, "
                         + "which no device description has;",
                 message(folder));
     }
@@ -251,7 +245,7 @@ class TaskDataTest {
         good();
         write("TLG00001.XML", HEADER.replace("0025", "25h"));
         assertTrue(
-                message(folder).contains("column DLV: found \"25h\" as number of the data dictionary (attribute A)"),
+                message(folder).contains(":DLV: found \"25h\" as number of the data dictionary (attribute A)"),
                 message(folder));
     }
 
@@ -274,7 +268,7 @@ class TaskDataTest {
                         + TASK.replace("TSK-1", "TSK-2").replace("00001", "00002")));
         assertEquals(
                 folder.resolve("TASKDATA.XML") + ": found 2 tasks: TSK-1 (Side-dress, North bottom): TLG00001; TSK-2 "
-                        + "(Side-dress): TLG00002; expected one task: one job on one field. To mend it: name the time logs "
+                        + "(Side-dress): TLG00002; expected one task: one job on one field. Hint: name the time logs "
                         + "of the task that is meant instead, such as " + folder.resolve("TLG00001.BIN") + ".",
                 message(folder));
         assertEquals(

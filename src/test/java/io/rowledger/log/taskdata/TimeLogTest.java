@@ -122,7 +122,7 @@ class TimeLogTest {
     void a_value_the_header_does_not_list_is_refused() {
         assertEquals(
                 "TLG00001.BIN: found value number 2 in record 1; expected numbers below 2: so many values the header "
-                        + "TLG00001.XML lists. To mend it: copy the task data from the terminal again, header and binary "
+                        + "TLG00001.XML lists. Hint: copy the task data from the terminal again, header and binary "
                         + "file together.",
                 message(SMALL, "00348c03 2524 5804671e e4d99803 01 01 02 0a000000"));
     }

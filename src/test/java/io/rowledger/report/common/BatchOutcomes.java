@@ -37,7 +37,7 @@ public final class BatchOutcomes {
                         Result.UNUSABLE,
                         1,
                         "",
-                        "north/log.csv: found nonsense; expected a log. To mend it: export it again.",
+                        "north/log.csv: found nonsense; expected a log. Hint: export it again.",
                         null,
                         null),
                 new BatchOutcome(

@@ -12,8 +12,8 @@ import org.junit.jupiter.api.Test;
 class CoveragePhrasesTest {
     private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
 
-    private static CoveragePhrases words(double areaM2, double seamM2, int places) {
-        return new CoveragePhrases(areaM2, seamM2, places, 0, Interval.unknown(areaM2), METRIC);
+    private static CoveragePhrases words(double areaM2, double sliverM2, int places) {
+        return new CoveragePhrases(areaM2, sliverM2, places, 0, Interval.unknown(areaM2), METRIC);
     }
 
     private static String plain(String text) {
@@ -37,10 +37,10 @@ class CoveragePhrasesTest {
 
     @Test
     void ground_in_seams_alone_is_not_called_none() {
-        CoveragePhrases seams = words(41, 41, 0);
-        assertEquals("41 m² doubled, all of it in seams thinner than 15.0 cm", plain(seams.sentence("doubled")));
-        assertEquals("41 m²", plain(seams.area()));
-        assertEquals("seams", seams.where());
+        CoveragePhrases slivers = words(41, 41, 0);
+        assertEquals("41 m² doubled, all of it in seams thinner than 15.0 cm", plain(slivers.sentence("doubled")));
+        assertEquals("41 m²", plain(slivers.area()));
+        assertEquals("seams", slivers.where());
     }
 
     @Test

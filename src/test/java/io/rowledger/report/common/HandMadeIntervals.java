@@ -43,7 +43,7 @@ public final class HandMadeIntervals {
                 in.sweptAreaM2(),
                 in.coveredAreaM2(),
                 in.overlapAreaM2(),
-                in.missedAreaM2(),
+                in.skipAreaM2(),
                 in.boundaryAreaM2(),
                 in.nitrogenKg(),
                 in.nitrogenKgPerM2(),

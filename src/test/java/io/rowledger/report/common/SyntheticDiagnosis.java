@@ -65,18 +65,18 @@ public final class SyntheticDiagnosis {
         int n = 240;
         double[] time = new double[n];
         double[] flow = new double[n];
-        double[] siblings = new double[n];
+        double[] peers = new double[n];
         double[] target = new double[n];
         double[] speed = new double[n];
         for (int i = 0; i < n; i++) {
             time[i] = finding.fromS() - 60 + i * 0.5;
             boolean after = time[i] >= finding.fromS();
             flow[i] = after ? 0 : 0.064;
-            siblings[i] = i % 50 == 0 ? Double.NaN : 0.064;
+            peers[i] = i % 50 == 0 ? Double.NaN : 0.064;
             target[i] = 0.064;
             speed[i] = 2;
         }
         int row = finding.rows().isEmpty() ? 0 : finding.rows().get(0);
-        return new OnsetWindow(0, row, finding.fromS(), time, flow, siblings, target, speed);
+        return new OnsetWindow(0, row, finding.fromS(), time, flow, peers, target, speed);
     }
 }

@@ -506,7 +506,7 @@ public final class SyntheticJob {
     }
 
     private Coverage coverage() {
-        List<CoverageDefect> missed = new ArrayList<>();
+        List<CoverageDefect> skips = new ArrayList<>();
         List<CoverageDefect> overlaps = new ArrayList<>();
         org.locationtech.jts.geom.Geometry covered = box(-40, -125, 40, 125);
         if (!even) {
@@ -514,7 +514,7 @@ public final class SyntheticJob {
                 double west = -40 + (p - 1) * 8 + (p % 2 == 1 ? 6 * ROW_M : 3 * ROW_M);
                 Polygon skip = box(west, -125, west + ROW_M, 125);
                 covered = covered.difference(skip);
-                missed.add(new CoverageDefect(
+                skips.add(new CoverageDefect(
                         p - 5,
                         skip,
                         200,
@@ -546,7 +546,7 @@ public final class SyntheticJob {
                         CoverageDefect.Cause.PASSES_OVERLAP));
             }
         }
-        double missedM2 = missed.size() * 200.0;
+        double skipM2 = skips.size() * 200.0;
         Boundary outline = boundary ? new Boundary("willow.geojson", "", box(-40, -125, 40, 125), false) : null;
         List<StripPolygon> strips = new ArrayList<>();
         for (int p = 1; p <= PASSES; p++) {
@@ -555,33 +555,33 @@ public final class SyntheticJob {
                     p, 1, 10, (p - 1) * 251, (p - 1) * 251 + 250, true, p == 1, box(west, -125, west + 8, 125)));
         }
         return new Coverage(
-                20_000 - missedM2,
+                20_000 - skipM2,
                 even ? 0 : 160 + extraPlaces,
-                missedM2,
+                skipM2,
                 boundary ? 20_000 : Double.NaN,
                 boundary ? 0 : Double.NaN,
                 covered,
                 outline,
                 strips,
                 overlaps,
-                missed,
+                skips,
                 io.rowledger.coverage.Slivers.NONE,
                 even ? new ShutOffScore(0, 0, 0, 0, 0, 0) : new ShutOffScore(400, 1000, 160, 16, 40, 6.4),
                 io.rowledger.coverage.sections.ShutOffCredit.nothing(2, PASSES, ROWS),
                 grid(),
-                received(missedM2),
+                received(skipM2),
                 List.of());
     }
 
-    private List<ReceivedStatistics> received(double missedM2) {
+    private List<ReceivedStatistics> received(double skipM2) {
         double logL = even ? 800 : 764.8;
         double[] histogram = new double[45];
-        histogram[20] = 20_000 - missedM2 - 2000;
+        histogram[20] = 20_000 - skipM2 - 2000;
         histogram[21] = 1840;
         histogram[40] = 160;
         List<ReceivedStatistics> all = new ArrayList<>();
         all.add(new ReceivedStatistics(
-                logL / (20_000 - missedM2),
+                logL / (20_000 - skipM2),
                 11.25,
                 target ? 89.47 : Double.NaN,
                 target ? 99.16 : Double.NaN,

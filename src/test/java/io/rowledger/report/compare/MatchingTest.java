@@ -29,10 +29,10 @@ class MatchingTest {
     }
 
     /** A job of twelve rows at 2 m/s, each judged for so long. */
-    private static SavedDiagnosis job(double startS, double judgedS, SavedFinding... findings) {
+    private static SavedDiagnosis job(double startS, double evaluatedS, SavedFinding... findings) {
         List<RowHealth> rows = new ArrayList<>();
         for (int r = 1; r <= 12; r++) {
-            rows.add(new RowHealth(r, 0, 0, judgedS));
+            rows.add(new RowHealth(r, 0, 0, evaluatedS));
         }
         RowPicture picture =
                 new RowPicture(new double[] {startS}, new double[] {startS + 600}, new int[] {1}, new float[12][1]);
@@ -128,10 +128,10 @@ class MatchingTest {
         RowHealth flicker = new RowHealth(1, 0, 0.3, 600);
         RowHealth brief = new RowHealth(1, 0, 0, 100);
         assertEquals(RowVerdict.FINE, RowVerdict.of(fine, fine));
-        assertEquals(RowVerdict.MENDED, RowVerdict.of(low, fine));
+        assertEquals(RowVerdict.REPAIRED, RowVerdict.of(low, fine));
         assertEquals(RowVerdict.WORSE, RowVerdict.of(fine, flicker));
         assertEquals(RowVerdict.STILL_OFF, RowVerdict.of(low, flicker));
-        assertEquals(RowVerdict.NOT_JUDGED, RowVerdict.of(low, brief));
-        assertEquals(RowVerdict.NOT_JUDGED, RowVerdict.of(brief, fine));
+        assertEquals(RowVerdict.NOT_EVALUATED, RowVerdict.of(low, brief));
+        assertEquals(RowVerdict.NOT_EVALUATED, RowVerdict.of(brief, fine));
     }
 }

@@ -14,15 +14,15 @@ import org.junit.jupiter.api.Test;
 /** Figures worked by hand from the job described at {@link SyntheticJob}. */
 class NitrogenGridTest {
     /** 160 m² doubled of 19,000 m² covered; the rest on target or 6 % over. */
-    private static final double DOUBLED_PCT = 100.0 * 160 / 19_000;
+    private static final double OVERLAP_PCT = 100.0 * 160 / 19_000;
 
     @Test
     void shares_against_the_target_are_those_of_the_liquid() {
         Analysis a = new SyntheticJob().cell(0.2).build();
         NitrogenGrid.Shares shares = NitrogenGrid.of(a).againstTarget();
-        assertEquals(DOUBLED_PCT, shares.over(), 0.01);
+        assertEquals(OVERLAP_PCT, shares.over(), 0.01);
         assertEquals(0, shares.under(), 1e-9);
-        assertEquals(100 - DOUBLED_PCT, shares.within(), 0.01);
+        assertEquals(100 - OVERLAP_PCT, shares.within(), 0.01);
         ReceivedStatistics liquid = a.coverage().received().get(0);
         assertEquals(liquid.within10Pct(), shares.within(), 0.01);
         assertEquals(liquid.overPct(), shares.over(), 0.01);
@@ -34,11 +34,11 @@ class NitrogenGridTest {
         // Ground on target has 0.04 L/m² x 0.424 kg/L = 0.01696 kg/m²; with 0.003 before it has 0.01996: on a plan of
         // 0.02,
         // and 50 % over one of 0.0133.
-        assertEquals(100 - DOUBLED_PCT, ground.against(0.02, 0.003).within(), 0.01);
+        assertEquals(100 - OVERLAP_PCT, ground.against(0.02, 0.003).within(), 0.01);
         assertEquals(100, ground.against(0.0133, 0.003).over(), 1e-9);
         // Without what came before all but the doubled ground and row 3 is more than 10 % short of 0.02: row 3 has
         // 0.01798, a little less than 10 % short of... 0.018 is the limit, so it is short too.
-        assertEquals(100 - DOUBLED_PCT, ground.against(0.02, 0).under(), 0.01);
+        assertEquals(100 - OVERLAP_PCT, ground.against(0.02, 0).under(), 0.01);
     }
 
     @Test
@@ -67,7 +67,7 @@ class NitrogenGridTest {
         double[] areas = ground.areaPerClass(new double[] {0.0175, 0.03});
         assertEquals(19_000, areas[0] + areas[1] + areas[2], 1);
         assertEquals(160, areas[2], 0.5);
-        assertEquals(DOUBLED_PCT, ground.aboveShare(0.03), 0.01);
+        assertEquals(OVERLAP_PCT, ground.aboveShare(0.03), 0.01);
     }
 
     @Test

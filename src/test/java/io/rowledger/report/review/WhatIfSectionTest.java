@@ -50,10 +50,10 @@ class WhatIfSectionTest {
                 whatIf);
     }
 
-    private static ShutOffCase rows(double doubledLessM2, double... savedL) {
+    private static ShutOffCase rows(double overlapLessM2, double... savedL) {
         Grouping grouping =
                 new Grouping(Grouping.Kind.ROWS, List.of(List.of(1), List.of(2), List.of(3, 4, 5, 6, 7, 8, 9, 10)));
-        return new ShutOffCase(grouping, savedL, 0, doubledLessM2, 0, 0, doubledLessM2, 0, 0);
+        return new ShutOffCase(grouping, savedL, 0, overlapLessM2, 0, 0, overlapLessM2, 0, 0);
     }
 
     private static WhatIf shutOff(ShutOffCase one) {

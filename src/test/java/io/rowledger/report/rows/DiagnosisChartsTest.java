@@ -104,7 +104,7 @@ class DiagnosisChartsTest {
         assertEquals(20 + 50, box[1], 1e-9);
         assertEquals(50, box[2], 1e-9);
         assertEquals(50, box[3], 1e-9);
-        List<double[]> missing = canvas.filled.get(Palette.NOT_JUDGED).stream()
+        List<double[]> missing = canvas.filled.get(Palette.NOT_EVALUATED).stream()
                 .filter(one -> one[2] > 20)
                 .toList();
         assertEquals(1, missing.size());
@@ -120,7 +120,7 @@ class DiagnosisChartsTest {
 
     @Test
     void colors_of_the_picture_are_those_of_the_rate_map_and_none_stands_for_missing() {
-        assertTrue(IntStream.range(0, Palette.classes()).noneMatch(i -> Palette.deviation(i) == Palette.NOT_JUDGED));
+        assertTrue(IntStream.range(0, Palette.classes()).noneMatch(i -> Palette.deviation(i) == Palette.NOT_EVALUATED));
         assertEquals(7, Palette.classes());
     }
 
@@ -132,10 +132,10 @@ class DiagnosisChartsTest {
         assertTrue(canvas.texts.contains("3"), "" + canvas.texts);
     }
 
-    private static OnsetWindow window(int row, double flow, double siblings) {
+    private static OnsetWindow window(int row, double flow, double peers) {
         double[] time = {0, 1, 2, 3};
         double[] flows = {flow, flow, 0, 0};
-        double[] implied = {siblings, siblings, siblings, siblings};
+        double[] implied = {peers, peers, peers, peers};
         double[] unknown = {Double.NaN, Double.NaN, Double.NaN, Double.NaN};
         return new OnsetWindow(0, row, 2, time, flows, implied, unknown, new double[] {2, 2, 2, 2});
     }

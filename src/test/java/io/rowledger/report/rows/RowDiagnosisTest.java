@@ -231,7 +231,7 @@ class RowDiagnosisTest {
         assertEquals("+6.0%", row3.usual());
         assertEquals("1.2%", row3.spread());
         assertEquals("1.4 s", plain(row3.response()));
-        assertEquals("20 min 0 s", plain(row3.judged()));
+        assertEquals("20 min 0 s", plain(row3.evaluated()));
         assertEquals("stands apart", row3.note());
         assertEquals("not known", baseline.rows().get(0).response());
         assertTrue(plain(baseline.summary()).startsWith("1 row stands apart"), baseline.summary());
@@ -281,7 +281,7 @@ class RowDiagnosisTest {
                 RowHealth.of(new SyntheticJob().build().diagnosis().pictures().get(0));
         assertEquals(-0.5, rows.get(6).medianDeviation(), 1e-9);
         assertEquals(0.5, rows.get(6).offShare(), 1e-9);
-        assertEquals(1200, rows.get(6).judgedS(), 1e-6);
+        assertEquals(1200, rows.get(6).evaluatedS(), 1e-6);
         assertEquals(0.06, rows.get(2).medianDeviation(), 1e-6);
         assertEquals(0, rows.get(2).offShare());
     }

@@ -50,9 +50,9 @@ class BatchReportTest {
                 List.of(
                         new BatchReport.Said(
                                 "north",
-                                List.of("north/log.csv: found nonsense; expected a log. To mend it: export it again.")),
+                                List.of("north/log.csv: found nonsense; expected a log. Hint: export it again.")),
                         new BatchReport.Said("pond", List.of("The program failed; please report it: java.lang.X: y"))),
-                report.toMend());
+                report.hint());
         assertEquals(
                 List.of(new BatchReport.Said("creek", List.of("Row 7 looks plugged (97% sure)."))), report.faults());
     }

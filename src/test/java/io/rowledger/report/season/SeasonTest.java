@@ -250,7 +250,7 @@ class SeasonTest {
         assertEquals(2, call.status(), call.err());
         assertEquals(
                 "rowledger: " + old.resolve("summary.json")
-                        + ", column job: found nothing; expected what report writes there. To mend it: run report on the log"
+                        + ":job: found nothing; expected what report writes there. Hint: run report on the log"
                         + " again, and leave its results as they are.",
                 call.err().strip());
         assertFalse(Files.exists(out));
