@@ -13,6 +13,7 @@ import io.rowledger.report.common.JobTimes;
 import io.rowledger.results.JsonNumbers;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.sql.SQLException;
@@ -288,8 +289,8 @@ public final class FieldGeoPackage {
         values[0] = inParts(coveredM2, 1e2);
         for (int p = 0; p < products; p++) {
             values[1 + 4 * p] = inParts(volumeL[p], 1e3);
-            values[2 + 4 * p] = inParts(volumeL[p] / rateM2 * 1e4, 1e2);
-            values[3 + 4 * p] = inParts(targetL[p] / rateM2 * 1e4, 1e2);
+            values[2 + 4 * p] = inParts(volumeL[p] / rateM2 * Factor.SQUARE_METRES_PER_HECTARE, 1e2);
+            values[3 + 4 * p] = inParts(targetL[p] / rateM2 * Factor.SQUARE_METRES_PER_HECTARE, 1e2);
             values[4 + 4 * p] = inParts(targetL[p] > 0 ? (volumeL[p] / targetL[p] - 1) * 100 : Double.NaN, 1e3);
         }
         Envelope box = new Envelope(

@@ -3,6 +3,7 @@ package io.rowledger.export;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.units.Factor;
 import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
 import java.awt.image.ComponentColorModel;
@@ -46,7 +47,6 @@ public final class ReceivedTiff {
     private static final int BAND_TAG = 42112;
 
     private static final int USER_DEFINED = 32767;
-    private static final double L_PER_HA = 1e4;
     /** Rates go in parts of a litre a hectare that a float holds exactly: less than any meter knows, and half the file. */
     private static final double PARTS = 64;
 
@@ -110,7 +110,9 @@ public final class ReceivedTiff {
                 float coveredM2 = grid.coveredM2()[from + col];
                 cells[to + col] = coveredM2 < leastM2
                         ? NO_DATA
-                        : (float) (Math.rint(grid.volumeL()[product][from + col] / coveredM2 * (L_PER_HA * PARTS))
+                        : (float) (Math.rint(grid.volumeL()[product][from + col]
+                                        / coveredM2
+                                        * (Factor.SQUARE_METRES_PER_HECTARE * PARTS))
                                 / PARTS);
             }
         }

@@ -4,6 +4,7 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.results.JsonNumbers;
 import io.rowledger.uncertainty.Intervals;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.Writer;
@@ -29,7 +30,7 @@ public final class RowsCsv {
                 RowTotals.ProductTotals product = row.products().get(p);
                 cells.add(JsonNumbers.text(product.volumeL(), JsonNumbers.VOLUME_L));
                 cells.add(JsonNumbers.text(product.targetVolumeL(), JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(row.meanRateLPerM2(p) * 10_000, JsonNumbers.RATE));
+                cells.add(JsonNumbers.text(row.meanRateLPerM2(p) * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE));
                 cells.add(JsonNumbers.text(product.deviationPct(), JsonNumbers.PCT));
             }
             bounds(cells, a.intervals().rows().get(r));
@@ -43,7 +44,7 @@ public final class RowsCsv {
         Cells.bounds(cells, of.appliedAreaM2(), 1, JsonNumbers.AREA_M2);
         for (Intervals.OfRowProduct product : of.products()) {
             Cells.bounds(cells, product.volumeL(), 1, JsonNumbers.VOLUME_L);
-            Cells.bounds(cells, product.meanRateLPerM2(), 10_000, JsonNumbers.RATE);
+            Cells.bounds(cells, product.meanRateLPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
             Cells.bounds(cells, product.deviationPct(), 1, JsonNumbers.PCT);
         }
     }

@@ -5,6 +5,7 @@ import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonField;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.results.JsonNumbers;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.Writer;
@@ -15,8 +16,6 @@ import java.util.List;
  * the header; a cell nobody knows is empty. The column {@code line} says what a line sums, so that nobody sums it twice.
  */
 public final class SeasonCsv {
-    private static final double M2_PER_HA = 10_000;
-
     private final Writer out;
 
     private SeasonCsv(Writer out) {
@@ -162,6 +161,6 @@ public final class SeasonCsv {
     }
 
     private static String perHa(double kgPerM2) {
-        return JsonNumbers.text(kgPerM2 * M2_PER_HA, JsonNumbers.RATE);
+        return JsonNumbers.text(kgPerM2 * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
     }
 }

@@ -6,12 +6,11 @@ import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.UncertaintyBudget;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 
 /** {@code field.intervals} of the summary: low and high of every figure that has them, and what they rest on. */
 final class IntervalsJson {
-    private static final double M2_PER_HA = 10_000;
-
     private final Analysis a;
     private final JsonGenerator json;
 
@@ -34,15 +33,20 @@ final class IntervalsJson {
         interval("missed_area_m2", in.skipAreaM2(), 1, JsonNumbers.AREA_M2);
         interval("boundary_area_m2", in.boundaryAreaM2(), 1, JsonNumbers.AREA_M2);
         interval("nitrogen_kg", in.nitrogenKg(), 1, JsonNumbers.NITROGEN_KG);
-        interval("nitrogen_kg_per_ha", in.nitrogenKgPerM2(), M2_PER_HA, JsonNumbers.RATE);
+        interval("nitrogen_kg_per_ha", in.nitrogenKgPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
         json.writeObjectFieldStart("products");
         for (int p = 0; p < in.products().size(); p++) {
             Intervals.OfProduct product = in.products().get(p);
             json.writeObjectFieldStart(a.rig().products().get(p).key());
             interval("volume_l", product.volumeL(), 1, JsonNumbers.VOLUME_L);
-            interval("mean_rate_l_per_ha", product.meanRateLPerM2(), M2_PER_HA, JsonNumbers.RATE);
+            interval(
+                    "mean_rate_l_per_ha", product.meanRateLPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
             interval("nitrogen_kg", product.nitrogenKg(), 1, JsonNumbers.NITROGEN_KG);
-            interval("nitrogen_kg_per_ha", product.nitrogenKgPerM2(), M2_PER_HA, JsonNumbers.RATE);
+            interval(
+                    "nitrogen_kg_per_ha",
+                    product.nitrogenKgPerM2(),
+                    Factor.SQUARE_METRES_PER_HECTARE,
+                    JsonNumbers.RATE);
             json.writeEndObject();
         }
         json.writeEndObject();
@@ -70,7 +74,8 @@ final class IntervalsJson {
             Intervals.OfRowProduct product = row.products().get(p);
             json.writeObjectFieldStart(a.rig().products().get(p).key());
             interval("volume_l", product.volumeL(), 1, JsonNumbers.VOLUME_L);
-            interval("mean_rate_l_per_ha", product.meanRateLPerM2(), M2_PER_HA, JsonNumbers.RATE);
+            interval(
+                    "mean_rate_l_per_ha", product.meanRateLPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
             interval("deviation_pct", product.deviationPct(), 1, JsonNumbers.PCT);
             json.writeEndObject();
         }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.rig.Job;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.util.Map;
 
@@ -11,8 +12,6 @@ import java.util.Map;
 final class JobJson {
     /** Nitrogen per area, kg/ha: a figure of three digits in any unit comes back as it went in. */
     private static final int PER_HA = 4;
-
-    private static final double M2_PER_HA = 10_000;
 
     private JobJson() {}
 
@@ -52,6 +51,6 @@ final class JobJson {
     }
 
     private static void perHa(JsonGenerator json, String name, double kgPerM2) throws IOException {
-        JsonNumbers.field(json, name, kgPerM2 * M2_PER_HA, PER_HA);
+        JsonNumbers.field(json, name, kgPerM2 * Factor.SQUARE_METRES_PER_HECTARE, PER_HA);
     }
 }

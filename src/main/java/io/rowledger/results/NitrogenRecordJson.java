@@ -18,6 +18,7 @@ import io.rowledger.rig.Job;
 import io.rowledger.rig.LoadTicket;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Map;
@@ -33,8 +34,6 @@ public final class NitrogenRecordJson {
     public static final String FILE = "nitrogen-record.json";
     /** The value of {@code schema}. */
     static final String SCHEMA_ID = "rowledger-nitrogen-record/1";
-
-    private static final double M2_PER_HA = 10_000;
 
     private final Analysis a;
     private final NitrogenFigures figures;
@@ -103,7 +102,7 @@ public final class NitrogenRecordJson {
 
     private void product(int p, Product product) throws IOException {
         double volumeL = ProductSums.of(a, p).volumeL();
-        double coveredHa = a.coverage().coveredAreaM2() / M2_PER_HA;
+        double coveredHa = a.coverage().coveredAreaM2() / Factor.SQUARE_METRES_PER_HECTARE;
         double massKg = volumeL * product.densityKgPerL();
         json.writeStartObject();
         json.writeStringField("key", product.key());
@@ -263,7 +262,7 @@ public final class NitrogenRecordJson {
     }
 
     private void perHa(String name, double kgPerM2) throws IOException {
-        JsonNumbers.field(json, name, kgPerM2 * M2_PER_HA, JsonNumbers.RATE);
+        JsonNumbers.field(json, name, kgPerM2 * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
     }
 
     private void length(String name, double lengthM) throws IOException {

@@ -6,6 +6,7 @@ import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonField;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.uncertainty.Interval;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
 
@@ -16,8 +17,6 @@ import java.io.OutputStream;
 public final class SeasonJson {
     /** The value of {@code schema}. */
     static final String SCHEMA_ID = "rowledger-season/1";
-
-    private static final double M2_PER_HA = 10_000;
 
     private final JsonGenerator json;
 
@@ -135,6 +134,6 @@ public final class SeasonJson {
     }
 
     private void perHa(String name, double kgPerM2) throws IOException {
-        JsonNumbers.field(json, name, kgPerM2 * M2_PER_HA, JsonNumbers.RATE);
+        JsonNumbers.field(json, name, kgPerM2 * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
     }
 }

@@ -20,6 +20,7 @@ import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ProductSums;
 import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
+import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
@@ -31,8 +32,6 @@ import java.util.List;
 public final class SummaryJson {
     /** The value of {@code schema}. */
     static final String SCHEMA_ID = "rowledger-summary/1";
-
-    private static final double M2_PER_HA = 10_000;
 
     private final Analysis a;
     private final JsonGenerator json;
@@ -265,7 +264,7 @@ public final class SummaryJson {
     }
 
     private void rate(String name, double rateLPerM2) throws IOException {
-        JsonNumbers.field(json, name, rateLPerM2 * M2_PER_HA, JsonNumbers.RATE);
+        JsonNumbers.field(json, name, rateLPerM2 * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
     }
 
     private void pct(String name, double percent) throws IOException {

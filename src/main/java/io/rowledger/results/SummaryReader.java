@@ -7,6 +7,7 @@ import io.rowledger.report.season.SeasonJob;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.uncertainty.Interval;
+import io.rowledger.units.Factor;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -17,8 +18,6 @@ import java.util.List;
 public final class SummaryReader {
     /** The file it reads. */
     public static final String FILE = "summary.json";
-
-    private static final double M2_PER_HA = 10_000;
 
     private SummaryReader() {}
 
@@ -154,7 +153,7 @@ public final class SummaryReader {
     }
 
     private static double perM2(ResultValue value, String key) {
-        return value.at(key).number() / M2_PER_HA;
+        return value.at(key).number() / Factor.SQUARE_METRES_PER_HECTARE;
     }
 
     private static String fact(ResultValue facts, String key) {

@@ -2,6 +2,7 @@ package io.rowledger.results;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.rig.Product;
+import io.rowledger.units.Factor;
 import io.rowledger.zones.ZoneChanges;
 import io.rowledger.zones.ZoneChanges.Timing;
 import io.rowledger.zones.Zones;
@@ -12,7 +13,6 @@ import java.util.List;
 
 /** The prescription against what was done: the parts of {@code summary.json} that are there where one was given. */
 public final class ZonesJson {
-    private static final double M2_PER_HA = 10_000;
     private static final int SECONDS = 2;
 
     private final JsonGenerator json;
@@ -63,12 +63,14 @@ public final class ZonesJson {
     }
 
     private void product(ZoneProduct z, Product product) throws IOException {
-        JsonNumbers.field(json, "plan_rate_l_per_ha", z.planLPerM2() * M2_PER_HA, JsonNumbers.RATE);
+        JsonNumbers.field(
+                json, "plan_rate_l_per_ha", z.planLPerM2() * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
         JsonNumbers.field(json, "planned_volume_l", z.plannedCoveredL(), JsonNumbers.VOLUME_L);
         JsonNumbers.field(json, "planned_zone_volume_l", z.plannedZoneL(), JsonNumbers.VOLUME_L);
         JsonNumbers.field(json, "asked_volume_l", z.askedL(), JsonNumbers.VOLUME_L);
         JsonNumbers.field(json, "volume_l", z.receivedL(), JsonNumbers.VOLUME_L);
-        JsonNumbers.field(json, "mean_rate_l_per_ha", z.meanRateLPerM2() * M2_PER_HA, JsonNumbers.RATE);
+        JsonNumbers.field(
+                json, "mean_rate_l_per_ha", z.meanRateLPerM2() * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
         JsonNumbers.field(json, "nitrogen_kg", z.receivedL() * product.nitrogenKgPerL(), JsonNumbers.NITROGEN_KG);
         JsonNumbers.field(json, "within_5_pct", z.within5Pct(), JsonNumbers.PCT);
         JsonNumbers.field(json, "within_10_pct", z.within10Pct(), JsonNumbers.PCT);

@@ -12,6 +12,7 @@ import io.rowledger.report.review.PassReview.Setup;
 import io.rowledger.report.review.PassReview.SetupLine;
 import io.rowledger.report.review.PassReview.SetupSide;
 import io.rowledger.rig.RigCorrection;
+import io.rowledger.units.Factor;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
@@ -20,7 +21,6 @@ import java.util.Locale;
 
 /** What the log says about the setup, for the person who holds the tape measure. */
 final class SetupSection {
-    private static final double METRES_PER_INCH = 0.0254;
     private static final int INCHES_PER_FOOT = 12;
 
     private final Analysis a;
@@ -154,8 +154,8 @@ final class SetupSection {
     }
 
     private String feet(double m, double half) {
-        int parts = half < METRES_PER_INCH ? 4 : 2;
-        long rounded = Math.round(Math.abs(m) / METRES_PER_INCH * parts);
+        int parts = half < Factor.METRES_PER_INCH ? 4 : 2;
+        long rounded = Math.round(Math.abs(m) / Factor.METRES_PER_INCH * parts);
         double inches = (double) rounded / parts;
         long feet = (long) (inches / INCHES_PER_FOOT);
         double rest = inches - feet * INCHES_PER_FOOT;
