@@ -13,7 +13,7 @@ import io.rowledger.setback.Setbacks;
 import io.rowledger.track.PathBreak;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackQuality;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitSystem;
 import io.rowledger.zones.Zones;
 import java.util.ArrayList;
@@ -127,7 +127,7 @@ final class JobNotes {
                     shifts,
                     shifts == 1 ? "place" : "places",
                     largestM,
-                    Measure.LENGTH.from(largestM, UnitSystem.US)));
+                    QuantityKind.LENGTH.from(largestM, UnitSystem.US)));
         }
     }
 
@@ -163,7 +163,7 @@ final class JobNotes {
                     100 * records[digit] / all,
                     TrackQuality.fixName(digit),
                     noiseM * 100,
-                    Measure.SMALL_LENGTH.from(noiseM, UnitSystem.US)));
+                    QuantityKind.SMALL_LENGTH.from(noiseM, UnitSystem.US)));
         }
     }
 

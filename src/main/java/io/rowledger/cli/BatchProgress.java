@@ -4,7 +4,7 @@ import io.rowledger.analysis.Progress;
 import io.rowledger.batch.Batch;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
@@ -45,7 +45,9 @@ final class BatchProgress implements Batch.Listener {
                 outcome.name() + ", " + outcome.result().words()
                         + (figures == null
                                 ? ""
-                                : ", " + units.text(Measure.AREA, figures.job().coveredM2()))
+                                : ", "
+                                        + units.text(
+                                                QuantityKind.AREA, figures.job().coveredM2()))
                         + (start == null ? "" : ", " + seconds((nanos.getAsLong() - start) / 1e9)));
     }
 

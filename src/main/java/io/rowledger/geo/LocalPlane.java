@@ -1,7 +1,7 @@
 package io.rowledger.geo;
 
 /**
- * A transverse Mercator plane on an ellipsoid, scale 1, origin at a place of one's choice: x east, y north, metres.
+ * A transverse Mercator plane on an ellipsoid with scale 1 and a chosen origin: x east, y north, metres.
  *
  * <p>Krüger's series in the third flattening n to the sixth order, forward and inverse; for points within 3,000 km of
  * the central meridian it is exact to nanometres. Source: C. F. F. Karney, "Transverse Mercator with an accuracy of a
@@ -25,7 +25,7 @@ public final class LocalPlane {
         this(WGS84_A, WGS84_INVERSE_F, lat0Deg, lon0Deg, 1.0);
     }
 
-    /** A plane on any ellipsoid with scale k0 on its central meridian; for checks against published examples. */
+    /** A plane on any ellipsoid with scale k0 on its central meridian, for tests against published examples. */
     public LocalPlane(double aM, double inverseF, double lat0Deg, double lon0Deg, double k0) {
         double f = 1 / inverseF;
         double n = f / (2 - f);
@@ -86,7 +86,7 @@ public final class LocalPlane {
         return tau * Math.hypot(1, sigma) - sigma * Math.hypot(1, tau);
     }
 
-    /** Newton's method for the tangent of the latitude (Karney eq. 19 to 21); two rounds reach double precision. */
+    /** Newton's method for the tangent of the latitude (Karney eq. 19 to 21); four iterations, two reach double precision. */
     private double geographicTan(double taup) {
         double e2m = 1 - e * e;
         double tau = taup / e2m;

@@ -13,20 +13,20 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 
 /**
- * The union of two geometries, each without overlap in itself, where only the parts near the other one are overlaid.
+ * Union of two geometries, each of them without overlap in itself, that overlays only the parts near the other one.
  *
- * <p>A polygon that the other geometry does not come near is in the union as it is, and so is a hole. Large covered
- * ground is mostly holes (the seams between passes, the gaps of a row that dropped out): overlaid again at every level
- * of a cascade they made the union of a field grow faster than the field. (Measured on 144,000 records with eight
- * flickering rows: 34 s for the cascade over everything.)
+ * <p>Polygons and holes whose bounding box is away from the other geometry are copied. Covered ground has many holes
+ * (slivers between passes, gaps of a row that dropped out); overlaying them at every level of a cascaded union made its
+ * cost grow faster than the field. (Measured on 144,000 records with eight flickering rows: 34 s with everything
+ * overlaid.)
  */
 final class PairUnion {
-    /** Nearer than this is near, m: many widths of the grid, so that rounding cannot bring the two together. */
+    /** Distance between bounding boxes below which parts are overlaid, m: many grid widths, so rounding can't matter. */
     private static final double MARGIN_M = 100 * Jts.GRID_M;
 
-    /** Polygons of the union that were not overlaid. */
+    /** Polygons of the union that are copied. */
     private final List<Polygon> apart = new ArrayList<>();
-    /** Holes taken out of the overlaid polygons. */
+    /** Holes removed from the overlaid polygons, added again afterwards. */
     private final List<LinearRing> holes = new ArrayList<>();
 
     private PairUnion() {}
@@ -61,7 +61,7 @@ final class PairUnion {
         return box;
     }
 
-    /** The polygons near the box; the others are set apart. */
+    /** Returns the polygons that meet the box; the others are added to {@link #apart}. */
     private List<Polygon> near(List<Polygon> polygons, Envelope box) {
         List<Polygon> near = new ArrayList<>();
         for (Polygon polygon : polygons) {
@@ -70,7 +70,7 @@ final class PairUnion {
         return near;
     }
 
-    /** The polygons without the holes that lie away from the box; those are kept aside. */
+    /** Returns the polygons without the holes away from the box; those are added to {@link #holes}. */
     private List<Polygon> opened(List<Polygon> polygons, Envelope box) {
         List<Polygon> out = new ArrayList<>(polygons.size());
         for (Polygon polygon : polygons) {
@@ -107,20 +107,20 @@ final class PairUnion {
         return out;
     }
 
-    /** The smallest polygon around the hole: of islands within islands, the one the hole was cut from. */
+    /** Returns the index of the smallest polygon around the hole: with islands in holes, the one it was removed from. */
     private static int innermost(LinearRing hole, List<Polygon> polygons) {
         if (polygons.size() == 1) {
             return 0;
         }
         int found = -1;
-        @Nullable Envelope least = null;
+        @Nullable Envelope smallest = null;
         for (int i = 0; i < polygons.size(); i++) {
             Envelope box = polygons.get(i).getEnvelopeInternal();
             if (box.contains(hole.getEnvelopeInternal())
-                    && (least == null || least.contains(box))
+                    && (smallest == null || smallest.contains(box))
                     && encloses(polygons.get(i).getExteriorRing(), hole)) {
                 found = i;
-                least = box;
+                smallest = box;
             }
         }
         if (found < 0) {
@@ -129,7 +129,7 @@ final class PairUnion {
         return found;
     }
 
-    /** A hole may touch its shell in a vertex, but not in all of them. */
+    /** True if the shell encloses the hole; vertices of the hole on the shell don't decide. */
     private static boolean encloses(LinearRing shell, LinearRing hole) {
         Coordinate[] ring = shell.getCoordinates();
         for (Coordinate vertex : hole.getCoordinates()) {

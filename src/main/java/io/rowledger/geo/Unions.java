@@ -12,12 +12,13 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.index.hprtree.HPRtree;
 import org.locationtech.jts.index.hprtree.HilbertEncoder;
 
-/** Union of many polygons: neighbours first, along a Hilbert curve, in pairs that do not depend on the threads. */
+/** Union of many polygons: cascaded in pairs along a Hilbert curve; the pairs don't depend on the number of threads. */
 public final class Unions {
     private static final int HILBERT_LEVEL = 12;
 
     private Unions() {}
 
+    /** Returns the union of the polygons of all parts, on the grid of {@link Jts}. */
     public static Geometry union(List<? extends Geometry> parts, int threads) {
         List<Polygon> polygons = new ArrayList<>(parts.size());
         parts.forEach(part -> polygons.addAll(Jts.polygons(part)));
@@ -35,8 +36,8 @@ public final class Unions {
     }
 
     /**
-     * The same for geometries that mostly lie apart, each without overlap in itself: only polygons whose boxes meet one
-     * of another geometry are joined, the rest is taken as it is.
+     * Returns the union of geometries that are mostly disjoint, each without overlap in itself: only polygons whose
+     * bounding boxes meet one of another geometry are overlaid, the others are copied.
      */
     public static Geometry unionOfScattered(List<? extends Geometry> parts, int threads) {
         List<Polygon> polygons = new ArrayList<>();
@@ -74,7 +75,7 @@ public final class Unions {
         return Jts.collect(out);
     }
 
-    /** Each group's root is its smallest index, so that the order of queries does not matter. */
+    /** Disjoint sets; the root of each is its smallest index, so that the order of queries doesn't matter. */
     private static void join(int[] first, int a, int b) {
         int rootA = root(first, a);
         int rootB = root(first, b);

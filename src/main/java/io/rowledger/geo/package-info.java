@@ -1,7 +1,7 @@
 /**
- * The local plane, angles and quadrangle kernels, and the way to JTS and back.
+ * The job's plane, headings, and polygon operations with JTS.
  *
- * <p>Conventions, said once: x (m) east, y (m) north; heading ψ (rad) clockwise from north, forward
+ * <p>Conventions of the whole program: x (m) east, y (m) north; heading ψ (rad) clockwise from north, forward
  * f(ψ) = (sin ψ, cos ψ), right r(ψ) = (cos ψ, −sin ψ); lateral offsets (m) positive right. Latitude φ and longitude λ in
  * degrees on WGS 84, a = 6,378,137 m, 1/f = 298.257223563, e² = f·(2 − f).
  *
@@ -14,7 +14,9 @@
  * N = 6,378,137 / √0.99665281 = 6,388,838.29 m and M = 6,388,838.29 · 0.99330562 / 0.99665281 = 6,367,381.82 m. The place
  * 0.0009° further north lies y = 6,367,381.82 · 0.0009 · π/180 = 100.019 m north; the place 0.0009° further east lies
  * x = 6,388,838.29 · 0.70710678 · 0.0009 · π/180 = 70.962 m east. From the one to the other the heading is
- * atan2(−70.962, 100.019) = −35.355°, that is 35.355° west of north.
+ * atan2(−70.962, 100.019) = −35.355°, that is 35.355° west of north. ({@code GeoWorkedExampleTest} asserts it.)
+ *
+ * <p>For other packages: {@link Heading}, {@link Jts}, {@link LocalPlane}, {@link Unions}.
  */
 @NullMarked
 package io.rowledger.geo;

@@ -8,16 +8,23 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.IntFunction;
 
-/** Spreads independent pieces over threads and hands the results back in the order of the pieces. */
+/** Runs independent tasks on several threads and returns the results in task order. */
 public final class ParallelTasks {
     private ParallelTasks() {}
 
-    /** {@code [piece(0), ..., piece(n - 1)]}; which thread does which piece does not show in the result. */
-    public static <T> List<T> map(int n, int threads, IntFunction<T> piece) {
+    /**
+     * Returns {@code [task(0), ..., task(n - 1)]}, the same for any number of threads.
+     *
+     * @param n number of tasks
+     * @param threads threads to use; with 1 the caller's thread runs all tasks
+     * @param task computes one result from its index
+     * @throws RuntimeException if a task throws: the exception of the first one in task order
+     */
+    public static <T> List<T> map(int n, int threads, IntFunction<T> task) {
         List<T> out = new ArrayList<>(n);
         if (threads == 1 || n < 2) {
             for (int i = 0; i < n; i++) {
-                out.add(piece.apply(i));
+                out.add(task.apply(i));
             }
             return out;
         }
@@ -26,7 +33,7 @@ public final class ParallelTasks {
             List<Future<T>> futures = new ArrayList<>(n);
             for (int i = 0; i < n; i++) {
                 int index = i;
-                futures.add(pool.submit(() -> piece.apply(index)));
+                futures.add(pool.submit(() -> task.apply(index)));
             }
             for (Future<T> future : futures) {
                 out.add(get(future));

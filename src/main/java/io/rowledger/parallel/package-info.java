@@ -1,4 +1,8 @@
-/** Splits work over threads so that the result is the same bytes for any number of them. */
+/**
+ * Parallel execution of independent tasks, with results that don't depend on the number of threads.
+ *
+ * <p>For other packages: {@link ParallelTasks}.
+ */
 @NullMarked
 package io.rowledger.parallel;
 

@@ -1,6 +1,6 @@
 package io.rowledger.units;
 
-/** What a figure measures, with the SI unit it is kept in and a figure as a person would write it. */
+/** Dimension of a quantity that people write, the SI unit it is kept in, and the units a message proposes for it. */
 public enum Dimension {
     /** Metres. */
     LENGTH("a length", "m, cm, mm, ft or in", "5.9 m"),
@@ -20,7 +20,7 @@ public enum Dimension {
     ANGLE("an angle", "deg or rad", "90 deg"),
     /** Radians per second. */
     TURN_RATE("a turn rate", "deg/s or rad/s", "3 deg/s"),
-    /** A share of one. */
+    /** Dimensionless fraction; 1 is the whole. */
     FRACTION("a share", "%", "28 %"),
     /** Kilograms per square metre. */
     MASS_PER_AREA("a weight per area", "lb/ac or kg/ha", "180 lb/ac"),
@@ -28,7 +28,7 @@ public enum Dimension {
     VOLUME("a volume", "gal or L", "1300 gal"),
     /** Kilograms. */
     MASS("a weight", "lb, ton, kg or t", "14380 lb"),
-    /** Degrees Celsius: the one dimension whose units differ in more than a factor. */
+    /** Degrees Celsius; its units differ by an offset too, see {@link Temperature}. */
     TEMPERATURE("a temperature", "F or C", "60 F");
 
     private final String words;
@@ -41,22 +41,22 @@ public enum Dimension {
         this.example = example;
     }
 
-    /** The dimension with its article, such as "a length". */
+    /** Returns the dimension with its article, such as "a length". */
     public String words() {
         return words;
     }
 
-    /** The units a message proposes, such as "gal/ac or L/ha". */
+    /** Returns the units a message proposes, such as "gal/ac or L/ha". */
     public String unitsToWrite() {
         return unitsToWrite;
     }
 
-    /** A whole figure as a person would write it, such as "5.9 m". */
+    /** Returns an example with its unit, such as "5.9 m". */
     public String example() {
         return example;
     }
 
-    /** The unit of the example, the one to propose where only one can be named. */
+    /** Returns the unit of {@link #example}, for messages that can name only one unit. */
     public String exampleUnit() {
         return example.substring(example.indexOf(' ') + 1);
     }

@@ -4,7 +4,8 @@ package io.rowledger.units;
  * Exact factors between customary units and SI.
  *
  * <p>Source: NIST SP 811 (2008) Appendix B and NIST Handbook 44 Appendix C. The inch, the pound and the US gallon are
- * exact by definition; the others follow from them. Multiply a customary figure by the factor to get SI.
+ * exact by definition; the others follow from them. Value in the named unit × factor = value in SI units, with L for
+ * volume and kg/L for density.
  */
 public final class Factor {
     /** Metres in an inch, exact. */
@@ -37,7 +38,7 @@ public final class Factor {
     public static final double LITRES_PER_SECOND_PER_LPM = 1.0 / 60.0;
     /** Litres per square metre in a US gallon per acre. */
     public static final double LITRES_PER_SQUARE_METRE_PER_GPA = LITRES_PER_GALLON / SQUARE_METRES_PER_ACRE;
-    /** Litres per square metre in a litre per hectare. */
+    /** Litres per square metre in a litre per hectare, exact. */
     public static final double LITRES_PER_SQUARE_METRE_PER_LPHA = 1.0e-4;
     /** Kilograms per litre in a pound per US gallon. */
     public static final double KILOGRAMS_PER_LITRE_PER_LBGAL = KILOGRAMS_PER_POUND / LITRES_PER_GALLON;

@@ -7,25 +7,27 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A figure with its unit as a person writes it: {@code 5.9 m}, {@code 19 ft 4 in}, {@code 11.06 lb/gal}.
+ * A value with its dimension, read from text such as {@code 5.9 m}, {@code 19 ft 4 in}, {@code 11.06 lb/gal}.
  *
- * @param si the figure in the program's own unit (see {@link Dimension})
- * @param dimension what it measures
+ * @param si value in the unit that {@link Dimension} names
+ * @param dimension its dimension
  */
 public record Quantity(double si, Dimension dimension) implements Reading {
-    /** A figure and whatever stands after it up to the next figure. */
+    /** Sign, number, and the text after it up to the next number (its unit). */
     private static final Pattern TERM = Pattern.compile(
             "\\s*([+-]?)\\s*((?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,2})?)\\s*+([^\\d+\\-.][^+\\-.]*?)?"
                     + "(?=$|\\s+\\.?\\d|(?<=['\"])\\s*\\.?\\d)");
 
-    /** A comma that may stand for thousands as well as for decimals. */
+    /** A comma that may separate thousands or decimals. */
     private static final Pattern THOUSANDS_COMMA = Pattern.compile("\\d,\\d{3}(?!\\d)");
 
     private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d,\\d");
 
     /**
-     * What a person meant by the text where a figure of this dimension is asked for: a {@link Quantity}, or a
-     * {@link Refusal} that says what was found, what was expected and how to mend it.
+     * Reads a quantity of one dimension. Two terms add up for lengths and times ({@code 19 ft 4 in}); the first has the
+     * larger unit.
+     *
+     * @return a {@link Quantity}, or a {@link Refusal} if the text is no quantity of this dimension
      */
     public static Reading read(String text, Dimension dimension) {
         if (dimension == Dimension.TEMPERATURE) {

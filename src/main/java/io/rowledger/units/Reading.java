@@ -1,4 +1,4 @@
 package io.rowledger.units;
 
-/** What came of reading a figure: the {@link Quantity}, or a {@link Refusal} in words for the person who wrote it. */
+/** Result of reading a quantity: the {@link Quantity}, or a {@link Refusal}. */
 public sealed interface Reading permits Quantity, Refusal {}

@@ -1,10 +1,10 @@
 package io.rowledger.units;
 
 /**
- * Why a text is not the figure asked for, in the parts of a message; whoever knows file and line adds them.
+ * Why a text could not be read as a quantity, as the parts of a message; the caller adds file and line.
  *
  * @param found what was found
  * @param expected what was expected
- * @param hint how to mend it
+ * @param hint what to write instead
  */
 public record Refusal(String found, String expected, String hint) implements Reading {}

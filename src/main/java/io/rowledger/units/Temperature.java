@@ -4,8 +4,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Temperatures as people write them: {@code 60 F}, {@code 15.5 °C}, {@code -5 deg C}. They are no multiples of one
- * another, so the catalogue of units can't hold them.
+ * Reads temperatures: {@code 60 F}, {@code 15.5 °C}, {@code -5 deg C}. Their units differ by an offset, which
+ * {@link UnitCatalogue} has no place for.
  *
  * <p>t/°C = (t/°F − 32) / 1.8 (NIST SP 811 (2008), 8.5 and Appendix B.8).
  */
@@ -13,7 +13,7 @@ final class Temperature {
     private static final Pattern TEXT = Pattern.compile(
             "([+-]?)\\s*(\\d+\\.?\\d*|\\.\\d+)\\s*(?:\\u00b0|deg(?:rees?)?)?\\s*([fFcC])(?:ahrenheit|elsius)?");
 
-    private static final Pattern BARE = Pattern.compile("[+-]?\\s*(?:\\d+\\.?\\d*|\\.\\d+)");
+    private static final Pattern NUMBER_WITHOUT_UNIT = Pattern.compile("[+-]?\\s*(?:\\d+\\.?\\d*|\\.\\d+)");
 
     private Temperature() {}
 
@@ -22,11 +22,13 @@ final class Temperature {
         Matcher matcher = TEXT.matcher(plain);
         Dimension dimension = Dimension.TEMPERATURE;
         if (!matcher.matches()) {
-            boolean bare = BARE.matcher(plain).matches();
+            boolean unitMissing = NUMBER_WITHOUT_UNIT.matcher(plain).matches();
             return new Refusal(
-                    plain.isEmpty() ? "nothing" : "\"" + plain + "\"" + (bare ? ", a figure without a unit" : ""),
+                    plain.isEmpty()
+                            ? "nothing"
+                            : "\"" + plain + "\"" + (unitMissing ? ", a figure without a unit" : ""),
                     dimension.words() + " in " + dimension.unitsToWrite(),
-                    bare ? "write the unit, such as " + plain + " F" : "write it as in " + dimension.example());
+                    unitMissing ? "write the unit, such as " + plain + " F" : "write it as in " + dimension.example());
         }
         double figure = Double.parseDouble(matcher.group(2)) * (matcher.group(1).equals("-") ? -1 : 1);
         boolean fahrenheit = matcher.group(3).equalsIgnoreCase("f");

@@ -3,22 +3,22 @@ package io.rowledger.units;
 import java.util.Optional;
 
 /**
- * A unit people write.
+ * A unit of measurement.
  *
- * @param symbol its usual spelling
- * @param dimension what it measures
- * @param toSi multiply by this to get the program's own unit (see {@link Dimension})
+ * @param symbol the spelling that messages use
+ * @param dimension its dimension
+ * @param toSi factor to the unit that {@link Dimension} names
  */
 public record Unit(String symbol, Dimension dimension, double toSi) {
     /**
-     * The unit a person means, whatever the case, blanks, underscores, hyphens or points, with or without the stroke of
-     * "gal/min"; empty where the catalogue has none of that dimension.
+     * Returns the unit of this dimension with this spelling, or empty if there is none. Case, blanks, underscores, hyphens
+     * and points don't matter, and the slash of "gal/min" may be missing.
      */
     public static Optional<Unit> find(String text, Dimension dimension) {
         return UnitCatalogue.find(text, dimension);
     }
 
-    /** The first unit of any dimension spelt like this, to tell a person what was found instead. */
+    /** Returns the first unit of any dimension with this spelling, for messages that name what was found. */
     public static Optional<Unit> findAny(String text) {
         for (Dimension dimension : Dimension.values()) {
             Optional<Unit> unit = UnitCatalogue.find(text, dimension);

@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Every unit the program reads, by dimension and spelling. Units of the form "volume per time" are composed from the
- * spellings of their parts, so that gal/min, gallons per minute and gal_min are one unit and none is forgotten.
+ * All units that the program reads, by dimension and spelling. Compound units (volume per time and so on) are composed
+ * from the spellings of their parts: gal/min, gallons per minute and gal_min are one unit.
  */
 final class UnitCatalogue {
     private static final Pattern PER = Pattern.compile("(?<![a-z])per(?![a-z])");
@@ -18,7 +18,7 @@ final class UnitCatalogue {
 
     private static final Map<Dimension, Map<String, Unit>> BY_SPELLING = new EnumMap<>(Dimension.class);
 
-    /** A part of a composed unit: its symbol, its size in the part's own SI unit and its other spellings. */
+    /** Part of a compound unit: its symbol, its size in SI (L for volume) and all its spellings. */
     private record Part(String symbol, double size, List<String> spellings) {}
 
     private static final List<Part> VOLUMES_L = List.of(
@@ -48,11 +48,11 @@ final class UnitCatalogue {
             part("lb", Factor.KILOGRAMS_PER_POUND, "lbs pound pounds"),
             part("kg", 1.0, "kilogram kilograms"),
             part("g", 1e-3, "gram grams"));
-    /** Weights a load ticket has; the ton without more is the short ton of 2000 lb, the t the tonne. */
+    /** Masses on load tickets; "ton" is the short ton of 2000 lb, "t" the tonne. */
     private static final List<Part> LOADS_KG = List.of(
             part("ton", 2000 * Factor.KILOGRAMS_PER_POUND, "tons shortton shorttons uston ustons"),
             part("t", 1000.0, "tonne tonnes metricton metrictons"));
-    /** Nutrients per area: people write lb N/ac for lb/ac. */
+    /** Masses of nutrients: "lb N" is read as lb. */
     private static final List<Part> NUTRIENTS_KG = List.of(
             part("lb", Factor.KILOGRAMS_PER_POUND, "lbs pound pounds lbn lbsn poundn poundsn"),
             part("kg", 1.0, "kilogram kilograms kgn"),
@@ -130,7 +130,7 @@ final class UnitCatalogue {
         return table;
     }
 
-    /** One spelling for all ways of writing a unit: lower case, no blanks, "per" as a stroke. */
+    /** Normalizes a spelling: lower case, no blanks, "per" as a slash. */
     private static String spelling(String text) {
         String plain = text.toLowerCase(Locale.ROOT)
                 .replace('\u00b2', '2')
@@ -159,7 +159,7 @@ final class UnitCatalogue {
                 for (String left : a.spellings) {
                     for (String right : b.spellings) {
                         add(unit, left + "/" + right);
-                        // "gallons" is a volume and no gallon per second.
+                        // "gallons" means gallons, not gallons per second.
                         boolean plural = dimension == Dimension.FLOW && a.spellings.contains(left + right);
                         if (!plural) {
                             add(unit, left + right);
@@ -175,7 +175,7 @@ final class UnitCatalogue {
         add(unit, spellings);
     }
 
-    /** Gives all spellings of a composed unit the one people use. */
+    /** Replaces a composed unit by one with the usual symbol, under all spellings of the composed one. */
     private static void rename(String symbol, Unit unit) {
         table(unit.dimension()).replaceAll((spelling, old) -> old.symbol().equals(symbol) ? unit : old);
         add(unit, unit.symbol());

@@ -9,26 +9,26 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
 /**
- * Figures as people read them: rounded to what means something, with a real minus sign, in one unit system and one time
- * zone, never in the machine's locale. A figure that isn't known (NaN) reads {@value #UNKNOWN}.
+ * Formats SI values as text: converted, rounded by {@link QuantityKind}, with thousands separators and U+2212 for minus,
+ * in one unit system and time zone, independent of the default locale. Values that are not finite read {@value #UNKNOWN}.
  *
  * @param system the units
  * @param zone the zone of printed times
  */
 public record UnitFormat(UnitSystem system, ZoneId zone) {
-    /** What stands where a figure isn't known. */
+    /** Text for an unknown value. */
     public static final String UNKNOWN = "not known";
 
-    /** Bounds that are even within this share of their half width are printed as plus or minus. */
-    private static final double EVEN = 0.15;
-    /** What sums and quotients of doubles may be off, relatively. */
+    /** Bounds whose center is within this fraction of their half width of the value are printed as plus or minus. */
+    private static final double MAX_ASYMMETRY = 0.15;
+    /** Relative rounding error that sums and quotients of doubles may have. */
     private static final double ROUNDING = 1e-9;
-    /** More decimals than this nobody reads. */
+    /** Largest number of decimals of a value with bounds. */
     private static final int MAX_PLACES = 3;
 
-    /** U+2212; a hyphen is too short beside figures. */
+    /** U+2212 MINUS SIGN, as wide as the digits. */
     private static final char MINUS = '\u2212';
-    /** Keeps a figure and its unit on one line. */
+    /** Keeps a number and its unit on one line. */
     private static final char NO_BREAK_SPACE = '\u00a0';
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
@@ -37,63 +37,61 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     private static final DateTimeFormatter DATE_AND_MINUTE =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
-    /** Figure and unit: {@code 12.34 ac}. */
-    public String text(Measure measure, double si) {
-        return Double.isFinite(si) ? number(measure, si) + NO_BREAK_SPACE + measure.unit(system) : UNKNOWN;
+    /** Returns number and unit: {@code 12.34 ac}. */
+    public String text(QuantityKind kind, double si) {
+        return Double.isFinite(si) ? number(kind, si) + NO_BREAK_SPACE + kind.unit(system) : UNKNOWN;
     }
 
-    /** The figure alone, for columns whose heading names the unit. */
-    public String number(Measure measure, double si) {
-        double value = measure.from(si, system);
-        return fixed(value, measure.decimals(value));
+    /** Returns the number alone, for columns whose heading names the unit. */
+    public String number(QuantityKind kind, double si) {
+        double value = kind.from(si, system);
+        return fixed(value, kind.decimals(value));
     }
 
-    /** The unit's sign. */
-    public String unit(Measure measure) {
-        return measure.unit(system);
+    /** Returns the unit symbol. */
+    public String unit(QuantityKind kind) {
+        return kind.unit(system);
     }
 
     /**
-     * A figure and unit without the digits its interval denies: {@code 61.3 ac} where it may be off by 0.4. The last place
-     * is that of {@link #bounds}. Without bounds as {@link #text}.
+     * Returns number and unit, rounded to the last place of {@link #bounds}: {@code 61.3 ac} for a half width of 0.4 ac.
+     * Without finite bounds the same as {@link #text}.
      */
-    public String valueWithin(Measure measure, double si, double lowSi, double highSi) {
+    public String valueWithin(QuantityKind kind, double si, double lowSi, double highSi) {
         if (!Double.isFinite(si) || !bounded(lowSi, highSi)) {
-            return text(measure, si);
+            return text(kind, si);
         }
-        return fixed(measure.from(si, system), places(measure, lowSi, highSi)) + NO_BREAK_SPACE + measure.unit(system);
+        return fixed(kind.from(si, system), places(kind, lowSi, highSi)) + NO_BREAK_SPACE + kind.unit(system);
     }
 
     /**
-     * What stands beside such a figure: {@code ± 0.4 ac} where the bounds lie evenly about it, else {@code 60.8 to 61.5 ac};
-     * rounded outward, to one digit of the half width, or two where the first is a 1 (JCGM 100:2008, 7.2.6: two at most, and
-     * rather up than down). Empty without bounds.
+     * Returns the bounds of a value: {@code ± 0.4 ac} if they are nearly symmetric about it, else {@code 60.8 to 61.5 ac};
+     * rounded outward, to one digit of the half width, or two if the first is a 1 (JCGM 100:2008, 7.2.6: at most two
+     * digits, rounded up rather than down). Empty without finite bounds.
      */
-    public String bounds(Measure measure, double si, double lowSi, double highSi) {
+    public String bounds(QuantityKind kind, double si, double lowSi, double highSi) {
         if (!Double.isFinite(si) || !bounded(lowSi, highSi)) {
             return "";
         }
-        int places = places(measure, lowSi, highSi);
-        String unit = NO_BREAK_SPACE + measure.unit(system);
-        double half = measure.from(highSi - lowSi, system) / 2;
-        double aside = Math.abs(measure.from((lowSi + highSi) / 2 - si, system));
-        if (aside <= EVEN * half) {
+        int places = places(kind, lowSi, highSi);
+        String unit = NO_BREAK_SPACE + kind.unit(system);
+        double half = kind.from(highSi - lowSi, system) / 2;
+        double aside = Math.abs(kind.from((lowSi + highSi) / 2 - si, system));
+        if (aside <= MAX_ASYMMETRY * half) {
             return "\u00b1" + NO_BREAK_SPACE + fixed(outward(half, places, RoundingMode.UP), places) + unit;
         }
-        return fixed(outward(measure.from(lowSi, system), places, RoundingMode.FLOOR), places)
+        return fixed(outward(kind.from(lowSi, system), places, RoundingMode.FLOOR), places)
                 + " to "
-                + fixed(outward(measure.from(highSi, system), places, RoundingMode.CEILING), places)
+                + fixed(outward(kind.from(highSi, system), places, RoundingMode.CEILING), places)
                 + unit;
     }
 
-    /** Figure and bounds in one: {@code 61.3 ac ± 0.4 ac} reads {@code 61.3 ± 0.4 ac}. */
-    public String within(Measure measure, double si, double lowSi, double highSi) {
-        String value = valueWithin(measure, si, lowSi, highSi);
-        String bounds = bounds(measure, si, lowSi, highSi);
+    /** Returns value and bounds with one unit: {@code 61.3 ± 0.4 ac}. */
+    public String within(QuantityKind kind, double si, double lowSi, double highSi) {
+        String value = valueWithin(kind, si, lowSi, highSi);
+        String bounds = bounds(kind, si, lowSi, highSi);
         if (bounds.startsWith("\u00b1")) {
-            return value.substring(0, value.lastIndexOf(NO_BREAK_SPACE + measure.unit(system)))
-                    + NO_BREAK_SPACE
-                    + bounds;
+            return value.substring(0, value.lastIndexOf(NO_BREAK_SPACE + kind.unit(system))) + NO_BREAK_SPACE + bounds;
         }
         return bounds.isEmpty() ? value : value + " (" + bounds + ")";
     }
@@ -102,61 +100,60 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return Double.isFinite(low) && Double.isFinite(high) && high > low;
     }
 
-    /** Decimals the bounds leave a meaning, negative for tens. */
-    private int places(Measure measure, double lowSi, double highSi) {
-        double half = measure.from(highSi - lowSi, system) / 2;
+    /** Returns the number of decimals that the bounds leave significant, negative for tens. */
+    private int places(QuantityKind kind, double lowSi, double highSi) {
+        double half = kind.from(highSi - lowSi, system) / 2;
         int exponent = (int) Math.floor(Math.log10(half));
         int places = half / Math.pow(10, exponent) < 2 - ROUNDING ? 1 - exponent : -exponent;
         return Math.min(places, MAX_PLACES);
     }
 
-    /** Rounded that way, but not for what is only the rounding of the double itself. */
+    /** Rounds in the given direction, after removing the rounding error of the double itself. */
     private static double outward(double value, int places, RoundingMode way) {
         double spare = Math.abs(value) * ROUNDING * (way == RoundingMode.FLOOR ? 1 : -1);
         return BigDecimal.valueOf(value + spare).setScale(places, way).doubleValue();
     }
 
-    /** An area of any size, in the unit that keeps it readable: patches below a tenth of an acre or hectare. */
+    /** Returns an area with its unit: as {@link QuantityKind#PATCH} below a tenth of an acre or hectare. */
     public String anyArea(double areaM2) {
         return areaBeside(areaM2, areaM2);
     }
 
     /**
-     * An area that stands beside a larger one, in the unit that suits the larger: a sentence or a column speaks of acres
-     * or of square feet and not of both.
+     * Returns an area in the unit that suits the largest area beside it, so that a sentence or column has one unit.
      */
     public String areaBeside(double areaM2, double largestM2) {
-        return areaIn(measureBeside(areaM2, largestM2), areaM2);
+        return areaIn(kindBeside(areaM2, largestM2), areaM2);
     }
 
-    /** What such an area is written in. */
-    public Measure measureBeside(double areaM2, double largestM2) {
-        boolean patches = Math.max(areaM2, largestM2) < Measure.AREA.toSi(0.1, system);
-        return patches ? Measure.PATCH : Measure.AREA;
+    /** Returns the kind that {@link #areaBeside} uses. */
+    public QuantityKind kindBeside(double areaM2, double largestM2) {
+        boolean patches = Math.max(areaM2, largestM2) < QuantityKind.AREA.toSi(0.1, system);
+        return patches ? QuantityKind.PATCH : QuantityKind.AREA;
     }
 
-    /** An area in square feet or square metres however large: for lists that hold both a strip and a corner. */
+    /** Returns an area in square feet or square metres, whatever its size, for lists of large and small areas. */
     public String patch(double areaM2) {
-        return areaIn(Measure.PATCH, areaM2);
+        return areaIn(QuantityKind.PATCH, areaM2);
     }
 
-    private String areaIn(Measure measure, double areaM2) {
-        double value = measure.from(areaM2, system);
-        boolean patch = measure == Measure.PATCH;
+    private String areaIn(QuantityKind kind, double areaM2) {
+        double value = kind.from(areaM2, system);
+        boolean patch = kind == QuantityKind.PATCH;
         if (value > 0 && value < (patch ? 1 : 0.001)) {
-            return "<" + NO_BREAK_SPACE + (patch ? "1" : "0.001") + NO_BREAK_SPACE + measure.unit(system);
+            return "<" + NO_BREAK_SPACE + (patch ? "1" : "0.001") + NO_BREAK_SPACE + kind.unit(system);
         }
-        // Below a tenth of an acre two decimals would leave one digit.
+        // Below a tenth of an acre two decimals would leave one significant digit.
         boolean thirdDecimal = !patch && value > 0 && value < 0.1;
-        return thirdDecimal ? fixed(value, 3) + NO_BREAK_SPACE + measure.unit(system) : text(measure, areaM2);
+        return thirdDecimal ? fixed(value, 3) + NO_BREAK_SPACE + kind.unit(system) : text(kind, areaM2);
     }
 
-    /** {@code 4.2%}. */
+    /** Returns {@code 4.2%}. */
     public String percent(double percent) {
         return Double.isFinite(percent) ? fixed(percent, 1) + "%" : UNKNOWN;
     }
 
-    /** {@code +4.2%} or {@code −4.2%}: a deviation always shows its sign. */
+    /** Returns {@code +4.2%} or {@code −4.2%}, always with a sign unless it rounds to zero. */
     public String signedPercent(double percent) {
         if (!Double.isFinite(percent)) {
             return UNKNOWN;
@@ -166,14 +163,14 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return (plus ? "+" : "") + figure + "%";
     }
 
-    /** A whole number with thousands marked. */
+    /** Returns a whole number with thousands separators. */
     public String count(long n) {
         return fixed((double) n, 0);
     }
 
     /**
-     * A number with so many decimals, half away from zero, thousands marked by commas. Rounds the shortest decimal that
-     * names the double, so 0.285 becomes 0.29 as on paper.
+     * Returns a number with a fixed count of decimals, thousands separated by commas. Rounds the shortest decimal
+     * representation of the double, half away from zero: 0.285 becomes 0.29.
      */
     public String fixed(double value, int decimals) {
         if (!Double.isFinite(value)) {
@@ -192,7 +189,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return out.toString();
     }
 
-    /** {@code 60 °F}: whole degrees Fahrenheit, tenths of a degree Celsius, from degrees Celsius. */
+    /** Returns {@code 60 °F} or {@code 15.6 °C} for a temperature in degrees Celsius. */
     public String temperature(double celsius) {
         boolean us = system == UnitSystem.US;
         double value = us ? Temperature.fahrenheit(celsius) : celsius;
@@ -201,7 +198,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
                 : UNKNOWN;
     }
 
-    /** {@code 3 h 25 min}, {@code 12 min 5 s}, {@code 8 s}. */
+    /** Returns {@code 3 h 25 min}, {@code 12 min 5 s} or {@code 8 s}. */
     public String duration(double seconds) {
         if (!Double.isFinite(seconds)) {
             return UNKNOWN;
@@ -217,29 +214,29 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return min / 60 + "" + NO_BREAK_SPACE + "h" + NO_BREAK_SPACE + min % 60 + NO_BREAK_SPACE + "min";
     }
 
-    /** Local date of an instant in epoch seconds: {@code 2026-06-14}. */
+    /** Returns the local date of an instant in epoch seconds: {@code 2026-06-14}. */
     public String date(double epochS) {
         return Double.isFinite(epochS) ? DATE.format(local(epochS)) : UNKNOWN;
     }
 
-    /** Local time of day: {@code 08:15:30}. */
+    /** Returns the local time of day: {@code 08:15:30}. */
     public String clock(double epochS) {
         return Double.isFinite(epochS) ? CLOCK.format(local(epochS)) : UNKNOWN;
     }
 
-    /** Local time of day to the minute that has begun: {@code 08:15}. */
+    /** Returns the local time of day, truncated to the minute: {@code 08:15}. */
     public String minute(double epochS) {
         return Double.isFinite(epochS) ? MINUTE.format(local(epochS)) : UNKNOWN;
     }
 
-    /** Local date and minute: {@code 2026-06-14 08:15}. */
+    /** Returns the local date and minute: {@code 2026-06-14 08:15}. */
     public String dateAndTime(double epochS) {
         return Double.isFinite(epochS) ? DATE_AND_MINUTE.format(local(epochS)) : UNKNOWN;
     }
 
     /**
-     * {@code 44.123456, -93.123456}: degrees WGS 84, latitude first, to a decimetre. The one place with a plain hyphen
-     * for minus, because it is there to be typed or pasted into a phone.
+     * Returns {@code 44.123456, -93.123456}: degrees WGS 84, latitude first, to a decimetre. Minus is a hyphen here,
+     * because the text is meant to be pasted into a phone.
      */
     public String place(double latDeg, double lonDeg) {
         if (!Double.isFinite(latDeg) || !Double.isFinite(lonDeg)) {
@@ -248,7 +245,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return (fixed(latDeg, 6) + ", " + fixed(lonDeg, 6)).replace(MINUS, '-');
     }
 
-    /** The nearest of the eight compass points. */
+    /** Returns the nearest of the eight compass points. */
     public static String compass(double headingRad) {
         if (!Double.isFinite(headingRad)) {
             return UNKNOWN;

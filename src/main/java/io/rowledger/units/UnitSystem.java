@@ -1,6 +1,6 @@
 package io.rowledger.units;
 
-/** Which units a person reads. Inside the program everything is SI. */
+/** System of units in reports. Inside the program everything is SI. */
 public enum UnitSystem {
     /** US customary: acres, feet, US gallons, pounds, miles per hour. */
     US,

@@ -9,8 +9,8 @@ import io.rowledger.rate.RateFormula;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.RigReader;
 import io.rowledger.units.Dimension;
-import io.rowledger.units.Measure;
 import io.rowledger.units.Quantity;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
@@ -74,7 +74,7 @@ class PrintedFiguresTest {
         double flow = RateFormula.flowLPerS(
                 si(rate, Dimension.RATE), si(speed, Dimension.SPEED), si(width, Dimension.LENGTH));
         UnitFormat format = rate.contains("gal") ? US : METRIC;
-        assertEquals(printed, plain(format.text(Measure.FLOW, flow)), source);
+        assertEquals(printed, plain(format.text(QuantityKind.FLOW, flow)), source);
     }
 
     @ParameterizedTest
@@ -88,7 +88,7 @@ class PrintedFiguresTest {
             String flow, String speed, String width, int decimals, String printed, String source) {
         double rate = RateFormula.rateLPerM2(
                 si(flow, Dimension.FLOW), si(speed, Dimension.SPEED), si(width, Dimension.LENGTH));
-        assertEquals(printed, US.fixed(Measure.RATE.from(rate, UnitSystem.US), decimals), source);
+        assertEquals(printed, US.fixed(QuantityKind.RATE.from(rate, UnitSystem.US), decimals), source);
     }
 
     @ParameterizedTest
@@ -111,8 +111,8 @@ class PrintedFiguresTest {
     void nitrogen_prints_as_its_source_prints_it(
             String rate, String density, String analysis, String printed, String source) throws IOException {
         double kg = onAnAcre(rate, density, analysis).nitrogenKg();
-        assertEquals(printed, US.number(Measure.NITROGEN, kg), source);
-        assertEquals(printed, US.number(Measure.NITROGEN_RATE, kg / 4046.8564224), source);
+        assertEquals(printed, US.number(QuantityKind.NITROGEN, kg), source);
+        assertEquals(printed, US.number(QuantityKind.NITROGEN_RATE, kg / 4046.8564224), source);
     }
 
     @Test
@@ -169,12 +169,12 @@ class PrintedFiguresTest {
         // UNL CropWatch 2016, example 2: 75 lb N/ac of 28 % at 10.65 lb/gal is 25.151 gal/ac: seen.
         double rate = si("75 lb/ac", Dimension.MASS_PER_AREA)
                 / product("10.65 lb/gal", "", "28-0-0").nitrogenKgPerL();
-        assertEquals("25.151", US.fixed(Measure.RATE.from(rate, UnitSystem.US), 3));
+        assertEquals("25.151", US.fixed(QuantityKind.RATE.from(rate, UnitSystem.US), 3));
         // Vineyard Team: 15 lb N/ac of 10 % at 10.69 lb/gal is 14.03 gal/ac, on 20 ac 280.6 gal: seen.
         double vineyard = si("15 lb N/ac", Dimension.MASS_PER_AREA)
                 / product("10.69 lb/gal", "", "10-0-0").nitrogenKgPerL();
-        assertEquals("14.03", US.fixed(Measure.RATE.from(vineyard, UnitSystem.US), 2));
-        assertEquals("280.6 gal", plain(US.text(Measure.VOLUME, vineyard * 20 * 4046.8564224)));
+        assertEquals("14.03", US.fixed(QuantityKind.RATE.from(vineyard, UnitSystem.US), 2));
+        assertEquals("280.6 gal", plain(US.text(QuantityKind.VOLUME, vineyard * 20 * 4046.8564224)));
     }
 
     @ParameterizedTest
@@ -218,7 +218,7 @@ class PrintedFiguresTest {
         // all print 22.6, seen. Unrounded 20 x sqrt(10.65/8.34) = 22.601.
         double gravity = si("10.65 lb/gal", Dimension.DENSITY) / si("8.34 lb/gal", Dimension.DENSITY);
         double water = si("20 gal/ac", Dimension.RATE) * Math.sqrt(gravity);
-        assertEquals("22.6 gal/ac", plain(US.text(Measure.RATE, water)));
+        assertEquals("22.6 gal/ac", plain(US.text(QuantityKind.RATE, water)));
     }
 
     @Test
@@ -248,7 +248,8 @@ class PrintedFiguresTest {
         assertEquals("1.120851156", METRIC.fixed(si("1 lb/ac", Dimension.MASS_PER_AREA) * 10_000, 9));
         assertEquals("9.353956", METRIC.fixed(si("1 gal/ac", Dimension.RATE) * 10_000, 6));
         assertEquals(
-                "202 kg N/ha", plain(METRIC.text(Measure.NITROGEN_RATE, si("180 lb/ac", Dimension.MASS_PER_AREA))));
+                "202 kg N/ha",
+                plain(METRIC.text(QuantityKind.NITROGEN_RATE, si("180 lb/ac", Dimension.MASS_PER_AREA))));
     }
 
     private static double pounds(double kg) {

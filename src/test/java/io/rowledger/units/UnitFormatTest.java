@@ -36,7 +36,7 @@ class UnitFormatTest {
                 "NITROGEN      | 45.359237     | 100 lb N      | 45.4 kg N",
                 "SPEED         | 2.2352        | 5.0 mph       | 8.0 km/h"
             })
-    void figures_come_in_the_units_people_read(Measure measure, double si, String us, String metric) {
+    void figures_come_in_the_units_people_read(QuantityKind measure, double si, String us, String metric) {
         assertEquals(us, plain(US.text(measure, si)));
         assertEquals(metric, plain(METRIC.text(measure, si)));
     }
@@ -44,16 +44,16 @@ class UnitFormatTest {
     /** J. Camberato, Purdue Extension, 2023: 20 gal/ac of 28 % at 10.6 lb/gal is 59.4 lb N/ac. */
     @Test
     void nitrogen_of_twenty_gallons_of_28_percent_prints_as_purdue_prints_it() {
-        double rateLPerM2 = Measure.RATE.toSi(20, UnitSystem.US);
-        double kgPerL = Measure.DENSITY.toSi(10.6, UnitSystem.US) * 0.28;
-        assertEquals("20.0 gal/ac", plain(US.text(Measure.RATE, rateLPerM2)));
-        assertEquals("59.4 lb N/ac", plain(US.text(Measure.NITROGEN_RATE, rateLPerM2 * kgPerL)));
+        double rateLPerM2 = QuantityKind.RATE.toSi(20, UnitSystem.US);
+        double kgPerL = QuantityKind.DENSITY.toSi(10.6, UnitSystem.US) * 0.28;
+        assertEquals("20.0 gal/ac", plain(US.text(QuantityKind.RATE, rateLPerM2)));
+        assertEquals("59.4 lb N/ac", plain(US.text(QuantityKind.NITROGEN_RATE, rateLPerM2 * kgPerL)));
     }
 
     @Test
     void a_litre_per_hectare_is_a_ten_thousandth_of_a_litre_per_square_metre() {
-        assertEquals("400 L/ha", plain(METRIC.text(Measure.RATE, 0.04)));
-        assertEquals("40.0 L/ha", plain(METRIC.text(Measure.RATE, 0.004)));
+        assertEquals("400 L/ha", plain(METRIC.text(QuantityKind.RATE, 0.04)));
+        assertEquals("40.0 L/ha", plain(METRIC.text(QuantityKind.RATE, 0.004)));
     }
 
     @ParameterizedTest
@@ -64,7 +64,7 @@ class UnitFormatTest {
 
     @Test
     void what_is_not_known_says_so() {
-        assertEquals("not known", US.text(Measure.AREA, Double.NaN));
+        assertEquals("not known", US.text(QuantityKind.AREA, Double.NaN));
         assertEquals("not known", US.percent(Double.NaN));
         assertEquals("not known", US.signedPercent(Double.POSITIVE_INFINITY));
         assertEquals("not known", US.clock(Double.NaN));
@@ -156,13 +156,13 @@ class UnitFormatTest {
                 "19.04    | 18.997   | 19.127   | 19.04 ha (18.99 to 19.13 ha)"
             })
     void no_digit_is_shown_that_the_interval_denies(double ha, double low, double high, String text) {
-        assertEquals(text, plain(METRIC.within(Measure.AREA, ha * 10_000, low * 10_000, high * 10_000)));
+        assertEquals(text, plain(METRIC.within(QuantityKind.AREA, ha * 10_000, low * 10_000, high * 10_000)));
     }
 
     @Test
     void a_figure_without_bounds_reads_as_ever() {
-        assertEquals("4.05 ha", plain(METRIC.within(Measure.AREA, 40_468.56, Double.NaN, Double.NaN)));
-        assertEquals("", METRIC.bounds(Measure.AREA, 40_468.56, Double.NaN, Double.NaN));
-        assertEquals("not known", METRIC.within(Measure.AREA, Double.NaN, 1, 2));
+        assertEquals("4.05 ha", plain(METRIC.within(QuantityKind.AREA, 40_468.56, Double.NaN, Double.NaN)));
+        assertEquals("", METRIC.bounds(QuantityKind.AREA, 40_468.56, Double.NaN, Double.NaN));
+        assertEquals("not known", METRIC.within(QuantityKind.AREA, Double.NaN, 1, 2));
     }
 }

@@ -58,7 +58,7 @@ public record Visit(
                 && other.chunk.tiled
                 && pass() == other.pass()
                 && Math.abs(chunk.number - other.chunk.number) <= 1;
-        return tiles || Jts.parted(polygon(), other.polygon());
+        return tiles || Jts.separated(polygon(), other.polygon());
     }
 
     public boolean delivers() {

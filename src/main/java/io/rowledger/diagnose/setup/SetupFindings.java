@@ -10,6 +10,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
+import io.rowledger.units.Factor;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -31,7 +32,7 @@ public final class SetupFindings {
 
     private static final double AFTER_S = 40;
 
-    private static final double INCHES_PER_M = 1 / 0.0254;
+    private static final double INCHES_PER_M = 1 / Factor.METRES_PER_INCH;
 
     private final Rig rig;
     private final Track track;

@@ -3,7 +3,7 @@ package io.rowledger.report.common;
 import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.document.text.Wording;
 import io.rowledger.uncertainty.Interval;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 
 /**
@@ -41,8 +41,8 @@ public record CoveragePhrases(
         return new IntervalPhrases(f).bounds(measure(), areaM2, interval);
     }
 
-    private Measure measure() {
-        return f.measureBeside(areaM2, besideM2);
+    private QuantityKind measure() {
+        return f.kindBeside(areaM2, besideM2);
     }
 
     /** {@code 0.16 ac skipped, 0.13 ac of it in 12 places}. */
@@ -65,6 +65,6 @@ public record CoveragePhrases(
     }
 
     static String sliverWidth(UnitFormat f) {
-        return f.text(Measure.SMALL_LENGTH, CoverageOptions.PLACE_MIN_WIDTH_M);
+        return f.text(QuantityKind.SMALL_LENGTH, CoverageOptions.PLACE_MIN_WIDTH_M);
     }
 }

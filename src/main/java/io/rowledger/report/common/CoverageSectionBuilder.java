@@ -7,7 +7,7 @@ import io.rowledger.coverage.sections.ShutOffScore;
 import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.document.text.Wording;
 import io.rowledger.geo.LocalPlane;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -137,6 +137,6 @@ public final class CoverageSectionBuilder {
     }
 
     private String liquid(double volumeL, String what) {
-        return Double.isFinite(volumeL) ? f.text(Measure.VOLUME, volumeL) + " " + what : UnitFormat.UNKNOWN;
+        return Double.isFinite(volumeL) ? f.text(QuantityKind.VOLUME, volumeL) + " " + what : UnitFormat.UNKNOWN;
     }
 }

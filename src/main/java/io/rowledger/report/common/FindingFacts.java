@@ -2,7 +2,7 @@ package io.rowledger.report.common;
 
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 
 /** The figures of a finding as every document prints them: how sure it is and what it cost. */
@@ -28,11 +28,11 @@ public final class FindingFacts {
                 (finding.volumeL() < 0 ? " too little" : " too much") + (onlyRecorded(finding) ? " in the record" : "");
         if (Double.isFinite(finding.volumeL()) && finding.volumeL() != 0) {
             text.append(", ")
-                    .append(words.size(Measure.VOLUME, doubt.volumeL()))
+                    .append(words.size(QuantityKind.VOLUME, doubt.volumeL()))
                     .append(way);
             if (Double.isFinite(finding.nitrogenKg())) {
                 text.append(" (")
-                        .append(words.size(Measure.NITROGEN, doubt.nitrogenKg()))
+                        .append(words.size(QuantityKind.NITROGEN, doubt.nitrogenKg()))
                         .append(")");
             }
         } else if (finding.volumeL() == 0) {

@@ -4,7 +4,7 @@ import io.rowledger.track.TrackQuality;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.UncertaintyBudget;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,27 +22,27 @@ public final class IntervalPhrases {
     }
 
     /** {@code 61.3 ac}: the figure without the digits its interval denies. */
-    public String value(Measure measure, double si, Interval interval) {
+    public String value(QuantityKind measure, double si, Interval interval) {
         return f.valueWithin(measure, si, interval.low(), interval.high());
     }
 
     /** {@code \u00b1 0.4 ac} or {@code 60.8 to 61.5 ac}; empty where nothing can be said. */
-    public String bounds(Measure measure, double si, Interval interval) {
+    public String bounds(QuantityKind measure, double si, Interval interval) {
         return f.bounds(measure, si, interval.low(), interval.high());
     }
 
     /** {@code 61.3 \u00b1 0.4 ac} or {@code 61.3 ac (60.8 to 61.5 ac)}. */
-    public String within(Measure measure, double si, Interval interval) {
+    public String within(QuantityKind measure, double si, Interval interval) {
         return f.within(measure, si, interval.low(), interval.high());
     }
 
     /** The same for an area of any size. */
     String anyArea(double areaM2, Interval interval) {
-        return interval.known() ? within(f.measureBeside(areaM2, areaM2), areaM2, interval) : f.anyArea(areaM2);
+        return interval.known() ? within(f.kindBeside(areaM2, areaM2), areaM2, interval) : f.anyArea(areaM2);
     }
 
     /** The same for the size of a figure whose sign is said in words. */
-    String size(Measure measure, Interval interval) {
+    String size(QuantityKind measure, Interval interval) {
         double sign = interval.value() < 0 ? -1 : 1;
         return interval.known()
                 ? f.within(
@@ -124,7 +124,7 @@ public final class IntervalPhrases {
                     + "; the analysis as entered.");
         }
         out.add("Lengths of the setup and the place of each knife are taken as measured within "
-                + f.text(Measure.SMALL_LENGTH, basis.toleranceM())
+                + f.text(QuantityKind.SMALL_LENGTH, basis.toleranceM())
                 + given(basis.toleranceGiven(), "common practice, no source") + ".");
         out.add("Positions: " + fixes(basis) + "; such drift comes and goes in about "
                 + f.fixed(basis.driftTauS() / 60, 0)
@@ -151,7 +151,7 @@ public final class IntervalPhrases {
         List<String> parts = new ArrayList<>();
         for (UncertaintyBudget.Fix fix : basis.fixes()) {
             if (fix.records() >= RARE * all) {
-                parts.add("fixes " + name(fix.digit()) + " drift by " + f.text(Measure.SMALL_LENGTH, fix.driftM())
+                parts.add("fixes " + name(fix.digit()) + " drift by " + f.text(QuantityKind.SMALL_LENGTH, fix.driftM())
                         + " (1 sigma)");
             }
         }

@@ -11,7 +11,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.rig.Towing;
 import io.rowledger.track.PathBreak;
 import io.rowledger.track.TrackQuality;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -130,7 +130,7 @@ public final class QualitySectionBuilder {
         List<String> parts = new ArrayList<>();
         for (int digit = 0; digit < noiseM.length; digit++) {
             if (Double.isFinite(noiseM[digit])) {
-                parts.add(TrackQuality.fixName(digit) + " " + f.text(Measure.SMALL_LENGTH, noiseM[digit]));
+                parts.add(TrackQuality.fixName(digit) + " " + f.text(QuantityKind.SMALL_LENGTH, noiseM[digit]));
             }
         }
         return String.join(", ", parts);
@@ -139,21 +139,22 @@ public final class QualitySectionBuilder {
     private List<Fact> machine() {
         Rig rig = a.rig();
         List<Fact> facts = new ArrayList<>();
-        facts.add(new Fact("Rear axle forward to antenna", f.text(Measure.DIMENSION, rig.antennaAheadM())));
-        facts.add(new Fact("Antenna right of center", f.text(Measure.DIMENSION, rig.antennaRightM())));
-        facts.add(new Fact("Rear axle back to hitch pin", f.text(Measure.DIMENSION, rig.axleToHitchM())));
+        facts.add(new Fact("Rear axle forward to antenna", f.text(QuantityKind.DIMENSION, rig.antennaAheadM())));
+        facts.add(new Fact("Antenna right of center", f.text(QuantityKind.DIMENSION, rig.antennaRightM())));
+        facts.add(new Fact("Rear axle back to hitch pin", f.text(QuantityKind.DIMENSION, rig.axleToHitchM())));
         boolean drawn = rig.towing() == Towing.DRAWN;
         facts.add(new Fact("Bar", drawn ? "drawn, on its own wheels" : "carried"));
         if (drawn) {
-            facts.add(new Fact("Hitch pin back to wheels", f.text(Measure.DIMENSION, rig.hitchToWheelsM())));
+            facts.add(new Fact("Hitch pin back to wheels", f.text(QuantityKind.DIMENSION, rig.hitchToWheelsM())));
         }
-        facts.add(new Fact("Hitch pin back to drop line", f.text(Measure.DIMENSION, rig.hitchToDropM())));
-        facts.add(new Fact("Bar right of center", f.text(Measure.DIMENSION, rig.barRightM())));
-        facts.add(new Fact("Outlets and width", rig.rows() + ", together " + f.text(Measure.DIMENSION, rig.widthM())));
+        facts.add(new Fact("Hitch pin back to drop line", f.text(QuantityKind.DIMENSION, rig.hitchToDropM())));
+        facts.add(new Fact("Bar right of center", f.text(QuantityKind.DIMENSION, rig.barRightM())));
+        facts.add(new Fact(
+                "Outlets and width", rig.rows() + ", together " + f.text(QuantityKind.DIMENSION, rig.widthM())));
         for (Product product : rig.products()) {
             facts.add(new Fact(
                     product.name(),
-                    f.text(Measure.DENSITY, product.densityKgPerL()) + ", "
+                    f.text(QuantityKind.DENSITY, product.densityKgPerL()) + ", "
                             + f.fixed(product.nitrogenFraction() * 100, 1) + "% N by weight"));
         }
         return facts;
@@ -169,20 +170,21 @@ public final class QualitySectionBuilder {
             double errorPct = r.conservationError() * 100;
             facts.add(new Fact(
                     "Map total against log total, " + a.rig().products().get(p).name(),
-                    f.text(Measure.VOLUME, r.gridVolumeL()) + " against " + f.text(Measure.VOLUME, r.logVolumeL())
-                            + ": " + agreement(errorPct, Limits.CONSERVATION_PCT)));
+                    f.text(QuantityKind.VOLUME, r.gridVolumeL()) + " against "
+                            + f.text(QuantityKind.VOLUME, r.logVolumeL()) + ": "
+                            + agreement(errorPct, Limits.CONSERVATION_PCT)));
             facts.add(new Fact(
                     "Metered while lifted, standing or backing, "
                             + a.rig().products().get(p).name(),
-                    f.text(Measure.VOLUME, outsideWorkL[p]) + ", in no figure of this review"));
+                    f.text(QuantityKind.VOLUME, outsideWorkL[p]) + ", in no figure of this review"));
         }
         if (c.boundary() != null) {
             double insideM2 = c.coveredAreaM2() - c.outsideBoundaryM2() + c.skipAreaM2();
             double errorPct = (insideM2 / c.boundaryAreaM2() - 1) * 100;
             facts.add(new Fact(
                     "Covered inside plus skipped against boundary",
-                    f.text(Measure.AREA, insideM2) + " against " + f.text(Measure.AREA, c.boundaryAreaM2()) + ": "
-                            + agreement(errorPct, Limits.AREA_SUM_PCT)));
+                    f.text(QuantityKind.AREA, insideM2) + " against " + f.text(QuantityKind.AREA, c.boundaryAreaM2())
+                            + ": " + agreement(errorPct, Limits.AREA_SUM_PCT)));
             facts.add(new Fact(
                     "Covered outside the boundary",
                     c.outsideBoundaryM2() > 0 ? f.anyArea(c.outsideBoundaryM2()) : "none"));

@@ -3,7 +3,7 @@ package io.rowledger.report.common;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,16 +31,16 @@ public final class ReportHeaders {
                 named ? TextTruncation.value(field) : "Field without a name",
                 when(startS, endS, f),
                 a.rig().name() + ", " + a.rig().rows() + (a.rig().rows() == 1 ? " row, " : " rows, ")
-                        + f.text(Measure.LENGTH, a.rig().widthM()),
+                        + f.text(QuantityKind.LENGTH, a.rig().widthM()),
                 endS,
                 facts,
                 new UnitLabels(
-                        f.unit(Measure.AREA),
-                        f.unit(Measure.LENGTH),
-                        f.unit(Measure.VOLUME),
-                        f.unit(Measure.RATE),
-                        f.unit(Measure.NITROGEN_RATE),
-                        f.unit(Measure.SPEED)),
+                        f.unit(QuantityKind.AREA),
+                        f.unit(QuantityKind.LENGTH),
+                        f.unit(QuantityKind.VOLUME),
+                        f.unit(QuantityKind.RATE),
+                        f.unit(QuantityKind.NITROGEN_RATE),
+                        f.unit(QuantityKind.SPEED)),
                 "Rowledger " + options.programVersion());
     }
 

@@ -6,7 +6,7 @@ import io.rowledger.field.KeepOutReader;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setback.Worst;
 import io.rowledger.setback.Setbacks;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -135,10 +135,10 @@ public record SetbackSection(
             return new Line(
                     Integer.toString(place.keepOut().number()),
                     place.keepOut().name(),
-                    f.text(Measure.LENGTH, place.keepOut().setbackM()),
-                    place.notReached() ? "not reached" : f.text(Measure.LENGTH, place.closestM()),
+                    f.text(QuantityKind.LENGTH, place.keepOut().setbackM()),
+                    place.notReached() ? "not reached" : f.text(QuantityKind.LENGTH, place.closestM()),
                     inside ? applied(place) : NONE,
-                    inside ? atLeast(Measure.NITROGEN, place.totalNitrogenKg()) : NONE,
+                    inside ? atLeast(QuantityKind.NITROGEN, place.totalNitrogenKg()) : NONE,
                     place.coveredM2() > 0 && inside ? f.patch(place.coveredM2()) : NONE,
                     inside ? f.clock(place.firstS()) + "\u2013" + f.clock(place.lastS()) : dash,
                     inside ? Wording.ranges(place.passes()) : dash,
@@ -152,7 +152,7 @@ public record SetbackSection(
             double[] volumeL = place.volumeL();
             for (int p = 0; p < volumeL.length; p++) {
                 if (volumeL[p] > 0) {
-                    parts.add(atLeast(Measure.VOLUME, volumeL[p])
+                    parts.add(atLeast(QuantityKind.VOLUME, volumeL[p])
                             + (volumeL.length > 1
                                     ? " " + a.rig().products().get(p).name()
                                     : ""));
@@ -162,7 +162,7 @@ public record SetbackSection(
         }
 
         /** What is there is never printed as 0.0. */
-        private String atLeast(Measure measure, double si) {
+        private String atLeast(QuantityKind measure, double si) {
             double least = measure.toSi(0.1, f.system());
             boolean tiny = si > 0 && si < least / 2;
             return tiny ? "less than " + f.text(measure, least) : f.text(measure, si);
@@ -171,7 +171,8 @@ public record SetbackSection(
         private String most(Setback place, Worst worst) {
             double[] latLon = new double[2];
             a.track().plane().inverse(worst.eastM(), worst.northM(), latLon);
-            return place.keepOut().name() + ": most of it, " + atLeast(Measure.VOLUME, worst.volumeL()) + ", in pass "
+            return place.keepOut().name() + ": most of it, " + atLeast(QuantityKind.VOLUME, worst.volumeL())
+                    + ", in pass "
                     + worst.pass() + " about " + f.clock(worst.timeS()) + ", at "
                     + f.place(latLon[0], latLon[1]) + ".";
         }

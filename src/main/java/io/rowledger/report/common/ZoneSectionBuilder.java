@@ -6,7 +6,7 @@ import io.rowledger.report.common.ZoneSection.ChangeLine;
 import io.rowledger.report.common.ZoneSection.ZoneLine;
 import io.rowledger.report.common.ZoneSection.ZoneTable;
 import io.rowledger.rig.Product;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.zones.ZoneChanges;
 import io.rowledger.zones.ZoneChanges.Timing;
@@ -80,19 +80,19 @@ public final class ZoneSectionBuilder {
         double off = ProductSums.offPct(sums.receivedL(), sums.plannedCoveredL());
         return new ZoneLine(
                 Wording.label(zone.zone().label()),
-                f.number(Measure.AREA, zone.areaM2()),
-                f.number(Measure.AREA, zone.coveredM2()),
-                f.number(Measure.RATE, sums.planLPerM2()),
-                f.number(Measure.VOLUME, sums.plannedCoveredL()),
-                Wording.cell(f.number(Measure.VOLUME, sums.askedL())),
-                f.number(Measure.VOLUME, sums.receivedL()),
-                Wording.cell(f.number(Measure.RATE, sums.meanRateLPerM2())),
+                f.number(QuantityKind.AREA, zone.areaM2()),
+                f.number(QuantityKind.AREA, zone.coveredM2()),
+                f.number(QuantityKind.RATE, sums.planLPerM2()),
+                f.number(QuantityKind.VOLUME, sums.plannedCoveredL()),
+                Wording.cell(f.number(QuantityKind.VOLUME, sums.askedL())),
+                f.number(QuantityKind.VOLUME, sums.receivedL()),
+                Wording.cell(f.number(QuantityKind.RATE, sums.meanRateLPerM2())),
                 Wording.cell(f.signedPercent(off)),
                 off,
                 Limits.mark(off),
                 Wording.cell(f.percent(sums.within10Pct())),
-                Wording.cell(f.number(Measure.NITROGEN, sums.receivedL() * product.nitrogenKgPerL())),
-                Wording.cell(f.number(Measure.NITROGEN_RATE, sums.meanRateLPerM2() * product.nitrogenKgPerL())));
+                Wording.cell(f.number(QuantityKind.NITROGEN, sums.receivedL() * product.nitrogenKgPerL())),
+                Wording.cell(f.number(QuantityKind.NITROGEN_RATE, sums.meanRateLPerM2() * product.nitrogenKgPerL())));
     }
 
     private String rest(List<ZoneSums> others, int p) {
@@ -108,8 +108,8 @@ public final class ZoneSectionBuilder {
             receivedL += zone.products().get(p).receivedL();
         }
         return "And " + Wording.counted(others.size(), "smaller zone", "smaller zones") + ", together "
-                + f.anyArea(coveredM2) + " covered: planned " + f.text(Measure.VOLUME, plannedL) + ", received "
-                + f.text(Measure.VOLUME, receivedL) + ".";
+                + f.anyArea(coveredM2) + " covered: planned " + f.text(QuantityKind.VOLUME, plannedL) + ", received "
+                + f.text(QuantityKind.VOLUME, receivedL) + ".";
     }
 
     private String changes(ZoneChanges changes) {
@@ -133,7 +133,7 @@ public final class ZoneSectionBuilder {
 
     /** {@code 7.5 ft behind the line}. */
     private String from(double lateM) {
-        return f.text(Measure.LENGTH, Math.abs(lateM)) + (lateM < 0 ? " before the line" : " behind the line");
+        return f.text(QuantityKind.LENGTH, Math.abs(lateM)) + (lateM < 0 ? " before the line" : " behind the line");
     }
 
     private List<ChangeLine> pairs(ZoneChanges changes) {

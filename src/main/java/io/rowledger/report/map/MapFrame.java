@@ -5,7 +5,7 @@ import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Canvas.Align;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -105,11 +105,11 @@ public final class MapFrame {
 
     /** A bar of a round length with its label above, its left end at (x, y); at most {@code maxPt} long. */
     public void scaleBar(Canvas canvas, double x, double y, double maxPt, UnitFormat f) {
-        double most = Measure.LENGTH.from(Math.min(maxPt, SCALE_SHARE * widthPt * 3) / ptPerM, f.system());
+        double most = QuantityKind.LENGTH.from(Math.min(maxPt, SCALE_SHARE * widthPt * 3) / ptPerM, f.system());
         double round = Axis.roundDown(most);
-        double metres = Measure.LENGTH.toSi(round, f.system());
+        double metres = QuantityKind.LENGTH.toSi(round, f.system());
         double length = pt(metres);
-        canvas.text(f.fixed(round, 0) + "\u00a0" + f.unit(Measure.LENGTH), x, y - 3, Palette.LABEL, Align.LEFT);
+        canvas.text(f.fixed(round, 0) + "\u00a0" + f.unit(QuantityKind.LENGTH), x, y - 3, Palette.LABEL, Align.LEFT);
         canvas.box(x, y, length / 2, 2.5, Palette.INK);
         canvas.box(x + length / 2, y, length / 2, 2.5, 0xffffff);
         canvas.stroke(new Outline().box(x, y, length, 2.5), Palette.INK, 0.5);

@@ -9,7 +9,7 @@ import io.rowledger.report.record.NitrogenRecord.Sentence;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.rig.Job;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,7 +41,7 @@ final class BudgetSection {
                 day,
                 rate(sums.jobKgPerM2()),
                 sums.known()
-                        ? f.text(Measure.NITROGEN, sums.jobKg()) + " by the meters"
+                        ? f.text(QuantityKind.NITROGEN, sums.jobKg()) + " by the meters"
                         : "not known: " + sums.unknown(),
                 false,
                 false,
@@ -110,7 +110,7 @@ final class BudgetSection {
             return sentences;
         }
         String total = NitrogenSums.hasBefore(job)
-                ? "With what came before, the total is " + f.text(Measure.NITROGEN_RATE, sums.totalKgPerM2())
+                ? "With what came before, the total is " + f.text(QuantityKind.NITROGEN_RATE, sums.totalKgPerM2())
                 : "That is";
         List<String> parts = new ArrayList<>();
         if (Double.isFinite(job.planKgPerM2())) {
@@ -128,8 +128,8 @@ final class BudgetSection {
         }
         if (exceeded) {
             sentences.add(new Sentence(
-                    "The cap is exceeded: " + f.text(Measure.NITROGEN_RATE, sums.totalKgPerM2()) + " against a cap of "
-                            + f.text(Measure.NITROGEN_RATE, job.capKgPerM2()) + ".",
+                    "The cap is exceeded: " + f.text(QuantityKind.NITROGEN_RATE, sums.totalKgPerM2())
+                            + " against a cap of " + f.text(QuantityKind.NITROGEN_RATE, job.capKgPerM2()) + ".",
                     true));
         }
         addPlacesAboveCap(sentences, exceeded);
@@ -151,7 +151,7 @@ final class BudgetSection {
 
     /** {@code 23 lb N/ac below the plan of 200 lb N/ac}. */
     private String apartOf(double limit, String name) {
-        return apart(limit, name + " of " + f.text(Measure.NITROGEN_RATE, limit));
+        return apart(limit, name + " of " + f.text(QuantityKind.NITROGEN_RATE, limit));
     }
 
     /** {@code 23 lb N/ac below the plan}. */
@@ -160,8 +160,8 @@ final class BudgetSection {
         if (!Double.isFinite(off)) {
             return "not known";
         }
-        String size = f.text(Measure.NITROGEN_RATE, Math.abs(off));
-        if (f.number(Measure.NITROGEN_RATE, Math.abs(off)).matches("0(\\.0)?")) {
+        String size = f.text(QuantityKind.NITROGEN_RATE, Math.abs(off));
+        if (f.number(QuantityKind.NITROGEN_RATE, Math.abs(off)).matches("0(\\.0)?")) {
             return "exactly " + name;
         }
         boolean near = Math.abs(off) <= ON_PLAN * limit && name.startsWith("the plan");
@@ -169,6 +169,6 @@ final class BudgetSection {
     }
 
     private String rate(double kgPerM2) {
-        return Double.isFinite(kgPerM2) ? f.number(Measure.NITROGEN_RATE, kgPerM2) : "not known";
+        return Double.isFinite(kgPerM2) ? f.number(QuantityKind.NITROGEN_RATE, kgPerM2) : "not known";
     }
 }

@@ -12,7 +12,7 @@ import io.rowledger.report.record.NitrogenRecord.Liquid;
 import io.rowledger.rig.Amount;
 import io.rowledger.rig.LoadTicket;
 import io.rowledger.rig.Product;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
@@ -47,12 +47,12 @@ final class LiquidSection {
                     TextTruncation.name(product.name()),
                     analysis(product),
                     density(product),
-                    cell(f.number(Measure.VOLUME, one.volumeL())),
-                    cell(f.number(Measure.RATE, one.volumeL() / coveredM2)),
-                    cell(f.number(Measure.NITROGEN, nitrogenKg)),
-                    cell(f.number(Measure.NITROGEN_RATE, nitrogenKg / coveredM2)),
-                    order == null ? DASH : cell(f.number(Measure.VOLUME, order.volumeL())),
-                    tickets(product).isEmpty() ? DASH : cell(f.number(Measure.VOLUME, deliveredL(product)))));
+                    cell(f.number(QuantityKind.VOLUME, one.volumeL())),
+                    cell(f.number(QuantityKind.RATE, one.volumeL() / coveredM2)),
+                    cell(f.number(QuantityKind.NITROGEN, nitrogenKg)),
+                    cell(f.number(QuantityKind.NITROGEN_RATE, nitrogenKg / coveredM2)),
+                    order == null ? DASH : cell(f.number(QuantityKind.VOLUME, order.volumeL())),
+                    tickets(product).isEmpty() ? DASH : cell(f.number(QuantityKind.VOLUME, deliveredL(product)))));
         }
         return lines;
     }
@@ -80,7 +80,7 @@ final class LiquidSection {
         String at = Double.isNaN(product.densityAtC())
                 ? ", temperature not recorded"
                 : " at " + f.temperature(product.densityAtC());
-        return f.text(Measure.DENSITY, product.densityKgPerL()) + at;
+        return f.text(QuantityKind.DENSITY, product.densityKgPerL()) + at;
     }
 
     /** Ordered and delivered against metered, then the other nutrients. */
@@ -100,7 +100,7 @@ final class LiquidSection {
                 notes.add(against(one, deliveredL(one.product()), by));
             }
             if (outsideWorkL[p] > OUTSIDE_WORK * one.volumeL()) {
-                notes.add(of(one) + f.text(Measure.VOLUME, outsideWorkL[p])
+                notes.add(of(one) + f.text(QuantityKind.VOLUME, outsideWorkL[p])
                         + " more ran through the meters while the bar was lifted, standing or backing; it is in no figure"
                         + " here.");
             }
@@ -127,9 +127,10 @@ final class LiquidSection {
         double offPct = (otherL / one.volumeL() - 1) * 100;
         String difference = Math.abs(offPct) < SAME_PCT || !Double.isFinite(offPct)
                 ? ", within 0.5% of what the meters counted"
-                : ", " + f.text(Measure.VOLUME, Math.abs(otherL - one.volumeL())) + " (" + f.percent(Math.abs(offPct))
-                        + ") " + (offPct > 0 ? "more" : "less") + " than the meters counted";
-        return of(one) + f.text(Measure.VOLUME, otherL) + " " + what + "\u2020" + difference + ".";
+                : ", " + f.text(QuantityKind.VOLUME, Math.abs(otherL - one.volumeL())) + " ("
+                        + f.percent(Math.abs(offPct)) + ") " + (offPct > 0 ? "more" : "less")
+                        + " than the meters counted";
+        return of(one) + f.text(QuantityKind.VOLUME, otherL) + " " + what + "\u2020" + difference + ".";
     }
 
     private static String numbers(List<LoadTicket> tickets) {
@@ -165,8 +166,8 @@ final class LiquidSection {
         List<String> parts = new ArrayList<>();
         for (int i = 0; i < kg.length; i++) {
             if (kg[i] > 0) {
-                parts.add(f.number(Measure.NITROGEN, kg[i]) + "\u00a0" + (us ? "lb " : "kg ") + names[i] + " ("
-                        + f.number(Measure.NITROGEN_RATE, kg[i] / nutrients.areaM2()) + "\u00a0"
+                parts.add(f.number(QuantityKind.NITROGEN, kg[i]) + "\u00a0" + (us ? "lb " : "kg ") + names[i] + " ("
+                        + f.number(QuantityKind.NITROGEN_RATE, kg[i] / nutrients.areaM2()) + "\u00a0"
                         + (us ? "lb/ac" : "kg/ha") + ")");
             }
         }

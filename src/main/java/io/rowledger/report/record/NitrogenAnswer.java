@@ -11,7 +11,7 @@ import io.rowledger.report.record.NitrogenGrid.Shares;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
@@ -93,16 +93,16 @@ final class NitrogenAnswer {
     }
 
     private String amount() {
-        String area = f.number(Measure.AREA, a.coverage().coveredAreaM2()) + " " + areas();
+        String area = f.number(QuantityKind.AREA, a.coverage().coveredAreaM2()) + " " + areas();
         if (!sums.known()) {
             return "How much nitrogen went on is not known, because " + sums.unknown() + ". By the flow meters, "
                     + liquids() + " went onto " + area + ".";
         }
         boolean us = f.system() == UnitSystem.US;
         String unit = us ? " pounds" : " kilograms";
-        return "By the flow meters, " + f.number(Measure.NITROGEN_RATE, sums.jobKgPerM2()) + unit + " of nitrogen "
+        return "By the flow meters, " + f.number(QuantityKind.NITROGEN_RATE, sums.jobKgPerM2()) + unit + " of nitrogen "
                 + (us ? "an acre" : "a hectare") + " went onto " + area + ", "
-                + f.number(Measure.NITROGEN, sums.jobKg()) + unit + " in all: " + liquids() + ".";
+                + f.number(QuantityKind.NITROGEN, sums.jobKg()) + unit + " in all: " + liquids() + ".";
     }
 
     private String areas() {
@@ -113,7 +113,7 @@ final class NitrogenAnswer {
         List<String> parts = new ArrayList<>();
         for (int p = 0; p < a.rig().products().size(); p++) {
             Product product = a.rig().products().get(p);
-            parts.add(f.text(Measure.VOLUME, ProductSums.of(a, p).volumeL()) + " of "
+            parts.add(f.text(QuantityKind.VOLUME, ProductSums.of(a, p).volumeL()) + " of "
                     + TextTruncation.name(product.name()));
         }
         return String.join(" and ", parts);
@@ -124,7 +124,7 @@ final class NitrogenAnswer {
             return "Nobody entered a plan or a target rate, so how close the ground came to it can't be said. "
                     + places();
         }
-        Measure measure = ground.isNitrogen() ? Measure.NITROGEN_RATE : Measure.RATE;
+        QuantityKind measure = ground.isNitrogen() ? QuantityKind.NITROGEN_RATE : QuantityKind.RATE;
         Coverage c = a.coverage();
         double covered = c.coveredAreaM2() / (c.coveredAreaM2() + c.skipAreaM2());
         Shares shares = plan.shares();

@@ -2,7 +2,7 @@ package io.rowledger.report.record;
 
 import io.rowledger.report.record.NitrogenRecord.MapClass;
 import io.rowledger.report.record.NitrogenRecord.MapKey;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,12 +21,12 @@ final class NitrogenMapKey {
 
     private final UnitFormat f;
     private final NitrogenGrid ground;
-    private final Measure measure;
+    private final QuantityKind measure;
 
     NitrogenMapKey(NitrogenGrid ground, UnitFormat f) {
         this.f = f;
         this.ground = ground;
-        this.measure = ground.isNitrogen() ? Measure.NITROGEN_RATE : Measure.RATE;
+        this.measure = ground.isNitrogen() ? QuantityKind.NITROGEN_RATE : QuantityKind.RATE;
     }
 
     /**

@@ -28,7 +28,7 @@ import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.track.Pass;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -119,11 +119,11 @@ public final class NitrogenRecordBuilder {
                         job.fact("applicator").isPresent()),
                 endS,
                 new Units(
-                        f.unit(Measure.AREA),
-                        f.unit(Measure.VOLUME),
-                        f.unit(Measure.RATE),
-                        f.unit(Measure.NITROGEN),
-                        f.unit(Measure.NITROGEN_RATE)),
+                        f.unit(QuantityKind.AREA),
+                        f.unit(QuantityKind.VOLUME),
+                        f.unit(QuantityKind.RATE),
+                        f.unit(QuantityKind.NITROGEN),
+                        f.unit(QuantityKind.NITROGEN_RATE)),
                 "Rowledger " + options.programVersion());
     }
 
@@ -173,7 +173,7 @@ public final class NitrogenRecordBuilder {
         }
         List<String> volumes = new ArrayList<>();
         for (int p = 0; p < volumeL.length; p++) {
-            volumes.add(f.text(Measure.VOLUME, volumeL[p])
+            volumes.add(f.text(QuantityKind.VOLUME, volumeL[p])
                     + (volumeL.length > 1
                             ? " "
                                     + TextTruncation.name(
@@ -185,7 +185,7 @@ public final class NitrogenRecordBuilder {
                 date,
                 f.clock(passes.get(indexes.get(0)).startS()) + " to "
                         + f.clock(passes.get(indexes.get(indexes.size() - 1)).endS()),
-                f.text(Measure.AREA, sweptM2),
+                f.text(QuantityKind.AREA, sweptM2),
                 String.join(", ", volumes));
     }
 
@@ -194,7 +194,7 @@ public final class NitrogenRecordBuilder {
         List<Item> items = new ArrayList<>();
         items.add(new Item(
                 "Ground covered",
-                f.text(Measure.AREA, c.coveredAreaM2())
+                f.text(QuantityKind.AREA, c.coveredAreaM2())
                         + ", each place once: the rows' strips joined, from the antenna's path back to where the liquid "
                         + "meets the ground",
                 false));
@@ -203,7 +203,7 @@ public final class NitrogenRecordBuilder {
                         ? new Item("Field boundary", "none given", false)
                         : new Item(
                                 "Field boundary",
-                                f.text(Measure.AREA, c.boundaryAreaM2()) + " inside the outline handed in",
+                                f.text(QuantityKind.AREA, c.boundaryAreaM2()) + " inside the outline handed in",
                                 true));
         CoveragePhrases skips = CoverageSectionBuilder.skips(a, f);
         CoveragePhrases overlap = CoverageSectionBuilder.overlap(a, f);
@@ -242,8 +242,8 @@ public final class NitrogenRecordBuilder {
     private String rows(Rig rig) {
         double[] widths =
                 rig.bands().stream().mapToDouble(Band::widthM).sorted().toArray();
-        return rig.rows() + ", " + f.text(Measure.SMALL_LENGTH, widths[widths.length / 2]) + " apart, together "
-                + f.text(Measure.LENGTH, rig.widthM()) + " wide";
+        return rig.rows() + ", " + f.text(QuantityKind.SMALL_LENGTH, widths[widths.length / 2]) + " apart, together "
+                + f.text(QuantityKind.LENGTH, rig.widthM()) + " wide";
     }
 
     private String knives(Rig rig) {

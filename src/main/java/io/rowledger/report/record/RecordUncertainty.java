@@ -6,7 +6,7 @@ import io.rowledger.report.record.NitrogenRecord.Item;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.UncertaintyBudget;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,13 +35,13 @@ public final class RecordUncertainty {
         boolean doubtful = a.setup().contradicted();
         return "In 9 of 10 jobs logged like this one" + (doubtful ? " and set up right" : "")
                 + " the true mean lies between " + bound(mean.low(), false) + " and "
-                + bound(mean.high(), true) + " " + f.unit(Measure.NITROGEN_RATE)
+                + bound(mean.high(), true) + " " + f.unit(QuantityKind.NITROGEN_RATE)
                 + (doubtful ? "; this log contradicts the setup in the rig file, so it may lie outside." : ".");
     }
 
     /** Rounded outward, so that rounding never narrows the interval. */
     private String bound(double kgPerM2, boolean up) {
-        double value = Measure.NITROGEN_RATE.from(kgPerM2, f.system());
+        double value = QuantityKind.NITROGEN_RATE.from(kgPerM2, f.system());
         double step = value < FINE_BELOW ? 0.1 : 1;
         double outward = (up ? Math.ceil(value / step) : Math.floor(value / step)) * step;
         return f.fixed(outward, value < FINE_BELOW ? 1 : 0);
@@ -50,16 +50,16 @@ public final class RecordUncertainty {
     /** The figures with their bounds, and what the bounds rest on; empty where nothing can be said. */
     public List<Item> items() {
         List<String> figures = new ArrayList<>();
-        add(figures, "nitrogen ", Measure.NITROGEN, intervals.nitrogenKg());
-        add(figures, "nitrogen ", Measure.NITROGEN_RATE, intervals.nitrogenKgPerM2());
+        add(figures, "nitrogen ", QuantityKind.NITROGEN, intervals.nitrogenKg());
+        add(figures, "nitrogen ", QuantityKind.NITROGEN_RATE, intervals.nitrogenKgPerM2());
         for (int p = 0; p < intervals.products().size(); p++) {
             add(
                     figures,
                     TextTruncation.name(a.rig().products().get(p).name()) + " ",
-                    Measure.VOLUME,
+                    QuantityKind.VOLUME,
                     intervals.products().get(p).volumeL());
         }
-        add(figures, "ground covered ", Measure.AREA, intervals.coveredAreaM2());
+        add(figures, "ground covered ", QuantityKind.AREA, intervals.coveredAreaM2());
         addGround(figures, "skipped ", intervals.skipAreaM2());
         addGround(figures, "covered twice ", intervals.overlapAreaM2());
         if (figures.isEmpty()) {
@@ -72,11 +72,11 @@ public final class RecordUncertainty {
         add(
                 figures,
                 what,
-                f.measureBeside(interval.value(), intervals.coveredAreaM2().value()),
+                f.kindBeside(interval.value(), intervals.coveredAreaM2().value()),
                 interval);
     }
 
-    private void add(List<String> figures, String what, Measure measure, Interval interval) {
+    private void add(List<String> figures, String what, QuantityKind measure, Interval interval) {
         if (interval.known()) {
             figures.add(what + f.within(measure, interval.value(), interval.low(), interval.high()));
         }
@@ -92,7 +92,8 @@ public final class RecordUncertainty {
             parts.add("density" + of + " within " + f.percent(liquid.densityAccuracy() * 100)
                     + given(liquid.densityGiven()));
         }
-        parts.add("lengths within " + f.text(Measure.SMALL_LENGTH, basis.toleranceM()) + given(basis.toleranceGiven()));
+        parts.add("lengths within " + f.text(QuantityKind.SMALL_LENGTH, basis.toleranceM())
+                + given(basis.toleranceGiven()));
         return "Holds 9 times in 10 if " + String.join(", ", parts) + " and the receiver errs as its fixes usually do";
     }
 

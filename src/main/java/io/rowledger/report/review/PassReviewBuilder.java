@@ -35,7 +35,7 @@ import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -94,13 +94,13 @@ public final class PassReviewBuilder {
         Coverage c = a.coverage();
         List<Figure> figures = new ArrayList<>();
         String beside = c.boundary() == null
-                ? f.text(Measure.AREA, a.rates().sweptAreaM2()) + " swept"
-                : "of " + f.text(Measure.AREA, c.boundaryAreaM2()) + " in the boundary";
+                ? f.text(QuantityKind.AREA, a.rates().sweptAreaM2()) + " swept"
+                : "of " + f.text(QuantityKind.AREA, c.boundaryAreaM2()) + " in the boundary";
         Interval covered = a.intervals().coveredAreaM2();
         figures.add(new Figure(
                 "Ground covered",
-                sure.value(Measure.AREA, c.coveredAreaM2(), covered),
-                sure.before(sure.bounds(Measure.AREA, c.coveredAreaM2(), covered), beside),
+                sure.value(QuantityKind.AREA, c.coveredAreaM2(), covered),
+                sure.before(sure.bounds(QuantityKind.AREA, c.coveredAreaM2(), covered), beside),
                 false));
         for (int p = 0; p < products.size(); p++) {
             figures.addAll(productFigures(p));
@@ -126,20 +126,21 @@ public final class PassReviewBuilder {
         double rate = received.meanRateLPerM2();
         String of = products.size() > 1 ? products.get(p).name() + ": " : "";
         String volumeNote = sum.hasTarget()
-                ? "target " + f.text(Measure.VOLUME, sum.owedL()) + " (" + f.signedPercent(sum.deviationPct()) + ")"
+                ? "target " + f.text(QuantityKind.VOLUME, sum.owedL()) + " (" + f.signedPercent(sum.deviationPct())
+                        + ")"
                 : "no target known";
         String rateNote =
-                sum.hasTarget() ? "target " + f.text(Measure.RATE, sum.meanTargetLPerM2()) : "no target known";
+                sum.hasTarget() ? "target " + f.text(QuantityKind.RATE, sum.meanTargetLPerM2()) : "no target known";
         return List.of(
                 new Figure(
                         of + "Applied",
-                        sure.value(Measure.VOLUME, sum.volumeL(), in.volumeL()),
-                        sure.before(sure.bounds(Measure.VOLUME, sum.volumeL(), in.volumeL()), volumeNote),
+                        sure.value(QuantityKind.VOLUME, sum.volumeL(), in.volumeL()),
+                        sure.before(sure.bounds(QuantityKind.VOLUME, sum.volumeL(), in.volumeL()), volumeNote),
                         Math.abs(sum.deviationPct()) > Limits.WATCH_PCT),
                 new Figure(
                         of + "Mean rate",
-                        sure.value(Measure.RATE, rate, in.meanRateLPerM2()),
-                        sure.before(sure.bounds(Measure.RATE, rate, in.meanRateLPerM2()), rateNote),
+                        sure.value(QuantityKind.RATE, rate, in.meanRateLPerM2()),
+                        sure.before(sure.bounds(QuantityKind.RATE, rate, in.meanRateLPerM2()), rateNote),
                         false),
                 new Figure(
                         of + "Ground on rate",
@@ -157,12 +158,12 @@ public final class PassReviewBuilder {
         Interval rate = a.intervals().nitrogenKgPerM2();
         return new Figure(
                 "Nitrogen",
-                sure.value(Measure.NITROGEN_RATE, perM2, rate),
+                sure.value(QuantityKind.NITROGEN_RATE, perM2, rate),
                 Double.isFinite(nitrogenKg)
                         ? sure.before(
-                                sure.bounds(Measure.NITROGEN_RATE, perM2, rate),
+                                sure.bounds(QuantityKind.NITROGEN_RATE, perM2, rate),
                                 sure.within(
-                                                Measure.NITROGEN,
+                                                QuantityKind.NITROGEN,
                                                 nitrogenKg,
                                                 a.intervals().nitrogenKg())
                                         + " in all")
@@ -193,9 +194,10 @@ public final class PassReviewBuilder {
         Intervals in = a.intervals();
         Intervals.OfProduct ofProduct = in.products().get(p);
         String ofRows = sure.ofRows(in, p);
-        String summary = sure.within(Measure.VOLUME, sum.volumeL(), ofProduct.volumeL()) + " over "
-                + sure.within(Measure.AREA, a.coverage().coveredAreaM2(), in.coveredAreaM2()) + " of covered ground: "
-                + sure.within(Measure.RATE, r.meanRateLPerM2(), ofProduct.meanRateLPerM2()) + "."
+        String summary = sure.within(QuantityKind.VOLUME, sum.volumeL(), ofProduct.volumeL()) + " over "
+                + sure.within(QuantityKind.AREA, a.coverage().coveredAreaM2(), in.coveredAreaM2())
+                + " of covered ground: "
+                + sure.within(QuantityKind.RATE, r.meanRateLPerM2(), ofProduct.meanRateLPerM2()) + "."
                 + (ofRows.isEmpty() ? "" : " " + ofRows);
         String basis = sum.hasTarget()
                 ? "metered volume against target rate times the ground the row had to do, which is what it swept less what"
@@ -232,13 +234,13 @@ public final class PassReviewBuilder {
         double rate = row.appliedAreaM2() > 0 ? product.volumeL() / row.appliedAreaM2() : Double.NaN;
         return new RowRate(
                 row.row(),
-                f.number(Measure.AREA, row.sweptAreaM2()),
-                f.number(Measure.AREA, row.appliedAreaM2()),
-                f.number(Measure.VOLUME, product.volumeL()),
+                f.number(QuantityKind.AREA, row.sweptAreaM2()),
+                f.number(QuantityKind.AREA, row.appliedAreaM2()),
+                f.number(QuantityKind.VOLUME, product.volumeL()),
                 Wording.cell(f.number(
-                        Measure.VOLUME,
+                        QuantityKind.VOLUME,
                         product.targetVolumeL() - a.coverage().shutOffCredit().ofRowL(p, row.row()))),
-                Wording.cell(f.number(Measure.RATE, rate)),
+                Wording.cell(f.number(QuantityKind.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
                 Limits.mark(deviation));
@@ -289,10 +291,10 @@ public final class PassReviewBuilder {
                     pass.number(),
                     f.clock(pass.startS()),
                     f.duration(seconds),
-                    f.number(Measure.LENGTH, pass.lengthM()),
+                    f.number(QuantityKind.LENGTH, pass.lengthM()),
                     UnitFormat.compass(pass.headingRad()),
-                    f.number(Measure.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN),
-                    f.number(Measure.AREA, totals.sweptAreaM2()),
+                    f.number(QuantityKind.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN),
+                    f.number(QuantityKind.AREA, totals.sweptAreaM2()),
                     passRates(totals)));
         }
         return lines;
@@ -306,8 +308,8 @@ public final class PassReviewBuilder {
             double deviation = ProductSums.offPct(
                     volumeL, targetL - a.coverage().shutOffCredit().ofPassL(p, totals.pass()));
             rates.add(new PassRate(
-                    f.number(Measure.VOLUME, volumeL),
-                    f.number(Measure.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
+                    f.number(QuantityKind.VOLUME, volumeL),
+                    f.number(QuantityKind.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
                     Wording.cell(f.signedPercent(deviation)),
                     Limits.mark(deviation)));
         }

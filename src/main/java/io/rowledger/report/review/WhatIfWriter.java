@@ -7,7 +7,7 @@ import io.rowledger.document.text.Wording;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.report.review.WhatIfSection.Line;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.whatif.WhatIf;
 import java.util.ArrayList;
@@ -129,7 +129,7 @@ final class WhatIfWriter {
             moved[p] = turn.movedL();
             lines.add(new Line(
                     "Turn compensation" + of,
-                    f.text(Measure.VOLUME, turn.movedL()) + " to other rows, none saved",
+                    f.text(QuantityKind.VOLUME, turn.movedL()) + " to other rows, none saved",
                     nitrogenOf(moved, " moved"),
                     f.areaBeside(turn.beyond5M2(), a.coverage().coveredAreaM2()) + " no longer 5% off or more",
                     DASH));
@@ -149,14 +149,14 @@ final class WhatIfWriter {
         double[] gained = new double[a.rig().products().size()];
         gained[one.product()] = -one.gainedL();
         lines.add(new Line(
-                "At " + f.text(Measure.SPEED, one.holdsMps()) + " at most",
+                "At " + f.text(QuantityKind.SPEED, one.holdsMps()) + " at most",
                 liquids(gained),
                 nitrogen(gained),
                 f.areaBeside(one.areaM2(), a.coverage().coveredAreaM2()) + " at its rate, " + f.duration(one.extraS())
                         + " more",
                 money(gained)));
         assumes.add("Speed: the supply gave no more above it; where the bar went faster, "
-                + f.text(Measure.SPEED, one.usualMps())
+                + f.text(QuantityKind.SPEED, one.usualMps())
                 + " in the mean, it would have gone at this speed and every delivering row have got its target.");
     }
 
@@ -187,7 +187,7 @@ final class WhatIfWriter {
             } else if (savedL[p] != 0) {
                 double half = figures.halfL(p, savedL[p]);
                 double size = Math.abs(savedL[p]);
-                parts.add(within(Measure.VOLUME, size, half) + name + less(savedL[p]));
+                parts.add(within(QuantityKind.VOLUME, size, half) + name + less(savedL[p]));
             }
         }
         return parts.isEmpty() ? DASH : String.join(", ", parts);
@@ -200,11 +200,11 @@ final class WhatIfWriter {
     private String nitrogenOf(double[] litres, String tail) {
         double size = Math.abs(figures.nitrogenKg(litres));
         double half = Math.abs(figures.nitrogenKg(halves(litres)));
-        return Double.isFinite(size) ? within(Measure.NITROGEN, size, half) + tail : UnitFormat.UNKNOWN;
+        return Double.isFinite(size) ? within(QuantityKind.NITROGEN, size, half) + tail : UnitFormat.UNKNOWN;
     }
 
     /** Without the digits its doubt denies, and without more than such a figure ever has. */
-    private String within(Measure measure, double size, double half) {
+    private String within(QuantityKind measure, double size, double half) {
         String usual = f.text(measure, size);
         String denied = f.valueWithin(measure, size, size - half, size + half);
         return denied.length() < usual.length() ? denied : usual;
@@ -220,7 +220,7 @@ final class WhatIfWriter {
 
     private String ground(double lessM2, String what) {
         double size = Math.abs(lessM2);
-        Measure measure = f.measureBeside(size, a.coverage().overlapAreaM2());
+        QuantityKind measure = f.kindBeside(size, a.coverage().overlapAreaM2());
         String usual = f.areaBeside(size, a.coverage().overlapAreaM2());
         String denied = f.valueWithin(measure, size, size - figures.halfM2(), size + figures.halfM2());
         return (denied.length() < usual.length() ? denied : usual) + less(lessM2) + " " + what;

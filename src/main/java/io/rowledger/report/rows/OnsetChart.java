@@ -8,7 +8,7 @@ import io.rowledger.document.chart.Canvas.Ink;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 
 /** What happened around the onset of a finding: the row's flow, its siblings, its target, and the speed below. */
@@ -55,23 +55,23 @@ final class OnsetChart implements Chart {
         double split = TOP_PT + (foot - TOP_PT) * (1 - SPEED_SHARE);
         double flowMost =
                 most(new double[] {most(window.flowLPerS()), most(window.peersLPerS()), most(window.targetLPerS())});
-        Panel flow = panel(TOP_PT, split - BETWEEN_PT, Measure.FLOW.from(flowMost, f.system()));
-        Panel speed = panel(split, foot, Measure.SPEED.from(most(window.speedMps()), f.system()));
+        Panel flow = panel(TOP_PT, split - BETWEEN_PT, QuantityKind.FLOW.from(flowMost, f.system()));
+        Panel speed = panel(split, foot, QuantityKind.SPEED.from(most(window.speedMps()), f.system()));
         grid(canvas, flow, widthPt, 4);
         grid(canvas, speed, widthPt, 2);
         times(canvas, speed, widthPt);
         double onset = x(window.onsetS(), widthPt);
         canvas.line(onset, TOP_PT, onset, foot, Palette.INK, 0.7);
-        line(canvas, flow, window.targetLPerS(), Measure.FLOW, widthPt, TARGET_RGB, 1.8);
-        line(canvas, flow, window.peersLPerS(), Measure.FLOW, widthPt, PEERS_RGB, 0.9);
-        line(canvas, flow, window.flowLPerS(), Measure.FLOW, widthPt, ROW_RGB, 1.3);
-        line(canvas, speed, window.speedMps(), Measure.SPEED, widthPt, Palette.ACCENT, 1);
+        line(canvas, flow, window.targetLPerS(), QuantityKind.FLOW, widthPt, TARGET_RGB, 1.8);
+        line(canvas, flow, window.peersLPerS(), QuantityKind.FLOW, widthPt, PEERS_RGB, 0.9);
+        line(canvas, flow, window.flowLPerS(), QuantityKind.FLOW, widthPt, ROW_RGB, 1.3);
+        line(canvas, speed, window.speedMps(), QuantityKind.SPEED, widthPt, Palette.ACCENT, 1);
         captions(canvas, widthPt, split, onset);
     }
 
     private void captions(Canvas canvas, double widthPt, double split, double onset) {
-        canvas.text(f.unit(Measure.FLOW), 0, 7, Palette.SMALL, Align.LEFT);
-        canvas.text(f.unit(Measure.SPEED), 0, split - 2, Palette.SMALL, Align.LEFT);
+        canvas.text(f.unit(QuantityKind.FLOW), 0, 7, Palette.SMALL, Align.LEFT);
+        canvas.text(f.unit(QuantityKind.SPEED), 0, split - 2, Palette.SMALL, Align.LEFT);
         double x = LEFT_PT;
         String row = window.row() == 0 ? "all rows together" : "row " + window.row();
         x = key(canvas, x, ROW_RGB, 1.6, row);
@@ -137,7 +137,7 @@ final class OnsetChart implements Chart {
 
     /** Draws a column over time; each slice of time gives its lowest and highest value in their order. */
     private void line(
-            Canvas canvas, Panel panel, double[] si, Measure measure, double widthPt, int rgb, double strokePt) {
+            Canvas canvas, Panel panel, double[] si, QuantityKind measure, double widthPt, int rgb, double strokePt) {
         double[] time = window.timeS();
         int n = time.length;
         double silence = SILENCE * (time[n - 1] - time[0]) / (n - 1);

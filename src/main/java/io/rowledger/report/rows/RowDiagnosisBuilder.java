@@ -25,7 +25,7 @@ import io.rowledger.report.rows.RowDiagnosis.BaselineLine;
 import io.rowledger.report.rows.RowDiagnosis.Card;
 import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -146,11 +146,11 @@ public final class RowDiagnosisBuilder {
         for (Figure figure : figures) {
             String value =
                     switch (figure.unit()) {
-                        case "m/s" -> f.text(Measure.SPEED, figure.value());
+                        case "m/s" -> f.text(QuantityKind.SPEED, figure.value());
                         case "m" ->
                             kind == FindingKind.SIDE_OFFSET
                                     ? aside(figure.value())
-                                    : f.text(Measure.DIMENSION, figure.value());
+                                    : f.text(QuantityKind.DIMENSION, figure.value());
                         // A lag is entered to a hundredth, and known to about a tenth.
                         case "s" ->
                             kind == FindingKind.FLOW_LAG
@@ -166,8 +166,8 @@ public final class RowDiagnosisBuilder {
 
     /** A side in words: nobody reads left out of a minus sign. */
     private String aside(double m) {
-        String size = f.text(Measure.DIMENSION, Math.abs(m));
-        return size.equals(f.text(Measure.DIMENSION, 0)) ? size : size + (m < 0 ? " left" : " right");
+        String size = f.text(QuantityKind.DIMENSION, Math.abs(m));
+        return size.equals(f.text(QuantityKind.DIMENSION, 0)) ? size : size + (m < 0 ? " left" : " right");
     }
 
     /** Short times keep a decimal. */

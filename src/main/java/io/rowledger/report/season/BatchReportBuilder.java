@@ -11,7 +11,7 @@ import io.rowledger.report.season.BatchReport.Line;
 import io.rowledger.report.season.BatchReport.Said;
 import io.rowledger.report.season.BatchReport.Units;
 import io.rowledger.uncertainty.Interval;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -57,7 +57,7 @@ public final class BatchReportBuilder {
         }
         double lastS = Double.isInfinite(endS) ? Double.NaN : endS;
         String days = Double.isNaN(lastS) ? "No field done" : days(startS, lastS);
-        String mass = f.unit(Measure.NITROGEN).replace(" N", "");
+        String mass = f.unit(QuantityKind.NITROGEN).replace(" N", "");
         return new BatchReport(
                 "Batch summary: " + days,
                 days,
@@ -65,7 +65,11 @@ public final class BatchReportBuilder {
                 "Rowledger " + options.programVersion(),
                 answer(),
                 said(Result::hint, outcome -> List.of(message(outcome))),
-                new Units(f.unit(Measure.AREA), f.unit(Measure.VOLUME), mass, f.unit(Measure.NITROGEN_RATE)),
+                new Units(
+                        f.unit(QuantityKind.AREA),
+                        f.unit(QuantityKind.VOLUME),
+                        mass,
+                        f.unit(QuantityKind.NITROGEN_RATE)),
                 outcomes.stream()
                         .filter(outcome -> outcome.figures() != null)
                         .map(this::line)
@@ -101,11 +105,11 @@ public final class BatchReportBuilder {
                 + (hint == 0 ? "." : ", " + hint + " not done: see below.");
         answer.add(of);
         if (!figures.isEmpty()) {
-            answer.add(f.text(Measure.AREA, sum(one -> one.job().coveredM2())) + " covered, "
-                    + f.text(Measure.VOLUME, sum(BatchFigures::volumeL)) + " of liquid and "
-                    + f.text(Measure.NITROGEN, sum(one -> one.job().nitrogenKg())) + " put on by the meters; "
-                    + f.text(Measure.AREA, sum(BatchFigures::skipM2)) + " skipped, "
-                    + f.text(Measure.AREA, sum(BatchFigures::overlapM2)) + " doubled.");
+            answer.add(f.text(QuantityKind.AREA, sum(one -> one.job().coveredM2())) + " covered, "
+                    + f.text(QuantityKind.VOLUME, sum(BatchFigures::volumeL)) + " of liquid and "
+                    + f.text(QuantityKind.NITROGEN, sum(one -> one.job().nitrogenKg())) + " put on by the meters; "
+                    + f.text(QuantityKind.AREA, sum(BatchFigures::skipM2)) + " skipped, "
+                    + f.text(QuantityKind.AREA, sum(BatchFigures::overlapM2)) + " doubled.");
             Interval nitrogen = Season.sum(
                     figures.stream().map(one -> one.job().nitrogenWithin()).toList());
             Interval covered = Season.sum(
@@ -114,8 +118,8 @@ public final class BatchReportBuilder {
                 IntervalPhrases words = new IntervalPhrases(f);
                 answer.add(
                         "Meters, tape and receivers leave it at "
-                                + words.within(Measure.NITROGEN, nitrogen.value(), nitrogen) + " on "
-                                + words.within(Measure.AREA, covered.value(), covered)
+                                + words.within(QuantityKind.NITROGEN, nitrogen.value(), nitrogen) + " on "
+                                + words.within(QuantityKind.AREA, covered.value(), covered)
                                 + " (nine in ten), bounds added up from job to job; the table keeps all digits so that it adds up.");
             }
             long faulty = figures.stream()
@@ -177,12 +181,14 @@ public final class BatchReportBuilder {
                 TextTruncation.name(outcome.name()),
                 outcome.result().words(),
                 local.date(of.job().startS()),
-                number(Measure.AREA, of.job().coveredM2()),
-                number(Measure.VOLUME, of.volumeL()),
-                number(Measure.NITROGEN, of.job().nitrogenKg()),
-                number(Measure.NITROGEN_RATE, of.job().nitrogenKg() / of.job().coveredM2()),
-                number(Measure.AREA, of.skipM2()),
-                number(Measure.AREA, of.overlapM2()),
+                number(QuantityKind.AREA, of.job().coveredM2()),
+                number(QuantityKind.VOLUME, of.volumeL()),
+                number(QuantityKind.NITROGEN, of.job().nitrogenKg()),
+                number(
+                        QuantityKind.NITROGEN_RATE,
+                        of.job().nitrogenKg() / of.job().coveredM2()),
+                number(QuantityKind.AREA, of.skipM2()),
+                number(QuantityKind.AREA, of.overlapM2()),
                 found == 0 ? NONE : f.count(found),
                 found > 0);
     }
@@ -192,17 +198,17 @@ public final class BatchReportBuilder {
                 "All",
                 "",
                 "",
-                number(Measure.AREA, sum(one -> one.job().coveredM2())),
-                number(Measure.VOLUME, sum(BatchFigures::volumeL)),
-                number(Measure.NITROGEN, sum(one -> one.job().nitrogenKg())),
+                number(QuantityKind.AREA, sum(one -> one.job().coveredM2())),
+                number(QuantityKind.VOLUME, sum(BatchFigures::volumeL)),
+                number(QuantityKind.NITROGEN, sum(one -> one.job().nitrogenKg())),
                 "",
-                number(Measure.AREA, sum(BatchFigures::skipM2)),
-                number(Measure.AREA, sum(BatchFigures::overlapM2)),
+                number(QuantityKind.AREA, sum(BatchFigures::skipM2)),
+                number(QuantityKind.AREA, sum(BatchFigures::overlapM2)),
                 "",
                 false);
     }
 
-    private String number(Measure measure, double si) {
+    private String number(QuantityKind measure, double si) {
         return Double.isFinite(si) ? f.number(measure, si) : NONE;
     }
 }

@@ -9,7 +9,7 @@ import io.rowledger.report.season.SeasonReport.FieldLine;
 import io.rowledger.report.season.SeasonReport.JobLine;
 import io.rowledger.report.season.SeasonReport.ProductLine;
 import io.rowledger.report.season.SeasonReport.Units;
-import io.rowledger.units.Measure;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,14 +48,18 @@ public final class SeasonReportBuilder {
         List<FieldLine> fields = season.fields().stream().map(this::field).toList();
         List<ProductLine> products =
                 season.products().stream().map(this::product).toList();
-        String mass = f.unit(Measure.NITROGEN).replace(" N", "");
+        String mass = f.unit(QuantityKind.NITROGEN).replace(" N", "");
         return new SeasonReport(
                 "Nitrogen ledger: " + days,
                 days,
                 endS,
                 "Rowledger " + options.programVersion(),
                 answer(),
-                new Units(f.unit(Measure.AREA), f.unit(Measure.VOLUME), mass, f.unit(Measure.NITROGEN_RATE)),
+                new Units(
+                        f.unit(QuantityKind.AREA),
+                        f.unit(QuantityKind.VOLUME),
+                        mass,
+                        f.unit(QuantityKind.NITROGEN_RATE)),
                 products,
                 season.products().stream().anyMatch(product -> holdsOthers(product.kg())),
                 fields,
@@ -74,27 +78,28 @@ public final class SeasonReportBuilder {
         int fields = season.fields().size();
         List<String> answer = new ArrayList<>();
         double nitrogenKg = season.kg().nitrogenKg();
-        answer.add(
-                (jobs == 1 ? "1 job" : jobs + " jobs") + " on " + (fields == 1 ? "1 field" : fields + " fields") + ": "
-                        + f.text(Measure.NITROGEN, nitrogenKg) + " put on " + f.text(Measure.AREA, season.workedM2())
-                        + " of worked ground by the meters.");
+        answer.add((jobs == 1 ? "1 job" : jobs + " jobs") + " on " + (fields == 1 ? "1 field" : fields + " fields")
+                + ": "
+                + f.text(QuantityKind.NITROGEN, nitrogenKg) + " put on " + f.text(QuantityKind.AREA, season.workedM2())
+                + " of worked ground by the meters.");
         IntervalPhrases words = new IntervalPhrases(f);
         if (season.nitrogenWithin().known() && season.workedWithin().known()) {
             answer.add("Meters, tape and receivers leave it at "
-                    + words.within(Measure.NITROGEN, nitrogenKg, season.nitrogenWithin()) + " on "
-                    + words.within(Measure.AREA, season.workedM2(), season.workedWithin())
+                    + words.within(QuantityKind.NITROGEN, nitrogenKg, season.nitrogenWithin()) + " on "
+                    + words.within(QuantityKind.AREA, season.workedM2(), season.workedWithin())
                     + " (nine in ten). Bounds add up from job to job, since the same meters and the same tape err the same way"
                     + " on every field; the tables keep all digits so that they add up.");
         }
         double beforeKg = season.earlierKg() + season.creditKg();
         if (beforeKg != 0) {
             answer.add("With earlier applications and credits as entered by the user, "
-                    + f.text(Measure.NITROGEN, nitrogenKg + beforeKg) + " in all.");
+                    + f.text(QuantityKind.NITROGEN, nitrogenKg + beforeKg) + " in all.");
         }
         for (SeasonField field : season.fields()) {
             if (field.totalKgPerM2() > field.capKgPerM2()) {
-                answer.add(field.field() + " is above its cap: " + f.text(Measure.NITROGEN_RATE, field.totalKgPerM2())
-                        + " against " + f.text(Measure.NITROGEN_RATE, field.capKgPerM2()) + ".");
+                answer.add(
+                        field.field() + " is above its cap: " + f.text(QuantityKind.NITROGEN_RATE, field.totalKgPerM2())
+                                + " against " + f.text(QuantityKind.NITROGEN_RATE, field.capKgPerM2()) + ".");
             }
         }
         return answer;
@@ -105,11 +110,11 @@ public final class SeasonReportBuilder {
         return new ProductLine(
                 product.name(),
                 f.count(product.jobs()),
-                number(Measure.VOLUME, product.volumeL()),
-                number(Measure.NITROGEN, kg.nitrogenKg()),
-                number(Measure.NITROGEN, kg.phosphateKg()),
-                number(Measure.NITROGEN, kg.potashKg()),
-                number(Measure.NITROGEN, kg.sulfurKg()));
+                number(QuantityKind.VOLUME, product.volumeL()),
+                number(QuantityKind.NITROGEN, kg.nitrogenKg()),
+                number(QuantityKind.NITROGEN, kg.phosphateKg()),
+                number(QuantityKind.NITROGEN, kg.potashKg()),
+                number(QuantityKind.NITROGEN, kg.sulfurKg()));
     }
 
     private FieldLine field(SeasonField field) {
@@ -117,12 +122,12 @@ public final class SeasonReportBuilder {
                 field.farm(),
                 field.field(),
                 f.count(field.jobs().size()),
-                number(Measure.AREA, field.areaM2()),
-                number(Measure.NITROGEN, field.kg().nitrogenKg()),
-                orNone(Measure.NITROGEN, field.earlierKg()),
-                orNone(Measure.NITROGEN, field.creditKg()),
-                number(Measure.NITROGEN, field.totalKg()),
-                number(Measure.NITROGEN_RATE, field.totalKgPerM2()),
+                number(QuantityKind.AREA, field.areaM2()),
+                number(QuantityKind.NITROGEN, field.kg().nitrogenKg()),
+                orNone(QuantityKind.NITROGEN, field.earlierKg()),
+                orNone(QuantityKind.NITROGEN, field.creditKg()),
+                number(QuantityKind.NITROGEN, field.totalKg()),
+                number(QuantityKind.NITROGEN_RATE, field.totalKgPerM2()),
                 limit(field.planKgPerM2()),
                 limit(field.capKgPerM2()),
                 field.totalKgPerM2() > field.capKgPerM2());
@@ -135,10 +140,10 @@ public final class SeasonReportBuilder {
                 "Season",
                 f.count(season.jobs().size()),
                 "",
-                number(Measure.NITROGEN, season.kg().nitrogenKg()),
-                orNone(Measure.NITROGEN, season.earlierKg()),
-                orNone(Measure.NITROGEN, season.creditKg()),
-                number(Measure.NITROGEN, totalKg),
+                number(QuantityKind.NITROGEN, season.kg().nitrogenKg()),
+                orNone(QuantityKind.NITROGEN, season.earlierKg()),
+                orNone(QuantityKind.NITROGEN, season.creditKg()),
+                number(QuantityKind.NITROGEN, totalKg),
                 "",
                 "",
                 "",
@@ -155,11 +160,11 @@ public final class SeasonReportBuilder {
                     lines.add(new JobLine(
                             first ? field.field() : "",
                             first ? local.date(job.startS()) : "",
-                            first ? number(Measure.AREA, job.coveredM2()) : "",
+                            first ? number(QuantityKind.AREA, job.coveredM2()) : "",
                             put.name(),
-                            number(Measure.VOLUME, put.volumeL()),
-                            number(Measure.NITROGEN, put.kg().nitrogenKg()),
-                            number(Measure.NITROGEN_RATE, put.kg().nitrogenKg() / job.coveredM2()),
+                            number(QuantityKind.VOLUME, put.volumeL()),
+                            number(QuantityKind.NITROGEN, put.kg().nitrogenKg()),
+                            number(QuantityKind.NITROGEN_RATE, put.kg().nitrogenKg() / job.coveredM2()),
                             first ? Wording.fileName(job.folder()) : ""));
                     first = false;
                 }
@@ -168,15 +173,15 @@ public final class SeasonReportBuilder {
         return lines;
     }
 
-    private String number(Measure measure, double si) {
+    private String number(QuantityKind measure, double si) {
         return Double.isFinite(si) ? f.number(measure, si) : UnitFormat.UNKNOWN;
     }
 
-    private String orNone(Measure measure, double si) {
+    private String orNone(QuantityKind measure, double si) {
         return si == 0 ? NONE : number(measure, si);
     }
 
     private String limit(double kgPerM2) {
-        return Double.isNaN(kgPerM2) ? NONE : f.number(Measure.NITROGEN_RATE, kgPerM2);
+        return Double.isNaN(kgPerM2) ? NONE : f.number(QuantityKind.NITROGEN_RATE, kgPerM2);
     }
 }
