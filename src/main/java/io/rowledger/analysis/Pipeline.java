@@ -213,7 +213,7 @@ public final class Pipeline {
     /** What the rig file says about the logs. */
     static LogOptions logOptions(Rig rig) {
         return new LogOptions(
-                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows(), rig.hints());
+                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows(), rig.logHints());
     }
 
     /** The ground the drop line came over, so that a boundary of another field can be told how far off it is. */

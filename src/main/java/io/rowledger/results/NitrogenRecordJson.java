@@ -211,7 +211,7 @@ public final class NitrogenRecordJson {
     private void machine(Rig rig) throws IOException {
         json.writeObjectFieldStart("machine");
         json.writeStringField("name", rig.name());
-        json.writeStringField("towing", rig.towing().name().toLowerCase(java.util.Locale.ROOT));
+        json.writeStringField("hitch", rig.hitch().word());
         length("antenna_ahead_of_axle_m", rig.antennaAheadM());
         length("antenna_right_of_center_m", rig.antennaRightM());
         length("axle_to_hitch_m", rig.axleToHitchM());

@@ -3,14 +3,14 @@ package io.rowledger.rig;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The strip of ground an outlet answers for, in metres right of the bar's centre (left is negative).
+ * The strip of ground an outlet serves, in m right of the bar's center (left is negative).
  *
  * @param row the outlet, from 1 at the left
- * @param atM where the liquid meets the ground, m right of centre
- * @param leftM left edge, m right of centre
- * @param rightM right edge, m right of centre; greater than {@code leftM}
- * @param share its part of a full row's width: 1 inside, 0.5, 1 or 1.5 outside; custom bars: width over the median width
- * @param group the shut-off group or supply hose it shares with others, or null
+ * @param atM where the liquid meets the ground, m right of center
+ * @param leftM left edge, m right of center
+ * @param rightM right edge, m right of center; greater than {@code leftM}
+ * @param share share of a full row's width: 1 inside, 0.5, 1 or 1.5 outside; custom bars: width over the median width
+ * @param section name of the shut-off section it belongs to, or null
  */
 public record Band(
         int row,
@@ -18,7 +18,7 @@ public record Band(
         double leftM,
         double rightM,
         double share,
-        @Nullable String group) {
+        @Nullable String section) {
     /** Checks that the band has a width and the row a number. */
     public Band {
         if (row < 1) {

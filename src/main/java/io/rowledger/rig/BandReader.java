@@ -18,7 +18,7 @@ final class BandReader {
     private BandReader() {}
 
     static List<Band> read(YamlMap rows) {
-        rows.only("count", "spacing", "outer_share", "outlets");
+        rows.only("count", "spacing", "outer_share", "outlets", "meters");
         if (!rows.has("outlets")) {
             return equal(rows);
         }
@@ -95,15 +95,15 @@ final class BandReader {
         double[] leftM = new double[items.size()];
         double[] rightM = new double[items.size()];
         double[] atM = new double[items.size()];
-        String[] group = new String[items.size()];
+        String[] section = new String[items.size()];
         for (int i = 0; i < items.size(); i++) {
-            YamlMap outlet = rows.item("outlets", i + 1, items.get(i)).only("at", "band", "group");
+            YamlMap outlet = rows.item("outlets", i + 1, items.get(i)).only("at", "band", "section");
             atM[i] = outlet.quantity("at", Dimension.LENGTH);
             List<Double> band = RigReader.lengths(outlet, "band", "the edges of the band as [-30 in, 0 in]");
             checkBand(outlet, band, atM[i]);
             leftM[i] = band.get(0);
             rightM[i] = band.get(1);
-            group[i] = outlet.has("group") ? outlet.text("group", "a name") : "";
+            section[i] = outlet.has("section") ? outlet.text("section", "a name") : "";
             if (i > 0 && leftM[i] < rightM[i - 1] - MEET_M) {
                 boolean order = leftM[i] < leftM[i - 1];
                 throw outlet.fault(
@@ -121,7 +121,7 @@ final class BandReader {
         List<Band> bands = new ArrayList<>(items.size());
         for (int i = 0; i < items.size(); i++) {
             double share = (rightM[i] - leftM[i]) / medianM;
-            bands.add(new Band(i + 1, atM[i], leftM[i], rightM[i], share, group[i].isEmpty() ? null : group[i]));
+            bands.add(new Band(i + 1, atM[i], leftM[i], rightM[i], share, section[i].isEmpty() ? null : section[i]));
         }
         return bands;
     }

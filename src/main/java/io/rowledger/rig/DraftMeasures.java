@@ -34,17 +34,17 @@ final class DraftMeasures {
                 g == null ? unknown : g.antennaRightM(),
                 "from the center line to the antenna; left is negative");
         back("  axle_to_hitch", g == null ? unknown : g.axleToHitchM(), "from the rear axle back to the hitch pin");
-        String towing = g == null ? "" : g.towing();
-        if (towing.isEmpty()) {
-            DraftRig.fillIn(text, "  towing", "drawn or carried");
+        String hitch = g == null ? "" : g.hitch();
+        if (hitch.isEmpty()) {
+            DraftRig.fillIn(text, "  hitch", "pull-type or mounted");
         } else {
-            DraftRig.line(text, "  towing: " + towing, SAID);
+            DraftRig.line(text, "  hitch: " + hitch, SAID);
         }
-        if (!towing.equals("carried")) {
+        if (!hitch.equals("mounted")) {
             back(
                     "  hitch_to_wheels",
                     g == null ? unknown : g.hitchToWheelsM(),
-                    "from the pin back to the wheels; take the line out if carried");
+                    "from the pin back to the wheels; delete the line if mounted");
         }
         back(
                 "  hitch_to_drop",

@@ -5,108 +5,88 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The machine as its owner measured it, in SI. All lengths in metres; see {@code README.md} for where each is taken.
+ * The machine as its owner measured it, with what else the rig file says.
  *
  * @param name what the records print
- * @param antennaAheadM rear axle forward to the antenna
- * @param antennaRightM tractor's centre line right to the antenna
- * @param axleToHitchM rear axle back to the hitch pin
- * @param towing drawn or carried
- * @param hitchToWheelsM hitch pin back to the wheel line; NaN for a carried bar
- * @param hitchToDropM hitch pin back to the drop line
- * @param barRightM the bar's side offset, positive right
+ * @param lengths of tractor and bar, m
  * @param bands one per outlet, from the left
+ * @param meters the rows that each meter feeds, meters in the order of their numbers in the log, rows ascending; empty
+ *     if each row has its own meter
  * @param products the liquids, in the order of the rig file
- * @param columns quantity to header, for logs whose headers are not recognised
- * @param hints what else the logs leave open: the {@code log:} block
+ * @param hints how to read logs and maps
  * @param job what the log can't know: the {@code job:} block
- * @param toleranceM how far each measured length may be off; NaN where the rig file doesn't say
  */
 public record Rig(
         String name,
-        double antennaAheadM,
-        double antennaRightM,
-        double axleToHitchM,
-        Towing towing,
-        double hitchToWheelsM,
-        double hitchToDropM,
-        double barRightM,
+        BarLengths lengths,
         List<Band> bands,
+        List<List<Integer>> meters,
         List<Product> products,
-        Map<String, String> columns,
-        LogHints hints,
-        Job job,
-        double toleranceM) {
-    /** Copies the lists and checks that there is something to meter and somewhere to put it. */
+        FileHints hints,
+        Job job) {
+    /** Copies the lists and checks that there is at least one outlet and one product. */
     public Rig {
         bands = List.copyOf(bands);
+        meters = meters.stream().map(List::copyOf).toList();
         products = List.copyOf(products);
-        columns = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(columns));
         if (bands.isEmpty() || products.isEmpty()) {
             throw new IllegalArgumentException("a rig has at least one outlet and one product");
         }
     }
 
-    /** A machine whose logs leave nothing open. */
-    public Rig(
-            String name,
-            double antennaAheadM,
-            double antennaRightM,
-            double axleToHitchM,
-            Towing towing,
-            double hitchToWheelsM,
-            double hitchToDropM,
-            double barRightM,
-            List<Band> bands,
-            List<Product> products,
-            Map<String, String> columns,
-            Job job,
-            double toleranceM) {
-        this(
-                name,
-                antennaAheadM,
-                antennaRightM,
-                axleToHitchM,
-                towing,
-                hitchToWheelsM,
-                hitchToDropM,
-                barRightM,
-                bands,
-                products,
-                columns,
-                LogHints.NONE,
-                job,
-                toleranceM);
+    /** A rig with a meter for each row and no hints. */
+    public static Rig of(String name, BarLengths lengths, List<Band> bands, List<Product> products, Job job) {
+        return new Rig(name, lengths, bands, List.of(), products, FileHints.NONE, job);
     }
 
-    /** A machine of which nobody said how well it was measured. */
-    public Rig(
-            String name,
-            double antennaAheadM,
-            double antennaRightM,
-            double axleToHitchM,
-            Towing towing,
-            double hitchToWheelsM,
-            double hitchToDropM,
-            double barRightM,
-            List<Band> bands,
-            List<Product> products,
-            Map<String, String> columns,
-            Job job) {
-        this(
-                name,
-                antennaAheadM,
-                antennaRightM,
-                axleToHitchM,
-                towing,
-                hitchToWheelsM,
-                hitchToDropM,
-                barRightM,
-                bands,
-                products,
-                columns,
-                job,
-                Double.NaN);
+    /** Rear axle forward to the antenna, m. */
+    public double antennaAheadM() {
+        return lengths.antennaAheadM();
+    }
+
+    /** Tractor's centerline right to the antenna, m. */
+    public double antennaRightM() {
+        return lengths.antennaRightM();
+    }
+
+    /** Rear axle back to the hitch pin, m. */
+    public double axleToHitchM() {
+        return lengths.axleToHitchM();
+    }
+
+    /** Pull-type or mounted. */
+    public Hitch hitch() {
+        return lengths.hitch();
+    }
+
+    /** Hitch pin back to the wheel line, m; NaN for a mounted bar. */
+    public double hitchToWheelsM() {
+        return lengths.hitchToWheelsM();
+    }
+
+    /** Hitch pin back to the drop line, m. */
+    public double hitchToDropM() {
+        return lengths.hitchToDropM();
+    }
+
+    /** Side offset of the bar's center, m, positive right. */
+    public double barRightM() {
+        return lengths.barRightM();
+    }
+
+    /** How far each measured length may be off, m; NaN if the rig file gives no tolerance. */
+    public double toleranceM() {
+        return lengths.toleranceM();
+    }
+
+    /** Quantity to header, for logs whose headers are not recognized. */
+    public Map<String, String> columns() {
+        return hints.columns();
+    }
+
+    /** Clock and units of the logs. */
+    public LogHints logHints() {
+        return hints.log();
     }
 
     /** Number of outlets. */
@@ -123,12 +103,12 @@ public record Rig(
         return sum;
     }
 
-    /** Left edge of the leftmost band, m right of the bar's centre. */
+    /** Left edge of the leftmost band, m right of the bar's center. */
     public double leftM() {
         return bands.stream().mapToDouble(Band::leftM).min().orElseThrow();
     }
 
-    /** Right edge of the rightmost band, m right of the bar's centre. */
+    /** Right edge of the rightmost band, m right of the bar's center. */
     public double rightM() {
         return bands.stream().mapToDouble(Band::rightM).max().orElseThrow();
     }

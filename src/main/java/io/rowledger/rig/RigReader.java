@@ -13,21 +13,23 @@ import java.util.Locale;
 import java.util.Map;
 import org.snakeyaml.engine.v2.nodes.Node;
 
-/** Reads a rig file, strictly: what it does not understand it refuses, with the line and the nearest known key. */
+/** Reads a rig file. An unknown key is refused, with its line and the nearest known key. */
 public final class RigReader {
-    /** Longer than any distance on a tractor or a bar's drawbar: above it a unit is wrong. */
+    /** Longest plausible distance on a tractor or drawbar, m: beyond it the unit is wrong. */
     private static final double MAX_M = 30;
-    /** Farther aside than any antenna or bar sits. */
+    /** Largest plausible side offset of an antenna or a bar, m. */
     private static final double MAX_ASIDE_M = 10;
-    /** A machine measured worse than this has not been measured. */
-    private static final double WORST_TOLERANCE_M = 0.5;
+    /** Largest tolerance of a measured length, m. */
+    private static final double MAX_TOLERANCE_M = 0.5;
+
+    private static final String[] BLOCKS = {"rig", "rows", "products", "columns", "prescription", "log", "job"};
 
     private RigReader() {}
 
     /**
      * The rig in the file.
      *
-     * @throws UnusableInputException where the file can't be used
+     * @throws UnusableInputException if the file can't be used
      */
     public static RigFile read(Path path) {
         return read(new YamlFile(path));
@@ -39,90 +41,114 @@ public final class RigReader {
     }
 
     private static RigFile read(YamlFile file) {
-        YamlMap top = file.top().only("rig", "rows", "products", "columns", "log", "job");
+        YamlMap top = file.top().only(BLOCKS);
         Unmeasured.refuse(top);
         YamlMap rig = top.map("rig", "a block with the lengths of tractor and bar")
                 .only(
                         "name",
                         "antenna",
                         "axle_to_hitch",
-                        "towing",
+                        "hitch",
                         "hitch_to_wheels",
                         "hitch_to_drop",
                         "bar_right_of_center",
                         "tolerance");
-        YamlMap antenna = rig.map("antenna", "a block with ahead_of_axle and right_of_center")
-                .only("ahead_of_axle", "right_of_center");
-        Towing towing = towing(rig);
-        List<Band> bands = BandReader.read(top.map("rows", "a block with count and spacing, or with outlets"));
+        BarLengths lengths = lengths(rig);
+        YamlMap rows = top.map("rows", "a block with count and spacing, or with outlets");
+        List<Band> bands = BandReader.read(rows);
         List<Product> products = ProductReader.read(top.map("products", "a block with a key for each liquid"));
-        Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
-        LogHints hints = top.hasMore("log") ? LogHintsReader.read(top.map("log", "a block")) : LogHints.NONE;
-        Job job = top.hasMore("job") ? JobReader.read(top.map("job", "a block"), products) : Job.NONE;
         Rig read = new Rig(
                 rig.textOr("name", "Unnamed bar"),
-                length(antenna, "ahead_of_axle"),
-                aside(antenna, "right_of_center"),
-                length(rig, "axle_to_hitch"),
-                towing,
-                towing == Towing.DRAWN ? wheels(rig) : Double.NaN,
-                length(rig, "hitch_to_drop"),
-                aside(rig, "bar_right_of_center"),
+                lengths,
                 bands,
+                RowMeters.read(rows, bands.size()),
                 products,
-                columns,
-                hints,
-                job,
-                tolerance(rig));
+                hints(top, products),
+                top.hasMore("job") ? JobReader.read(top.map("job", "a block"), products) : Job.NONE);
         return new RigFile(file.name(), file.sha256(), read);
     }
 
+    private static FileHints hints(YamlMap top, List<Product> products) {
+        PrescriptionColumns prescription = top.hasMore("prescription")
+                ? PrescriptionColumnsReader.read(top.map("prescription", "a block"), products)
+                : PrescriptionColumns.NONE;
+        return new FileHints(columns(top), logHints(top), prescription);
+    }
+
     /**
-     * What a rig file says about reading logs, and no more of it: its lengths need not be measured yet.
+     * The part of a rig file that concerns reading logs. The rest of the file is not checked, so that a log can be
+     * inspected before the machine is measured.
      *
-     * @throws UnusableInputException where the file can't be used
+     * @throws UnusableInputException if that part can't be used
      */
     public static LogOptions logOptions(Path path) {
-        YamlMap top = new YamlFile(path).top().only("rig", "rows", "products", "columns", "log", "job");
-        Map<String, String> columns = top.hasMore("columns") ? columns(top.map("columns", "a block")) : Map.of();
-        LogHints hints = top.hasMore("log") ? LogHintsReader.read(top.map("log", "a block")) : LogHints.NONE;
-        return new LogOptions(columns, List.of(), 0, hints);
+        YamlMap top = new YamlFile(path).top().only(BLOCKS);
+        return new LogOptions(columns(top), List.of(), 0, logHints(top));
     }
 
-    private static Towing towing(YamlMap rig) {
-        String text = rig.text("towing", "drawn or carried");
-        Towing towing =
-                switch (text.strip().toLowerCase(Locale.ROOT)) {
-                    case "drawn" -> Towing.DRAWN;
-                    case "carried" -> Towing.CARRIED;
+    private static Map<String, String> columns(YamlMap top) {
+        Map<String, String> columns = new LinkedHashMap<>();
+        if (top.hasMore("columns")) {
+            YamlMap map = top.map("columns", "a block");
+            for (String quantity : map.keys()) {
+                columns.put(quantity, map.text(quantity, "the header of the column in the log"));
+            }
+        }
+        return columns;
+    }
+
+    private static LogHints logHints(YamlMap top) {
+        return top.hasMore("log") ? LogHintsReader.read(top.map("log", "a block")) : LogHints.NONE;
+    }
+
+    private static BarLengths lengths(YamlMap rig) {
+        YamlMap antenna = rig.map("antenna", "a block with ahead_of_axle and right_of_center")
+                .only("ahead_of_axle", "right_of_center");
+        Hitch hitch = hitch(rig);
+        return new BarLengths(
+                length(antenna, "ahead_of_axle"),
+                aside(antenna, "right_of_center"),
+                length(rig, "axle_to_hitch"),
+                hitch,
+                hitch == Hitch.PULL_TYPE ? wheels(rig) : Double.NaN,
+                length(rig, "hitch_to_drop"),
+                aside(rig, "bar_right_of_center"),
+                tolerance(rig));
+    }
+
+    private static Hitch hitch(YamlMap rig) {
+        String text = rig.text("hitch", "pull-type or mounted");
+        Hitch hitch =
+                switch (text.strip().toLowerCase(Locale.ROOT).replace('_', '-').replace(' ', '-')) {
+                    case "pull-type" -> Hitch.PULL_TYPE;
+                    case "mounted" -> Hitch.MOUNTED;
                     default ->
-                        throw rig.fault("towing", "\"" + text + "\"")
-                                .expected("drawn or carried")
-                                .hint(
-                                        "write drawn for a bar on its own wheels behind a hitch pin, carried for one on the "
-                                                + "three-point hitch");
+                        throw rig.fault("hitch", "\"" + text + "\"")
+                                .expected("pull-type or mounted")
+                                .hint("write pull-type for a bar on its own wheels behind a hitch pin, mounted for one "
+                                        + "that the tractor carries");
                 };
-        if (towing == Towing.CARRIED && rig.has("hitch_to_wheels")) {
-            throw rig.fault("hitch_to_wheels", "a wheel line on a carried bar")
-                    .expected("hitch_to_wheels for drawn bars only")
-                    .hint("take the line out, or write towing: drawn");
+        if (hitch == Hitch.MOUNTED && rig.has("hitch_to_wheels")) {
+            throw rig.fault("hitch_to_wheels", "hitch_to_wheels on a mounted bar")
+                    .expected("hitch_to_wheels for pull-type bars only")
+                    .hint("delete the line, or write hitch: pull-type");
         }
-        if (towing == Towing.DRAWN && !rig.has("hitch_to_wheels")) {
-            throw rig.fault("towing", "a drawn bar without hitch_to_wheels")
+        if (hitch == Hitch.PULL_TYPE && !rig.has("hitch_to_wheels")) {
+            throw rig.fault("hitch", "a pull-type bar without hitch_to_wheels")
                     .expected("hitch_to_wheels, the length from the hitch pin back to the wheels, such as 4.4 m")
-                    .hint("measure it and add the line hitch_to_wheels: 4.4 m with your length, or write towing: "
-                            + "carried");
+                    .hint("measure it and add the line hitch_to_wheels: 4.4 m with your length, or write hitch: "
+                            + "mounted");
         }
-        return towing;
+        return hitch;
     }
 
-    /** How far a measured length may be off, m; NaN where the rig file does not say. */
+    /** How far a measured length may be off, m; NaN if the rig file does not say. */
     private static double tolerance(YamlMap rig) {
         double toleranceM = rig.quantityOr("tolerance", Dimension.LENGTH, Double.NaN);
-        if (toleranceM < 0 || toleranceM > WORST_TOLERANCE_M) {
+        if (toleranceM < 0 || toleranceM > MAX_TOLERANCE_M) {
             throw rig.fault("tolerance", "\"" + rig.text("tolerance", "a length") + "\"")
-                    .expected("how far each measure may be off, from 0 to 0.5 m")
-                    .hint("write what the tape can be trusted to, such as 1 in");
+                    .expected("how far each length may be off, from 0 to 0.5 m")
+                    .hint("write how well the tape was read, such as 1 in");
         }
         return toleranceM;
     }
@@ -132,7 +158,7 @@ public final class RigReader {
         if (lengthM == 0) {
             throw rig.fault("hitch_to_wheels", "a length of zero")
                     .expected("the length from the hitch pin back to the wheels, such as 4.4 m")
-                    .hint("measure it; a bar without that length is carried");
+                    .hint("measure it, or write hitch: mounted for a bar without wheels");
         }
         return lengthM;
     }
@@ -142,7 +168,7 @@ public final class RigReader {
         if (lengthM < 0) {
             throw map.fault(key, "the negative length \"" + map.text(key, "a length") + "\"")
                     .expected("a length of zero or more")
-                    .hint("write it without the minus sign; the README shows which way each length is taken");
+                    .hint("delete the minus sign; the README shows which way each length runs");
         }
         if (lengthM > MAX_M) {
             throw map.fault(key, "\"" + map.text(key, "a length") + "\"")
@@ -162,15 +188,7 @@ public final class RigReader {
         return lengthM;
     }
 
-    private static Map<String, String> columns(YamlMap map) {
-        Map<String, String> columns = new LinkedHashMap<>();
-        for (String quantity : map.keys()) {
-            columns.put(quantity, map.text(quantity, "the header of the column in the log"));
-        }
-        return columns;
-    }
-
-    /** The figures of a list of two, such as a band's edges. */
+    /** The lengths in a list, m. */
     static List<Double> lengths(YamlMap map, String key, String what) {
         List<Double> lengths = new ArrayList<>();
         for (Node item : map.list(key, what)) {

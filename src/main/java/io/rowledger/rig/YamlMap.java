@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -19,6 +20,8 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
 /** A block of keys in a YAML file that gives its values by type, and every fault its file, line and key. */
 final class YamlMap {
+    private static final Pattern WHOLE = Pattern.compile("\\d{1,6}");
+
     private final String file;
     private final String path;
     private final int line;
@@ -141,6 +144,23 @@ final class YamlMap {
     /** Item number n, from 1, of the list under a key, itself a block. */
     YamlMap item(String key, int n, Node node) {
         return of(file, child(key) + "[" + n + "]", node);
+    }
+
+    /** The whole numbers in a list, or the one in a plain value; at least one. */
+    List<Integer> wholeNumbers(Node node, String at, String what) {
+        List<Node> items = node instanceof SequenceNode sequence ? sequence.getValue() : List.of(node);
+        List<Integer> numbers = new ArrayList<>();
+        for (Node item : items) {
+            String text = scalar(item, at, what).strip();
+            if (!WHOLE.matcher(text).matches()) {
+                throw fault(lineOf(item), at, words(item)).expected(what).hint("write whole numbers");
+            }
+            numbers.add(Integer.parseInt(text));
+        }
+        if (numbers.isEmpty()) {
+            throw fault(lineOf(node), at, "an empty list").expected(what).hint("write whole numbers, or delete it");
+        }
+        return numbers;
     }
 
     /** True where the key stands there with something behind it. */

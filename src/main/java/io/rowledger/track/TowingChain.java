@@ -1,8 +1,8 @@
 package io.rowledger.track;
 
 import io.rowledger.geo.Heading;
+import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 
 /**
  * Antenna to rear axle to hitch pin to bar, advanced move by move. The state of one machine at one instant.
@@ -47,7 +47,7 @@ final class TowingChain {
         aheadM = rig.antennaAheadM();
         antennaRightM = rig.antennaRightM();
         axleToHitchM = rig.axleToHitchM();
-        drawn = rig.towing() == Towing.DRAWN;
+        drawn = rig.hitch() == Hitch.PULL_TYPE;
         drawbarM = drawn ? rig.hitchToWheelsM() : 0;
         hitchToDropM = rig.hitchToDropM();
         barRightM = rig.barRightM();

@@ -28,7 +28,7 @@ class BatchFolderTest {
               name: Bar
               antenna: {ahead_of_axle: 1 m, right_of_center: 0 m}
               axle_to_hitch: 1 m
-              towing: carried
+              hitch: mounted
               hitch_to_drop: 2 m
               bar_right_of_center: 0 m
             rows: {count: 6, spacing: 30 in, outer_share: 1}

@@ -66,7 +66,7 @@ class TaskDataCallsTest {
             "ahead_of_axle: 1.6 m",
             "right_of_center: 0 m",
             "axle_to_hitch: 0.9 m",
-            "towing: drawn",
+            "hitch: pull-type",
             "hitch_to_wheels: 4.4 m",
             "hitch_to_drop: 5.9 m",
             "spacing: 0.762 m"

@@ -51,7 +51,7 @@ class BadInputTest {
         UnusableInputException e = assertThrows(UnusableInputException.class, () -> {
             Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
             List<String> keys = rig.products().stream().map(Product::key).toList();
-            LogReader.read(List.of(log), new LogOptions(rig.columns(), keys, rig.rows(), rig.hints()));
+            LogReader.read(List.of(log), new LogOptions(rig.columns(), keys, rig.rows(), rig.logHints()));
         });
         String message = e.getMessage().replace(folder + "/", "");
         assertEquals(Files.readString(folder.resolve("expected.txt")).strip(), message);

@@ -40,7 +40,7 @@ class GoodLogTest {
         LogOptions options = OPTIONS;
         if (Files.exists(rigFile)) {
             Rig rig = RigReader.read(rigFile).rig();
-            options = new LogOptions(rig.columns(), List.of("uan"), rig.rows(), rig.hints());
+            options = new LogOptions(rig.columns(), List.of("uan"), rig.rows(), rig.logHints());
         }
         return LogReader.read(files(folder, "log"), options);
     }

@@ -110,7 +110,7 @@ class OpenTrackTest {
                     ahead_of_axle: 0 m
                     right_of_center: 0 m
                   axle_to_hitch: 0 m
-                  towing: carried
+                  hitch: mounted
                   hitch_to_drop: 0 m
                   bar_right_of_center: 0 m
                 rows:

@@ -43,7 +43,7 @@ class PrintedFiguresTest {
 
     private Product product(String density, String more, String analysis) throws IOException {
         String rig = """
-                rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, towing: carried, hitch_to_drop: 2 m}
+                rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, hitch: mounted, hitch_to_drop: 2 m}
                 rows: {count: 2, spacing: 76 cm}
                 products:
                   one: {density: %s, %s analysis: %s}

@@ -6,12 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.rowledger.rate.RowTotals.ProductTotals;
 import io.rowledger.rate.RowTotals.TurnError;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.BarLengths;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -29,7 +29,7 @@ class NutrientsTest {
 
     private static Nutrients of(Job job, List<Product> products, double... litres) {
         List<Band> bands = List.of(new Band(1, -0.5, -1, 0, 1, null), new Band(2, 0.5, 0, 1, 1, null));
-        Rig rig = new Rig("test", 0, 0, 0, Towing.CARRIED, NAN, 0, 0, bands, products, Map.of(), job);
+        Rig rig = Rig.of("test", BarLengths.mounted(0, 0, 0), bands, products, job);
         TurnError none = new TurnError(0, 0, 0, 0, 0);
         // The first row took a quarter of every product.
         List<RowTotals> rows = List.of(

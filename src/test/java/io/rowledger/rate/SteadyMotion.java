@@ -4,10 +4,10 @@ import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.LogColumns;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.BarLengths;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
 import io.rowledger.track.PoseColumns;
@@ -17,7 +17,6 @@ import io.rowledger.track.TrackQuality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 
 /**
  * A bar in exactly known motion, one record a step, written straight into the product's columns: what strips, delivery
@@ -129,10 +128,10 @@ public final class SteadyMotion {
         return columns;
     }
 
-    /** A carried bar of these bands with one product. */
+    /** A mounted bar of these bands with one product. */
     public static Rig rig(List<Band> bands, double targetLPerM2, double flowLagS) {
         Product uan = new Product("uan", "UAN 32-0-0", 1.32528, 0.32, 0, 0, 0, targetLPerM2, flowLagS);
-        return new Rig("test", 0, 0, 0, Towing.CARRIED, Double.NaN, 0, 0, bands, List.of(uan), Map.of(), Job.NONE);
+        return Rig.of("test", BarLengths.mounted(0, 0, 0), bands, List.of(uan), Job.NONE);
     }
 
     /** Bands side by side of these widths, centred on the bar. */

@@ -37,7 +37,7 @@ class DraftRigTest {
         assertEquals(
                 file + ":6: found lengths nobody has measured yet: rig.antenna.ahead_of_axle, "
                         + "rig.antenna.right_of_center, rig.axle_to_hitch, rig.hitch_to_wheels, rig.hitch_to_drop, "
-                        + "rows.spacing; places still to be filled in: rig.towing, rows.outer_share, products.liquid.name, "
+                        + "rows.spacing; places still to be filled in: rig.hitch, rows.outer_share, products.liquid.name, "
                         + "products.liquid.density, products.liquid.analysis, products.liquid.target; expected a figure "
                         + "with its unit for each, such as 5.9 m or 19 ft 4 in. Hint: measure the machine as the "
                         + "README shows and write each figure over the words that stand there.",
@@ -54,7 +54,7 @@ class DraftRigTest {
                     .replace("spacing: measure this", "spacing: 30 in")
                     .replace("measure this", "5 m")
                     .replace("name: fill in", "name: UAN")
-                    .replace("towing: fill in", "towing: drawn")
+                    .replace("hitch: fill in", "hitch: pull-type")
                     .replace("outer_share: fill in", "outer_share: 1")
                     .replace("density: fill in", "density: 11.06 lb/gal")
                     .replace("analysis: fill in", "analysis: 32-0-0")
@@ -64,7 +64,7 @@ class DraftRigTest {
             assertEquals(3, rig.rows());
             Path log = CASES.resolve(name).resolve("log.csv");
             LogReading reading = LogReader.read(
-                    List.of(log), new LogOptions(rig.columns(), List.of("liquid"), rig.rows(), rig.hints()));
+                    List.of(log), new LogOptions(rig.columns(), List.of("liquid"), rig.rows(), rig.logHints()));
             assertEquals(12, reading.table().records(), name);
             // The plain log's first flow, 0.9 gal/min at 6.309020e-2 L/s (NIST SP 811 App. B.8).
             assertEquals(0.9 * 6.309020e-2, reading.table().flowLPerS(0, 0, 0), 1e-7, name);

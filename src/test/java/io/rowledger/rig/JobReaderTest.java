@@ -21,7 +21,7 @@ class JobReaderTest {
     private static final double GAL = 3.785411784;
 
     private static final String RIG = """
-            rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, towing: carried, hitch_to_drop: 2 m}
+            rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, hitch: mounted, hitch_to_drop: 2 m}
             rows: {count: 2, spacing: 76 cm}
             products:
               uan: {name: UAN 32-0-0, density: 11.06 lb/gal, density_at: 60 F, analysis: 32-0-0}

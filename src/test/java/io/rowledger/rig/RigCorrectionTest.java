@@ -23,7 +23,7 @@ class RigCorrectionTest {
               antenna:
                 ahead_of_axle: 1.6 m   # to the dome
               axle_to_hitch: 90 cm
-              towing: carried
+              hitch: mounted
               hitch_to_drop: "19 ft 4 in"   # pin to knife
             rows:
               count: 4

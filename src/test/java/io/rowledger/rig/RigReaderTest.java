@@ -16,12 +16,12 @@ import org.junit.jupiter.api.io.TempDir;
 class RigReaderTest {
     private static final String DRAWN = """
             rig:
-              name: Twelve-row drawn bar
+              name: Twelve-row pull-type bar
               antenna:
                 ahead_of_axle: 1.6 m
                 right_of_center: 0 m
               axle_to_hitch: 0.9 m
-              towing: drawn
+              hitch: pull-type
               hitch_to_wheels: 4.4 m
               hitch_to_drop: 19 ft 4 in
               bar_right_of_center: -2 in
@@ -54,10 +54,10 @@ class RigReaderTest {
     @Test
     void every_figure_arrives_in_si() throws IOException {
         Rig rig = read(DRAWN);
-        assertEquals("Twelve-row drawn bar", rig.name());
+        assertEquals("Twelve-row pull-type bar", rig.name());
         assertEquals(1.6, rig.antennaAheadM());
         assertEquals(0.9, rig.axleToHitchM());
-        assertEquals(Towing.DRAWN, rig.towing());
+        assertEquals(Hitch.PULL_TYPE, rig.hitch());
         assertEquals(4.4, rig.hitchToWheelsM());
         // 19 ft 4 in = 232 in, at 25.4 mm exactly (NIST SP 811 App. B)
         assertEquals(5.8928, rig.hitchToDropM(), 1e-12);
@@ -127,13 +127,13 @@ class RigReaderTest {
         Rig rig = read(DRAWN.substring(0, from) + """
                 rows:
                   outlets:
-                    - {at: -30 in, band: [-45 in, -15 in], group: left}
+                    - {at: -30 in, band: [-45 in, -15 in], section: left}
                     - {at: 0 in, band: [-15 in, 15 in]}
-                    - {at: 22.5 in, band: [15 in, 30 in], group: right}
+                    - {at: 22.5 in, band: [15 in, 30 in], section: right}
                 """ + DRAWN.substring(to));
         assertEquals(3, rig.rows());
-        assertEquals("left", rig.bands().get(0).group());
-        assertEquals(null, rig.bands().get(1).group());
+        assertEquals("left", rig.bands().get(0).section());
+        assertEquals(null, rig.bands().get(1).section());
         assertEquals(0.5, rig.bands().get(2).share(), 1e-12);
         assertEquals(-1.143, rig.leftM(), 1e-12);
         assertEquals(0.762, rig.rightM(), 1e-12);
@@ -141,15 +141,15 @@ class RigReaderTest {
 
     @Test
     void a_carried_bar_has_no_wheel_line() throws IOException {
-        Rig rig = read(DRAWN.replace("towing: drawn", "towing: carried").replace("  hitch_to_wheels: 4.4 m\n", ""));
-        assertEquals(Towing.CARRIED, rig.towing());
+        Rig rig = read(DRAWN.replace("hitch: pull-type", "hitch: mounted").replace("  hitch_to_wheels: 4.4 m\n", ""));
+        assertEquals(Hitch.MOUNTED, rig.hitch());
         assertTrue(Double.isNaN(rig.hitchToWheelsM()));
     }
 
     @Test
     void what_may_be_left_out_takes_its_plain_meaning() throws IOException {
         Rig rig = read("""
-                rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, towing: carried, hitch_to_drop: 2 m}
+                rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, hitch: mounted, hitch_to_drop: 2 m}
                 rows: {count: 2, spacing: 76 cm}
                 products: {ats: {analysis: 12-0-0-26}}
                 columns:

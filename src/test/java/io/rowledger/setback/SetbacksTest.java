@@ -194,7 +194,7 @@ class SetbacksTest {
 
     @Test
     void a_turn_inside_a_setback_gives_the_disc_its_share() {
-        // A carried bar 4 m wide turns about a point 10 m to its right: a quarter ring from 8 to 12 m. At constant flow
+        // A mounted bar 4 m wide turns about a point 10 m to its right: a quarter ring from 8 to 12 m. At constant flow
         // per row each row's volume is spread over its own arc; a disc around the centre holds whole rows up to 10 m.
         Drive drive = new Drive(4, 1).rate(RATE).lift(0, 0, 0).lower().arc(10 * Math.PI / 2, Math.PI / 2);
         Setback s = of(drive, keepOut(point(10, 0), 10));

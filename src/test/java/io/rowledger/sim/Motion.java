@@ -11,7 +11,7 @@ package io.rowledger.sim;
  * </pre>
  *
  * <p>The last line says that the bar's wheels, A behind a pin that sits h behind the axle, do not slip sideways; with
- * h = 0 it is the one-trailer equation of LaValle, Planning Algorithms (2006), eq. 13.19. A carried bar has theta = psi.
+ * h = 0 it is the one-trailer equation of LaValle, Planning Algorithms (2006), eq. 13.19. A mounted bar has theta = psi.
  * Curvature and speed change linearly within a step. Valid for any heading; backing up is as unstable as it is in life.
  */
 public final class Motion {

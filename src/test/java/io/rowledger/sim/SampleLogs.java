@@ -61,7 +61,7 @@ public final class SampleLogs {
 
     private static SimRig drawnBar() {
         return SimRig.drawn(12)
-                .named("Twelve-row drawn bar")
+                .named("Twelve-row pull-type bar")
                 .withAntenna(63 * INCH_M, 0)
                 .withLengths(36 * INCH_M, 174 * INCH_M, 232 * INCH_M);
     }
@@ -152,7 +152,7 @@ public final class SampleLogs {
     /** Contour passes with one rate for the whole bar. */
     public static Scenario contour() {
         SimRig rig = SimRig.carried(12)
-                .named("Twelve-row carried bar")
+                .named("Twelve-row mounted bar")
                 .withAntenna(58 * INCH_M, 0)
                 .withLengths(35 * INCH_M, Double.NaN, 100 * INCH_M);
         GnssModel gnss = GnssModel.rtkDrifting(2)

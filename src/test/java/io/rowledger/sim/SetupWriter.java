@@ -26,7 +26,9 @@ final class SetupWriter {
                 us,
                 "centre line right to the antenna; left is negative");
         measure(b, "  axle_to_hitch", rig.axleToHitchM(), us, "rear axle back to the hitch pin");
-        comment(b.append("  towing: ").append(rig.drawn() ? "drawn" : "carried"), "drawn on own wheels, or carried");
+        comment(
+                b.append("  hitch: ").append(rig.drawn() ? "pull-type" : "mounted"),
+                "pull-type on own wheels, or mounted");
         if (rig.drawn()) {
             measure(b, "  hitch_to_wheels", rig.hitchToWheelsM(), us, "hitch pin back to the bar's own wheels");
         }

@@ -34,10 +34,10 @@ public record SimRig(
     /** Thirty inches. */
     public static final double THIRTY_INCH_M = 30 * 0.0254;
 
-    /** A drawn bar with its drop line 1.5 m behind the wheels, 30 in rows. */
+    /** A pull-type bar with its drop line 1.5 m behind the wheels, 30 in rows. */
     public static SimRig drawn(int rows) {
         return new SimRig(
-                        rows + "-row drawn bar",
+                        rows + "-row pull-type bar",
                         1.6,
                         0,
                         0.9,
@@ -52,10 +52,10 @@ public record SimRig(
                 .withRows(rows, THIRTY_INCH_M, 1);
     }
 
-    /** A carried bar with its drop line 2.6 m behind the hitch, 30 in rows. */
+    /** A mounted bar with its drop line 2.6 m behind the hitch, 30 in rows. */
     public static SimRig carried(int rows) {
         return new SimRig(
-                        rows + "-row carried bar",
+                        rows + "-row mounted bar",
                         1.6,
                         0,
                         0.9,

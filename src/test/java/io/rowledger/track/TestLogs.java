@@ -4,13 +4,13 @@ import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.LogColumns;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.BarLengths;
+import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.function.DoubleFunction;
 
 /** Logs of an antenna on a known path, without noise, for checks against closed forms. */
@@ -57,19 +57,8 @@ public final class TestLogs {
             bands.add(new Band(r + 1, left + spacing / 2, left, left + spacing, 1, null));
         }
         Product uan = new Product("uan", "UAN 32-0-0", 1.32528, 0.32, 0, 0, 0, 4e-2, 0);
-        Towing towing = Double.isNaN(drawbarM) ? Towing.CARRIED : Towing.DRAWN;
-        return new Rig(
-                "test",
-                aheadM,
-                0,
-                axleToHitchM,
-                towing,
-                drawbarM,
-                hitchToDropM,
-                0,
-                bands,
-                List.of(uan),
-                Map.of(),
-                Job.NONE);
+        Hitch hitch = Double.isNaN(drawbarM) ? Hitch.MOUNTED : Hitch.PULL_TYPE;
+        BarLengths lengths = new BarLengths(aheadM, 0, axleToHitchM, hitch, drawbarM, hitchToDropM, 0, Double.NaN);
+        return Rig.of("test", lengths, bands, List.of(uan), Job.NONE);
     }
 }

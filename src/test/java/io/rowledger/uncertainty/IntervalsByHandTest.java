@@ -14,10 +14,10 @@ import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.SteadyMotion;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.BarLengths;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
 import io.rowledger.track.PoseColumns;
@@ -26,7 +26,6 @@ import io.rowledger.track.Track;
 import io.rowledger.track.TrackQuality;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -52,7 +51,7 @@ class IntervalsByHandTest {
             bands.add(new Band(r + 1, left + BAND_M / 2, left, left + BAND_M, 1, null));
         }
         Product uan = new Product("uan", "UAN 32-0-0", 1.325, 0.32, 0, 0, 0, 0.04, 0);
-        Rig rig = new Rig("test", 0, 0, 0, Towing.CARRIED, Double.NaN, 0, 0, bands, List.of(uan), Map.of(), Job.NONE);
+        Rig rig = Rig.of("test", BarLengths.mounted(0, 0, 0), bands, List.of(uan), Job.NONE);
         double[] flows = new double[ROWS];
         java.util.Arrays.fill(flows, 0.04 * 2 * BAND_M);
         LogTable log = SteadyMotion.log(columns, SteadyMotion.steadyFlows(SECONDS, flows));

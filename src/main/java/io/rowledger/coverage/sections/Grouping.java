@@ -79,7 +79,7 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
         Map<String, List<Integer>> groups = new LinkedHashMap<>();
         boolean any = false;
         for (Band band : bands) {
-            String group = band.group();
+            String group = band.section();
             any |= group != null;
             String key = group == null ? "\0" + band.row() : group;
             groups.computeIfAbsent(key, g -> new ArrayList<>()).add(band.row());

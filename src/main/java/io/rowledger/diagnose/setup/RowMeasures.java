@@ -4,8 +4,8 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 import java.util.List;
 
 /** What the rows' own detectors say about the setup: outside share and row order. And what no log tells. */
@@ -109,9 +109,9 @@ final class RowMeasures {
                         + " apart; neighbors hardly at all.");
     }
 
-    /** The wheels' place, for a drawn bar. */
+    /** The wheels' place, for a pull-type bar. */
     static List<SetupParameter> wheels(Rig rig) {
-        return rig.towing() != Towing.DRAWN
+        return rig.hitch() != Hitch.PULL_TYPE
                 ? List.of()
                 : List.of(SetupParameter.untold(
                         SetupMeasurement.HITCH_TO_WHEELS,

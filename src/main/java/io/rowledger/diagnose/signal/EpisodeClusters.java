@@ -49,7 +49,7 @@ public final class EpisodeClusters {
     }
 
     private static @Nullable String group(Evidence e, int r) {
-        return e.signals.rig.bands().get(r).group();
+        return e.signals.rig.bands().get(r).section();
     }
 
     private static boolean sameGroup(@Nullable String a, @Nullable String b) {

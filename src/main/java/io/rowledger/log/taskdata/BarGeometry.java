@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param hitchToWheelsM the implement's connector back to the point about which it turns
  * @param hitchToDropM the implement's connector back to its sections
  * @param barRightM the middle of the bar, right of the connector
- * @param towing drawn or carried, empty where nobody says
+ * @param hitch pull-type or mounted; empty if unknown
  * @param leftM left edges of the outlets, right of the bar's middle; empty where not all are known
  * @param rightM right edges
  */
@@ -25,7 +25,7 @@ public record BarGeometry(
         double hitchToWheelsM,
         double hitchToDropM,
         double barRightM,
-        String towing,
+        String hitch,
         List<Double> leftM,
         List<Double> rightM) {
     /** Sections of one bar may lie so far behind each other and still be one line. */
@@ -78,7 +78,7 @@ public record BarGeometry(
                 hitchX - metres(device, Ddi.ROTATION_POINT_X),
                 hitchX - dropX,
                 middle - metres(implementHitch, Ddi.OFFSET_Y),
-                towing(implementHitch, tractorHitch),
+                hitch(implementHitch, tractorHitch),
                 left,
                 right);
     }
@@ -132,14 +132,14 @@ public record BarGeometry(
     }
 
     /** By the type of connector (DDI 157): drawbars, hooks and pins let the bar turn, a mounted three-point hitch does not. */
-    private static String towing(@Nullable DeviceElement implement, @Nullable DeviceElement tractor) {
+    private static String hitch(@Nullable DeviceElement implement, @Nullable DeviceElement tractor) {
         for (DeviceElement element : new DeviceElement[] {implement, tractor}) {
             Integer type = element == null ? null : element.properties().get(Ddi.CONNECTOR_TYPE);
             if (type != null && type == MOUNTED) {
-                return "carried";
+                return "mounted";
             }
             if (type != null && (type == DRAWBAR || type == PIVOT || (type >= HOOK && type <= BALL))) {
-                return "drawn";
+                return "pull-type";
             }
         }
         return "";

@@ -6,9 +6,9 @@ import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Wording;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.RatesBuilder;
+import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 import io.rowledger.track.PathBreak;
 import io.rowledger.track.TrackQuality;
 import io.rowledger.units.QuantityKind;
@@ -142,9 +142,9 @@ public final class QualitySectionBuilder {
         facts.add(new Fact("Rear axle forward to antenna", f.text(QuantityKind.DIMENSION, rig.antennaAheadM())));
         facts.add(new Fact("Antenna right of center", f.text(QuantityKind.DIMENSION, rig.antennaRightM())));
         facts.add(new Fact("Rear axle back to hitch pin", f.text(QuantityKind.DIMENSION, rig.axleToHitchM())));
-        boolean drawn = rig.towing() == Towing.DRAWN;
-        facts.add(new Fact("Bar", drawn ? "drawn, on its own wheels" : "carried"));
-        if (drawn) {
+        boolean pullType = rig.hitch() == Hitch.PULL_TYPE;
+        facts.add(new Fact("Bar", pullType ? "pull-type, on its own wheels" : "mounted"));
+        if (pullType) {
             facts.add(new Fact("Hitch pin back to wheels", f.text(QuantityKind.DIMENSION, rig.hitchToWheelsM())));
         }
         facts.add(new Fact("Hitch pin back to drop line", f.text(QuantityKind.DIMENSION, rig.hitchToDropM())));

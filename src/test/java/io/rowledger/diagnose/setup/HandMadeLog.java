@@ -82,7 +82,7 @@ final class HandMadeLog {
         lines.add("rig:");
         lines.add("  antenna: {ahead_of_axle: 0 m}");
         lines.add("  axle_to_hitch: 1 m");
-        lines.add("  towing: drawn");
+        lines.add("  hitch: pull-type");
         lines.add("  hitch_to_wheels: 4 m");
         lines.add("  hitch_to_drop: " + hitchToDrop);
         lines.add("  bar_right_of_center: " + barRight);

@@ -25,10 +25,10 @@ import io.rowledger.rate.RowTotals;
 import io.rowledger.rate.RowTotals.ProductTotals;
 import io.rowledger.rate.RowTotals.TurnError;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.BarLengths;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.rig.Towing;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setbacks;
 import io.rowledger.strip.Strips;
@@ -354,19 +354,7 @@ public final class SyntheticJob {
         if (secondProduct) {
             products.add(new Product("ats", "ATS 12-0-0-26S", 1.32, 0.12, 0, 0, 0.26, 0.004, 0));
         }
-        return new Rig(
-                "Ten-row carried bar",
-                1.6,
-                0,
-                0.9,
-                Towing.CARRIED,
-                Double.NaN,
-                2.4,
-                0,
-                bands,
-                products,
-                Map.of(),
-                jobBlock());
+        return Rig.of("Ten-row mounted bar", BarLengths.mounted(1.6, 0.9, 2.4), bands, products, jobBlock());
     }
 
     private Job jobBlock() {

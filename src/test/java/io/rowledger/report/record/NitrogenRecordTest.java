@@ -123,7 +123,7 @@ class NitrogenRecordTest {
                 "inside the outline handed in",
                 "30.0 in apart",
                 "each outside knife feeds a full row's width",
-                "Twelve-row drawn bar",
+                "Twelve-row pull-type bar",
                 "delivered on 2 load tickets (no. SAMPLE-1, SAMPLE-2)",
                 "Starter with the planter† 2026-04-28",
                 "Credit: Soybeans before†",

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class RecordFieldsTest {
     private static final String RIG = """
-            rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, towing: carried, hitch_to_drop: 2 m}
+            rig: {antenna: {ahead_of_axle: 1 m}, axle_to_hitch: 1 m, hitch: mounted, hitch_to_drop: 2 m}
             rows: {count: 2, spacing: 76 cm}
             products:
               uan: {density: 11.06 lb/gal, analysis: 32-0-0}
