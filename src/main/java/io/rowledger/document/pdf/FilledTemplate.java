@@ -3,9 +3,12 @@ package io.rowledger.document.pdf;
 import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.MustacheException;
 import io.rowledger.document.pdf.Templates.Template;
+import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.StringReader;
+import java.io.StringWriter;
+import java.util.Map;
 import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -21,24 +24,29 @@ final class FilledTemplate {
 
     private FilledTemplate() {}
 
-    /** Fills the tags from the model (its accessors are the tags' names) and parses the result. */
-    static Document fill(Template template, Object model) {
+    /**
+     * Fills the tags from the model (its accessors are the tags' names) and the messages (as {@code t}) and parses the
+     * result.
+     */
+    static Document fill(Template template, Object model, Messages messages) {
         if (template.own()) {
             // Tags are plain text to an XML parser, so the file must be well-formed before they are filled: only
             // then is the line in the message the line in the user's file.
             parse(template, template.text(), false);
         }
-        return parse(template, expand(template, model), true);
+        return parse(template, expand(template, model, messages), true);
     }
 
-    private static String expand(Template template, Object model) {
+    private static String expand(Template template, Object model, Messages messages) {
         try {
-            return Mustache.compiler()
+            StringWriter page = new StringWriter();
+            Mustache.compiler()
                     .strictSections(true)
                     .emptyStringIsFalse(true)
                     .withFormatter(value -> printable(String.valueOf(value)))
                     .compile(template.text())
-                    .execute(model);
+                    .execute(model, Map.of("t", new TemplateText(messages, "")), page);
+            return page.toString();
         } catch (MustacheException.Context e) {
             throw broken(template, e.lineNo, "a tag {{" + e.key + "}} that has no meaning here", e)
                     .expected("the tags of the built-in template")

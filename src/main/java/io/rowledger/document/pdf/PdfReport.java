@@ -1,6 +1,7 @@
 package io.rowledger.document.pdf;
 
 import io.rowledger.document.chart.Chart;
+import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -20,9 +21,10 @@ import org.xhtmlrenderer.pdf.ITextTextRenderer;
  *
  * @param template file name of the template, for instance {@code pass-review.xhtml}
  * @param templateFolder the user's own templates, or null
+ * @param messages the words that the template names as {@code t}
  * @param dateS the date the document carries, epoch seconds: when the work ended, never when the report was made
  */
-public record PdfReport(String template, @Nullable Path templateFolder, double dateS) {
+public record PdfReport(String template, @Nullable Path templateFolder, Messages messages, double dateS) {
     static {
         // The layout library logs through SLF4J, and without a logger SLF4J says so on standard error.
         setWhereUnset("slf4j.internal.verbosity", "ERROR");
@@ -58,7 +60,7 @@ public record PdfReport(String template, @Nullable Path templateFolder, double d
     public void write(Object model, Map<String, Chart> charts, List<Attachment> attachments, OutputStream out)
             throws IOException {
         Templates templates = new Templates(templateFolder);
-        Document document = FilledTemplate.fill(templates.read(template), model);
+        Document document = FilledTemplate.fill(templates.read(template), model, messages);
         try {
             out.write(render(document, templates, charts, attachments));
         } catch (ChartElements.UnknownChartException e) {

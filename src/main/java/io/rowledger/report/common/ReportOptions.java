@@ -1,6 +1,7 @@
 package io.rowledger.report.common;
 
 import io.rowledger.document.pdf.Paper;
+import io.rowledger.document.text.Messages;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
@@ -25,5 +26,10 @@ public record ReportOptions(
     /** How these options write figures. */
     public UnitFormat format() {
         return new UnitFormat(units, zone);
+    }
+
+    /** The words of the reports, with values in these units. */
+    public Messages messages() {
+        return Messages.english(format());
     }
 }

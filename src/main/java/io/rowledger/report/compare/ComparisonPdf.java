@@ -17,7 +17,11 @@ public final class ComparisonPdf {
 
     /** Writes the comparison. */
     public static void write(Comparison comparison, ReportOptions options, OutputStream out) throws IOException {
-        new PdfReport(TEMPLATE, options.templateFolder(), comparison.head().endS())
+        new PdfReport(
+                        TEMPLATE,
+                        options.templateFolder(),
+                        options.messages(),
+                        comparison.head().endS())
                 .write(
                         new Model(comparison, options.paper().css()),
                         ComparisonCharts.of(comparison, options.format()),

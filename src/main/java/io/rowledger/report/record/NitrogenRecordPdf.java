@@ -28,7 +28,11 @@ public final class NitrogenRecordPdf {
             OutputStream out)
             throws IOException {
         NitrogenMap map = new NitrogenMap(analysis, NitrogenGrid.of(analysis), record.map(), options.format());
-        new PdfReport(TEMPLATE, options.templateFolder(), record.head().endS())
+        new PdfReport(
+                        TEMPLATE,
+                        options.templateFolder(),
+                        options.messages(),
+                        record.head().endS())
                 .write(new Model(record, options.paper().css()), Map.of("nitrogen-map", map), attachments, out);
     }
 }

@@ -19,7 +19,11 @@ public final class PassReviewPdf {
     /** Writes the review of this analysis. */
     public static void write(Analysis analysis, PassReview review, ReportOptions options, OutputStream out)
             throws IOException {
-        new PdfReport(TEMPLATE, options.templateFolder(), review.head().endS())
+        new PdfReport(
+                        TEMPLATE,
+                        options.templateFolder(),
+                        options.messages(),
+                        review.head().endS())
                 .write(
                         new Model(review, options.paper().css()),
                         ReviewCharts.of(analysis, review, options.format()),

@@ -19,7 +19,11 @@ public final class RowDiagnosisPdf {
     /** Writes the diagnosis of this analysis. */
     public static void write(Analysis analysis, RowDiagnosis diagnosis, ReportOptions options, OutputStream out)
             throws IOException {
-        new PdfReport(TEMPLATE, options.templateFolder(), diagnosis.head().endS())
+        new PdfReport(
+                        TEMPLATE,
+                        options.templateFolder(),
+                        options.messages(),
+                        diagnosis.head().endS())
                 .write(
                         new Model(diagnosis, options.paper().css()),
                         DiagnosisCharts.of(analysis, diagnosis, options.format()),

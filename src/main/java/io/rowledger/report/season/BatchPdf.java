@@ -18,7 +18,7 @@ public final class BatchPdf {
 
     /** Writes the summary. */
     public static void write(BatchReport batch, ReportOptions options, OutputStream out) throws IOException {
-        new PdfReport(TEMPLATE, options.templateFolder(), batch.endS())
+        new PdfReport(TEMPLATE, options.templateFolder(), options.messages(), batch.endS())
                 .write(new Model(batch, options.paper().css()), Map.of(), out);
     }
 }

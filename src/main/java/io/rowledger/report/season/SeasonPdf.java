@@ -18,7 +18,7 @@ public final class SeasonPdf {
 
     /** Writes the ledger. */
     public static void write(SeasonReport season, ReportOptions options, OutputStream out) throws IOException {
-        new PdfReport(TEMPLATE, options.templateFolder(), season.endS())
+        new PdfReport(TEMPLATE, options.templateFolder(), options.messages(), season.endS())
                 .write(
                         new Model(
                                 season,

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.BatchOutcomes;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SyntheticJob;
@@ -15,6 +16,7 @@ import io.rowledger.report.rows.RowDiagnosisPdfTest;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchPdf;
 import io.rowledger.report.season.BatchReportBuilder;
+import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -23,6 +25,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -64,6 +67,7 @@ class ArchiveTest {
         new PdfReport(
                         "page.xhtml",
                         folder,
+                        Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC)),
                         Instant.parse("2026-06-02T14:50:10Z").getEpochSecond())
                 .write(Map.of("field", "Willow & <bottom>"), Map.of(), attachments, out);
         return out.toByteArray();

@@ -1,0 +1,165 @@
+package io.rowledger.laws;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.document.text.Messages;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.io.IOException;
+import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Every key of a message bundle is used, and every key that is used stands in its bundle.
+ *
+ * <p>A use is a string literal in {@code src/main/java} that begins with the name of a bundle and a dot, or a tag
+ * {@code t.KEY} in a template. A literal that ends with a dot begins a family of keys: the rest comes from an enum, and
+ * {@link #FAMILIES} lists which.
+ */
+class MessageKeysTest {
+    private static final Path BUNDLES = Path.of("src/main/resources/io/rowledger/text");
+
+    /** Families of keys by prefix, as it stands in the code: the keys' last parts. */
+    private static final Map<String, Collection<String>> FAMILIES = Map.of();
+
+    private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\n]|\\\\.)*)\"");
+    private static final Pattern TAG = Pattern.compile("\\{\\{[#/^]?\\s*t\\.([A-Za-z0-9_.]+)\\s*}}");
+    private static final Pattern KEY = Pattern.compile("[a-z]+\\.[A-Za-z0-9_.]*");
+    /** Names of files, such as rows.csv, that look like keys. */
+    private static final Pattern FILE_NAME = Pattern.compile(".*\\.(csv|json|html|pdf|xhtml|geojson|gpkg|gpx|tif|zip)");
+
+    @Test
+    void every_key_that_is_used_stands_in_a_bundle() throws IOException {
+        Set<String> missing = new TreeSet<>(uses());
+        missing.removeAll(keys().keySet());
+        assertEquals(Set.of(), missing);
+    }
+
+    @Test
+    void every_key_of_a_bundle_is_used() throws IOException {
+        Set<String> unused = new TreeSet<>(keys().keySet());
+        unused.removeAll(uses());
+        assertEquals(Set.of(), unused);
+    }
+
+    @Test
+    void every_family_is_used() throws IOException {
+        assertEquals(FAMILIES.keySet().stream().collect(Collectors.toCollection(TreeSet::new)), prefixes());
+    }
+
+    @Test
+    void a_key_begins_with_the_name_of_its_bundle_and_stands_there_once() throws IOException {
+        for (Path file : bundleFiles()) {
+            String bundle = bundle(file);
+            Set<String> seen = new TreeSet<>();
+            for (String key : keysInOrder(file)) {
+                assertTrue(key.startsWith(bundle + ".") && KEY.matcher(key).matches(), file + ": " + key);
+                assertTrue(seen.add(key), file + " has " + key + " twice");
+            }
+        }
+    }
+
+    @Test
+    void every_pattern_can_be_read() throws IOException {
+        Messages messages = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
+        for (String key : keys().keySet()) {
+            assertTrue(messages.has(key), key);
+        }
+    }
+
+    private static Set<String> uses() throws IOException {
+        Set<String> uses = new TreeSet<>();
+        for (String text : candidates()) {
+            if (!text.endsWith(".")) {
+                uses.add(text);
+            }
+        }
+        FAMILIES.forEach((prefix, rest) -> rest.forEach(last -> uses.add(prefix + last)));
+        return uses;
+    }
+
+    private static Set<String> prefixes() throws IOException {
+        return candidates().stream().filter(text -> text.endsWith(".")).collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /** What looks like a key of a bundle, in code and templates. */
+    private static Set<String> candidates() throws IOException {
+        Set<String> bundles =
+                bundleFiles().stream().map(MessageKeysTest::bundle).collect(Collectors.toSet());
+        Set<String> found = new TreeSet<>();
+        for (Path file : files(Path.of("src/main/java"), ".java")) {
+            Matcher literal = LITERAL.matcher(withoutComments(Files.readString(file)));
+            while (literal.find()) {
+                String text = literal.group(1);
+                boolean key = KEY.matcher(text).matches()
+                        && !FILE_NAME.matcher(text).matches()
+                        && bundles.contains(text.substring(0, text.indexOf('.')));
+                if (key) {
+                    found.add(text);
+                }
+            }
+        }
+        for (Path file : files(Path.of("report-templates"), ".xhtml")) {
+            Matcher tag = TAG.matcher(Files.readString(file));
+            while (tag.find()) {
+                found.add(tag.group(1));
+            }
+        }
+        return found;
+    }
+
+    private static String withoutComments(String java) {
+        return java.replaceAll("(?s)/\\*.*?\\*/", "").replaceAll("(?m)^\\s*//.*$", "");
+    }
+
+    private static Map<String, String> keys() throws IOException {
+        Map<String, String> keys = new TreeMap<>();
+        for (Path file : bundleFiles()) {
+            Properties properties = new Properties();
+            properties.load(new StringReader(Files.readString(file)));
+            properties.stringPropertyNames().forEach(key -> keys.put(key, properties.getProperty(key)));
+        }
+        return keys;
+    }
+
+    /** Keys as they stand in the file, twice where they stand there twice. */
+    private static List<String> keysInOrder(Path file) throws IOException {
+        String joined = Files.readString(file).replaceAll("\\\\\n\\s*", "");
+        return joined.lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .map(line -> line.substring(0, line.indexOf('=')).strip())
+                .toList();
+    }
+
+    private static List<Path> bundleFiles() throws IOException {
+        return files(BUNDLES, ".properties");
+    }
+
+    /** {@code findings} for {@code findings.properties} and {@code findings_es.properties}. */
+    private static String bundle(Path file) {
+        return file.getFileName().toString().replaceAll("(_[a-z]{2})?\\.properties$", "");
+    }
+
+    private static List<Path> files(Path folder, String ending) throws IOException {
+        try (Stream<Path> files = Files.walk(folder)) {
+            return files.filter(file -> file.toString().endsWith(ending))
+                    .sorted()
+                    .toList();
+        }
+    }
+}
