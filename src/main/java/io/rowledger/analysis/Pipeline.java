@@ -77,7 +77,7 @@ public final class Pipeline {
         progress.begins("summing rows", track.poses().steps() + " steps of " + rig.rows() + " rows");
         ZonesBuilder zoning = maps.zoning(strips, rig);
         Delivery delivery =
-                DeliveryBuilder.build(reading.table(), rig, strips, zoning == null ? null : zoning.planned());
+                DeliveryBuilder.build(reading.table(), rig, strips, zoning == null ? null : zoning.prescribedRates());
         Rates rates = RatesBuilder.build(track, strips, delivery);
         progress.begins("computing coverage", track.passes().size() + " passes");
         Coverage coverage = Coverages.of(
@@ -183,7 +183,7 @@ public final class Pipeline {
         Track track = TrackBuilder.build(log, rig, TrackOptions.defaults().withThreads(threads));
         Strips strips = new Strips(track.poses(), rig.bands());
         ZonesBuilder zoning = Maps.of(files, rig, track).zoning(strips, rig);
-        Delivery delivery = DeliveryBuilder.build(log, rig, strips, zoning == null ? null : zoning.planned());
+        Delivery delivery = DeliveryBuilder.build(log, rig, strips, zoning == null ? null : zoning.prescribedRates());
         Coverage coverage = Coverages.of(
                 track, strips, delivery, analysis.coverage().boundary(), CoverageOptions.defaults(threads));
         return analysis.with(new CorrectedRun(rig, coverage));

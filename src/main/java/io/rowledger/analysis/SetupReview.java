@@ -1,7 +1,7 @@
 package io.rowledger.analysis;
 
 import io.rowledger.diagnose.setup.SetupCheck;
-import io.rowledger.diagnose.setup.SetupParameter;
+import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.rig.RigCorrection;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -31,7 +31,7 @@ public record SetupReview(
     }
 
     /** The line of the rig file that a measure would change, or null. */
-    public RigCorrection.@Nullable Line line(SetupParameter measure) {
+    public RigCorrection.@Nullable Line line(SetupMeasurement measure) {
         return correction.lines().stream()
                 .filter(line -> line.path().equals(measure.key()))
                 .findFirst()

@@ -2,7 +2,7 @@ package io.rowledger.batch;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.JobFiles;
-import io.rowledger.batch.BatchPlan.Planned;
+import io.rowledger.batch.BatchPlan.PlannedJob;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
@@ -125,17 +125,17 @@ public final class Batch {
     }
 
     private List<BatchOutcome> all(List<FieldJob> jobs, BatchStore store) {
-        List<Planned> plan = BatchPlan.of(jobs, setting.version, setting.options, store, setting.again);
-        List<Planned> toDo = new ArrayList<>();
+        List<PlannedJob> plan = BatchPlan.of(jobs, setting.version, setting.options, store, setting.again);
+        List<PlannedJob> toDo = new ArrayList<>();
         List<BatchOutcome> outcomes = new ArrayList<>();
-        for (Planned planned : plan) {
+        for (PlannedJob planned : plan) {
             if (planned.basis() != null && planned.before() == null) {
                 toDo.add(planned);
             }
         }
         listener.planned(
                 plan.size(), jobs.stream().mapToInt(job -> job.logs().size()).sum(), toDo.size());
-        for (Planned planned : plan) {
+        for (PlannedJob planned : plan) {
             if (planned.basis() == null || planned.before() != null) {
                 end(outcomes, notDone(planned, store), plan.size());
             }
@@ -143,11 +143,11 @@ public final class Batch {
         Map<String, Long> bytes = new HashMap<>();
         toDo.forEach(planned -> bytes.put(planned.job().name(), textBytes(planned.job())));
         toDo.sort(Comparator.comparing(
-                (Planned planned) -> -bytes.getOrDefault(planned.job().name(), 0L)));
+                (PlannedJob planned) -> -bytes.getOrDefault(planned.job().name(), 0L)));
         ExecutorService pool = Executors.newFixedThreadPool(setting.jobs);
         try {
             List<Future<?>> ends = new ArrayList<>();
-            for (Planned planned : toDo) {
+            for (PlannedJob planned : toDo) {
                 long size = bytes.getOrDefault(planned.job().name(), 0L);
                 ends.add(pool.submit(() -> {
                     end(outcomes, done(planned, size, store), plan.size());
@@ -180,7 +180,7 @@ public final class Batch {
         }
     }
 
-    private BatchOutcome notDone(Planned planned, BatchStore store) {
+    private BatchOutcome notDone(PlannedJob planned, BatchStore store) {
         FieldJob job = planned.job();
         Entry before = planned.before();
         if (job.problem() != null) {
@@ -197,7 +197,7 @@ public final class Batch {
     }
 
     /** Does a job when there is memory for it; where that was too little after all, again with all of it. */
-    private BatchOutcome done(Planned planned, long size, BatchStore store) throws InterruptedException {
+    private BatchOutcome done(PlannedJob planned, long size, BatchStore store) throws InterruptedException {
         listener.begins(planned.job().name());
         int threads = memory.isAlone(size) ? setting.threads : Math.max(1, setting.threads / setting.jobs);
         try {
@@ -207,7 +207,7 @@ public final class Batch {
         }
     }
 
-    private BatchOutcome triedAlone(Planned planned, BatchStore store) {
+    private BatchOutcome triedAlone(PlannedJob planned, BatchStore store) {
         try {
             return tried(planned, 1, store);
         } catch (OutOfMemoryError e) {
@@ -217,7 +217,7 @@ public final class Batch {
         }
     }
 
-    private BatchOutcome tried(Planned planned, int threads, BatchStore store) {
+    private BatchOutcome tried(PlannedJob planned, int threads, BatchStore store) {
         FieldJob job = planned.job();
         JobFiles files = Objects.requireNonNull(job.files());
         try {

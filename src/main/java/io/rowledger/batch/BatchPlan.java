@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * another one is skipped, two jobs that share a part of their logs are asked about.
  */
 final class BatchPlan {
-    private final List<Planned> jobs = new ArrayList<>();
+    private final List<PlannedJob> jobs = new ArrayList<>();
     private final Map<Path, String> digests = new HashMap<>();
     private final Map<String, String> sameAs = new HashMap<>();
 
@@ -34,7 +34,7 @@ final class BatchPlan {
      * @param sameAs the job that has all its logs, or null
      * @param before the results that are there, or null
      */
-    record Planned(
+    record PlannedJob(
             FieldJob job,
             @Nullable Basis basis,
             @Nullable String sameAs,
@@ -48,7 +48,7 @@ final class BatchPlan {
      * @param store the results that are there
      * @param again true where what was done is done again
      */
-    static List<Planned> of(
+    static List<PlannedJob> of(
             List<FieldJob> jobs, String version, Map<String, String> options, BatchStore store, boolean again) {
         BatchPlan plan = new BatchPlan();
         List<FieldJob> once = plan.once(jobs.stream().map(plan::digested).toList());
@@ -62,14 +62,14 @@ final class BatchPlan {
         }
         for (FieldJob job : once) {
             if (job.files() == null) {
-                plan.jobs.add(new Planned(job, null, plan.sameAs.get(job.name()), null));
+                plan.jobs.add(new PlannedJob(job, null, plan.sameAs.get(job.name()), null));
                 continue;
             }
             Basis basis = new Basis(version, options, plan.inputs(job.files()));
             Entry own = store.ledger().entry(job.name());
             Entry before = own != null && own.basis().equals(basis) ? own : known.get(basis);
             boolean holds = before != null && !again && store.holds(before);
-            plan.jobs.add(new Planned(job, basis, null, holds ? before : null));
+            plan.jobs.add(new PlannedJob(job, basis, null, holds ? before : null));
         }
         return List.copyOf(plan.jobs);
     }

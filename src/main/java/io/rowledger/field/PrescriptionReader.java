@@ -11,7 +11,7 @@ import io.rowledger.maps.MapProperty;
 import io.rowledger.maps.MapReader;
 import io.rowledger.maps.MapShape;
 import io.rowledger.maps.MapUse;
-import io.rowledger.rate.Planned;
+import io.rowledger.rate.PrescribedRates;
 import io.rowledger.rig.Product;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -78,10 +78,10 @@ public final class PrescriptionReader {
         reader.requireNear(driven, plane);
         reader.partOverlaps();
         List<Zone> zones = reader.zones();
-        if (zones.size() > Planned.MAX_ZONES) {
+        if (zones.size() > PrescribedRates.MAX_ZONES) {
             throw UnusableInputException.found(zones.size() + " zones")
                     .inFile(source.file())
-                    .expected("no more than " + Planned.MAX_ZONES)
+                    .expected("no more than " + PrescribedRates.MAX_ZONES)
                     .hint("join zones of nearly the same rate");
         }
         return new Prescription(source.file(), zones, reader.repaired, reader.sliverM2, source.notes());

@@ -25,14 +25,14 @@ public final class Delivery {
     }
 
     /**
-     * Target rate of outlet r in step k, L/m²: the log's, else the prescription's at the place of the strip, else the rig
-     * file's; NaN where nobody gave one.
+     * Returns the target rate of outlet r in step k, L/m²: the log's, else the prescription's at the place of the strip, else
+     * the rig file's; NaN if there is none.
      */
     public double targetLPerM2(int p, int r, int k) {
         return targets.lPerM2(p, r, k, record[k]);
     }
 
-    /** Mean target of outlets [from, to) in step k, L/m²; where they have one in common, that one. */
+    /** Returns the mean target of outlets [from, to) in step k, L/m². */
     public double meanTargetLPerM2(int p, int from, int to, int k) {
         if (!targets.byRow(p, record[k])) {
             return targetLPerM2(p, from, k);
@@ -44,12 +44,12 @@ public final class Delivery {
         return sum / (to - from);
     }
 
-    /** True where a prescription was given. */
-    public boolean planned() {
-        return targets.planned();
+    /** Returns true if there is a prescription. */
+    public boolean hasPrescription() {
+        return targets.hasPrescription();
     }
 
-    /** True where outlets have different targets in step k: the bar lies across a line between two zones. */
+    /** Returns true if outlets have different targets in step k: the bar lies across a zone line. */
     public boolean targetsDiffer(int p, int k) {
         if (targets.byRow(p, record[k])) {
             for (int r = 1; r < rows(); r++) {
@@ -61,22 +61,22 @@ public final class Delivery {
         return false;
     }
 
-    /** True where outlet r was delivering in step k: working, with flow above 5 % of what the target asks. */
+    /** Returns true if outlet r was delivering in step k: working, with flow above 5 % of the target. */
     public boolean delivering(int r, int k) {
         return delivering[r].get(k);
     }
 
-    /** The delivering steps of outlet r. Shared, read only. */
+    /** Returns the delivering steps of outlet r. Shared, not copied: read only. */
     public BitSet deliveringSteps(int r) {
         return delivering[r];
     }
 
-    /** Number of outlets. */
+    /** Returns the number of outlets. */
     public int rows() {
         return delivering.length;
     }
 
-    /** Number of products. */
+    /** Returns the number of products. */
     public int products() {
         return flowLPerS.length;
     }

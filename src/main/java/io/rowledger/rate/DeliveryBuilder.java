@@ -10,14 +10,13 @@ import java.util.BitSet;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Takes the flow lag out of the meters' columns and decides per step which outlets delivered.
+ * Removes the flow lag from the flow columns and marks the delivering steps of each outlet.
  *
- * <p>A meter with lag shows at t + lag what left the outlet at t. Flow is read between records in a straight line;
- * whether it flowed is read from the nearest record, so that an edge falls half-way between two records and is not
- * drawn out by the reading between them.
+ * <p>A meter with lag shows at t + lag what left the outlet at t. The flow is interpolated linearly between records; whether
+ * an outlet delivers is read from the nearest record, so that an edge falls halfway between two records.
  */
 public final class DeliveryBuilder {
-    /** Delivering is flow above this share of what the target asks. */
+    /** An outlet delivers if its flow is above this share of the flow at target (1). */
     static final double DELIVERING_SHARE = 0.05;
 
     /** An empty flow field is filled from its neighbours when they are no farther apart than this, s. */
@@ -28,11 +27,11 @@ public final class DeliveryBuilder {
     private final Strips strips;
     private final Targets targets;
 
-    private DeliveryBuilder(LogTable log, Rig rig, Strips strips, @Nullable Planned planned) {
+    private DeliveryBuilder(LogTable log, Rig rig, Strips strips, @Nullable PrescribedRates prescribed) {
         this.log = log;
         this.rig = rig;
         this.strips = strips;
-        this.targets = Targets.of(log, rig.products(), planned);
+        this.targets = Targets.of(log, rig.products(), prescribed);
     }
 
     /** Builds the delivery of every product and outlet for the steps of these strips. */
@@ -40,9 +39,9 @@ public final class DeliveryBuilder {
         return build(log, rig, strips, null);
     }
 
-    /** The same with what a prescription asks for at the place of each strip, or null for none. */
-    public static Delivery build(LogTable log, Rig rig, Strips strips, @Nullable Planned planned) {
-        return new DeliveryBuilder(log, rig, strips, planned).build();
+    /** The same with a prescription's rates, or null without one. */
+    public static Delivery build(LogTable log, Rig rig, Strips strips, @Nullable PrescribedRates prescribed) {
+        return new DeliveryBuilder(log, rig, strips, prescribed).build();
     }
 
     private Delivery build() {
@@ -69,7 +68,7 @@ public final class DeliveryBuilder {
         return new Delivery(flow, targets, delivering, record);
     }
 
-    /** Mean forward speed of the bar in each working step, m/s; NaN elsewhere. */
+    /** Returns the mean forward speed of the bar in each working step, m/s; NaN in other steps. */
     private double[] barSpeeds(Poses poses) {
         double[] speed = new double[poses.steps()];
         double width = 0;
@@ -89,7 +88,7 @@ public final class DeliveryBuilder {
         return speed;
     }
 
-    /** Without a target: the share of the flow that nine of ten flowing records stay under, L/s. */
+    /** Threshold without a target: {@link #DELIVERING_SHARE} of the 90th percentile of the positive flows, L/s. */
     private static double untargetedLimit(double[] column) {
         double[] positive = Arrays.stream(column).filter(f -> f > 0).sorted().toArray();
         return positive.length == 0
@@ -113,8 +112,10 @@ public final class DeliveryBuilder {
             }
             int i = poses.record(k);
             double shown = column[nearest == null ? i : nearest[k]];
-            double asked = targets.lPerM2(p, r, k, i);
-            double limit = Double.isNaN(asked) ? untargetedLimit : DELIVERING_SHARE * asked * width * barSpeed[k];
+            double targetLPerM2 = targets.lPerM2(p, r, k, i);
+            double limit = Double.isNaN(targetLPerM2)
+                    ? untargetedLimit
+                    : DELIVERING_SHARE * targetLPerM2 * width * barSpeed[k];
             if (shown > limit && shown > 0) {
                 delivering.set(k);
             }
@@ -122,9 +123,9 @@ public final class DeliveryBuilder {
     }
 
     /**
-     * For every step, the record that showed what left the outlet in its middle: the one nearest in time to that plus the
-     * lag. By steps and not by records, for a lag that is no whole number of records would else shift every start and stop
-     * by up to half a record, which at one record a second is a metre.
+     * Returns per step the record nearest in time to the step's middle plus the lag: the record that shows what left the
+     * outlet then. Looked up per step, not per record: a lag that is not a whole number of records would otherwise shift
+     * every start and stop by up to half a record.
      */
     private int[] shownAt(double lagS) {
         Poses poses = strips.poses();

@@ -1,7 +1,7 @@
 package io.rowledger.rate;
 
 /**
- * Masses of the four nutrients a fertiliser's analysis names, kg; NaN where one isn't known.
+ * Masses of the four nutrients a fertilizer analysis, kg; NaN if one is unknown.
  *
  * @param nitrogenKg N
  * @param phosphateKg P₂O₅
@@ -12,7 +12,7 @@ public record NutrientKg(double nitrogenKg, double phosphateKg, double potashKg,
     /** Nothing of any of them. */
     public static final NutrientKg NONE = new NutrientKg(0, 0, 0, 0);
 
-    /** Both together; a nutrient that one of the two doesn't know stays unknown. */
+    /** Both together; a nutrient that is unknown in one of them stays unknown. */
     public NutrientKg plus(NutrientKg other) {
         return new NutrientKg(
                 nitrogenKg + other.nitrogenKg,

@@ -12,22 +12,22 @@ import java.util.List;
  * Sums areas, volumes and turn errors over steps, per row, per pass and per row in a pass. Always sums over sums, never
  * a mean of ratios.
  *
- * <p>Hot kernel: 3.5 million (step, row) pairs for 144,000 records and 24 outlets; see the strip benchmark.
+ * <p>Hot kernel: 3.5 million (step, row) pairs for 144,000 records and 24 outlets; {@code RatesBenchmark} measures it.
  */
 public final class RatesBuilder {
-    /** A row slower than this share of the bar is at the pivot: its rate has no meaning and is not judged. */
+    /** A row slower than this share of the bar's speed is at the pivot: its rate has no meaning and is not evaluated. */
     static final double PIVOT_SHARE = 0.05;
 
     /**
-     * Flow and ground are summed over spells this long before the turn error that remained is read, s: a meter scatters by
-     * about a percent from record to record (common practice, no source), which a mean of absolute values would add up,
-     * and a turn takes longer.
+     * Volume and area are summed over intervals this long before the remaining turn error is computed, s: a meter scatters by
+     * about a percent from record to record (common practice, no source), which a mean of absolute values would add up; a
+     * turn takes longer.
      */
     static final double SPELL_S = 5.0;
 
     /**
-     * The turn error that remained is read this long after a row came on and before it goes off, s: while a valve moves,
-     * the flow tells of the valve and not of the turn. Flow needs about half a second at least to follow (P. Bennur,
+     * The remaining turn error excludes this long after a row comes on and before it goes off, s: while a valve moves, the
+     * flow shows the valve and not the turn. Flow needs about half a second at least to follow (P. Bennur,
      * MS thesis, Oklahoma State University, 2009); two seconds leave room for slower ones.
      */
     static final double VALVE_S = 2.0;
@@ -136,7 +136,7 @@ public final class RatesBuilder {
             }
             spell.lastS += seconds;
             if (spell.lastS >= SPELL_S || k + 1 == end) {
-                spell.judge(sums);
+                spell.evaluate(sums);
             }
         }
     }
@@ -158,7 +158,7 @@ public final class RatesBuilder {
         }
 
         /** Adds each row's rate against the mean of the rows that delivered, and begins the next spell. */
-        void judge(RowSums[] sums) {
+        void evaluate(RowSums[] sums) {
             double volume = Arrays.stream(volumeL).sum();
             double area = Arrays.stream(areaM2).sum();
             for (int r = 0; r < sums.length; r++) {

@@ -3,8 +3,7 @@ package io.rowledger.rate;
 import java.util.List;
 
 /**
- * What one outlet did over the whole job (or, in {@link Rates#passRows}, in one pass). Volumes and rates per product in
- * rig order.
+ * Totals of one outlet over the whole job (in {@link Rates#passRows}, over one pass). Products in rig order.
  *
  * @param row from 1 at the left
  * @param sweptAreaM2 forward area its band passed over while working
@@ -26,7 +25,7 @@ public record RowTotals(
         products = List.copyOf(products);
     }
 
-    /** Volume ÷ applied area of a product, L/m²; NaN where the row never delivered. */
+    /** Returns volume ÷ applied area of a product, L/m²; NaN if the row never delivered. */
     public double meanRateLPerM2(int product) {
         return appliedAreaM2 > 0 ? products.get(product).volumeL() / appliedAreaM2 : Double.NaN;
     }
@@ -45,7 +44,7 @@ public record RowTotals(
     }
 
     /**
-     * Relative errors as fractions (0.1 is 10 %), weighted by swept area; NaN where no step could be judged.
+     * Relative errors as fractions (0.1 is 10 %), weighted by swept area; NaN if no step could be evaluated.
      *
      * @param meanAbs mean of |ε|
      * @param maxOver largest ε, at least 0

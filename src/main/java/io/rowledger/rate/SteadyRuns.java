@@ -4,7 +4,7 @@ import io.rowledger.track.Poses;
 import java.util.Arrays;
 import java.util.BitSet;
 
-/** Tells whether an outlet is well inside a delivering run. Asked with rising steps it looks every run up once. */
+/** Tests whether an outlet is well inside a delivering run. With ascending steps each run is looked up once. */
 final class SteadyRuns {
     private final Poses poses;
     private final Delivery delivery;
@@ -24,7 +24,7 @@ final class SteadyRuns {
         Arrays.fill(runEnd, -1);
     }
 
-    /** True where outlet r delivers in step k and has for the margin, and goes on for the margin after it. */
+    /** Returns true if outlet r delivers in step k and for the margin before and after it. */
     boolean contains(int r, int k) {
         if (!delivery.delivering(r, k)) {
             return false;

@@ -1,7 +1,7 @@
 package io.rowledger.rate;
 
 /**
- * What turn compensation would have changed for one product: liquid that went to the wrong rows in turns.
+ * What turn compensation would have changed for one product: the liquid that went to the wrong rows in turns.
  *
  * <p>In a turn row r covers the share sᵣ = max(0, areaᵣ) ÷ Σ max(0, area) of the bar's ground, while equal flow gives it the
  * share uᵣ = bandᵣ ÷ Σ band of the bar's liquid. A machine that takes the share c of the turn out gives uᵣ + c·(sᵣ − uᵣ); what

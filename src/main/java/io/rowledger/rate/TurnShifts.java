@@ -10,20 +10,20 @@ import org.jspecify.annotations.Nullable;
 /** Finds for every product what turn compensation would have changed. */
 public final class TurnShifts {
     /**
-     * A step is of a turn where the outside rows' speeds are off their mean by this share: less is lost in the noise of the
-     * track's heading and in what meters are good to.
+     * Smallest relative deviation of the outside rows' speeds from their mean in a turn (1): less is within the noise of the
+     * track's heading and the meters' accuracy.
      */
     static final double MIN_TURN = 0.03;
 
-    /** In tighter corners the lag of the flow hides what the machine did; they are no evidence for it. */
+    /** Largest such deviation: in tighter corners the flow's lag hides what the machine did. */
     static final double MAX_TURN = 0.6;
 
-    /** Fewer seconds of turning are no evidence, s. */
+    /** Shortest time in turns that an estimate needs, s. */
     static final double MIN_TURNING_S = 20;
 
     private static final int MIN_ROWS = 2;
 
-    /** Straight steps looked at for the rows' levels: their mean is good to far less than a meter is. */
+    /** At most about this many straight steps are sampled for the rows' levels: their mean is then far better than a meter. */
     private static final int STRAIGHT_STEPS = 20_000;
 
     private final Strips strips;
@@ -55,7 +55,7 @@ public final class TurnShifts {
         return out;
     }
 
-    /** Asked with rising steps, so a new one for every round. */
+    /** A new one for every loop over the steps: it needs ascending steps. */
     private SteadyRuns steadyRuns() {
         return new SteadyRuns(poses, delivery, RatesBuilder.VALVE_S);
     }
@@ -118,7 +118,7 @@ public final class TurnShifts {
         return true;
     }
 
-    /** Each row's usual share of the bar's liquid on straight ground: a row that always runs low must not pass for a turn. */
+    /** Computes each row's typical share of the bar's liquid on straight ground, so that a row that always runs low is not taken for a turn. */
     private void levels(SteadyRuns steady) {
         double[] gave = new double[levels.length];
         double[] due = new double[levels.length];
@@ -161,9 +161,9 @@ public final class TurnShifts {
     private void move(double left, double[] change, double[] totals) {
         for (int r = 0; r < own.length; r++) {
             if (even[r] > 0) {
-                double litres = volumeL * left * (own[r] - even[r]);
-                change[r] += litres;
-                totals[0] += Math.abs(litres) / 2;
+                double liters = volumeL * left * (own[r] - even[r]);
+                change[r] += liters;
+                totals[0] += Math.abs(liters) / 2;
                 double error = own[r] > 0 ? left * Math.abs(even[r] / own[r] - 1) : 0;
                 totals[1] += error > 0.05 ? own[r] * groundM2 : 0;
                 totals[2] += error > 0.10 ? own[r] * groundM2 : 0;

@@ -14,8 +14,8 @@
  * being 0.9999958 of the arcs; over 20 steps 2.39999, 1.99999 and 1.59999 m². Flows of 0.0008 L/s for 10 s give each row
  * 0.008 L: rates 33.3335, 40.0002 and 50.0002 L/ha (1 L/m² is 10,000 L/ha). Turn errors 10/12 − 1 = −16.6667 %, 0 and
  * 10/8 − 1 = +25 %, and as the flows are uniform all of it remains. All three together: 0.024 L on 5.99998 m²,
- * 40.0002 L/ha: the turn moves liquid sideways and leaves the mean alone. Of UAN 32-0-0 at 1.32528 kg/L, 0.42409 kg N a
- * litre, that is 16.9637 kg N/ha. With a target of 40 L/ha the rows deviate by −16.666 %, +0.0004 % and +25.001 %.
+ * 40.0002 L/ha: the turn moves liquid sideways and leaves the mean alone. Of UAN 32-0-0 at 1.32528 kg/L, 0.42409 kg N per
+ * liter, that is 16.9637 kg N/ha. With a target of 40 L/ha the rows deviate by −16.666 %, +0.0004 % and +25.001 %.
  */
 @NullMarked
 package io.rowledger.rate;

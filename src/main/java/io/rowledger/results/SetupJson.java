@@ -29,7 +29,7 @@ public final class SetupJson {
             json.writeStringField("schema", SCHEMA_ID);
             json.writeStringField("program_version", programVersion);
             json.writeArrayFieldStart("measures");
-            for (SetupParameter m : a.setup().check().measures()) {
+            for (SetupMeasurement m : a.setup().check().measurements()) {
                 json.writeStartObject();
                 figures(json, a, m);
                 RigCorrection.Line line = a.setup().line(m);
@@ -55,7 +55,7 @@ public final class SetupJson {
     static void summary(JsonGenerator json, Analysis a) throws IOException {
         json.writeObjectFieldStart("setup");
         json.writeArrayFieldStart("measures");
-        for (SetupParameter m : a.setup().check().measures()) {
+        for (SetupMeasurement m : a.setup().check().measurements()) {
             json.writeStartObject();
             figures(json, a, m);
             json.writeEndObject();
@@ -65,23 +65,23 @@ public final class SetupJson {
         json.writeEndObject();
     }
 
-    private static void figures(JsonGenerator json, Analysis a, SetupParameter m) throws IOException {
-        json.writeStringField("measure", m.what().jsonName());
+    private static void figures(JsonGenerator json, Analysis a, SetupMeasurement m) throws IOException {
+        json.writeStringField("measure", m.parameter().jsonName());
         if (m.product() < 0) {
             json.writeNullField("product");
         } else {
             json.writeStringField("product", a.rig().products().get(m.product()).key());
         }
         json.writeStringField("rig_key", m.key());
-        json.writeStringField("unit", unit(m.what()));
-        JsonNumbers.field(json, "rig_value", m.was(), FINE);
-        JsonNumbers.field(json, "estimate", m.is(), FINE);
+        json.writeStringField("unit", unit(m.parameter()));
+        JsonNumbers.field(json, "rig_value", m.given(), FINE);
+        JsonNumbers.field(json, "estimate", m.estimate(), FINE);
         JsonNumbers.field(json, "low_90", m.low(), FINE);
         JsonNumbers.field(json, "high_90", m.high(), FINE);
         json.writeBooleanField("differs", m.differs());
     }
 
-    private static String unit(SetupMeasurement what) {
+    private static String unit(SetupParameter what) {
         return switch (what) {
             case FLOW_LAG -> "s";
             case OUTSIDE_SHARE, ROW_ORDER -> "1";

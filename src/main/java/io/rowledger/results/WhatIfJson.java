@@ -53,7 +53,7 @@ final class WhatIfJson {
         for (WhatIf.Slower one : whatIf.speeds()) {
             json.writeStartObject();
             JsonNumbers.field(json, "holds_mps", one.holdsMps(), SPEED);
-            JsonNumbers.field(json, "usual_mps", one.usualMps(), SPEED);
+            JsonNumbers.field(json, "usual_mps", one.drivenMps(), SPEED);
             area("area_m2", one.areaM2());
             JsonNumbers.field(json, "extra_s", one.extraS(), SECONDS);
             products(saved(one.product(), -one.gainedL()));

@@ -40,12 +40,13 @@ public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slo
      *
      * @param product index in rig order
      * @param holdsMps that speed, m/s
-     * @param usualMps mean speed of the bar over the ground it was faster on, m/s
+     * @param drivenMps mean speed of the bar over the ground it was faster on, m/s
      * @param areaM2 ground it was faster on, rows delivering, m²
      * @param gainedL what that ground lacked of its target and would have got, L
      * @param extraS time the ground would have taken more, s
      */
-    public record Slower(int product, double holdsMps, double usualMps, double areaM2, double gainedL, double extraS) {}
+    public record Slower(
+            int product, double holdsMps, double drivenMps, double areaM2, double gainedL, double extraS) {}
 
     /**
      * Rows on and off in time.

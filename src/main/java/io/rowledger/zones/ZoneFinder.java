@@ -3,7 +3,7 @@ package io.rowledger.zones;
 import io.rowledger.field.Prescription;
 import io.rowledger.field.Prescription.Zone;
 import io.rowledger.geo.Jts;
-import io.rowledger.rate.Planned;
+import io.rowledger.rate.PrescribedRates;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 import java.util.Arrays;
@@ -44,7 +44,7 @@ final class ZoneFinder {
         lines = new IndexedFacetDistance(Jts.FACTORY.createGeometryCollection(areas));
     }
 
-    /** The zone that holds the place, from 0, or {@link Planned#NO_ZONE}; on a line the first of the two. */
+    /** The zone that holds the place, from 0, or {@link PrescribedRates#NO_ZONE}; on a line the first of the two. */
     int at(double eastM, double northM) {
         Coordinate place = new Coordinate(eastM, northM);
         for (int z = 0; z < boxes.length; z++) {
@@ -52,15 +52,15 @@ final class ZoneFinder {
                 return z;
             }
         }
-        return Planned.NO_ZONE;
+        return PrescribedRates.NO_ZONE;
     }
 
     /** The zone of every row's strip in every step. */
-    Planned along(Strips strips) {
+    PrescribedRates along(Strips strips) {
         Poses poses = strips.poses();
         int rows = strips.rows();
         short[] zone = new short[poses.steps() * rows];
-        Arrays.fill(zone, (short) Planned.NO_ZONE);
+        Arrays.fill(zone, (short) PrescribedRates.NO_ZONE);
         double[] middleM = new double[rows];
         double reachM = 0;
         for (int r = 0; r < rows; r++) {
@@ -69,7 +69,7 @@ final class ZoneFinder {
         }
         Coordinate last = new Coordinate(0, 0);
         double clearM = -1;
-        int lastZone = Planned.NO_ZONE;
+        int lastZone = PrescribedRates.NO_ZONE;
         for (int k = 0; k < poses.steps(); k++) {
             if (poses.record(k) < 0) {
                 continue;
@@ -86,7 +86,7 @@ final class ZoneFinder {
                 zone[k * rows + r] = (short) (one ? lastZone : at(row.x, row.y));
             }
         }
-        return new Planned(rows, zone, rateLPerM2);
+        return new PrescribedRates(rows, zone, rateLPerM2);
     }
 
     /** Half-way along step k, y metres right of the bar's centre. */

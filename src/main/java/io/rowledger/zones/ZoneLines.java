@@ -2,7 +2,7 @@ package io.rowledger.zones;
 
 import io.rowledger.field.Prescription;
 import io.rowledger.rate.Delivery;
-import io.rowledger.rate.Planned;
+import io.rowledger.rate.PrescribedRates;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
@@ -33,7 +33,7 @@ final class ZoneLines {
     private final Strips strips;
     private final Poses poses;
     private final Delivery delivery;
-    private final Planned planned;
+    private final PrescribedRates prescribed;
     private final ZoneFinder finder;
     private final Prescription prescription;
 
@@ -41,14 +41,14 @@ final class ZoneLines {
             List<Pass> passes,
             Strips strips,
             Delivery delivery,
-            Planned planned,
+            PrescribedRates prescribed,
             ZoneFinder finder,
             Prescription prescription) {
         this.passes = passes;
         this.strips = strips;
         this.poses = strips.poses();
         this.delivery = delivery;
-        this.planned = planned;
+        this.prescribed = prescribed;
         this.finder = finder;
         this.prescription = prescription;
     }
@@ -141,7 +141,7 @@ final class ZoneLines {
     }
 
     private boolean comparable(int p, int from, int to) {
-        if (from == Planned.NO_ZONE || to == Planned.NO_ZONE) {
+        if (from == PrescribedRates.NO_ZONE || to == PrescribedRates.NO_ZONE) {
             return false;
         }
         double a = rate(p, from);
@@ -180,7 +180,7 @@ final class ZoneLines {
         List<Stay> stays = new ArrayList<>();
         for (int i = 0; i < all.size(); i++) {
             Stay stay = all.get(i);
-            boolean gap = stay.zone == Planned.NO_ZONE && i > 0 && i + 1 < all.size();
+            boolean gap = stay.zone == PrescribedRates.NO_ZONE && i > 0 && i + 1 < all.size();
             if (gap && entry(stay, y).distance(entry(all.get(i + 1), y)) < GAP_M) {
                 all.set(i + 1, fromMiddleOf(stay, all.get(i + 1)));
             } else {
@@ -195,10 +195,10 @@ final class ZoneLines {
         int start = pass.firstStep();
         double share = 0;
         for (int k = start + 1; k <= pass.endStep(); k++) {
-            if (k < pass.endStep() && planned.zone(r, k) == planned.zone(r, k - 1)) {
+            if (k < pass.endStep() && prescribed.zone(r, k) == prescribed.zone(r, k - 1)) {
                 continue;
             }
-            int zone = planned.zone(r, k - 1);
+            int zone = prescribed.zone(r, k - 1);
             stays.add(new Stay(zone, start, k, share));
             share = k < pass.endStep() ? lineShare(k, y, zone) : 0;
             start = k;

@@ -40,7 +40,7 @@ public record Zones(
     }
 
     /**
-     * One product in one zone. Planned figures are NaN where the prescription says nothing of the product there.
+     * One product in one zone. PrescribedRates figures are NaN where the prescription says nothing of the product there.
      *
      * @param planLPerM2 the rate the prescription asks for, L/m²
      * @param plannedCoveredL that rate × covered area, L

@@ -4,7 +4,7 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.field.Prescription;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
-import io.rowledger.rate.Planned;
+import io.rowledger.rate.PrescribedRates;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
 import io.rowledger.zones.Zones.ZoneProduct;
@@ -13,26 +13,26 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Holds a prescription against what was done: first {@link #planned}, which the targets of the delivery need, then
+ * Holds a prescription against what was done: first {@link #prescribed}, which the targets of the delivery need, then
  * {@link #zones}.
  */
 public final class ZonesBuilder {
     private final Prescription prescription;
     private final Strips strips;
     private final ZoneFinder finder;
-    private final Planned planned;
+    private final PrescribedRates prescribed;
 
     /** For the strips of a job and so many products. */
     public ZonesBuilder(Prescription prescription, Strips strips, int products) {
         this.prescription = prescription;
         this.strips = strips;
         this.finder = new ZoneFinder(prescription, products);
-        this.planned = finder.along(strips);
+        this.prescribed = finder.along(strips);
     }
 
     /** What the prescription asks for at the place of each strip. */
-    public Planned planned() {
-        return planned;
+    public PrescribedRates prescribedRates() {
+        return prescribed;
     }
 
     /**
@@ -59,7 +59,7 @@ public final class ZonesBuilder {
             }
         }
         List<ZoneChanges> changes = new ArrayList<>();
-        ZoneLines lines = new ZoneLines(passes, strips, delivery, planned, finder, prescription);
+        ZoneLines lines = new ZoneLines(passes, strips, delivery, prescribed, finder, prescription);
         for (int p = 0; p < outsideL.length; p++) {
             changes.add(lines.changes(p));
             outsideL[p] = Math.max(0, outsideL[p]);

@@ -165,7 +165,7 @@ class DeliveryBuilderTest {
     void a_prescription_goes_before_the_rigs_target_and_after_the_logs() {
         double none = Double.NaN;
         // Steps 1 to 4 in zones 0, 1, none and 1; zone 1 says nothing of the product.
-        Planned planned = new Planned(1, new short[] {0, 0, 1, -1}, new double[][] {{0.03, none}});
+        PrescribedRates planned = new PrescribedRates(1, new short[] {0, 0, 1, -1}, new double[][] {{0.03, none}});
         Delivery delivery =
                 targeted(0.012, new double[] {0.01, none, none, none}, planned, 0.0015, 0.0015, 0.0015, 0.0015);
         assertEquals(0.01, delivery.targetLPerM2(0, 0, 0), "the log");
@@ -184,7 +184,7 @@ class DeliveryBuilderTest {
         PoseColumns north = SteadyMotion.north(2, 2, 1);
         Rig rig = SteadyMotion.rig(two, NO_TARGET, 0);
         Strips strips = new Strips(SteadyMotion.track(north).poses(), two);
-        Planned planned = new Planned(2, new short[] {0, 1, 1, 1}, new double[][] {{0.01, 0.03}});
+        PrescribedRates planned = new PrescribedRates(2, new short[] {0, 1, 1, 1}, new double[][] {{0.01, 0.03}});
         Delivery delivery = DeliveryBuilder.build(
                 SteadyMotion.log(north, SteadyMotion.steadyFlows(2, 0.02, 0.02)), rig, strips, planned);
         assertEquals(0.01, delivery.targetLPerM2(0, 0, 0));
@@ -204,7 +204,7 @@ class DeliveryBuilderTest {
         return targeted(rigTarget, logged, null, flow);
     }
 
-    private static Delivery targeted(double rigTarget, double[] logged, Planned planned, double... flow) {
+    private static Delivery targeted(double rigTarget, double[] logged, PrescribedRates planned, double... flow) {
         PoseColumns north = SteadyMotion.north(2, flow.length, 1);
         LogColumns c = new LogColumns();
         c.products = List.of("uan");

@@ -58,11 +58,11 @@ final class AntennaAhead {
         this.poses = track.poses();
     }
 
-    static SetupParameter of(LogTable log, Rig rig, Track track) {
+    static SetupMeasurement of(LogTable log, Rig rig, Track track) {
         double was = rig.antennaAheadM();
         if (log.records() == 0 || Double.isNaN(log.yawRateRadPerS(log.records() / 2))) {
-            return SetupParameter.untold(
-                    SetupMeasurement.ANTENNA_AHEAD,
+            return SetupMeasurement.undetermined(
+                    SetupParameter.ANTENNA_AHEAD,
                     -1,
                     KEY,
                     was,
@@ -72,8 +72,8 @@ final class AntennaAhead {
         double intervalS = track.quality().medianIntervalS();
         double[] turns = intervalS > COARSEST_S ? new double[0] : new AntennaAhead(log, rig, track).turns();
         if (turns.length < MIN_TURNS) {
-            return SetupParameter.untold(
-                    SetupMeasurement.ANTENNA_AHEAD,
+            return SetupMeasurement.undetermined(
+                    SetupParameter.ANTENNA_AHEAD,
                     -1,
                     KEY,
                     was,
@@ -85,8 +85,8 @@ final class AntennaAhead {
         // The median of n normal values has a standard error of 1.2533 sigmas over the root of n.
         double error =
                 RobustStatistics.MEAN_DEVIATION_TO_SIGMA * RobustStatistics.sigma(turns) / Math.sqrt(turns.length);
-        return SetupParameter.of(
-                SetupMeasurement.ANTENNA_AHEAD,
+        return SetupMeasurement.of(
+                SetupParameter.ANTENNA_AHEAD,
                 -1,
                 KEY,
                 was,

@@ -38,7 +38,7 @@ final class DropOffset {
      *
      * @param antenna the antenna's place: what the log would change there goes off here, since the ends tell only the sum
      */
-    static SetupParameter of(LogTable log, Rig rig, Track track, SetupParameter antenna) {
+    static SetupMeasurement of(LogTable log, Rig rig, Track track, SetupMeasurement antenna) {
         double was = rig.hitchToDropM();
         if (track.quality().workStateDerived()) {
             return untold(
@@ -76,7 +76,7 @@ final class DropOffset {
         String alternative =
                 "a wrong antenna or hitch length of the same size; a habit of lowering farther past the line than lifting; or a"
                         + " work state that is logged late.";
-        return SetupParameter.of(SetupMeasurement.DROP_OFFSET, -1, KEY, was, estimate, basis, alternative);
+        return SetupMeasurement.of(SetupParameter.DROP_OFFSET, -1, KEY, was, estimate, basis, alternative);
     }
 
     private static DriftFit.@Nullable Fitted error(List<PassEnd> ends, List<Contrast> contrasts, double barM) {
@@ -90,7 +90,7 @@ final class DropOffset {
         return HeadlandFit.error(ends, OutlierRejection.of(PassEnds.lines(ends, barM), byMiddles.value(), TRIM_M));
     }
 
-    private static SetupParameter untold(double was, String why) {
-        return SetupParameter.untold(SetupMeasurement.DROP_OFFSET, -1, KEY, was, why);
+    private static SetupMeasurement untold(double was, String why) {
+        return SetupMeasurement.undetermined(SetupParameter.DROP_OFFSET, -1, KEY, was, why);
     }
 }

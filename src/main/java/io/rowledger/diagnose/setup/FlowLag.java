@@ -56,13 +56,13 @@ final class FlowLag {
     /** Mean of edges with its standard error. */
     private record Mean(double value, double error, int n) {}
 
-    static SetupParameter of(LogTable log, Product product, int p, double intervalS) {
+    static SetupMeasurement of(LogTable log, Product product, int p, double intervalS) {
         ValveDelays delays = ValveDelays.of(log, p, intervalS);
         Mean on = mean(delays.on(), intervalS);
         Mean off = mean(delays.off(), intervalS);
         String key = "products." + product.key() + ".flow_lag";
         if (on == null && off == null) {
-            return SetupParameter.untold(SetupMeasurement.FLOW_LAG, p, key, product.flowLagS(), why(log, delays));
+            return SetupMeasurement.undetermined(SetupParameter.FLOW_LAG, p, key, product.flowLagS(), why(log, delays));
         }
         Estimate estimate = estimate(on, off);
         if (on != null && off != null && !delays.byCommand() && shutBefore(on, off)) {
@@ -72,7 +72,7 @@ final class FlowLag {
         String basis = words(on, off, delays.byCommand());
         String alternative = "valves that are slower or quicker than usual by as much; these figures allow "
                 + seconds(OPENING_S) + " for opening and " + seconds(CLOSING_S) + " for closing.";
-        return SetupParameter.of(SetupMeasurement.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, alternative);
+        return SetupMeasurement.of(SetupParameter.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, alternative);
     }
 
     /** True where off comes too early after on for any valve, but not so much that the whole bar is late or early. */

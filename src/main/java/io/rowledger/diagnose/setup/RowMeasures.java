@@ -17,12 +17,12 @@ final class RowMeasures {
 
     private RowMeasures() {}
 
-    static SetupParameter outsideShare(Rig rig, Diagnosis d) {
+    static SetupMeasurement outsideShare(Rig rig, Diagnosis d) {
         String key = "rows.outer_share";
         int last = rig.rows() - 1;
         if (rig.rows() < MIN_ROWS) {
-            return SetupParameter.untold(
-                    SetupMeasurement.OUTSIDE_SHARE,
+            return SetupMeasurement.undetermined(
+                    SetupParameter.OUTSIDE_SHARE,
                     -1,
                     key,
                     Double.NaN,
@@ -35,8 +35,8 @@ final class RowMeasures {
             if (d.findings().get(i).kind() == FindingKind.OUTSIDE_SHARE) {
                 double is = was * d.figures().get(i).get(0).value();
                 double half = Estimate.Z90 * METER_SIGMA * is;
-                return new SetupParameter(
-                        SetupMeasurement.OUTSIDE_SHARE,
+                return new SetupMeasurement(
+                        SetupParameter.OUTSIDE_SHARE,
                         -1,
                         key,
                         was,
@@ -58,8 +58,8 @@ final class RowMeasures {
             }
         }
         if (n < 2) {
-            return SetupParameter.untold(
-                    SetupMeasurement.OUTSIDE_SHARE,
+            return SetupMeasurement.undetermined(
+                    SetupParameter.OUTSIDE_SHARE,
                     -1,
                     key,
                     was,
@@ -67,8 +67,8 @@ final class RowMeasures {
         }
         double is = was * sum / n;
         double half = Estimate.Z90 * METER_SIGMA * is / Math.sqrt(n);
-        return new SetupParameter(
-                SetupMeasurement.OUTSIDE_SHARE,
+        return new SetupMeasurement(
+                SetupParameter.OUTSIDE_SHARE,
                 -1,
                 key,
                 was,
@@ -80,15 +80,15 @@ final class RowMeasures {
                 alternative);
     }
 
-    static SetupParameter rowOrder(Diagnosis d) {
+    static SetupMeasurement rowOrder(Diagnosis d) {
         for (Finding finding : d.findings()) {
             if (finding.kind() == FindingKind.CHANNELS_SWAPPED && finding.rows().size() == 2) {
                 int a = finding.rows().get(0);
                 int b = finding.rows().get(1);
                 String basis = finding.evidence() + " If that is how the hoses or wires run, give row " + a
                         + " the header of row " + b + " under columns, and the other way round.";
-                return new SetupParameter(
-                        SetupMeasurement.ROW_ORDER,
+                return new SetupMeasurement(
+                        SetupParameter.ROW_ORDER,
                         -1,
                         "columns",
                         Double.NaN,
@@ -100,8 +100,8 @@ final class RowMeasures {
                         finding.alternative());
             }
         }
-        return SetupParameter.untold(
-                SetupMeasurement.ROW_ORDER,
+        return SetupMeasurement.undetermined(
+                SetupParameter.ROW_ORDER,
                 -1,
                 "columns",
                 Double.NaN,
@@ -110,11 +110,11 @@ final class RowMeasures {
     }
 
     /** The wheels' place, for a pull-type bar. */
-    static List<SetupParameter> wheels(Rig rig) {
+    static List<SetupMeasurement> wheels(Rig rig) {
         return rig.hitch() != Hitch.PULL_TYPE
                 ? List.of()
-                : List.of(SetupParameter.untold(
-                        SetupMeasurement.HITCH_TO_WHEELS,
+                : List.of(SetupMeasurement.undetermined(
+                        SetupParameter.HITCH_TO_WHEELS,
                         -1,
                         "rig.hitch_to_wheels",
                         rig.hitchToWheelsM(),

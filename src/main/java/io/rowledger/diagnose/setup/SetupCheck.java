@@ -5,36 +5,38 @@ import io.rowledger.units.Dimension;
 import java.util.List;
 
 /**
- * What the log says about the setup.
+ * The rig file's setup parameters as the log shows them.
  *
- * @param measures one by one: flow lags in rig order, drop line, side, antenna, wheels, outside share, row order; empty where
- *     nothing was checked
+ * @param measurements flow lags in rig order, then drop offset, side offset, antenna, wheels, outside share, row order; empty
+ *     if nothing was checked
  */
-public record SetupCheck(List<SetupParameter> measures) {
+public record SetupCheck(List<SetupMeasurement> measurements) {
     /** Copies the list. */
     public SetupCheck {
-        measures = List.copyOf(measures);
+        measurements = List.copyOf(measurements);
     }
 
-    /** Nothing was checked. */
+    /** Returns a check without measurements. */
     public static SetupCheck none() {
         return new SetupCheck(List.of());
     }
 
-    /** Those that the log contradicts. */
-    public List<SetupParameter> differing() {
-        return measures.stream().filter(SetupParameter::differs).toList();
+    /** Returns the measurements that contradict the rig file. */
+    public List<SetupMeasurement> differing() {
+        return measurements.stream().filter(SetupMeasurement::differs).toList();
     }
 
     /**
-     * The figures of the rig file that the log would change. Outside share and row order are not among them: an orifice or a
-     * hose looks the same there, and neither is a matter of a tape.
+     * Returns the rig file values that {@code --apply-setup-check} replaces. Outside share and row order are not among them: a
+     * wrong orifice or a crossed hose looks the same in the log, and the rig file is right then.
      */
     public List<RigCorrection.Change> changes() {
         return differing().stream()
-                .filter(m -> m.what() != SetupMeasurement.OUTSIDE_SHARE && m.what() != SetupMeasurement.ROW_ORDER)
+                .filter(m -> m.parameter() != SetupParameter.OUTSIDE_SHARE && m.parameter() != SetupParameter.ROW_ORDER)
                 .map(m -> new RigCorrection.Change(
-                        m.key(), m.is(), m.what() == SetupMeasurement.FLOW_LAG ? Dimension.TIME : Dimension.LENGTH))
+                        m.key(),
+                        m.estimate(),
+                        m.parameter() == SetupParameter.FLOW_LAG ? Dimension.TIME : Dimension.LENGTH))
                 .toList();
     }
 }

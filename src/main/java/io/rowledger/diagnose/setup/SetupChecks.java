@@ -7,12 +7,12 @@ import io.rowledger.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads the setup's measures out of a log. */
+/** Reads the setup's measurements out of a log. */
 public final class SetupChecks {
     private SetupChecks() {}
 
     /**
-     * All measures that a log can tell of, and why not where it can't.
+     * All measurements that a log can tell of, and why not where it can't.
      *
      * @param log usable records
      * @param rig the machine as set up
@@ -20,18 +20,18 @@ public final class SetupChecks {
      * @param diagnosis what the rows' flows say: outside share and row order come from there
      */
     public static SetupCheck of(LogTable log, Rig rig, Track track, Diagnosis diagnosis) {
-        List<SetupParameter> measures = new ArrayList<>();
+        List<SetupMeasurement> measurements = new ArrayList<>();
         for (int p = 0; p < rig.products().size(); p++) {
-            measures.add(
+            measurements.add(
                     FlowLag.of(log, rig.products().get(p), p, track.quality().medianIntervalS()));
         }
-        SetupParameter antenna = AntennaAhead.of(log, rig, track);
-        measures.add(DropOffset.of(log, rig, track, antenna));
-        measures.add(SideOffset.of(rig, track));
-        measures.add(antenna);
-        measures.addAll(RowMeasures.wheels(rig));
-        measures.add(RowMeasures.outsideShare(rig, diagnosis));
-        measures.add(RowMeasures.rowOrder(diagnosis));
-        return new SetupCheck(measures);
+        SetupMeasurement antenna = AntennaAhead.of(log, rig, track);
+        measurements.add(DropOffset.of(log, rig, track, antenna));
+        measurements.add(SideOffset.of(rig, track));
+        measurements.add(antenna);
+        measurements.addAll(RowMeasures.wheels(rig));
+        measurements.add(RowMeasures.outsideShare(rig, diagnosis));
+        measurements.add(RowMeasures.rowOrder(diagnosis));
+        return new SetupCheck(measurements);
     }
 }

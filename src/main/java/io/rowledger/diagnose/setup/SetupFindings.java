@@ -55,8 +55,8 @@ public final class SetupFindings {
         SetupFindings made = new SetupFindings(rig, track, delivery);
         List<Placed> placed = new ArrayList<>();
         List<String> notes = new ArrayList<>(d.notes());
-        for (SetupParameter measure : check.differing()) {
-            if (kind(measure.what()) != null && !track.passes().isEmpty()) {
+        for (SetupMeasurement measure : check.differing()) {
+            if (kind(measure.parameter()) != null && !track.passes().isEmpty()) {
                 placed.add(made.placed(measure));
             }
         }
@@ -91,11 +91,11 @@ public final class SetupFindings {
         return late
                 && finding.rows().isEmpty()
                 && check.differing().stream()
-                        .anyMatch(m -> m.what() == SetupMeasurement.FLOW_LAG && m.product() == product);
+                        .anyMatch(m -> m.parameter() == SetupParameter.FLOW_LAG && m.product() == product);
     }
 
     /** The kind of finding a contradicted measure is; null where the rows' own detectors make it. */
-    private static @org.jspecify.annotations.Nullable FindingKind kind(SetupMeasurement what) {
+    private static @org.jspecify.annotations.Nullable FindingKind kind(SetupParameter what) {
         return switch (what) {
             case FLOW_LAG -> FindingKind.FLOW_LAG;
             case DROP_OFFSET -> FindingKind.DROP_OFFSET;
@@ -104,10 +104,10 @@ public final class SetupFindings {
         };
     }
 
-    private Placed placed(SetupParameter m) {
-        FindingKind kind = kind(m.what());
+    private Placed placed(SetupMeasurement m) {
+        FindingKind kind = kind(m.parameter());
         if (kind == null) {
-            throw new IllegalArgumentException("no finding of " + m.what());
+            throw new IllegalArgumentException("no finding of " + m.parameter());
         }
         List<Pass> passes = track.passes();
         Pass first = passes.get(0);
@@ -132,23 +132,23 @@ public final class SetupFindings {
                 place[1],
                 evidence(m, half),
                 m.alternative(),
-                check(m.what()));
-        String unit = m.what() == SetupMeasurement.FLOW_LAG ? "s" : "m";
+                check(m.parameter()));
+        String unit = m.parameter() == SetupParameter.FLOW_LAG ? "s" : "m";
         List<Figure> figures = List.of(
-                new Figure("in the rig file", m.was(), unit),
-                new Figure("what the log says", m.is(), unit),
+                new Figure("in the rig file", m.given(), unit),
+                new Figure("what the log says", m.estimate(), unit),
                 new Figure("90 % sure it is above", m.low(), unit),
                 new Figure("and below", m.high(), unit));
         return new Placed(finding, window(Math.max(0, m.product()), first), figures);
     }
 
     /** Ground that is put in the wrong place: at every end of a pass, or along every pass. */
-    private double areaM2(SetupParameter m) {
+    private double areaM2(SetupMeasurement m) {
         double sum = 0;
         for (Pass pass : track.passes()) {
             double seconds = pass.endS() - pass.startS();
             double off = Math.abs(m.change());
-            sum += switch (m.what()) {
+            sum += switch (m.parameter()) {
                 case FLOW_LAG -> seconds > 0 ? 2 * off * pass.lengthM() / seconds * rig.widthM() : 0;
                 case DROP_OFFSET -> 2 * off * rig.widthM();
                 default -> 2 * off * pass.lengthM();
@@ -157,19 +157,19 @@ public final class SetupFindings {
         return sum;
     }
 
-    private static String evidence(SetupParameter m, double half) {
-        boolean time = m.what() == SetupMeasurement.FLOW_LAG;
+    private static String evidence(SetupMeasurement m, double half) {
+        boolean time = m.parameter() == SetupParameter.FLOW_LAG;
         String figures = time
-                ? "The rig file says " + FlowLag.seconds(m.was()) + ", the log " + FlowLag.seconds(m.is())
+                ? "The rig file says " + FlowLag.seconds(m.given()) + ", the log " + FlowLag.seconds(m.estimate())
                         + ", give or take " + FlowLag.seconds(half)
-                : "The rig file says " + place(m, m.was()) + ", the log " + place(m, m.is()) + ", give or take "
+                : "The rig file says " + place(m, m.given()) + ", the log " + place(m, m.estimate()) + ", give or take "
                         + length(half);
         return figures + " (9 times in 10). " + m.basis();
     }
 
-    private static String place(SetupParameter m, double si) {
+    private static String place(SetupMeasurement m, double si) {
         String size = length(Math.abs(si));
-        boolean aside = m.what() == SetupMeasurement.SIDE_OFFSET && !size.equals(length(0));
+        boolean aside = m.parameter() == SetupParameter.SIDE_OFFSET && !size.equals(length(0));
         return aside ? size + (si < 0 ? " to the left" : " to the right") : size;
     }
 
@@ -177,7 +177,7 @@ public final class SetupFindings {
         return String.format(Locale.ROOT, "%.2f m (%.1f in)", m, m * INCHES_PER_M);
     }
 
-    private static String check(SetupMeasurement what) {
+    private static String check(SetupParameter what) {
         return switch (what) {
             case FLOW_LAG ->
                 "Look up the flow_lag in the rig file and what the maker of the meters or the log's program says of its delay;"

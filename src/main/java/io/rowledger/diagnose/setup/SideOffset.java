@@ -25,13 +25,13 @@ final class SideOffset {
 
     private SideOffset() {}
 
-    static SetupParameter of(Rig rig, Track track) {
+    static SetupMeasurement of(Rig rig, Track track) {
         double was = rig.barRightM();
         List<Contrast> contrasts = OutlierRejection.of(PassGaps.contrasts(track, rig.widthM()), TRIM_M);
         DriftFit.Fitted error = DriftFit.error(contrasts, PassGaps.times(track), PassGaps.spans(track), MIN, 0);
         if (error == null) {
-            return SetupParameter.untold(
-                    SetupMeasurement.SIDE_OFFSET,
+            return SetupMeasurement.undetermined(
+                    SetupParameter.SIDE_OFFSET,
                     -1,
                     KEY,
                     was,
@@ -45,6 +45,6 @@ final class SideOffset {
                         + " the gaps between them are wide and narrow in turn by four times the error.";
         String alternative = "an antenna that sits as far to the other side of the tractor's middle: which of the two"
                 + " it is only a tape tells. If both are right, the bar really runs aside and the ground has these gaps.";
-        return SetupParameter.of(SetupMeasurement.SIDE_OFFSET, -1, KEY, was, estimate, basis, alternative);
+        return SetupMeasurement.of(SetupParameter.SIDE_OFFSET, -1, KEY, was, estimate, basis, alternative);
     }
 }

@@ -74,7 +74,7 @@ public final class Demand {
 
     /** What stands in where nobody gave a target; off the map of a prescription the controller keeps its last one. */
     private static double unknown(Delivery delivery, double lastTarget) {
-        return delivery.planned() && lastTarget > 0 ? lastTarget : 1;
+        return delivery.hasPrescription() && lastTarget > 0 ? lastTarget : 1;
     }
 
     private static void follow(WorkingSamples work, Poses poses, double[] asked, int way, float[][] out) {

@@ -34,8 +34,8 @@ final class SetupSection {
     Setup build() {
         List<SetupLine> told = new ArrayList<>();
         List<Fact> untold = new ArrayList<>();
-        for (SetupParameter m : a.setup().check().measures()) {
-            if (m.told() || m.differs()) {
+        for (SetupMeasurement m : a.setup().check().measurements()) {
+            if (m.determined() || m.differs()) {
                 told.add(line(m));
             } else {
                 untold.add(new Fact(name(m), m.basis()));
@@ -47,7 +47,7 @@ final class SetupSection {
     }
 
     private String summary(List<SetupLine> told, List<Fact> untold) {
-        List<SetupParameter> differing = a.setup().check().differing();
+        List<SetupMeasurement> differing = a.setup().check().differing();
         if (told.isEmpty()) {
             return "The log can't say whether the setup is right.";
         }
@@ -66,8 +66,8 @@ final class SetupSection {
     }
 
     /** A tape tells lengths and nothing else. */
-    private static String first(List<SetupParameter> differing) {
-        boolean lengths = differing.stream().anyMatch(m -> switch (m.what()) {
+    private static String first(List<SetupMeasurement> differing) {
+        boolean lengths = differing.stream().anyMatch(m -> switch (m.parameter()) {
             case DROP_OFFSET, SIDE_OFFSET, ANTENNA_AHEAD, HITCH_TO_WHEELS -> true;
             case FLOW_LAG, OUTSIDE_SHARE, ROW_ORDER -> false;
         });
@@ -92,12 +92,12 @@ final class SetupSection {
         return "Run the report again with --apply-setup-check to see the ground as these figures would lay it out.";
     }
 
-    private SetupLine line(SetupParameter m) {
+    private SetupLine line(SetupMeasurement m) {
         RigCorrection.Line line = a.setup().line(m);
         String change = "";
         if (line != null) {
             String path = "Line " + line.line() + " of the rig file, " + line.path()
-                    + (m.what() == SetupMeasurement.SIDE_OFFSET ? ", left is negative: " : ": ");
+                    + (m.parameter() == SetupParameter.SIDE_OFFSET ? ", left is negative: " : ": ");
             change = path + (line.before().isEmpty() ? "a new line, " : "from " + line.before() + " to ") + line.after()
                     + ".";
         } else if (m.differs()) {
@@ -106,9 +106,9 @@ final class SetupSection {
         double half = (m.high() - m.low()) / 2;
         return new SetupLine(
                 name(m),
-                figure(m, m.was(), half),
-                figure(m, m.is(), half),
-                m.told() ? figure(m, m.low(), half) + " to " + figure(m, m.high(), half) : "",
+                figure(m, m.given(), half),
+                figure(m, m.estimate(), half),
+                m.determined() ? figure(m, m.low(), half) + " to " + figure(m, m.high(), half) : "",
                 m.differs() ? "differs" : "agrees",
                 m.differs() ? "act" : "",
                 change,
@@ -116,11 +116,11 @@ final class SetupSection {
                 m.alternative());
     }
 
-    private String name(SetupParameter m) {
+    private String name(SetupMeasurement m) {
         String product = m.product() >= 0 && a.rig().products().size() > 1
                 ? ", " + a.rig().products().get(m.product()).name()
                 : "";
-        return switch (m.what()) {
+        return switch (m.parameter()) {
             case FLOW_LAG -> "How much later the meters show the flow" + product;
             case DROP_OFFSET -> "Hitch pin back to the drop line";
             case SIDE_OFFSET -> "Bar aside of the tractor's center line";
@@ -132,17 +132,17 @@ final class SetupSection {
     }
 
     /** A measure as it is taken: feet and inches or meters, no finer than its interval bears. */
-    private String figure(SetupParameter m, double si, double half) {
+    private String figure(SetupMeasurement m, double si, double half) {
         if (!Double.isFinite(si)) {
             return "\u2013";
         }
-        if (m.what() == SetupMeasurement.FLOW_LAG) {
+        if (m.parameter() == SetupParameter.FLOW_LAG) {
             return f.fixed(si, 2) + "\u00a0s";
         }
-        if (m.what() == SetupMeasurement.OUTSIDE_SHARE) {
+        if (m.parameter() == SetupParameter.OUTSIDE_SHARE) {
             return f.fixed(si, 2);
         }
-        if (m.what() == SetupMeasurement.SIDE_OFFSET) {
+        if (m.parameter() == SetupParameter.SIDE_OFFSET) {
             String size = length(Math.abs(si), half);
             return size.equals(length(0, half)) ? size : size + (si < 0 ? " left" : " right");
         }

@@ -156,7 +156,7 @@ final class WhatIfWriter {
                         + " more",
                 money(gained)));
         assumes.add("Speed: the supply gave no more above it; where the bar went faster, "
-                + f.text(QuantityKind.SPEED, one.usualMps())
+                + f.text(QuantityKind.SPEED, one.drivenMps())
                 + " in the mean, it would have gone at this speed and every delivering row have got its target.");
     }
 

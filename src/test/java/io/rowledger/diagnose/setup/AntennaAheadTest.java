@@ -57,12 +57,12 @@ class AntennaAheadTest {
         Path file = Files.writeString(folder.resolve("log.csv"), log(2));
         Rig rig = RigReader.ofText(
                 "rig.yaml", HandMadeLog.rig("5 m", "0 m", "0 s").replace("axle: 0 m", "axle: 0.6 m"));
-        SetupParameter m = Checking.of(Checking.log(file, rig), rig).measures().stream()
-                .filter(x -> x.what() == SetupMeasurement.ANTENNA_AHEAD)
+        SetupMeasurement m = Checking.of(Checking.log(file, rig), rig).measurements().stream()
+                .filter(x -> x.parameter() == SetupParameter.ANTENNA_AHEAD)
                 .findFirst()
                 .orElseThrow();
-        assertEquals(2, m.is(), 0.05);
+        assertEquals(2, m.estimate(), 0.05);
         assertTrue(m.differs());
-        assertEquals(0.6, m.was());
+        assertEquals(0.6, m.given());
     }
 }

@@ -28,9 +28,9 @@ class SetupByHandTest {
         return Checking.of(Checking.log(log, rig), rig);
     }
 
-    private static SetupParameter of(SetupCheck check, SetupMeasurement what) {
-        return check.measures().stream()
-                .filter(m -> m.what() == what)
+    private static SetupMeasurement of(SetupCheck check, SetupParameter what) {
+        return check.measurements().stream()
+                .filter(m -> m.parameter() == what)
                 .findFirst()
                 .orElseThrow();
     }
@@ -115,9 +115,9 @@ class SetupByHandTest {
         // Flow follows after 1.3 s, and valves are allowed 0.26 s to open and 0.24 s to close: 1.05 s are the meter's.
         // The file has the drop line 1 m too far back, the bar 0.2 m too far right, no lag.
         SetupCheck check = check(new HandMadeLog(1.3, 0, EVEN), HandMadeLog.rig("6 m", "0.2 m", "0 s"));
-        assertEquals(5, of(check, SetupMeasurement.DROP_OFFSET).is(), 0.02);
-        assertEquals(0, of(check, SetupMeasurement.SIDE_OFFSET).is(), 0.002);
-        assertEquals(1.05, of(check, SetupMeasurement.FLOW_LAG).is(), 0.005);
+        assertEquals(5, of(check, SetupParameter.DROP_OFFSET).estimate(), 0.02);
+        assertEquals(0, of(check, SetupParameter.SIDE_OFFSET).estimate(), 0.002);
+        assertEquals(1.05, of(check, SetupParameter.FLOW_LAG).estimate(), 0.005);
         assertEquals(3, check.differing().size());
         assertEquals(
                 List.of("products.uan.flow_lag", "rig.hitch_to_drop", "rig.bar_right_of_center"),
@@ -129,7 +129,7 @@ class SetupByHandTest {
         SetupCheck check = check(
                 new HandMadeLog(1.3, 0.25, 2, 2.5, 1.6, 2.2, 2.8, 1.9, 2.4, 2),
                 HandMadeLog.rig("5 m", "0 m", "1.05 s"));
-        assertEquals(5, of(check, SetupMeasurement.DROP_OFFSET).is(), 0.03);
+        assertEquals(5, of(check, SetupParameter.DROP_OFFSET).estimate(), 0.03);
         assertTrue(check.differing().isEmpty(), check.differing().toString());
         assertTrue(check.changes().isEmpty());
     }
@@ -137,14 +137,14 @@ class SetupByHandTest {
     @Test
     void what_the_log_cannot_tell_is_said_with_what_driving_would_let_it() throws IOException {
         SetupCheck check = check(new HandMadeLog(1.3, 0, 2, 2), HandMadeLog.rig("6 m", "0.2 m", "0 s"));
-        for (SetupMeasurement what :
-                List.of(SetupMeasurement.DROP_OFFSET, SetupMeasurement.SIDE_OFFSET, SetupMeasurement.HITCH_TO_WHEELS)) {
-            SetupParameter m = of(check, what);
-            assertFalse(m.told(), what.toString());
+        for (SetupParameter parameter :
+                List.of(SetupParameter.DROP_OFFSET, SetupParameter.SIDE_OFFSET, SetupParameter.HITCH_TO_WHEELS)) {
+            SetupMeasurement m = of(check, parameter);
+            assertFalse(m.determined(), parameter.toString());
             assertFalse(m.differs());
             assertTrue(m.basis().contains("Drive"), m.basis());
         }
-        assertTrue(of(check, SetupMeasurement.ANTENNA_AHEAD).basis().contains("yaw_rate"));
+        assertTrue(of(check, SetupParameter.ANTENNA_AHEAD).basis().contains("yaw_rate"));
     }
 
     @Test
@@ -154,8 +154,8 @@ class SetupByHandTest {
                 new HandMadeLog(1.3, 0, EVEN).csv().replaceAll("(?m)^([^,]*,[^,]*,[^,]*),[^,]*", "$1"));
         Rig rig = RigReader.ofText("rig.yaml", HandMadeLog.rig("6 m", "0 m", "0 s"));
         SetupCheck check = Checking.of(Checking.log(log, rig), rig);
-        assertFalse(of(check, SetupMeasurement.DROP_OFFSET).told());
-        assertFalse(of(check, SetupMeasurement.FLOW_LAG).told());
-        assertTrue(of(check, SetupMeasurement.FLOW_LAG).basis().contains("on_01"));
+        assertFalse(of(check, SetupParameter.DROP_OFFSET).determined());
+        assertFalse(of(check, SetupParameter.FLOW_LAG).determined());
+        assertTrue(of(check, SetupParameter.FLOW_LAG).basis().contains("on_01"));
     }
 }

@@ -8,8 +8,8 @@ import java.util.TreeMap;
 
 /** Counts how near the measures come, how often their intervals hold the truth and how often a right setup is called wrong. */
 final class SetupScores {
-    private static final Map<SetupMeasurement, Double> BOUND = Map.of(
-            SetupMeasurement.FLOW_LAG, 0.15, SetupMeasurement.DROP_OFFSET, 0.15, SetupMeasurement.SIDE_OFFSET, 0.04);
+    private static final Map<SetupParameter, Double> BOUND =
+            Map.of(SetupParameter.FLOW_LAG, 0.15, SetupParameter.DROP_OFFSET, 0.15, SetupParameter.SIDE_OFFSET, 0.04);
 
     /** Skipped and doubled ground is to come as near to the right setup's as this share. */
     private static final double NEAR = 0.1;
@@ -37,13 +37,13 @@ final class SetupScores {
 
     /** Measures read with the wrong rig file, and with the right one. */
     void add(RandomSetup.Drawn d, SetupCheck ofWrong, SetupCheck ofRight) {
-        for (SetupParameter m : ofWrong.measures()) {
-            Double bound = BOUND.get(m.what());
+        for (SetupMeasurement m : ofWrong.measurements()) {
+            Double bound = BOUND.get(m.parameter());
             if (bound == null) {
                 continue;
             }
             double truth =
-                    switch (m.what()) {
+                    switch (m.parameter()) {
                         case FLOW_LAG -> d.lagS();
                         case DROP_OFFSET -> d.dropM();
                         default -> d.barRightM();
@@ -51,12 +51,17 @@ final class SetupScores {
             String rate = d.rateHz() < 1.5 ? ", 1 Hz" : ", 2 to 10 Hz";
             String receiver = d.rtk() ? " RTK" : " differential";
             for (String of : List.of("", receiver, receiver + rate)) {
-                Line line = wrong.computeIfAbsent(m.what().jsonName() + of, k -> new Line());
+                Line line = wrong.computeIfAbsent(m.parameter().jsonName() + of, k -> new Line());
                 count(line, m, truth, bound);
             }
-            if (m.told() && Math.abs(m.is() - truth) > 2 * bound) {
+            if (m.determined() && Math.abs(m.estimate() - truth) > 2 * bound) {
                 far.add(String.format(
-                        Locale.ROOT, "%s %s: %.3f for %.3f", d.seed(), m.what().jsonName(), m.is(), truth));
+                        Locale.ROOT,
+                        "%s %s: %.3f for %.3f",
+                        d.seed(),
+                        m.parameter().jsonName(),
+                        m.estimate(),
+                        truth));
             }
         }
         rightSetups++;
@@ -66,15 +71,15 @@ final class SetupScores {
         }
     }
 
-    private static void count(Line line, SetupParameter m, double truth, double bound) {
-        if (!m.told()) {
+    private static void count(Line line, SetupMeasurement m, double truth, double bound) {
+        if (!m.determined()) {
             return;
         }
         line.told++;
-        line.within += Math.abs(m.is() - truth) <= bound ? 1 : 0;
+        line.within += Math.abs(m.estimate() - truth) <= bound ? 1 : 0;
         line.held += truth >= m.low() && truth <= m.high() ? 1 : 0;
         line.differs += m.differs() ? 1 : 0;
-        line.squares += (m.is() - truth) * (m.is() - truth);
+        line.squares += (m.estimate() - truth) * (m.estimate() - truth);
     }
 
     /** Skipped and doubled ground by a setup with such figures, and by the right one, m². */

@@ -101,13 +101,13 @@ class SetupScoringRun {
 
     /** What the ground would be with one true figure in place of the estimated one, or with what no log can tell alone wrong. */
     private static Map<String, double[]> swapped(RandomSetup.Drawn d, Analysis wrong) {
-        Map<SetupMeasurement, Double> estimated = new EnumMap<>(SetupMeasurement.class);
-        for (SetupParameter m : wrong.setup().check().measures()) {
-            estimated.put(m.what(), m.told() ? m.is() : m.was());
+        Map<SetupParameter, Double> estimated = new EnumMap<>(SetupParameter.class);
+        for (SetupMeasurement m : wrong.setup().check().measurements()) {
+            estimated.put(m.parameter(), m.determined() ? m.estimate() : m.given());
         }
-        double lagS = estimated.getOrDefault(SetupMeasurement.FLOW_LAG, 0.0);
-        double dropM = estimated.getOrDefault(SetupMeasurement.DROP_OFFSET, 0.0);
-        double sideM = estimated.getOrDefault(SetupMeasurement.SIDE_OFFSET, 0.0);
+        double lagS = estimated.getOrDefault(SetupParameter.FLOW_LAG, 0.0);
+        double dropM = estimated.getOrDefault(SetupParameter.DROP_OFFSET, 0.0);
+        double sideM = estimated.getOrDefault(SetupParameter.SIDE_OFFSET, 0.0);
         RandomSetup.Told told = d.told();
         Map<String, double[]> swapped = new TreeMap<>();
         swapped.put("every estimate, even of what isn't contradicted", ground(d, wrong, lagS, dropM, sideM));

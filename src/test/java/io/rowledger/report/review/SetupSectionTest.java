@@ -27,17 +27,17 @@ import org.junit.jupiter.api.Test;
 class SetupSectionTest {
     private static final UnitFormat US = new UnitFormat(UnitSystem.US, ZoneOffset.UTC);
 
-    private static SetupParameter told(
-            SetupMeasurement what, String key, double was, double is, double half, boolean differs) {
-        int product = what == SetupMeasurement.FLOW_LAG ? 0 : -1;
-        return new SetupParameter(what, product, key, was, is, is - half, is + half, differs, "basis.", "rival.");
+    private static SetupMeasurement told(
+            SetupParameter what, String key, double was, double is, double half, boolean differs) {
+        int product = what == SetupParameter.FLOW_LAG ? 0 : -1;
+        return new SetupMeasurement(what, product, key, was, is, is - half, is + half, differs, "basis.", "rival.");
     }
 
-    private static SetupParameter untold(SetupMeasurement what) {
-        return new SetupParameter(what, -1, "rig.x", 1, Double.NaN, Double.NaN, Double.NaN, false, "Drive more.", "");
+    private static SetupMeasurement untold(SetupParameter what) {
+        return new SetupMeasurement(what, -1, "rig.x", 1, Double.NaN, Double.NaN, Double.NaN, false, "Drive more.", "");
     }
 
-    private static Analysis with(SetupParameter... measures) {
+    private static Analysis with(SetupMeasurement... measures) {
         Analysis a = HandMadeIntervals.in(new SyntheticJob().build());
         SetupReview setup = new SetupReview(
                 new SetupCheck(Arrays.asList(measures)), new RigCorrection.Corrected("", List.of()), null);
@@ -59,7 +59,7 @@ class SetupSectionTest {
                 a.whatIf());
     }
 
-    private static PassReview.Setup section(SetupParameter... measures) {
+    private static PassReview.Setup section(SetupMeasurement... measures) {
         return new SetupSection(with(measures), US).build();
     }
 
@@ -69,8 +69,7 @@ class SetupSectionTest {
 
     @Test
     void a_side_is_said_in_words_and_not_by_a_sign() {
-        SetupLine line = section(
-                        told(SetupMeasurement.SIDE_OFFSET, "rig.bar_right_of_center", -0.3048, 0, 0.0165, true))
+        SetupLine line = section(told(SetupParameter.SIDE_OFFSET, "rig.bar_right_of_center", -0.3048, 0, 0.0165, true))
                 .told()
                 .get(0);
         // 12 in; 0.0165 m are 0.65 in, of quarters three.
@@ -81,10 +80,10 @@ class SetupSectionTest {
 
     @Test
     void what_the_log_can_not_tell_is_not_said_to_be_right() {
-        SetupParameter share = told(SetupMeasurement.OUTSIDE_SHARE, "rows.outer_share", 1, 1, 0.02, false);
+        SetupMeasurement share = told(SetupParameter.OUTSIDE_SHARE, "rows.outer_share", 1, 1, 0.02, false);
         assertEquals(
                 "What the log can tell, 1 of 3 measures, does not contradict the rig file.",
-                plain(section(share, untold(SetupMeasurement.DROP_OFFSET), untold(SetupMeasurement.SIDE_OFFSET))
+                plain(section(share, untold(SetupParameter.DROP_OFFSET), untold(SetupParameter.SIDE_OFFSET))
                         .summary()));
         assertEquals(
                 "Nothing in the log contradicts the rig file.", section(share).summary());
@@ -92,23 +91,23 @@ class SetupSectionTest {
 
     @Test
     void nobody_is_sent_to_measure_seconds_with_a_tape() {
-        SetupParameter lag = told(SetupMeasurement.FLOW_LAG, "products.uan.flow_lag", 1.5, 0.03, 0.16, true);
-        SetupParameter drop = told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 6.9, 5.9, 0.1, true);
+        SetupMeasurement lag = told(SetupParameter.FLOW_LAG, "products.uan.flow_lag", 1.5, 0.03, 0.16, true);
+        SetupMeasurement drop = told(SetupParameter.DROP_OFFSET, "rig.hitch_to_drop", 6.9, 5.9, 0.1, true);
         assertFalse(section(lag).summary().contains("tape"), section(lag).summary());
         assertTrue(section(lag, drop).summary().contains("tape"));
     }
 
     @Test
     void a_figure_that_could_not_be_put_into_the_rig_file_is_no_silence() {
-        SetupParameter drop = told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 0.2, -0.5, 0.1, true);
+        SetupMeasurement drop = told(SetupParameter.DROP_OFFSET, "rig.hitch_to_drop", 0.2, -0.5, 0.1, true);
         assertTrue(section(drop).sidesSummary().contains("can't be corrected"));
-        assertEquals("", section(untold(SetupMeasurement.DROP_OFFSET)).sidesSummary());
+        assertEquals("", section(untold(SetupParameter.DROP_OFFSET)).sidesSummary());
     }
 
     @Test
     void bounds_are_not_claimed_where_the_log_contradicts_the_rig_file() {
-        Analysis wrong = with(told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 6.9, 5.9, 0.1, true));
-        Analysis right = with(told(SetupMeasurement.DROP_OFFSET, "rig.hitch_to_drop", 5.9, 5.9, 0.1, false));
+        Analysis wrong = with(told(SetupParameter.DROP_OFFSET, "rig.hitch_to_drop", 6.9, 5.9, 0.1, true));
+        Analysis right = with(told(SetupParameter.DROP_OFFSET, "rig.hitch_to_drop", 5.9, 5.9, 0.1, false));
         List<ProductSums> sums = List.of(ProductSums.of(wrong, 0));
         assertTrue(
                 String.join(" ", new ReviewSummary(wrong, US, sums).sentences()).contains("contradicts the setup"));
