@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
  * What a case cost, where it began, and the window around its onset.
  *
  * <p>Area: what the rows swept while working from its first to its last sign. Volume: what they metered less what their
- * siblings imply, or, for the whole bar, less what the target asks; where only the meter errs this is what the record is
+ * other rows imply, or, for the whole bar, less what the target asks; where only the meter errs this is what the record is
  * off by, not the ground.
  */
 final class Costs {
@@ -58,40 +58,41 @@ final class Costs {
     private Case.Cost sum(Case found) {
         double area = 0;
         double volume = 0;
-        // Where the siblings can't be judged, at the ends of passes, the target stands in at the share they run on.
+        // Where the other rows can't be evaluated, at the ends of passes, the target stands in at the share they run
+        // on.
         double known = 0;
-        double knownAsked = 0;
-        double unknownAsked = 0;
+        double knownTargetL = 0;
+        double unknownTargetL = 0;
         WorkingSamples work = e.work;
-        FlowRatios s = e.signals;
-        int to = work.at(found.toS());
+        FlowRatios s = e.ratios;
+        int to = work.entryAt(found.toS());
         List<Integer> rows = rows(found);
-        for (int j = work.at(found.fromS()); j < to; j++) {
+        for (int j = work.entryAt(found.fromS()); j < to; j++) {
             for (int r : rows) {
                 area += Math.max(0, work.bandM[r] * work.speedMps[j] * s.rowSpeedShare(r, j)) * work.durationS[j];
-                double due = found.rows().isEmpty() ? s.askedLPerS(r, j) : s.impliedLPerS(r, j);
-                double asked = s.askedLPerS(r, j);
+                double due = found.rows().isEmpty() ? s.targetLPerS(r, j) : s.impliedLPerS(r, j);
+                double asked = s.targetLPerS(r, j);
                 if (s.evaluated.shut(r).get(j) || (Double.isNaN(due) && Double.isNaN(asked))) {
                     continue;
                 }
                 volume += s.flowLPerS[r][j] * work.durationS[j];
                 if (Double.isNaN(due)) {
-                    unknownAsked += asked * work.durationS[j];
+                    unknownTargetL += asked * work.durationS[j];
                 } else {
                     known += due * work.durationS[j];
-                    knownAsked += Double.isNaN(asked) ? 0 : asked * work.durationS[j];
+                    knownTargetL += Double.isNaN(asked) ? 0 : asked * work.durationS[j];
                 }
             }
         }
-        double share = knownAsked > 0 ? known / knownAsked : 1;
-        return new Case.Cost(area, volume - known - share * unknownAsked);
+        double share = knownTargetL > 0 ? known / knownTargetL : 1;
+        return new Case.Cost(area, volume - known - share * unknownTargetL);
     }
 
     /** Latitude and longitude of the rows' middle at the onset, degrees; NaN without a pose. */
     private double[] place(Case found) {
         double[] out = {Double.NaN, Double.NaN};
         if (e.work.n > 0) {
-            int j = Math.min(e.work.n - 1, e.work.at(found.fromS()));
+            int j = Math.min(e.work.n - 1, e.work.entryAt(found.fromS()));
             double y = rows(found).stream()
                     .mapToDouble(r -> e.work.atM[r])
                     .average()
@@ -104,9 +105,9 @@ final class Costs {
 
     OnsetWindow window(Case found) {
         WorkingSamples work = e.work;
-        FlowRatios s = e.signals;
-        int from = work.at(found.fromS() - BEFORE_S);
-        int end = Math.max(from, work.at(found.fromS() + AFTER_S));
+        FlowRatios s = e.ratios;
+        int from = work.entryAt(found.fromS() - BEFORE_S);
+        int end = Math.max(from, work.entryAt(found.fromS() + AFTER_S));
         int row = found.rows().isEmpty() ? -1 : found.rows().get(0);
         double[][] columns = new double[5][end - from];
         for (int j = from; j < end; j++) {
@@ -116,7 +117,7 @@ final class Costs {
             columns[2][i] = row < 0 ? Double.NaN : s.impliedLPerS(row, j);
             for (int r = row < 0 ? 0 : row; r < (row < 0 ? e.rows() : row + 1); r++) {
                 columns[1][i] += s.flowLPerS[r][j];
-                columns[3][i] += s.askedLPerS(r, j);
+                columns[3][i] += s.targetLPerS(r, j);
             }
         }
         return new OnsetWindow(

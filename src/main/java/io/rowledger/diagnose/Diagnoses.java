@@ -38,7 +38,7 @@ import java.util.List;
 /** Runs every detector on a job. */
 public final class Diagnoses {
     /**
-     * In this order, after crossed channels: what only the meter does is taken out of the judgement first, then come
+     * In this order, after crossed channels: what only the meter does is taken out of the evaluation first, then come
      * levels (the whole-bar pattern before single rows), then timing and the bar as a whole.
      */
     private static final List<Detector> DETECTORS = List.of(
@@ -81,7 +81,7 @@ public final class Diagnoses {
     }
 
     /**
-     * Judges every row against its siblings and its own past.
+     * Evaluates every row against its other rows and its own past.
      *
      * @return findings with their windows, the picture of deviation and what healthy rows are like; no findings where
      *     nothing is wrong
@@ -93,14 +93,14 @@ public final class Diagnoses {
         List<RowBaseline> baselines = new ArrayList<>();
         List<Placed> placed = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
-            FlowRatios signals = new FlowRatios(p, work, rig, evaluated, delivery);
-            Evidence evidence = evidence(log, strips, delivery, signals);
+            FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery);
+            Evidence evidence = evidence(log, strips, delivery, ratios);
             pictures.add(evidence.picture());
             List<Case> crossed = new ChannelsSwappedDetector().find(evidence);
             if (!crossed.isEmpty()) {
-                // Crossed rows look like turns taken wrongly: what the others do is judged again without them.
-                crossed.forEach(c -> c.rows().forEach(r -> signals.leaveOut(r, c.fromS(), c.toS())));
-                evidence = evidence(log, strips, delivery, signals);
+                // Crossed rows look like turns taken wrongly: what the others do is evaluated again without them.
+                crossed.forEach(c -> c.rows().forEach(r -> ratios.excludeFromPeers(r, c.fromS(), c.toS())));
+                evidence = evidence(log, strips, delivery, ratios);
                 evidence.add(crossed);
             }
             for (Detector detector : DETECTORS) {
@@ -149,10 +149,10 @@ public final class Diagnoses {
         return once;
     }
 
-    private static Evidence evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios signals) {
-        List<TurnShares.Block> turns = TurnShares.fill(signals);
-        signals.computeRatios();
-        return new Evidence(log, strips, delivery, signals, turns);
+    private static Evidence evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios ratios) {
+        List<TurnShares.Block> turns = TurnShares.fill(ratios);
+        ratios.computeRatios();
+        return new Evidence(log, strips, delivery, ratios, turns);
     }
 
     private static List<String> notes(LogTable log, WorkingSamples work, Delivery delivery) {

@@ -15,7 +15,7 @@ import java.util.List;
  * @param figures the figures of each finding that need a unit, in the same order; lists may be empty
  * @param pictures deviation by row and time, one per product in rig order
  * @param baselines what each row is like when healthy, one per product and row: products in rig order, rows from the left
- * @param notes what could not be judged and why, one sentence each
+ * @param notes what could not be evaluated and why, one sentence each
  */
 public record Diagnosis(
         List<Finding> findings,

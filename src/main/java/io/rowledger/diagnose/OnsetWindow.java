@@ -9,7 +9,7 @@ package io.rowledger.diagnose;
  * @param onsetS the finding's first sign, seconds since the Unix epoch
  * @param timeS time of each sample, seconds since the Unix epoch, rising
  * @param flowLPerS the row's metered flow, L/s, lag taken out
- * @param peersLPerS what the siblings' median implies for this row's band and place, L/s; NaN where too few delivered
+ * @param peersLPerS what the other rows' median implies for this row's band and place, L/s; NaN where too few delivered
  * @param targetLPerS what the target asks of the row at its own speed, L/s; NaN without a target
  * @param speedMps forward speed of the bar, m/s
  */

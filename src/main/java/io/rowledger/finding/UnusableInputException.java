@@ -5,9 +5,9 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Input or a call that can't be used: the one exception that is the user's to mend, and exit status 2.
+ * Input or a call that can't be used: the one exception that the user can fix, and exit status 2.
  *
- * <p>Its parts are kept apart (file, line, column, found, expected, mend) so that a caller can add the ones it knows;
+ * <p>Its parts are kept apart (file, line, column, found, expected, hint) so that a caller can add the ones it knows;
  * {@link #getMessage()} joins those that are there into the one message a person reads.
  */
 public final class UnusableInputException extends RuntimeException {

@@ -6,27 +6,27 @@ import java.util.List;
 /**
  * Where the level of a sequence changes: binary segmentation with the CUSUM statistic.
  *
- * <p>A stretch of n values is cut where the cumulative sum of deviations from its mean is largest once standardised,
+ * <p>A segment of n values is cut where the cumulative sum of deviations from its mean is largest once standardised,
  * |mean₁ − mean₂|·√(n₁·n₂/n), as long as that exceeds a threshold, and its halves are cut in turn. Cumulative sums: E. S.
  * Page, Continuous inspection schemes, Biometrika 41 (1954) 100-115; binary segmentation: A. J. Scott, M. Knott,
  * Biometrics 30 (1974) 507-512. Costs O(n log n).
  */
 public final class ChangePoints {
     private final double threshold;
-    private final double leastJump;
-    private final int leastLength;
+    private final double minJump;
+    private final int minLength;
 
     /**
      * Segmentation with these limits.
      *
      * @param threshold the statistic must exceed this, in the unit of the values
-     * @param leastJump smaller changes of level are none
-     * @param leastLength values a segment has at least
+     * @param minJump smaller changes of level are ignored
+     * @param minLength shortest segment, values
      */
-    public ChangePoints(double threshold, double leastJump, int leastLength) {
+    public ChangePoints(double threshold, double minJump, int minLength) {
         this.threshold = threshold;
-        this.leastJump = leastJump;
-        this.leastLength = Math.max(1, leastLength);
+        this.minJump = minJump;
+        this.minLength = Math.max(1, minLength);
     }
 
     /** The starts of the segments of the first n values, rising; the first is 0. */
@@ -46,12 +46,12 @@ public final class ChangePoints {
         int best = -1;
         double most = threshold;
         double total = sum[end] - sum[from];
-        for (int i = from + leastLength; i <= end - leastLength; i++) {
+        for (int i = from + minLength; i <= end - minLength; i++) {
             double n1 = i - from;
             double n2 = end - i;
             double jump = (total - (sum[i] - sum[from])) / n2 - (sum[i] - sum[from]) / n1;
             double statistic = Math.abs(jump) * Math.sqrt(n1 * n2 / n);
-            if (statistic > most && Math.abs(jump) * Math.sqrt(n / Math.min(n1, n2)) >= leastJump) {
+            if (statistic > most && Math.abs(jump) * Math.sqrt(n / Math.min(n1, n2)) >= minJump) {
                 most = statistic;
                 best = i;
             }

@@ -1,7 +1,7 @@
 package io.rowledger.stats;
 
 /**
- * The contiguous range with the largest sum of gains: when a fault that shows pass by pass began and ended. Kadane's
+ * The contiguous range with the largest sum of gains (maximum subarray): from when to when a fault shows. Kadane's
  * algorithm, J. Bentley, Programming pearls: algorithm design techniques, Comm. ACM 27 (1984) 865-873.
  *
  * @param from first index
@@ -9,6 +9,7 @@ package io.rowledger.stats;
  * @param sum of the gains in it
  */
 public record MaxSumRange(int from, int end, double sum) {
+    /** Of these gains; empty if none is positive. */
     public static MaxSumRange of(double[] gains) {
         MaxSumRange best = new MaxSumRange(0, 0, 0);
         int from = 0;
@@ -26,7 +27,7 @@ public record MaxSumRange(int from, int end, double sum) {
         return best;
     }
 
-    /** Takes in what lies beside the range and says little either way. */
+    /** Extends the range over adjacent gains above -little. */
     public MaxSumRange widened(double[] gains, double little) {
         int low = from;
         int high = end;
@@ -39,6 +40,7 @@ public record MaxSumRange(int from, int end, double sum) {
         return new MaxSumRange(low, high, sum);
     }
 
+    /** True if no gain was positive. */
     public boolean isEmpty() {
         return end <= from;
     }

@@ -1,5 +1,7 @@
 package io.rowledger.uncertainty;
 
+import org.apache.commons.statistics.distribution.NormalDistribution;
+
 /**
  * The doubt about a figure: a normal part, a rectangular part, and, for figures that noise biases, two places where its
  * middle may lie.
@@ -16,6 +18,7 @@ package io.rowledger.uncertainty;
  * @param rectangle half width of the rectangular part
  */
 record UncertaintyDistribution(double from, double to, double sigma, double rectangle) {
+    private static final NormalDistribution STANDARD = NormalDistribution.of(0, 1);
     private static final double LEVEL = Intervals.LEVEL_PCT / 100.0;
 
     /** Doubt with one middle. */
@@ -61,16 +64,11 @@ record UncertaintyDistribution(double from, double to, double sigma, double rect
     }
 
     private static double integral(double z) {
-        return z * normalBelow(z) + Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
+        return z * normalBelow(z) + STANDARD.density(z);
     }
 
-    /** Φ(z) within 1e-7: M. Abramowitz, I. Stegun, "Handbook of Mathematical Functions" (1964), 26.2.17. */
+    /** Φ(z). */
     static double normalBelow(double z) {
-        double t = 1 / (1 + 0.2316419 * Math.abs(z));
-        double tail = Math.exp(-z * z / 2)
-                / Math.sqrt(2 * Math.PI)
-                * t
-                * (0.319381530 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
-        return z < 0 ? tail : 1 - tail;
+        return STANDARD.cumulativeProbability(z);
     }
 }

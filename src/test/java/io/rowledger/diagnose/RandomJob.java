@@ -55,7 +55,7 @@ final class RandomJob {
     private static final double SLOW_WORK_S = 250;
 
     /**
-     * Two rows crossed are a fault that a log can show only where it makes them differ: neighbours in a gentle turn, or
+     * Two rows crossed are a fault that a log can show only where it makes them differ: neighbors in a gentle turn, or
      * any rows on a straight, are asked for the same, and put out the same when crossed. A reading says something when it
      * is off by more than three times the meters' noise (99.7 % of a normal noise lies within) and by more than 2 %, as
      * good as a flow meter on a bar is (common practice, no source); and it must say so for a minute of the job in all,
@@ -305,7 +305,7 @@ final class RandomJob {
             }
             faults.add(fault);
         }
-        // The siblings' median holds while fewer than half of the rows err.
+        // The other rows' median holds while fewer than half of the rows err.
         while (2 * faults.stream().mapToInt(this::rowsHit).sum() >= rig.rows()) {
             faults.remove(faults.size() - 1);
         }

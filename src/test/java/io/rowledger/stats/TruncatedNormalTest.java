@@ -7,19 +7,19 @@ import org.junit.jupiter.api.Test;
 
 class TruncatedNormalTest {
     @Test
-    void tails_are_those_of_the_printed_table() {
+    void the_tail_beyond_a_bound_is_that_of_the_printed_table() {
         // M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 1964, tables 26.1 and 26.2: P(1), P(2),
-        // P(3), and
-        // −log10 Q(x) for x = 5, 10 and 20.
-        assertEquals(0.841344746068543, 1 - TruncatedNormal.tail(1), 1e-14);
-        assertEquals(0.977249868051821, 1 - TruncatedNormal.tail(2), 1e-14);
-        assertEquals(0.998650101968370, 1 - TruncatedNormal.tail(3), 1e-14);
-        assertEquals(0.158655253931457, TruncatedNormal.tail(1), 1e-14);
-        assertEquals(6.54265, -Math.log10(TruncatedNormal.tail(5)), 5e-6);
-        assertEquals(23.11805, -Math.log10(TruncatedNormal.tail(10)), 5e-6);
-        assertEquals(88.56010, -Math.log10(TruncatedNormal.tail(20)), 5e-6);
-        // The two ways of summing meet.
-        assertEquals(TruncatedNormal.tail(2.4999999), TruncatedNormal.tail(2.5000001), 1e-8);
+        // P(3),
+        // and -log10 Q(x) for x = 5, 10 and 20. A bound of 31 sigma stands for infinity.
+        assertEquals(
+                Math.log(1 - 0.841344746068543), TruncatedNormal.of(1, 31, 0, 1).logZ(), 1e-13);
+        assertEquals(
+                Math.log(1 - 0.977249868051821), TruncatedNormal.of(2, 31, 0, 1).logZ(), 1e-12);
+        assertEquals(
+                Math.log(1 - 0.998650101968370), TruncatedNormal.of(3, 31, 0, 1).logZ(), 1e-11);
+        assertEquals(6.54265, -TruncatedNormal.of(5, 31, 0, 1).logZ() / Math.log(10), 5e-6);
+        assertEquals(23.11805, -TruncatedNormal.of(10, 31, 0, 1).logZ() / Math.log(10), 5e-6);
+        assertEquals(88.56010, -TruncatedNormal.of(20, 31, 0, 1).logZ() / Math.log(10), 5e-6);
     }
 
     @Test

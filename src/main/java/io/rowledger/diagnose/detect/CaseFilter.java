@@ -6,7 +6,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 
-/** Drops cases that a surer one explains: a row that swings or lags runs beside its siblings for a while as well. */
+/** Drops cases that a surer one explains: a row that swings or lags runs beside its other rows for a while as well. */
 public final class CaseFilter {
     private static final Set<FindingKind> LEVELS = EnumSet.of(FindingKind.RESTRICTED, FindingKind.LEAKING);
     private static final Set<FindingKind> MOVING = EnumSet.of(FindingKind.SLOW_RESPONSE, FindingKind.HUNTING);

@@ -30,11 +30,11 @@ public final class ChannelsSwappedDetector implements Detector {
     private static final double MIN_GAIN = 60;
 
     /** Readings beyond these say nothing of a place: a valve is shut, or shut with the other row's. */
-    private static final double WILD = 3.2;
+    private static final double MAX_RATIO = 3.2;
 
-    private static final double NOTHING = 0.15;
+    private static final double MIN_RATIO = 0.15;
 
-    /** Sums of a row over the turning entries of a pass: z is the flux over the siblings', k the curvature taken out. */
+    /** Sums of a row over the turning entries of a pass: z is the flux over the other rows', k the curvature taken out. */
     private static final class Sums {
         private int n;
         private double z;
@@ -130,7 +130,7 @@ public final class ChannelsSwappedDetector implements Detector {
     }
 
     private static Sums[][] sums(Evidence e) {
-        FlowRatios s = e.signals;
+        FlowRatios s = e.ratios;
         Sums[][] sums = new Sums[e.rows()][e.work.passes()];
         for (int r = 0; r < e.rows(); r++) {
             for (int q = 0; q < e.work.passes(); q++) {
@@ -143,7 +143,7 @@ public final class ChannelsSwappedDetector implements Detector {
                         continue;
                     }
                     double z = ratio * s.rowFactor(r, j) / e.work.bandM[r];
-                    if (z < WILD && z > NOTHING) {
+                    if (z < MAX_RATIO && z > MIN_RATIO) {
                         of.n++;
                         of.z += z;
                         of.zz += z * z;

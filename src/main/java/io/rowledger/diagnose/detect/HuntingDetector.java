@@ -40,7 +40,7 @@ public final class HuntingDetector implements Detector {
     /** Windows belong together when their periods differ by less. */
     private static final double SAME_PERIOD = 0.12;
 
-    /** Of a window's samples so many must be judged. */
+    /** Of a window's samples so many must be evaluated. */
     private static final double MIN_EVALUATED = 0.35;
 
     private static final double MIN_S = 55;
@@ -78,15 +78,15 @@ public final class HuntingDetector implements Detector {
         }
         List<Integer> swinging = new ArrayList<>();
         for (int r = 0; r < e.rows(); r++) {
-            float[] ratio = e.signals.ratio[r];
+            float[] ratio = e.ratios.ratio[r];
             if (caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null) {
                 swinging.add(r);
             }
         }
         if (!swinging.isEmpty()) {
-            LateralTrend across = new LateralTrend(e.signals);
+            LateralTrend across = new LateralTrend(e.ratios);
             for (int r : swinging) {
-                float[] own = across.takenOut(r);
+                float[] own = across.detrended(r);
                 Case single = caseOf(e, List.of(r), own, swings(windows, own, periods));
                 if (single != null) {
                     cases.add(single);
@@ -107,11 +107,11 @@ public final class HuntingDetector implements Detector {
 
     /** Siblings' flux over what a controller as fast as this one would give; NaN while a new target settles. */
     private static float[] barSeries(Evidence e) {
-        float[] asked = e.demand().askedPerM[e.barResponses().best()];
+        float[] asked = e.demand().demandPerM[e.barResponses().best()];
         float[] bar = new float[e.work.n];
         for (int j = 0; j < bar.length; j++) {
             boolean settling = e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S;
-            bar[j] = settling || e.signals.unsteady(j) ? Float.NaN : e.signals.peerFlux[j] / asked[j];
+            bar[j] = settling || e.ratios.unsteady(j) ? Float.NaN : e.ratios.peerFlux[j] / asked[j];
         }
         return bar;
     }
@@ -207,9 +207,10 @@ public final class HuntingDetector implements Detector {
         Window window = swing.window;
         int q = work.pass[window.from] - 1;
         double startS = work.timeS[window.from];
-        int from = began ? Math.max(work.passFrom[q], work.at(startS - WINDOW_S / 2)) : window.from;
-        int end =
-                began ? window.end : Math.min(work.passFrom[q + 1], work.at(work.timeS[window.end - 1] + WINDOW_S / 2));
+        int from = began ? Math.max(work.passFrom[q], work.entryAt(startS - WINDOW_S / 2)) : window.from;
+        int end = began
+                ? window.end
+                : Math.min(work.passFrom[q + 1], work.entryAt(work.timeS[window.end - 1] + WINDOW_S / 2));
         double gain = 0;
         double best = 0;
         int edge = began ? window.from : window.end - 1;

@@ -14,7 +14,7 @@ import java.util.BitSet;
 import java.util.List;
 
 /**
- * Zeros that come and go at once while the siblings and the total don't move, or that stay while the total doesn't move: a
+ * Zeros that come and go at once while the other rows and the total don't move, or that stay while the total doesn't move: a
  * meter or its wiring. Without a total meter nothing tells a meter that died from a row that plugged.
  */
 public final class MeterDropoutDetector implements Detector {
@@ -72,7 +72,7 @@ public final class MeterDropoutDetector implements Detector {
             double lost = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
             if (lost < -LOST) {
                 e.explain(group);
-                group.forEach(x -> e.forget(x.row(), x.fromS(), x.toS()));
+                group.forEach(x -> e.exclude(x.row(), x.fromS(), x.toS()));
                 cases.add(deadCase(e, group, lost));
             }
         }
@@ -118,7 +118,7 @@ public final class MeterDropoutDetector implements Detector {
     private static List<Spell> spells(Evidence e, int r) {
         List<Spell> spells = new ArrayList<>();
         WorkingSamples work = e.work;
-        BitSet shut = e.signals.evaluated.shut(r);
+        BitSet shut = e.ratios.evaluated.shut(r);
         int j = 1;
         while (j < work.n) {
             if (zero(e, r, j) && good(e, r, j - 1) && work.pass[j] == work.pass[j - 1]) {
@@ -139,12 +139,12 @@ public final class MeterDropoutDetector implements Detector {
     }
 
     private static boolean zero(Evidence e, int r, int j) {
-        double implied = e.signals.impliedLPerS(r, j);
-        return !e.signals.unsteady(j) && e.signals.flowLPerS[r][j] < ZERO * implied;
+        double implied = e.ratios.impliedLPerS(r, j);
+        return !e.ratios.unsteady(j) && e.ratios.flowLPerS[r][j] < ZERO * implied;
     }
 
     private static boolean good(Evidence e, int r, int j) {
-        return e.signals.flowLPerS[r][j] > GOOD * e.signals.impliedLPerS(r, j);
+        return e.ratios.flowLPerS[r][j] > GOOD * e.ratios.impliedLPerS(r, j);
     }
 
     private static Case caseOf(Evidence e, int r, List<Spell> spells) {
@@ -156,7 +156,7 @@ public final class MeterDropoutDetector implements Detector {
             zeros.set(Math.max(0, spell.from - 1), Math.min(e.work.n, spell.end + 1));
             zeroS += e.work.timeS[spell.end] - e.work.timeS[spell.from];
         }
-        e.forget(r, zeros);
+        e.exclude(r, zeros);
         int from = spells.get(0).from;
         int last = spells.get(spells.size() - 1).end;
         double worked = workBetween(e.work, from, last);

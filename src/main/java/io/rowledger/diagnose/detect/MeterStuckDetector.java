@@ -9,12 +9,12 @@ import java.util.List;
 
 /** A meter that shows one value whatever speed, target and shut-off do. */
 public final class MeterStuckDetector implements Detector {
-    /** As many changes must have been missed, s and changes of a sibling's reading. */
+    /** As many changes must have been missed, s and changes of a other-row's reading. */
     private static final double MIN_S = 15;
 
-    private static final double SKIP_CHANGES = 14;
+    private static final double MIN_PEER_CHANGES = 14;
 
-    /** Below this share of what the siblings imply a value is as good as zero: a plugged row, not a stuck meter. */
+    /** Below this share of what the other rows imply a value is as good as zero: a plugged row, not a stuck meter. */
     private static final double ZERO = 0.1;
 
     /** A stretch of one value. */
@@ -29,13 +29,13 @@ public final class MeterStuckDetector implements Detector {
             for (Run run : runs(e, r)) {
                 double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
                 double skips = changes[run.end - 1] - changes[run.from];
-                if (seconds >= MIN_S && skips >= SKIP_CHANGES && worked(e, r, run)) {
+                if (seconds >= MIN_S && skips >= MIN_PEER_CHANGES && worked(e, r, run)) {
                     longest = longest == null ? run : joined(longest, run);
                 }
             }
             if (longest != null) {
                 cases.add(caseOf(e, r, longest, changes));
-                e.forget(r, e.log.timeS(longest.from), e.log.timeS(longest.end - 1));
+                e.exclude(r, e.log.timeS(longest.from), e.log.timeS(longest.end - 1));
             }
         }
         return cases;
@@ -47,24 +47,24 @@ public final class MeterStuckDetector implements Detector {
 
     /** True where the bar worked long enough under it, and the value is no zero by another name. */
     private static boolean worked(Evidence e, int r, Run run) {
-        int to = e.work.at(e.log.timeS(run.end - 1));
+        int to = e.work.entryAt(e.log.timeS(run.end - 1));
         double worked = 0;
         double implied = 0;
-        for (int j = e.work.at(e.log.timeS(run.from)); j < to; j++) {
+        for (int j = e.work.entryAt(e.log.timeS(run.from)); j < to; j++) {
             worked += e.work.durationS[j];
-            double now = e.signals.impliedLPerS(r, j);
+            double now = e.ratios.impliedLPerS(r, j);
             implied = now > implied ? now : implied;
         }
         return worked >= MIN_S && run.value > ZERO * implied;
     }
 
     private static List<Run> runs(Evidence e, int r) {
-        double[] flow = e.log.flowColumn(e.signals.product, r);
+        double[] flow = e.log.flowColumn(e.ratios.product, r);
         List<Run> runs = new ArrayList<>();
         int from = 0;
         for (int i = 1; i <= flow.length; i++) {
             if (i == flow.length || flow[i] != flow[from]) {
-                if (flow[from] > 0 && i - from >= SKIP_CHANGES) {
+                if (flow[from] > 0 && i - from >= MIN_PEER_CHANGES) {
                     runs.add(new Run(from, i, flow[from]));
                 }
                 from = i;
@@ -78,7 +78,7 @@ public final class MeterStuckDetector implements Detector {
         int n = e.log.records();
         int[] changed = new int[n];
         for (int r = 0; r < e.rows(); r++) {
-            double[] flow = e.log.flowColumn(e.signals.product, r);
+            double[] flow = e.log.flowColumn(e.ratios.product, r);
             for (int i = 1; i < n; i++) {
                 changed[i] += flow[i] != flow[i - 1] ? 1 : 0;
             }

@@ -11,7 +11,7 @@ import io.rowledger.finding.FindingKind;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A row that fell to a few percent of its siblings and stayed there. */
+/** A row that fell to a few percent of its other rows and stayed there. */
 public final class PluggedDetector implements Detector {
 
     /** A pressure this far above the other rows' has moved. */

@@ -10,7 +10,7 @@ import io.rowledger.finding.FindingKind;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A row that gives a lasting fraction of its siblings, often sliding there. */
+/** A row that gives a lasting fraction of its other rows, often sliding there. */
 public final class RestrictedDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {

@@ -30,7 +30,7 @@ public final class SlowResponseDetector implements Detector {
     private static final int MIN_PASSES = 2;
 
     /** More for a coarse track, whose speed is noisy. */
-    private static final double MIN_IF_COARSE = 0.45;
+    private static final double MIN_EXPLAINED_IF_COARSE = 0.45;
 
     private static final double MIN_OF_ROW = 0.12;
 
@@ -53,12 +53,12 @@ public final class SlowResponseDetector implements Detector {
         }
         List<Case> cases = new ArrayList<>();
         Responses bar = e.barResponses();
-        Slow whole = slow(bar, Demand.SLOWEST_USUAL);
-        if (whole != null && whole.explained > (e.work.coarse ? MIN_IF_COARSE : MIN_EXPLAINED)) {
+        Slow whole = slow(bar, Demand.SLOWEST_PROMPT);
+        if (whole != null && whole.explained > (e.work.coarse ? MIN_EXPLAINED_IF_COARSE : MIN_EXPLAINED)) {
             cases.add(caseOf(e, List.of(), whole));
         }
-        int usual = Math.max(Demand.SLOWEST_USUAL, bar.best());
-        float[] asked = e.demand().askedPerM[usual];
+        int usual = Math.max(Demand.SLOWEST_PROMPT, bar.best());
+        float[] asked = e.demand().demandPerM[usual];
         // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
         for (int r = 0; r < e.rows() && cases.isEmpty(); r++) {
             Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual);
@@ -71,10 +71,10 @@ public final class SlowResponseDetector implements Detector {
 
     /** The row's ratio where nothing else explains it: what all rows share is out of it already. */
     private static float[] ratio(Evidence e, int r) {
-        float[] ratio = e.signals.ratio[r].clone();
+        float[] ratio = e.ratios.ratio[r].clone();
         for (Case found : e.cases()) {
             if (!found.rows().isEmpty() && found.concerns(r) && OF_LEVEL.contains(found.kind())) {
-                Arrays.fill(ratio, e.work.at(found.fromS()), e.work.at(found.toS()), Float.NaN);
+                Arrays.fill(ratio, e.work.entryAt(found.fromS()), e.work.entryAt(found.toS()), Float.NaN);
             }
         }
         for (int j = 0; j < ratio.length; j++) {
@@ -94,7 +94,7 @@ public final class SlowResponseDetector implements Detector {
             for (int q = 0; q < gains.length; q++) {
                 double prompt = responses.error(q, usual);
                 // What a filter of either direction gains is noise smoothed away, not lag.
-                double smoothing = Math.max(0, prompt - responses.errorForeseen(q, t));
+                double smoothing = Math.max(0, prompt - responses.errorReversed(q, t));
                 gains[q] = prompt - responses.error(q, t) - smoothing;
             }
             MaxSumRange range = MaxSumRange.of(gains);

@@ -71,19 +71,19 @@ public final class SupplyLimitedDetector implements Detector {
         return List.of(caseOf(e, range, most, RobustStatistics.median(share, n), ofSum / ofShare, n));
     }
 
-    /** Liquid of the delivering rows, from the siblings' median, and what the target asks of them. */
+    /** Liquid of the delivering rows, from the other rows' median, and what the target asks of them. */
     private static void fill(Evidence e, int b, double[] sum, double[] asked) {
         double s = 0;
         double a = 0;
         int count = 0;
         int from = e.bins.from[b];
         int end = e.bins.from[b + 1];
-        float[] perM = e.demand().askedPerM[Demand.USUAL];
+        float[] perM = e.demand().demandPerM[Demand.PROMPT];
         for (int j = from; j < end; j++) {
-            double flux = e.signals.peerFlux[j];
+            double flux = e.ratios.peerFlux[j];
             int start = e.work.passFrom[e.work.pass[j] - 1];
             if (Double.isNaN(flux)
-                    || Double.isNaN(e.signals.targetLPerM2[j])
+                    || Double.isNaN(e.ratios.targetLPerM2[j])
                     || e.work.timeS[j] < e.work.timeS[start] + SETTLED_S
                     || e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S) {
                 continue;
@@ -105,7 +105,7 @@ public final class SupplyLimitedDetector implements Detector {
         double[] targets = new double[range.end() - range.from()];
         double[] speeds = new double[targets.length];
         for (int b = range.from(); b < range.end(); b++) {
-            targets[b - range.from()] = e.signals.targetLPerM2[e.bins.from[b]];
+            targets[b - range.from()] = e.ratios.targetLPerM2[e.bins.from[b]];
             speeds[b - range.from()] = e.work.speedMps[e.bins.from[b]];
         }
         double target = RobustStatistics.median(targets);

@@ -25,10 +25,10 @@ public final class Baselines {
         double[] known = Arrays.stream(median).filter(x -> !Double.isNaN(x)).toArray();
         List<RowBaseline> baselines = new ArrayList<>();
         for (int r = 0; r < rows; r++) {
-            boolean outlier = Math.abs(median[r] - 1) > LevelShifts.USUAL_METERS
+            boolean outlier = Math.abs(median[r] - 1) > LevelShifts.MAX_METER_DIFFERENCE
                     && Math.abs(RobustStatistics.modifiedZ(median[r], known)) > RobustStatistics.OUTLIER_Z;
             baselines.add(new RowBaseline(
-                    e.signals.product, r + 1, median[r], spread[r], responseS(e, cases, r), evaluatedS[r], outlier));
+                    e.ratios.product, r + 1, median[r], spread[r], responseS(e, cases, r), evaluatedS[r], outlier));
         }
         return baselines;
     }
@@ -53,7 +53,7 @@ public final class Baselines {
         return Arrays.copyOf(healthy, n);
     }
 
-    /** A slow row's own time constant, the bar's where the row goes with its siblings. */
+    /** A slow row's own time constant, the bar's where the row goes with its other rows. */
     private static double responseS(Evidence e, List<Case> cases, int r) {
         for (Case found : cases) {
             if (found.kind() == FindingKind.SLOW_RESPONSE && found.concerns(r)) {

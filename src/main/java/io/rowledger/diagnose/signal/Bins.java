@@ -50,7 +50,7 @@ public final class Bins {
         return work.timeS[last] + work.durationS[last] / 2;
     }
 
-    /** Median of every row's ratios in every bin; NaN where fewer than half of its records were judged. */
+    /** Median of every row's ratios in every bin; NaN where fewer than half of its records were evaluated. */
     float[][] medians(float[][] ratio) {
         float[][] medians = new float[ratio.length][];
         for (int r = 0; r < ratio.length; r++) {

@@ -5,7 +5,7 @@ import io.rowledger.rate.Delivery;
 import io.rowledger.track.Poses;
 
 /**
- * What target and speed ask of a metre of bar, as a first-order controller with one of several time constants would follow
+ * What target and speed ask of a meter of bar, as a first-order controller with one of several time constants would follow
  * it: y' = (target·v − y)/τ, exact for steps. It runs on through turns, where the controller keeps following the speed.
  * Where fixes are coarse the logged speed is taken: a receiver measures speed better than coarse positions tell it.
  */
@@ -24,27 +24,27 @@ public final class Demand {
     }
 
     /** The one a usual machine has: flow needs half a second to a second to follow. */
-    public static final int USUAL = 0;
+    public static final int PROMPT = 0;
 
     /** The slowest a usual machine has. */
-    public static final int SLOWEST_USUAL = 2;
+    public static final int SLOWEST_PROMPT = 2;
 
     /** Steps whose lengths differ less share a filter. */
     private static final double SAME_DT = 0.001;
 
-    /** [τ][entry], L/s a metre of band at the bar's centre. */
-    public final float[][] askedPerM;
+    /** [τ][entry], L/s a meter of band at the bar's center. */
+    public final float[][] demandPerM;
 
     /** The same run backwards in time: what only smooths fits both alike, what lags only the first. */
-    final float[][] foreseenPerM;
+    final float[][] reversedDemandPerM;
 
     /** Last time the target changed before an entry, s since the epoch. */
     public final double[] targetChangedS;
 
     Demand(FlowRatios s, LogTable log, Poses poses, Delivery delivery) {
         WorkingSamples work = s.work;
-        askedPerM = new float[TAU_S.length][work.n];
-        foreseenPerM = new float[TAU_S.length][work.n];
+        demandPerM = new float[TAU_S.length][work.n];
+        reversedDemandPerM = new float[TAU_S.length][work.n];
         targetChangedS = new double[work.n];
         int steps = poses.steps();
         double[] asked = new double[steps];
@@ -68,8 +68,8 @@ public final class Demand {
                 targetChangedS[j++] = changed;
             }
         }
-        follow(work, poses, asked, 1, askedPerM);
-        follow(work, poses, asked, -1, foreseenPerM);
+        follow(work, poses, asked, 1, demandPerM);
+        follow(work, poses, asked, -1, reversedDemandPerM);
     }
 
     /** What stands in where nobody gave a target; off the map of a prescription the controller keeps its last one. */

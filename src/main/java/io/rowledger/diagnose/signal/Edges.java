@@ -7,17 +7,17 @@ import java.util.Arrays;
 
 /**
  * When each row's flow came on after the bar was lowered, and when it went off before the bar was lifted, pass by pass.
- * Half of the row's usual flow in the pass is on. NaN where that can't be said: the row didn't deliver, ran over covered
- * ground there, or its meter was at fault.
+ * The edge is where the flow passes half of the row's median flow in the pass. NaN if the row did not deliver, ran over
+ * covered ground there, or had a faulty meter.
  */
 public final class Edges {
     private static final double ON = 0.5;
 
-    /** Ground covered before explains a late start or early stop where it is this share of it. */
+    /** Share of prior coverage from which covered ground explains a late start or early stop (1). */
     private static final double COVERED = 0.3;
 
-    /** Delays shorter than this need no explanation, s. */
-    private static final double SHORT_S = 0.4;
+    /** Delays below this are kept without looking at prior coverage, s. */
+    private static final double UNEXPLAINED_S = 0.4;
 
     /** [row][pass], s; positive late. */
     public final double[][] onDelayS;
@@ -66,7 +66,7 @@ public final class Edges {
         if (!(usual > 0)) {
             return;
         }
-        float[] flow = e.signals.flowLPerS[r];
+        float[] flow = e.ratios.flowLPerS[r];
         int on = from;
         while (on < end && flow[on] < ON * usual) {
             on++;
@@ -79,17 +79,17 @@ public final class Edges {
             return;
         }
         double delay = poses.timeS(work.step[on]) - poses.timeS(work.step[from]);
-        if (delay < SHORT_S || covered(r, from, on) < COVERED) {
+        if (delay < UNEXPLAINED_S || covered(r, from, on) < COVERED) {
             onDelayS[r][q] = delay;
         }
         double lead = poses.timeS(work.endStep[end - 1]) - poses.timeS(work.endStep[off - 1]);
-        if (lead < SHORT_S || covered(r, off, end) < COVERED) {
+        if (lead < UNEXPLAINED_S || covered(r, off, end) < COVERED) {
             offLeadS[r][q] = lead > 0 ? lead : -trail(r, work.endStep[end - 1], usual);
         }
     }
 
     private double covered(int r, int from, int end) {
-        return e.signals.evaluated.covered().share(r, e.work.step[from], e.work.endStep[end - 1]);
+        return e.ratios.evaluated.covered().share(r, e.work.step[from], e.work.endStep[end - 1]);
     }
 
     /** How long the flow goes on after the lift, s. */
@@ -98,7 +98,7 @@ public final class Edges {
         while (k < poses.steps()
                 && !poses.working(k)
                 && poses.record(k) >= 0
-                && e.delivery.flowLPerS(e.signals.product, r, k) >= ON * usual) {
+                && e.delivery.flowLPerS(e.ratios.product, r, k) >= ON * usual) {
             k++;
         }
         return poses.timeS(Math.min(k, poses.poses() - 1)) - poses.timeS(step);
@@ -110,8 +110,8 @@ public final class Edges {
         double[] some = new double[(end - from) / stride + 1];
         int n = 0;
         for (int j = from; j < end; j += stride) {
-            if (!e.signals.evaluated.shut(r).get(j)) {
-                some[n++] = e.signals.flowLPerS[r][j];
+            if (!e.ratios.evaluated.shut(r).get(j)) {
+                some[n++] = e.ratios.flowLPerS[r][j];
             }
         }
         return n < 5 ? Double.NaN : RobustStatistics.median(some, n);

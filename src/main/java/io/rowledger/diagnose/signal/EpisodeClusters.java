@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
-/** Puts episodes of neighbours, or of rows of one group, that began together into one: one cause, one finding. */
+/** Puts episodes of neighbors, or of rows of one group, that began together into one: one cause, one finding. */
 public final class EpisodeClusters {
     /** Onsets as close as this are one event, s. */
     private static final double SAME_TIME_S = 12;
@@ -49,7 +49,7 @@ public final class EpisodeClusters {
     }
 
     private static @Nullable String group(Evidence e, int r) {
-        return e.signals.rig.bands().get(r).section();
+        return e.ratios.rig.bands().get(r).section();
     }
 
     private static boolean sameGroup(@Nullable String a, @Nullable String b) {

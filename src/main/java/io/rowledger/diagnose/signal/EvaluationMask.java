@@ -9,21 +9,21 @@ import org.jspecify.annotations.Nullable;
 /**
  * In which working records a row's flow says something about the row.
  *
- * <p>Not judged is a row just after it came on and just before it goes off, while a valve moves; a row commanded off; a
+ * <p>Not evaluated is a row just after it came on and just before it goes off, while a valve moves; a row commanded off; a
  * row that is off over ground covered before; and a row that is off at the end of a pass but comes back, as at a slanting
- * headland. A row that is off for none of these reasons is judged: it should have delivered.
+ * headland. A row that is off for none of these reasons is evaluated: it should have delivered.
  */
 public final class EvaluationMask {
-    /** While a valve moves the flow tells of the valve, s; as for the turn error that remained. */
+    /** Time cut from both ends of an evaluated stretch while a valve moves, s; as for the remaining turn error. */
     static final double VALVE_S = 2.0;
 
-    /** An off stretch this short at the end of a pass is the valve's, s. */
+    /** An off stretch at the end of a pass up to this long is the valve's, s. */
     private static final double EDGE_S = 4.0;
 
     /** The longest a row may be off at the end of a pass for the shape of the headland, s. */
     private static final double HEADLAND_S = 30;
 
-    /** A stretch is over covered ground when this share of it is. */
+    /** Share of prior coverage from which a stretch counts as over covered ground (1). */
     private static final double COVERED = 0.5;
 
     private final LogTable log;
@@ -54,7 +54,7 @@ public final class EvaluationMask {
         return new EvaluationMask(log, work, strips, delivery);
     }
 
-    /** Records in which row r is judged. Shared, read only. */
+    /** Records in which row r is evaluated. Shared, read only. */
     BitSet records(int r) {
         return evaluated[r];
     }
@@ -135,7 +135,7 @@ public final class EvaluationMask {
         return false;
     }
 
-    /** Takes the valve's time off both ends of every judged stretch of a pass. */
+    /** Takes the valve's time off both ends of every evaluated stretch of a pass. */
     private void trim(int r, int from, int end) {
         int a = evaluated[r].nextSetBit(from);
         while (a >= 0 && a < end) {

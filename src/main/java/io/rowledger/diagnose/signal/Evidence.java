@@ -12,7 +12,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the detectors share: the signals, what is known already, and quantities that several of them need, each computed
+ * What the detectors share: the ratios, what is known already, and quantities that several of them need, each computed
  * once. Detectors are asked in a fixed order; a case found earlier explains what later ones would stumble over.
  */
 public final class Evidence {
@@ -25,7 +25,7 @@ public final class Evidence {
     public final LogTable log;
     final Strips strips;
     public final Delivery delivery;
-    public final FlowRatios signals;
+    public final FlowRatios ratios;
     public final WorkingSamples work;
     public final Bins bins;
     public final List<TurnShares.Block> turns;
@@ -37,14 +37,14 @@ public final class Evidence {
     private @Nullable Demand demand;
     private @Nullable Responses barResponses;
 
-    public Evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios signals, List<TurnShares.Block> turns) {
-        this.bins = new Bins(signals.work);
-        this.medians = bins.medians(signals.ratio);
+    public Evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios ratios, List<TurnShares.Block> turns) {
+        this.bins = new Bins(ratios.work);
+        this.medians = bins.medians(ratios.ratio);
         this.log = log;
         this.strips = strips;
         this.delivery = delivery;
-        this.signals = signals;
-        this.work = signals.work;
+        this.ratios = ratios;
+        this.work = ratios.work;
         this.turns = turns;
     }
 
@@ -54,7 +54,7 @@ public final class Evidence {
     }
 
     public int rows() {
-        return signals.rows();
+        return ratios.rows();
     }
 
     /** True where the log has a ground speed. */
@@ -91,7 +91,7 @@ public final class Evidence {
     public Demand demand() {
         Demand made = demand;
         if (made == null) {
-            made = new Demand(signals, log, strips.poses(), delivery);
+            made = new Demand(ratios, log, strips.poses(), delivery);
             demand = made;
         }
         return made;
@@ -101,15 +101,15 @@ public final class Evidence {
     public Responses barResponses() {
         Responses made = barResponses;
         if (made == null) {
-            float[] flux = signals.peerFlux.clone();
+            float[] flux = ratios.peerFlux.clone();
             for (Case found : cases) {
                 if (found.kind() == FindingKind.SUPPLY_LIMITED) {
-                    Arrays.fill(flux, work.at(found.fromS()), work.at(found.toS()), Float.NaN);
+                    Arrays.fill(flux, work.entryAt(found.fromS()), work.entryAt(found.toS()), Float.NaN);
                 }
             }
             double turnedS = Double.NEGATIVE_INFINITY;
             for (int j = 0; j < work.n; j++) {
-                turnedS = signals.unsteady(j) ? work.timeS[j] : turnedS;
+                turnedS = ratios.unsteady(j) ? work.timeS[j] : turnedS;
                 // In a corner the antenna's speed is not the bar's, and a coarse track knows only the antenna's well.
                 flux[j] = work.timeS[j] - turnedS <= (work.coarse ? COARSE_CORNER_S : 0) ? Float.NaN : flux[j];
             }
@@ -119,11 +119,11 @@ public final class Evidence {
         return made;
     }
 
-    /** Stretches of row r beside its siblings; computed at the first call, after meter faults were taken out. */
+    /** Stretches of row r beside its other rows; computed at the first call, after meter faults were taken out. */
     public List<LevelShifts.Episode> episodes(int r) {
         if (episodes.isEmpty()) {
-            LevelShifts levels = new LevelShifts(signals, bins);
-            ShutOffFlicker flicker = new ShutOffFlicker(signals);
+            LevelShifts levels = new LevelShifts(ratios, bins);
+            ShutOffFlicker flicker = new ShutOffFlicker(ratios);
             for (int row = 0; row < rows(); row++) {
                 List<LevelShifts.Episode> ofRow = new ArrayList<>(levels.episodes(row, medians(row)));
                 ofRow.removeIf(flicker::explains);
@@ -149,42 +149,42 @@ public final class Evidence {
         }
     }
 
-    /** Takes a stretch of a row out of the judgement. */
-    public void forget(int r, double fromS, double toS) {
+    /** Takes a stretch of a row out of the evaluation. */
+    public void exclude(int r, double fromS, double toS) {
         BitSet entries = new BitSet(work.n);
-        entries.set(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
-        forget(r, entries);
+        entries.set(work.entryAt(fromS), Math.max(work.entryAt(fromS), work.entryAt(toS + 1e-3)));
+        exclude(r, entries);
     }
 
     /** The same for any entries. */
-    public void forget(int r, BitSet entries) {
-        signals.forget(r, entries);
+    public void exclude(int r, BitSet entries) {
+        ratios.exclude(r, entries);
         touched.set(r);
     }
 
-    /** Median ratios of row r by bin, as the judgement now stands. */
+    /** Median ratios of row r by bin, as the evaluation now stands. */
     float[] medians(int r) {
         if (touched.get(r)) {
             touched.clear(r);
-            medians[r] = bins.medians(signals.ratio[r]);
+            medians[r] = bins.medians(ratios.ratio[r]);
         }
         return medians[r];
     }
 
     /**
-     * Sum of the row meters less the total meter, over what the siblings imply for row r, as a mean over a stretch: near
+     * Sum of the row meters less the total meter, over what the other rows imply for row r, as a mean over a stretch: near
      * the row's deviation where its meter errs, near 0 where the liquid really changed. NaN without a total meter.
      */
     public double meterAgainstTotal(int r, double fromS, double toS) {
         double sum = 0;
         double implied = 0;
-        int to = work.at(toS);
-        for (int j = work.at(fromS); j < to; j++) {
-            double total = log.totalLPerS(signals.product, record(j));
-            double own = signals.impliedLPerS(r, j);
+        int to = work.entryAt(toS);
+        for (int j = work.entryAt(fromS); j < to; j++) {
+            double total = log.totalLPerS(ratios.product, record(j));
+            double own = ratios.impliedLPerS(r, j);
             if (!Double.isNaN(total) && own > 0) {
                 for (int i = 0; i < rows(); i++) {
-                    sum += signals.flowLPerS[i][j];
+                    sum += ratios.flowLPerS[i][j];
                 }
                 sum -= total;
                 implied += own;
@@ -194,8 +194,8 @@ public final class Evidence {
     }
 
     /**
-     * The same less what it was just before: the other rows' meters and the total meter, which no two agree, are out of it.
-     * Against 0 where the log has nothing before.
+     * meterAgainstTotal minus its value over the preceding 180 s, which removes the constant calibration offset between
+     * row meters and total meter; minus 0 if there is no earlier data.
      */
     public double meterLeftTotal(int r, double fromS, double toS) {
         double before = meterAgainstTotal(r, fromS - BEFORE_S, fromS);
@@ -204,8 +204,8 @@ public final class Evidence {
 
     /** Mean pressure at row r over the median of all rows' in a stretch; NaN where none is logged. */
     public double pressureAgainstPeers(int r, double fromS, double toS) {
-        int to = work.at(toS);
-        int from = work.at(fromS);
+        int to = work.entryAt(toS);
+        int from = work.entryAt(fromS);
         int stride = Math.max(1, (to - from) / 200);
         double sum = 0;
         int count = 0;

@@ -55,9 +55,9 @@ public final class FindingPhrases {
         if (rows.size() < 2) {
             return "";
         }
-        String group = e.signals.rig.bands().get(rows.get(0)).section();
+        String group = e.ratios.rig.bands().get(rows.get(0)).section();
         for (int r : rows) {
-            String other = e.signals.rig.bands().get(r).section();
+            String other = e.ratios.rig.bands().get(r).section();
             if (group == null || !group.equals(other)) {
                 return "; they began together, which points to a shared hose or valve";
             }

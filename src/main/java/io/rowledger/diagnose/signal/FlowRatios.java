@@ -7,14 +7,14 @@ import java.util.Arrays;
 import java.util.BitSet;
 
 /**
- * What all detectors read, for one product: a matrix of flows and one of ratios to the siblings, computed once. Row r
+ * What all detectors read, for one product: a matrix of flows and one of ratios to the other rows, computed once. Row r
  * from 0 at the left, entry j of {@link WorkingSamples}.
  *
- * <p>Hot kernel: a few passes over records × rows; the median of siblings is a selection on at most as many values as the
+ * <p>Hot kernel: a few passes over records × rows; the median of other rows is a selection on at most as many values as the
  * bar has rows.
  */
 public final class FlowRatios {
-    /** Below this many delivering siblings there is no telling which row is wrong. */
+    /** Below this many delivering other rows there is no telling which row is wrong. */
     public static final int MIN_PEERS = 3;
 
     /** A bar slower than this stands or creeps; flows then follow its minimum and not the speed, m/s. */
@@ -36,9 +36,9 @@ public final class FlowRatios {
     private final BitSet[] records;
     /** Metered flow, lag taken out, L/s. */
     public final float[][] flowLPerS;
-    /** Row flow over what the siblings' median implies; NaN where not judged. */
+    /** Row flow over what the other rows' median implies; NaN where not evaluated. */
     public final float[][] ratio;
-    /** Median flux of the delivering rows at the bar's centre, L/s a metre of band; NaN where too few delivered. */
+    /** Median flux of the delivering rows at the bar's center, L/s a meter of band; NaN where too few delivered. */
     public final float[] peerFlux;
     /** Mean of the rows, L/m²; NaN without a target. */
     public final float[] targetLPerM2;
@@ -81,7 +81,7 @@ public final class FlowRatios {
         return flowLPerS.length;
     }
 
-    /** Speed of row r over that of the bar's centre. */
+    /** Speed of row r over that of the bar's center. */
     public double rowSpeedShare(int r, int j) {
         return 1 - work.curvaturePerM[j] * work.atM[r];
     }
@@ -91,18 +91,18 @@ public final class FlowRatios {
         return work.bandM[r] * (1 - turnShare[j] * work.curvaturePerM[j] * work.atM[r]);
     }
 
-    /** What the siblings imply for row r, L/s; NaN where too few delivered. */
+    /** What the other rows imply for row r, L/s; NaN where too few delivered. */
     public double impliedLPerS(int r, int j) {
         return peerFlux[j] * rowFactor(r, j);
     }
 
     /** What the target asks of row r at its own speed, L/s; NaN without a target. */
-    public double askedLPerS(int r, int j) {
+    public double targetLPerS(int r, int j) {
         double target = mixed.get(j) ? delivery.targetLPerM2(product, r, work.step[j]) : targetLPerM2[j];
         return target * work.bandM[r] * work.speedMps[j] * rowSpeedShare(r, j);
     }
 
-    /** True in a corner too tight, at a speed too low, or on a line between two targets: no place to judge levels by. */
+    /** True in a corner too tight, at a speed too low, or on a line between two targets: no place to evaluate levels by. */
     public boolean unsteady(int j) {
         return mixed.get(j)
                 || work.swinging[j]
@@ -110,7 +110,7 @@ public final class FlowRatios {
                 || work.speedMps[j] < MIN_SPEED_MPS;
     }
 
-    /** Fills ratios and sibling fluxes with the present turn shares. */
+    /** Fills ratios and other-row fluxes with the present turn shares. */
     public void computeRatios() {
         int rows = rows();
         double[] flux = new double[rows];
@@ -141,18 +141,18 @@ public final class FlowRatios {
         return ratioNow < PLUGGED && rowSpeedShare(r, j) > NOT_INSIDE;
     }
 
-    /** Entries in which row r is judged. Shared, read only. */
+    /** Entries in which row r is evaluated. Shared, read only. */
     BitSet records(int r) {
         return records[r];
     }
 
-    /** Leaves a row out for a while: its siblings are then judged without it, once ratios are computed again. */
-    public void leaveOut(int r, double fromS, double toS) {
-        records[r].clear(work.at(fromS), Math.max(work.at(fromS), work.at(toS + 1e-3)));
+    /** Leaves a row out for a while: its other rows are then evaluated without it, once ratios are computed again. */
+    public void excludeFromPeers(int r, double fromS, double toS) {
+        records[r].clear(work.entryAt(fromS), Math.max(work.entryAt(fromS), work.entryAt(toS + 1e-3)));
     }
 
-    /** Takes a row's entries out of the judgement where a finding has claimed them. */
-    void forget(int r, BitSet entries) {
+    /** Takes a row's entries out of the evaluation where a finding has claimed them. */
+    void exclude(int r, BitSet entries) {
         for (int j = entries.nextSetBit(0); j >= 0; j = entries.nextSetBit(j + 1)) {
             ratio[r][j] = Float.NaN;
         }

@@ -32,8 +32,8 @@ public final class LateralTrend {
         }
     }
 
-    /** Row r's ratios less what rises across the bar; NaN where the row is not judged. */
-    public float[] takenOut(int r) {
+    /** Row r's ratios less what rises across the bar; NaN where the row is not evaluated. */
+    public float[] detrended(int r) {
         float[] left = s.ratio[r].clone();
         for (int j = 0; j < left.length; j++) {
             left[j] -= (float) (slopePerM[j] * s.work.atM[r]);

@@ -6,15 +6,15 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** The levels a row's ratio ran on, and the stretches in which it ran off its usual one. */
+/** Levels of a row's flow ratio over time, and the episodes in which it differed from 1. */
 public final class LevelShifts {
-    /** Smaller differences from the siblings are what meters usually differ by. */
-    static final double USUAL_METERS = 0.04;
+    /** |ratio - 1| up to which meters usually differ (1); common practice, no source. */
+    static final double MAX_METER_DIFFERENCE = 0.04;
 
-    /** The shortest stretch that is worth a word, s of judged work. */
+    /** Shortest episode that is reported, s of evaluated work. */
     public static final double MIN_S = 40;
 
-    /** "From the first minute on": within so much judged work of the row's first. */
+    /** An episode that starts within this much evaluated work of the row's first starts with the log, s. */
     static final double FIRST_MINUTE_S = 60;
 
     private static final double SIGMAS = 6;
@@ -22,48 +22,51 @@ public final class LevelShifts {
     private static final int MIN_BINS = 3;
     private static final double CLIP = 3;
 
-    /** Excursions shorter than this, between equal levels, are the turn's and not the row's. */
+    /** Excursions shorter than this between two equal levels are merged into them: turns make them. */
     private static final int BRIEF_BINS = 12;
 
     private static final int BRIEF_END_BINS = 8;
     private static final double SAME_LEVEL = 0.035;
 
-    /** Levels of one constant ratio differ by less than this, and this share of the deviation. */
+    /** Two levels of one constant ratio differ by less than this plus a share of the deviation. */
     private static final double STEADY = 0.03;
 
     private static final double STEADY_OF_DEVIATION = 0.12;
-    private static final double MOSTLY = 0.85;
+    private static final double STEADY_SHARE = 0.85;
 
-    /** What a stretch must differ by to be one. */
+    /** Smallest |level - 1| of an episode (1). */
     private static final double MIN_DEVIATION = 0.075;
 
-    /** Below this a stretch must last {@link #LASTING_S}: a turn's remains can be as large, but not as long. */
+    /** Episodes of a smaller |level - 1| must last {@link #LASTING_S}: turns leave deviations as large, but shorter. */
     private static final double CLEAR_DEVIATION = 0.2;
 
     private static final double CLEAR_IF_COARSE = 0.35;
 
     private static final double LASTING_S = 90;
 
-    /** A level that belongs to a stretch as its beginning or end, though smaller. */
-    private static final double SHOULDER = 0.03;
+    /** Smallest |level - 1| of a segment that still belongs to an episode as its beginning or end. */
+    private static final double MIN_SHOULDER = 0.03;
+
+    /** Share of the final deviation at which a slide has arrived (1). */
+    private static final double SLID = 0.85;
 
     private final FlowRatios s;
     private final Bins bins;
 
-    /** A stretch of one level: bins from (inclusive) to end (exclusive) of the row's judged bins. */
+    /** Segment of one level: bins from (inclusive) to end (exclusive) of the row's evaluated bins. */
     private record Segment(int from, int end, double level) {}
 
     /**
-     * A stretch in which a row ran beside its siblings.
+     * A time in which a row's ratio to the other rows differed from 1.
      *
      * @param row from 0
      * @param fromS first sign
      * @param toS last sign
-     * @param level ratio to the siblings it came to: median over the stretch, of its last part where it slid
+     * @param level ratio to the other rows it came to: median over the stretch, of its last part where it slid
      * @param before ratio before, 1 where it began with the log
      * @param fromStart true from the first minute on
-     * @param toEnd true until the last judged minute
-     * @param evaluatedS judged time in it
+     * @param toEnd true until the last evaluated minute
+     * @param evaluatedS evaluated time in it
      * @param slideS time over which it slid to its level; 0 for a step
      * @param spread robust σ of the bins about their levels
      * @param steady true where it kept one level throughout
@@ -130,7 +133,7 @@ public final class LevelShifts {
         return episodes;
     }
 
-    /** Takes short excursions, such as a corner's, into the level that holds before and after them. */
+    /** Merges short excursions, such as a corner's, into the level that holds before and after them. */
     private static void smoothOver(List<Segment> segments) {
         for (int i = 0; i < segments.size(); i++) {
             Segment own = segments.get(i);
@@ -154,13 +157,13 @@ public final class LevelShifts {
         }
     }
 
-    /** One past the last segment of the stretch that begins at segment i, or i where none does. */
+    /** One past the last segment of the episode that begins at segment i, or i if none does. */
     private static int runEnd(List<Segment> segments, int i) {
         double sign = Math.signum(segments.get(i).level - 1);
         int end = i;
         boolean far = false;
-        while (end < segments.size() && sign * (segments.get(end).level - 1) > SHOULDER) {
-            far |= sign * (segments.get(end).level - 1) > USUAL_METERS;
+        while (end < segments.size() && sign * (segments.get(end).level - 1) > MIN_SHOULDER) {
+            far |= sign * (segments.get(end).level - 1) > MAX_METER_DIFFERENCE;
             end++;
         }
         return far ? end : i;
@@ -196,7 +199,7 @@ public final class LevelShifts {
                 r, fromS, Math.max(fromS, toS), level, before, fromStart, toEnd, evaluatedS, slideS, noise, steady);
     }
 
-    /** True where the stretch keeps its longest segment's level but for what turns do to a row beside the siblings. */
+    /** True if segments at the longest one's level make up more than STEADY_SHARE of the episode. */
     private static boolean steady(List<Segment> segments, Segment longest) {
         double wide = STEADY + STEADY_OF_DEVIATION * Math.abs(longest.level - 1);
         int same = 0;
@@ -205,13 +208,13 @@ public final class LevelShifts {
             same += Math.abs(segment.level - longest.level) < wide ? segment.end - segment.from : 0;
             all += segment.end - segment.from;
         }
-        return same > MOSTLY * all;
+        return same > STEADY_SHARE * all;
     }
 
-    /** Time from the first segment to the one that reaches nine tenths of the way; 0 where that is the first. */
+    /** Time from the first segment to the first that reaches SLID of the final deviation, s; 0 if that is the first. */
     private double slide(List<Segment> all, int first, int end, double level, int[] at) {
         for (int i = first; i < end; i++) {
-            if (Math.abs(all.get(i).level - 1) >= 0.85 * Math.abs(level - 1)) {
+            if (Math.abs(all.get(i).level - 1) >= SLID * Math.abs(level - 1)) {
                 return i == first ? 0 : bins.startS(at[all.get(i).from]) - bins.startS(at[all.get(first).from]);
             }
         }
@@ -243,7 +246,7 @@ public final class LevelShifts {
         return onset;
     }
 
-    /** σ of a bin, from the differences of neighbours, which steps and slides hardly move. */
+    /** σ of a bin, from the differences of neighbors, which steps and slides hardly move. */
     private static double noise(double[] value, int n) {
         double[] change = new double[n - 1];
         for (int i = 0; i + 1 < n; i++) {

@@ -6,18 +6,18 @@ import io.rowledger.track.Poses;
 import java.util.Arrays;
 
 /**
- * Whether a row runs over ground that had been covered before: then being off is right. A grid of half a metre keeps when
+ * Whether a row runs over ground that had been covered before: then being off is right. A grid of half a meter keeps when
  * each cell was first delivered to; coarser than the polygons of {@code coverage}, and enough to tell a shut-off from a
  * plugged row.
  */
 final class PriorCoverageGrid {
     private static final double CELL_M = 0.5;
 
-    /** Fields too large for half metres get larger cells: 32 MB at most. */
+    /** Fields too large for half meters get larger cells: 32 MB at most. */
     private static final double MAX_CELLS = 8e6;
 
-    /** Ground the same pass covered just now does not count, s. */
-    private static final double FORGET_S = 5;
+    /** Coverage younger than this is the pass's own and does not count, s. */
+    private static final double OWN_PASS_S = 5;
 
     private static final double[] ACROSS = {0.25, 0.75};
 
@@ -95,7 +95,7 @@ final class PriorCoverageGrid {
             double now = poses.timeS(k) - startS;
             for (double across : ACROSS) {
                 probes++;
-                covered += firstS[cell(k, r, across)] < now - FORGET_S ? 1 : 0;
+                covered += firstS[cell(k, r, across)] < now - OWN_PASS_S ? 1 : 0;
             }
         }
         return probes == 0 ? 0 : (double) covered / probes;

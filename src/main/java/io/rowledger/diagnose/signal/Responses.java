@@ -29,8 +29,8 @@ public final class Responses {
     /**
      * Of a series.
      *
-     * @param series flux, L/s a metre of band at the bar's centre, or its ratio to {@code over}; NaN where not judged
-     * @param over what demand is divided by, or null: a row's ratio to its siblings goes with demand over what they follow
+     * @param series flux, L/s a meter of band at the bar's center, or its ratio to {@code over}; NaN where not evaluated
+     * @param over what demand is divided by, or null: a row's ratio to its other rows goes with demand over what they follow
      */
     public Responses(WorkingSamples work, Demand demand, float[] series, float @Nullable [] over) {
         passes = work.passes();
@@ -64,10 +64,10 @@ public final class Responses {
         double[] fb = crossBack[q];
         double[] bb = ownBack[q];
         for (int t = 0; t < TAUS; t++) {
-            double g = demand.askedPerM[t][j] * perUnit;
+            double g = demand.demandPerM[t][j] * perUnit;
             fg[t] += f * g;
             gg[t] += g * g;
-            double back = demand.foreseenPerM[t][j] * perUnit;
+            double back = demand.reversedDemandPerM[t][j] * perUnit;
             fb[t] += f * back;
             bb[t] += back * back;
         }
@@ -87,7 +87,7 @@ public final class Responses {
     }
 
     /** The same where the flow would foresee the demand instead of following it. */
-    public double errorForeseen(int q, int t) {
+    public double errorReversed(int q, int t) {
         return left(squares[q], crossBack[q][t], ownBack[q][t]);
     }
 

@@ -5,10 +5,10 @@ package io.rowledger.diagnose.signal;
  *
  * @param product index of the product in rig order
  * @param row from 1 at the left
- * @param medianRatio median of its ratio to what its siblings imply; NaN where it was never judged
+ * @param medianRatio median of its ratio to what its other rows imply; NaN where it was never evaluated
  * @param spread robust standard deviation of the same, of means over a few seconds: 1.4826 × MAD
  * @param responseS time constant with which its flow follows speed and target, s; NaN where nothing moved enough to tell
- * @param evaluatedS time over which it was judged, s
+ * @param evaluatedS time over which it was evaluated, s
  * @param outlier true where its median ratio stands apart from the other rows' (modified z beyond 3.5) and by more than
  *     meters usually differ
  */

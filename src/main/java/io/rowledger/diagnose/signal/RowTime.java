@@ -1,7 +1,7 @@
 package io.rowledger.diagnose.signal;
 
 /**
- * Deviation of every row from what its siblings imply in the same instant, by time: the picture in which a person sees
+ * Deviation of every row from what its other rows imply in the same instant, by time: the picture in which a person sees
  * the fault before reading. Only working time has bins; a bin never crosses the end of a pass. Row r from 0 at the left,
  * bin b from 0 in time order.
  */
@@ -49,8 +49,8 @@ public final class RowTime {
     }
 
     /**
-     * Row flow against what its siblings imply, as a fraction: −1 nothing, 0 like the siblings, 0.3 thirty percent more.
-     * NaN where the row was shut off, just came on or goes off, or too few siblings delivered.
+     * Row flow against what its other rows imply, as a fraction: −1 nothing, 0 like the other rows, 0.3 thirty percent more.
+     * NaN where the row was shut off, just came on or goes off, or too few other rows delivered.
      */
     public double deviation(int r, int b) {
         return ratio[r][b] - 1.0;

@@ -26,8 +26,8 @@ final class ShutOffFlicker {
     /** True where the stretch is the work of the row's shut-off. */
     boolean explains(LevelShifts.Episode episode) {
         int r = episode.row();
-        int from = s.work.at(episode.fromS());
-        int to = s.work.at(episode.toS());
+        int from = s.work.entryAt(episode.fromS());
+        int to = s.work.entryAt(episode.toS());
         return episode.level() < 1 && swing(s.ratio[r], from, to) > SWINGS && covered(r, from, to) >= COVERED;
     }
 

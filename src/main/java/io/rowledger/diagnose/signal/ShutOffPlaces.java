@@ -18,7 +18,7 @@ public final class ShutOffPlaces {
     /** A row slower than this share of the bar stays on ground it has just covered itself: the inside of a corner. */
     private static final double MIN_SPEED_SHARE = 0.6;
 
-    /** Valves and the covered ground's half metres differ by parts of a second at an edge: less says nothing, s. */
+    /** Valves and the covered ground's half meters differ by parts of a second at an edge: less says nothing, s. */
     private static final double MIN_S = 8;
 
     /** In a single pass a driver may have shut rows by hand. */
@@ -89,9 +89,9 @@ public final class ShutOffPlaces {
         boolean[] bare = new boolean[rows];
         double seconds = e.work.durationS[j];
         for (int r = 0; r < rows; r++) {
-            double share = e.signals.evaluated.covered().share(r, e.work.step[j], e.work.endStep[j]);
+            double share = e.ratios.evaluated.covered().share(r, e.work.step[j], e.work.endStep[j]);
             bare[r] = share < KNOWN;
-            boolean forward = e.signals.rowSpeedShare(r, j) > MIN_SPEED_SHARE;
+            boolean forward = e.ratios.rowSpeedShare(r, j) > MIN_SPEED_SHARE;
             known[r] = forward && (bare[r] || share > 1 - KNOWN);
             if (known[r] && !bare[r]) {
                 onCoveredS[r] += on[r] ? seconds : 0;

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Rows, or the bar, that are late on or early off pass after pass: what the two detectors of bare ends share. */
 public final class SwitchingDelays {
-    /** Edges are known to a record; with few passes some of that remains in the median. */
+    /** Uncertainty of an edge, in record intervals; the median over n passes keeps 1/sqrt(n) of it. */
     private static final double INTERVALS = 0.6;
 
     /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
@@ -19,19 +19,19 @@ public final class SwitchingDelays {
 
     private static final double MAX_ROWS = 0.6;
 
-    /** One pass says no more than this, s. */
+    /** Weight of one pass is limited to this delay, s. */
     private static final double MAX_S = 2;
 
     /**
      * What is usual at one end of a pass.
      *
-     * @param usualS what valves and controllers usually take, s
-     * @param bareS a median delay from which ends are bare, s
+     * @param promptS what valves and controllers usually take, s
+     * @param minMedianS a median delay from which ends are bare, s
      * @param logged share of a record by which a log of means makes the delay seem longer
      */
-    record Usual(double usualS, double bareS, double logged) {}
+    record Usual(double promptS, double minMedianS, double logged) {}
 
-    /** A valve and its controller take up to half a second to open, and a log of means shows it half a record late. */
+    /** A valve and its controller take up to 0.5 s to open; a log of interval means adds half a record. */
     public static final Usual ON = new Usual(0.6, 0.75, 0.2);
 
     /**
@@ -76,7 +76,7 @@ public final class SwitchingDelays {
         for (int r = 0; r < rows; r++) {
             double[] own = new double[passes];
             for (int q = 0; q < passes; q++) {
-                own[q] = delayS[r][q] - (Double.isNaN(bar[q]) ? 0 : Math.max(0, bar[q] - usual.usualS / 2));
+                own[q] = delayS[r][q] - (Double.isNaN(bar[q]) ? 0 : Math.max(0, bar[q] - usual.promptS / 2));
             }
             Ends of = ends(List.of(r), own, intervalS, usual);
             if (of != null) {
@@ -95,7 +95,7 @@ public final class SwitchingDelays {
     private static @Nullable Ends ends(List<Integer> rows, double[] delay, double intervalS, Usual usual) {
         double[] gains = new double[delay.length];
         for (int q = 0; q < gains.length; q++) {
-            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MAX_S, Math.min(MAX_S, delay[q] - usual.usualS));
+            gains[q] = Double.isNaN(delay[q]) ? 0 : Math.max(-MAX_S, Math.min(MAX_S, delay[q] - usual.promptS));
         }
         MaxSumRange range = MaxSumRange.of(gains);
         double[] in = new double[delay.length];
@@ -106,7 +106,7 @@ public final class SwitchingDelays {
             }
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : RobustStatistics.median(in, n);
-        return n >= MIN_PASSES && median >= usual.bareS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
+        return n >= MIN_PASSES && median >= usual.minMedianS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
                 ? new Ends(rows, range, median, n, usual)
                 : null;
     }
@@ -157,7 +157,7 @@ public final class SwitchingDelays {
     }
 
     public static double confidence(Ends ends) {
-        double clear = ends.delayS - ends.usual.usualS;
+        double clear = ends.delayS - ends.usual.promptS;
         return ends.seen >= 5 && clear > 0.4 ? 0.96 : clear > 0.4 ? 0.92 : 0.75;
     }
 
@@ -186,7 +186,7 @@ public final class SwitchingDelays {
                 boolean meant = ends.rows.isEmpty() || ends.rows.contains(r);
                 if (meant && !Double.isNaN(delayS[r][q]) && e.work.passFrom[q] < e.work.n) {
                     double bare = Math.max(0, delayS[r][q]) * speed * e.work.bandM[r];
-                    double target = e.signals.targetLPerM2[e.work.passFrom[q]];
+                    double target = e.ratios.targetLPerM2[e.work.passFrom[q]];
                     area += bare;
                     volume -= Double.isNaN(target) ? 0 : bare * target;
                 }

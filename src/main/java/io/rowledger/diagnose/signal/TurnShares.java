@@ -13,7 +13,7 @@ import java.util.List;
  * c is the median of the rows' slopes, so that faulty rows, up to half of them, don't move it.
  */
 public final class TurnShares {
-    /** Rows must differ by this share in speed, or by this many σ of the track's own noise, before a turn is a turn. */
+    /** Relative difference in speed between bar end and center from which the bar turns (1); or six σ of curvature noise. */
     public static final double MIN_TURN = 0.012;
 
     /** The turn a block's weight is counted in. */
@@ -21,10 +21,10 @@ public final class TurnShares {
 
     private static final double NOISE_SIGMAS = 6;
 
-    /** Rows that differ less in speed run straight: the difference is the track's noise. */
+    /** Relative difference in speed below which the bar runs straight (1): track noise. */
     private static final double STRAIGHT = 0.01;
 
-    /** In tighter corners the flow's lag hides the share. */
+    /** Relative difference in speed above which the lag of the flow hides the share (1). */
     private static final double MAX_TURN = 0.6;
 
     /** Turning is taken together until it weighs as much as this many seconds of a turn of {@link #COUNTED_TURN}. */
@@ -36,10 +36,10 @@ public final class TurnShares {
     private static final int MIN_SAMPLES = 20;
     private static final double MIN_LEVEL = 0.2;
 
-    /** Between these the machine does something of its own; beyond them it either compensates or doesn't. */
-    private static final double LITTLE = 0.35;
+    /** Shares below the first are taken as 0, above the second as 1. */
+    private static final double SNAP_TO_NONE = 0.35;
 
-    private static final double MUCH = 0.65;
+    private static final double SNAP_TO_FULL = 0.65;
 
     /**
      * A stretch of turning.
@@ -112,7 +112,7 @@ public final class TurnShares {
         return levels;
     }
 
-    /** Estimates the shares and writes them into the signals; returns the blocks they rest on. */
+    /** Estimates the shares and writes them into the ratios; returns the blocks they rest on. */
     public static List<Block> fill(FlowRatios s) {
         TurnShares shares = new TurnShares(s);
         List<Block> blocks = shares.blocks();
@@ -208,12 +208,12 @@ public final class TurnShares {
         return Math.abs(work.curvaturePerM[j]) * work.halfWidthM > STRAIGHT;
     }
 
-    /** Median of a block and its neighbours, snapped. */
+    /** Median of a block and its neighbors, snapped. */
     private static double smoothed(List<Block> blocks, int at) {
         double[] near = blocks.subList(Math.max(0, at - 2), Math.min(blocks.size(), at + 3)).stream()
                 .mapToDouble(Block::share)
                 .toArray();
         double share = RobustStatistics.median(near, near.length);
-        return share < LITTLE ? 0 : share > MUCH ? 1 : share;
+        return share < SNAP_TO_NONE ? 0 : share > SNAP_TO_FULL ? 1 : share;
     }
 }

@@ -33,7 +33,7 @@ public final class WorkingSamples {
     public final int[] pass;
     public final double[] timeS;
     public final double[] durationS;
-    /** Forward speed at the bar's centre, m/s. */
+    /** Forward speed at the bar's center, m/s. */
     public final float[] speedMps;
     /** Curvature of the bar's way, 1/m, positive clockwise: a row at y runs at speed · (1 − κ·y). */
     public final float[] curvaturePerM;
@@ -104,8 +104,8 @@ public final class WorkingSamples {
     }
 
     /** The entry at or after a time; n after the last. */
-    public int at(double time) {
-        int found = Arrays.binarySearch(timeS, time);
+    public int entryAt(double whenS) {
+        int found = Arrays.binarySearch(timeS, whenS);
         return found >= 0 ? found : -found - 1;
     }
 
@@ -118,16 +118,16 @@ public final class WorkingSamples {
             double turn = 0;
             for (int j = passFrom[q]; j < passFrom[q + 1]; j++) {
                 while (high < passFrom[q + 1] && timeS[high] <= timeS[j] + halfWindowS) {
-                    way += c.wayM[high];
+                    way += c.distanceM[high];
                     turn += c.turnRad[high];
                     high++;
                 }
                 while (timeS[low] < timeS[j] - halfWindowS) {
-                    way -= c.wayM[low];
+                    way -= c.distanceM[low];
                     turn -= c.turnRad[low];
                     low++;
                 }
-                speedMps[j] = (float) (c.wayM[j] / durationS[j]);
+                speedMps[j] = (float) (c.distanceM[j] / durationS[j]);
                 curvaturePerM[j] = way > 0.05 ? (float) (turn / way) : 0;
             }
         }
@@ -161,7 +161,7 @@ public final class WorkingSamples {
         private final int[] pass;
         private final double[] timeS;
         private final double[] durationS;
-        private final double[] wayM;
+        private final double[] distanceM;
         private final double[] turnRad;
         private int n;
 
@@ -172,7 +172,7 @@ public final class WorkingSamples {
             pass = new int[most];
             timeS = new double[most];
             durationS = new double[most];
-            wayM = new double[most];
+            distanceM = new double[most];
             turnRad = new double[most];
             int last = strips.rows() - 1;
             double leftAt = (strips.leftM(0) + strips.rightM(0)) / 2;
@@ -197,7 +197,7 @@ public final class WorkingSamples {
                 double right = strips.signedAreaM2(k, last) / rightBand;
                 double turn = last == 0 ? 0 : (left - right) / (rightAt - leftAt);
                 turnRad[j] += turn;
-                wayM[j] += left + turn * leftAt;
+                distanceM[j] += left + turn * leftAt;
             }
         }
 

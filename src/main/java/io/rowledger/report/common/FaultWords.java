@@ -31,13 +31,17 @@ public final class FaultWords {
                 : (one ? "The meter of " : "The meters of ") + rows(rows) + " ";
         return switch (kind) {
             case PLUGGED -> who + looks + "plugged";
+            case INTERMITTENT -> who + (one ? " comes and goes" : " come and go");
             case RESTRICTED -> who + looks + "restricted";
+            case VALVE_STUCK_OPEN -> who + (one ? " flows" : " flow") + " while lifted or shut off: a valve stuck open";
             case LEAKING -> who + (one ? " puts" : " put") + " out too much: a leak or a wrong orifice";
             case METER_DROPOUT -> meter + (one ? "drops" : "drop") + " out while liquid flows";
             case METER_STUCK -> meter + (one ? "looks" : "look") + " stuck";
             case METER_SCALE -> meter + (one ? "reads" : "read") + " off by a constant share";
             case CHANNELS_SWAPPED -> "The channels of " + rows(rows) + " look swapped";
             case SUPPLY_LIMITED -> "The supply runs short for " + rows(rows);
+            case SUPPLY_FAILING -> "The supply fails: " + rows(rows) + " slid below target together";
+            case RAN_EMPTY -> "The supply ran empty and driving went on";
             case SLOW_RESPONSE -> who + (one ? " follows" : " follow") + " speed and target slowly";
             case HUNTING -> who + (one ? " hunts" : " hunt") + ": the flow swings with one period";
             case NO_TURN_COMPENSATION -> "The turns are not taken out: flows stay alike across the bar";
@@ -52,8 +56,8 @@ public final class FaultWords {
 
     /** What is looked for, in words a person can check the answer against. */
     public static String lookedFor() {
-        return "plugged, restricted and leaking rows; meters that drop out, stick or read off; swapped channels; a supply "
-                + "that runs short; slow response; hunting; turns not taken out; rows on late or off early; a wrong "
+        return "plugged, restricted and leaking rows; rows that come and go; valves stuck open; meters that drop out, stick or read off; swapped channels; a supply "
+                + "that runs short, fails or runs empty; slow response; hunting; turns not taken out; rows on late or off early; a wrong "
                 + "outside share; and, where the driving lets the log tell, a wrong flow lag, drop line or side in the rig file";
     }
 }

@@ -96,7 +96,8 @@ public record Matching(
     /** A plug half cleared is a restriction, and a meter that fails in another way is still that meter. */
     private static FindingKind family(FindingKind kind) {
         return switch (kind) {
-            case RESTRICTED -> FindingKind.PLUGGED;
+            case RESTRICTED, INTERMITTENT -> FindingKind.PLUGGED;
+            case SUPPLY_FAILING, RAN_EMPTY -> FindingKind.SUPPLY_LIMITED;
             case METER_DROPOUT, METER_SCALE -> FindingKind.METER_STUCK;
             default -> kind;
         };

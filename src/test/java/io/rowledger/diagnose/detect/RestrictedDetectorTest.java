@@ -12,7 +12,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A lasting fraction of the siblings, at once or sliding there. */
+/** A lasting fraction of the other rows, at once or sliding there. */
 class RestrictedDetectorTest {
     @TempDir
     Path folder;
