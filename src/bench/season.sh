@@ -13,6 +13,7 @@
 # Needs bash, awk, Maven, a JDK and Linux (/proc). Nothing else should run on the machine meanwhile.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
+. src/bench/site.sh
 
 fields=200
 jobs=$(nproc)
@@ -65,6 +66,7 @@ while [[ -r /proc/$pid/stat ]]; do
 done
 status=0
 wait $pid || status=$?
+report() {
 head -3 "$work/said.txt"
 tail -3 "$work/said.txt" | head -1
 echo "exit status $status; $fields fields, $(cat "$logs.records") records, $(du -sm "$logs" | cut -f1) MB of logs, $jobs at a" \
@@ -85,3 +87,7 @@ for quarter in 0 1 2 3; do
             END {if (n) printf "%.0f | %.0f", sum / n, most; else printf "– | –"}')
     echo "| $((quarter + 1)) | $row | $held |"
 done
+}
+
+report | tee "$work/table.txt"
+site_table speed season < "$work/table.txt"

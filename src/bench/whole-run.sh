@@ -12,6 +12,7 @@
 # Needs bash, awk, GNU time (package "time"), Maven and a JDK. Nothing else should run on the machine meanwhile.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
+. src/bench/site.sh
 
 runs=5
 times=1
@@ -58,6 +59,7 @@ for ((i = 1; i <= runs; i++)); do
     java -cp "$classes:$jar" io.rowledger.bench.Stages "$log" "$work/results" >> "$stages"
 done
 
+report() {
 echo "$kind, $((144000 * times)) records, $(wc -c < "$log/log.csv") bytes; median of $runs runs on $(nproc) cores;" \
     "$(java -version 2>&1 | head -1)"
 awk '{print $1}' "$figures" | median | awk '{printf "wall     %7.2f s\n", $1}'
@@ -73,3 +75,8 @@ awk -F'\t' '$1 != "strips" && !seen[$1]++ {print $1}' "$stages" | while read -r 
     awk -F'\t' -v s="$stage" '$1 == s {print $2}' "$stages" | median |
         awk -v s="$stage" -v n="$strips" '{printf "| %s | %.2f | %.3f |\n", s, $1, $1 / n * 1e6}'
 done
+}
+
+report | tee "$work/table.txt"
+# The page has the table of the plain case.
+[[ $kind == clean && $times == 1 ]] && site_table speed whole-run < "$work/table.txt" || true

@@ -1,5 +1,6 @@
 package io.rowledger.bench;
 
+import io.rowledger.site.SitePage;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -36,20 +37,21 @@ public final class Kernels {
     }
 
     private static void print(List<RunResult> runs, long strips) {
-        System.out.printf(Locale.ROOT, "%n%.2f million strips (steps x rows)%n%n", strips / 1e6);
-        System.out.println("| kernel | ms | ± ms | s per million strips |");
-        System.out.println("| --- | ---: | ---: | ---: |");
+        StringBuilder table =
+                new StringBuilder("| kernel | ms | ± ms | s per million strips |\n| --- | ---: | ---: | ---: |\n");
         for (RunResult run : runs) {
             Result<?> result = run.getPrimaryResult();
             String[] name = run.getParams().getBenchmark().split("\\.", -1);
-            System.out.printf(
+            table.append(String.format(
                     Locale.ROOT,
                     "| %s.%s | %.1f | %.1f | %.4f |%n",
                     name[name.length - 2],
                     name[name.length - 1],
                     result.getScore(),
                     result.getScoreError(),
-                    result.getScore() * 1e-3 / (strips / 1e6));
+                    result.getScore() * 1e-3 / (strips / 1e6)));
         }
+        System.out.printf(Locale.ROOT, "%n%.2f million strips (steps x rows)%n%n%s", strips / 1e6, table);
+        SitePage.write("speed", "kernels", table.toString());
     }
 }

@@ -23,6 +23,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -32,6 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
  * row's volume 0.5 %, mean rate 0.5 %, as for the clean log; where a stretch is left open, its ground and what was applied
  * on it come on top.
  */
+@Tag("slow")
 class DirtyGpsTruthTest {
     private static final SimRig BAR = SimRig.drawn(12);
     private static final double HZ = 5;

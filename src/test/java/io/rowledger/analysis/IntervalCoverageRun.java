@@ -2,6 +2,7 @@ package io.rowledger.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import io.rowledger.site.SitePage;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -18,8 +19,10 @@ class IntervalCoverageRun {
 
     @Test
     void stated_intervals_hold_the_truth_as_often_as_they_say() {
-        IntervalScores scores = IntervalScores.score(
-                folder, Long.getLong("intervals.seed", 60_608), Integer.getInteger("intervals.jobs", 240));
+        long seed = Long.getLong("intervals.seed", 60_608);
+        int jobs = Integer.getInteger("intervals.jobs", 240);
+        IntervalScores scores = IntervalScores.score(folder, seed, jobs);
+        SitePage.write("accuracy", "intervals", SitePage.code(scores.table(IntervalScores.title(seed, jobs))));
         assertEquals(List.of(), scores.outside(85, 95));
     }
 }

@@ -5,10 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The short, seeded part of the intervals' coverage test that runs with every build. */
+@Tag("slow")
 class IntervalCoverageTest {
     private static final long SEED = 3;
     private static final int JOBS = 3;

@@ -59,8 +59,12 @@ final class IntervalScores {
                     Progress.SILENT);
             scores.add(job, a.intervals());
         }
-        System.out.println(scores.table("Intervals against simulator truth, " + jobs + " jobs, seed " + seed));
+        System.out.println(scores.table(title(seed, jobs)));
         return scores;
+    }
+
+    static String title(long seed, int jobs) {
+        return "Intervals against simulator truth, " + jobs + " jobs, seed " + seed;
     }
 
     private void add(MismeasuredJob job, Intervals in) {

@@ -25,6 +25,7 @@ import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -32,6 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Everything a log may be besides plain, against the simulator's truth: two products, flow lag, no work state, outside
  * shares, lost and jumping fixes, backing, side offsets. With RTK the promise is the same as for the plain job.
  */
+@Tag("slow")
 class OddJobsTest {
     private static final SimRig DRAWN = SimRig.drawn(12);
 

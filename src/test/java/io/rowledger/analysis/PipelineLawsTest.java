@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -28,6 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What must not change a figure: threads, the order of columns, where a log is cut. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("slow")
 class PipelineLawsTest {
     private Path folder;
     private SimResult job;

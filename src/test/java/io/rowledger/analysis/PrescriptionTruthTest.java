@@ -43,6 +43,7 @@ import java.util.Set;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -50,6 +51,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Zones against the simulator's truth, which knows them by its own code. The bounds are the project's own promise: 1 % of
  * a zone's volume, half a metre at a zone line with an RTK receiver.
  */
+@Tag("slow")
 class PrescriptionTruthTest {
     private static final double HEADING = 0.3;
     private static final double LENGTH_M = 300;

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -30,6 +31,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * Volumes within setbacks, log file to figures, against the simulator's truth: {@link SimKeepOut} judges the ground at
  * points 5 cm apart by plain distance. The bound is the issue's own: 2 % or 1 L.
  */
+@Tag("slow")
 class SetbackTruthTest {
     private static final List<String> TABLE = new ArrayList<>();
 

@@ -8,6 +8,7 @@ import io.rowledger.sim.Scenario;
 import io.rowledger.sim.Scenarios;
 import io.rowledger.sim.SimResult;
 import io.rowledger.sim.Truth;
+import io.rowledger.site.SitePage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +19,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.LongFunction;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -27,6 +29,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * The whole program, log file to figures, against the simulator's truth: an integrator of its own at 20 ms, ground on a
  * raster of 5 cm. The bounds are the project's own promise. The table of what came out is printed at the end.
  */
+@Tag("slow")
 class SimulatorTruthTest {
     private static final List<String> TABLE = new ArrayList<>();
 
@@ -121,12 +124,16 @@ class SimulatorTruthTest {
 
     @AfterAll
     static void print_the_table() {
-        System.out.println("Against simulator truth (worst row; ground as a whole):");
-        System.out.println(
-                "field                   receiver              swept  volume  turn    covered  overlap        missed");
-        System.out.println(
-                "                                              %      %       pp      %        m2 (truth)     m2 (truth)");
-        TABLE.forEach(System.out::println);
+        List<String> lines = new ArrayList<>(
+                List.of(
+                        "field                   receiver              swept  volume  turn    covered  overlap        skip",
+                        "                                              %      %       pp      %        m2 (truth)     m2 (truth)"));
+        lines.addAll(TABLE);
+        String table = String.join("\n", lines);
+        System.out.println("Against simulator truth (worst row; ground as a whole):\n" + table);
+        if (Boolean.getBoolean("site.write")) {
+            SitePage.write("accuracy", "simulator", SitePage.code(table));
+        }
     }
 
     /** The errors of one run. */

@@ -19,6 +19,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.LongFunction;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,6 +30,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * What would have been, against a simulated drive on which it was: the same job driven with and without the machinery. The
  * bounds are the project's own promise: 0.5 % of the field's volume, 5 % or 40 m² of doubled ground.
  */
+@Tag("slow")
 class WhatIfTruthTest {
     /**
      * The program says what the best such system does: valves that look ahead by just as long as they take. (Without any

@@ -29,10 +29,12 @@ import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The doing of many jobs, with a stand-in for the analysis that writes results of a made-up job. */
+@Tag("slow")
 class BatchRunTest {
     private static final long GIGABYTE = 1L << 30;
     private static final ReportOptions LOOK = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "1");

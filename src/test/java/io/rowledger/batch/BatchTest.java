@@ -39,6 +39,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -46,6 +47,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A small simulated season through the whole program. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("slow")
 class BatchTest {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final SimRig BAR = SimRig.carried(6);

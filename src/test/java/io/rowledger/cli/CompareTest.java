@@ -15,6 +15,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -22,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A bar with a plugged knife, the same bar repaired, and another bar: simulated, reported, compared. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("slow")
 class CompareTest {
     private Path folder;
     private Path faulty;

@@ -24,6 +24,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -31,6 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Odd but usable files give a result that says, beside the figures, what it could not judge. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("slow")
 class OddLogsTest {
     private static final int LAT = 1;
     private static final int LON = 2;

@@ -20,6 +20,7 @@ import java.util.HexFormat;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -27,6 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Task data from the command line: inspected, drafted from, reported. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("slow")
 class TaskDataCallsTest {
     private static final SimRig DRAWN = SimRig.drawn(6);
 

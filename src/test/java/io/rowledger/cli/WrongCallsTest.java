@@ -21,6 +21,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.TestInstance;
@@ -32,6 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
  * what was expected and how to mend it; and nothing of the user's is touched.
  */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("slow")
 class WrongCallsTest {
     private static final Path CASES = Path.of("src/test/resources/cases/bad-input");
 

@@ -9,11 +9,13 @@ import io.rowledger.coverage.strips.StripPolygon;
 import io.rowledger.field.Boundary;
 import io.rowledger.geo.Jts;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What must hold of any field: whatever the threads, wherever it lies and whichever way it is turned. */
+@Tag("slow")
 class CoverageLawsTest {
     private static Drive field() {
         return CoverageTiming.field(110, 6, 0.762, 0.4, 0.002, 21);

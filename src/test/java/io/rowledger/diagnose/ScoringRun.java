@@ -2,6 +2,7 @@ package io.rowledger.diagnose;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import io.rowledger.site.SitePage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -31,9 +32,13 @@ class ScoringRun {
             scores.add("job " + i, job, diagnosis.findings());
             delete(folder.resolve("boundary.geojson"));
         }
-        System.out.println(scores.table("Detectors scored on " + logs + " simulated logs, seed " + seed));
+        System.out.println(table(scores, seed, logs));
         scores.misses().forEach(System.out::println);
         return scores;
+    }
+
+    private static String table(Scores scores, long seed, int logs) {
+        return scores.table("Detectors scored on " + logs + " simulated logs, seed " + seed);
     }
 
     private static void delete(Path file) {
@@ -46,7 +51,10 @@ class ScoringRun {
 
     @Test
     void the_long_run_holds_what_the_project_promises() {
-        Scores scores = score(folder, Long.getLong("scoring.seed", 20_260), Integer.getInteger("scoring.logs", 320));
+        long seed = Long.getLong("scoring.seed", 20_260);
+        int logs = Integer.getInteger("scoring.logs", 320);
+        Scores scores = score(folder, seed, logs);
+        SitePage.write("accuracy", "detectors", SitePage.code(table(scores, seed, logs)));
         assertEquals(List.of(), scores.brokenPromises());
     }
 }

@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The short, seeded part of the scoring that runs with every build. */
+@Tag("slow")
 class ScoringTest {
     private static final long SEED = 11;
     private static final int LOGS = 14;

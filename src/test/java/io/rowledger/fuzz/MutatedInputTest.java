@@ -20,6 +20,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
@@ -32,6 +33,7 @@ import org.junit.jupiter.api.io.TempDir;
  * <p>Each input comes from the seed and its own number: {@code -Dfuzz.kind=KML -Dfuzz.only=4711} makes that one again. What
  * failed is kept under {@code target/fuzz}.
  */
+@Tag("slow")
 class MutatedInputTest {
     private static final long SEED = Long.getLong("fuzz.seed", 4180);
     private static final int INPUTS = Integer.getInteger("fuzz.inputs", 4000);

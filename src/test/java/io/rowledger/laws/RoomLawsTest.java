@@ -3,15 +3,26 @@ package io.rowledger.laws;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The laws of the house: which room may know which, and what only one room may touch. */
+@Tag("slow")
 class RoomLawsTest {
     /** Ground floor first: a room may import only rooms named before it. */
     private static final List<String> ROOMS = List.of(
@@ -63,6 +74,14 @@ class RoomLawsTest {
             "batch",
             "cli");
 
+    /** Packages that may read the whole result of an analysis. */
+    private static final Set<String> WHOLE_RESULT = Set.of("analysis", "results", "export", "output", "batch", "cli");
+
+    private static final Set<String> DOCUMENTS =
+            Set.of("report.rows", "report.review", "report.record", "report.compare", "report.season");
+
+    private static final Map<String, Set<String>> EXPORTED = new TreeMap<>();
+
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())
             .importPackages("io.rowledger");
@@ -95,15 +114,14 @@ class RoomLawsTest {
 
     @Test
     void no_document_imports_another() {
-        List<String> documents = List.of("rows", "review", "record", "compare", "season");
-        for (String document : documents) {
-            String[] others = documents.stream()
+        for (String document : DOCUMENTS) {
+            String[] others = DOCUMENTS.stream()
                     .filter(other -> !other.equals(document))
-                    .map(other -> "io.rowledger.report." + other)
+                    .map(other -> "io.rowledger." + other)
                     .toArray(String[]::new);
             noClasses()
                     .that()
-                    .resideInAPackage("io.rowledger.report." + document)
+                    .resideInAPackage("io.rowledger." + document)
                     .should()
                     .dependOnClassesThat()
                     .resideInAnyPackage(others)
@@ -190,5 +208,88 @@ class RoomLawsTest {
                 .should()
                 .resideInAnyPackage("..util..", "..utils..", "..helper..", "..helpers..", "..misc..")
                 .check(CLASSES);
+    }
+
+    @Test
+    void only_types_named_in_package_info_are_used_from_outside() {
+        List<String> broken = new ArrayList<>();
+        for (JavaClass from : CLASSES) {
+            for (Dependency use : from.getDirectDependenciesFromSelf()) {
+                JavaClass to = topLevel(use.getTargetClass());
+                String room = to.getPackageName();
+                if (!room.startsWith("io.rowledger") || room.equals(from.getPackageName())) {
+                    continue;
+                }
+                Set<String> exported = EXPORTED.computeIfAbsent(room, name -> {
+                    Set<String> named = ExportedTypes.of(name);
+                    return named == null ? Set.of() : named;
+                });
+                if (!exported.contains(to.getSimpleName())) {
+                    broken.add(room + " doesn't name " + to.getSimpleName() + ", which "
+                            + topLevel(from).getFullName() + " uses");
+                }
+            }
+        }
+        assertEquals(List.of(), broken.stream().distinct().sorted().toList());
+    }
+
+    @Test
+    void package_info_names_only_types_that_are_there() {
+        Set<String> packages = CLASSES.stream().map(JavaClass::getPackageName).collect(Collectors.toSet());
+        for (String name : packages) {
+            Set<String> named = ExportedTypes.of(name);
+            Set<String> there = CLASSES.stream()
+                    .filter(c -> c.getPackageName().equals(name))
+                    .map(JavaClass::getSimpleName)
+                    .collect(Collectors.toSet());
+            if (named != null) {
+                assertTrue(there.containsAll(named), name + " names types it doesn't have: " + named);
+            }
+        }
+    }
+
+    /** More than four classes that can only be understood together are one class too many. */
+    @Test
+    void no_cycle_inside_a_package_has_more_than_four_classes() {
+        Map<String, Set<String>> uses = new TreeMap<>();
+        for (JavaClass from : CLASSES) {
+            Set<String> targets = uses.computeIfAbsent(topLevel(from).getFullName(), name -> new TreeSet<>());
+            for (Dependency use : from.getDirectDependenciesFromSelf()) {
+                JavaClass to = topLevel(use.getTargetClass());
+                if (to.getPackageName().equals(from.getPackageName())) {
+                    targets.add(to.getFullName());
+                }
+            }
+        }
+        List<Set<String>> large =
+                Cycles.of(uses).stream().filter(cycle -> cycle.size() > 4).toList();
+        assertEquals(List.of(), large);
+    }
+
+    /** The whole result goes only to what saves it, writes it and hands it to a document. */
+    @Test
+    void the_analysis_goes_no_further_than_a_documents_entry_class() {
+        Map<String, Set<String>> readers = new TreeMap<>();
+        for (JavaClass from : CLASSES) {
+            boolean reads = from.getDirectDependenciesFromSelf().stream()
+                    .anyMatch(use -> use.getTargetClass().getFullName().equals("io.rowledger.analysis.Analysis"));
+            String room = from.getPackageName().replaceFirst("^io\\.rowledger\\.", "");
+            if (reads && !WHOLE_RESULT.contains(room)) {
+                readers.computeIfAbsent(room, name -> new TreeSet<>())
+                        .add(topLevel(from).getSimpleName());
+            }
+        }
+        readers.entrySet()
+                .removeIf(entry ->
+                        DOCUMENTS.contains(entry.getKey()) && entry.getValue().size() == 1);
+        assertEquals(Map.of(), readers);
+    }
+
+    private static JavaClass topLevel(JavaClass type) {
+        JavaClass top = type.getBaseComponentType();
+        while (top.getEnclosingClass().isPresent()) {
+            top = top.getEnclosingClass().get();
+        }
+        return top;
     }
 }

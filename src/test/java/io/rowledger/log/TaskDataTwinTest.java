@@ -20,10 +20,12 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Task data reads as its twin in CSV does, to the last bit of every column: both hold the same whole numbers. */
+@Tag("slow")
 class TaskDataTwinTest {
     private static final SimRig DRAWN = SimRig.drawn(18);
 

@@ -27,11 +27,13 @@ import java.util.zip.GZIPOutputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Map files that would harm: refused with a message, before they cost memory, time or a file outside their place. */
+@Tag("slow")
 class MapLimitsTest {
     private static final String POLYGON =
             "{\"type\":\"Polygon\",\"coordinates\":[[[-93,45],[-92.99,45],[-92.99,45.01],[-93,45]]]}";

@@ -30,6 +30,7 @@ import java.util.Locale;
 import java.util.Objects;
 import net.sf.geographiclib.Geodesic;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -40,6 +41,7 @@ import org.junit.jupiter.api.io.TempDir;
  *
  * <p>The expected figures were worked out from the data set by another program: derived.
  */
+@Tag("slow")
 class OpenTrackTest {
     /** GPS second of the first record: 2011-11-05 17:38:03 UTC, 15 leap seconds then. Start seen, conversion derived. */
     private static final long GPS_SECOND = 1_004_549_898L;

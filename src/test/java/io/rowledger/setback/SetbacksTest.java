@@ -24,6 +24,7 @@ import io.rowledger.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -32,6 +33,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
 /** What lies within a setback, by hand, and the clipping kernel against JTS. */
+@Tag("slow")
 class SetbacksTest {
     private static final double RATE = 0.05;
 

@@ -11,10 +11,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The committed sample logs are what {@link SampleLogs} writes. */
+@Tag("slow")
 class SampleLogsTest {
     private static final Path COMMITTED = Path.of("sample-logs");
     private static final long MAX_BYTES = 4_000_000;

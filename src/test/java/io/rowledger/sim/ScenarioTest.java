@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.PolygonArea;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -21,6 +22,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Whole runs against conservation, arithmetic and GeographicLib. */
+@Tag("slow")
 class ScenarioTest {
     static Stream<Arguments> ready() {
         return Scenarios.all().entrySet().stream()

@@ -12,6 +12,7 @@ import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;
+import io.rowledger.site.SitePage;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
@@ -49,7 +50,9 @@ class SetupScoringRun {
                 .mapToObj(i -> score(RandomSetup.draw(seed * RandomSetup.STRIDE + i), i))
                 .toList();
         scored.forEach(of -> of.into(scores));
-        System.out.println(scores.table("Setup check on " + jobs + " simulated jobs, seed " + seed));
+        String table = scores.table("Setup check on " + jobs + " simulated jobs, seed " + seed);
+        System.out.println(table);
+        SitePage.write("accuracy", "setup-check", SitePage.code(table));
         scores.far().forEach(System.out::println);
         assertEquals(List.of(), scores.broken(0.95, 100));
     }

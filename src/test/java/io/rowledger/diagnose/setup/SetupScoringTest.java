@@ -9,10 +9,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A short, seeded part of what {@code mvn -Psetup-scoring test} runs: the measures, without the ground. */
+@Tag("slow")
 class SetupScoringTest {
     private static final long SEED = 31;
     private static final int JOBS = 14;

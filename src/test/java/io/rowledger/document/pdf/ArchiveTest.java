@@ -36,11 +36,13 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.verapdf.pdfa.flavours.PDFAFlavour;
 
 /** Reports are PDF/A-2a or, with a file inside, PDF/A-3a (ISO 19005-2 and -3), by veraPDF's reading of the standards. */
+@Tag("slow")
 class ArchiveTest {
     private static final ReportOptions OPTIONS =
             new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneId.of("America/Chicago"), null, "1.2.3");

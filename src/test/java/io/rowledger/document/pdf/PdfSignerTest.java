@@ -42,6 +42,7 @@ import org.bouncycastle.cms.CMSSignedData;
 import org.bouncycastle.cms.SignerInformation;
 import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoVerifierBuilder;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,6 +53,7 @@ import org.verapdf.pdfa.flavours.PDFAFlavour;
  * The program signs with the JDK's keys and its own writing of RFC 5652; here PDFBox says which bytes are signed and Bouncy
  * Castle whether the signature holds.
  */
+@Tag("slow")
 class PdfSignerTest {
     private static final Instant AT = Instant.parse("2026-06-03T12:30:00Z");
     private static final Attachment FIGURES =

@@ -16,9 +16,11 @@ import java.time.ZoneOffset;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("slow")
 class TemplateFolderTest {
     private static final String HEAD = "<html><head><title>t</title></head>\n<body>\n";
 

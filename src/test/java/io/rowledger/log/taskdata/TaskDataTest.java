@@ -17,10 +17,12 @@ import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import net.sf.geographiclib.Geodesic;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Task data of a bar of two sections, written by hand; every bad one with its message. */
+@Tag("slow")
 class TaskDataTest {
     private static final String DEVICES = """
             <DVC A="DVC-1" B="Bar">

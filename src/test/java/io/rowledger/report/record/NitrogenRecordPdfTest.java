@@ -24,11 +24,13 @@ import java.util.TimeZone;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
+@Tag("slow")
 class NitrogenRecordPdfTest {
     private static byte[] pdf(Analysis a, UnitSystem units, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(units, paper, ZoneId.of("America/Chicago"), null, "1.2.3");

@@ -20,10 +20,12 @@ import java.util.TimeZone;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The page of the sample field, read as a landlord would. */
+@Tag("slow")
 class NitrogenRecordTest {
     private static final Path SAMPLE = Path.of("sample-logs/clean");
     /** Exact by definition: NIST Handbook 44, Appendix C. */

@@ -33,6 +33,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
@@ -40,6 +41,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Three simulated jobs on two fields, reported and added up. */
 @TestInstance(Lifecycle.PER_CLASS)
+@Tag("slow")
 class SeasonTest {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final long JUNE_2_NOON = 1_780_423_200L;
