@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Lays the columns of the files out as the table wants them: by quantity, product and outlet. */
+/** Assembles the columns of one or more files into the table's layout: by quantity, product and outlet. */
 final class Columns {
     private static final double[] NONE = {};
 
@@ -23,7 +23,7 @@ final class Columns {
         this.recordOf = recordOf;
     }
 
-    /** Record i of the table is record {@code recordOf[i]} of file {@code fileOf[i]}; null for the one file as it is. */
+    /** Returns the columns of a table whose record i is record {@code recordOf[i]} of file {@code fileOf[i]}; both null for one whole file. */
     static LogColumns of(List<FileLog> files, int @Nullable [] fileOf, int @Nullable [] recordOf) {
         return new Columns(files, fileOf, recordOf).build();
     }

@@ -5,7 +5,7 @@ import io.rowledger.log.clean.LogCleaning;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.header.LogQuantity;
-import io.rowledger.log.read.ColumnSense;
+import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.LogFileReader;
@@ -26,27 +26,27 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the program makes of logs before any rig file is there: how each column, unit and time was understood, what was
- * left out, and what is wrong.
+ * How the program reads logs before there is a rig file: the meaning of each column, unit and time, the records left
+ * out, and what is wrong.
  *
  * @param text plain text for a person, one block for each file
- * @param problems why files can't be used, in their order; empty where all can
- * @param columns how each column of the first file that can be used was understood
- * @param products the products its flow columns name; one without a name where they name none
- * @param rows the outlets it has flow columns for; 0 where no file can be used
- * @param geometry what task data among the files says of the machine; null where there is none
+ * @param problems the refusals, in the order of the files; empty if every file can be used
+ * @param columns the meaning of each column of the first usable file
+ * @param products the product keys in its flow columns; one empty key if the columns name none
+ * @param rows the number of outlets with a flow column; 0 if no file can be used
+ * @param geometry the machine's geometry from task data; null if there is none
  */
 public record Inspection(
         String text,
         List<UnusableInputException> problems,
-        List<ColumnSense> columns,
+        List<ColumnMeaning> columns,
         List<String> products,
         int rows,
         @Nullable BarGeometry geometry) {
-    /** Shorter silences are ordinary lost records, which a report bridges, s. */
-    private static final double SILENT_S = 1.5;
+    /** Shortest silence that is listed, s; a report bridges shorter ones. */
+    private static final double MIN_SILENT_S = 1.5;
 
-    private static final double SILENT_INTERVALS = 2.5;
+    private static final double MIN_SILENT_INTERVALS = 2.5;
 
     /** Copies the lists. */
     public Inspection {
@@ -55,12 +55,12 @@ public record Inspection(
         products = List.copyOf(products);
     }
 
-    /** Looks at the logs as they are, without a rig file. */
+    /** Inspects logs without a rig file. */
     public static Inspection of(List<Path> logs) {
         return of(logs, LogOptions.unknownRig());
     }
 
-    /** Looks at each file on its own, then at whether they go together. */
+    /** Inspects each file on its own, then whether they can be joined. */
     public static Inspection of(List<Path> logs, LogOptions options) {
         StringBuilder text = new StringBuilder();
         List<UnusableInputException> problems = new ArrayList<>();
@@ -99,15 +99,15 @@ public record Inspection(
                         .append('\n');
             }
         }
-        String said = text.toString().replace("\r\n", "\n");
+        String given = text.toString().replace("\r\n", "\n");
         if (files.isEmpty()) {
-            return new Inspection(said, problems, List.of(), List.of(), 0, null);
+            return new Inspection(given, problems, List.of(), List.of(), 0, null);
         }
         FileLog first = files.get(0);
         return new Inspection(
-                said,
+                given,
                 problems,
-                first.senses(),
+                first.columnMeanings(),
                 first.plan().products(),
                 first.plan().outlets(),
                 geometry);
@@ -142,7 +142,7 @@ public record Inspection(
     private static void columns(FileLog file, StringBuilder text) {
         List<String[]> rows = new ArrayList<>();
         rows.add(new String[] {"header", "is", "unit", "first value", "in SI", "remark"});
-        for (ColumnSense sense : file.senses()) {
+        for (ColumnMeaning sense : file.columnMeanings()) {
             rows.add(new String[] {
                 sense.header(),
                 sense.ignored() ? "(not used)" : sense.quantity(),
@@ -167,16 +167,16 @@ public record Inspection(
         }
     }
 
-    private static String converted(FileLog file, ColumnSense sense) {
+    private static String converted(FileLog file, ColumnMeaning sense) {
         for (ColumnPlan.Column column : file.plan().columns()) {
-            Dimension dimension = column.role().measured().dimension();
+            Dimension dimension = column.role().quantity().dimension();
             if (!column.header().equals(sense.header().strip()) || dimension == null) {
                 continue;
             }
             if (column.equals(file.plan().timeColumn())) {
                 return instant(file.log().timeS[0]) + " UTC";
             }
-            if (column.written() != column.role().measured()) {
+            if (column.written() != column.role().quantity()) {
                 return String.format(Locale.ROOT, "%.5f L/s", flow(file, column));
             }
             double value = NumberParser.parse(sense.example(), file.mark()) * column.toSi();
@@ -194,22 +194,22 @@ public record Inspection(
         return "";
     }
 
-    /** The first flow of a column written as volumes or pulses. */
+    /** Returns the first flow of a column that holds volumes or pulses, L/s. */
     private static double flow(FileLog file, ColumnPlan.Column column) {
         int k = file.reader().numberColumns().indexOf(column);
         return k < 0 ? Double.NaN : file.log().numbers[k][0];
     }
 
     private static String position(FileLog file, ColumnPlan.Column column) {
-        boolean lat = column.role().measured() == LogQuantity.LAT;
-        return file.reader().places() == null
+        boolean lat = column.role().quantity() == LogQuantity.LAT;
+        return file.reader().coordinates() == null
                 ? ""
                 : String.format(Locale.ROOT, "%.7f deg", (lat ? file.log().latDeg : file.log().lonDeg)[0]);
     }
 
     private static boolean isPosition(ColumnPlan.Column column) {
-        LogQuantity measured = column.role().measured();
-        return measured == LogQuantity.LAT || measured == LogQuantity.LON;
+        LogQuantity quantity = column.role().quantity();
+        return quantity == LogQuantity.LAT || quantity == LogQuantity.LON;
     }
 
     private static void dropped(FileLog file, StringBuilder text) {
@@ -235,10 +235,10 @@ public record Inspection(
 
     private static void warnings(FileLog file, StringBuilder text) {
         List<String> notes = new ArrayList<>(LogReader.notes(file));
-        for (LogQuantity measured : new LogQuantity[] {LogQuantity.DOWN, LogQuantity.FIX, LogQuantity.TARGET}) {
-            if (file.plan().find(measured) == null) {
+        for (LogQuantity quantity : new LogQuantity[] {LogQuantity.DOWN, LogQuantity.FIX, LogQuantity.TARGET}) {
+            if (file.plan().find(quantity) == null) {
                 notes.add(
-                        switch (measured) {
+                        switch (quantity) {
                             case DOWN -> "There is no work state column (down): it will be taken from flow and speed.";
                             case FIX ->
                                 "There is no fix type column (fix): positions will be smoothed as from an autonomous "
@@ -259,7 +259,7 @@ public record Inspection(
         for (String product : plan.products()) {
             List<Integer> rows = new ArrayList<>();
             for (ColumnPlan.Column column : plan.columns()) {
-                if (column.role().measured() == LogQuantity.FLOW
+                if (column.role().quantity() == LogQuantity.FLOW
                         && column.role().product().equals(product)) {
                     rows.add(column.role().row());
                 }
@@ -272,14 +272,14 @@ public record Inspection(
         return String.join(", ", parts);
     }
 
-    /** Where no usable record comes for longer than a second and a half, or several records' time if that is longer. */
+    /** Lists the silences longer than MIN_SILENT_S and MIN_SILENT_INTERVALS record intervals. */
     private static String silent(RawLog log, double intervalS) {
         int places = 0;
         double lostS = 0;
         int firstLine = 0;
         for (int i = 1; i < log.records; i++) {
             double stepS = log.timeS[i] - log.timeS[i - 1];
-            if (stepS > Math.max(SILENT_S, SILENT_INTERVALS * intervalS)) {
+            if (stepS > Math.max(MIN_SILENT_S, MIN_SILENT_INTERVALS * intervalS)) {
                 firstLine = places++ == 0 ? log.line[i] : firstLine;
                 lostS += stepS;
             }
@@ -317,7 +317,7 @@ public record Inspection(
                 .replace("Z", "");
     }
 
-    /** Three figures, without noughts at the end. */
+    /** Formats with three significant digits, without trailing zeros. */
     private static String figures(double value) {
         return new BigDecimal(value)
                 .round(new MathContext(3))

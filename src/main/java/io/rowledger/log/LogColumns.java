@@ -3,8 +3,8 @@ package io.rowledger.log;
 import java.util.List;
 
 /**
- * The bare arrays behind a {@link LogTable}, filled by a reader and then handed over. Every column has one entry a
- * record; a column the logs don't have stays empty (length 0).
+ * The arrays behind a {@link LogTable}. The fields are public because this class is only the hand-over from a reader to
+ * the table. Every column has one entry per record; a column that the logs don't have is empty (length 0).
  */
 public final class LogColumns {
     private static final double[] NONE = {};
@@ -14,7 +14,7 @@ public final class LogColumns {
     public double[] latDeg = NONE;
     public double[] lonDeg = NONE;
     public boolean[] breakBefore = {};
-    /** Empty where it is not known. */
+    /** See {@link LogTable#downBefore}; empty if unknown. */
     public boolean[] downBefore = {};
 
     public byte[] fix = {};

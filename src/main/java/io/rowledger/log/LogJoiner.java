@@ -16,16 +16,16 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Joins the logs of one job by time. What two files both cover counts once: the file that starts first keeps it, the
- * records of the other are duplicates.
+ * Joins the logs of one job by time. A time that two files cover counts once: the file that starts first keeps it, and
+ * the records of the other file are duplicates.
  */
 final class LogJoiner {
-    /** Two records of one file no farther apart than this cover the time between them. */
-    private static final double COVERS_S = 5;
-    /** A file whose first record follows the last of another within so many record intervals carries straight on. */
-    private static final double SEAM_INTERVALS = 2;
-    /** Two logs of one machine can't be this far apart at one moment: the length of a tractor, and fixes of any kind. */
-    private static final double APART_M = 15;
+    /** Longest step between two records of a file that still covers the time between them, s. */
+    private static final double MAX_COVERED_STEP_S = 5;
+    /** Longest step from the last record of a file to the first of the next without a break, in record intervals. */
+    private static final double MAX_SEAM_INTERVALS = 2;
+    /** Largest distance between two logs of one machine at one time, m: the length of a tractor plus position error. */
+    private static final double MAX_APART_M = 15;
 
     private LogJoiner() {}
 
@@ -46,7 +46,7 @@ final class LogJoiner {
             fileOf = both[0];
             recordOf = both[1];
         }
-        markSeams(files, fileOf, recordOf);
+        markBreaks(files, fileOf, recordOf);
         int[] used = new int[files.size()];
         for (int f : fileOf) {
             used[f]++;
@@ -90,10 +90,10 @@ final class LogJoiner {
         }
         if (covered > 0) {
             if (2 * apart > covered) {
-                throw UnusableInputException.found("positions more than " + (int) APART_M
-                                + " m from those another of the logs has at the same time")
+                throw UnusableInputException.found("positions more than " + (int) MAX_APART_M
+                                + " m from those of another log at the same time")
                         .inFile(file.name())
-                        .expected("logs of one machine, by one clock")
+                        .expected("logs of one machine with one clock")
                         .hint(
                                 "run the report for each machine on its own; if it is one machine, the clocks of the two logs "
                                         + "differ: give one of them, or correct its times");
@@ -117,7 +117,7 @@ final class LogJoiner {
         }
         return next > 0
                 && fileOf[next] == fileOf[next - 1]
-                && nextS - time(files, fileOf[next - 1], recordOf[next - 1]) <= COVERS_S;
+                && nextS - time(files, fileOf[next - 1], recordOf[next - 1]) <= MAX_COVERED_STEP_S;
     }
 
     private static boolean isApart(List<FileLog> files, int[] fileOf, int[] recordOf, int next, RawLog log, int b) {
@@ -128,11 +128,11 @@ final class LogJoiner {
         double share = lengthS > 0 ? (log.timeS[b] - other.timeS[h]) / lengthS : 1;
         double latDeg = other.latDeg[h] + share * (other.latDeg[i] - other.latDeg[h]);
         double lonDeg = other.lonDeg[h] + share * (other.lonDeg[i] - other.lonDeg[h]);
-        return PositionOutliers.distanceM(latDeg, lonDeg, log.latDeg[b], log.lonDeg[b]) > APART_M;
+        return PositionOutliers.distanceM(latDeg, lonDeg, log.latDeg[b], log.lonDeg[b]) > MAX_APART_M;
     }
 
-    /** Breaks the path where one file ends and the next does not carry straight on. */
-    private static void markSeams(List<FileLog> files, int[] fileOf, int[] recordOf) {
+    /** Marks a break where the next file does not continue directly after the one before. */
+    private static void markBreaks(List<FileLog> files, int[] fileOf, int[] recordOf) {
         for (int i = 1; i < fileOf.length; i++) {
             if (fileOf[i] == fileOf[i - 1]) {
                 continue;
@@ -149,7 +149,7 @@ final class LogJoiner {
                     PositionOutliers.distanceM(before.latDeg[b], before.lonDeg[b], after.latDeg[a], after.lonDeg[a])
                             <= PositionOutliers.MAX_SPEED_MPS * gapS + PositionOutliers.noiseM(-1);
             after.downBefore[a] = false;
-            after.gapBefore[a] = endGap || startGap || !near || gapS > SEAM_INTERVALS * before.intervalS();
+            after.gapBefore[a] = endGap || startGap || !near || gapS > MAX_SEAM_INTERVALS * before.intervalS();
         }
     }
 

@@ -6,7 +6,7 @@ import io.rowledger.log.header.ColumnName;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.header.LogQuantity;
-import io.rowledger.log.read.ColumnSense;
+import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.read.FieldFaults;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.LogFileReader;
@@ -50,30 +50,30 @@ public final class LogReader {
                 files.add(LogCleaning.clean(LogFileReader.read(log, options)));
             }
         }
-        List<ColumnSense> senses = new ArrayList<>();
+        List<ColumnMeaning> senses = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         for (FileLog file : files) {
-            senses.addAll(file.senses());
+            senses.addAll(file.columnMeanings());
             notes.addAll(notes(file));
         }
         LogTable table = LogJoiner.join(files, notes);
         return new LogReading(table, senses, notes, List.copyOf(beside));
     }
 
-    /** What was assumed about one file. */
+    /** Returns the assumptions made about one file. */
     static List<String> notes(FileLog file) {
         List<String> notes = new ArrayList<>();
-        if (file.reader().timesWithoutZone() > 0) {
+        if (file.reader().zonelessTimes() > 0) {
             notes.add("The times in " + file.name() + " have no zone and were taken as UTC.");
         }
-        if (file.log().records > 0 && file.log().timeS[0] < EpochRange.FIRST_S) {
+        if (file.log().records > 0 && file.log().timeS[0] < EpochRange.MIN_S) {
             notes.add("The times in " + file.name() + " count from an unknown start: dates are not to be relied on.");
         }
         FieldFaults faults = file.reader().faults();
         for (ColumnPlan.Column column : file.plan().columns()) {
             int bad = faults.count(column.index());
-            LogQuantity measured = column.role().measured();
-            boolean needed = measured == LogQuantity.TIME || measured == LogQuantity.LAT || measured == LogQuantity.LON;
+            LogQuantity quantity = column.role().quantity();
+            boolean needed = quantity == LogQuantity.TIME || quantity == LogQuantity.LAT || quantity == LogQuantity.LON;
             if (bad > 0) {
                 notes.add(String.format(
                         Locale.ROOT,
@@ -83,7 +83,7 @@ public final class LogReader {
                         file.name(),
                         bad == 1 ? "has" : "have",
                         faults.firstLine(column.index()),
-                        needed || measured == LogQuantity.FLOW
+                        needed || quantity == LogQuantity.FLOW
                                 ? bad == 1 ? "it was left out" : "they were left out"
                                 : "the figure was taken as unknown"));
             }
@@ -98,11 +98,11 @@ public final class LogReader {
                             + " seem to hold a target for each row. They are not "
                             + "read: the target is the one column for the whole bar, else the prescription's or the rig file's.");
         }
-        TimestampReader clock = file.reader().clock();
+        TimestampReader clock = file.reader().timestampReader();
         if (clock != null) {
             notes.addAll(clock.notes());
         }
-        notes.addAll(file.reader().remarks().notes());
+        notes.addAll(file.reader().nonDataLines().notes());
         notes.addAll(file.notes());
         return notes;
     }

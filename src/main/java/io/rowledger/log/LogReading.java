@@ -1,6 +1,6 @@
 package io.rowledger.log;
 
-import io.rowledger.log.read.ColumnSense;
+import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.taskdata.ReadFile;
 import java.util.List;
 
@@ -8,11 +8,11 @@ import java.util.List;
  * A job's logs as read.
  *
  * @param table the usable records
- * @param columns how each column of each file was understood, in the order of the files
- * @param notes what was assumed or set right, each a sentence for a person
- * @param beside the files that say how to read the logs, where logs have such
+ * @param columns the meaning of each column of each file, in the order of the files
+ * @param notes assumptions and corrections
+ * @param beside files that describe how to read the logs (task data); empty if there are none
  */
-public record LogReading(LogTable table, List<ColumnSense> columns, List<String> notes, List<ReadFile> beside) {
+public record LogReading(LogTable table, List<ColumnMeaning> columns, List<String> notes, List<ReadFile> beside) {
     /** Copies the lists. */
     public LogReading {
         columns = List.copyOf(columns);

@@ -13,7 +13,7 @@ public final class LogTable {
     private final LogColumns c;
     private final List<LogSource> sources;
 
-    /** Takes over the columns (they are not copied: the caller hands them on and forgets them). */
+    /** Wraps the columns without copying; the caller must not change them afterward. */
     public LogTable(LogColumns columns, List<LogSource> sources) {
         this.c = columns;
         this.sources = List.copyOf(sources);
@@ -55,16 +55,16 @@ public final class LogTable {
     }
 
     /**
-     * True where the path is broken before record i: the first of all, the first of a file that does not carry straight
-     * on from the one before, or where records were left out that the machine did drive (no fix, jump, unreadable).
+     * Returns true if the path is broken before record i: the first record, the first of a file that does not continue
+     * directly, or a record after others that were left out (no fix, jump, unreadable).
      */
     public boolean breakBefore(int i) {
         return c.breakBefore[i];
     }
 
     /**
-     * True where records were left out right before record i (no fix, jump, frozen) and the bar was down in all of them: what
-     * lies between is work without a position, not a pause.
+     * Returns true if records were left out directly before record i (no fix, jump, frozen) and the bar was down in all of
+     * them: work without a position, not a pause.
      */
     public boolean downBefore(int i) {
         return c.downBefore.length > 0 && c.downBefore[i];
@@ -130,7 +130,7 @@ public final class LogTable {
         return column.length == 0 ? 0 : (double) missing / column.length;
     }
 
-    /** The whole flow column of an outlet, L/s. Shared, not copied: read only. */
+    /** Returns the flow column of an outlet, L/s. The array is shared: do not write to it. */
     public double[] flowColumn(int p, int r) {
         return c.flowLPerS[p][r];
     }

@@ -32,14 +32,14 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
     static TaskDataLogs read(Path path, LogOptions options) {
         TaskData.Reading reading = TaskData.read(path, options.rowsExpected());
         List<FileLog> logs = new ArrayList<>();
-        Set<String> said = new HashSet<>();
+        Set<String> given = new HashSet<>();
         for (TaskLog log : reading.logs()) {
             Headers headers = new Headers(log.headers(), log.headers(), 0);
             ColumnPlan plan = ColumnPlan.of(log.name(), headers.names(), headers, options);
             FileLog file = LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
-            file.comesFrom(log.origins());
+            file.setOrigins(log.origins());
             // What is said of the machine is said once.
-            log.notes().stream().filter(said::add).forEach(file.notes()::add);
+            log.notes().stream().filter(given::add).forEach(file.notes()::add);
             if (logs.isEmpty()) {
                 file.notes().addAll(reading.notes());
             }

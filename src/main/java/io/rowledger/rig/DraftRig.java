@@ -3,7 +3,7 @@ package io.rowledger.rig;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.Inspection;
 import io.rowledger.log.header.LogHints;
-import io.rowledger.log.read.ColumnSense;
+import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.units.Unit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -61,7 +61,7 @@ public final class DraftRig {
             fillIn(text, "    target", "such as 42 gal/ac; take the line out if the log has it");
         }
         text.append("columns:\n");
-        for (ColumnSense sense : inspection.columns()) {
+        for (ColumnMeaning sense : inspection.columns()) {
             if (!sense.ignored()) {
                 line(text, "  " + quantity(sense) + ": " + quoted(sense.header()), sense.remark());
             }
@@ -98,7 +98,7 @@ public final class DraftRig {
         }
     }
 
-    private static String quantity(ColumnSense sense) {
+    private static String quantity(ColumnMeaning sense) {
         boolean unit = Unit.findAny(sense.unit()).isPresent() || sense.unit().startsWith("ddmm");
         return unit || sense.unit().equals("hhmmss") ? sense.quantity() + "[" + sense.unit() + "]" : sense.quantity();
     }

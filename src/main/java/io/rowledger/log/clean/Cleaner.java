@@ -9,21 +9,21 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Leaves out the records that can't be where or when they say: time that stands still or runs back, positions that stand
- * still while the machine moves, positions it could not have reached. What is left rises strictly in time.
+ * Removes records with repeated or decreasing times, stale positions and unreachable positions. The remaining times rise
+ * strictly.
  */
 final class Cleaner {
     /**
-     * When the clock runs back, the few records around it decide which side is wrong: up to this many records already
-     * taken are given up if more than as many after them agree on the earlier time.
+     * Most accepted records that are removed as a clock spike when time runs back; they are removed only if more records
+     * after them agree on the earlier time.
      */
-    private static final int CLOCK_SPIKE_RECORDS = 50;
+    private static final int MAX_CLOCK_SPIKE_RECORDS = 50;
 
-    /** Share of records with a repeated time from which the log is said to be written to coarse time stamps. */
-    private static final double MANY_DUPLICATES = 0.2;
+    /** Share of repeated times from which a note says that the time stamps are coarse. */
+    private static final double MIN_COARSE_CLOCK_SHARE = 0.2;
 
-    /** Share of records from which time running back is a joined log rather than a stray line. */
-    private static final double MANY_OUT_OF_ORDER = 0.01;
+    /** Share of decreasing times from which a note suggests a concatenated log. */
+    private static final double MIN_CONCATENATED_SHARE = 0.01;
 
     private Cleaner() {}
 
@@ -32,7 +32,7 @@ final class Cleaner {
         int read = log.records;
         boolean[] kept = rising(log, drops);
         log.keep(kept);
-        if (read > 0 && drops.count(DropReason.DUPLICATE) > MANY_DUPLICATES * read) {
+        if (read > 0 && drops.count(DropReason.DUPLICATE) > MIN_COARSE_CLOCK_SHARE * read) {
             notes.add(String.format(
                     Locale.ROOT,
                     "%d of %d records repeat the time stamp before them and were left out: the time column is written "
@@ -40,7 +40,7 @@ final class Cleaner {
                     drops.count(DropReason.DUPLICATE),
                     read));
         }
-        if (drops.count(DropReason.OUT_OF_ORDER) > MANY_OUT_OF_ORDER * read) {
+        if (drops.count(DropReason.OUT_OF_ORDER) > MIN_CONCATENATED_SHARE * read) {
             notes.add(String.format(
                     Locale.ROOT,
                     "Time runs back at line %d, and %d records were left out for it. If the file joins several logs, "
@@ -49,14 +49,14 @@ final class Cleaner {
                     drops.count(DropReason.OUT_OF_ORDER)));
         }
         byte[] down = file.states(LogQuantity.DOWN);
-        log.keep(StalePositions.live(log, file.numbers(LogQuantity.SPEED), down, drops, notes));
+        log.keep(StalePositions.fresh(log, file.numbers(LogQuantity.SPEED), down, drops, notes));
         boolean[] reachable = PositionOutliers.reachable(log, file.states(LogQuantity.FIX), drops, notes);
         spreadGaps(log, reachable, down);
         log.keep(reachable);
         log.trim();
     }
 
-    /** Flags the records whose times rise strictly. */
+    /** Returns flags of the records whose times rise strictly. */
     private static boolean[] rising(RawLog log, DropCount drops) {
         boolean[] kept = new boolean[log.records];
         int[] stack = new int[log.records];
@@ -85,11 +85,11 @@ final class Cleaner {
         return kept;
     }
 
-    /** How many of the last records taken are a spike of the clock, 0 where record i is the one that is wrong. */
+    /** Returns how many of the last accepted records are a clock spike; 0 if record i itself is wrong. */
     private static int spike(RawLog log, int[] stack, int size, int i) {
         int ahead = 0;
         while (ahead < size && log.timeS[stack[size - 1 - ahead]] >= log.timeS[i]) {
-            if (++ahead > CLOCK_SPIKE_RECORDS) {
+            if (++ahead > MAX_CLOCK_SPIKE_RECORDS) {
                 return 0;
             }
         }
@@ -105,7 +105,7 @@ final class Cleaner {
         return agree > ahead ? ahead : 0;
     }
 
-    /** A gap before a record that is left out for its time is a gap before the next one too. */
+    /** Moves the gap flag of a removed record to the next one. */
     private static void carryGap(RawLog log, int i) {
         if (log.gapBefore[i] && i + 1 < log.records) {
             log.downBefore[i + 1] = log.downBefore[i] && (!log.gapBefore[i + 1] || log.downBefore[i + 1]);
@@ -127,7 +127,7 @@ final class Cleaner {
         }
     }
 
-    /** True where the bar was down in the records from {@code from} to before {@code next}, and in all left out among them. */
+    /** Returns true if the bar was down in records {@code from} to {@code next} − 1 and in all left out among them. */
     static boolean downThrough(RawLog log, byte[] down, int from, int next) {
         for (int i = from; i <= next; i++) {
             boolean lifted = i < next && (down.length == 0 || down[i] != 1);

@@ -5,16 +5,16 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Logs that were joined into one file, each with its header, put in the order of their times. */
+/** Sorts logs that were concatenated into one file, each with its header, by time. */
 final class ConcatenatedLogs {
-    /** A part that starts within so long after the one before carries straight on. */
-    private static final double CARRIES_ON_S = 5;
+    /** Longest step between two parts without a break, s. */
+    private static final double MAX_CONTINUATION_S = 5;
 
     private ConcatenatedLogs() {}
 
     private record Part(int from, int to, double startS) {}
 
-    /** Puts the parts in order; {@code starts} are the records before each further header. */
+    /** Sorts the parts; {@code starts} are the numbers of records before each repeated header. */
     static void inOrder(RawLog log, List<Integer> starts) {
         if (starts.isEmpty()) {
             return;
@@ -34,7 +34,7 @@ final class ConcatenatedLogs {
         for (Part part : parts) {
             boolean carriesOn = n > 0
                     && part.from == order[n - 1] + 1
-                    && Math.abs(part.startS - log.timeS[order[n - 1]]) <= CARRIES_ON_S;
+                    && Math.abs(part.startS - log.timeS[order[n - 1]]) <= MAX_CONTINUATION_S;
             log.gapBefore[part.from] |= !carriesOn;
             log.downBefore[part.from] &= carriesOn;
             for (int i = part.from; i < part.to; i++) {

@@ -12,21 +12,20 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * One log given twice with different times, as when it was exported in local time and in UTC, or by GPS time: joined by time
- * it would count as two jobs on the same ground. No receiver gives the same positions to the last digit again, in the same
- * steps of time.
+ * Detects one log given twice with shifted times, for example in local time and in UTC. Joined by time it would count
+ * twice. A receiver never repeats a path to the last digit with the same time steps.
  */
 public final class DuplicateLogs {
-    /** Places of each log that are looked for in the others. */
+    /** Positions of each log that are searched for in the others. */
     private static final int ANCHORS = 40;
-    /** So many of them at one and the same difference of time are no chance. */
+    /** Fewest matches with the same time shift. */
     private static final int MIN_SAME = 10;
-    /** Differences of time within this are the same: times may be rounded to seconds. */
+    /** Tolerance of equal time shifts, s; times may be rounded to seconds. */
     private static final double SAME_S = 1;
-    /** Closer than this the times are the same, and what both logs cover counts once. */
+    /** Smallest shift, s; below it the records are ordinary duplicates. */
     private static final double MIN_SHIFT_S = 2;
 
-    /** A place of a log, and when it was there. */
+    /** A position of a log with its time. */
     private record Anchor(int file, double latDeg, double lonDeg, double timeS) {}
 
     private final List<FileLog> files;
@@ -36,7 +35,7 @@ public final class DuplicateLogs {
         this.files = files;
     }
 
-    /** Refuses logs of which one is another at other times. */
+    /** Throws if one log is a time-shifted copy of another. */
     public static void refuse(List<FileLog> files) {
         DuplicateLogs copies = new DuplicateLogs(files);
         for (int f = 0; f < files.size(); f++) {
@@ -94,7 +93,7 @@ public final class DuplicateLogs {
                 .inFile(files.get(f).name())
                 .atLine(files.get(f).plan().headerLine())
                 .expected("logs of different work, or parts of one log with the same times")
-                .hint("give one of the two: they are one log, by two clocks (local time and UTC, say)");
+                .hint("give only one of the two: they are one log with two clocks (such as local time and UTC)");
     }
 
     private static String words(double seconds) {

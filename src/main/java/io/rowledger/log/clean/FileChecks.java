@@ -14,34 +14,34 @@ import java.time.Instant;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
-/** What makes a whole file unusable, where its records were read but mean nothing. */
+/** Checks that refuse a whole file although its records can be read. */
 public final class FileChecks {
-    /** A column in which more than this share of the records is no figure is not the column it is taken for. */
+    /** Share of bad records above which a file is refused. */
     private static final double MOST = 0.5;
 
-    /** No crop is side-dressed beyond this latitude, north or south. */
-    private static final double MAX_FIELD_DEG = 72;
+    /** Highest latitude of a field, north or south, degrees. */
+    private static final double MAX_FIELD_LAT_DEG = 72;
 
-    /** 2100-01-01: no log is from then. */
-    private static final double LAST_TIME_S = 4_102_444_800.0;
+    /** Latest plausible time, 2100-01-01, s since 1970. */
+    private static final double MAX_TIME_S = 4_102_444_800.0;
 
     /** Years are written with four digits (ISO 8601). */
-    private static final long LAST_YEAR = 9999;
+    private static final long MAX_YEAR = 9999;
 
-    /** 2000-01-01: figures from here on look like seconds since 1970; as milliseconds they are the middle of January 1970. */
-    private static final double FIRST_EPOCH_S = 946_684_800;
+    /** 2000-01-01 in s since 1970; read as milliseconds such values lie in January 1970. */
+    private static final double MIN_EPOCH_S = 946_684_800;
 
-    /** 200 records a second: no receiver of a tractor gives so many. */
+    /** Shortest plausible record interval, s: 200 Hz. */
     private static final double MIN_INTERVAL_S = 0.005;
 
-    /** A time with the letters of a zone behind it. */
+    /** A time followed by zone letters. */
     private static final Pattern ZONE_LETTERS = Pattern.compile("\\d\\s*[A-Z]{2,4}$");
 
     private static final double SECONDS_PER_YEAR = 365.2425 * 86_400;
 
     private FileChecks() {}
 
-    /** Columns that hold something else, lines that don't fit the header, latitude and longitude swapped. */
+    /** Refuses wrong columns, ragged lines and swapped axes. */
     static void beforeCleaning(FileLog file) {
         FieldFaults faults = file.reader().faults();
         int records = file.reader().records();
@@ -50,7 +50,7 @@ public final class FileChecks {
             throw found(
                     file,
                     faults.firstRaggedLine(),
-                    faults.firstRaggedFields() + " fields, and so in " + faults.raggedLines() + " of " + records
+                    faults.firstRaggedFields() + " fields, as in " + faults.raggedLines() + " of " + records
                             + " records",
                     file.plan().headers().size() + " fields as in the header",
                     "export the log with one delimiter throughout, and decimals with a point where that is a comma");
@@ -63,18 +63,18 @@ public final class FileChecks {
         }
         inTheFuture(file);
         secondsUnderASmallerUnit(file);
-        if (faults.positionsOffTheGlobe() > MOST * records) {
+        if (faults.positionsOutOfRange() > MOST * records) {
             throw found(
                     file,
-                    faults.firstOffTheGlobeLine(),
-                    "a position that is not on the globe, and so in " + faults.positionsOffTheGlobe() + " of " + records
+                    faults.firstOutOfRangeLine(),
+                    "a position that is not on the globe, as in " + faults.positionsOutOfRange() + " of " + records
                             + " records",
                     "degrees with decimals, latitude from -90 to 90 and longitude from -180 to 180",
                     "export the positions as decimal degrees, WGS 84");
         }
     }
 
-    /** Files with nothing left to analyse. */
+    /** Refuses files with too few records left. */
     static void afterCleaning(FileLog file) {
         DropReason most = file.drops().most();
         int records = file.reader().records();
@@ -86,12 +86,7 @@ public final class FileChecks {
         int dropped = file.drops().count(most);
         int line = file.drops().firstLine(most);
         if (dropped == 0) {
-            throw found(
-                    file,
-                    file.plan().headerLine() + 1,
-                    "one record",
-                    "at least two records: areas lie between positions",
-                    "give the whole log");
+            throw found(file, file.plan().headerLine() + 1, "one record", "at least two records", "give the whole log");
         }
         String all = dropped == records ? "all " + records : dropped + " of " + records;
         switch (most) {
@@ -106,18 +101,17 @@ public final class FileChecks {
                 throw found(
                         file,
                         line,
-                        "a time that never rises: it stands still in " + all + " records",
-                        "times that rise from record to record",
+                        "the same time in " + all + " records",
+                        "a later time in each record",
                         "export the log with tenths of a second in the time");
             case OUT_OF_ORDER ->
                 throw found(
                         file,
                         line,
-                        "a time that runs back in " + all + " records",
-                        "times that rise from record to record",
-                        "export the log in the order it was recorded; if it joins several logs, give them as files of "
-                                + "their own"
-                                + (file.reader().timesWithoutZone() > 0
+                        "a time that runs backward in " + all + " records",
+                        "a later time in each record",
+                        "export the log in recording order; if it joins several logs, give them as separate files"
+                                + (file.reader().zonelessTimes() > 0
                                         ? "; if the clocks were set back on that day, write log: {zone: America/Chicago} in "
                                                 + "the rig file, with your zone; if the times run from 12:59 to 1:00 without AM "
                                                 + "and PM, export them in 24 hours"
@@ -128,7 +122,7 @@ public final class FileChecks {
                         line,
                         "positions that jump from record to record, in " + all + " records",
                         "the path of a machine",
-                        "check latitude, longitude and time; they don't belong together");
+                        "check the latitude, longitude and time columns");
             case FROZEN ->
                 throw found(
                         file,
@@ -140,19 +134,19 @@ public final class FileChecks {
                 throw found(
                         file,
                         line,
-                        "no record that can be read, " + all + " have a needed field that is empty or not a number",
+                        "no readable record: " + all + " have a needed field that is empty or not a number",
                         "a time, a position and flows in each record",
                         "look at that line in a text editor and export the log again");
         }
     }
 
-    /** Milliseconds under a header that says seconds. */
+    /** Refuses times after 2100, such as milliseconds under a header in seconds. */
     private static void inTheFuture(FileLog file) {
         RawLog log = file.log();
         int late = 0;
         int first = 0;
         for (int i = log.records - 1; i >= 0; i--) {
-            if (log.timeS[i] > LAST_TIME_S) {
+            if (log.timeS[i] > MAX_TIME_S) {
                 late++;
                 first = i;
             }
@@ -161,13 +155,13 @@ public final class FileChecks {
             ColumnPlan.Column time = file.plan().timeColumn();
             double figure = log.timeS[first] / (Double.isNaN(time.toSi()) ? 1 : time.toSi());
             double unitS = EpochRange.unitS(figure);
-            if (Double.isNaN(time.toSi()) || unitS == 1 || figure * unitS > LAST_TIME_S) {
+            if (Double.isNaN(time.toSi()) || unitS == 1 || figure * unitS > MAX_TIME_S) {
                 // No other unit makes it a day that anybody drove on.
                 long year = 1970 + (long) (log.timeS[first] / SECONDS_PER_YEAR);
                 throw found(
                                 file,
                                 log.line[first],
-                                year > LAST_YEAR ? "a time after the year " + LAST_YEAR : "a time in the year " + year,
+                                year > MAX_YEAR ? "a time after the year " + MAX_YEAR : "a time in the year " + year,
                                 "times before the year 2100",
                                 "look at that line in a text editor and export the log again")
                         .atColumn(time.header());
@@ -191,19 +185,19 @@ public final class FileChecks {
         }
     }
 
-    /** Seconds since 1970 under a header that says milliseconds: a whole job within seconds. */
+    /** Refuses seconds since 1970 under a header in milliseconds: the whole job would last seconds. */
     private static void secondsUnderASmallerUnit(FileLog file) {
         RawLog log = file.log();
         ColumnPlan.Column time = file.plan().timeColumn();
         double unitS = time.toSi();
-        if (time.role().measured() != LogQuantity.TIME || !(unitS < 1) || log.records == 0) {
+        if (time.role().quantity() != LogQuantity.TIME || !(unitS < 1) || log.records == 0) {
             return;
         }
         double figure = log.timeS[0] / unitS;
         double last = log.timeS[log.records - 1] / unitS;
         double intervalS = log.intervalS();
         boolean tooFast = intervalS > 0 && intervalS < MIN_INTERVAL_S;
-        if (!tooFast || figure < FIRST_EPOCH_S || figure > LAST_TIME_S || last > LAST_TIME_S) {
+        if (!tooFast || figure < MIN_EPOCH_S || figure > MAX_TIME_S || last > MAX_TIME_S) {
             return;
         }
         throw found(
@@ -225,11 +219,11 @@ public final class FileChecks {
     private static UnusableInputException unreadable(FileLog file, ColumnPlan.Column column, int bad, int records) {
         FieldFaults faults = file.reader().faults();
         String text = faults.firstText(column.index());
-        String found = (text.isEmpty() ? "nothing" : "\"" + text + "\"") + ", and no better in " + bad + " of "
-                + records + " records";
+        String found =
+                (text.isEmpty() ? "nothing" : "\"" + text + "\"") + ", as in " + bad + " of " + records + " records";
         String expected = "a number";
         String hint = "export the column as plain numbers, or rename it if it is something else";
-        switch (column.role().measured()) {
+        switch (column.role().quantity()) {
             case TIME -> {
                 expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
                 hint = Double.isNaN(NumberParser.parse(text, file.mark()))
@@ -253,7 +247,7 @@ public final class FileChecks {
                 hint = "export the digit, or rename the column if it is something else";
             }
             default -> {
-                Dimension dimension = column.role().measured().dimension();
+                Dimension dimension = column.role().quantity().dimension();
                 if (dimension != null) {
                     expected = "a number in " + column.unit();
                 }
@@ -265,10 +259,10 @@ public final class FileChecks {
 
     private static void swapped(FileLog file, FieldFaults faults, int records) {
         RawLog log = file.log();
-        int odd = faults.onTheGlobeSwapped();
-        int line = faults.firstOffTheGlobeLine();
+        int odd = faults.inRangeIfSwapped();
+        int line = faults.firstOutOfRangeLine();
         for (int i = 0; i < log.records; i++) {
-            if (Math.abs(log.latDeg[i]) > MAX_FIELD_DEG && Math.abs(log.lonDeg[i]) <= MAX_FIELD_DEG) {
+            if (Math.abs(log.latDeg[i]) > MAX_FIELD_LAT_DEG && Math.abs(log.lonDeg[i]) <= MAX_FIELD_LAT_DEG) {
                 line = odd == 0 ? log.line[i] : line;
                 odd++;
             }
@@ -277,8 +271,8 @@ public final class FileChecks {
             throw found(
                     file,
                     line,
-                    "a latitude no field lies at, beside a longitude that could be one, in " + odd + " of " + records
-                            + " records",
+                    "a latitude beyond any field, beside a longitude that could be a latitude, in " + odd + " of "
+                            + records + " records",
                     "latitude in lat and longitude in lon",
                     "swap the names of the two columns; they seem to be swapped");
         }
@@ -292,7 +286,7 @@ public final class FileChecks {
                 .hint(hint);
     }
 
-    /** "3 records" with the right plural. */
+    /** Returns "1 record" or "3 records". */
     public static String records(int count) {
         return String.format(Locale.ROOT, "%,d %s", count, count == 1 ? "record" : "records");
     }

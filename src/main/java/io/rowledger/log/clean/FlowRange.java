@@ -7,11 +7,11 @@ import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
 import java.util.Locale;
 
-/** Flows no meter can have seen: set to unknown and counted, or refused where a column has little else. */
+/** Sets impossible flows to unknown and counts them; refuses a column with mostly impossible flows. */
 final class FlowRange {
-    /** Ten times what the largest outlet of a liquid side-dress bar passes; above it the unit or the meter is wrong. */
+    /** Largest flow of one outlet, L/s: ten times that of the largest side-dress outlet (common practice, no source). */
     static final double MAX_L_PER_S = 10;
-    /** A meter at rest may read this far below zero (0.08 gal/min); it is taken as zero. */
+    /** Zero offset of a meter at rest, L/s (0.08 gal/min); smaller negative flows are zero. */
     static final double ZERO_OFFSET_L_PER_S = 0.005;
 
     private static final double MOST = 0.5;
@@ -24,7 +24,7 @@ final class FlowRange {
         int absurd = 0;
         for (int k = 0; k < log.numbers.length; k++) {
             ColumnPlan.Column column = file.reader().numberColumns().get(k);
-            if (column.role().measured() != LogQuantity.FLOW) {
+            if (column.role().quantity() != LogQuantity.FLOW) {
                 continue;
             }
             int tooLarge = 0;
@@ -45,7 +45,7 @@ final class FlowRange {
                         .inFile(file.name())
                         .atLine(firstLine)
                         .atColumn(column.header())
-                        .expected("what one outlet can pass")
+                        .expected("a flow that one outlet can pass")
                         .hint("check the unit in the header; " + column.unit() + " does not fit the figures");
             }
             absurd += tooLarge;

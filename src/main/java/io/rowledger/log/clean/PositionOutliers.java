@@ -8,30 +8,30 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Finds positions the machine could not have reached.
+ * Finds positions that the machine could not have reached.
  *
- * <p>Records that follow each other at a possible speed form a chain. A stray fix is a short chain between two that fit
- * each other; so the largest set of chains that fit, one after the other, is what the machine drove, and the rest are
- * jumps. One bad fix, even the first, can't cost the records after it. Two long chains that don't fit each other are
- * both kept, with a break between them: a receiver that re-acquired with an offset, or a log taken up elsewhere.
+ * <p>Consecutive records at a possible speed form a chain. A stray fix is a short chain between two that fit each other.
+ * The largest sequence of chains that fit is kept; the rest are jumps. One bad fix, even the first, does not cost the
+ * records after it. Two long chains that don't fit are both kept with a break between them: the receiver re-acquired with
+ * an offset, or the log continues elsewhere.
  */
 public final class PositionOutliers {
-    /** No tractor with a bar on, and no truck that carries it between fields, outruns 35 mph (15.6 m/s) with the log on. */
+    /** Highest speed of a machine with the log on, m/s: 35 mph (15.6 m/s) on the road. */
     public static final double MAX_SPEED_MPS = 16;
-    /** After this the machine may have been trailered to another field: any place is possible. */
-    static final double ANY_PLACE_AFTER_S = 60;
-    /** Mean radius of the Earth (IUGG R₁), m: close enough to judge a jump. */
+    /** Longest step that is checked, s; after it the machine may have been trailered. */
+    static final double MAX_CHECKED_STEP_S = 60;
+    /** Mean radius of the Earth (IUGG R₁), m. */
     private static final double EARTH_M = 6_371_008.8;
-    /** A chain this long in records and time is no stray fix. */
-    private static final int LONG_CHAIN_RECORDS = 30;
+    /** Fewest records of a long chain, which is not a stray fix. */
+    private static final int MIN_LONG_CHAIN_RECORDS = 30;
 
-    private static final double LONG_CHAIN_S = 10;
-    /** How many chains back a fitting one is looked for; a log with more strays than this in a row has no path. */
-    private static final int LOOK_BACK_CHAINS = 200;
+    private static final double MIN_LONG_CHAIN_S = 10;
+    /** Chains searched backward for one that fits. */
+    private static final int MAX_LOOK_BACK_CHAINS = 200;
 
     private PositionOutliers() {}
 
-    /** Flags the records to keep; sets gapBefore where two long chains are kept that don't fit. */
+    /** Returns flags of the records to keep; sets gapBefore between two long chains that don't fit. */
     static boolean[] reachable(RawLog log, byte[] fix, DropCount drops, List<String> notes) {
         boolean[] kept = new boolean[log.records];
         Arrays.fill(kept, true);
@@ -65,7 +65,7 @@ public final class PositionOutliers {
         return kept;
     }
 
-    /** First record of each chain, and the number of records at the end. */
+    /** Returns the first record of each chain, then the number of records. */
     private static int[] chainStarts(RawLog log, byte[] fix) {
         int[] starts = new int[16];
         int chains = 0;
@@ -81,7 +81,7 @@ public final class PositionOutliers {
         return Arrays.copyOf(starts, chains + 1);
     }
 
-    /** For each chain the one before it on its best path, −1 for none; at the end the last chain of the best path. */
+    /** Returns for each chain its predecessor on the best path or −1, then the last chain of the best path. */
     private static int[] bestPath(RawLog log, byte[] fix, int[] starts) {
         int chains = starts.length - 1;
         int[] previous = new int[chains + 1];
@@ -90,7 +90,7 @@ public final class PositionOutliers {
         for (int c = 0; c < chains; c++) {
             previous[c] = -1;
             int most = 0;
-            for (int b = c - 1; b >= 0 && b >= c - LOOK_BACK_CHAINS; b--) {
+            for (int b = c - 1; b >= 0 && b >= c - MAX_LOOK_BACK_CHAINS; b--) {
                 if (best[b] > most
                         && (fits(log, fix, starts, b, c) || (isLong(log, starts, b) && isLong(log, starts, c)))) {
                     most = best[b];
@@ -113,19 +113,19 @@ public final class PositionOutliers {
     private static boolean isLong(RawLog log, int[] starts, int chain) {
         int first = starts[chain];
         int last = starts[chain + 1] - 1;
-        return last - first + 1 >= LONG_CHAIN_RECORDS && log.timeS[last] - log.timeS[first] >= LONG_CHAIN_S;
+        return last - first + 1 >= MIN_LONG_CHAIN_RECORDS && log.timeS[last] - log.timeS[first] >= MIN_LONG_CHAIN_S;
     }
 
     private static boolean possible(RawLog log, byte[] fix, int from, int to) {
         double dtS = log.timeS[to] - log.timeS[from];
-        if (dtS > ANY_PLACE_AFTER_S) {
+        if (dtS > MAX_CHECKED_STEP_S) {
             return true;
         }
         double noiseM = fix.length == 0 ? noiseM(-1) : Math.max(noiseM(fix[from]), noiseM(fix[to]));
         return distanceM(log, from, to) <= MAX_SPEED_MPS * dtS + noiseM;
     }
 
-    /** How far two fixes of a standing receiver may lie apart, with room for positions rounded to 1 m. */
+    /** Returns the largest distance between two fixes of a standing receiver, m; allows for rounding to 1 m. */
     public static double noiseM(int fix) {
         return switch (fix) {
             case 4 -> 2;
@@ -139,7 +139,7 @@ public final class PositionOutliers {
         return distanceM(log.latDeg[i], log.lonDeg[i], log.latDeg[j], log.lonDeg[j]);
     }
 
-    /** Distance on a sphere between near points, m. */
+    /** Returns the distance between two near points on a sphere, m. */
     public static double distanceM(double lat1Deg, double lon1Deg, double lat2Deg, double lon2Deg) {
         double middleRad = Math.toRadians((lat1Deg + lat2Deg) / 2);
         double eastRad = Math.toRadians(Math.IEEEremainder(lon2Deg - lon1Deg, 360)) * Math.cos(middleRad);

@@ -11,28 +11,28 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * Holds the logged speed and course against the path the positions make. The path wins: a speed that disagrees is taken as
- * unknown, and where another unit explains it, the message says which.
+ * Compares logged speed and course with the path. A speed or course that disagrees becomes unknown; if another unit
+ * explains the speed, the note names it.
  */
 final class SpeedCourseCheck {
-    /** Both are compared over this long: fix noise of a dm is then a tenth of a walking pace. */
+    /** Window of the comparison, s: 0.1 m of fix noise then is 0.1 m/s. */
     private static final double WINDOW_S = 1;
-    /** Slower windows say little, m/s. */
+    /** Slowest speed compared, m/s. */
     private static final double MIN_MPS = 1;
-    /** Fewer windows prove nothing. */
+    /** Fewest windows for a decision. */
     private static final int MIN_WINDOWS = 20;
-    /** More tell no more: every n-th is looked at. */
-    private static final int ENOUGH_WINDOWS = 20_000;
-    /** A speed this much off the path's is no rounding, and more than a wheel slips on firm ground. */
+    /** Most windows sampled (every n-th). */
+    private static final int MAX_SAMPLED_WINDOWS = 20_000;
+    /** Relative deviation from which the speed disagrees; larger than rounding and wheel slip on firm ground. */
     private static final double SPEED_SHARE = 0.10;
-    /** A ratio this near another unit's is that unit; mph and knots differ by 15 %. */
+    /** Tolerance of a unit's ratio; mph and knots differ by 15 %. */
     private static final double UNIT_SHARE = 0.04;
-    /** A course this far off is another direction; crabbing on a side slope stays below, common practice, no source. */
+    /** Median deviation from which the course disagrees, rad; crabbing on a slope stays below (common practice, no source). */
     private static final double COURSE_RAD = Math.toRadians(20);
-    /** Length of the mean direction from which the differences are one and the same. */
+    /** Mean resultant length from which the deviations are one constant rotation. */
     private static final double ONE_DIFFERENCE = 0.8;
 
-    /** Speeds a log may be in, m/s of one. */
+    /** Units of speed and their factors to m/s. */
     private static final Map<String, Double> UNITS = new LinkedHashMap<>();
 
     static {
@@ -49,16 +49,16 @@ final class SpeedCourseCheck {
     private SpeedCourseCheck(FileLog file) {
         this.file = file;
         this.log = file.log();
-        this.stride = Math.max(1, log.records / ENOUGH_WINDOWS);
+        this.stride = Math.max(1, log.records / MAX_SAMPLED_WINDOWS);
     }
 
     static void check(FileLog file) {
         SpeedCourseCheck agreement = new SpeedCourseCheck(file);
         for (int k = 0; k < file.reader().numberColumns().size(); k++) {
             ColumnPlan.Column column = file.reader().numberColumns().get(k);
-            if (column.role().measured() == LogQuantity.SPEED) {
+            if (column.role().quantity() == LogQuantity.SPEED) {
                 agreement.speed(column, file.log().numbers[k]);
-            } else if (column.role().measured() == LogQuantity.COURSE) {
+            } else if (column.role().quantity() == LogQuantity.COURSE) {
                 agreement.course(column, file.log().numbers[k]);
             }
         }
@@ -101,7 +101,7 @@ final class SpeedCourseCheck {
                                         + unit + "]\": \"" + column.header() + "\"} in the rig file sets it right.");
     }
 
-    /** The unit worth so much, or nothing. */
+    /** Returns the unit with this factor to m/s, or empty. */
     private static String unit(double toSi) {
         for (Map.Entry<String, Double> unit : UNITS.entrySet()) {
             if (Math.abs(toSi / unit.getValue() - 1) <= UNIT_SHARE) {
@@ -154,7 +154,7 @@ final class SpeedCourseCheck {
                                         Math.toDegrees(off[windows / 2]))));
     }
 
-    /** The record a window after this one, −1 where the path is broken before it or the log is silent. */
+    /** Returns the record one window after i; −1 if the path breaks before it or the log is silent. */
     private int end(int i) {
         int end = i + 1;
         while (end < log.records && log.timeS[end] - log.timeS[i] < WINDOW_S - 1e-3) {

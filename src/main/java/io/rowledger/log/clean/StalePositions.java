@@ -8,39 +8,39 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Finds positions that stood still while the machine moved: a receiver that lost its satellites and repeats its last fix,
- * or one slower than the logger. The first record of such a run is the fix, the others only repeat it and are left out.
+ * Finds stale positions: repeated although the machine moved, because the receiver lost its satellites or is slower than
+ * the logger. The first record of such a run is kept, the repetitions are removed.
  *
- * <p>That a position repeats says nothing by itself: a machine may stand. It moved where the position after the run lies
- * farther off than the next fixes' speed makes of one interval, as if the machine had leapt to catch up; or where the log's
- * own speed says so and the way to the next position does not deny it.
+ * <p>A repeated position alone is no evidence: the machine may stand. It moved if the step after the run is longer than
+ * the speed of the next fixes allows for one interval, or if the logged speed shows motion and the next position confirms
+ * it.
  */
 final class StalePositions {
-    /** A hold up to this long leaves the path whole: a receiver that gives a fix a second, or one that hiccups. */
-    static final double SHORT_HOLD_S = 2;
-    /** Clocks are written to the ms. */
+    /** Longest hold without a break in the path, s: a receiver at 1 Hz, or a hiccup. */
+    static final double MAX_SHORT_HOLD_S = 2;
+    /** Resolution of the clock, s. */
     private static final double CLOCK_S = 0.001;
-    /** A way shorter than this may be a step of a standing receiver, m. */
+    /** Shortest step of a moving machine, m. */
     private static final double MIN_M = 0.5;
-    /** So many steps of the last figure written may be rounding. */
+    /** Steps of the last digit that may be rounding. */
     private static final double ROUNDINGS = 3;
-    /** The leap after a run against the speed that follows it; two records on one position make 2. */
+    /** Ratio of the step after a run to the speed that follows; two records on one position give 2. */
     private static final double LEAP = 1.6;
-    /** Slower than this a machine may be said to stand (1.1 mph): what fix noise can pretend. */
+    /** Slowest moving speed, m/s (1.1 mph); fix noise stays below. */
     private static final double MOVING_MPS = 0.5;
-    /** A logged speed is believed where the next position shows at least this share of its way. */
-    private static final double BORNE_OUT = 0.5;
-    /** Share of the records from which the receiver is said to be slower than the logger. */
+    /** Share of the logged distance that the next position must confirm. */
+    private static final double MIN_CONFIRMED_SHARE = 0.5;
+    /** Share of repetitions from which the note says that the receiver is slower than the logger. */
     private static final double MANY = 0.2;
 
-    /** Records that show how many digits are written. */
+    /** Records examined for the resolution of positions. */
     private static final int SAMPLE = 200;
-    /** Eight decimals of a degree are a millimeter: rounding beyond them matters to nobody. */
-    private static final double FINEST_DEG = 1e-8;
-    /** A figure this near a whole number of steps is one: doubles of 180 degrees hold fifteen digits. */
+    /** Finest resolution examined, degrees: about 1 mm. */
+    private static final double MIN_STEP_DEG = 1e-8;
+    /** Tolerance for a whole number of steps. */
     private static final double ROUNDED = 1e-4;
 
-    private static final double METRES_PER_DEGREE = 111_195;
+    private static final double METERS_PER_DEGREE = 111_195;
 
     private final RawLog log;
     private final double[] speedMps;
@@ -55,13 +55,13 @@ final class StalePositions {
     }
 
     /**
-     * Flags the records to keep and carries the gaps of the others on.
+     * Returns flags of the records to keep; moves the gap flags of the others to the next record.
      *
      * @param log records whose times rise strictly
      * @param speedMps logged speed, or an empty array
      * @param down work states, or an empty array
      */
-    static boolean[] live(RawLog log, double[] speedMps, byte[] down, DropCount drops, List<String> notes) {
+    static boolean[] fresh(RawLog log, double[] speedMps, byte[] down, DropCount drops, List<String> notes) {
         boolean[] kept = new boolean[log.records];
         Arrays.fill(kept, true);
         int[] count = {0, 0, 0};
@@ -93,14 +93,15 @@ final class StalePositions {
                         : "the path is broken where that lasted long");
     }
 
-    /** Counts records left out, short runs, and records left out in those; returns how long the short runs last in all. */
+    /** Counts records removed, short runs, and records removed in short runs; returns the total duration of short runs, s. */
     private double find(boolean[] kept, DropCount drops, int[] count) {
         double shortS = 0;
         int first = 0;
         while (first < log.records) {
             int next = endOfRun(first);
             if (next - first > 1 && moved(first, next)) {
-                boolean isShort = next < log.records && log.timeS[next] - log.timeS[first] <= SHORT_HOLD_S + CLOCK_S;
+                boolean isShort =
+                        next < log.records && log.timeS[next] - log.timeS[first] <= MAX_SHORT_HOLD_S + CLOCK_S;
                 boolean gap = !isShort;
                 for (int i = first + 1; i < next; i++) {
                     kept[i] = false;
@@ -123,7 +124,7 @@ final class StalePositions {
         return shortS;
     }
 
-    /** The first record after {@code first} at another position. */
+    /** Returns the first record after {@code first} at another position. */
     private int endOfRun(int first) {
         int next = first + 1;
         while (next < log.records && log.latDeg[next] == log.latDeg[first] && log.lonDeg[next] == log.lonDeg[first]) {
@@ -134,46 +135,46 @@ final class StalePositions {
 
     private boolean moved(int first, int next) {
         if (next == log.records) {
-            double wayM = loggedM(first, next - 1);
-            return wayM > leastM && wayM > MOVING_MPS * (log.timeS[next - 1] - log.timeS[first]);
+            double distanceM = loggedM(first, next - 1);
+            return distanceM > leastM && distanceM > MOVING_MPS * (log.timeS[next - 1] - log.timeS[first]);
         }
-        double wayM = distanceM(first, next);
+        double distanceM = distanceM(first, next);
         double lastsS = log.timeS[next] - log.timeS[first];
-        if (wayM <= leastM || wayM > PositionOutliers.MAX_SPEED_MPS * lastsS + leastM) {
+        if (distanceM <= leastM || distanceM > PositionOutliers.MAX_SPEED_MPS * lastsS + leastM) {
             return false;
         }
         double loggedM = loggedM(first, next - 1);
-        if (loggedM > MOVING_MPS * lastsS && wayM > BORNE_OUT * loggedM) {
+        if (loggedM > MOVING_MPS * lastsS && distanceM > MIN_CONFIRMED_SHARE * loggedM) {
             return true;
         }
         int after = endOfRun(next);
-        double leapMps = wayM / (log.timeS[next] - log.timeS[next - 1]);
+        double leapMps = distanceM / (log.timeS[next] - log.timeS[next - 1]);
         return after < log.records && leapMps > LEAP * distanceM(next, after) / (log.timeS[after] - log.timeS[next]);
     }
 
-    /** The way the logged speed makes from one record to another, m; 0 where it is not known. */
+    /** Returns the distance by the logged speed between two records, m; unknown speeds count as 0. */
     private double loggedM(int from, int to) {
-        double wayM = 0;
+        double distanceM = 0;
         for (int i = from + 1; i <= to && speedMps.length > 0; i++) {
-            wayM += Double.isNaN(speedMps[i]) ? 0 : speedMps[i] * (log.timeS[i] - log.timeS[i - 1]);
+            distanceM += Double.isNaN(speedMps[i]) ? 0 : speedMps[i] * (log.timeS[i] - log.timeS[i - 1]);
         }
-        return wayM;
+        return distanceM;
     }
 
     private double distanceM(int i, int j) {
         return PositionOutliers.distanceM(log.latDeg[i], log.lonDeg[i], log.latDeg[j], log.lonDeg[j]);
     }
 
-    /** What the last digit written is worth, m: of degrees with decimals, or of degrees and minutes with decimals. */
+    /** Returns the size of the last digit of the positions, m: decimal degrees, or degrees and decimal minutes. */
     private static double resolutionM(RawLog log) {
-        for (double stepDeg = 1.0 / 60; stepDeg > FINEST_DEG; stepDeg /= 10) {
-            // Of the two, hundredths of a degree come before thousandths of a minute, and so on down.
+        for (double stepDeg = 1.0 / 60; stepDeg > MIN_STEP_DEG; stepDeg /= 10) {
+            // In each round the step in minutes is larger than the decimal step, so it is tried first.
             double decimalDeg = stepDeg * 0.6;
             if (areMultiples(log, stepDeg)) {
-                return stepDeg * METRES_PER_DEGREE;
+                return stepDeg * METERS_PER_DEGREE;
             }
             if (areMultiples(log, decimalDeg)) {
-                return decimalDeg * METRES_PER_DEGREE;
+                return decimalDeg * METERS_PER_DEGREE;
             }
         }
         return 0;

@@ -6,31 +6,30 @@ import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
 
 /**
- * Latitude and longitude in each other's columns. Away from the poles nothing in the figures themselves tells; but where
- * the log has a course, the path runs along it only if the two are the right way round, and have the right signs: a longitude
- * west of Greenwich without its minus mirrors the path, and the left rows become the right ones.
+ * Detects swapped or mirrored axes from the logged course: the path follows it only with the axes in order and with the
+ * right signs. A longitude west of Greenwich without its minus sign mirrors the path and swaps left and right rows.
  */
 final class SwappedAxes {
-    /** Closer fixes give no direction. */
+    /** Shortest step with a direction, m. */
     private static final double MIN_STEP_M = 0.3;
-    /** Fewer steps prove nothing. */
+    /** Fewest steps for a decision. */
     private static final int MIN_STEPS = 20;
-    /** Mean cosine between path and course: below this they disagree, above the other they agree. */
+    /** Mean cosine between path and course below which they disagree. */
     private static final double DISAGREE = 0.5;
 
     private static final double AGREE = 0.9;
-    /** A course that points one way all along may be a dead column: length of the mean direction. */
+    /** Mean resultant length from which the course is constant and may be a dead column. */
     private static final double ONE_WAY = 0.9;
 
-    /** Steps within 30 degrees of a direction tell of its sign. */
+    /** Cosine of the largest angle to an axis at which a step counts for that axis: 30 degrees. */
     private static final double ALONG = Math.cos(Math.toRadians(30));
 
-    /** Mirrored courses up to 30 degrees off an axis, all alike often as in turns, agree to cos(2c), 0.83 in the mean. */
+    /** Mirrored courses up to 30 degrees off an axis, all equivalentOrders often as in turns, agree to cos(2c), 0.83 in the mean. */
     private static final double ALONG_AGREE = 0.7;
 
     private SwappedAxes() {}
 
-    /** Refuses a log whose path follows its course only with latitude and longitude swapped, or one of them mirrored. */
+    /** Throws if the path follows the course only with the axes swapped or one of them mirrored. */
     static void check(FileLog file) {
         double[] course = file.numbers(LogQuantity.COURSE);
         RawLog log = file.log();
@@ -82,7 +81,7 @@ final class SwappedAxes {
         }
     }
 
-    /** Steps along one axis: how many, and how well path and course agree on them. */
+    /** Steps along one axis and the sum of the cosines between path and course. */
     private static final class Along {
         private int steps;
         private double cosines;
@@ -104,7 +103,7 @@ final class SwappedAxes {
     private static UnusableInputException mirror(
             FileLog file, String exchanged, String figure, String where, String column) {
         return UnusableInputException.found(
-                        "a path that follows the logged course only with " + exchanged + " exchanged")
+                        "a path that follows the logged course only with " + exchanged + " reversed")
                 .inFile(file.name())
                 .atLine(file.plan().headerLine())
                 .expected("a minus sign before a " + figure + " " + where)

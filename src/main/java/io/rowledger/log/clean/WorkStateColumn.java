@@ -8,26 +8,26 @@ import io.rowledger.log.read.RawLog;
 import java.util.Locale;
 
 /**
- * A work state that says lifted while the liquid flows: a switch wired the other way round, or a dead one. Taken as it stands
- * the record would be of no nitrogen at all.
+ * Detects an inverted or dead work state switch: lifted while liquid flows. Used as logged, it would give a record without
+ * nitrogen.
  */
 final class WorkStateColumn {
-    /** Slower is standing, where a line may be flushed or a meter tried with the bar lifted; m/s. */
+    /** Slowest speed considered, m/s; lines are flushed standing with the bar lifted. */
     private static final double MIN_MPS = 0.5;
-    /** No bar puts down so much of its liquid lifted, leak or shut off late as it may; share of the volume. */
+    /** Share of the volume flowing while lifted above which the log is refused; leaks and late shut-off stay below. */
     private static final double MAX_LIFTED = 0.8;
-    /** Fewer records with a flow prove nothing. */
+    /** Fewest records with a flow for a decision. */
     private static final int MIN_RECORDS = 20;
-    /** More tell no more: every n-th is looked at. */
-    private static final int ENOUGH_RECORDS = 20_000;
+    /** Most records sampled (every n-th). */
+    private static final int MAX_SAMPLED_RECORDS = 20_000;
 
     private WorkStateColumn() {}
 
-    /** Refuses a log that has nearly all of its flow, on the move, with the bar lifted. */
+    /** Throws if nearly all liquid flows on the move with the bar lifted. */
     static void check(FileLog file) {
         RawLog log = file.log();
         byte[] down = file.states(LogQuantity.DOWN);
-        int stride = Math.max(1, log.records / ENOUGH_RECORDS);
+        int stride = Math.max(1, log.records / MAX_SAMPLED_RECORDS);
         double liftedL = 0;
         double allL = 0;
         int flowing = 0;
@@ -57,14 +57,14 @@ final class WorkStateColumn {
                 .atColumn(header)
                 .expected("1 where the bar is lowered and 0 where it is lifted")
                 .hint(
-                        "exchange 1 and 0 if the switch is wired the other way round; if it was dead, rename the column, such as "
+                        "swap 1 and 0 if the switch is wired in reverse; if it was dead, rename the column to something like "
                                 + "switch, and the work state is taken from flow and speed");
     }
 
     private static double flowLPerS(FileLog file, int i) {
         double sum = 0;
         for (int k = 0; k < file.log().numbers.length; k++) {
-            boolean flow = file.reader().numberColumns().get(k).role().measured() == LogQuantity.FLOW;
+            boolean flow = file.reader().numberColumns().get(k).role().quantity() == LogQuantity.FLOW;
             double value = flow ? file.log().numbers[k][i] : 0;
             sum += value > 0 ? value : 0;
         }

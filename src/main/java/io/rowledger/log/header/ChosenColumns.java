@@ -9,11 +9,11 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** The {@code columns:} lines of the rig file, which say what a header stands for where its name does not. */
+/** The {@code columns:} lines of the rig file: quantity to header. */
 final class ChosenColumns {
     private ChosenColumns() {}
 
-    /** Column by its place in the line, from 0. */
+    /** Returns the chosen columns by their index in the line, from 0. */
     static Map<Integer, ColumnPlan.Column> of(ColumnPlan.Place place, List<String> headers, LogOptions options) {
         Map<Integer, ColumnPlan.Column> chosen = new LinkedHashMap<>();
         for (Map.Entry<String, String> line : options.columns().entrySet()) {
@@ -45,7 +45,7 @@ final class ChosenColumns {
     }
 
     private static @Nullable Unit unit(String header, Role role) {
-        Dimension dimension = role.measured().dimension();
+        Dimension dimension = role.quantity().dimension();
         return dimension == null ? null : Unit.find(unitText(header), dimension).orElse(null);
     }
 
@@ -64,17 +64,16 @@ final class ChosenColumns {
         }
         throw place.found("no header \"" + wanted + "\", which the rig file names under columns for " + quantity)
                 .expected("one of the headers of the log: " + String.join(", ", headers))
-                .hint("copy the header from the log into the rig file, letter for letter");
+                .hint("copy the header from the log into the rig file exactly");
     }
 
     private static UnusableInputException unknownQuantity(ColumnPlan.Place place, String key) {
         List<String> names = new ArrayList<>();
-        for (LogQuantity measured : LogQuantity.values()) {
-            names.add(measured.per() == LogQuantity.Per.OUTLET ? measured.canonical() + "_01" : measured.canonical());
+        for (LogQuantity quantity : LogQuantity.values()) {
+            names.add(quantity.per() == LogQuantity.Per.OUTLET ? quantity.canonical() + "_01" : quantity.canonical());
         }
-        return place.found(
-                        "the quantity \"" + key + "\" under columns in the rig file, which the program does not know")
+        return place.found("the quantity \"" + key + "\" under columns in the rig file, which is unknown")
                 .expected("one of " + String.join(", ", names))
-                .hint("write the quantity on the left and the header of the log on the right");
+                .hint("write it as quantity: header of the log");
     }
 }

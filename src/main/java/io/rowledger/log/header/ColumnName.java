@@ -11,24 +11,24 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A header taken apart: {@code uan.flow_03[gal/min]}, {@code Row 3 flow (L/min)}, {@code flow3_lpm}.
+ * A parsed header: {@code uan.flow_03[gal/min]}, {@code Row 3 flow (L/min)}, {@code flow3_lpm}.
  *
  * @param header the header as written
- * @param role what it names; its product is the prefix as written
- * @param unitText the unit as written, empty where there is none
- * @param unit the unit, or null where none is written, none is needed or it is not one of this quantity
- * @param weak true for a name that also means something else ({@link LogQuantity#weakNames})
+ * @param role its meaning; the product is the prefix as written
+ * @param unitText the unit as written, empty if there is none
+ * @param unit the unit; null if none is written or needed, or if it does not fit the quantity
+ * @param weak true for an ambiguous name ({@link LogQuantity#weakNames})
  */
 public record ColumnName(
         String header, Role role, String unitText, @Nullable Unit unit, boolean weak) {
     private static final Pattern WITH_UNIT = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*$");
     /** "Flow (gal/min) row 3": the unit before the number. */
     private static final Pattern UNIT_INSIDE = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*(\\S.*)$");
-    /** "Row 3 [gal/min]": the unit alone says what it is of the row. */
+    /** "Row 3 [gal/min]": only the unit tells the quantity. */
     private static final Pattern ROW_ALONE =
             Pattern.compile("(?:row|outlet|knife|nozzle|section|channel|coulter|meter)0*([1-9]\\d{0,2})");
 
-    /** A unit behind the name that ends in seconds of its own: "gal_s". */
+    /** A unit after the name with a separate letter for seconds: "gal_s". */
     private static final Pattern PER_SECOND = Pattern.compile("[A-Za-z0-9][ _][sS]\\s*$");
 
     private static final Pattern SEPARATORS = Pattern.compile("[\\s_,\\-]+");
@@ -36,20 +36,20 @@ public record ColumnName(
             "(?:row|outlet|knife|nozzle|section|channel|coulter|drop|meter|line|tube|orifice|port|r)?";
 
     /** A name of a quantity. */
-    private record Alias(LogQuantity measured, String name, boolean weak) {}
+    private record Alias(LogQuantity quantity, String name, boolean weak) {}
 
     private static final List<Alias> ALIASES = aliases();
 
     private static List<Alias> aliases() {
         List<Alias> aliases = new ArrayList<>();
-        for (LogQuantity measured : LogQuantity.values()) {
-            measured.names().forEach(name -> aliases.add(new Alias(measured, name, false)));
-            measured.weakNames().forEach(name -> aliases.add(new Alias(measured, name, true)));
+        for (LogQuantity quantity : LogQuantity.values()) {
+            quantity.names().forEach(name -> aliases.add(new Alias(quantity, name, false)));
+            quantity.weakNames().forEach(name -> aliases.add(new Alias(quantity, name, true)));
         }
         return List.copyOf(aliases);
     }
 
-    /** What the header names, or empty where the program knows no such quantity. */
+    /** Parses a header; empty if it names no known quantity. */
     static Optional<ColumnName> of(String header) {
         String name = header.strip();
         String unitText = "";
@@ -78,7 +78,7 @@ public record ColumnName(
         String plain = plain(name);
         for (Alias alias : ALIASES) {
             if (alias.name.length() > longest && plain.contains(alias.name)) {
-                ColumnName match = match(header, plain, alias.measured, alias.name, product, unitText);
+                ColumnName match = match(header, plain, alias.quantity, alias.name, product, unitText);
                 if (match != null) {
                     best = alias.weak ? new ColumnName(header, match.role, match.unitText, match.unit, true) : match;
                     longest = alias.name.length();
@@ -94,27 +94,27 @@ public record ColumnName(
             return null;
         }
         int number = Integer.parseInt(row.group(1));
-        for (LogQuantity measured : new LogQuantity[] {LogQuantity.FLOW, LogQuantity.VOLUME, LogQuantity.PRESSURE}) {
-            Dimension dimension = measured.dimension();
+        for (LogQuantity quantity : new LogQuantity[] {LogQuantity.FLOW, LogQuantity.VOLUME, LogQuantity.PRESSURE}) {
+            Dimension dimension = quantity.dimension();
             Optional<Unit> unit = dimension == null ? Optional.empty() : Unit.find(unitText, dimension);
-            if (unit.isPresent() && (product.isEmpty() || measured.ofProduct())) {
-                return new ColumnName(header, new Role(measured, product, number), unitText, unit.get(), true);
+            if (unit.isPresent() && (product.isEmpty() || quantity.ofProduct())) {
+                return new ColumnName(header, new Role(quantity, product, number), unitText, unit.get(), true);
             }
         }
         return null;
     }
 
-    /** Lower case, without blanks, underscores and hyphens: what two names are compared by. */
+    /** Normalizes a name for comparison: lower case, without spaces, underscores, commas and hyphens. */
     public static String plain(String name) {
         return SEPARATORS.matcher(name.strip().toLowerCase(Locale.ROOT)).replaceAll("");
     }
 
     private static @Nullable ColumnName match(
-            String header, String plain, LogQuantity measured, String alias, String product, String unitText) {
-        if (!product.isEmpty() && !measured.ofProduct()) {
+            String header, String plain, LogQuantity quantity, String alias, String product, String unitText) {
+        if (!product.isEmpty() && !quantity.ofProduct()) {
             return null;
         }
-        boolean numbered = measured.per() == LogQuantity.Per.OUTLET || measured.per() == LogQuantity.Per.LOG_OR_OUTLET;
+        boolean numbered = quantity.per() == LogQuantity.Per.OUTLET || quantity.per() == LogQuantity.Per.LOG_OR_OUTLET;
         int row = 0;
         String rest;
         if (numbered) {
@@ -129,7 +129,7 @@ public record ColumnName(
                 return null;
             }
             String number = before != null ? before : after;
-            if (number == null && measured.per() == LogQuantity.Per.OUTLET) {
+            if (number == null && quantity.per() == LogQuantity.Per.OUTLET) {
                 return null;
             }
             row = number == null ? 0 : Integer.parseInt(number);
@@ -143,13 +143,13 @@ public record ColumnName(
             }
             rest = plain.substring(alias.length());
         }
-        return suffix(header, new Role(measured, product, row), rest, unitText);
+        return suffix(header, new Role(quantity, product, row), rest, unitText);
     }
 
-    /** What is left after the name is a unit or the name is another one. */
+    /** Interprets the text after the name as a unit; null if it is something else. */
     private static @Nullable ColumnName suffix(String header, Role role, String rest, String unitText) {
-        LogQuantity measured = role.measured();
-        if (measured.dimension() == null) {
+        LogQuantity quantity = role.quantity();
+        if (quantity.dimension() == null) {
             return rest.isEmpty() ? new ColumnName(header, role, unitText, null, false) : null;
         }
         String text = unitText;
@@ -161,9 +161,9 @@ public record ColumnName(
             boolean perSecond = rest.length() > 1 && PER_SECOND.matcher(header).find();
             text = perSecond ? rest.substring(0, rest.length() - 1) + "/s" : rest;
         }
-        Unit unit = Unit.find(text, measured.dimension()).orElse(null);
-        if (unit == null && measured == LogQuantity.FLOW) {
-            // A volume under a flow's name: what it counts from is asked for.
+        Unit unit = Unit.find(text, quantity.dimension()).orElse(null);
+        if (unit == null && quantity == LogQuantity.FLOW) {
+            // A volume under a flow's name; TotalizerFlow asks what it counts from.
             Unit volume = Unit.find(text, Dimension.VOLUME).orElse(null);
             if (volume != null) {
                 return new ColumnName(

@@ -13,19 +13,19 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Which column of a file is which quantity, in which unit. Built from the header line alone; whatever is missing, double
- * or without a unit ends here with a message.
+ * Maps the columns of a file to quantities and units, from the header line alone. Throws if something needed is missing,
+ * ambiguous or without a unit.
  */
 public final class ColumnPlan {
     /**
      * A column in use.
      *
-     * @param index its place in the line, from 0
+     * @param index position in the line, from 0
      * @param header as written
-     * @param role what it stands for, the product resolved
-     * @param unit the unit's symbol, empty where there is none
-     * @param toSi factor to the program's own unit; for what counts a volume, to litres
-     * @param written what the header names: other than the role's quantity where a flow is written as a volume or count
+     * @param role its meaning, with the product resolved
+     * @param unit the unit's symbol, empty if there is none
+     * @param toSi factor to SI (L/s for flows, L for volumes and counts); NaN if the values are not plain numbers
+     * @param written the quantity in the header; differs from the role's if a flow is derived from it
      */
     public record Column(int index, String header, Role role, String unit, double toSi, LogQuantity written) {}
 
@@ -35,7 +35,7 @@ public final class ColumnPlan {
     private final List<String> products;
     private final int outlets;
     private final int headerLine;
-    private final List<String> rivalDates;
+    private final List<String> ambiguousDates;
 
     private ColumnPlan(
             List<String> headers,
@@ -44,17 +44,17 @@ public final class ColumnPlan {
             List<String> products,
             int outlets,
             int headerLine,
-            List<String> rivalDates) {
+            List<String> ambiguousDates) {
         this.headers = List.copyOf(headers);
         this.rawHeaders = List.copyOf(rawHeaders);
         this.columns = List.copyOf(columns);
         this.products = List.copyOf(products);
         this.outlets = outlets;
         this.headerLine = headerLine;
-        this.rivalDates = List.copyOf(rivalDates);
+        this.ambiguousDates = List.copyOf(ambiguousDates);
     }
 
-    /** Finds every quantity among the headers. */
+    /** Maps every header; throws if the log can't be used. */
     public static ColumnPlan of(String file, List<String> headers, Headers found, LogOptions options) {
         int headerLine = found.line();
         Map<String, Column> byRole = new LinkedHashMap<>();
@@ -63,17 +63,17 @@ public final class ColumnPlan {
         for (Column column : chosen.values()) {
             byRole.put(column.role().canonical(), column);
         }
-        List<String> rivalDates = new ArrayList<>();
+        List<String> ambiguousDates = new ArrayList<>();
         Map<String, Candidate> candidates = candidates(place, headers, chosen, options);
         for (Map.Entry<String, Candidate> entry : candidates.entrySet()) {
             if (!byRole.containsKey(entry.getKey())) {
                 Candidate c = entry.getValue();
                 Column column = column(place, c.index, c.name, c.role, options);
-                if (c.alternative >= 0 && c.role.measured().isHelper()) {
-                    // Asked only where it is needed: a time that is whole without it needs none.
-                    if (c.role.measured() == LogQuantity.DATE) {
-                        rivalDates.add(headers.get(c.index).strip());
-                        rivalDates.add(headers.get(c.alternative).strip());
+                if (c.alternative >= 0 && c.role.quantity().isHelper()) {
+                    // Not refused here: a complete time does not need the date column.
+                    if (c.role.quantity() == LogQuantity.DATE) {
+                        ambiguousDates.add(headers.get(c.index).strip());
+                        ambiguousDates.add(headers.get(c.alternative).strip());
                     }
                     continue;
                 }
@@ -85,23 +85,23 @@ public final class ColumnPlan {
         }
         dateAsTime(byRole);
         List<Column> columns = new ArrayList<>(byRole.values());
-        columns.sort(Comparator.comparing((Column c) -> c.role().measured())
+        columns.sort(Comparator.comparing((Column c) -> c.role().quantity())
                 .thenComparing(c -> c.role().product())
                 .thenComparingInt(c -> c.role().row()));
         List<String> products = products(columns, options);
         int outlets = OutletCheck.outlets(place, headers, columns, products, options);
-        if (columns.stream().noneMatch(c -> c.role().measured() == LogQuantity.TIME_OF_WEEK)) {
+        if (columns.stream().noneMatch(c -> c.role().quantity() == LogQuantity.TIME_OF_WEEK)) {
             need(place, columns, LogQuantity.TIME, "time", "a time such as 2026-05-14T10:00:00Z");
         }
         need(place, columns, LogQuantity.LAT, "lat", "the latitude in degrees");
         need(place, columns, LogQuantity.LON, "lon", "the longitude in degrees");
-        return new ColumnPlan(headers, found.raw(), columns, products, outlets, headerLine, rivalDates);
+        return new ColumnPlan(headers, found.raw(), columns, products, outlets, headerLine, ambiguousDates);
     }
 
-    /** A header that can stand for a role, and the place of another that can as well, or -1. */
+    /** A header for a role, and the index of another equally good header, or -1. */
     private record Candidate(int index, ColumnName name, Role role, int rank, int alternative) {}
 
-    /** The best header for each role: plain names before those that mean other things too, flows before volumes. */
+    /** Returns the best header for each role: unambiguous names before weak ones, flows before volumes. */
     private static Map<String, Candidate> candidates(
             Place place, List<String> headers, Map<Integer, Column> chosen, LogOptions options) {
         TreeSet<String> settled = new TreeSet<>();
@@ -113,12 +113,12 @@ public final class ColumnPlan {
             if (name.isEmpty()) {
                 continue;
             }
-            if (options.productKeys().size() > 1 && isByTheWay(name.get())) {
+            if (options.productKeys().size() > 1 && isIncidental(name.get())) {
                 continue;
             }
             Role role = withProduct(place, name.get(), options);
-            flows |= role.measured() == LogQuantity.FLOW && !name.get().weak();
-            Role of = role.measured().metersFlow() ? new Role(LogQuantity.FLOW, role.product(), role.row()) : role;
+            flows |= role.quantity() == LogQuantity.FLOW && !name.get().weak();
+            Role of = role.quantity().metersFlow() ? new Role(LogQuantity.FLOW, role.product(), role.row()) : role;
             if (settled.contains(of.canonical())) {
                 continue;
             }
@@ -126,28 +126,28 @@ public final class ColumnPlan {
             Candidate other = best.get(of.canonical());
             if (other == null || rank < other.rank) {
                 best.put(of.canonical(), new Candidate(i, name.get(), role, rank, -1));
-            } else if (rank == other.rank && other.alternative < 0 && role.measured() != LogQuantity.ROW) {
+            } else if (rank == other.rank && other.alternative < 0 && role.quantity() != LogQuantity.ROW) {
                 best.put(of.canonical(), new Candidate(other.index, other.name, other.role, rank, i));
             }
         }
         if (flows) {
-            // A log that has flows may have totals and row numbers of anything else beside them.
-            best.values().removeIf(c -> c.role.measured().metersFlow() && c.rank > 0);
+            // A log with flows may also have totals and counts; they are not needed.
+            best.values().removeIf(c -> c.role.quantity().metersFlow() && c.rank > 0);
         }
         return best;
     }
 
-    /** A volume or a figure of some row that does not say of which product: no reason to ask. */
-    private static boolean isByTheWay(ColumnName name) {
-        LogQuantity measured = name.role().measured();
-        boolean plain = measured == LogQuantity.FLOW && !name.weak();
-        return measured.metersFlow() && !plain && name.role().product().isEmpty();
+    /** Returns true for a volume or weakly named value without a product: it is ignored, not refused. */
+    private static boolean isIncidental(ColumnName name) {
+        LogQuantity quantity = name.role().quantity();
+        boolean plain = quantity == LogQuantity.FLOW && !name.weak();
+        return quantity.metersFlow() && !plain && name.role().product().isEmpty();
     }
 
-    /** Flows before volumes, volumes before pulses, and those that say what they count from before the others. */
+    /** Returns the rank of a name, lower is better: flows, volumes, pulses; those with a known start before the others. */
     private static int rank(ColumnName name) {
         int kind =
-                switch (name.role().measured()) {
+                switch (name.role().quantity()) {
                     case VOLUME_SINCE_LAST -> 2;
                     case VOLUME_TOTAL -> 4;
                     case VOLUME -> 6;
@@ -159,7 +159,7 @@ public final class ColumnPlan {
         return kind + (name.weak() ? 1 : 0);
     }
 
-    /** A date column where there is no other time holds the time as well, or the reading will say that it does not. */
+    /** Uses a date column as the time column if there is no other; the time reader refuses it if it holds only dates. */
     private static void dateAsTime(Map<String, Column> byRole) {
         Column date = byRole.get(LogQuantity.DATE.canonical());
         boolean hasTime = byRole.containsKey(LogQuantity.TIME.canonical())
@@ -173,29 +173,29 @@ public final class ColumnPlan {
         }
     }
 
-    /** Where the header line stands. */
+    /** File and line of the header, for refusals. */
     record Place(String file, int line) {
         UnusableInputException found(String found) {
             return UnusableInputException.found(found).inFile(file).atLine(line);
         }
     }
 
-    /** Headers as written, unrecognised ones included. */
+    /** Returns all headers as written, unrecognized ones included. */
     public List<String> headers() {
         return headers;
     }
 
-    /** Names as they stand in the header line, without units from a line below and before rows were put side by side. */
+    /** Returns the fields of the header line itself, before units of a second line and rows of a long format are merged in. */
     List<String> rawHeaders() {
         return rawHeaders;
     }
 
-    /** The headers of two columns of dates, of which neither is in use; empty where there is one or none. */
-    public List<String> rivalDates() {
-        return rivalDates;
+    /** Returns the headers of two competing date columns, neither in use; empty otherwise. */
+    public List<String> ambiguousDates() {
+        return ambiguousDates;
     }
 
-    /** Columns in use, by quantity, product and outlet whatever their order in the file. */
+    /** Returns the columns in use, sorted by quantity, product and outlet. */
     public List<Column> columns() {
         return columns;
     }
@@ -212,18 +212,18 @@ public final class ColumnPlan {
         return headerLine;
     }
 
-    /** The one column of a quantity that the log has once, or null. */
+    /** Returns the column of a quantity that is not per outlet, or null. */
     @Nullable
-    public Column find(LogQuantity measured) {
+    public Column find(LogQuantity quantity) {
         for (Column column : columns) {
-            if (column.role().measured() == measured && column.role().row() == 0) {
+            if (column.role().quantity() == quantity && column.role().row() == 0) {
                 return column;
             }
         }
         return null;
     }
 
-    /** The column the time is read from: the time itself, or the seconds of the GPS week. */
+    /** Returns the time column: the time itself, or the seconds of the GPS week. */
     public Column timeColumn() {
         Column time = find(LogQuantity.TIME);
         Column column = time != null ? time : find(LogQuantity.TIME_OF_WEEK);
@@ -233,39 +233,39 @@ public final class ColumnPlan {
         return column;
     }
 
-    /** A column with its factor, or the message that its unit is missing or unfit. */
+    /** Returns a column with its factor; throws if its unit is missing or does not fit. */
     static Column column(Place place, int index, ColumnName name, Role role, LogOptions options) {
-        LogQuantity measured = role.measured();
-        Dimension dimension = measured.dimension();
+        LogQuantity quantity = role.quantity();
+        Dimension dimension = quantity.dimension();
         String header = name.header().strip();
-        Role of = measured.metersFlow() ? new Role(LogQuantity.FLOW, role.product(), role.row()) : role;
-        if (measured.isCount()) {
-            return new Column(index, header, of, "pulses", 1 / options.hints().pulsesPerL(), measured);
+        Role of = quantity.metersFlow() ? new Role(LogQuantity.FLOW, role.product(), role.row()) : role;
+        if (quantity.isCount()) {
+            return new Column(index, header, of, "pulses", 1 / options.hints().pulsesPerL(), quantity);
         }
         if (dimension == null) {
-            String form = measured == LogQuantity.DATE ? FormatUnits.date(name.unitText()) : "";
-            return new Column(index, header, of, form, 1, measured);
+            String form = quantity == LogQuantity.DATE ? FormatUnits.date(name.unitText()) : "";
+            return new Column(index, header, of, form, 1, quantity);
         }
         Unit unit = name.unit();
         if (unit == null && dimension == Dimension.FLOW && name.unitText().isEmpty()) {
             unit = options.hints().flowUnit();
         }
         if (unit != null) {
-            return new Column(index, header, of, unit.symbol(), unit.toSi(), measured);
+            return new Column(index, header, of, unit.symbol(), unit.toSi(), quantity);
         }
-        if ((measured == LogQuantity.LAT || measured == LogQuantity.LON)
+        if ((quantity == LogQuantity.LAT || quantity == LogQuantity.LON)
                 && FormatUnits.isDegreesMinutes(name.unitText())) {
-            return new Column(index, header, of, FormatUnits.DEGREES_MINUTES, Math.PI / 180, measured);
+            return new Column(index, header, of, FormatUnits.DEGREES_MINUTES, Math.PI / 180, quantity);
         }
-        String implied = measured.impliedUnit();
+        String implied = quantity.impliedUnit();
         if (name.unitText().isEmpty() && implied != null) {
             double factor = implied.isEmpty()
                     ? Double.NaN
                     : Unit.find(implied, dimension).orElseThrow().toSi();
-            return new Column(index, header, of, implied, factor, measured);
+            return new Column(index, header, of, implied, factor, quantity);
         }
-        if (measured == LogQuantity.TIME) {
-            return new Column(index, header, of, FormatUnits.time(name.unitText()), Double.NaN, measured);
+        if (quantity == LogQuantity.TIME) {
+            return new Column(index, header, of, FormatUnits.time(name.unitText()), Double.NaN, quantity);
         }
         throw noUnit(place, name, header, dimension);
     }
@@ -293,18 +293,18 @@ public final class ColumnPlan {
                 .hint("write the unit the figures are in, such as " + proposal);
     }
 
-    /** The role with the product's key as the rig file spells it. */
+    /** Returns the role with the product key as spelled in the rig file. */
     static Role withProduct(Place place, ColumnName name, LogOptions options) {
         Role role = name.role();
         List<String> keys = options.productKeys();
-        if (!role.measured().ofProduct() || keys.isEmpty()) {
+        if (!role.quantity().ofProduct() || keys.isEmpty()) {
             return role;
         }
         if (role.product().isEmpty()) {
             if (keys.size() == 1) {
-                return new Role(role.measured(), keys.get(0), role.row());
+                return new Role(role.quantity(), keys.get(0), role.row());
             }
-            throw place.found("a column that does not say which product it is of")
+            throw place.found("a column without a product")
                     .atColumn(name.header().strip())
                     .expected("a product's key before the name, one of " + String.join(", ", keys))
                     .hint("write " + keys.get(0) + "." + role.canonical() + " or " + keys.get(1) + "."
@@ -312,7 +312,7 @@ public final class ColumnPlan {
         }
         for (String key : keys) {
             if (ColumnName.plain(key).equals(ColumnName.plain(role.product()))) {
-                return new Role(role.measured(), key, role.row());
+                return new Role(role.quantity(), key, role.row());
             }
         }
         throw place.found("the product " + role.product() + ", which the rig file does not have")
@@ -324,19 +324,19 @@ public final class ColumnPlan {
     private static UnusableInputException twice(Place place, Column first, String second, LogOptions options) {
         Role role = first.role();
         String canonical =
-                (options.productKeys().size() == 1 ? new Role(role.measured(), "", role.row()) : role).canonical();
+                (options.productKeys().size() == 1 ? new Role(role.quantity(), "", role.row()) : role).canonical();
         return place.found("two columns for " + canonical + ": " + first.header() + " and " + second)
                 .atColumn(second)
                 .expected("one column for a quantity")
                 .hint(
                         first.header().equals(second)
-                                ? "rename one of the two in a copy of the log; which of them it is, only you know"
-                                : "say which one counts with a line under columns in the rig file, such as " + canonical
-                                        + ": \"" + first.header() + "\"");
+                                ? "rename one of the two in a copy of the log"
+                                : "choose one under columns in the rig file, such as " + canonical + ": \""
+                                        + first.header() + "\"");
     }
 
-    private static void need(Place place, List<Column> columns, LogQuantity measured, String canonical, String what) {
-        if (columns.stream().noneMatch(c -> c.role().measured() == measured)) {
+    private static void need(Place place, List<Column> columns, LogQuantity quantity, String canonical, String what) {
+        if (columns.stream().noneMatch(c -> c.role().quantity() == quantity)) {
             throw place.found("no column for " + canonical)
                     .expected("a column " + canonical + " with " + what)
                     .hint("name the column " + canonical + ", or add a line under columns in the rig file: " + canonical
@@ -350,7 +350,7 @@ public final class ColumnPlan {
         }
         List<String> products = new ArrayList<>();
         for (Column column : columns) {
-            if (column.role().measured() == LogQuantity.FLOW
+            if (column.role().quantity() == LogQuantity.FLOW
                     && !products.contains(column.role().product())) {
                 products.add(column.role().product());
             }

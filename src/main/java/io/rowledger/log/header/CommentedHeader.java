@@ -7,14 +7,14 @@ import java.io.StringReader;
 import org.apache.commons.csv.CSVParser;
 import org.jspecify.annotations.Nullable;
 
-/** A header behind a comment sign, as some loggers write it: "# time,lat,lon". */
+/** A header in a comment line, as some loggers write it: "# time,lat,lon". */
 public final class CommentedHeader {
-    /** So many known names make a header of a comment. */
+    /** Fewest known names in a comment that is a header. */
     private static final int NAMES = 3;
 
     private CommentedHeader() {}
 
-    /** The last comment above the first record that names columns, or null where there is none. */
+    /** Returns the last comment above the first record that holds column names, or null. */
     public static @Nullable Line in(String start, CsvShape shape) {
         Line header = null;
         int number = 0;

@@ -3,7 +3,7 @@ package io.rowledger.log.header;
 import io.rowledger.log.source.Line;
 import java.util.List;
 
-/** Whether a log writes decimals with a point or a comma, told from its first records. */
+/** Detects the decimal mark, point or comma, from the first records. */
 public final class DecimalMark {
     private DecimalMark() {}
 
@@ -13,8 +13,8 @@ public final class DecimalMark {
         for (Line line : first) {
             String[] fields = line.fields();
             for (ColumnPlan.Column column : plan.columns()) {
-                if (column.role().measured() == LogQuantity.TIME
-                        || column.role().measured() == LogQuantity.DATE
+                if (column.role().quantity() == LogQuantity.TIME
+                        || column.role().quantity() == LogQuantity.DATE
                         || column.index() >= fields.length) {
                     continue;
                 }

@@ -4,11 +4,11 @@ import io.rowledger.log.header.LogHints.DateOrder;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
-/** Ways of writing a time or an angle that stand in a header where other columns have a unit. */
+/** Formats of times and angles that stand in a header where other columns have a unit. */
 public final class FormatUnits {
-    /** Degrees and minutes run together, as NMEA 0183 sentences have them: DDMM.mmmm. */
+    /** Degrees and minutes as in NMEA 0183: DDMM.mmmm. */
     public static final String DEGREES_MINUTES = "ddmm.mmmm";
-    /** Hours, minutes and seconds run together, as NMEA 0183 sentences have them. */
+    /** Hours, minutes and seconds as in NMEA 0183: hhmmss. */
     public static final String HOURS_MINUTES_SECONDS = "hhmmss";
 
     private static final Pattern DDMM = Pattern.compile("d{2,3}m{2}(?:[.,]m*)?|nmea");
@@ -20,12 +20,12 @@ public final class FormatUnits {
         return DDMM.matcher(plain(text)).matches();
     }
 
-    /** The form of a time column: hhmmss, the order of its date, or nothing. */
+    /** Returns the format of a time column: hhmmss, the order of its date, or empty. */
     static String time(String text) {
         return HHMMSS.matcher(plain(text)).matches() ? HOURS_MINUTES_SECONDS : date(text);
     }
 
-    /** The order of a date as the header shows it, such as mm/dd/yyyy; empty where it shows none. */
+    /** Returns the date order from a header such as mm/dd/yyyy; empty if it shows none. */
     static String date(String text) {
         String order = "";
         for (char c : plain(text).toCharArray()) {

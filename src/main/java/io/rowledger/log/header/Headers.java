@@ -12,19 +12,18 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The line of column names of a file: below a few lines of preamble perhaps, behind a comment sign, with the units in a
- * line of their own below it.
+ * The line of column names. It may follow a preamble, stand in a comment, or have the units in the line below it.
  *
- * @param names names with their units, as the columns are understood by
- * @param raw names as they stand in the line
- * @param line its number, from 1
+ * @param names names with their units
+ * @param raw fields of the line as written
+ * @param line line number, from 1
  */
 public record Headers(List<String> names, List<String> raw, int line) {
-    /** Lines before the header that are looked through for it. */
+    /** Lines searched for the header. */
     private static final int MAX_PREAMBLE = 30;
-    /** So many known names make a header of a line. */
+    /** Fewest known names of a header below other lines. */
     private static final int NAMES = 3;
-    /** Names at which a line is the header without looking further. */
+    /** Fewest known names of a header in the first line. */
     private static final int ENOUGH = 2;
 
     private static final Set<String> NO_UNIT = Set.of(
@@ -36,7 +35,7 @@ public record Headers(List<String> names, List<String> raw, int line) {
         raw = List.copyOf(raw);
     }
 
-    /** Reads the header and leaves the lines at the first one below it. */
+    /** Reads the header; the next line is the first one below it. */
     public static Headers read(String file, CsvLines lines, @Nullable Line commented, LogOptions options) {
         List<Line> read = new ArrayList<>();
         int at = -1;
@@ -54,9 +53,9 @@ public record Headers(List<String> names, List<String> raw, int line) {
             }
         }
         if (read.isEmpty()) {
-            throw UnusableInputException.found("a file without a line")
+            throw UnusableInputException.found("a file without lines")
                     .inFile(file)
-                    .expected("a line of column names first")
+                    .expected("column names in the first line")
                     .hint("export the log again");
         }
         Line header;
@@ -78,7 +77,7 @@ public record Headers(List<String> names, List<String> raw, int line) {
         return line.fields().length > 0 && (line.fields()[0].startsWith("//") || line.fields()[0].startsWith(";"));
     }
 
-    /** Adds the units of the second line, where it is one of units. */
+    /** Adds the units from the second line, if it is a line of units. */
     private static List<String> withUnits(List<String> raw, CsvLines lines) {
         Line second = lines.next();
         if (second == null) {
@@ -107,31 +106,31 @@ public record Headers(List<String> names, List<String> raw, int line) {
         return bracketed ? unit.substring(1, unit.length() - 1).strip() : unit;
     }
 
-    /** True for a line of units: one at least, and nothing that is a figure. */
+    /** Returns true for a line with at least one unit and no number. */
     static boolean isUnits(String[] fields) {
         int units = 0;
         for (String field : fields) {
             String unit = unit(field);
             if (Unit.findAny(unit).isPresent()) {
                 units++;
-            } else if (!NO_UNIT.contains(unit.toLowerCase(Locale.ROOT)) && startsLikeFigure(unit)) {
+            } else if (!NO_UNIT.contains(unit.toLowerCase(Locale.ROOT)) && startsNumeric(unit)) {
                 return false;
             }
         }
         return units > 0;
     }
 
-    private static boolean startsLikeFigure(String text) {
+    private static boolean startsNumeric(String text) {
         char c = text.charAt(0);
         return (c >= '0' && c <= '9') || c == '-' || c == '+' || c == '.' || c == ',';
     }
 
-    /** How many of the fields are names of quantities. */
+    /** Returns the number of fields that name a quantity. */
     static int known(String[] fields) {
         int known = 0;
         for (String field : fields) {
             Optional<ColumnName> name = ColumnName.of(field);
-            known += name.isPresent() && !name.get().role().measured().isHelper() ? 1 : 0;
+            known += name.isPresent() && !name.get().role().quantity().isHelper() ? 1 : 0;
         }
         return known;
     }

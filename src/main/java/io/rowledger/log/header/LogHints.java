@@ -6,16 +6,16 @@ import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What nobody can tell from a log alone: the {@code log:} block of the rig file. Each is null (or not a number) where
- * the rig file does not say it; then the program asks instead of guessing.
+ * The {@code log:} block of the rig file: facts that a log alone does not show. Null, 0 or NaN where not given; the
+ * reader then refuses ambiguous logs with a question instead of guessing.
  *
  * @param zone the zone of times written without one
- * @param date the day on which a log starts that has times of day only
+ * @param date the day on which a log with times of day only starts
  * @param dateOrder the order of day, month and year in its dates
  * @param gpsWeek the GPS week in which the log starts, counted from 1980-01-06 without starting over; 0 unknown
- * @param counts what volumes and pulses count from
- * @param pulsesPerL pulses of a row's meter for each litre; NaN unknown
- * @param flowUnit the unit of flow columns whose headers have none
+ * @param counts the start that volumes and pulses count from
+ * @param pulsesPerL pulses of a row's meter per liter; NaN if unknown
+ * @param flowUnit the unit of flow columns without one in the header
  */
 public record LogHints(
         @Nullable ZoneId zone,
@@ -25,14 +25,14 @@ public record LogHints(
         @Nullable Counts counts,
         double pulsesPerL,
         @Nullable Unit flowUnit) {
-    /** Nothing said. */
+    /** No hints. */
     public static final LogHints NONE = new LogHints(null, null, null, 0, null, Double.NaN, null);
 
-    /** What a volume or a number of pulses counts from. */
+    /** The start that a volume or a number of pulses counts from. */
     public enum Counts {
-        /** From the record before. */
+        /** Since the previous record. */
         SINCE_LAST("since_last"),
-        /** From some start, rising all the time. */
+        /** A running total. */
         TOTAL("total");
 
         private final String word;
@@ -47,7 +47,7 @@ public record LogHints(
         }
     }
 
-    /** The order in which a date is written in figures. */
+    /** The order of the parts of a numeric date. */
     public enum DateOrder {
         MONTH_DAY_YEAR("month-day-year"),
         DAY_MONTH_YEAR("day-month-year"),

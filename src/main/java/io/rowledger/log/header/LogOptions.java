@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What the rig file says about the logs.
+ * The rig file's information about the logs.
  *
  * @param columns quantity (as in the contract, a unit in brackets allowed) to the header in the log
- * @param productKeys keys of the rig file; empty where there is no rig file yet
- * @param rowsExpected outlets of the rig; 0 where there is no rig file yet
- * @param hints what the logs leave open
+ * @param productKeys keys of the rig file; empty without a rig file
+ * @param rowsExpected outlets of the rig; 0 without a rig file
+ * @param hints facts that the logs do not show
  */
 public record LogOptions(Map<String, String> columns, List<String> productKeys, int rowsExpected, LogHints hints) {
     /** Copies the collections. */
@@ -19,12 +19,12 @@ public record LogOptions(Map<String, String> columns, List<String> productKeys, 
         productKeys = List.copyOf(productKeys);
     }
 
-    /** For logs that leave nothing open. */
+    /** Options without hints. */
     public LogOptions(Map<String, String> columns, List<String> productKeys, int rowsExpected) {
         this(columns, productKeys, rowsExpected, LogHints.NONE);
     }
 
-    /** For a look at a log without a rig file. */
+    /** Options without a rig file. */
     public static LogOptions unknownRig() {
         return new LogOptions(Map.of(), List.of(), 0);
     }

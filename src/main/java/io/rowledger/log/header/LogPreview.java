@@ -6,20 +6,20 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What is known of a file once its header and first records are read: from it is decided how the others are.
+ * The header and first records of a file, from which its formats are detected.
  *
  * @param file the file as given
- * @param plan what its columns are
- * @param first its first records
+ * @param plan the columns
+ * @param first the first records
  * @param mark the decimal mark
- * @param hints what the rig file says
+ * @param hints facts from the rig file
  */
 public record LogPreview(String file, ColumnPlan plan, List<Line> first, char mark, LogHints hints) {
     public LogPreview {
         first = List.copyOf(first);
     }
 
-    /** What stands in a column, blanks cut and empty fields left out. */
+    /** Returns the non-empty values of a column, stripped. */
     public List<String> texts(int column) {
         List<String> texts = new ArrayList<>();
         for (Line line : first) {
@@ -31,7 +31,7 @@ public record LogPreview(String file, ColumnPlan plan, List<Line> first, char ma
         return texts;
     }
 
-    /** A message about a column of the first record. */
+    /** Starts a refusal about a column of the first record. */
     public UnusableInputException found(ColumnPlan.Column column, String found) {
         return UnusableInputException.found(found)
                 .inFile(file)

@@ -4,7 +4,7 @@ import io.rowledger.units.Dimension;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** A quantity a log can have a column for, with the names it goes by. */
+/** A quantity that a log can have a column for, with the column names recognized for it. */
 public enum LogQuantity {
     TIME(
             "time",
@@ -154,7 +154,7 @@ public enum LogQuantity {
             Per.PRODUCT,
             "flowtotal totalflow mainflow totalflowrate totalmeter mainflowrate bulkflow barflow flowratetotal");
 
-    /** What there is one column of. */
+    /** How often a log can have the column. */
     enum Per {
         LOG,
         PRODUCT,
@@ -188,18 +188,18 @@ public enum LogQuantity {
         this.weakNames = weakNames;
     }
 
-    /** The name the contract gives it, without row number and unit. */
+    /** Returns the canonical column name, without row number and unit. */
     public String canonical() {
         return canonical;
     }
 
-    /** What its figures measure; null for states, digits and ratios. */
+    /** Returns the dimension of its values; null for states, digits and ratios. */
     @Nullable
     public Dimension dimension() {
         return dimension;
     }
 
-    /** The unit where the header has none: null where one must be written, empty where there is none to write. */
+    /** Returns the default unit: null if the header must have one, empty if there is no unit. */
     @Nullable
     String impliedUnit() {
         return impliedUnit;
@@ -209,27 +209,27 @@ public enum LogQuantity {
         return per;
     }
 
-    /** Names it goes by, in lower case without separators. */
+    /** Returns the recognized names, normalized by {@link ColumnName#plain}. */
     List<String> names() {
         return List.of(names.split(" ", -1));
     }
 
-    /** Names that also mean something else: they count only where the log has no column by one of the others. */
+    /** Returns ambiguous names, used only if the log has no column with one of {@link #names}. */
     List<String> weakNames() {
         return weakNames.isEmpty() ? List.of() : List.of(weakNames.split(" ", -1));
     }
 
-    /** True where the column belongs to one product. */
+    /** Returns true for columns of one product. */
     boolean ofProduct() {
         return this == TARGET || this == FLOW_TOTAL || metersFlow();
     }
 
-    /** True where the column holds small whole numbers: states and the fix digit. */
+    /** Returns true for states and the fix digit: small whole numbers. */
     public boolean isState() {
         return this == DOWN || this == ON || this == FIX;
     }
 
-    /** True where the column only helps to read another one and has no place in the table. */
+    /** Returns true for a column that only helps to read another one and is not in the table. */
     public boolean isHelper() {
         return this == DATE
                 || this == GPS_WEEK
@@ -239,17 +239,17 @@ public enum LogQuantity {
                 || this == ROW;
     }
 
-    /** True for a row's flow, however it is written. */
+    /** Returns true for a flow, volume or pulse count of an outlet. */
     boolean metersFlow() {
         return this == FLOW || isVolume() || isCount();
     }
 
-    /** True for a row's volume, since the last record or in all. */
+    /** Returns true for a volume of an outlet. */
     boolean isVolume() {
         return this == VOLUME || this == VOLUME_SINCE_LAST || this == VOLUME_TOTAL;
     }
 
-    /** True for the pulses of a row's meter. */
+    /** Returns true for a pulse count of an outlet. */
     public boolean isCount() {
         return this == COUNT || this == COUNT_SINCE_LAST || this == COUNT_TOTAL;
     }

@@ -18,17 +18,17 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A log with a line per row and time, given as one with a column per row: the lines of one time become one. Lines of one
- * time stand together; a log sorted by row is refused.
+ * Converts long format (one line per row and time) to wide format (one column per row). The lines of one time must be
+ * adjacent; a log sorted by row is refused.
  */
 public final class LongFormatLines implements Lines {
-    /** Lines looked at to learn how many rows there are. */
+    /** Lines examined to find the number of rows. */
     private static final int FIRST_LINES = 2000;
 
     private static final Pattern ROW_WORD =
             Pattern.compile("(?i)(row|outlet|knife|nozzle|section|channel|coulter|meter)");
 
-    /** "Row 3", "R03": the number with a word before it. */
+    /** "Row 3", "R03": a number after a word. */
     private static final Pattern ROW_NAMED = Pattern.compile(
             "(?i)\\s*(?:row|outlet|knife|nozzle|section|channel|coulter|meter|r)\\W{0,3}0*(\\d{1,3})\\s*");
 
@@ -80,7 +80,7 @@ public final class LongFormatLines implements Lines {
 
     private record Shape(int rowIndex, List<Integer> perRow, List<Integer> key, List<Integer> place) {}
 
-    /** The log as one with a column per row, or null where it is one already. */
+    /** Returns the log in wide format, or null if it is not in long format. */
     public static @Nullable LongFormatLines of(String file, Headers headers, Lines lines, LogOptions options) {
         Shape shape = shape(headers.names(), options);
         return shape == null ? null : new LongFormatLines(file, lines, shape, headers.names(), options);
@@ -96,28 +96,28 @@ public final class LongFormatLines implements Lines {
             String header = names.get(i);
             Optional<ColumnName> name = chosen(header, options).or(() -> ColumnName.of(header));
             if (name.isPresent()) {
-                LogQuantity measured = name.get().role().measured();
-                if (measured.metersFlow()
+                LogQuantity quantity = name.get().role().quantity();
+                if (quantity.metersFlow()
                         && name.get().role().row() > 0
                         && !name.get().weak()) {
                     return null;
                 }
-                row = measured == LogQuantity.ROW && row < 0 ? i : row;
-                boolean time = measured == LogQuantity.TIME
-                        || measured == LogQuantity.DATE
-                        || measured == LogQuantity.GPS_WEEK
-                        || measured == LogQuantity.TIME_OF_WEEK;
+                row = quantity == LogQuantity.ROW && row < 0 ? i : row;
+                boolean time = quantity == LogQuantity.TIME
+                        || quantity == LogQuantity.DATE
+                        || quantity == LogQuantity.GPS_WEEK
+                        || quantity == LogQuantity.TIME_OF_WEEK;
                 if (time) {
                     key.add(i);
                 }
-                if (measured == LogQuantity.LAT || measured == LogQuantity.LON) {
+                if (quantity == LogQuantity.LAT || quantity == LogQuantity.LON) {
                     place.add(i);
                 }
             } else {
                 Optional<ColumnName> numbered = ColumnName.of(numbered(names.get(i), 1));
                 if (numbered.isPresent() && numbered.get().role().row() == 1) {
                     perRow.add(i);
-                    flow |= numbered.get().role().measured().metersFlow();
+                    flow |= numbered.get().role().quantity().metersFlow();
                 }
             }
         }
@@ -133,7 +133,7 @@ public final class LongFormatLines implements Lines {
         return Optional.empty();
     }
 
-    /** A header with a row's number in it: "row 3 flow [gal/min]". */
+    /** Returns the header with a row number inserted: "row 3 flow [gal/min]". */
     private static String numbered(String header, int row) {
         int dot = header.indexOf('.');
         String product = dot > 0 ? header.substring(0, dot + 1) : "";
@@ -146,7 +146,7 @@ public final class LongFormatLines implements Lines {
                         : "row " + number + " " + name);
     }
 
-    /** Reads the first lines and returns the highest row number among them. */
+    /** Buffers the first lines and returns their highest row number. */
     private int lookAhead() {
         TreeSet<Integer> numbers = new TreeSet<>();
         int alone = 0;
@@ -174,17 +174,16 @@ public final class LongFormatLines implements Lines {
         }
         boolean oneRow = first.size() == FIRST_LINES && numbers.size() == 1;
         if ((numbers.size() > 1 || oneRow) && 2 * alone > groups && groups > 2) {
-            throw UnusableInputException.found(
-                            "a line for each row, sorted by row: neighboring lines are of different times")
+            throw UnusableInputException.found("a line for each row, sorted by row instead of by time")
                     .inFile(file)
                     .atLine(first.getFirst().number())
-                    .expected("the lines of one time one after the other")
+                    .expected("all lines of one time together")
                     .hint("sort the file by time, then by row, and save it again");
         }
         return numbers.isEmpty() ? 1 : numbers.last();
     }
 
-    /** The line's row number; 0 where there is none, as on a line that is no record. */
+    /** Returns the row number of a line; 0 if it has none (not a record). */
     private int row(Line line) {
         if (line.fields().length < width) {
             return 0;
@@ -197,8 +196,7 @@ public final class LongFormatLines implements Lines {
                     .inFile(file)
                     .atLine(line.number())
                     .expected("rows numbered from 1 at the left")
-                    .hint(
-                            "raise the row number in each line by one; where 0 stands for the whole bar, take its lines out");
+                    .hint("add one to each row number; if 0 is the whole bar, delete its lines");
         }
         return row >= 1 && row <= 999 && row == Math.rint(row) ? (int) row : 0;
     }
@@ -212,7 +210,7 @@ public final class LongFormatLines implements Lines {
         return true;
     }
 
-    /** Headers of the log it is read as. */
+    /** Returns the headers in wide format. */
     public List<String> headers() {
         return headers;
     }
@@ -243,7 +241,7 @@ public final class LongFormatLines implements Lines {
         return new Line(wide, start.number());
     }
 
-    /** Fills in a row's fields; false where the row is there already, so that another record begins. */
+    /** Stores the fields of a row; returns false if the row is already there, so that a new record begins. */
     private boolean put(String[] wide, Line line, int row) {
         if (row > rows) {
             throw UnusableInputException.found("row " + row + ", where the lines before have rows up to " + rows)
@@ -263,7 +261,7 @@ public final class LongFormatLines implements Lines {
         return true;
     }
 
-    /** A row of the rig without a line in the whole file is no row that stood still, as a column that is missing. */
+    /** Refuses a log that has no line at all for some row of the rig, as it would a missing column. */
     private void missing() {
         List<String> never = new ArrayList<>();
         for (int row = 1; row <= rowsOfRig; row++) {

@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 
-/** Lines among the records that are none: comments, the header once more, a line of totals at the end. */
+/** Non-data lines: comments, repeated headers, totals. */
 public final class NonDataLines {
     private static final Set<String> TOTALS =
             Set.of("total", "totals", "sum", "sums", "average", "averages", "mean", "grand total", "end", "summary");
-    /** So many headers in one line make a line of column names. */
+    /** Fewest known names in a line of column names. */
     private static final int NAMES = 3;
 
     private final String file;
@@ -25,7 +25,7 @@ public final class NonDataLines {
         this.plan = plan;
     }
 
-    /** Cheap: true where a line may be none of the records. */
+    /** Returns true if the line may be a non-data line (cheap check). */
     public boolean mayBe(String[] fields) {
         if (fields.length == 0) {
             return false;
@@ -49,7 +49,7 @@ public final class NonDataLines {
         return c != ' ' && c != '-' && (c < '0' || c > '9');
     }
 
-    /** Takes the line if it is no record; {@code records} have been read so far. */
+    /** Consumes a non-data line; returns false for a record. {@code records} is the number of records read so far. */
     public boolean take(String[] fields, int line, int records) {
         String first = fields[0].strip();
         if (first.startsWith("//") || first.startsWith("#") || (first.startsWith(";") && fields[0].startsWith(";"))) {
@@ -72,7 +72,7 @@ public final class NonDataLines {
                     .inFile(file)
                     .atLine(line)
                     .expected("one header, or the same one again")
-                    .hint("cut the file before that line and give the parts as files of their own");
+                    .hint("cut the file before that line and give the parts as separate files");
         }
         return false;
     }
@@ -90,7 +90,7 @@ public final class NonDataLines {
         return true;
     }
 
-    /** The units below a header that stands there once more. */
+    /** Returns true for a line of units below a repeated header. */
     private boolean isUnits(String[] fields) {
         return headers > 0 && Headers.isUnits(fields);
     }
@@ -115,27 +115,27 @@ public final class NonDataLines {
 
     private boolean isOtherHeader(String[] fields) {
         for (ColumnPlan.Column column : plan.columns()) {
-            LogQuantity measured = column.role().measured();
-            boolean figure = measured == LogQuantity.LAT || measured == LogQuantity.LON || measured == LogQuantity.FLOW;
-            if (figure && column.index() < fields.length && startsWithFigure(fields[column.index()])) {
+            LogQuantity quantity = column.role().quantity();
+            boolean figure = quantity == LogQuantity.LAT || quantity == LogQuantity.LON || quantity == LogQuantity.FLOW;
+            if (figure && column.index() < fields.length && startsNumeric(fields[column.index()])) {
                 return false;
             }
         }
         return Headers.known(fields) >= NAMES;
     }
 
-    private static boolean startsWithFigure(String text) {
+    private static boolean startsNumeric(String text) {
         String stripped = text.strip();
         char c = stripped.isEmpty() ? 'x' : stripped.charAt(0);
         return (c >= '0' && c <= '9') || c == '-' || c == '+' || c == '.';
     }
 
-    /** How many records stood before each further header. */
+    /** Returns the number of records before each repeated header. */
     public List<Integer> partStarts() {
         return partStarts;
     }
 
-    /** What was passed over, a sentence each. */
+    /** Returns notes about the lines skipped. */
     public List<String> notes() {
         List<String> notes = new ArrayList<>();
         if (headers > 0) {

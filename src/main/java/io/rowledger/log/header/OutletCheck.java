@@ -6,14 +6,14 @@ import java.util.Locale;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 
-/** Whether the flow columns are those of the rig: one for each outlet of each product, numbered from 1. */
+/** Checks the flow columns against the rig: one per outlet and product, numbered from 1. */
 final class OutletCheck {
-    /** A flow column as it is named where counting starts at 0. */
+    /** A flow column of row 0. */
     private static final Pattern FROM_ZERO = Pattern.compile("(?:[a-z0-9]+\\.)?(?:row0+flow.*|flow0+(?:\\D.*)?)");
 
     private OutletCheck() {}
 
-    /** Number of outlets, from the rig where there is one, else the highest number among the flow columns. */
+    /** Returns the number of outlets: the rig's, or without a rig the highest number among the flow columns. */
     static int outlets(
             ColumnPlan.Place place,
             List<String> headers,
@@ -22,24 +22,23 @@ final class OutletCheck {
             LogOptions options) {
         int highest = 0;
         for (ColumnPlan.Column column : columns) {
-            if (column.role().measured() == LogQuantity.FLOW) {
+            if (column.role().quantity() == LogQuantity.FLOW) {
                 highest = Math.max(highest, column.role().row());
             }
         }
         for (String header : headers) {
             if (FROM_ZERO.matcher(ColumnName.plain(header)).matches()) {
-                throw place.found("an outlet numbered 0")
+                throw place.found("a row numbered 0")
                         .atColumn(header)
-                        .expected("outlets numbered from 1 at the left")
-                        .hint("raise the number in each header of a row by one");
+                        .expected("rows numbered from 1 at the left")
+                        .hint("add one to the row number in each header");
             }
         }
         if (highest == 0) {
             String key =
                     options.productKeys().size() > 1 ? options.productKeys().get(0) + "." : "";
-            throw place.found("no column for the flow of an outlet")
-                    .expected(
-                            "a column for each outlet, " + key + "flow_01[gal/min] at the left and so on to the right")
+            throw place.found("no column for the flow of a row")
+                    .expected("a column for each row, " + key + "flow_01[gal/min] at the left and so on to the right")
                     .hint("name the flow columns " + key + "flow_01[gal/min], " + key
                             + "flow_02[gal/min] ..., with the unit they are in");
         }
@@ -47,7 +46,7 @@ final class OutletCheck {
             for (String product : products) {
                 check(place, columns, product, options.rowsExpected(), products.size() > 1);
             }
-            strayRows(place, columns, options.rowsExpected());
+            rowsBeyondRig(place, columns, options.rowsExpected());
             return options.rowsExpected();
         }
         return highest;
@@ -57,7 +56,7 @@ final class OutletCheck {
             ColumnPlan.Place place, List<ColumnPlan.Column> columns, String product, int rows, boolean several) {
         TreeSet<Integer> found = new TreeSet<>();
         for (ColumnPlan.Column column : columns) {
-            if (column.role().measured() == LogQuantity.FLOW
+            if (column.role().quantity() == LogQuantity.FLOW
                     && column.role().product().equals(product)) {
                 found.add(column.role().row());
             }
@@ -89,7 +88,7 @@ final class OutletCheck {
         }
     }
 
-    private static void strayRows(ColumnPlan.Place place, List<ColumnPlan.Column> columns, int rows) {
+    private static void rowsBeyondRig(ColumnPlan.Place place, List<ColumnPlan.Column> columns, int rows) {
         for (ColumnPlan.Column column : columns) {
             if (column.role().row() > rows) {
                 throw place.found(column.role().canonical() + " where the rig file has " + rows + " rows")

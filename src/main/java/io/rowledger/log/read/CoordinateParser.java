@@ -13,12 +13,12 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Positions that are not plain decimal degrees: degrees and minutes run together (NMEA 0183) or apart, with seconds, with
- * the hemisphere's letter in the field or in a column of its own.
+ * Parses positions that are not plain decimal degrees: degrees and minutes (NMEA 0183 or separated), seconds, hemisphere
+ * letters in the field or in a separate column.
  */
 final class CoordinateParser {
     private static final double MINUTES = 60;
-    /** From one degree on, degrees and minutes run together have three digits and more before the point. */
+    /** Smallest DDMM.mmmm value of one degree. */
     private static final double ONE_DEGREE = 100;
 
     private final ColumnPlan.Column lat;
@@ -28,58 +28,58 @@ final class CoordinateParser {
     private final boolean together;
     private final char mark;
 
-    private CoordinateParser(LogPreview sample, int latSide, int lonSide, boolean together) {
-        this.lat = column(sample, LogQuantity.LAT);
-        this.lon = column(sample, LogQuantity.LON);
+    private CoordinateParser(LogPreview preview, int latSide, int lonSide, boolean together) {
+        this.lat = column(preview, LogQuantity.LAT);
+        this.lon = column(preview, LogQuantity.LON);
         this.latSide = latSide;
         this.lonSide = lonSide;
         this.together = together;
-        this.mark = sample.mark();
+        this.mark = preview.mark();
     }
 
-    /** How positions are written; null where they are plain. */
-    static @Nullable CoordinateParser of(LogPreview sample) {
-        ColumnPlan.Column lat = column(sample, LogQuantity.LAT);
-        ColumnPlan.Column lon = column(sample, LogQuantity.LON);
-        int latSide = side(sample, LogQuantity.LAT_SIDE, "NS");
-        int lonSide = side(sample, LogQuantity.LON_SIDE, "EW");
+    /** Returns the parser for the file; null for plain decimal degrees. */
+    static @Nullable CoordinateParser of(LogPreview preview) {
+        ColumnPlan.Column lat = column(preview, LogQuantity.LAT);
+        ColumnPlan.Column lon = column(preview, LogQuantity.LON);
+        int latSide = side(preview, LogQuantity.LAT_SIDE, "NS");
+        int lonSide = side(preview, LogQuantity.LON_SIDE, "EW");
         boolean sides = latSide >= 0 && lonSide >= 0;
-        boolean letters = hasMarks(sample, lat) || hasMarks(sample, lon);
+        boolean letters = hasMarks(preview, lat) || hasMarks(preview, lon);
         boolean form =
                 lat.unit().equals(FormatUnits.DEGREES_MINUTES) || lon.unit().equals(FormatUnits.DEGREES_MINUTES);
-        boolean together = form || isTogether(sample, lat, lon);
+        boolean together = form || isTogether(preview, lat, lon);
         if (together && !form && !sides && !letters) {
-            throw ask(sample, lat, lon);
+            throw ask(preview, lat, lon);
         }
         if (!sides && !letters && !form) {
             return null;
         }
-        return new CoordinateParser(sample, sides ? latSide : -1, sides ? lonSide : -1, together);
+        return new CoordinateParser(preview, sides ? latSide : -1, sides ? lonSide : -1, together);
     }
 
-    private static ColumnPlan.Column column(LogPreview sample, LogQuantity measured) {
-        ColumnPlan.Column column = sample.plan().find(measured);
+    private static ColumnPlan.Column column(LogPreview preview, LogQuantity quantity) {
+        ColumnPlan.Column column = preview.plan().find(quantity);
         if (column == null) {
             throw new IllegalStateException("a plan has a position");
         }
         return column;
     }
 
-    /** The column with the hemisphere's letter, or -1 where what stands there is none. */
-    private static int side(LogPreview sample, LogQuantity measured, String letters) {
-        ColumnPlan.Column column = sample.plan().find(measured);
+    /** Returns the index of the hemisphere column, or -1 if the column holds no hemisphere letters. */
+    private static int side(LogPreview preview, LogQuantity quantity, String letters) {
+        ColumnPlan.Column column = preview.plan().find(quantity);
         if (column == null) {
             return -1;
         }
-        List<String> texts = sample.texts(column.index());
+        List<String> texts = preview.texts(column.index());
         boolean all = !texts.isEmpty()
                 && texts.stream().allMatch(t -> letters.indexOf(Character.toUpperCase(t.charAt(0))) >= 0);
         return all ? column.index() : -1;
     }
 
-    /** A hemisphere's letter, a sign of degrees or a blank between figures. */
-    private static boolean hasMarks(LogPreview sample, ColumnPlan.Column column) {
-        for (String text : sample.texts(column.index())) {
+    /** Returns true if a value has a hemisphere letter, a degree sign or a space between numbers. */
+    private static boolean hasMarks(LogPreview preview, ColumnPlan.Column column) {
+        for (String text : preview.texts(column.index())) {
             if (text.matches("(?s).*\\d.*")
                     && text.matches("(?is)[-+\u2212\\d.,\\s\u00b0\u00ba\ufffd'\"\u2032\u2033\u2019\u201dnsewd:]*")
                     && text.matches("(?is).*([nsew\u00b0\u00ba\ufffd]|\\d\\s+\\d).*")) {
@@ -89,13 +89,13 @@ final class CoordinateParser {
         return false;
     }
 
-    /** True where no degrees could be as large and all figures could be degrees and minutes run together. */
-    private static boolean isTogether(LogPreview sample, ColumnPlan.Column lat, ColumnPlan.Column lon) {
+    /** Returns true if a value is too large for degrees and all values can be DDMM.mmmm. */
+    private static boolean isTogether(LogPreview preview, ColumnPlan.Column lat, ColumnPlan.Column lon) {
         boolean beyond = false;
         boolean any = false;
-        for (Line line : sample.first()) {
-            double y = figure(line, lat, sample.mark());
-            double x = figure(line, lon, sample.mark());
+        for (Line line : preview.first()) {
+            double y = figure(line, lat, preview.mark());
+            double x = figure(line, lon, preview.mark());
             if (Double.isNaN(x) || Double.isNaN(y) || (x == 0 && y == 0)) {
                 continue;
             }
@@ -113,7 +113,7 @@ final class CoordinateParser {
         return any && beyond;
     }
 
-    /** The size of the one figure in a field, letters and sign left aside. */
+    /** Returns the absolute value of the number in a field, ignoring letters. */
     private static double figure(Line line, ColumnPlan.Column column, char mark) {
         if (column.index() >= line.fields().length) {
             return Double.NaN;
@@ -122,23 +122,23 @@ final class CoordinateParser {
         return NumberParser.parse(text, mark);
     }
 
-    private static UnusableInputException ask(LogPreview sample, ColumnPlan.Column lat, ColumnPlan.Column lon) {
-        String latText = sample.texts(lat.index()).get(0);
-        String lonText = sample.texts(lon.index()).get(0);
-        double y = NumberParser.parse(latText, sample.mark());
-        double x = NumberParser.parse(lonText, sample.mark());
-        return sample.found(
+    private static UnusableInputException ask(LogPreview preview, ColumnPlan.Column lat, ColumnPlan.Column lon) {
+        String latText = preview.texts(lat.index()).get(0);
+        String lonText = preview.texts(lon.index()).get(0);
+        double y = NumberParser.parse(latText, preview.mark());
+        double x = NumberParser.parse(lonText, preview.mark());
+        return preview.found(
                         lat,
                         String.format(
                                 Locale.ROOT,
-                                "\"%s\" beside \"%s\", which is latitude %.6f, longitude %.6f if degrees and minutes are "
-                                        + "run together, and no place on the globe if they are degrees; it could be "
-                                        + "meters of a map grid too",
+                                "\"%s\" beside \"%s\", which is latitude %.6f, longitude %.6f as "
+                                        + "degrees and minutes (ddmm.mmmm), and no place on the globe as degrees; it "
+                                        + "could also be meters of a map grid",
                                 latText,
                                 lonText,
                                 signed(y, split(y)),
                                 signed(x, split(x))))
-                .expected("degrees, or a word that they are degrees and minutes")
+                .expected("degrees, or a header that says degrees and minutes")
                 .hint("write columns: {\"lat[ddmm.mmmm]\": \"" + lat.header() + "\", \"lon[ddmm.mmmm]\": \""
                         + lon.header() + "\"} in the rig file for the first; export degrees WGS 84 for the second");
     }
@@ -154,12 +154,12 @@ final class CoordinateParser {
         return sign < 0 ? -size : size;
     }
 
-    /** Latitude in degrees; NaN where the fields hold none. */
+    /** Returns the latitude, degrees; NaN if the fields hold none. */
     double latDeg(String[] fields) {
         return degrees(fields[lat.index()], latSide < 0 ? "" : fields[latSide], 'N', 'S');
     }
 
-    /** Longitude in degrees; NaN where the fields hold none. */
+    /** Returns the longitude, degrees; NaN if the fields hold none. */
     double lonDeg(String[] fields) {
         return degrees(fields[lon.index()], lonSide < 0 ? "" : fields[lonSide], 'E', 'W');
     }
@@ -215,12 +215,12 @@ final class CoordinateParser {
         return whole ? figures.get(0) + minutes / MINUTES + seconds / (MINUTES * MINUTES) : Double.NaN;
     }
 
-    /** The quantities it reads beside the position. */
+    /** Returns the helper quantities it reads in addition to the position. */
     List<LogQuantity> helpers() {
         return latSide < 0 ? List.of() : List.of(LogQuantity.LAT_SIDE, LogQuantity.LON_SIDE);
     }
 
-    /** How it reads, for the table of columns. */
+    /** Returns a short description for the table of columns. */
     String remark() {
         String how = together ? "degrees and minutes run together" : "degrees as written";
         return latSide < 0 ? how : how + ", hemisphere from its own column";

@@ -3,7 +3,7 @@ package io.rowledger.log.read;
 import io.rowledger.log.source.LogSource;
 import java.util.EnumMap;
 
-/** Records left out of one file: how many for each reason, and the first line of each. */
+/** Number of records left out of one file per reason, with the first line of each. */
 public final class DropCount {
     private final EnumMap<DropReason, int[]> byReason = new EnumMap<>(DropReason.class);
 
@@ -24,12 +24,12 @@ public final class DropCount {
         return entry(reason)[0];
     }
 
-    /** Line of the first record dropped for the reason, 0 where there is none. */
+    /** Returns the line of the first record dropped for the reason, 0 if none was. */
     public int firstLine(DropReason reason) {
         return entry(reason)[1];
     }
 
-    /** The reason most records were dropped for. */
+    /** Returns the most frequent reason. */
     public DropReason most() {
         DropReason most = DropReason.UNREADABLE;
         for (DropReason reason : DropReason.values()) {

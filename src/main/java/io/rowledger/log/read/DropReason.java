@@ -2,7 +2,7 @@ package io.rowledger.log.read;
 
 import io.rowledger.log.source.LogSource;
 
-/** Why a record is left out; see {@link LogSource.Dropped}. */
+/** Reasons to leave a record out; see {@link LogSource.Dropped}. */
 public enum DropReason {
     NO_FIX("the receiver had no position"),
     DUPLICATE("same time stamp as the record before, or a time another file covers"),

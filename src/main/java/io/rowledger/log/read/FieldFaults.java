@@ -2,7 +2,7 @@ package io.rowledger.log.read;
 
 import org.jspecify.annotations.Nullable;
 
-/** Fields of one file that are not what their column should hold: how many in each column, and the first of them. */
+/** Counts the unreadable fields of one file per column and keeps the first of each. */
 public final class FieldFaults {
     private final int[] count;
     private final int[] firstLine;
@@ -10,9 +10,9 @@ public final class FieldFaults {
     private int raggedLines;
     private int firstRaggedLine;
     private int firstRaggedFields;
-    private int positionsOffTheGlobe;
-    private int firstOffTheGlobeLine;
-    private int onTheGlobeSwapped;
+    private int positionsOutOfRange;
+    private int firstOutOfRangeLine;
+    private int inRangeIfSwapped;
 
     FieldFaults(int columns) {
         count = new int[columns];
@@ -34,12 +34,12 @@ public final class FieldFaults {
         }
     }
 
-    void offTheGlobe(double latDeg, double lonDeg, int line) {
-        if (positionsOffTheGlobe++ == 0) {
-            firstOffTheGlobeLine = line;
+    void outOfRange(double latDeg, double lonDeg, int line) {
+        if (positionsOutOfRange++ == 0) {
+            firstOutOfRangeLine = line;
         }
         if (Math.abs(lonDeg) <= 90 && Math.abs(latDeg) <= 180) {
-            onTheGlobeSwapped++;
+            inRangeIfSwapped++;
         }
     }
 
@@ -68,16 +68,16 @@ public final class FieldFaults {
         return firstRaggedFields;
     }
 
-    public int positionsOffTheGlobe() {
-        return positionsOffTheGlobe;
+    public int positionsOutOfRange() {
+        return positionsOutOfRange;
     }
 
-    public int firstOffTheGlobeLine() {
-        return firstOffTheGlobeLine;
+    public int firstOutOfRangeLine() {
+        return firstOutOfRangeLine;
     }
 
-    /** Positions that would be on the globe if latitude and longitude were swapped. */
-    public int onTheGlobeSwapped() {
-        return onTheGlobeSwapped;
+    /** Returns the number of positions that would be in range if latitude and longitude were swapped. */
+    public int inRangeIfSwapped() {
+        return inRangeIfSwapped;
     }
 }

@@ -9,12 +9,12 @@ import io.rowledger.log.time.TimestampReader;
 import java.util.ArrayList;
 import java.util.List;
 
-/** One log file, read and cleaned: its columns, where they came from and what was found on the way. */
+/** One log file after reading and cleaning: columns, counts and notes. */
 public final class FileLog {
     private final String name;
     private final String form;
     private final String shape;
-    private final LogPreview sample;
+    private final LogPreview preview;
     private final RecordReader reader;
     private final DropCount drops;
     private final List<String> notes = new ArrayList<>();
@@ -24,30 +24,30 @@ public final class FileLog {
     /**
      * A file as read.
      *
-     * @param form how it is packed and written, for a person
-     * @param shape what a line of it is, for a person
+     * @param form packing, character set and delimiter in words
+     * @param shape what one line holds, in words
      */
-    FileLog(String name, String form, String shape, LogPreview sample, RecordReader reader, DropCount drops) {
+    FileLog(String name, String form, String shape, LogPreview preview, RecordReader reader, DropCount drops) {
         this.name = name;
         this.form = form;
         this.shape = shape;
-        this.sample = sample;
+        this.preview = preview;
         this.reader = reader;
         this.drops = drops;
     }
 
-    /** Says of each column where it came from, where a header alone does not tell. */
-    public void comesFrom(List<String> each) {
+    /** Sets the origin of each column, for formats whose header does not show it (task data). */
+    public void setOrigins(List<String> each) {
         origins = List.copyOf(each);
     }
 
-    /** Keeps the digest of the file, once the whole of it is read. */
+    /** Sets the SHA-256 of the file. */
     public void digest(String digest) {
         sha256 = digest;
     }
 
-    public LogPreview sample() {
-        return sample;
+    public LogPreview preview() {
+        return preview;
     }
 
     public String name() {
@@ -58,17 +58,17 @@ public final class FileLog {
         return form;
     }
 
-    /** What a line of it is. */
+    /** Returns what one line holds, in words. */
     public String shape() {
         return shape;
     }
 
     public char mark() {
-        return sample.mark();
+        return preview.mark();
     }
 
     public ColumnPlan plan() {
-        return sample.plan();
+        return preview.plan();
     }
 
     public RecordReader reader() {
@@ -91,31 +91,31 @@ public final class FileLog {
         return new LogSource(name, sha256, reader.records(), log().records, drops.total());
     }
 
-    /** The states of a quantity, or an empty array. */
-    public byte[] states(LogQuantity measured) {
+    /** Returns the states of a quantity, or an empty array. */
+    public byte[] states(LogQuantity quantity) {
         for (int k = 0; k < reader.stateColumns().size(); k++) {
-            if (reader.stateColumns().get(k).role().measured() == measured) {
+            if (reader.stateColumns().get(k).role().quantity() == quantity) {
                 return log().states[k];
             }
         }
         return new byte[0];
     }
 
-    /** The column of a quantity the machine has once, or an empty array. */
-    public double[] numbers(LogQuantity measured) {
+    /** Returns the first column of a quantity, or an empty array. */
+    public double[] numbers(LogQuantity quantity) {
         for (int k = 0; k < reader.numberColumns().size(); k++) {
-            if (reader.numberColumns().get(k).role().measured() == measured) {
+            if (reader.numberColumns().get(k).role().quantity() == quantity) {
                 return log().numbers[k];
             }
         }
         return new double[0];
     }
 
-    /** How each column was understood, in the order of the file. */
-    public List<ColumnSense> senses() {
-        List<ColumnSense> senses = new ArrayList<>();
+    /** Returns the meaning of each column, in the order of the file. */
+    public List<ColumnMeaning> columnMeanings() {
+        List<ColumnMeaning> senses = new ArrayList<>();
         for (int i = 0; i < plan().headers().size(); i++) {
-            List<String> texts = sample.texts(i);
+            List<String> texts = preview.texts(i);
             String text = texts.isEmpty() ? "" : texts.get(0);
             String quantity = "";
             String unit = "";
@@ -123,35 +123,35 @@ public final class FileLog {
             for (ColumnPlan.Column column : plan().columns()) {
                 if (column.index() == i && isUsed(column)) {
                     Role role = column.role();
-                    boolean counted = role.measured() == LogQuantity.FLOW;
+                    boolean counted = role.quantity() == LogQuantity.FLOW;
                     quantity = (counted ? new Role(column.written(), role.product(), role.row()) : role).canonical();
                     unit = column.unit();
                     remark = remark(column);
                 }
             }
             String origin = i < origins.size() ? origins.get(i) : "";
-            senses.add(new ColumnSense(
+            senses.add(new ColumnMeaning(
                     name, plan().headers().get(i), quantity, unit, text, remark.isEmpty() ? origin : remark));
         }
         return senses;
     }
 
     private boolean isUsed(ColumnPlan.Column column) {
-        LogQuantity measured = column.role().measured();
-        TimestampReader clock = reader.clock();
-        CoordinateParser places = reader.places();
-        return !measured.isHelper()
-                || (clock != null && clock.helpers().contains(measured))
-                || (places != null && places.helpers().contains(measured));
+        LogQuantity quantity = column.role().quantity();
+        TimestampReader clock = reader.timestampReader();
+        CoordinateParser places = reader.coordinates();
+        return !quantity.isHelper()
+                || (clock != null && clock.helpers().contains(quantity))
+                || (places != null && places.helpers().contains(quantity));
     }
 
     private String remark(ColumnPlan.Column column) {
-        TimestampReader clock = reader.clock();
-        CoordinateParser places = reader.places();
-        return switch (column.role().measured()) {
+        TimestampReader clock = reader.timestampReader();
+        CoordinateParser places = reader.coordinates();
+        return switch (column.role().quantity()) {
             case TIME, TIME_OF_WEEK -> clock != null ? clock.remark() : timeRemark();
             case LAT, LON -> places == null ? "" : places.remark();
-            case FLOW -> TotalizerFlow.remark(column, sample.hints());
+            case FLOW -> TotalizerFlow.remark(column, preview.hints());
             case DATE, GPS_WEEK -> "read with the time";
             case LAT_SIDE, LON_SIDE -> "read with the position";
             default -> "";
@@ -159,6 +159,6 @@ public final class FileLog {
     }
 
     private String timeRemark() {
-        return reader.timesWithoutZone() > 0 ? "no zone: taken as UTC" : "";
+        return reader.zonelessTimes() > 0 ? "no zone: taken as UTC" : "";
     }
 }

@@ -24,16 +24,16 @@ import java.util.List;
 import java.util.function.IntFunction;
 import org.apache.commons.csv.CSVParser;
 
-/** Reads one log file from its bytes to clean columns. */
+/** Reads one log file into columns. */
 public final class LogFileReader {
-    /** Enough for a header of several hundred columns and a record. */
+    /** Characters examined: a header of several hundred columns and a record fit. */
     private static final int SNIFF_CHARS = 1 << 15;
-    /** Records looked at before the decimal mark is decided. */
+    /** Records examined to detect the formats. */
     private static final int SNIFF_RECORDS = 100;
 
     private LogFileReader() {}
 
-    /** The file's usable records, or the message why it has none. */
+    /** Reads a file; throws if it can't be used. */
     public static FileLog read(Path path, LogOptions options) {
         CSVParser parser = null;
         try (LogFile file = new LogFile(path)) {
@@ -67,9 +67,9 @@ public final class LogFileReader {
     }
 
     /**
-     * Reads the lines below a header, the first of them twice: what they hold decides how all are read.
+     * Reads the lines below a header. The first ones are read twice: they decide the formats.
      *
-     * @param form how the file is packed and written, for a person, by its decimal mark
+     * @param form decimal mark to a description of packing and delimiter
      */
     public static FileLog records(
             String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
@@ -88,12 +88,12 @@ public final class LogFileReader {
             throw UnusableInputException.found("column names but no records")
                     .inFile(name)
                     .atLine(plan.headerLine())
-                    .expected("a record for each position below them")
-                    .hint("export the log again; this one was closed before anything was recorded");
+                    .expected("records below them")
+                    .hint("export the log again; this one is empty");
         }
-        LogPreview sample = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options.hints());
+        LogPreview preview = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options.hints());
         DropCount drops = new DropCount();
-        RecordReader reader = new RecordReader(sample, drops);
+        RecordReader reader = new RecordReader(preview, drops);
         for (Line each : first) {
             reader.read(each.fields(), each.number());
         }
@@ -109,7 +109,7 @@ public final class LogFileReader {
         String shape = lines instanceof LongFormatLines
                 ? "a line for each row and time, put side by side below"
                 : "a line for each time";
-        return new FileLog(name, form.apply(sample.mark()), shape, sample, reader, drops);
+        return new FileLog(name, form.apply(preview.mark()), shape, preview, reader, drops);
     }
 
     private static String start(LogFile file, Reader text) throws IOException {

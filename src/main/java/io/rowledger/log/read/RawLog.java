@@ -3,31 +3,33 @@ package io.rowledger.log.read;
 import java.util.Arrays;
 
 /**
- * The readable records of one file as growing columns, in file order, before cleaning. One index counts them all; a
- * record is written into its slot and counted by {@link #accept}.
+ * The readable records of one file as growing columns, in file order. {@link RecordReader} writes a record into slot
+ * {@link #records} of every column and counts it with {@link #accept}. The fields are public because the reader and the
+ * cleaning steps work on whole columns of millions of records in tight loops; nothing outside the log packages sees this
+ * class.
  */
 public final class RawLog {
-    private static final int FIRST_CAPACITY = 4096;
+    private static final int INITIAL_CAPACITY = 4096;
 
     public int records;
-    public double[] timeS = new double[FIRST_CAPACITY];
-    public double[] latDeg = new double[FIRST_CAPACITY];
-    public double[] lonDeg = new double[FIRST_CAPACITY];
-    public int[] line = new int[FIRST_CAPACITY];
-    /** True where the path is broken before the record. */
-    public boolean[] gapBefore = new boolean[FIRST_CAPACITY];
-    /** True where records were left out right before this one, and the bar was down in all of them. */
-    public boolean[] downBefore = new boolean[FIRST_CAPACITY];
+    public double[] timeS = new double[INITIAL_CAPACITY];
+    public double[] latDeg = new double[INITIAL_CAPACITY];
+    public double[] lonDeg = new double[INITIAL_CAPACITY];
+    public int[] line = new int[INITIAL_CAPACITY];
+    /** True if the path is broken before the record. */
+    public boolean[] gapBefore = new boolean[INITIAL_CAPACITY];
+    /** True if records were left out directly before this one and the bar was down in all of them. */
+    public boolean[] downBefore = new boolean[INITIAL_CAPACITY];
 
     public final double[][] numbers;
     public final byte[][] states;
 
     RawLog(int numberColumns, int stateColumns) {
-        numbers = new double[numberColumns][FIRST_CAPACITY];
-        states = new byte[stateColumns][FIRST_CAPACITY];
+        numbers = new double[numberColumns][INITIAL_CAPACITY];
+        states = new byte[stateColumns][INITIAL_CAPACITY];
     }
 
-    /** The median interval between records, s; 0 where there is one record or none. */
+    /** Returns the median interval between records, s; 0 for fewer than two records. */
     public double intervalS() {
         double[] steps = new double[Math.max(0, records - 1)];
         for (int i = 0; i < steps.length; i++) {
@@ -37,7 +39,7 @@ public final class RawLog {
         return steps.length == 0 ? 0 : steps[steps.length / 2];
     }
 
-    /** Counts the record just written and makes room for the next. */
+    /** Counts the record just written and grows the columns if needed. */
     void accept() {
         records++;
         if (records == timeS.length) {
@@ -45,7 +47,7 @@ public final class RawLog {
         }
     }
 
-    /** Keeps the records whose flag is set and drops the others from every column. */
+    /** Removes the records whose flag is not set from every column. */
     public void keep(boolean[] kept) {
         int to = 0;
         for (int from = 0; from < records; from++) {
@@ -78,7 +80,7 @@ public final class RawLog {
         records = to;
     }
 
-    /** Puts every column into another order: record i is the one that stood at {@code order[i]}. */
+    /** Reorders every column: record i becomes the one at {@code order[i]}. */
     public void arrange(int[] order) {
         timeS = arranged(timeS, order);
         latDeg = arranged(latDeg, order);
@@ -110,7 +112,7 @@ public final class RawLog {
         return arranged;
     }
 
-    /** Cuts every column to the records it has. */
+    /** Trims every column to the number of records. */
     public void trim() {
         resize(records);
     }

@@ -6,12 +6,12 @@ import java.util.concurrent.BlockingQueue;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Turns records into figures on a second thread while the first one takes the file apart: the two cost about the same
- * and the order of the records stays. Nothing else runs on that thread, so the result is the same as with one.
+ * Parses records on a second thread while the first one splits the file into fields: both cost about the same. One
+ * worker takes the batches in order, so the result equals that of one thread.
  */
 final class RecordPump implements AutoCloseable {
     private static final int BATCH_RECORDS = 512;
-    /** A few batches even out the two threads; more would only hold memory. */
+    /** Length of the queue, batches. */
     private static final int BATCHES = 4;
 
     private static final Batch END = new Batch();
@@ -35,7 +35,7 @@ final class RecordPump implements AutoCloseable {
         worker.start();
     }
 
-    /** Hands one record on. */
+    /** Queues one record. */
     void add(Line line) {
         batch.lines[batch.size++] = line;
         if (batch.size == BATCH_RECORDS) {
@@ -44,7 +44,7 @@ final class RecordPump implements AutoCloseable {
         }
     }
 
-    /** Waits until every record is read; passes on what went wrong on the other thread. */
+    /** Waits until every record is parsed; rethrows a failure of the worker. */
     void finish() {
         put(batch);
         close();
@@ -56,7 +56,7 @@ final class RecordPump implements AutoCloseable {
         }
     }
 
-    /** Ends the other thread, whether all went well or not. */
+    /** Stops the worker. */
     @Override
     public void close() {
         if (ended) {
@@ -84,8 +84,8 @@ final class RecordPump implements AutoCloseable {
         return new IllegalStateException("interrupted while reading a log");
     }
 
-    /** Takes batches until the end; after a failure it goes on taking them, so that the other thread never waits. */
-    @SuppressWarnings("ReferenceEquality") // END is one object, told apart from a batch that happens to be empty.
+    /** Takes batches until the end; after a failure it discards them so that the producer never blocks. */
+    @SuppressWarnings("ReferenceEquality") // END is a sentinel object, not an empty batch.
     private void drain() {
         try {
             for (Batch next = queue.take(); next != END; next = queue.take()) {

@@ -18,18 +18,17 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Turns the fields of one record after the other into figures in SI, or counts the record as left out. The hot loop of
- * reading: it makes no object of its own for a record (benchmark: {@code LogReadingBenchmark}).
+ * Parses the fields of each record into SI values, or counts the record as left out. This is the hot loop of reading: it
+ * allocates nothing per record (benchmark: {@code LogReadingBenchmark}).
  */
 public final class RecordReader {
-    /** What spreadsheets and controllers write where they have no figure. */
-    private static final Set<String> NO_FIGURE =
-            Set.of("", "-", "--", "nan", "na", "n/a", "null", "none", "nil", "#n/a");
+    /** Placeholders for missing values. */
+    private static final Set<String> MISSING = Set.of("", "-", "--", "nan", "na", "n/a", "null", "none", "nil", "#n/a");
 
     private static final Set<String> YES = Set.of("1", "true", "on", "yes", "t", "y", "down", "lowered", "1.0");
     private static final Set<String> NO = Set.of("0", "false", "off", "no", "f", "n", "up", "raised", "lifted", "0.0");
 
-    /** The NMEA 0183 quality digit of what some receivers write in words. */
+    /** NMEA 0183 quality digits of fix types in words. */
     private static final Map<String, Byte> FIX_WORDS = Map.ofEntries(
             Map.entry("no fix", (byte) 0),
             Map.entry("invalid", (byte) 0),
@@ -51,9 +50,9 @@ public final class RecordReader {
     private final RawLog log;
     private final DropCount drops;
     private final NonDataLines remarks;
-    /** Reads times that are not plain; null where they are. */
+    /** Null for plain times. */
     private final @Nullable TimestampReader clock;
-    /** Reads positions that are not plain; null where they are. */
+    /** Null for plain decimal degrees. */
     private final @Nullable CoordinateParser places;
 
     private final ColumnPlan.Column timeColumn;
@@ -76,31 +75,31 @@ public final class RecordReader {
     private boolean gapAtStart;
     private int records;
 
-    RecordReader(LogPreview sample, DropCount drops) {
-        this.plan = sample.plan();
-        this.mark = sample.mark();
-        this.remarks = new NonDataLines(sample.file(), plan);
+    RecordReader(LogPreview preview, DropCount drops) {
+        this.plan = preview.plan();
+        this.mark = preview.mark();
+        this.remarks = new NonDataLines(preview.file(), plan);
         this.drops = drops;
-        this.clock = TimestampFormatDetector.of(sample);
-        this.places = CoordinateParser.of(sample);
-        TotalizerFlow.settle(sample);
+        this.clock = TimestampFormatDetector.of(preview);
+        this.places = CoordinateParser.of(preview);
+        TotalizerFlow.requireHints(preview);
         this.timeColumn = plan.timeColumn();
         this.latColumn = need(LogQuantity.LAT);
         this.lonColumn = need(LogQuantity.LON);
         int fix = -1;
         int down = -1;
         for (ColumnPlan.Column column : plan.columns()) {
-            if (column.role().measured().isState()) {
-                if (column.role().measured() == LogQuantity.FIX) {
+            if (column.role().quantity().isState()) {
+                if (column.role().quantity() == LogQuantity.FIX) {
                     fix = stateColumns.size();
-                } else if (column.role().measured() == LogQuantity.DOWN) {
+                } else if (column.role().quantity() == LogQuantity.DOWN) {
                     down = stateColumns.size();
                 }
                 stateColumns.add(column);
             } else if (!column.equals(timeColumn)
                     && !column.equals(latColumn)
                     && !column.equals(lonColumn)
-                    && !column.role().measured().isHelper()) {
+                    && !column.role().quantity().isHelper()) {
                 numberColumns.add(column);
             }
         }
@@ -113,7 +112,7 @@ public final class RecordReader {
             ColumnPlan.Column column = numberColumns.get(k);
             numberIndex[k] = column.index();
             numberFactor[k] = column.toSi();
-            needed[k] = column.role().measured() == LogQuantity.FLOW;
+            needed[k] = column.role().quantity() == LogQuantity.FLOW;
         }
         stateIndex = stateColumns.stream().mapToInt(ColumnPlan.Column::index).toArray();
         timeFactor = timeColumn.toSi();
@@ -126,44 +125,44 @@ public final class RecordReader {
         return log;
     }
 
-    /** Data records so far, left out or not. */
+    /** Returns the number of records so far, including those left out. */
     public int records() {
         return records;
     }
 
-    /** Fields that are no figure, by column. */
+    /** Returns the unreadable fields by column. */
     public FieldFaults faults() {
         return faults;
     }
 
-    /** Times without a zone. */
-    public int timesWithoutZone() {
-        return clock == null ? timestamps.withoutZone() : clock.withoutZone();
+    /** Returns the number of times without a zone. */
+    public int zonelessTimes() {
+        return clock == null ? timestamps.zonelessTimes() : clock.zonelessTimes();
     }
 
-    /** Lines that are no records. */
-    public NonDataLines remarks() {
+    /** Returns the non-data lines. */
+    public NonDataLines nonDataLines() {
         return remarks;
     }
 
-    /** How times are read; null where they are plain. */
+    /** Returns the time reader; null for plain times. */
     @Nullable
-    public TimestampReader clock() {
+    public TimestampReader timestampReader() {
         return clock;
     }
 
-    /** How positions are read; null where they are plain. */
+    /** Returns the position parser; null for plain decimal degrees. */
     @Nullable
-    public CoordinateParser places() {
+    public CoordinateParser coordinates() {
         return places;
     }
 
-    /** True where records were left out before the first one taken. */
+    /** Returns true if records were left out before the first accepted one. */
     public boolean gapAtStart() {
         return gapAtStart;
     }
 
-    /** True where records were left out after the last one taken. */
+    /** Returns true if records were left out after the last accepted one. */
     public boolean gapAtEnd() {
         return gap;
     }
@@ -176,7 +175,7 @@ public final class RecordReader {
         return stateColumns;
     }
 
-    /** Takes or leaves one record, or passes over a line that is none. */
+    /** Accepts or rejects one record; skips non-data lines. */
     void read(String[] fields, int line) {
         if (remarks.mayBe(fields) && remarks.take(fields, line, log.records)) {
             return;
@@ -193,7 +192,7 @@ public final class RecordReader {
             stayedDown = downState >= 0;
         } else {
             drops.add(reason, line);
-            // A line that can't be read says nothing of the bar either.
+            // An unreadable line does not show the work state.
             stayedDown &= downState >= 0 && reason == DropReason.NO_FIX && log.states[downState][log.records] == 1;
             gap = true;
         }
@@ -221,7 +220,7 @@ public final class RecordReader {
         for (int k = 0; k < numberIndex.length; k++) {
             String text = fields[numberIndex[k]];
             double value = NumberParser.parse(text, mark);
-            if (Double.isNaN(value) && !isNoFigure(text)) {
+            if (Double.isNaN(value) && !isMissing(text)) {
                 faults.bad(numberIndex[k], text, line);
                 readable &= !needed[k];
             }
@@ -236,8 +235,8 @@ public final class RecordReader {
         String lonText = fields[lonColumn.index()];
         double lat = places == null ? NumberParser.parse(latText, mark) : places.latDeg(fields);
         double lon = places == null ? NumberParser.parse(lonText, mark) : places.lonDeg(fields);
-        boolean noLat = Double.isNaN(lat) && isNoFigure(latText);
-        boolean noLon = Double.isNaN(lon) && isNoFigure(lonText);
+        boolean noLat = Double.isNaN(lat) && isMissing(latText);
+        boolean noLon = Double.isNaN(lon) && isMissing(lonText);
         if ((noLat && noLon) || (lat == 0 && lon == 0)) {
             return DropReason.NO_FIX;
         }
@@ -255,13 +254,13 @@ public final class RecordReader {
             return DropReason.UNREADABLE;
         }
         if (Math.abs(log.latDeg[i]) > 90 || Math.abs(log.lonDeg[i]) > 180) {
-            faults.offTheGlobe(log.latDeg[i], log.lonDeg[i], line);
+            faults.outOfRange(log.latDeg[i], log.lonDeg[i], line);
             return DropReason.UNREADABLE;
         }
         return null;
     }
 
-    /** Too few fields, or more than the header has and not just empty ones. */
+    /** Returns true for too few fields, or for non-empty ones beyond the header. */
     private boolean isRagged(String[] fields) {
         for (int i = width; i < fields.length; i++) {
             if (!fields[i].isBlank()) {
@@ -280,7 +279,7 @@ public final class RecordReader {
             timeS = timestamps.read(text);
             if (Double.isNaN(timeS)) {
                 double number = NumberParser.parse(text, mark);
-                timeS = number >= EpochRange.FIRST_S ? number * EpochRange.unitS(number) : Double.NaN;
+                timeS = number >= EpochRange.MIN_S ? number * EpochRange.unitS(number) : Double.NaN;
             }
         } else {
             timeS = NumberParser.parse(text, mark) * timeFactor;
@@ -305,7 +304,7 @@ public final class RecordReader {
         if (NO.contains(word)) {
             return 0;
         }
-        if (!isNoFigure(text)) {
+        if (!isMissing(text)) {
             faults.bad(column, text, line);
         }
         return -1;
@@ -320,20 +319,20 @@ public final class RecordReader {
         if (word != null) {
             return word;
         }
-        if (!isNoFigure(text)) {
+        if (!isMissing(text)) {
             faults.bad(column, text, line);
         }
         return -1;
     }
 
-    private static boolean isNoFigure(String text) {
-        return text.isEmpty() || NO_FIGURE.contains(text.strip().toLowerCase(Locale.ROOT));
+    private static boolean isMissing(String text) {
+        return text.isEmpty() || MISSING.contains(text.strip().toLowerCase(Locale.ROOT));
     }
 
-    private ColumnPlan.Column need(LogQuantity measured) {
-        ColumnPlan.Column column = plan.find(measured);
+    private ColumnPlan.Column need(LogQuantity quantity) {
+        ColumnPlan.Column column = plan.find(quantity);
         if (column == null) {
-            throw UnusableInputException.found("no column for " + measured.canonical());
+            throw UnusableInputException.found("no column for " + quantity.canonical());
         }
         return column;
     }

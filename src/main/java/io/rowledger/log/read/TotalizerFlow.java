@@ -12,34 +12,33 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Flows written as volumes or pulses, since the record before or in all, as flows at the records.
+ * Converts volumes or pulses, incremental or running totals, to flows.
  *
- * <p>A record answers for the half intervals on either side of it. With V the volume of an interval and dt its length,
- * taken as flowing evenly, what flowed in those two halves is (V₀ + V₁)/2, so the flow at the record is
+ * <p>A record stands for the half intervals on either side of it. With V the volume of an interval and dt its length, the
+ * volume of those halves at even flow is (V₀ + V₁)/2, so the flow at the record is
  *
  * <p>q = (V₀ + V₁) / (dt₀ + dt₁):
  *
- * <p>volumes stay what they were, and the flow is that of the record's own time rather than half an interval late. At a
- * gap, at either end, where a total falls (a meter reset or rolled over) and beside a pause, the one whole interval
- * counts.
+ * <p>This keeps volumes and puts the flow at the record's own time instead of half an interval late. At a gap, at either
+ * end, where a total falls (a meter reset or rolled over) and beside a pause, the one whole interval is used.
  */
 public final class TotalizerFlow {
-    /** An interval so much longer than its neighbor is a pause of the logger, not part of the record's own time. */
-    private static final double PAUSE = 3;
+    /** Ratio to the neighboring interval from which an interval is a pause of the logger. */
+    private static final double MIN_PAUSE_RATIO = 3;
 
     private TotalizerFlow() {}
 
-    /** Asks where it is open what the volumes count from, or how many pulses make a litre. */
-    static void settle(LogPreview sample) {
-        for (ColumnPlan.Column column : sample.plan().columns()) {
+    /** Throws if the start of volumes or the number of pulses per liter is unknown. */
+    static void requireHints(LogPreview preview) {
+        for (ColumnPlan.Column column : preview.plan().columns()) {
             if (isCounted(column)) {
                 if (column.written().isCount() && Double.isNaN(column.toSi())) {
-                    throw sample.found(column, "pulses, and nothing that says how many make a gallon or a liter")
-                            .expected("the calibration figure of the row meters")
-                            .hint("write log: {pulses: 2800 per gal} in the rig file, with your meter's figure");
+                    throw preview.found(column, "pulses without a number of pulses per gallon or liter")
+                            .expected("the calibration of the row meters")
+                            .hint("write log: {pulses: 2800 per gal} in the rig file, with your meter's number");
                 }
-                if (isOpen(column.written()) && sample.hints().counts() == null) {
-                    throw ask(sample, column);
+                if (isOpen(column.written()) && preview.hints().counts() == null) {
+                    throw ask(preview, column);
                 }
             }
         }
@@ -50,25 +49,25 @@ public final class TotalizerFlow {
     }
 
     private static boolean isCounted(ColumnPlan.Column column) {
-        return column.role().measured() == LogQuantity.FLOW && column.written() != LogQuantity.FLOW;
+        return column.role().quantity() == LogQuantity.FLOW && column.written() != LogQuantity.FLOW;
     }
 
     private static Counts counts(ColumnPlan.Column column, LogHints hints) {
-        Counts said = hints.counts();
+        Counts given = hints.counts();
         return switch (column.written()) {
             case VOLUME_TOTAL, COUNT_TOTAL -> Counts.TOTAL;
             case VOLUME_SINCE_LAST, COUNT_SINCE_LAST -> Counts.SINCE_LAST;
-            default -> said == null ? Counts.SINCE_LAST : said;
+            default -> given == null ? Counts.SINCE_LAST : given;
         };
     }
 
-    private static UnusableInputException ask(LogPreview sample, ColumnPlan.Column column) {
-        List<String> texts = sample.texts(column.index());
+    private static UnusableInputException ask(LogPreview preview, ColumnPlan.Column column) {
+        List<String> texts = preview.texts(column.index());
         String figures = texts.size() > 1 ? texts.get(0) + ", then " + texts.get(1) : String.join("", texts);
-        double first = texts.isEmpty() ? Double.NaN : NumberParser.parse(texts.get(0), sample.mark());
-        double second = texts.size() > 1 ? NumberParser.parse(texts.get(1), sample.mark()) : Double.NaN;
+        double first = texts.isEmpty() ? Double.NaN : NumberParser.parse(texts.get(0), preview.mark());
+        double second = texts.size() > 1 ? NumberParser.parse(texts.get(1), preview.mark()) : Double.NaN;
         String unit = column.unit();
-        return sample.found(
+        return preview.found(
                         column,
                         String.format(
                                 Locale.ROOT,
@@ -78,7 +77,7 @@ public final class TotalizerFlow {
                                 unit,
                                 amount(second, unit),
                                 amount(second - first, unit)))
-                .expected("a word on what it counts from")
+                .expected("the start that the volume counts from")
                 .hint(
                         "write log: {counts: since_last} in the rig file for the first, log: {counts: total} for the second");
     }
@@ -93,7 +92,7 @@ public final class TotalizerFlow {
                         + " " + unit;
     }
 
-    /** How a column was read, for the table of columns; empty for a plain flow. */
+    /** Returns how a column was read, for the table of columns; empty for a plain flow. */
     static String remark(ColumnPlan.Column column, LogHints hints) {
         if (!isCounted(column)) {
             return "";
@@ -104,8 +103,8 @@ public final class TotalizerFlow {
                 : what + " since the record before, as a flow";
     }
 
-    /** Before cleaning: adds up what counts from the record before, so that no record left out takes its volume along. */
-    public static void addUp(RecordReader reader, LogHints hints) {
+    /** Converts increments to totals before cleaning, so that no volume is lost with a record left out. */
+    public static void toTotals(RecordReader reader, LogHints hints) {
         RawLog log = reader.log();
         for (int k = 0; k < log.numbers.length; k++) {
             ColumnPlan.Column column = reader.numberColumns().get(k);
@@ -120,8 +119,8 @@ public final class TotalizerFlow {
         }
     }
 
-    /** After cleaning, when times rise: totals to flows, L/s. */
-    public static void differences(RecordReader reader, List<String> notes) {
+    /** Converts totals to flows, L/s, after cleaning. Times must rise. */
+    public static void toFlows(RecordReader reader, List<String> notes) {
         RawLog log = reader.log();
         int falls = 0;
         List<String> fell = new ArrayList<>();
@@ -170,10 +169,10 @@ public final class TotalizerFlow {
     }
 
     private static double flow(double before, double beforeS, double after, double afterS) {
-        if (Double.isNaN(before) || (beforeS > PAUSE * afterS && !Double.isNaN(after))) {
+        if (Double.isNaN(before) || (beforeS > MIN_PAUSE_RATIO * afterS && !Double.isNaN(after))) {
             return after / afterS;
         }
-        if (Double.isNaN(after) || afterS > PAUSE * beforeS) {
+        if (Double.isNaN(after) || afterS > MIN_PAUSE_RATIO * beforeS) {
             return before / beforeS;
         }
         return (before + after) / (beforeS + afterS);

@@ -7,7 +7,7 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.jspecify.annotations.Nullable;
 
-/** The lines of a CSV file as they stand in it. */
+/** The records of a CSV file, in file order. */
 public final class CsvLines implements Lines {
     private final CSVParser parser;
     private final Iterator<CSVRecord> records;
@@ -30,7 +30,7 @@ public final class CsvLines implements Lines {
         return new Line(fields, (int) Math.min(parser.getCurrentLineNumber(), Integer.MAX_VALUE));
     }
 
-    /** Gives a line back, to be the next one. */
+    /** Pushes a line back; {@link #next} returns it again. */
     public void push(Line line) {
         pushed.push(line);
     }

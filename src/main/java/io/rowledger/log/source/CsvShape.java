@@ -5,20 +5,20 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 
 /**
- * How the fields of a file are divided, told from its first lines.
+ * The delimiter of a file, detected from its first lines.
  *
  * @param delimiter comma, semicolon or tab
  */
 public record CsvShape(char delimiter) {
     private static final char[] CANDIDATES = {'\t', ';', ','};
-    /** A time, a place and a flow need so many delimiters. */
+    /** Fewest delimiters of a header below a preamble: time, latitude, longitude, flow. */
     private static final int MIN_COUNT = 3;
-    /** Lines looked at: more than any preamble has. */
+    /** Lines examined; more than any preamble has. */
     private static final int MAX_LINES = 60;
 
     /**
-     * The delimiter that divides two neighboring lines into the same number of fields, the most of them if several do:
-     * the first two, or where none does (a preamble stands above the header) the first two that have one.
+     * Returns the delimiter that splits two neighboring lines into the same number of fields (the larger number if several
+     * do). Tries the first two lines first, then the following pairs, because a preamble may precede the header.
      */
     public static CsvShape of(String start) {
         List<String> lines = firstLines(start);
@@ -27,7 +27,8 @@ public record CsvShape(char delimiter) {
             char best = ',';
             for (char candidate : CANDIDATES) {
                 int inHeader = count(lines.get(i), candidate);
-                // Agreement outweighs number: "Row 1, gal/min;Row 2, gal/min" has as many commas as semicolons.
+                // Equal counts matter more than large ones: "Row 1, gal/min;Row 2, gal/min" has as many commas as
+                // semicolons.
                 if (inHeader > most && inHeader == count(lines.get(i + 1), candidate)) {
                     most = inHeader;
                     best = candidate;
@@ -45,7 +46,7 @@ public record CsvShape(char delimiter) {
         return new CsvShape(best);
     }
 
-    /** The delimiter in words. */
+    /** Returns the delimiter's name. */
     public String words() {
         return switch (delimiter) {
             case '\t' -> "tab";
@@ -54,7 +55,7 @@ public record CsvShape(char delimiter) {
         };
     }
 
-    /** The CSV format of a file of this shape; lines that start with # are comments, empty lines are skipped. */
+    /** Returns the CSV format; lines that start with # are comments, empty lines are skipped. */
     public CSVFormat format() {
         return CSVFormat.DEFAULT
                 .builder()

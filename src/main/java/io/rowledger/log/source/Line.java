@@ -1,10 +1,10 @@
 package io.rowledger.log.source;
 
 /**
- * One line of a log taken apart.
+ * One line of a log, split into fields.
  *
  * @param fields its fields, not copied
- * @param number its number in the file, from 1; of a record over several lines the last
+ * @param number line number in the file, from 1; the last one for a record that spans several lines
  */
-@SuppressWarnings("ArrayRecordComponent") // Handed on, never compared or kept.
+@SuppressWarnings("ArrayRecordComponent") // Passed on once, never compared or stored.
 public record Line(String[] fields, int number) {}

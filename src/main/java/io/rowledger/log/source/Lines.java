@@ -2,9 +2,9 @@ package io.rowledger.log.source;
 
 import org.jspecify.annotations.Nullable;
 
-/** The lines of a log below its header, one after the other. */
+/** The lines of a log below its header, in order. */
 public interface Lines {
-    /** The next line, or null after the last. */
+    /** Returns the next line, or null at the end. */
     @Nullable
     Line next();
 }

@@ -26,8 +26,8 @@ import org.apache.commons.csv.CSVException;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A log on disk as text: unpacked where it is .gz or .zip (told by its first bytes, not its name), decoded, and
- * digested on the way, so that the file is read once.
+ * A log file as text. Unpacks .gz and .zip (detected by content, not by name), decodes, and computes the SHA-256 digest
+ * in the same pass.
  */
 public final class LogFile implements AutoCloseable {
     private static final int BUFFER_BYTES = 1 << 16;
@@ -37,7 +37,7 @@ public final class LogFile implements AutoCloseable {
     private final MessageDigest digest;
     private final Reader text;
     private final String form;
-    private final Unpacked.Swelling swelling = new Unpacked.Swelling(() -> packedBytes());
+    private final ExpansionGuard.ExpansionCounter swelling = new ExpansionGuard.ExpansionCounter(() -> packedBytes());
     private long packed;
     private @Nullable ZipInputStream zip;
 
@@ -51,13 +51,13 @@ public final class LogFile implements AutoCloseable {
             if (first[0] < 0) {
                 throw UnusableInputException.found("an empty file")
                         .inFile(name)
-                        .expected("a log in CSV, with a line of column names first")
+                        .expected("a log in CSV that starts with a line of column names")
                         .hint("export the log again");
             }
             InputStream plain = bytes;
             String packed = "plain";
             if (first[0] == 0x1f && first[1] == 0x8b) {
-                plain = new Unpacked(new GZIPInputStream(bytes, BUFFER_BYTES), swelling);
+                plain = new ExpansionGuard(new GZIPInputStream(bytes, BUFFER_BYTES), swelling);
                 packed = "gzip";
             } else if (first[0] == 'P' && first[1] == 'K' && first[2] == 3 && first[3] == 4) {
                 plain = entry(bytes);
@@ -88,7 +88,7 @@ public final class LogFile implements AutoCloseable {
         return text;
     }
 
-    /** Reads what is left and returns the digest of all bytes on disk, lower-case hex. */
+    /** Reads the rest and returns the SHA-256 of all bytes on disk, lower-case hex. */
     public String finish() throws IOException {
         if (zip != null) {
             for (ZipEntry more = next(zip); more != null; more = next(zip)) {
@@ -110,18 +110,18 @@ public final class LogFile implements AutoCloseable {
         raw.close();
     }
 
-    /** The message for a file that breaks off, is no file of its kind, or can't be read at all. */
+    /** Returns the refusal for a file that is truncated, damaged or unreadable. */
     public static UnusableInputException damaged(String name, @Nullable Throwable e, long line) {
         String words = e == null || e.getMessage() == null ? "no reason given" : e.getMessage();
         UnusableInputException message;
-        if (e instanceof Unpacked.SwollenException) {
+        if (e instanceof ExpansionGuard.ExpansionException) {
             message = UnusableInputException.found("a packed file that unpacks to more than 200 times its size")
                     .expected("a log")
-                    .hint("unpack it and look at what is in it, and ask where it comes from");
+                    .hint("unpack it, look at what is in it, and find out where it comes from");
             return message.inFile(name);
         }
         if (e instanceof EOFException) {
-            message = UnusableInputException.found("a packed file that breaks off before its end")
+            message = UnusableInputException.found("a truncated packed file")
                     .expected("a whole .gz or .zip file")
                     .hint("copy or export the file again");
         } else if (e instanceof ZipException) {
@@ -133,7 +133,7 @@ public final class LogFile implements AutoCloseable {
                     ? "a quote that does not end where its field ends"
                     : "a line that is no CSV (" + words + ")";
             message = UnusableInputException.found(what)
-                    .expected("fields as RFC 4180 has them, every opened quote closed")
+                    .expected("CSV fields as in RFC 4180, with every quote closed")
                     .hint("look at that line in a text editor, or export the log again");
         } else {
             message = UnusableInputException.found("a file that can't be read (" + words + ")")
@@ -172,10 +172,10 @@ public final class LogFile implements AutoCloseable {
                     .expected("a log in CSV")
                     .hint("check the name and the folder");
         } catch (java.nio.file.AccessDeniedException e) {
-            throw UnusableInputException.found("a file that may not be read")
+            throw UnusableInputException.found("a file without read permission")
                     .inFile(name)
                     .expected("a log in CSV")
-                    .hint("give yourself leave to read it");
+                    .hint("change its permissions so that you can read it");
         }
     }
 
@@ -205,10 +205,10 @@ public final class LogFile implements AutoCloseable {
         throw UnusableInputException.found("a zip without a CSV file")
                 .inFile(name)
                 .expected("one file ending in .csv, .tsv or .txt in the zip")
-                .hint("pack the log itself");
+                .hint("zip the log itself");
     }
 
-    /** The next entry; a name in broken UTF-8 is a damaged file, where the JDK takes it for a fault of the caller. */
+    /** Returns the next entry; turns the JDK's IllegalArgumentException for a malformed name into a ZipException. */
     private static @Nullable ZipEntry next(ZipInputStream entries) throws IOException {
         try {
             return entries.getNextEntry();
@@ -221,18 +221,17 @@ public final class LogFile implements AutoCloseable {
         return packed;
     }
 
-    /** Nothing is ever written from a zip; but one with such names was made by nobody who meant well. */
+    /** Refuses entry names that point outside the folder. Nothing is written from a zip, but such a file is suspect. */
     private void refuseClimbing(ZipEntry entry) {
         String path = entry.getName().replace('\\', '/');
         boolean climbs = path.startsWith("/")
                 || path.matches("[A-Za-z]:.*")
                 || List.of(path.split("/", -1)).contains("..");
         if (climbs) {
-            throw UnusableInputException.found(
-                            "a zip with a file that would lie outside its folder, " + entry.getName())
+            throw UnusableInputException.found("a zip with an entry outside its folder, " + entry.getName())
                     .inFile(name)
                     .expected("a zip with the log in it")
-                    .hint("pack the log again, and ask where this file comes from");
+                    .hint("zip the log again, and find out where this file comes from");
         }
     }
 
@@ -257,7 +256,7 @@ public final class LogFile implements AutoCloseable {
         return StandardCharsets.UTF_8;
     }
 
-    /** The next bytes without taking them; −1 after the end. */
+    /** Returns the next bytes without consuming them; −1 past the end. */
     private static int[] peek(BufferedInputStream bytes, int count) throws IOException {
         int[] values = new int[count];
         bytes.mark(count);

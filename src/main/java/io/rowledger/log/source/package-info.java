@@ -1,4 +1,9 @@
-/** Files to lines: unpacking, digests, the shape of a CSV file, numbers as text. */
+/**
+ * Files to lines: unpacking, digests, the delimiter of a CSV file, numbers as text.
+ *
+ * <p>For other packages: {@link Line}, {@link Lines}, {@link CsvLines}, {@link CsvShape}, {@link LogFile},
+ * {@link LogSource}, {@link NumberParser}.
+ */
 @NullMarked
 package io.rowledger.log.source;
 

@@ -10,20 +10,20 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
-/** Dates as loggers and spreadsheets write them, in a given order of their parts. */
+/** Parses dates in a given order of their parts. */
 final class DateFormats {
     private static final Pattern PARTS = Pattern.compile("\\d+|\\p{L}+");
     private static final Pattern TIME_BEHIND = Pattern.compile("[ T]\\s*\\d{1,2}:\\d{2}.*$");
     private static final List<String> MONTHS =
             List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
-    /** Years a log of a satellite receiver can be of. */
-    private static final int FIRST_YEAR = 1980;
+    /** First year of GPS time. */
+    private static final int MIN_YEAR = 1980;
 
-    private static final int LAST_YEAR = 2100;
+    private static final int MAX_YEAR = 2100;
 
     private DateFormats() {}
 
-    /** The date, or null where the text is none in this order. */
+    /** Returns the date, or null if the text is not a date in this order. */
     static @Nullable LocalDate read(String text, DateOrder order) {
         List<String> numbers = new ArrayList<>();
         int month = 0;
@@ -87,7 +87,7 @@ final class DateFormats {
             return null;
         }
         int year = yearDigits.length() == 2 ? 2000 + number(yearDigits) : number(yearDigits);
-        if (year < FIRST_YEAR || year > LAST_YEAR) {
+        if (year < MIN_YEAR || year > MAX_YEAR) {
             return null;
         }
         try {
@@ -97,7 +97,7 @@ final class DateFormats {
         }
     }
 
-    /** The whole number, or one no date has where the digits are too many. */
+    /** Returns the number, or {@link Integer#MAX_VALUE} if it has more than four digits. */
     private static int number(String digits) {
         return digits.length() > 4 ? Integer.MAX_VALUE : Integer.parseInt(digits);
     }

@@ -19,10 +19,10 @@ import java.util.Locale;
  */
 final class GpsTimeReader implements TimestampReader {
     private static final double WEEK_S = 604_800;
-    /** Weeks after which the ten-bit week number of the navigation message starts over (IS-GPS-200, 20.3.3.3.1.1). */
-    private static final int WEEKS_TO_START_OVER = 1024;
+    /** Rollover of the ten-bit week number of the navigation message (IS-GPS-200, 20.3.3.3.1.1). */
+    private static final int WEEK_ROLLOVER = 1024;
 
-    /** Days before which each further second was put in since 1980-01-06, from IERS Bulletin C; none since 2017. */
+    /** Days that begin right after a leap second, since 1980-01-06 (IERS Bulletin C); none since 2017. */
     private static final List<String> LEAPS = List.of(
             "1981-07-01",
             "1982-07-01",
@@ -51,79 +51,79 @@ final class GpsTimeReader implements TimestampReader {
     private final int secondsIndex;
     private final double secondsFactor;
     private final int fixedWeek;
-    private final int weeksToAdd;
+    private final int weekOffset;
     private final char mark;
     private double lastSecondsS = Double.NaN;
     private int weeksPassed;
     private int leap;
 
     private GpsTimeReader(
-            LogPreview sample, ColumnPlan.Column seconds, double secondsFactor, int weekIndex, int weeksToAdd) {
+            LogPreview preview, ColumnPlan.Column seconds, double secondsFactor, int weekIndex, int weekOffset) {
         this.weekIndex = weekIndex;
         this.secondsIndex = seconds.index();
         this.secondsFactor = secondsFactor;
-        this.fixedWeek = sample.hints().gpsWeek();
-        this.weeksToAdd = weeksToAdd;
-        this.mark = sample.mark();
+        this.fixedWeek = preview.hints().gpsWeek();
+        this.weekOffset = weekOffset;
+        this.mark = preview.mark();
     }
 
-    /** A clock for a log with seconds of the week and a week number, or the question for what is missing. */
-    static GpsTimeReader of(LogPreview sample) {
-        ColumnPlan.Column seconds = sample.plan().timeColumn();
-        ColumnPlan.Column week = sample.plan().find(LogQuantity.GPS_WEEK);
-        int hint = sample.hints().gpsWeek();
+    /** Returns a reader for seconds of the week and a week number; throws if the week is missing or ambiguous. */
+    static GpsTimeReader of(LogPreview preview) {
+        ColumnPlan.Column seconds = preview.plan().timeColumn();
+        ColumnPlan.Column week = preview.plan().find(LogQuantity.GPS_WEEK);
+        int hint = preview.hints().gpsWeek();
         if (week == null) {
             if (hint == 0) {
-                throw sample.found(seconds, "seconds of the GPS week, and no column for the week")
+                throw preview.found(seconds, "seconds of the GPS week, and no column for the week")
                         .expected("the week, counted from 1980-01-06")
                         .hint("write log: {gps_week: 2418} in the rig file, with the week in which the log starts, or "
                                 + "name the column of the week gps_week");
             }
-            return new GpsTimeReader(sample, seconds, factor(sample, seconds), -1, 0);
+            return new GpsTimeReader(preview, seconds, factor(preview, seconds), -1, 0);
         }
         double first = Double.NaN;
-        for (String text : sample.texts(week.index())) {
-            first = Double.isNaN(first) ? NumberParser.parse(text, sample.mark()) : first;
+        for (String text : preview.texts(week.index())) {
+            first = Double.isNaN(first) ? NumberParser.parse(text, preview.mark()) : first;
         }
         int add = 0;
-        if (first >= 0 && first < WEEKS_TO_START_OVER) {
+        if (first >= 0 && first < WEEK_ROLLOVER) {
             add = hint - (int) first;
-            if (hint == 0 || add % WEEKS_TO_START_OVER != 0) {
-                throw startsOver(sample, week, (int) first);
+            if (hint == 0 || add % WEEK_ROLLOVER != 0) {
+                throw weekRollover(preview, week, (int) first);
             }
         }
-        return new GpsTimeReader(sample, seconds, factor(sample, seconds), week.index(), add);
+        return new GpsTimeReader(preview, seconds, factor(preview, seconds), week.index(), add);
     }
 
-    private static UnusableInputException startsOver(LogPreview sample, ColumnPlan.Column week, int number) {
+    private static UnusableInputException weekRollover(LogPreview preview, ColumnPlan.Column week, int number) {
         List<String> readings = new ArrayList<>();
         List<String> lines = new ArrayList<>();
-        for (int add = WEEKS_TO_START_OVER; add <= 2 * WEEKS_TO_START_OVER; add += WEEKS_TO_START_OVER) {
-            readings.add(Instant.ofEpochSecond((long) (EpochRange.FIRST_S + (number + add) * WEEK_S))
+        for (int add = WEEK_ROLLOVER; add <= 2 * WEEK_ROLLOVER; add += WEEK_ROLLOVER) {
+            readings.add(Instant.ofEpochSecond((long) (EpochRange.MIN_S + (number + add) * WEEK_S))
                     .atOffset(ZoneOffset.UTC)
                     .toLocalDate()
                     .toString());
             lines.add("log: {gps_week: " + (number + add) + "}");
         }
-        return sample.found(
+        return preview.found(
                         week,
-                        "the GPS week " + number + ", which starts over every 1024 weeks: it began on "
-                                + readings.get(0) + " or on " + readings.get(1))
-                .expected("a week counted from 1980-01-06 without starting over")
+                        "the GPS week " + number + ", which repeats every 1024 weeks: it began on " + readings.get(0)
+                                + " or on " + readings.get(1))
+                .expected("a week counted from 1980-01-06 without rollover")
                 .hint("write " + lines.get(0) + " in the rig file for the first, " + lines.get(1) + " for the second");
     }
 
-    /** More than the seconds of a week are milliseconds, where the header does not say. */
-    private static double factor(LogPreview sample, ColumnPlan.Column seconds) {
-        for (String text : sample.texts(seconds.index())) {
-            if (seconds.unit().equals("s") && NumberParser.parse(text, sample.mark()) > WEEK_S + 1) {
+    /** Returns the factor to seconds; values beyond a week are milliseconds if the header names no unit. */
+    private static double factor(LogPreview preview, ColumnPlan.Column seconds) {
+        for (String text : preview.texts(seconds.index())) {
+            if (seconds.unit().equals("s") && NumberParser.parse(text, preview.mark()) > WEEK_S + 1) {
                 return 1e-3;
             }
         }
         return Double.isNaN(seconds.toSi()) ? 1 : seconds.toSi();
     }
 
-    /** Leap seconds between GPS time and UTC at a GPS time given as seconds since the Unix epoch without any. */
+    /** Returns GPS − UTC, s, at a GPS time given as seconds since the Unix epoch without leap seconds. */
     static int leapS(double gpsS) {
         int leap = 0;
         while (leap < LEAP_UTC_S.length && gpsS - (leap + 1) >= LEAP_UTC_S[leap]) {
@@ -136,11 +136,11 @@ final class GpsTimeReader implements TimestampReader {
     public double read(String[] fields, int line) {
         double seconds = NumberParser.parse(fields[secondsIndex], mark) * secondsFactor;
         double week =
-                weekIndex < 0 ? fixedWeek + passed(seconds) : NumberParser.parse(fields[weekIndex], mark) + weeksToAdd;
+                weekIndex < 0 ? fixedWeek + passed(seconds) : NumberParser.parse(fields[weekIndex], mark) + weekOffset;
         if (!(seconds >= 0 && seconds <= WEEK_S) || week != Math.rint(week)) {
             return Double.NaN;
         }
-        double gpsS = EpochRange.FIRST_S + week * WEEK_S + seconds;
+        double gpsS = EpochRange.MIN_S + week * WEEK_S + seconds;
         leap = leapS(gpsS);
         return gpsS - leap;
     }
@@ -154,7 +154,7 @@ final class GpsTimeReader implements TimestampReader {
     }
 
     @Override
-    public int withoutZone() {
+    public int zonelessTimes() {
         return 0;
     }
 

@@ -7,22 +7,22 @@ import java.time.LocalDate;
 /**
  * ISO 8601 dates with time of day, in extended or basic form: {@code 2026-05-14T10:00:00.1Z},
  * {@code 2026-05-14 10:00:00+02:00}, {@code 20260514T100000Z}. A time without a zone is taken as UTC and counted. Keeps
- * the last day, since a log has few.
+ * the last day parsed, because a log has few days.
  */
 public final class IsoTimestamps {
     private static final double SECONDS_PER_DAY = 86_400;
 
     private int lastDate;
     private double lastDateS = Double.NaN;
-    private int withoutZone;
+    private int zonelessTimes;
     private int at;
 
-    /** How many of the times read had no zone. */
-    public int withoutZone() {
-        return withoutZone;
+    /** Returns the number of times without a zone. */
+    public int zonelessTimes() {
+        return zonelessTimes;
     }
 
-    /** Seconds since the Unix epoch, or NaN where the text is no such time. */
+    /** Returns seconds since the Unix epoch, or NaN if the text is not such a time. */
     public double read(String text) {
         String t = text.strip();
         at = 0;
@@ -65,10 +65,10 @@ public final class IsoTimestamps {
         return lastDateS;
     }
 
-    /** Offset from UTC in seconds; NaN where something else follows the time. */
+    /** Returns the offset from UTC, s; NaN if something else follows the time. */
     private double zone(String t) {
         if (at == t.length()) {
-            withoutZone++;
+            zonelessTimes++;
             return 0;
         }
         skip(t, ' ');

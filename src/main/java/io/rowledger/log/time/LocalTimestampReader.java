@@ -14,23 +14,23 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Dates and times of day as people write them, in one column or two, or times of day from a given day on. A time of day
- * that falls by more than half a day under the same date has passed midnight.
+ * Reads dates and times of day in one column or two, or times of day from a given date on. A time of day that falls by
+ * more than half a day under the same date has passed midnight.
  */
 final class LocalTimestampReader implements TimestampReader {
     private static final double DAY_S = 86_400;
 
-    /** How the fields are written. */
+    /** Format of the time of day. */
     enum Form {
         CLOCK,
         HHMMSS,
-        /** Seconds since midnight; the column's factor makes them so. */
+        /** Seconds since midnight, after the column's factor. */
         SECONDS_OF_DAY
     }
 
     private final ColumnPlan.Column time;
     private final int dateIndex;
-    /** The order of the dates, and others that have made the same dates of all so far. */
+    /** Date orders that agree on every date so far; the first one is used. */
     private List<DateOrder> orders;
 
     private final String file;
@@ -46,11 +46,11 @@ final class LocalTimestampReader implements TimestampReader {
     private double lastTimeS = Double.NaN;
     private int daysPassed;
     private int midnights;
-    private int withoutZone;
+    private int zonelessTimes;
     private int inZone;
 
     LocalTimestampReader(
-            LogPreview sample,
+            LogPreview preview,
             ColumnPlan.Column time,
             ColumnPlan.@Nullable Column date,
             List<DateOrder> orders,
@@ -58,13 +58,13 @@ final class LocalTimestampReader implements TimestampReader {
         this.time = time;
         this.dateIndex = date == null ? -1 : date.index();
         this.orders = List.copyOf(orders);
-        this.file = sample.file();
+        this.file = preview.file();
         this.dateHeader = (date == null ? time : date).header();
         this.form = form;
-        this.mark = sample.mark();
-        this.fixed = date == null ? sample.hints().date() : null;
-        ZoneId local = sample.hints().zone();
-        this.zone = local == null ? null : new ZoneTime(local, sample.file(), time.header());
+        this.mark = preview.mark();
+        this.fixed = date == null ? preview.hints().date() : null;
+        ZoneId local = preview.hints().zone();
+        this.zone = local == null ? null : new ZoneTime(local, preview.file(), time.header());
     }
 
     @Override
@@ -87,11 +87,11 @@ final class LocalTimestampReader implements TimestampReader {
         return Double.isNaN(localS) ? localS : utcS(localS, line);
     }
 
-    /** ISO 8601 in its basic form, or seconds since the epoch: times without a colon. */
+    /** Reads a time without a colon: basic ISO 8601. */
     private double isoS(String text, int line) {
-        int before = iso.withoutZone();
+        int before = iso.zonelessTimes();
         double s = iso.read(text);
-        if (Double.isNaN(s) || iso.withoutZone() == before) {
+        if (Double.isNaN(s) || iso.zonelessTimes() == before) {
             return s;
         }
         secondsOffset = Double.NaN;
@@ -118,7 +118,7 @@ final class LocalTimestampReader implements TimestampReader {
             return localS - secondsOffset;
         }
         if (zone == null) {
-            withoutZone++;
+            zonelessTimes++;
             return localS;
         }
         inZone++;
@@ -139,7 +139,7 @@ final class LocalTimestampReader implements TimestampReader {
         return lastDayS;
     }
 
-    /** The date in the orders left; the first day that two of them read as different dates is asked about. */
+    /** Parses a date in every order still possible; throws at the first date on which two orders differ. */
     private @Nullable LocalDate date(String day, int line) {
         List<DateOrder> left = new ArrayList<>();
         List<LocalDate> dates = new ArrayList<>();
@@ -169,12 +169,12 @@ final class LocalTimestampReader implements TimestampReader {
                 .inFile(file)
                 .atLine(line)
                 .atColumn(dateHeader)
-                .expected("a date that can be read one way only, such as 2026-05-14")
+                .expected("an unambiguous date such as 2026-05-14")
                 .hint("write log: {date_order: " + left.get(0).word() + "} or log: {date_order: "
                         + left.get(other).word() + "} in the rig file");
     }
 
-    /** Seconds since the midnight before the day that stands there, midnights passed since then included. */
+    /** Returns seconds since the midnight at which the written date begins; beyond a day after midnight passed. */
     private double timeOfDay(String day) {
         boolean dayInText = dateIndex < 0 && !day.isEmpty();
         if (dayInText) {
@@ -184,14 +184,14 @@ final class LocalTimestampReader implements TimestampReader {
             daysPassed++;
             midnights++;
         } else if (daysPassed > 0 && secondS > lastTimeS + DAY_S / 2) {
-            // A record from before midnight that stands behind one from after it.
+            // A record from before midnight that follows one from after it.
             return secondS + (daysPassed - 1) * DAY_S;
         }
         lastTimeS = secondS;
         return secondS + daysPassed * DAY_S;
     }
 
-    /** Where the time of day begins in a text that holds a date as well; 0 where it holds none. */
+    /** Returns the index of the time of day in a text with a date; 0 if there is no date. */
     static int split(String text) {
         int colon = text.indexOf(':');
         int at = colon;
@@ -202,8 +202,8 @@ final class LocalTimestampReader implements TimestampReader {
     }
 
     @Override
-    public int withoutZone() {
-        return withoutZone;
+    public int zonelessTimes() {
+        return zonelessTimes;
     }
 
     @Override

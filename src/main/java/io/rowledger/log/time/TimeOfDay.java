@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Times of day as loggers and spreadsheets write them. Holds the last one read. */
+/** Parses times of day; holds the last one parsed. */
 final class TimeOfDay {
     private static final Pattern CLOCK = Pattern.compile("(\\d{1,2}):(\\d{2})(?::(\\d{2})(?:[.,](\\d{1,12}))?)?"
             + "\\s*([AaPp])?(?:\\.?[Mm]\\.?)?\\s*(Z|z|UTC|GMT|[+\\-\\u2212]\\d{2}(?::?\\d{2})?)?");
@@ -15,17 +15,17 @@ final class TimeOfDay {
     private double secondS = Double.NaN;
     private double offsetS = Double.NaN;
 
-    /** Seconds since midnight. */
+    /** Returns seconds since midnight. */
     double secondS() {
         return secondS;
     }
 
-    /** Offset from UTC as written, s; NaN where none is. */
+    /** Returns the written offset from UTC, s; NaN if there is none. */
     double offsetS() {
         return offsetS;
     }
 
-    /** Reads "10:00:00.2", "10:00:00 PM", "10:00:00Z"; false where the text is no such time. */
+    /** Parses "10:00:00.2", "10:00:00 PM", "10:00:00Z"; returns false if the text is not such a time. */
     boolean read(String text) {
         Matcher m = CLOCK.matcher(text);
         if (!m.matches()) {
@@ -45,7 +45,7 @@ final class TimeOfDay {
                 hour, Integer.parseInt(m.group(2)), m.group(3) == null ? 0 : Integer.parseInt(m.group(3)), m.group(4));
     }
 
-    /** Reads "100000.20", leading zeros lost or not; false where the text is no such time. */
+    /** Parses "100000.20", with or without leading zeros; returns false if the text is not such a time. */
     boolean readRunTogether(String text) {
         Matcher m = RUN_TOGETHER.matcher(text);
         if (!m.matches()) {

@@ -3,20 +3,20 @@ package io.rowledger.log.time;
 import io.rowledger.log.header.LogQuantity;
 import java.util.List;
 
-/** Reads the time of a record where it is not one plain ISO 8601 or epoch field. Keeps what it needs of the one before. */
+/** Reads the time of a record that is not one plain ISO 8601 or epoch field. Keeps state between records. */
 public interface TimestampReader {
-    /** Seconds since the Unix epoch, or NaN where the fields hold no time. */
+    /** Returns seconds since the Unix epoch, or NaN if the fields hold no time. */
     double read(String[] fields, int line);
 
-    /** How many of the times read had no zone and were taken as UTC. */
-    int withoutZone();
+    /** Returns the number of times without a zone, read as UTC. */
+    int zonelessTimes();
 
-    /** The quantities it reads beside the time. */
+    /** Returns the helper quantities it reads in addition to the time. */
     List<LogQuantity> helpers();
 
-    /** How it reads, for the table of columns. */
+    /** Returns a short description for the table of columns. */
     String remark();
 
-    /** What it assumed or set right, a sentence each. */
+    /** Returns its assumptions and corrections. */
     List<String> notes();
 }

@@ -8,15 +8,14 @@ import java.time.ZoneOffset;
 import java.util.List;
 
 /**
- * Local times of one zone to UTC. The hour that comes twice when clocks are set back is told by what went before: the
- * first of the two while time runs on, the second once the clock has run back. Where nothing went before, it is asked
- * for.
+ * Converts local times of one zone to UTC. In an overlap (clocks set back) the records before decide: the earlier offset
+ * while time runs on, the later one once the clock has run back. Throws if no record comes before.
  */
 final class ZoneTime {
-    /** Offsets change on whole quarters of an hour (IANA time zone data base, all zones since 1980). */
+    /** Offsets change only at multiples of a quarter hour (IANA time zone database, all zones since 1980), s. */
     private static final int STEADY_S = 900;
-    /** A record within so long after the one before carries on from it. */
-    private static final double CARRIES_ON_S = 600;
+    /** Longest step that still decides an overlap, s. */
+    private static final double MAX_CONTINUATION_S = 600;
 
     private final ZoneId zone;
     private final String file;
@@ -36,12 +35,12 @@ final class ZoneTime {
         return zone;
     }
 
-    /** Records in an hour that comes twice. */
+    /** Returns the number of records in an overlap. */
     int twice() {
         return twice;
     }
 
-    /** Seconds since the epoch of a local time that has no zone; NaN for one the clocks left out. */
+    /** Returns seconds since the epoch; NaN for a local time in a gap (clocks set forward). */
     double utcS(double localS, int line) {
         long at = Math.floorDiv((long) Math.floor(localS), STEADY_S);
         if (at != quarter) {
@@ -65,8 +64,8 @@ final class ZoneTime {
 
     private double told(double firstS, double secondS, int line) {
         twice++;
-        boolean first = Math.abs(firstS - lastUtcS) <= CARRIES_ON_S;
-        boolean second = Math.abs(secondS - lastUtcS) <= CARRIES_ON_S;
+        boolean first = Math.abs(firstS - lastUtcS) <= MAX_CONTINUATION_S;
+        boolean second = Math.abs(secondS - lastUtcS) <= MAX_CONTINUATION_S;
         if (first == second) {
             throw ask(firstS, secondS, line);
         }
@@ -76,12 +75,12 @@ final class ZoneTime {
     private UnusableInputException ask(double firstS, double secondS, int line) {
         String one = offsets.get(0).getId();
         String two = offsets.get(1).getId();
-        return UnusableInputException.found("a local time in the hour that comes twice in " + zone.getId()
+        return UnusableInputException.found("a local time in the hour that repeats in " + zone.getId()
                         + " when the clocks are set back: it is " + iso(firstS) + " or " + iso(secondS))
                 .inFile(file)
                 .atLine(line)
                 .atColumn(header)
-                .expected("a time that can be told from the records before it, or an offset from UTC")
+                .expected("records before it that decide, or an offset from UTC")
                 .hint("write log: {zone: \"" + one + "\"} in the rig file if it is the first, log: {zone: \"" + two
                         + "\"} if it is the second");
     }
@@ -89,12 +88,12 @@ final class ZoneTime {
     private UnusableInputException leftOut(double localS, int line) {
         return UnusableInputException.found("the local time "
                         + LocalDateTime.ofEpochSecond((long) Math.floor(localS), 0, ZoneOffset.UTC)
-                        + ", which " + zone.getId() + " did not have: the clocks were set forward over it")
+                        + ", which " + zone.getId() + " skipped: the clocks were set forward over it")
                 .inFile(file)
                 .atLine(line)
                 .atColumn(header)
                 .expected("times of that zone")
-                .hint("write the zone or the offset from UTC that the logger's clock kept, such as log: {zone: UTC} or "
+                .hint("write the zone or the offset from UTC of the logger's clock, such as log: {zone: UTC} or "
                         + "log: {zone: \"-06:00\"}");
     }
 

@@ -76,6 +76,6 @@ class IsoTimestampsTest {
         IsoTimestamps timestamps = new IsoTimestamps();
         timestamps.read("2026-05-14T10:00:00");
         timestamps.read("2026-05-14T10:00:01Z");
-        assertEquals(1, timestamps.withoutZone());
+        assertEquals(1, timestamps.zonelessTimes());
     }
 }

@@ -5,40 +5,40 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.function.LongSupplier;
 
-/** What comes out of a packed file, counted against what went in: a file made to swell is refused before it does. */
-final class Unpacked extends FilterInputStream {
-    /** Below this size no file does harm, however well it was packed. */
-    private static final long HARMLESS_BYTES = 64L << 20;
-    /** Logs pack to a fifth or a twentieth; even one of a machine that stood still all day does not come near this. */
+/** Limits the expansion of a packed file (protection against zip bombs): compares unpacked with packed bytes. */
+final class ExpansionGuard extends FilterInputStream {
+    /** Unpacked size below which the ratio is not checked, bytes. */
+    private static final long MIN_CHECKED_BYTES = 64L << 20;
+    /** Largest ratio of unpacked to packed bytes; logs reach 5 to 20. */
     private static final long MAX_RATIO = 200;
 
-    private final Swelling swelling;
+    private final ExpansionCounter swelling;
 
-    Unpacked(InputStream unpacked, Swelling swelling) {
+    ExpansionGuard(InputStream unpacked, ExpansionCounter swelling) {
         super(unpacked);
         this.swelling = swelling;
     }
 
     /** Counts bytes out against bytes in. */
-    static final class Swelling {
+    static final class ExpansionCounter {
         private final LongSupplier packedBytes;
         private long unpackedBytes;
 
-        Swelling(LongSupplier packedBytes) {
+        ExpansionCounter(LongSupplier packedBytes) {
             this.packedBytes = packedBytes;
         }
 
-        /** Adds what was unpacked; refuses what has swollen out of all proportion. */
+        /** Adds unpacked bytes; throws if the ratio is too large. */
         void add(int bytes) throws IOException {
             unpackedBytes += Math.max(bytes, 0);
-            if (unpackedBytes > HARMLESS_BYTES && unpackedBytes > MAX_RATIO * Math.max(1, packedBytes.getAsLong())) {
-                throw new SwollenException();
+            if (unpackedBytes > MIN_CHECKED_BYTES && unpackedBytes > MAX_RATIO * Math.max(1, packedBytes.getAsLong())) {
+                throw new ExpansionException();
             }
         }
     }
 
-    /** A packed file that unpacks to hundreds of times its size. */
-    static final class SwollenException extends IOException {
+    /** Thrown for a packed file that expands beyond MAX_RATIO. */
+    static final class ExpansionException extends IOException {
         private static final long serialVersionUID = 1L;
     }
 
