@@ -94,12 +94,12 @@ final class JobNotes {
             if (each.kind() == PathBreak.Kind.SHIFTED) {
                 shifts++;
                 largestM = Math.max(largestM, each.lengthM());
-            } else if (each.kind() == PathBreak.Kind.CROSSED) {
+            } else if (each.kind() == PathBreak.Kind.BRIDGED) {
                 crossed++;
-                crossedS += each.lastsS();
+                crossedS += each.durationS();
             } else if (each.lowered()) {
                 lowered++;
-                loweredS += each.lastsS();
+                loweredS += each.durationS();
             }
         }
         if (crossed > 0) {

@@ -5,52 +5,52 @@ import io.rowledger.track.Poses;
 import java.util.List;
 
 /**
- * The strips of ground: step k and outlet r make the quadrangle left₀, left₁, right₁, right₀.
+ * The quadrangles left₀, left₁, right₁, right₀ that the outlets' bands sweep in each step.
  *
- * <p>Corners are not stored. A corner is the drop line's centre plus y times the bar's right vector, two multiplications
- * a corner, cheaper to compute than to fetch (3 million strips would fill 200 MB).
+ * <p>Corners are computed on access, not stored: a corner is the drop line's center plus y times the bar's right vector,
+ * and the corners of 3 million strips would take 200 MB.
  */
 public final class Strips {
     private final Poses poses;
     private final double[] leftM;
     private final double[] rightM;
 
-    /** Strips of these poses for these bands. */
+    /** Strips that these bands sweep between these poses. */
     public Strips(Poses poses, List<Band> bands) {
         this.poses = poses;
         this.leftM = bands.stream().mapToDouble(Band::leftM).toArray();
         this.rightM = bands.stream().mapToDouble(Band::rightM).toArray();
     }
 
-    /** The poses the strips lie between. */
+    /** Returns the poses. */
     public Poses poses() {
         return poses;
     }
 
-    /** Number of outlets. */
+    /** Returns the number of outlets. */
     public int rows() {
         return leftM.length;
     }
 
-    /** Left edge of outlet r's band, m right of the bar's centre. */
+    /** Returns the left edge of the band of outlet r (from 0), m right of the bar's center. */
     public double leftM(int r) {
         return leftM[r];
     }
 
-    /** Right edge of outlet r's band, m right of the bar's centre. */
+    /** Returns the right edge of the band of outlet r (from 0), m right of the bar's center. */
     public double rightM(int r) {
         return rightM[r];
     }
 
     /**
-     * Signed swept area of outlet r in step k, m²: positive forward, negative where a row inside the pivot of a tight
-     * turn goes backward. Shoelace of the four corners.
+     * Returns the signed swept area of outlet r in step k, m²: positive forward, negative where a row inside the pivot of a
+     * tight turn goes backward. Shoelace formula over the four corners.
      */
     public double signedAreaM2(int k, int r) {
         return signedAreaM2(k, leftM[r], rightM[r]);
     }
 
-    /** Signed area swept in step k by the interval [left, right] of the drop line, m². */
+    /** Returns the signed area that the interval [left, right] of the drop line sweeps in step k, m². */
     public double signedAreaM2(int k, double left, double right) {
         double l0e = poses.eastM(k, left);
         double l0n = poses.northM(k, left);

@@ -4,31 +4,29 @@ import io.rowledger.log.LogTable;
 import java.util.Arrays;
 
 /**
- * How noisy the fixes are, by fix type, as the part that jumps from record to record (slow drift cannot be smoothed
- * away and is not meant here).
+ * Standard deviation of position noise by fix type: the white part of it, without slow drift, which no smoothing removes.
  *
- * <p>Nominal values per NMEA 0183 quality digit are common practice, no source. Where a log has enough fixes of a type
- * they are replaced by what the log itself shows: the third difference of an axis has a variance of 20 σ² from white
- * noise (1 + 9 + 9 + 1) and next to nothing from a tractor's motion at a steady course, so
- * σ = 1.4826 · median|Δ³| / √20. The estimate is held within a factor of {@value #TRUST} of the nominal value, so that
- * a log of turns alone cannot talk the smoother into stiffness or slackness.
+ * <p>Nominal values per NMEA 0183 quality digit are common practice, no source. With at least {@value #MIN_FIXES} fixes of a
+ * type σ is estimated from the log: the third difference of white noise has the variance 20 σ² per axis
+ * (1 + 9 + 9 + 1), that of a tractor on a steady course is near 0, so σ = 1.4826 · median|Δ³| / √20. The estimate is
+ * limited to within a factor of {@value #MAX_FACTOR} of the nominal value, in case the log consists of turns.
  */
 final class FixNoise {
-    /** The farthest an estimate may leave the nominal value, as a factor. */
-    static final double TRUST = 5.0;
+    /** Largest factor between estimate and nominal value. */
+    static final double MAX_FACTOR = 5.0;
 
-    /** Fixes of one type needed before the log's own noise is believed. */
-    private static final int ENOUGH = 200;
+    /** Fewest fixes of a type for an estimate from the log. */
+    private static final int MIN_FIXES = 200;
 
-    /** Differences looked at are every n-th, about this many: the median of so many is good to half a percent. */
-    private static final int SAMPLE = 20_000;
+    /** About this many differences per axis are sampled, evenly; their median is known within half a percent. */
+    private static final int MAX_SAMPLES = 20_000;
 
-    /** No receiver repeats itself better than this, m: log resolution and antenna sway. */
-    private static final double FLOOR_M = 0.002;
+    /** Smallest σ, m: log resolution and antenna sway. */
+    private static final double MIN_SIGMA_M = 0.002;
 
     private static final double MAD_TO_SIGMA = 1.482602218505602;
     private static final double[] NOMINAL_M = {0.5, 0.4, 0.10, 0.10, 0.012, 0.06, 0.5, 0.5, 0.02};
-    private static final double UNKNOWN_M = 0.10;
+    private static final double NOMINAL_UNKNOWN_M = 0.10;
 
     private final double[] sigmaM;
 
@@ -36,7 +34,7 @@ final class FixNoise {
         this.sigmaM = sigmaM;
     }
 
-    /** Sigma per axis for a fix digit, m; −1 is an unknown fix type. */
+    /** Returns σ per axis for an NMEA fix digit, m; −1 is an unknown fix type. */
     double sigmaM(int fix) {
         return sigmaM[slot(fix)];
     }
@@ -46,14 +44,14 @@ final class FixNoise {
     }
 
     static double nominalM(int slot) {
-        return slot == 9 ? UNKNOWN_M : NOMINAL_M[slot];
+        return slot == 9 ? NOMINAL_UNKNOWN_M : NOMINAL_M[slot];
     }
 
-    /** Estimates from a log's projected path; {@code segmentStart[i]} breaks the differences before record i. */
+    /** Estimates σ from a log's projected path; no difference spans a record i with {@code segmentStart[i]}. */
     static FixNoise of(LogTable log, double[] eastM, double[] northM, boolean[] segmentStart, double medianS) {
         int n = log.records();
         double[] sigma = new double[10];
-        int stride = Math.max(1, n / SAMPLE);
+        int stride = Math.max(1, n / MAX_SAMPLES);
         double[] differences = new double[2 * (n / stride + 1)];
         for (int slot = 0; slot < 10; slot++) {
             double nominal = nominalM(slot);
@@ -65,11 +63,12 @@ final class FixNoise {
                 }
             }
             double estimate = nominal;
-            if (count >= 2 * ENOUGH) {
+            if (count >= 2 * MIN_FIXES) {
                 Arrays.sort(differences, 0, count);
                 estimate = MAD_TO_SIGMA * differences[count / 2] / Math.sqrt(20);
             }
-            sigma[slot] = Math.max(FLOOR_M, Math.min(nominal * TRUST, Math.max(nominal / TRUST, estimate)));
+            sigma[slot] =
+                    Math.max(MIN_SIGMA_M, Math.min(nominal * MAX_FACTOR, Math.max(nominal / MAX_FACTOR, estimate)));
         }
         return new FixNoise(sigma);
     }

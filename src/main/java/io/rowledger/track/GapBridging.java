@@ -4,25 +4,27 @@ import io.rowledger.geo.Heading;
 import io.rowledger.log.LogTable;
 
 /**
- * Stretches without a fix that were driven straight on, or in one even bend, with the bar down: a tree row, a frozen
- * receiver. The logger wrote on and says that the bar stayed down, and the fixes on either side agree on the way between:
- * as fast as before and after, and the way leaves to the same side at either end. The path is carried across along the
- * cubic through both ends' positions and velocities. A silence of the logger itself is none: nobody knows whether the bar
- * was lifted in it.
+ * Gaps without usable fixes that are interpolated: with the bar down, straight or in one even bend (tree row, frozen
+ * receiver).
+ *
+ * <p>The logger went on recording and says that the bar stayed down, and the fixes on either side agree: the mean speed
+ * across the gap equals the speeds beside it, and the chord leaves both end courses by the same angle. The path across
+ * is the cubic through the positions and velocities at both ends. A gap in which the logger wrote nothing is never
+ * interpolated, since the bar may have been lifted in it.
  */
 final class GapBridging {
-    /** Longer ones are left open, s: about 25 m. */
-    private static final double MAX_S = 10;
-    /** The velocity on either side is taken over so long, s. */
-    private static final double SIDE_S = 1;
-    /** Slower than this the direction says little, m/s. */
-    private static final double SLOWEST_MPS = 0.7;
-    /** The way between against the mean of the speeds beside it, as a share. */
-    private static final double SAME_SPEED = 0.15;
-    /** A bend may leave the straight line by so much at either end; a contour of 60 m radius over 25 m does. */
-    private static final double WIDEST_RAD = Math.toRadians(15);
-    /** Both ends of an even bend leave it by the same angle; this much may be noise: 5 cm in a second's way. */
-    private static final double UNEVEN_RAD = Math.toRadians(4);
+    /** Longest gap that is interpolated, s; about 25 m of travel. */
+    private static final double MAX_GAP_S = 10;
+    /** The velocity on either side is the mean over this time, s. */
+    private static final double VELOCITY_WINDOW_S = 1;
+    /** Lowest speed at which a course is known well enough, m/s. */
+    private static final double MIN_SPEED_MPS = 0.7;
+    /** Largest relative difference between the speed across the gap and the mean of the speeds beside it. */
+    private static final double MAX_SPEED_DIFFERENCE = 0.15;
+    /** Largest angle between chord and course at either end; a contour of 60 m radius over 25 m reaches it. */
+    private static final double MAX_BEND_RAD = Math.toRadians(15);
+    /** Largest difference of the two angles, which are equal in an even bend; noise of 5 cm in a second's travel. */
+    private static final double MAX_BEND_DIFFERENCE_RAD = Math.toRadians(4);
 
     private final double[] timeS;
     private final double[] eastM;
@@ -36,53 +38,54 @@ final class GapBridging {
         this.segment = segment;
     }
 
-    /** True before each record that ends a crossing; {@code segment} is true wherever the path is broken or silent. */
+    /** Returns true for each record that ends an interpolated gap; {@code segment} is true after any break of the path. */
     static boolean[] of(
             LogTable log, boolean[] lowered, double[] timeS, double[] eastM, double[] northM, boolean[] segment) {
-        boolean[] crossed = new boolean[timeS.length];
-        GapBridging crossings = new GapBridging(timeS, eastM, northM, segment);
+        boolean[] bridged = new boolean[timeS.length];
+        GapBridging bridging = new GapBridging(timeS, eastM, northM, segment);
         for (int i = 1; i < timeS.length; i++) {
-            crossed[i] = segment[i]
+            bridged[i] = segment[i]
                     && log.downBefore(i)
                     && lowered[i - 1]
                     && lowered[i]
-                    && timeS[i] - timeS[i - 1] <= MAX_S
-                    && crossings.agrees(i);
+                    && timeS[i] - timeS[i - 1] <= MAX_GAP_S
+                    && bridging.agrees(i);
         }
-        return crossed;
+        return bridged;
     }
 
     private boolean agrees(int i) {
-        int before = side(i - 1, -1);
-        int after = side(i, 1);
+        int before = neighbor(i - 1, -1);
+        int after = neighbor(i, 1);
         double beforeS = timeS[i - 1] - timeS[before];
         double afterS = timeS[after] - timeS[i];
-        if (beforeS < SIDE_S / 2 || afterS < SIDE_S / 2) {
+        if (beforeS < VELOCITY_WINDOW_S / 2 || afterS < VELOCITY_WINDOW_S / 2) {
             return false;
         }
         double beforeMps = distanceM(before, i - 1) / beforeS;
         double afterMps = distanceM(i, after) / afterS;
         double betweenMps = distanceM(i - 1, i) / (timeS[i] - timeS[i - 1]);
         double meanMps = (beforeMps + afterMps) / 2;
-        if (Math.min(beforeMps, afterMps) < SLOWEST_MPS || Math.abs(betweenMps / meanMps - 1) > SAME_SPEED) {
+        if (Math.min(beforeMps, afterMps) < MIN_SPEED_MPS
+                || Math.abs(betweenMps / meanMps - 1) > MAX_SPEED_DIFFERENCE) {
             return false;
         }
-        double wayRad = headingRad(i - 1, i);
-        double intoRad = Heading.wrap(wayRad - headingRad(before, i - 1));
-        double outOfRad = Heading.wrap(headingRad(i, after) - wayRad);
-        return Math.abs(intoRad) < WIDEST_RAD
-                && Math.abs(outOfRad) < WIDEST_RAD
-                && Math.abs(intoRad - outOfRad) < UNEVEN_RAD;
+        double chordRad = headingRad(i - 1, i);
+        double intoRad = Heading.wrap(chordRad - headingRad(before, i - 1));
+        double outOfRad = Heading.wrap(headingRad(i, after) - chordRad);
+        return Math.abs(intoRad) < MAX_BEND_RAD
+                && Math.abs(outOfRad) < MAX_BEND_RAD
+                && Math.abs(intoRad - outOfRad) < MAX_BEND_DIFFERENCE_RAD;
     }
 
-    /** The record a second away from {@code i} on its own side, or the last before a break. */
-    private int side(int i, int way) {
+    /** Returns the record a second away from {@code i} in that direction, or the last one before a break. */
+    private int neighbor(int i, int direction) {
         int j = i;
-        while (j + way >= 0
-                && j + way < timeS.length
-                && !segment[way > 0 ? j + way : j]
-                && Math.abs(timeS[j] - timeS[i]) < SIDE_S) {
-            j += way;
+        while (j + direction >= 0
+                && j + direction < timeS.length
+                && !segment[direction > 0 ? j + direction : j]
+                && Math.abs(timeS[j] - timeS[i]) < VELOCITY_WINDOW_S) {
+            j += direction;
         }
         return j;
     }

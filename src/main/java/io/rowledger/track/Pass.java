@@ -8,8 +8,8 @@ package io.rowledger.track;
  * @param endStep one past its last step
  * @param startS seconds since the Unix epoch
  * @param endS seconds since the Unix epoch
- * @param lengthM way of the drop line's centre, m
- * @param headingRad mean direction of travel
+ * @param lengthM distance travelled by the drop line's center, m
+ * @param headingRad direction from its first to its last pose, rad
  */
 public record Pass(
         int number, int firstStep, int endStep, double startS, double endS, double lengthM, double headingRad) {}

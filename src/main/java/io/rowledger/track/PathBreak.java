@@ -1,16 +1,16 @@
 package io.rowledger.track;
 
 /**
- * A place where the positions can't be trusted: between the last fix before it and the first after it.
+ * A break in the measured path between two successive fixes.
  *
- * @param kind what is wrong
- * @param startS time of the last trusted fix, seconds since the Unix epoch
- * @param endS time of the first fix after it
- * @param fromEastM where the last trusted fix was, in the job's plane
- * @param fromNorthM where the last trusted fix was
- * @param toEastM where the first fix after it was
- * @param toNorthM where the first fix after it was
- * @param lowered true where the bar was down on either side, so that work may lie in between
+ * @param kind kind of break
+ * @param startS time of the last fix before it, seconds since the Unix epoch
+ * @param endS time of the first fix after it, seconds since the Unix epoch
+ * @param fromEastM east of the last fix before it, m in the job's plane
+ * @param fromNorthM north of the last fix before it, m
+ * @param toEastM east of the first fix after it, m
+ * @param toNorthM north of the first fix after it, m
+ * @param lowered true if the bar was down on either side, so that ground may have been worked in between
  */
 public record PathBreak(
         Kind kind,
@@ -21,23 +21,23 @@ public record PathBreak(
         double toEastM,
         double toNorthM,
         boolean lowered) {
-    /** What is wrong. */
+    /** Kind of break. */
     public enum Kind {
-        /** No usable fix for longer than a step can bridge; nothing is assumed. */
-        SILENT,
-        /** The same with the bar down, driven straight on between fixes that agree: the path is carried across. */
-        CROSSED,
-        /** The position shifted at once, as a receiver does that lost its corrections or found them again. */
+        /** No usable fix for longer than a step may last; nothing is assumed about the time between. */
+        GAP,
+        /** The same with the bar down and fixes on both sides that agree: the path is interpolated, see {@link GapBridging}. */
+        BRIDGED,
+        /** The position stepped, as when a receiver loses or regains its corrections, see {@link PositionSteps}. */
         SHIFTED
     }
 
-    /** Straight from one side to the other, m. */
+    /** Returns the straight distance between the two fixes, m. */
     public double lengthM() {
         return Math.hypot(toEastM - fromEastM, toNorthM - fromNorthM);
     }
 
-    /** How long it lasts, s. */
-    public double lastsS() {
+    /** Returns the time between the two fixes, s. */
+    public double durationS() {
         return endS - startS;
     }
 }

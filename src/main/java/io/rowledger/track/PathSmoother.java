@@ -11,30 +11,31 @@ import java.util.Arrays;
  * and acceleration at both ends, which is the exact conditional mean of this model. Its bandwidth is (q/(r·Δt))^(1/6)
  * rad/s, so stiffness follows the fix type through r.
  *
- * <p>How stiff is decided per place: a tractor on a guidance line hardly jerks, in a headland turn it does. The stretch
- * is smoothed at several densities; each fix takes the stiffest that the noise still explains: its residuals nearby are
- * no larger, and its path leaves the next looser one by no more than that one's own uncertainty (the choice rule of
- * O. V. Lepskii, Theory Probab. Appl. 35 (1991) 454-466). A last run uses the chosen densities. Both axes share the covariance, which depends on times and noise alone.
+ * <p>The density is chosen per fix: jerk is small on a guidance line and large in a headland turn. The stretch is smoothed
+ * at several densities; each fix takes the smallest one whose residuals nearby agree with the noise and whose path
+ * departs from that of the next larger density by no more than the latter's own uncertainty (the choice rule of
+ * O. V. Lepskii, Theory Probab. Appl. 35 (1991) 454-466). A last run uses the chosen densities. Both axes share the
+ * covariance, which depends on times and noise alone.
  *
- * <p>Cost: (levels + 1) runs of about 150 flops a fix, 12 doubles a fix of memory for the stretch at hand.
+ * <p>Cost: (levels + 1) runs of about 150 flops per fix; memory of 12 doubles per fix of the stretch.
  */
 final class PathSmoother {
-    /** Jerk densities from stiff to loose, m²/s⁵: a guidance line, a contour, a headland lap, a hard turn, a lurch. */
+    /** Jerk densities, m²/s⁵: a guidance line, a contour, a headland lap, a hard turn, a jolt. */
     private static final double[] JERK_DENSITY = {1e-6, 3e-5, 1e-3, 5e-2, 2.0};
 
-    /** Half width of the neighbourhood whose residuals are judged, s, and the fewest fixes it may hold on a side. */
-    private static final double NEAR_S = 1.0;
+    /** Half width of the neighborhood whose residuals are tested, s, and the fewest fixes on either side. */
+    private static final double NEIGHBORHOOD_S = 1.0;
 
-    private static final int NEAR_FIXES = 4;
+    private static final int MIN_NEIGHBORS = 4;
 
     /**
-     * Mean squared residual over noise up to which a density is stiff enough. For pure noise and m fixes the mean is
-     * below 1 with a standard deviation of 1/√m, so the limit is 1 + 2/√m.
+     * Limit of the mean squared residual over the noise variance, in standard deviations: for pure noise and m fixes of two
+     * axes the mean is at most 1 and has the standard deviation 1/√m, so the limit is 1 + 3/√m.
      */
-    private static final double LIMIT_SIGMAS = 3.0;
+    private static final double MAX_RESIDUAL_SIGMAS = 3.0;
 
-    /** A stiffer path may leave the next looser one by this many of the looser one's own standard deviations. */
-    private static final double LEAVE_SIGMAS = 2.0;
+    /** Largest departure from the path of the next larger density, in standard deviations of the latter. */
+    private static final double MAX_DEPARTURE_SIGMAS = 2.0;
 
     private final double[] t;
     private final double[] east;
@@ -50,10 +51,10 @@ final class PathSmoother {
     final double[] ae;
     final double[] an;
 
-    /** Filtered covariance, packed upper triangle, six per fix. */
+    /** Filtered covariance, packed upper triangle, six values per fix. */
     private final double[] cov;
 
-    /** Smooths a stretch, choosing the stiffness per place. */
+    /** Smooths a stretch with the density chosen per fix. */
     static PathSmoother of(double[] t, double[] east, double[] north, double[] sigmaM) {
         PathSmoother smoother = new PathSmoother(t, east, north, sigmaM);
         if (t.length > 1) {
@@ -62,7 +63,7 @@ final class PathSmoother {
         return smoother;
     }
 
-    /** Smooths a stretch at one stiffness: the linear model itself, for checks against another solution of it. */
+    /** Smooths a stretch at one density: the linear model, for tests against another solution of it. */
     static PathSmoother atDensity(double[] t, double[] east, double[] north, double[] sigmaM, double density) {
         PathSmoother smoother = new PathSmoother(t, east, north, sigmaM);
         double[] uniform = new double[t.length];
@@ -98,7 +99,7 @@ final class PathSmoother {
         int n = t.length;
         double[] density = new double[n];
         double[] uniform = new double[n];
-        boolean[] open = new boolean[n];
+        boolean[] eligible = new boolean[n];
         double[] looseEast = new double[n];
         double[] looseNorth = new double[n];
         for (int level = JERK_DENSITY.length - 1; level >= 0; level--) {
@@ -107,9 +108,9 @@ final class PathSmoother {
             backward(uniform);
             if (level == JERK_DENSITY.length - 1) {
                 Arrays.fill(density, JERK_DENSITY[level]);
-                Arrays.fill(open, true);
+                Arrays.fill(eligible, true);
             } else {
-                stiffen(level, density, open, looseEast, looseNorth);
+                stiffen(level, density, eligible, looseEast, looseNorth);
             }
             System.arraycopy(pe, 0, looseEast, 0, n);
             System.arraycopy(pn, 0, looseNorth, 0, n);
@@ -120,35 +121,36 @@ final class PathSmoother {
     }
 
     /**
-     * Gives the level to every fix that took all looser ones, where the residuals nearby are no larger than the noise
-     * and the path stays with the next looser one. A fix that refuses a level refuses all stiffer ones.
+     * Assigns the density of the level to every eligible fix whose residuals nearby agree with the noise and whose path
+     * stays near that of the next larger density. A fix that fails at one level is not eligible for smaller densities.
      */
-    private void stiffen(int level, double[] density, boolean[] open, double[] looseEast, double[] looseNorth) {
+    private void stiffen(int level, double[] density, boolean[] eligible, double[] looseEast, double[] looseNorth) {
         int n = t.length;
         double[] residual = new double[n + 1];
-        double[] leave = new double[n + 1];
+        double[] departure = new double[n + 1];
         for (int i = 0; i < n; i++) {
             residual[i + 1] = residual[i] + square(east[i] - pe[i], north[i] - pn[i]) / (2 * variance[i]);
             double h = i == 0 ? t[1] - t[0] : t[i] - t[i - 1];
             double bandwidth = Math.pow(JERK_DENSITY[level + 1] / (variance[i] * h), 1.0 / 6);
-            // The looser path's own variance is r·Δt·ω₀/3: the integral of 1/(1 + (ω/ω₀)⁶) over all frequencies.
-            double loose = variance[i] * Math.min(1, h * bandwidth / 3);
-            leave[i + 1] = leave[i] + square(pe[i] - looseEast[i], pn[i] - looseNorth[i]) / (2 * loose);
+            // Variance of the path at the larger density: r·Δt·ω₀/3, the integral of 1/(1 + (ω/ω₀)⁶) over all
+            // frequencies.
+            double looseVariance = variance[i] * Math.min(1, h * bandwidth / 3);
+            departure[i + 1] = departure[i] + square(pe[i] - looseEast[i], pn[i] - looseNorth[i]) / (2 * looseVariance);
         }
         int from = 0;
         int to = 0;
         for (int i = 0; i < n; i++) {
-            while (t[from] < t[i] - NEAR_S && from < i - NEAR_FIXES) {
+            while (t[from] < t[i] - NEIGHBORHOOD_S && from < i - MIN_NEIGHBORS) {
                 from++;
             }
-            while (to < n && (t[to] <= t[i] + NEAR_S || to <= i + NEAR_FIXES)) {
+            while (to < n && (t[to] <= t[i] + NEIGHBORHOOD_S || to <= i + MIN_NEIGHBORS)) {
                 to++;
             }
             int m = to - from;
-            double limit = 1 + LIMIT_SIGMAS / Math.sqrt(m);
-            open[i] &= residual[to] - residual[from] <= limit * m
-                    && leave[to] - leave[from] <= LEAVE_SIGMAS * LEAVE_SIGMAS * m;
-            if (open[i]) {
+            double limit = 1 + MAX_RESIDUAL_SIGMAS / Math.sqrt(m);
+            eligible[i] &= residual[to] - residual[from] <= limit * m
+                    && departure[to] - departure[from] <= MAX_DEPARTURE_SIGMAS * MAX_DEPARTURE_SIGMAS * m;
+            if (eligible[i]) {
                 density[i] = JERK_DENSITY[level];
             }
         }
@@ -158,7 +160,7 @@ final class PathSmoother {
         return a * a + b * b;
     }
 
-    /** Every fix takes the loosest density within the neighbourhood: a turn begins before its residuals show it. */
+    /** Every fix takes the largest density of its neighborhood, because a turn begins before its residuals show it. */
     private void loosenNearby(double[] density) {
         int n = t.length;
         double[] own = density.clone();
@@ -167,13 +169,13 @@ final class PathSmoother {
         int tail = 0;
         int to = 0;
         for (int i = 0; i < n; i++) {
-            while (to < n && t[to] <= t[i] + NEAR_S) {
+            while (to < n && t[to] <= t[i] + NEIGHBORHOOD_S) {
                 while (tail > head && own[queue[tail - 1]] <= own[to]) {
                     tail--;
                 }
                 queue[tail++] = to++;
             }
-            while (t[queue[head]] < t[i] - NEAR_S) {
+            while (t[queue[head]] < t[i] - NEIGHBORHOOD_S) {
                 head++;
             }
             density[i] = own[queue[head]];
@@ -189,7 +191,7 @@ final class PathSmoother {
         vn[0] = (north[1] - north[0]) / dt0;
         ae[0] = 0;
         an[0] = 0;
-        // The start is known no better than two fixes tell: speeds to 3 m/s plus what the fixes leave open.
+        // Prior of the first velocity: 3 m/s plus the uncertainty of the difference of two fixes.
         double c00 = variance[0];
         double c01 = 0;
         double c02 = 0;

@@ -1,6 +1,9 @@
 package io.rowledger.track;
 
-/** The bare arrays behind {@link Poses}: the first block has one entry a pose, the second one a step. */
+/**
+ * Mutable columns of {@link Poses}: the first block has one value per pose, the second one per step. Units and meaning are
+ * those of the accessors of {@link Poses}.
+ */
 public final class PoseColumns {
     public double[] timeS = {};
     public double[] antennaEastM = {};

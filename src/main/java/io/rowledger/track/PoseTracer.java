@@ -7,25 +7,26 @@ import java.util.Arrays;
 import java.util.Locale;
 
 /**
- * Drives the {@link TowingChain} along the smoothed antenna path and writes down the poses.
+ * Moves the {@link TowingChain} along the smoothed antenna path and records the poses.
  *
- * <p>Record i answers for the half intervals on either side of it, cut into equal parts no longer than the longest step.
- * Inside a step the chain is moved in chords short enough to stay within the named sagitta of the curve.
+ * <p>Record i covers the half intervals on either side of it, divided into equal steps of at most
+ * {@link TrackOptions#maxStepM}. Within a step the chain moves in chords whose sagitta is at most
+ * {@link TrackOptions#sagittaM}.
  */
 final class PoseTracer {
-    /** After a silence longer than this, or a turn in it, tractor and bar are put down anew, s and rad. */
-    private static final double MAX_BLIND_TOW_S = 10.0;
+    /** After a longer gap, s, or a larger change of direction in it, rad, tractor and bar start in line again. */
+    private static final double MAX_TOWED_GAP_S = 10.0;
 
-    private static final double WIDEST_BLIND_TURN_RAD = Math.toRadians(45);
+    private static final double MAX_TOWED_GAP_TURN_RAD = Math.toRadians(45);
 
-    /** How far the antenna must have come before its direction is a course, m. */
-    private static final double FIRST_COURSE_M = 1.5;
+    /** Distance from which the direction of a displacement counts as a course, m. */
+    private static final double MIN_COURSE_M = 1.5;
 
-    /** A record a minute at 3 m/s is cut into 360 steps; more only comes of positions or times that are wrong. */
-    private static final int POSES_PER_RECORD = 400;
+    /** A record per minute at 3 m/s has 360 steps; more means wrong positions or times. */
+    private static final int MAX_POSES_PER_RECORD = 400;
 
-    /** Memory that a log of a few records may take all the same: 50 MB. */
-    private static final int SMALL_LOG_POSES = 500_000;
+    /** Number of poses that any log may have, however few its records; 50 MB. */
+    private static final int MIN_POSES_LIMIT = 500_000;
 
     private final SmoothPath path;
     private final boolean[] gap;
@@ -46,17 +47,16 @@ final class PoseTracer {
     PoseColumns trace() {
         int n = gap.length;
         long size = 0;
-        double wayM = 0;
+        double distanceM = 0;
         for (int i = 0; i < n; i++) {
             size += parts(i, startS(i), endS(i)) + (gap[i] ? 1 : 0);
-            wayM += path.speedMps(i) * (endS(i) - startS(i));
+            distanceM += path.speedMps(i) * (endS(i) - startS(i));
         }
-        if (size > SMALL_LOG_POSES + (long) n * POSES_PER_RECORD) {
+        if (size > MIN_POSES_LIMIT + (long) n * MAX_POSES_PER_RECORD) {
             throw UnusableInputException.found(
-                            String.format(Locale.ROOT, "a way of %.0f km in %d records", wayM / 1000, n))
+                            String.format(Locale.ROOT, "a path of %.0f km in %d records", distanceM / 1000, n))
                     .expected("records a few seconds apart, all of one field")
-                    .hint(
-                            "look for wrong positions and times in the log; inspect shows where it lies and how often it records");
+                    .hint("look for wrong positions and times in the log; inspect shows its place and its interval");
         }
         allocate((int) size);
         for (int[] stretch : TrackBuilder.stretches(gap)) {
@@ -77,13 +77,13 @@ final class PoseTracer {
     }
 
     private int parts(int i, double startS, double endS) {
-        return Math.max(1, (int) Math.ceil(path.speedMps(i) * (endS - startS) / options.longestStepM()));
+        return Math.max(1, (int) Math.ceil(path.speedMps(i) * (endS - startS) / options.maxStepM()));
     }
 
     private void traceStretch(int from, int to) {
         double east = path.pe[from];
         double north = path.pn[from];
-        if (poses == 0 || !towBlind(from, east, north)) {
+        if (poses == 0 || !towAcrossGap(from, east, north)) {
             chain.place(east, north, firstCourse(from, to));
         }
         if (poses > 0) {
@@ -110,14 +110,14 @@ final class PoseTracer {
         }
     }
 
-    /** Tows straight across a silence where that is likely what happened; false where it is not. */
-    private boolean towBlind(int from, double east, double north) {
-        double silenceS = path.timeS(from) - c.timeS[poses - 1];
+    /** Moves the chain straight across a gap; returns false, without moving it, if the gap is too long or turns too much. */
+    private boolean towAcrossGap(int from, double east, double north) {
+        double gapS = path.timeS(from) - c.timeS[poses - 1];
         double de = east - c.antennaEastM[poses - 1];
         double dn = north - c.antennaNorthM[poses - 1];
         double turn = Math.abs(Heading.wrap(Heading.of(de, dn) - chain.headingRad()));
-        boolean stood = Math.hypot(de, dn) < FIRST_COURSE_M;
-        if (silenceS > MAX_BLIND_TOW_S || (!stood && turn > WIDEST_BLIND_TURN_RAD)) {
+        boolean stood = Math.hypot(de, dn) < MIN_COURSE_M;
+        if (gapS > MAX_TOWED_GAP_S || (!stood && turn > MAX_TOWED_GAP_TURN_RAD)) {
             return false;
         }
         if (!stood) {
@@ -131,7 +131,7 @@ final class PoseTracer {
         for (int i = from + 1; i < to; i++) {
             double de = path.pe[i] - path.pe[from];
             double dn = path.pn[i] - path.pn[from];
-            if (Math.hypot(de, dn) > FIRST_COURSE_M) {
+            if (Math.hypot(de, dn) > MIN_COURSE_M) {
                 return Heading.of(de, dn);
             }
         }

@@ -1,16 +1,16 @@
 package io.rowledger.track;
 
 /**
- * The smoothed antenna path of a whole job: state at every record, position at any time between two of them.
+ * The smoothed antenna path of a job: state at every record, position at any time between two records.
  *
- * <p>Inside a stretch the position is the quintic through both ends' position, velocity and acceleration. Across a
- * break that is still bridged (a dropped record) it is the straight line, across a longer one ({@link GapBridging}) the cubic
- * through both ends' position and velocity.
+ * <p>Within a stretch the position is the quintic through position, velocity and acceleration of the records on both
+ * sides; across a missing record or two it is the straight line, across a bridged gap ({@link GapBridging}) the cubic
+ * through positions and velocities.
  */
 final class SmoothPath {
     private final double[] t;
     private final boolean[] segmentStart;
-    private final boolean[] crossed;
+    private final boolean[] bridged;
     final double[] pe;
     final double[] pn;
     final double[] ve;
@@ -18,11 +18,11 @@ final class SmoothPath {
     final double[] ae;
     final double[] an;
 
-    SmoothPath(double[] timeS, boolean[] segmentStart, boolean[] crossed) {
+    SmoothPath(double[] timeS, boolean[] segmentStart, boolean[] bridged) {
         int n = timeS.length;
         this.t = timeS;
         this.segmentStart = segmentStart;
-        this.crossed = crossed;
+        this.bridged = bridged;
         pe = new double[n];
         pn = new double[n];
         ve = new double[n];
@@ -31,7 +31,7 @@ final class SmoothPath {
         an = new double[n];
     }
 
-    /** Copies a smoothed stretch that begins at record {@code from}. */
+    /** Copies the states of a smoothed stretch that begins at record {@code from}. */
     void put(int from, PathSmoother s) {
         System.arraycopy(s.pe, 0, pe, from, s.pe.length);
         System.arraycopy(s.pn, 0, pn, from, s.pe.length);
@@ -45,23 +45,23 @@ final class SmoothPath {
         return t[i];
     }
 
-    /** Ground speed at record i, m/s. */
+    /** Returns the ground speed at record i, m/s. */
     double speedMps(int i) {
         return Math.hypot(ve[i], vn[i]);
     }
 
-    /** Path curvature at record i, 1/m, positive to the right; 0 at a stand. */
+    /** Returns the path's curvature at record i, 1/m, positive to the right; 0 below 0.2 m/s. */
     double curvaturePerM(int i) {
         double v2 = ve[i] * ve[i] + vn[i] * vn[i];
         return v2 < 0.04 ? 0 : (vn[i] * ae[i] - ve[i] * an[i]) / (v2 * Math.sqrt(v2));
     }
 
-    /** East at time s between records i and i + 1. */
+    /** Returns east at time s between records i and i + 1, m. */
     double eastM(int i, double s) {
         return segmentStart[i + 1] ? across(pe, ve, i, s) : quintic(pe, ve, ae, i, s);
     }
 
-    /** North at time s between records i and i + 1. */
+    /** Returns north at time s between records i and i + 1, m. */
     double northM(int i, double s) {
         return segmentStart[i + 1] ? across(pn, vn, i, s) : quintic(pn, vn, an, i, s);
     }
@@ -69,7 +69,7 @@ final class SmoothPath {
     private double across(double[] p, double[] v, int i, double s) {
         double h = t[i + 1] - t[i];
         double u = (s - t[i]) / h;
-        if (!crossed[i + 1]) {
+        if (!bridged[i + 1]) {
             return p[i] + u * (p[i + 1] - p[i]);
         }
         double toP1 = u * u * (3 - 2 * u);

@@ -5,24 +5,24 @@ import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Rig;
 
 /**
- * Antenna to rear axle to hitch pin to bar, advanced move by move. The state of one machine at one instant.
+ * State of the chain antenna, rear axle, hitch pin, bar at one instant, advanced move by move.
  *
- * <p>The rear axle does not slip sideways, so the antenna drags it along as a drawbar drags a cart; this holds for any
- * side offset of the antenna too, because only the move across the tractor turns it. The hitch pin then drags the bar.
- * While backing, the tractor's heading is the course reversed and the bar keeps its last forward angle, unsettled.
+ * <p>The rear axle does not slip sideways, so it follows the antenna as a towed body ({@link DragLaw}), whatever the
+ * antenna's side offset; the bar follows the hitch pin in the same way. While backing, the tractor's heading is the reversed
+ * course, and the bar keeps its last forward angle and is unsettled.
  */
 final class TowingChain {
-    /** Moves shorter than this are saved up, m: at a stand the noise of the fixes must not turn the tractor. */
+    /** Shorter moves are accumulated, m, so that rounding of close positions has no direction. */
     private static final double MIN_MOVE_M = 0.02;
 
-    /** Settled once the hitch pin has come this many drawbar lengths forward: e⁻³ leaves 5 % of a wrong angle. */
+    /** The bar is settled after the hitch pin has moved this many drawbar lengths forward: e⁻³ leaves 5 % of a wrong angle. */
     private static final double SETTLING_LENGTHS = 3.0;
 
-    /** Nobody backs farther than this with the bar lowered, m: then it was the heading that was wrong. */
-    private static final double LOWERED_BACKING_M = 10.0;
+    /** Longest plausible backing with the bar lowered, m; beyond it the heading was wrong by half a turn. */
+    private static final double MAX_LOWERED_BACKING_M = 10.0;
 
-    /** Nobody backs farther than this with the bar lifted either, m. */
-    private static final double LIFTED_BACKING_M = 60.0;
+    /** Longest plausible backing with the bar lifted, m. */
+    private static final double MAX_LIFTED_BACKING_M = 60.0;
 
     private final double aheadM;
     private final double antennaRightM;
@@ -54,7 +54,7 @@ final class TowingChain {
         settlingM = SETTLING_LENGTHS * Math.max(Math.max(aheadM, 0), drawbarM);
     }
 
-    /** Puts the machine down with tractor and bar in line, bar angle unknown. */
+    /** Starts at a position with tractor and bar in line; the bar is unsettled. */
     void place(double antennaEastM, double antennaNorthM, double headingRad) {
         this.headingRad = headingRad;
         this.barHeadingRad = headingRad;
@@ -64,12 +64,12 @@ final class TowingChain {
         apply(antennaEastM, antennaNorthM);
     }
 
-    /** Forgets how well the bar's angle is known. */
+    /** Marks the bar's angle as unknown until the hitch pin has moved far enough. */
     void unsettle() {
         forwardM = 0;
     }
 
-    /** Moves the antenna in a straight line to a new place. */
+    /** Moves the antenna in a straight line to a new position. */
     void moveTo(double antennaEastM, double antennaNorthM, boolean lowered) {
         double de = antennaEastM - appliedEastM;
         double dn = antennaNorthM - appliedNorthM;
@@ -95,7 +95,7 @@ final class TowingChain {
         backwardM += length;
         forwardM = 0;
         headingRad = Heading.wrap(course + Math.PI);
-        if (backwardM > (lowered ? LOWERED_BACKING_M : LIFTED_BACKING_M)) {
+        if (backwardM > (lowered ? MAX_LOWERED_BACKING_M : MAX_LIFTED_BACKING_M)) {
             headingRad = course;
             barHeadingRad = course;
             backing = false;
@@ -137,7 +137,7 @@ final class TowingChain {
         return headingRad;
     }
 
-    /** Writes the machine's pose, with the antenna at (east, north), into column i. */
+    /** Stores the pose, with the antenna at (east, north), at index i. */
     void store(PoseColumns c, int i, double antennaEastM, double antennaNorthM) {
         double sin = Math.sin(headingRad);
         double cos = Math.cos(headingRad);

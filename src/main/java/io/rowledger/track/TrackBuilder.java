@@ -8,11 +8,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** From a log's fixes to poses and passes: project, smooth, tow, number the passes. */
+/** Builds poses and passes from a log's fixes: projection, smoothing, towing, numbering of passes. */
 public final class TrackBuilder {
-    /** No bar side-dresses faster than this (22 mph); common practice, no source. */
-    private static final double FASTEST_WORK_MPS = 10;
-    /** Two fixes of a standing receiver may lie this far apart, m. */
+    /** Largest speed of side-dressing, m/s (22 mph); common practice, no source. */
+    private static final double MAX_WORK_MPS = 10;
+    /** Largest distance of two fixes of a standing receiver, m. */
     private static final double NOISE_M = 2;
 
     private final LogTable log;
@@ -26,12 +26,12 @@ public final class TrackBuilder {
     }
 
     /**
-     * Rebuilds the way of tractor and bar.
+     * Builds the track.
      *
      * @param log usable records in time order
-     * @param rig the machine
-     * @param options limits
-     * @return the track; without two records in a row it has no poses
+     * @param rig lengths of the machine
+     * @param options limits and threads
+     * @return the track; without two successive records it has no poses
      */
     public static Track build(LogTable log, Rig rig, TrackOptions options) {
         return new TrackBuilder(log, rig, options).build();
@@ -51,26 +51,26 @@ public final class TrackBuilder {
             time[i] = log.timeS(i);
         }
         double medianS = medianInterval(time);
-        double bridgeS = Math.max(options.bridgeIntervals() * medianS, options.bridgeS());
+        double maxBridgeS = Math.max(options.maxBridgeIntervals() * medianS, options.maxBridgeS());
         boolean[] gap = new boolean[n];
         boolean[] segment = new boolean[n];
         boolean[] apart = new boolean[n];
         for (int i = 0; i < n; i++) {
-            gap[i] = i == 0 || time[i] - time[i - 1] > bridgeS;
+            gap[i] = i == 0 || time[i] - time[i - 1] > maxBridgeS;
             segment[i] = gap[i] || log.breakBefore(i);
         }
         boolean[] lowered = WorkStateEstimator.of(log, rig);
-        boolean[] crossed = GapBridging.of(log, lowered, time, east, north, segment);
+        boolean[] bridged = GapBridging.of(log, lowered, time, east, north, segment);
         FixNoise noise = FixNoise.of(log, east, north, segment, medianS);
         boolean[] shift = PositionSteps.of(log, time, east, north, segment, noise);
         for (int i = 0; i < n; i++) {
-            crossed[i] &= gap[i];
-            gap[i] &= !crossed[i];
+            bridged[i] &= gap[i];
+            gap[i] &= !bridged[i];
             segment[i] |= shift[i];
-            // A break in the log is bridged where a fix or two are missing, but not where the position was shifted.
-            apart[i] = gap[i] || shift[i] || (segment[i] && !crossed[i] && tooFar(east, north, time, i));
+            // One or two missing fixes are bridged, a shift of the position is not.
+            apart[i] = gap[i] || shift[i] || (segment[i] && !bridged[i] && tooFar(east, north, time, i));
         }
-        SmoothPath path = smooth(time, east, north, segment, crossed, noise);
+        SmoothPath path = smooth(time, east, north, segment, bridged, noise);
         PoseColumns columns = new PoseTracer(path, apart, lowered, rig, options).trace();
         List<Pass> passes = numberPasses(columns, lowered);
         return new Track(
@@ -78,18 +78,18 @@ public final class TrackBuilder {
                 new Poses(columns),
                 passes,
                 quality(time, gap, medianS, noise),
-                new Breaks(time, east, north, lowered).list(gap, apart, crossed));
+                new Breaks(time, east, north, lowered).list(gap, apart, bridged));
     }
 
-    /** Where the path is broken, silent or shifted. */
+    /** Lists the breaks of the measured path. */
     private record Breaks(double[] time, double[] east, double[] north, boolean[] lowered) {
-        List<PathBreak> list(boolean[] gap, boolean[] apart, boolean[] crossed) {
+        List<PathBreak> list(boolean[] gap, boolean[] apart, boolean[] bridged) {
             List<PathBreak> breaks = new ArrayList<>();
             for (int i = 1; i < time.length; i++) {
-                if (apart[i] || crossed[i]) {
-                    PathBreak.Kind broken = gap[i] ? PathBreak.Kind.SILENT : PathBreak.Kind.SHIFTED;
+                if (apart[i] || bridged[i]) {
+                    PathBreak.Kind broken = gap[i] ? PathBreak.Kind.GAP : PathBreak.Kind.SHIFTED;
                     breaks.add(new PathBreak(
-                            crossed[i] ? PathBreak.Kind.CROSSED : broken,
+                            bridged[i] ? PathBreak.Kind.BRIDGED : broken,
                             time[i - 1],
                             time[i],
                             east[i - 1],
@@ -105,7 +105,7 @@ public final class TrackBuilder {
 
     private static boolean tooFar(double[] east, double[] north, double[] time, int i) {
         double distanceM = Math.hypot(east[i] - east[i - 1], north[i] - north[i - 1]);
-        return distanceM > FASTEST_WORK_MPS * (time[i] - time[i - 1]) + NOISE_M;
+        return distanceM > MAX_WORK_MPS * (time[i] - time[i - 1]) + NOISE_M;
     }
 
     /** The plane whose origin is the middle of the log's extent. */
@@ -138,9 +138,9 @@ public final class TrackBuilder {
     }
 
     private SmoothPath smooth(
-            double[] time, double[] east, double[] north, boolean[] segment, boolean[] crossed, FixNoise noise) {
+            double[] time, double[] east, double[] north, boolean[] segment, boolean[] bridged, FixNoise noise) {
         int n = time.length;
-        SmoothPath path = new SmoothPath(time, segment, crossed);
+        SmoothPath path = new SmoothPath(time, segment, bridged);
         List<int[]> stretches = stretches(segment);
         IntStream numbers = IntStream.range(0, stretches.size());
         (options.threads() > 1 ? numbers.parallel() : numbers).forEach(s -> {
@@ -164,7 +164,7 @@ public final class TrackBuilder {
         return path;
     }
 
-    /** [from, to) of every stretch that starts where {@code start} says. */
+    /** Returns [from, to) of every stretch; a stretch begins at each record i with {@code start[i]}. */
     static List<int[]> stretches(boolean[] start) {
         List<int[]> list = new ArrayList<>();
         int from = 0;
@@ -177,7 +177,7 @@ public final class TrackBuilder {
         return list;
     }
 
-    /** Marks the working steps with their pass numbers and lists the passes. */
+    /** Sets the pass number of every working step and returns the passes. */
     private List<Pass> numberPasses(PoseColumns c, boolean[] lowered) {
         int steps = c.record.length;
         c.pass = new int[steps];
@@ -202,7 +202,7 @@ public final class TrackBuilder {
         double de = c.dropEastM[k + 1] - c.dropEastM[k];
         double dn = c.dropNorthM[k + 1] - c.dropNorthM[k];
         double along = de * (c.barSin[k] + c.barSin[k + 1]) / 2 + dn * (c.barCos[k] + c.barCos[k + 1]) / 2;
-        return !c.backing[k] && along > options.slowestWorkMps() * (c.timeS[k + 1] - c.timeS[k]);
+        return !c.backing[k] && along > options.minWorkMps() * (c.timeS[k + 1] - c.timeS[k]);
     }
 
     private static Pass passOf(PoseColumns c, int number, int first, int end) {

@@ -1,18 +1,19 @@
 package io.rowledger.track;
 
 /**
- * What a reader should know about the track before trusting it.
+ * Interval, gaps and position noise of a log.
  *
  * @param medianIntervalS median time between records, s
- * @param gaps places where the log is silent for longer than a step can bridge
- * @param gapS seconds lost in them
- * @param workStateDerived true where the log has no work state and it was taken from flow and speed
- * @param noiseM position noise the smoother worked with, per NMEA fix digit 0 to 8, m (1 sigma); index 9 for fixes of unknown type; NaN where unused
- * @param recordsByFix usable records per NMEA fix digit 0 to 8; index 9 counts unknown
+ * @param gaps number of gaps that are longer than a step may last
+ * @param gapS total duration of these gaps, s
+ * @param workStateDerived true if the log has no work state and it was derived from the flows
+ * @param noiseM standard deviation of position noise in use, per NMEA fix digit 0 to 8, m; index 9 for fixes of unknown
+ *     type; NaN if there are none
+ * @param recordsByFix number of usable records per NMEA fix digit 0 to 8; index 9 for unknown type
  */
 public record TrackQuality(
         double medianIntervalS, int gaps, double gapS, boolean workStateDerived, double[] noiseM, int[] recordsByFix) {
-    /** NMEA 0183 quality digits in words; 9 counts records that don't say. */
+    /** Returns the name of an NMEA 0183 quality digit; 9 is an unknown type. */
     public static String fixName(int digit) {
         return switch (digit) {
             case 0 -> "no fix";

@@ -4,14 +4,14 @@ import io.rowledger.log.LogTable;
 import io.rowledger.rig.Rig;
 import java.util.Arrays;
 
-/** Lowered or lifted, per record: from the log, or from the flows where the log doesn't say. */
+/** Lowered or lifted per record: the log's work state, or derived from the flows if the log has none. */
 final class WorkStateEstimator {
-    /** An outlet with more than this share of its usual flow is taken as lowered: the limit for delivering too. */
-    private static final double FLOWING = 0.05;
+    /** Flow of an outlet, relative to its 90th percentile, above which the bar is taken as lowered; as for delivering. */
+    private static final double MIN_RELATIVE_FLOW = 0.05;
 
     private WorkStateEstimator() {}
 
-    /** Lowered per record of the log. A record that doesn't say keeps what the record before said. */
+    /** Returns lowered per record; a record without a work state keeps the state of the record before. */
     static boolean[] of(LogTable log, Rig rig) {
         return log.hasDown() ? logged(log) : fromFlow(log, rig);
     }
@@ -32,7 +32,7 @@ final class WorkStateEstimator {
             double lagS = rig.products().get(p).flowLagS();
             for (int r = 0; r < log.outlets(); r++) {
                 double[] flow = log.flowColumn(p, r);
-                double limit = FLOWING * usual(flow);
+                double limit = MIN_RELATIVE_FLOW * highFlow(flow);
                 if (limit > 0) {
                     mark(log, flow, limit, lagS, lowered);
                 }
@@ -53,8 +53,8 @@ final class WorkStateEstimator {
         }
     }
 
-    /** The flow that nine of ten flowing records stay under. */
-    private static double usual(double[] flow) {
+    /** Returns the 90th percentile of the positive flows, L/s; 0 without any. */
+    private static double highFlow(double[] flow) {
         double[] positive = Arrays.stream(flow).filter(f -> f > 0).sorted().toArray();
         return positive.length == 0 ? 0 : positive[(int) (0.9 * (positive.length - 1))];
     }

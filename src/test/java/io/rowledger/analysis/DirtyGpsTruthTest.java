@@ -236,8 +236,8 @@ class DirtyGpsTruthTest {
         List<PathBreak> breaks = a.track().breaks();
         assertEquals(middles.size(), breaks.size(), breaks.toString());
         for (PathBreak each : breaks) {
-            assertEquals(PathBreak.Kind.CROSSED, each.kind());
-            assertEquals(31 / HZ, each.lastsS(), 1e-3);
+            assertEquals(PathBreak.Kind.BRIDGED, each.kind());
+            assertEquals(31 / HZ, each.durationS(), 1e-3);
         }
         assertTrue(
                 a.notes().stream()
@@ -272,7 +272,7 @@ class DirtyGpsTruthTest {
         assertEquals(
                 lost,
                 dirty.track().breaks().stream()
-                        .filter(each -> each.kind() == PathBreak.Kind.CROSSED)
+                        .filter(each -> each.kind() == PathBreak.Kind.BRIDGED)
                         .count());
         Truth.Ground ground = job.truth().ground();
         assertAll(
@@ -302,7 +302,7 @@ class DirtyGpsTruthTest {
         List<PathBreak> breaks = a.track().breaks();
         assertEquals(3, breaks.size(), breaks.toString());
         for (PathBreak each : breaks) {
-            assertEquals(PathBreak.Kind.SILENT, each.kind());
+            assertEquals(PathBreak.Kind.GAP, each.kind());
             assertTrue(each.lowered());
         }
         assertTrue(
@@ -338,7 +338,7 @@ class DirtyGpsTruthTest {
         assertEquals(2, breaks.size(), breaks.toString());
         for (PathBreak each : breaks) {
             assertEquals(PathBreak.Kind.SHIFTED, each.kind());
-            assertEquals(1 / HZ, each.lastsS(), 1e-3);
+            assertEquals(1 / HZ, each.durationS(), 1e-3);
         }
         assertEquals(20, breaks.get(1).endS() - breaks.get(0).endS(), 1e-3);
         assertTrue(

@@ -31,7 +31,7 @@ final class PositionMarks {
     }
 
     private static boolean isMarked(PathBreak each) {
-        return each.lowered() && (each.kind() == PathBreak.Kind.SHIFTED || each.lastsS() <= MAX_LINE_S);
+        return each.lowered() && (each.kind() == PathBreak.Kind.SHIFTED || each.durationS() <= MAX_LINE_S);
     }
 
     /** Draws them all. */
@@ -45,9 +45,9 @@ final class PositionMarks {
             double y0 = frame.y(each.fromNorthM());
             double x1 = frame.x(each.toEastM());
             double y1 = frame.y(each.toNorthM());
-            if (each.kind() == PathBreak.Kind.SILENT) {
+            if (each.kind() == PathBreak.Kind.GAP) {
                 barred(canvas, x0, y0, x1, y1);
-            } else if (each.kind() == PathBreak.Kind.CROSSED) {
+            } else if (each.kind() == PathBreak.Kind.BRIDGED) {
                 dotted(canvas, x0, y0, x1, y1);
             } else {
                 diamond(canvas, (x0 + x1) / 2, (y0 + y1) / 2);
@@ -102,13 +102,13 @@ final class PositionMarks {
             }
             String words =
                     switch (kind) {
-                        case SILENT -> "no position, left open";
-                        case CROSSED -> "no position, carried across";
+                        case GAP -> "no position, left open";
+                        case BRIDGED -> "no position, carried across";
                         case SHIFTED -> "position shifted at once";
                     };
             switch (kind) {
-                case SILENT -> barred(canvas, x, at + 4.5, x + 10, at + 4.5);
-                case CROSSED -> dotted(canvas, x, at + 4.5, x + 10, at + 4.5);
+                case GAP -> barred(canvas, x, at + 4.5, x + 10, at + 4.5);
+                case BRIDGED -> dotted(canvas, x, at + 4.5, x + 10, at + 4.5);
                 case SHIFTED -> diamond(canvas, x + 5, at + 4.5);
             }
             canvas.text(words, x + 15, at + 7.5, Palette.LABEL, Align.LEFT);

@@ -44,7 +44,7 @@ class PositionMarksTest {
     @Test
     void a_stretch_without_a_fix_is_a_line_from_the_last_fix_to_the_next() {
         RecordingCanvas canvas = new RecordingCanvas();
-        PositionMarks.draw(canvas, FRAME, List.of(lasting(PathBreak.Kind.SILENT, 8, true)));
+        PositionMarks.draw(canvas, FRAME, List.of(lasting(PathBreak.Kind.GAP, 8, true)));
         assertEquals(2, canvas.strokes.size());
         List<double[]> corners = corners(canvas.strokes.get(1));
         // 10 m east of the map's west edge and 1 m of margin; 80 m south of its north edge and 1 m.
@@ -67,23 +67,23 @@ class PositionMarksTest {
     @Test
     void a_lifted_bar_and_a_long_pause_are_not_marked() {
         List<PathBreak> breaks = List.of(
-                lasting(PathBreak.Kind.SILENT, 8, false),
+                lasting(PathBreak.Kind.GAP, 8, false),
                 lasting(PathBreak.Kind.SHIFTED, 0.2, false),
-                lasting(PathBreak.Kind.SILENT, 3600, true));
+                lasting(PathBreak.Kind.GAP, 3600, true));
         RecordingCanvas canvas = new RecordingCanvas();
         PositionMarks.draw(canvas, FRAME, breaks);
         assertEquals(0, canvas.strokes.size());
         assertFalse(PositionMarks.any(breaks));
-        assertTrue(PositionMarks.any(List.of(lasting(PathBreak.Kind.SILENT, 8, true))));
+        assertTrue(PositionMarks.any(List.of(lasting(PathBreak.Kind.GAP, 8, true))));
     }
 
     @Test
     void the_legend_explains_the_marks_there_are() {
         RecordingCanvas canvas = new RecordingCanvas();
         List<PathBreak> two = List.of(
-                lasting(PathBreak.Kind.CROSSED, 3, true),
+                lasting(PathBreak.Kind.BRIDGED, 3, true),
                 lasting(PathBreak.Kind.SHIFTED, 0.2, true),
-                lasting(PathBreak.Kind.SILENT, 8, false));
+                lasting(PathBreak.Kind.GAP, 8, false));
         assertEquals(124, PositionMarks.legend(canvas, two, 0, 100), 1e-9);
         assertEquals(List.of("no position, carried across", "position shifted at once"), canvas.texts);
     }
