@@ -1,6 +1,7 @@
 package io.rowledger.rig;
 
 import io.rowledger.units.Dimension;
+import io.rowledger.units.Factor;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -10,9 +11,11 @@ import org.snakeyaml.engine.v2.nodes.Node;
 /** The {@code rows:} block: equal rows with outside shares, or outlets one by one. */
 final class BandReader {
     private static final int MAX_ROWS = 200;
-    /** Wider than any row a knife answers for. */
-    private static final double WIDEST_M = 10;
-    /** Bands entered in whole inches or centimetres may meet this inexactly. */
+    /** Widest plausible bar, m (197 ft): beyond it a unit is wrong. One outlet may stand for the whole bar. */
+    private static final double MAX_WIDTH_M = 60;
+    /** Narrowest plausible row or band, m (2 in): below it a unit is wrong. */
+    private static final double MIN_WIDTH_M = 0.05;
+    /** Largest gap or overlap, m, of bands that meet: edges are entered in whole inches or centimeters. */
     private static final double MEET_M = 0.002;
 
     private BandReader() {}
@@ -26,7 +29,7 @@ final class BandReader {
             if (rows.has(key)) {
                 throw rows.fault(key, key + " beside outlets")
                         .expected("either count, spacing and outer_share, or outlets")
-                        .hint("take one of the two out");
+                        .hint("delete one of the two");
             }
         }
         return custom(rows);
@@ -40,31 +43,42 @@ final class BandReader {
                     .hint("count the outlets of the bar");
         }
         double spacingM = rows.quantity("spacing", Dimension.LENGTH);
-        if (!(spacingM > 0) || spacingM > WIDEST_M) {
-            throw rows.fault("spacing", "\"" + rows.text("spacing", "a length") + "\"")
-                    .expected("the distance from row to row, above 0 and at most " + (int) WIDEST_M + " m")
-                    .hint("measure from knife to knife, such as 30 in");
+        if (!(spacingM >= MIN_WIDTH_M) || spacingM > MAX_WIDTH_M) {
+            throw rows.fault("spacing", "\"" + rows.text("spacing", "a length") + "\" from row to row")
+                    .expected("a spacing from 2 in to 197 ft (5 cm to 60 m)")
+                    .hint("check the figure and its unit; row crops stand near 30 in (76 cm)");
+        }
+        if (count * spacingM > MAX_WIDTH_M) {
+            throw rows.fault(
+                            "spacing",
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.0f rows at \"%s\", a bar %.0f m (%.0f ft) wide",
+                                    count,
+                                    rows.text("spacing", "a length"),
+                                    count * spacingM,
+                                    count * spacingM / Factor.METRES_PER_FOOT))
+                    .expected("a bar of at most 60 m (197 ft)")
+                    .hint("check count, and the unit of spacing: inches, feet or meters");
         }
         double outer = rows.has("outer_share") ? rows.number("outer_share", "0.5, 1 or 1.5") : 1;
         if (outer != 0.5 && outer != 1 && outer != 1.5) {
             throw rows.fault("outer_share", rows.text("outer_share", "a number"))
-                    .expected("0.5, 1 or 1.5, the part of a row's width each outside outlet answers for")
-                    .hint("write 0.5 where neighboring passes share the guess middle, 1.5 where nothing runs in it, "
-                            + "else 1");
+                    .expected("0.5, 1 or 1.5, the share of a row's width that each outside outlet serves")
+                    .hint("write 0.5 if neighboring passes share the guess row, 1.5 if no knife runs in it, else 1");
         }
         if (count == 1 && outer != 1) {
             throw rows.fault("outer_share", rows.text("outer_share", "a number") + " with one row")
-                    .expected("outer_share: 1 where there is one row")
-                    .hint("take the line out, or correct count");
+                    .expected("outer_share: 1 with one row")
+                    .hint("delete the line, or correct count");
         }
         return sideBySide((int) count, spacingM, outer);
     }
 
     /**
-     * Bands side by side, centred on the bar, of width share times spacing. Knives stand one spacing apart whatever the
-     * shares, so an outside knife stands (share − ½) spacings in from the outer edge of its band: on the edge for a half
-     * share, where neighbouring passes meet in the guess middle; a whole spacing in for one and a half (common practice,
-     * no source).
+     * Bands side by side, centered on the bar, each share × spacing wide. Knives stand one spacing apart for any share,
+     * so an outside knife stands (share − ½) spacings in from the outer edge of its band: on the edge for 0.5, one
+     * spacing in for 1.5 (common practice, no source).
      */
     static List<Band> sideBySide(int count, double spacingM, double outerShare) {
         double widthM = count == 1 ? spacingM : (count - 2 + 2 * outerShare) * spacingM;
@@ -130,18 +144,18 @@ final class BandReader {
         if (band.size() != 2) {
             throw outlet.fault("band", "a list of " + band.size())
                     .expected("two edges, left and right, as [-30 in, 0 in]")
-                    .hint("write both edges, measured from the middle of the bar, left negative");
+                    .hint("write both edges, measured from the center of the bar, left negative");
         }
         double widthM = band.get(1) - band.get(0);
-        if (!(widthM > 0) || widthM > WIDEST_M) {
+        if (!(widthM >= MIN_WIDTH_M) || widthM > MAX_WIDTH_M) {
             throw outlet.fault("band", String.format(Locale.ROOT, "a band %.3f m wide", widthM))
-                    .expected("the left edge first, then the right one, at most " + (int) WIDEST_M + " m apart")
-                    .hint("correct the edges, left of the middle negative");
+                    .expected("the left edge first, then the right one, 2 in to 197 ft (5 cm to 60 m) apart")
+                    .hint("correct the edges, left of the center negative");
         }
         if (atM < band.get(0) - MEET_M || atM > band.get(1) + MEET_M) {
             throw outlet.fault("at", "an outlet outside its own band")
                     .expected("at between the edges of the band")
-                    .hint("correct at or band; both are measured from the middle of the bar, left negative");
+                    .hint("correct at or band; both are measured from the center of the bar, left negative");
         }
     }
 

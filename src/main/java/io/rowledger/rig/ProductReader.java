@@ -1,6 +1,7 @@
 package io.rowledger.rig;
 
 import io.rowledger.units.Dimension;
+import io.rowledger.units.Factor;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -10,17 +11,22 @@ import java.util.regex.Pattern;
 
 /** The {@code products:} block. */
 final class ProductReader {
-    /** What can stand before the point in a column name. */
+    /** A product's key: it precedes the point in column names. */
     private static final Pattern KEY = Pattern.compile("[A-Za-z][A-Za-z0-9_-]*");
 
     private static final Pattern ANALYSIS = Pattern.compile("\\d{1,3}(?:\\.\\d+)?(?:-\\d{1,3}(?:\\.\\d+)?){2,3}");
-    /** Ammonia at 120 °F is near 0.55 kg/L; no fertiliser liquid reaches 2.5. */
-    private static final double LIGHTEST_KG_PER_L = 0.5;
+    /** Bounds of a liquid's density, kg/L: ammonia at 120 °F is near 0.55, no fertilizer reaches 2.5 (common practice, no source). */
+    private static final double MIN_DENSITY_KG_PER_L = 0.5;
 
-    private static final double HEAVIEST_KG_PER_L = 2.5;
+    private static final double MAX_DENSITY_KG_PER_L = 2.5;
+    /** Smallest and largest plausible target, 0.1 and 1000 gal/ac: outside a unit is wrong. */
+    private static final double MIN_TARGET_L_PER_M2 = 0.1 * Factor.LITRES_PER_SQUARE_METRE_PER_GPA;
+
+    private static final double MAX_TARGET_L_PER_M2 = 1000 * Factor.LITRES_PER_SQUARE_METRE_PER_GPA;
+    /** Largest plausible flow lag, s. */
     private static final double MAX_LAG_S = 60;
-    /** Worse than this a meter or a density is not known at all. */
-    private static final double WORST_ACCURACY = 0.3;
+    /** Largest accepted limit of error of a meter or a density (1). */
+    private static final double MAX_ACCURACY = 0.3;
 
     private ProductReader() {}
 
@@ -35,15 +41,14 @@ final class ProductReader {
         for (String key : products.keys()) {
             if (!KEY.matcher(key).matches()) {
                 throw products.fault(key, "the product key \"" + key + "\"")
-                        .expected(
-                                "a word of letters, digits, _ and -, since it stands before the point in column names "
-                                        + "such as uan.flow_01")
+                        .expected("a word of letters, digits, _ and -: column names begin with it, as in "
+                                + "uan.flow_01")
                         .hint("shorten it to one word and put the full name under name");
             }
             String other = seen.put(key.toLowerCase(Locale.ROOT).replaceAll("[_-]", ""), key);
             if (other != null) {
-                throw products.fault(key, "a key that column names can't tell from " + other)
-                        .expected("keys that differ in more than case, _ and -")
+                throw products.fault(key, "a key too much like " + other)
+                        .expected("keys that differ in a letter or digit")
                         .hint("rename one of the two");
             }
             list.add(product(key, products.map(key, "a block with density, analysis and target")));
@@ -80,7 +85,7 @@ final class ProductReader {
     /** The density under its key; NaN where there is none. */
     static double density(YamlMap map) {
         double density = map.quantityOr("density", Dimension.DENSITY, Double.NaN);
-        if (density < LIGHTEST_KG_PER_L || density > HEAVIEST_KG_PER_L) {
+        if (density < MIN_DENSITY_KG_PER_L || density > MAX_DENSITY_KG_PER_L) {
             throw map.fault("density", "\"" + map.text("density", "a density") + "\"")
                     .expected("the density of a liquid, 0.5 to 2.5 kg/L (4.2 to 20.9 lb/gal)")
                     .hint("take it from the product's label or data sheet, such as 11.06 lb/gal");
@@ -116,10 +121,10 @@ final class ProductReader {
 
     private static double target(YamlMap map) {
         double target = map.quantityOr("target", Dimension.RATE, Double.NaN);
-        if (target <= 0) {
+        if (target < MIN_TARGET_L_PER_M2 || target > MAX_TARGET_L_PER_M2) {
             throw map.fault("target", "a target of \"" + map.text("target", "a rate") + "\"")
-                    .expected("a rate above zero, such as 42 gal/ac")
-                    .hint("write the rate that was asked for, or take the line out where log or prescription have it");
+                    .expected("a rate from 0.1 to 1000 gal/ac (0.9 to 9400 L/ha), such as 42 gal/ac")
+                    .hint("write the target rate with its unit, or delete the line if log or prescription have it");
         }
         return target;
     }
@@ -137,7 +142,7 @@ final class ProductReader {
     /** Limits of error as a fraction; NaN where the rig file has none. */
     private static double accuracy(YamlMap map, String key) {
         double accuracy = map.quantityOr(key, Dimension.FRACTION, Double.NaN);
-        if (accuracy < 0 || accuracy > WORST_ACCURACY) {
+        if (accuracy < 0 || accuracy > MAX_ACCURACY) {
             throw map.fault(key, "\"" + map.text(key, "a share") + "\"")
                     .expected("limits of error from 0 to 30 %")
                     .hint("write the accuracy from the data sheet or the calibration, such as 1 %");

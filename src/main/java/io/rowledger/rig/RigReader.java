@@ -17,6 +17,8 @@ import org.snakeyaml.engine.v2.nodes.Node;
 public final class RigReader {
     /** Longest plausible distance on a tractor or drawbar, m: beyond it the unit is wrong. */
     private static final double MAX_M = 30;
+    /** Shortest plausible length from hitch pin to wheels, m. */
+    private static final double MIN_DRAWBAR_M = 0.3;
     /** Largest plausible side offset of an antenna or a bar, m. */
     private static final double MAX_ASIDE_M = 10;
     /** Largest tolerance of a measured length, m. */
@@ -155,8 +157,8 @@ public final class RigReader {
 
     private static double wheels(YamlMap rig) {
         double lengthM = length(rig, "hitch_to_wheels");
-        if (lengthM == 0) {
-            throw rig.fault("hitch_to_wheels", "a length of zero")
+        if (lengthM < MIN_DRAWBAR_M) {
+            throw rig.fault("hitch_to_wheels", "\"" + rig.text("hitch_to_wheels", "a length") + "\"")
                     .expected("the length from the hitch pin back to the wheels, such as 4.4 m")
                     .hint("measure it, or write hitch: mounted for a bar without wheels");
         }

@@ -94,7 +94,13 @@ public record Quantity(double si, Dimension dimension) implements Reading {
                 dimension,
                 figures.size() > 1
                         ? "write every figure with its unit, such as 19 ft 4 in"
-                        : "write the unit, such as " + figure + " " + dimension.exampleUnit());
+                        : "write the unit: " + inEveryUnit(figure, dimension) + ", whichever it is");
+    }
+
+    /** The figure with each unit that a message proposes: "5.9 m, 5.9 ft or 5.9 in". */
+    private static String inEveryUnit(String figure, Dimension dimension) {
+        return figure + " "
+                + dimension.unitsToWrite().replace(", ", ", " + figure + " ").replace(" or ", " or " + figure + " ");
     }
 
     private static Refusal wrongUnit(String text, String name, Dimension dimension) {

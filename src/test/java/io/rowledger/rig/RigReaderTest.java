@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class RigReaderTest {
-    private static final String DRAWN = """
+    private static final String PULL_TYPE = """
             rig:
               name: Twelve-row pull-type bar
               antenna:
@@ -53,7 +53,7 @@ class RigReaderTest {
 
     @Test
     void every_figure_arrives_in_si() throws IOException {
-        Rig rig = read(DRAWN);
+        Rig rig = read(PULL_TYPE);
         assertEquals("Twelve-row pull-type bar", rig.name());
         assertEquals(1.6, rig.antennaAheadM());
         assertEquals(0.9, rig.axleToHitchM());
@@ -81,7 +81,7 @@ class RigReaderTest {
     @Test
     void knives_stand_one_spacing_apart_whatever_the_outside_share() throws IOException {
         for (String share : List.of("0.5", "1", "1.5")) {
-            Rig rig = read(DRAWN.replace("outer_share: 1", "outer_share: " + share));
+            Rig rig = read(PULL_TYPE.replace("outer_share: 1", "outer_share: " + share));
             assertEquals((10 + 2 * Double.parseDouble(share)) * 0.762, rig.widthM(), 1e-12);
             assertEquals(-rig.leftM(), rig.rightM(), 1e-12);
             for (int i = 1; i < 12; i++) {
@@ -95,7 +95,7 @@ class RigReaderTest {
     @Test
     void a_misspelt_key_is_answered_with_the_nearest_known_one() {
         UnusableInputException e = assertThrows(
-                UnusableInputException.class, () -> read(DRAWN.replace("hitch_to_wheels", "hitch_to_wheel")));
+                UnusableInputException.class, () -> read(PULL_TYPE.replace("hitch_to_wheels", "hitch_to_wheel")));
         assertEquals(8, e.line());
         assertTrue(e.getMessage().contains("write hitch_to_wheels if"), e.getMessage());
     }
@@ -107,7 +107,8 @@ class RigReaderTest {
         // share 0.5: bar 2.286 m wide, left band -1.143 to -0.762, knife in the guess middle at -1.143
         // share 1.5: bar 3.810 m wide, left band -1.905 to -0.762, knife one spacing in at -1.143
         for (String share : List.of("0.5", "1", "1.5")) {
-            Rig rig = read(DRAWN.replace("count: 12", "count: 4").replace("outer_share: 1", "outer_share: " + share));
+            Rig rig =
+                    read(PULL_TYPE.replace("count: 12", "count: 4").replace("outer_share: 1", "outer_share: " + share));
             double outsideM = 0.762 * (1 + Double.parseDouble(share));
             Band left = rig.bands().get(0);
             Band right = rig.bands().get(3);
@@ -122,15 +123,15 @@ class RigReaderTest {
 
     @Test
     void a_custom_bar_lists_its_outlets() throws IOException {
-        int from = DRAWN.indexOf("rows:");
-        int to = DRAWN.indexOf("products:");
-        Rig rig = read(DRAWN.substring(0, from) + """
+        int from = PULL_TYPE.indexOf("rows:");
+        int to = PULL_TYPE.indexOf("products:");
+        Rig rig = read(PULL_TYPE.substring(0, from) + """
                 rows:
                   outlets:
                     - {at: -30 in, band: [-45 in, -15 in], section: left}
                     - {at: 0 in, band: [-15 in, 15 in]}
                     - {at: 22.5 in, band: [15 in, 30 in], section: right}
-                """ + DRAWN.substring(to));
+                """ + PULL_TYPE.substring(to));
         assertEquals(3, rig.rows());
         assertEquals("left", rig.bands().get(0).section());
         assertEquals(null, rig.bands().get(1).section());
@@ -141,7 +142,8 @@ class RigReaderTest {
 
     @Test
     void a_carried_bar_has_no_wheel_line() throws IOException {
-        Rig rig = read(DRAWN.replace("hitch: pull-type", "hitch: mounted").replace("  hitch_to_wheels: 4.4 m\n", ""));
+        Rig rig =
+                read(PULL_TYPE.replace("hitch: pull-type", "hitch: mounted").replace("  hitch_to_wheels: 4.4 m\n", ""));
         assertEquals(Hitch.MOUNTED, rig.hitch());
         assertTrue(Double.isNaN(rig.hitchToWheelsM()));
     }
@@ -167,13 +169,39 @@ class RigReaderTest {
 
     @Test
     void accuracies_are_read_and_otherwise_left_open() throws IOException {
-        Rig open = read(DRAWN);
+        Rig open = read(PULL_TYPE);
         assertTrue(Double.isNaN(open.toleranceM()));
         assertTrue(Double.isNaN(open.products().get(0).meterAccuracy()));
-        Rig said = read(DRAWN.replace("rig:\n", "rig:\n  tolerance: 0.5 in\n")
+        Rig said = read(PULL_TYPE
+                .replace("rig:\n", "rig:\n  tolerance: 0.5 in\n")
                 .replaceFirst("( +)analysis:", "$1meter_accuracy: 1 %\n$1density_accuracy: 0.5 %\n$1analysis:"));
         assertEquals(0.0127, said.toleranceM(), 1e-12);
         assertEquals(0.01, said.products().get(0).meterAccuracy(), 1e-12);
         assertEquals(0.005, said.products().get(0).densityAccuracy(), 1e-12);
+    }
+
+    /** A log with one meter for 16 rows at 30 in: 16 × 0.762 m = 12.192 m. */
+    @Test
+    void one_outlet_may_be_as_wide_as_the_bar() throws IOException {
+        Rig rig = read(PULL_TYPE.replace("count: 12", "count: 1").replace("spacing: 30 in", "spacing: 40 ft"));
+        assertEquals(12.192, rig.widthM(), 1e-12);
+        int from = PULL_TYPE.indexOf("rows:");
+        int to = PULL_TYPE.indexOf("products:");
+        Rig custom = read(PULL_TYPE.substring(0, from) + """
+                rows:
+                  outlets: [{at: 0 in, band: [-240 in, 240 in]}]
+                """ + PULL_TYPE.substring(to));
+        assertEquals(12.192, custom.widthM(), 1e-12);
+    }
+
+    @Test
+    void a_prescription_block_names_the_attributes_of_each_product() throws IOException {
+        PrescriptionColumns one = read(PULL_TYPE + "prescription: {rate: Y99, unit: gal/ac, name: ZONE}\n")
+                .hints()
+                .prescription();
+        assertEquals(Map.of("uan", "Y99"), one.rate());
+        assertEquals(Map.of("uan", "gal/ac"), one.unit());
+        assertEquals("ZONE", one.name());
+        assertEquals(PrescriptionColumns.NONE, read(PULL_TYPE).hints().prescription());
     }
 }

@@ -56,7 +56,7 @@ class QuantityTest {
     void a_figure_without_a_unit_is_answered_with_what_to_write() {
         Refusal refusal = refused("4.4", Dimension.LENGTH);
         assertEquals("\"4.4\", a figure without a unit", refusal.found());
-        assertEquals("write the unit, such as 4.4 m", refusal.hint());
+        assertEquals("write the unit: 4.4 m, 4.4 cm, 4.4 mm, 4.4 ft or 4.4 in, whichever it is", refusal.hint());
     }
 
     @Test
