@@ -25,6 +25,8 @@ final class Metering {
     private final double[] pendingS;
     private final double[][] noiseFactor;
     private final boolean[] dropped;
+    private final boolean[] airBound;
+    private final double[][] lastOpen;
     private final double[][] stuck;
     private final double[] rowOpen;
     private final int together;
@@ -48,6 +50,8 @@ final class Metering {
         pendingS = new double[rows];
         noiseFactor = new double[products.size()][rows];
         dropped = new boolean[rows];
+        airBound = new boolean[rows];
+        lastOpen = new double[products.size()][rows];
         stuck = new double[products.size()][rows];
         rowOpen = new double[rows];
         scale = new double[products.size()][rows];
@@ -85,6 +89,7 @@ final class Metering {
                 rowOpen[i] = 1;
                 s.trueLPerS[p][i] *= flowFactor(s, i);
             }
+            stuckOpen(s, p);
             supply(s, p);
             for (int i = 0; i < s.rows; i++) {
                 s.meterLPerS[p][i] = meter(s, p, i);
@@ -193,12 +198,36 @@ final class Metering {
                 }
                 case HUNTING ->
                     factor *= hit ? 1 + f.size() * Math.sin(2 * Math.PI * (s.timeS - f.startS()) / f.periodS()) : 1;
+                case INTERMITTENT -> {
+                    if (hit) {
+                        double change = s.dtS / f.periodS() * (airBound[i] ? 1 : f.size() / (1 - f.size()));
+                        airBound[i] ^= random.nextDouble() < change;
+                        factor *= airBound[i] ? 0 : 1;
+                    }
+                }
+                case SUPPLY_FAILING ->
+                    factor *= 1 + (f.size() - 1) * Math.min(1, (s.timeS - f.startS()) / Math.max(1, f.periodS()));
+                case RAN_EMPTY -> factor *= Math.max(0, 1 - (s.timeS - f.startS()) / 3);
                 case OUTSIDE_SHARE -> factor *= i == 0 || i == s.rows - 1 ? f.size() : 1;
                 default -> {}
             }
         }
         rowOpen[i] = Math.min(1, factor);
         return factor;
+    }
+
+    private void stuckOpen(StepState s, int p) {
+        for (int i = 0; i < s.rows; i++) {
+            if (valve[i] > 0.9) {
+                lastOpen[p][i] = s.trueLPerS[p][i];
+                continue;
+            }
+            for (SimFault f : faults) {
+                if (f.kind() == SimFault.Kind.VALVE_STUCK_OPEN && f.active(s.timeS) && f.hits(i)) {
+                    s.trueLPerS[p][i] = Math.max(s.trueLPerS[p][i], f.size() * lastOpen[p][i]);
+                }
+            }
+        }
     }
 
     private void supply(StepState s, int p) {
@@ -227,6 +256,7 @@ final class Metering {
     private double meter(StepState s, int p, int i) {
         double shown = s.trueLPerS[p][i] * noiseFactor[p][i] * scale[p][i];
         boolean isStuck = false;
+        double wanderOfStuck = 0;
         for (SimFault f : faults) {
             if (!f.active(s.timeS) || !f.hits(i)) {
                 continue;
@@ -242,6 +272,7 @@ final class Metering {
                 }
                 case METER_STUCK -> {
                     isStuck = true;
+                    wanderOfStuck = f.periodS();
                     if (Double.isNaN(stuck[p][i])) {
                         stuck[p][i] = shown;
                     }
@@ -250,7 +281,8 @@ final class Metering {
             }
         }
         if (isStuck) {
-            return stuck[p][i];
+            return stuck[p][i]
+                    * (1 + wanderOfStuck * (noiseFactor[p][i] - 1) / Math.max(1e-9, model.meterNoisePct() / 100));
         }
         stuck[p][i] = Double.NaN;
         return Math.max(0, shown);

@@ -26,6 +26,9 @@ public final class Scenario {
     private boolean fineShutOff;
     private boolean steeredByReceiver;
     private double[][] meterScale = {};
+    private Console console = Console.NONE;
+    private int stops;
+    private double stopS;
 
     /** A job of this machine in this field. */
     public Scenario(long seed, SimRig rig, FieldPlan.Layout layout) {
@@ -127,6 +130,19 @@ public final class Scenario {
         return this;
     }
 
+    /** What the console in the cab makes of it. */
+    public Scenario console(Console value) {
+        console = value;
+        return this;
+    }
+
+    /** The tractor stops so often while the bar is lowered, each time for so long. */
+    public Scenario stops(int times, double eachS) {
+        stops = times;
+        stopS = eachS;
+        return this;
+    }
+
     /** Leaves the ground raster out: its truth is NaN, the run is faster. */
     public Scenario withoutGround() {
         raster = false;
@@ -143,7 +159,7 @@ public final class Scenario {
         List<SimRecord> records = new ArrayList<>();
         Simulation simulation = new Simulation(this);
         Truth truth = simulation.run(records::add);
-        return new SimResult(this, records, truth, simulation.plan());
+        return new SimResult(this, console.write(records, format.customary()), truth, simulation.plan());
     }
 
     long seed() {
@@ -223,6 +239,14 @@ public final class Scenario {
 
     int shutOffTogether() {
         return shutOffTogether;
+    }
+
+    int stops() {
+        return stops;
+    }
+
+    double stopS() {
+        return stopS;
     }
 
     boolean raster() {

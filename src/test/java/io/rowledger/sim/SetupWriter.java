@@ -24,7 +24,7 @@ final class SetupWriter {
                 "    right_of_center",
                 rig.antennaRightM(),
                 us,
-                "centre line right to the antenna; left is negative");
+                "center line right to the antenna; left is negative");
         measure(b, "  axle_to_hitch", rig.axleToHitchM(), us, "rear axle back to the hitch pin");
         comment(
                 b.append("  hitch: ").append(rig.drawn() ? "pull-type" : "mounted"),
@@ -38,7 +38,7 @@ final class SetupWriter {
                 "  bar_right_of_center",
                 rig.barRightM(),
                 us,
-                "middle of the bar right of the tractor's centre line");
+                "middle of the bar right of the tractor's center line");
         rows(b, rig, us);
         products(b, scenario, us);
         job(b, scenario.job());

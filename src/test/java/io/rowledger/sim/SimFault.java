@@ -11,7 +11,8 @@ import java.util.Locale;
  * @param startS seconds after the first record
  * @param endS seconds after the first record
  * @param size how bad; see {@link Kind}
- * @param periodS hunting: the period; restricted: time over which it slides to its size (0: at once)
+ * @param periodS hunting: the period; restricted, supply failing: time over which it slides to its size (0: at once);
+ *     intermittent: mean length of a spell; meter stuck: how far its last digit wanders, as a fraction
  */
 public record SimFault(Kind kind, List<Integer> rows, double startS, double endS, double size, double periodS) {
     /** Kinds of fault and what {@code size} means. */
@@ -24,7 +25,7 @@ public record SimFault(Kind kind, List<Integer> rows, double startS, double endS
         LEAKING,
         /** The meter shows zero for a part {@code size} of the time, in spells of about 1.5 s. */
         METER_DROPOUT,
-        /** The meter keeps the value it had. */
+        /** The meter keeps the value it had, but for a last digit that wanders by {@code periodS} of it. */
         METER_STUCK,
         /** The meter shows {@code size} times the truth. */
         METER_SCALE,
@@ -43,7 +44,15 @@ public record SimFault(Kind kind, List<Integer> rows, double startS, double endS
         /** Valves close {@code size} seconds before the bar is lifted. */
         EARLY_OFF,
         /** Both outside rows give {@code size} times what they should. */
-        OUTSIDE_SHARE;
+        OUTSIDE_SHARE,
+        /** True flow falls to nothing for a part {@code size} of the time, in spells of about {@code periodS}. */
+        INTERMITTENT,
+        /** The row's valve never closes: lifted or commanded off, it runs at {@code size} of its last flow. */
+        VALVE_STUCK_OPEN,
+        /** True flow of all rows slides to {@code size} over {@code periodS}. */
+        SUPPLY_FAILING,
+        /** True flow of all rows falls to nothing within three seconds. */
+        RAN_EMPTY;
 
         /** The word used in the program's results. */
         public String jsonName() {

@@ -39,6 +39,7 @@ final class Simulation {
         SplittableRandom random = new SplittableRandom(scenario.seed());
         motion = new Motion(scenario.rig(), path.x()[0], path.y()[0], path.headingRad()[0]);
         tractor = new Tractor(scenario.tractor(), path, motion, random.split());
+        tractor.stopAt(stops(path.spans()), scenario.stopS());
         double[] bounds = bounds(path);
         ControlMap map = scenario.metering().shutOff() ? new ControlMap(bounds, scenario.fineShutOff()) : null;
         metering = new Metering(scenario, map, random.split());
@@ -83,6 +84,16 @@ final class Simulation {
             b[3] = Math.max(b[3], path.y()[i] + margin);
         }
         return b;
+    }
+
+    /** Where the tractor stops with the bar lowered: in so many passes, spread over the job, off their middles. */
+    private double[] stops(List<TourPath.WorkSpan> spans) {
+        double[] at = new double[Math.min(scenario.stops(), spans.size())];
+        for (int i = 0; i < at.length; i++) {
+            TourPath.WorkSpan pass = spans.get(i * spans.size() / at.length);
+            at[i] = pass.startM() + (0.35 + 0.3 * i / at.length) * (pass.endM() - pass.startM());
+        }
+        return at;
     }
 
     private void nextSpan() {

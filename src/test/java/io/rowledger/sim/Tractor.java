@@ -24,6 +24,10 @@ final class Tractor {
     private double backLeftM;
     private double senseX;
     private double senseY;
+    private double[] stopAtM = {};
+    private int nextStop;
+    private double stopS;
+    private double standingS;
 
     Tractor(TractorModel model, TourPath path, Motion motion, SplittableRandom random) {
         this.model = model;
@@ -41,6 +45,12 @@ final class Tractor {
     void sense(double offEastM, double offNorthM) {
         senseX = offEastM;
         senseY = offNorthM;
+    }
+
+    /** Stops at these lengths of the line, ascending, each time for so long. */
+    void stopAt(double[] alongM, double forS) {
+        stopAtM = alongM.clone();
+        stopS = forS;
     }
 
     /** Length of the line the rear axle has reached, m. */
@@ -106,6 +116,18 @@ final class Tractor {
                 wantedSpeed = 0;
                 if (speed < 0.03) {
                     backLeftM = backings.get(nextBacking++).distanceM();
+                }
+            }
+        }
+        if (nextStop < stopAtM.length) {
+            double left = stopAtM[nextStop] - along;
+            wantedSpeed = Math.min(wantedSpeed, Math.sqrt(2 * model.accelMps2() * 0.7 * Math.max(0, left)));
+            if (left < 0.05 || (left < 0.3 && speed < 0.1)) {
+                wantedSpeed = 0;
+                standingS += speed < 0.03 ? dtS : 0;
+                if (standingS >= stopS) {
+                    standingS = 0;
+                    nextStop++;
                 }
             }
         }
