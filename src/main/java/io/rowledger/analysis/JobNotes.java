@@ -1,6 +1,7 @@
 package io.rowledger.analysis;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.field.Boundary;
 import io.rowledger.field.KeepOut;
 import io.rowledger.log.LogReading;
@@ -75,7 +76,15 @@ final class JobNotes {
         } else if (boundary.repaired()) {
             notes.add(boundary.file() + ": the outline was not valid (it crosses or touches itself) and was repaired.");
         }
-        notes.addAll(coverage.notes());
+        if (coverage.grid().cellM() > CoverageOptions.CELL_M) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "The received-rate grid has cells of %.4g m instead of %.4g m, because the field is so large that it"
+                            + " would have more than %d cells.",
+                    coverage.grid().cellM(),
+                    CoverageOptions.CELL_M,
+                    CoverageOptions.MAX_CELLS));
+        }
         if (setbacks != null) {
             keepOuts(setbacks, notes);
         }

@@ -1,9 +1,9 @@
 package io.rowledger.analysis;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
 import io.rowledger.coverage.sections.Grouping;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.setup.SetupCheck;
@@ -85,7 +85,7 @@ public final class Pipeline {
                 strips,
                 delivery,
                 maps.boundary(),
-                Grouping.worthComparing(rig.bands()),
+                Grouping.candidates(rig.bands()),
                 CoverageOptions.defaults(threads));
         requireSameField(maps.boundary(), coverage);
         Setbacks setbacks = maps.setbacks(strips, delivery, coverage, rig, threads);

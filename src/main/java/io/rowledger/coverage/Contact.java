@@ -12,7 +12,7 @@ final class Contact {
     /**
      * As near as this counts as touching, m: more than the seams of good guidance, less than half of a 30 in row.
      */
-    static final double NEAR_M = 0.3;
+    static final double MAX_DISTANCE_M = 0.3;
 
     /** How a point meets a strip. */
     enum Side {
@@ -52,18 +52,19 @@ final class Contact {
         double ahead0 = ahead(at[0], eastM, northM);
         for (int v = 1; v < at.length; v++) {
             double ahead1 = ahead(at[v], eastM, northM);
-            boolean afterFirst = ahead0 >= (v == 1 ? -NEAR_M : 0);
-            boolean beforeLast = ahead1 <= (v == at.length - 1 ? NEAR_M : 0);
+            boolean afterFirst = ahead0 >= (v == 1 ? -MAX_DISTANCE_M : 0);
+            boolean beforeLast = ahead1 <= (v == at.length - 1 ? MAX_DISTANCE_M : 0);
             if (afterFirst && beforeLast) {
                 double span = ahead0 - ahead1;
                 double t = span <= 0 ? 0 : Math.max(0, Math.min(1, ahead0 / span));
                 double yM = (1 - t) * right(at[v - 1], eastM, northM) + t * right(at[v], eastM, northM);
-                if (yM >= leftM - NEAR_M && yM <= rightM + NEAR_M) {
-                    boolean start = v == 1 && ahead0 <= NEAR_M && visit.strip().firstStep() == visit.runStart();
+                if (yM >= leftM - MAX_DISTANCE_M && yM <= rightM + MAX_DISTANCE_M) {
+                    boolean start =
+                            v == 1 && ahead0 <= MAX_DISTANCE_M && visit.strip().firstStep() == visit.runStart();
                     boolean end = v == at.length - 1
-                            && ahead1 >= -NEAR_M
+                            && ahead1 >= -MAX_DISTANCE_M
                             && visit.strip().endStep() == visit.runEnd();
-                    boolean flank = yM <= leftM + NEAR_M || yM >= rightM - NEAR_M;
+                    boolean flank = yM <= leftM + MAX_DISTANCE_M || yM >= rightM - MAX_DISTANCE_M;
                     side = start ? Side.START : end ? Side.END : flank ? Side.FLANK : Side.INSIDE;
                     row = rowAt(visit, yM);
                     return true;

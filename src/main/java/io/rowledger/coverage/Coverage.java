@@ -30,7 +30,6 @@ import org.locationtech.jts.geom.Geometry;
  * @param shutOffCredit what rows did not owe because the ground was done
  * @param grid the received grid
  * @param received statistics per product
- * @param notes what was assumed on the way, one sentence each
  * @param shutOffCases what other ways of shutting off would have made of the same drive; empty where none was asked for
  */
 public record Coverage(
@@ -49,7 +48,6 @@ public record Coverage(
         ShutOffCredit shutOffCredit,
         ReceivedGrid grid,
         List<ReceivedStatistics> received,
-        List<String> notes,
         List<ShutOffCase> shutOffCases) {
     /** Copies the lists. */
     public Coverage {
@@ -57,45 +55,6 @@ public record Coverage(
         overlaps = List.copyOf(overlaps);
         skips = List.copyOf(skips);
         received = List.copyOf(received);
-        notes = List.copyOf(notes);
         shutOffCases = List.copyOf(shutOffCases);
-    }
-
-    /** Coverage of which no other way of shutting off was asked for. */
-    public Coverage(
-            double coveredAreaM2,
-            double overlapAreaM2,
-            double skipAreaM2,
-            double boundaryAreaM2,
-            double outsideBoundaryM2,
-            Geometry covered,
-            @Nullable Boundary boundary,
-            List<StripPolygon> strips,
-            List<CoverageDefect> overlaps,
-            List<CoverageDefect> skips,
-            Slivers slivers,
-            ShutOffScore shutOffs,
-            ShutOffCredit shutOffCredit,
-            ReceivedGrid grid,
-            List<ReceivedStatistics> received,
-            List<String> notes) {
-        this(
-                coveredAreaM2,
-                overlapAreaM2,
-                skipAreaM2,
-                boundaryAreaM2,
-                outsideBoundaryM2,
-                covered,
-                boundary,
-                strips,
-                overlaps,
-                skips,
-                slivers,
-                shutOffs,
-                shutOffCredit,
-                grid,
-                received,
-                notes,
-                List.of());
     }
 }

@@ -8,7 +8,6 @@ import io.rowledger.coverage.sections.Grouping;
 import io.rowledger.coverage.sections.ShutOffCases;
 import io.rowledger.coverage.sections.ShutOffCreditFinder;
 import io.rowledger.coverage.sections.ShutOffs;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.coverage.strips.PassStrips;
 import io.rowledger.coverage.strips.Visit;
 import io.rowledger.coverage.strips.VisitIndex;
@@ -47,7 +46,7 @@ public final class Coverages {
     /**
      * The same with what other ways of shutting off would have made of the drive.
      *
-     * @param groupings those to compare, such as {@link Grouping#worthComparing}
+     * @param groupings those to compare, such as {@link Grouping#candidates}
      */
     public static Coverage of(
             Track track,
@@ -57,18 +56,19 @@ public final class Coverages {
             List<Grouping> groupings,
             CoverageOptions options) {
         int threads = options.threads();
-        List<String> notes = new ArrayList<>();
-        VisitIndex index = new VisitIndex(visits(track.passes(), strips, delivery, options));
+        VisitIndex index = new VisitIndex(visits(track.passes(), strips, delivery, options.simplifyM(), threads));
         Geometry covered = CoveredArea.of(index, threads);
-        List<Geometry> doneAlready = OverlapFinder.perVisit(index, threads);
+        List<Geometry> priorCoverage = OverlapFinder.perVisit(index, threads);
         Geometry overlap =
-                Unions.union(doneAlready.stream().filter(g -> !g.isEmpty()).toList(), threads);
+                Unions.union(priorCoverage.stream().filter(g -> !g.isEmpty()).toList(), threads);
         Geometry skips = SkipFinder.of(covered, boundary, rowSpacingM(strips));
 
-        Patches overlapPatches = Patches.of(overlap, options);
-        Patches skipPatches = Patches.of(skips, options);
-        DefectClassifier places = new DefectClassifier(index, strips, track.passes(), boundary != null);
-        ReceivedGrid grid = new ReceivedGridBuilder(strips, delivery, covered, options, notes).build(covered);
+        Patches overlapPatches = Patches.of(overlap, options.minPatchM2(), options.minPatchWidthM(), threads);
+        Patches skipPatches = Patches.of(skips, options.minPatchM2(), options.minPatchWidthM(), threads);
+        DefectClassifier classifier = new DefectClassifier(index, strips, track.passes(), boundary != null);
+        ReceivedGrid grid = new ReceivedGridBuilder(
+                        strips, delivery, covered, options.cellM(), options.maxCells(), threads)
+                .build(covered);
         List<ReceivedStatistics> received = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
             received.add(ReceivedStatisticsBuilder.of(grid, p, covered.getArea(), strips, delivery));
@@ -84,27 +84,25 @@ public final class Coverages {
                 covered,
                 boundary,
                 index.all().mapToObj(i -> index.get(i).strip()).toList(),
-                places.overlap(overlapPatches.places(), threads),
-                places.skips(skipPatches.places(), threads),
+                classifier.overlap(overlapPatches.patches(), threads),
+                classifier.skips(skipPatches.patches(), threads),
                 new Slivers(
                         overlapPatches.sliverM2(),
                         overlapPatches.sliverCount(),
                         skipPatches.sliverM2(),
                         skipPatches.sliverCount()),
-                ShutOffs.score(index, doneAlready, strips.poses(), delivery, boundary, threads),
+                ShutOffs.score(index, priorCoverage, strips.poses(), delivery, boundary, threads),
                 ShutOffCreditFinder.find(index, strips, delivery, track.passes().size(), threads),
                 grid,
                 received,
-                notes,
-                ShutOffCases.of(index, doneAlready, strips, delivery, boundary, groupings, threads));
+                ShutOffCases.of(index, priorCoverage, strips, delivery, boundary, groupings, threads));
     }
 
-    public static List<Visit> visits(List<Pass> passes, Strips strips, Delivery delivery, CoverageOptions options) {
+    /** Returns the visits of all passes, in pass order. */
+    public static List<Visit> visits(
+            List<Pass> passes, Strips strips, Delivery delivery, double simplifyM, int threads) {
         List<Visit> out = new ArrayList<>();
-        ParallelTasks.map(
-                        passes.size(),
-                        options.threads(),
-                        i -> PassStrips.of(passes.get(i), strips, delivery, options.simplifyM()))
+        ParallelTasks.map(passes.size(), threads, i -> PassStrips.of(passes.get(i), strips, delivery, simplifyM))
                 .forEach(out::addAll);
         return out;
     }

@@ -22,19 +22,19 @@ import org.locationtech.jts.geom.Polygon;
 /** Tells for each skipped or doubled piece where it is, what lies next to it and what caused it. */
 final class DefectClassifier {
     /** A place with this share of its outline at the ends of runs was caused there and not at the sides. */
-    private static final double END_SHARE = 0.2;
+    private static final double MIN_END_SHARE = 0.2;
     /** A pass along less than this share of the outline only touches a corner. */
-    private static final double FLANK_SHARE = 0.15;
+    private static final double MIN_FLANK_SHARE = 0.15;
     /** With strips along this share of its outline a place is closed in, whichever passes they belong to. */
-    private static final double CLOSED_IN_SHARE = 0.6;
+    private static final double MIN_CLOSED_IN_SHARE = 0.6;
     /** With strips along this share of its outline a place touches no edge of the field, whatever the noise says. */
-    private static final double ENCLOSED_SHARE = 0.95;
+    private static final double MIN_ENCLOSED_SHARE = 0.95;
     /** The ground of silent rows decides when it is at least this share of the place. */
-    private static final double SILENT_SHARE = 0.5;
+    private static final double MIN_MAIN_SHARE = 0.5;
     /** Silent or doubled ground below this share of the place is not named with it. */
-    private static final double NAMED_SHARE = 0.05;
+    private static final double MIN_NAMED_SHARE = 0.05;
     /** Silent together at the start or end of a pass, this share of the rows is the pass and not its rows. */
-    private static final double WHOLE_BAR_SHARE = 2.0 / 3;
+    private static final double MIN_WHOLE_BAR_SHARE = 2.0 / 3;
 
     private final VisitIndex index;
     private final Strips strips;
@@ -50,16 +50,16 @@ final class DefectClassifier {
         this.barWidthM = RowRuns.rightmost(strips) - RowRuns.leftmost(strips);
     }
 
-    List<CoverageDefect> skips(List<Polygon> pieces, int threads) {
-        return numbered(ParallelTasks.map(pieces.size(), threads, i -> skips(pieces.get(i))));
+    List<CoverageDefect> skips(List<Polygon> patches, int threads) {
+        return numbered(ParallelTasks.map(patches.size(), threads, i -> skips(patches.get(i))));
     }
 
-    List<CoverageDefect> overlap(List<Polygon> pieces, int threads) {
-        return numbered(ParallelTasks.map(pieces.size(), threads, i -> overlap(pieces.get(i))));
+    List<CoverageDefect> overlap(List<Polygon> patches, int threads) {
+        return numbered(ParallelTasks.map(patches.size(), threads, i -> overlap(patches.get(i))));
     }
 
-    private static List<CoverageDefect> numbered(List<CoverageDefect> places) {
-        List<CoverageDefect> sorted = new ArrayList<>(places);
+    private static List<CoverageDefect> numbered(List<CoverageDefect> defects) {
+        List<CoverageDefect> sorted = new ArrayList<>(defects);
         sorted.sort(Comparator.comparingDouble((CoverageDefect p) -> -p.areaM2())
                 .thenComparing(CoverageDefect::eastM)
                 .thenComparing(CoverageDefect::northM));
@@ -71,7 +71,7 @@ final class DefectClassifier {
         return out;
     }
 
-    private static CoverageDefect place(
+    private static CoverageDefect defect(
             Polygon polygon, SortedSet<Integer> passes, SortedSet<Integer> rows, Cause cause) {
         Coordinate inside = polygon.getInteriorPoint().getCoordinate();
         return new CoverageDefect(
@@ -79,12 +79,12 @@ final class DefectClassifier {
     }
 
     private CoverageDefect skips(Polygon polygon) {
-        List<Visit> silent = within(polygon, v -> v.kind() == Kind.SILENT, SILENT_SHARE);
-        if (!silent.isEmpty()) {
-            return silent(polygon, silent);
+        List<Visit> notDelivering = visitsIn(polygon, v -> v.kind() == Kind.NOT_DELIVERING, MIN_MAIN_SHARE);
+        if (!notDelivering.isEmpty()) {
+            return notDelivering(polygon, notDelivering);
         }
         Surroundings s = Surroundings.of(polygon, index, strips);
-        return place(polygon, s.passes, s.rows, skipCause(polygon, s));
+        return defect(polygon, s.passes, s.rows, skipCause(polygon, s));
     }
 
     private Cause skipCause(Polygon polygon, Surroundings s) {
@@ -94,23 +94,23 @@ final class DefectClassifier {
         if (Jts.meanWidthM(polygon) > barWidthM) {
             return Cause.OUTSIDE_THE_LOG;
         }
-        if (s.endShare() >= END_SHARE) {
+        if (s.endShare() >= MIN_END_SHARE) {
             return s.atStarts >= s.atEnds ? Cause.LATE_START : Cause.EARLY_STOP;
         }
-        if (s.flankingPasses(FLANK_SHARE) >= 2 || !bounded || s.touchingShare() >= ENCLOSED_SHARE) {
+        if (s.flankingPasses(MIN_FLANK_SHARE) >= 2 || !bounded || s.touchingShare() >= MIN_ENCLOSED_SHARE) {
             return Cause.GAP_BETWEEN_PASSES;
         }
         // A corner of the field that one lap rounds off is closed in along most of its outline, but between no passes.
-        boolean closedIn = s.touchingShare() >= CLOSED_IN_SHARE && s.passes.size() >= 2;
+        boolean closedIn = s.touchingShare() >= MIN_CLOSED_IN_SHARE && s.passes.size() >= 2;
         return closedIn ? Cause.GAP_BETWEEN_PASSES : Cause.EDGE_OF_FIELD;
     }
 
-    private CoverageDefect silent(Polygon polygon, List<Visit> silent) {
+    private CoverageDefect notDelivering(Polygon polygon, List<Visit> notDelivering) {
         TreeSet<Integer> passNumbers = new TreeSet<>();
         TreeSet<Integer> rows = new TreeSet<>();
         int starts = 0;
         int ends = 0;
-        for (Visit v : silent) {
+        for (Visit v : notDelivering) {
             passNumbers.add(v.pass());
             for (int r = v.strip().firstRow(); r <= v.strip().lastRow(); r++) {
                 rows.add(r);
@@ -121,14 +121,14 @@ final class DefectClassifier {
             starts += fromStart && !toEnd ? 1 : 0;
             ends += toEnd && !fromStart ? 1 : 0;
         }
-        boolean wholeBar = rows.size() >= WHOLE_BAR_SHARE * strips.rows();
-        Cause cause = wholeBar && starts == silent.size()
+        boolean wholeBar = rows.size() >= MIN_WHOLE_BAR_SHARE * strips.rows();
+        Cause cause = wholeBar && starts == notDelivering.size()
                 ? Cause.LATE_START
-                : wholeBar && ends == silent.size() ? Cause.EARLY_STOP : Cause.ROW_NOT_DELIVERING;
-        return place(
+                : wholeBar && ends == notDelivering.size() ? Cause.EARLY_STOP : Cause.ROW_NOT_DELIVERING;
+        return defect(
                 polygon,
                 passNumbers,
-                cause == Cause.ROW_NOT_DELIVERING ? makingUp(polygon, silent, rows) : rows,
+                cause == Cause.ROW_NOT_DELIVERING ? mainRows(polygon, notDelivering, rows) : rows,
                 cause);
     }
 
@@ -136,9 +136,9 @@ final class DefectClassifier {
      * The rows that make up the place: a headland's sliver of all rows hanging on to one silent row is not named with it.
      * All of them where each has but a small share.
      */
-    private SortedSet<Integer> makingUp(Polygon polygon, List<Visit> silent, SortedSet<Integer> all) {
+    private SortedSet<Integer> mainRows(Polygon polygon, List<Visit> notDelivering, SortedSet<Integer> all) {
         TreeMap<Integer, Double> areaByRow = new TreeMap<>();
-        for (Visit v : silent) {
+        for (Visit v : notDelivering) {
             int count = v.strip().lastRow() - v.strip().firstRow() + 1;
             double eachM2 = Jts.intersection(v.polygon(), polygon).getArea() / count;
             for (int r = v.strip().firstRow(); r <= v.strip().lastRow(); r++) {
@@ -147,7 +147,7 @@ final class DefectClassifier {
         }
         TreeSet<Integer> rows = new TreeSet<>();
         areaByRow.forEach((row, areaM2) -> {
-            if (areaM2 >= NAMED_SHARE * polygon.getArea()) {
+            if (areaM2 >= MIN_NAMED_SHARE * polygon.getArea()) {
                 rows.add(row);
             }
         });
@@ -158,16 +158,16 @@ final class DefectClassifier {
      * The visits of a sort that together make up at least {@code share} of the place, without the ones that hardly
      * meet it; none where they make up less.
      */
-    private List<Visit> within(Polygon polygon, Predicate<Visit> sort, double share) {
+    private List<Visit> visitsIn(Polygon polygon, Predicate<Visit> condition, double share) {
         List<Visit> out = new ArrayList<>();
         double sumM2 = 0;
         for (int i : index.near(polygon.getEnvelopeInternal())) {
             Visit visit = index.get(i);
-            if (sort.test(visit)) {
+            if (condition.test(visit)) {
                 double commonM2 = Jts.intersection(visit.polygon(), polygon).getArea();
                 sumM2 += commonM2;
                 if (commonM2
-                        >= NAMED_SHARE
+                        >= MIN_NAMED_SHARE
                                 * Math.min(polygon.getArea(), visit.polygon().getArea())) {
                     out.add(visit);
                 }
@@ -177,7 +177,7 @@ final class DefectClassifier {
     }
 
     private CoverageDefect overlap(Polygon polygon) {
-        List<Visit> pivots = within(polygon, v -> v.kind() == Kind.PIVOT, SILENT_SHARE);
+        List<Visit> pivots = visitsIn(polygon, v -> v.kind() == Kind.PIVOT, MIN_MAIN_SHARE);
         Surroundings s = Surroundings.of(polygon, index, strips);
         if (!pivots.isEmpty()) {
             TreeSet<Integer> passNumbers = new TreeSet<>();
@@ -188,19 +188,19 @@ final class DefectClassifier {
                     rows.add(r);
                 }
             }
-            return place(polygon, passNumbers, rows, Cause.INSIDE_THE_PIVOT);
+            return defect(polygon, passNumbers, rows, Cause.INSIDE_THE_PIVOT);
         }
         TreeSet<Integer> passNumbers = new TreeSet<>();
-        for (Visit v : within(polygon, v -> v.kind() == Kind.DELIVERING, 0)) {
+        for (Visit v : visitsIn(polygon, v -> v.kind() == Kind.DELIVERING, 0)) {
             passNumbers.add(v.pass());
         }
-        return place(polygon, passNumbers, s.rows, overlapCause(passNumbers.size(), s));
+        return defect(polygon, passNumbers, s.rows, overlapCause(passNumbers.size(), s));
     }
 
     private static Cause overlapCause(int passCount, Surroundings s) {
         if (passCount <= 1) {
             return Cause.PASS_CROSSED_ITSELF;
         }
-        return s.endShare() >= END_SHARE ? Cause.HEADLAND_OVERLAP : Cause.PASSES_OVERLAP;
+        return s.endShare() >= MIN_END_SHARE ? Cause.HEADLAND_OVERLAP : Cause.PASSES_OVERLAP;
     }
 }

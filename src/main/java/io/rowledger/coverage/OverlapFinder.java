@@ -22,7 +22,7 @@ public final class OverlapFinder {
      * Chunks of one pass that follow each other share a bar line; after rounding to the grid it can enclose slivers up
      * to the grid's width. Ten times that is no crossing yet, m.
      */
-    private static final double SHARED_LINE_M = 10 * Jts.GRID_M;
+    private static final double MIN_OVERLAP_WIDTH_M = 10 * Jts.GRID_M;
 
     private final VisitIndex index;
 
@@ -33,10 +33,10 @@ public final class OverlapFinder {
     /** Per visit the ground of it that was done already; empty geometries where none was. */
     public static List<Geometry> perVisit(VisitIndex index, int threads) {
         OverlapFinder work = new OverlapFinder(index);
-        return ParallelTasks.map(index.size(), threads, work::doneAlready);
+        return ParallelTasks.map(index.size(), threads, work::priorCoverage);
     }
 
-    private Geometry doneAlready(int j) {
+    private Geometry priorCoverage(int j) {
         Visit later = index.get(j);
         if (later.kind() == Kind.PIVOT) {
             return later.polygon();
@@ -45,20 +45,22 @@ public final class OverlapFinder {
         if (later.kind() == Kind.DELIVERING) {
             for (int i : index.near(later.polygon().getEnvelopeInternal())) {
                 if (i < j && index.get(i).delivers() && !index.get(i).apartFrom(later)) {
-                    parts.add(Jts.collect(common(index.get(i), later)));
+                    parts.add(Jts.collect(intersection(index.get(i), later)));
                 }
             }
         }
         return Unions.unionOfScattered(parts, 1);
     }
 
-    private static List<Polygon> common(Visit earlier, Visit later) {
+    private static List<Polygon> intersection(Visit earlier, Visit later) {
         List<Polygon> parts = Jts.polygons(Jts.intersection(earlier.polygon(), later.polygon()));
         boolean neighbours = earlier.pass() == later.pass()
                 && Math.abs(earlier.chunk().number() - later.chunk().number()) <= 1;
         if (!neighbours || parts.isEmpty()) {
             return parts;
         }
-        return parts.stream().filter(p -> Jts.meanWidthM(p) > SHARED_LINE_M).toList();
+        return parts.stream()
+                .filter(p -> Jts.meanWidthM(p) > MIN_OVERLAP_WIDTH_M)
+                .toList();
     }
 }

@@ -1,6 +1,5 @@
 package io.rowledger.coverage;
 
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.geo.Jts;
 import io.rowledger.parallel.ParallelTasks;
 import java.util.ArrayList;
@@ -14,46 +13,46 @@ import org.locationtech.jts.geom.Polygon;
  * <p>A piece is often tied to others by seams of centimetres along whole passes. So every piece is opened: shrunk by
  * half the least width and grown again. What stays and is large enough is a place, the rest is seam.
  */
-record Patches(List<Polygon> places, double sliverM2, int sliverCount) {
+record Patches(List<Polygon> patches, double sliverM2, int sliverCount) {
     /** Losing less than this share when opened, a piece is taken as it is. */
-    private static final double KEPT_SHARE = 0.98;
+    private static final double MIN_KEPT_SHARE = 0.98;
 
-    static Patches of(Geometry ground, CoverageOptions options) {
+    static Patches of(Geometry ground, double minM2, double minWidthM, int threads) {
         List<Polygon> parts = Jts.polygons(ground);
-        List<Patches> sorted = ParallelTasks.map(parts.size(), options.threads(), i -> of(parts.get(i), options));
-        List<Polygon> places = new ArrayList<>();
+        List<Patches> sorted = ParallelTasks.map(parts.size(), threads, i -> of(parts.get(i), minM2, minWidthM));
+        List<Polygon> patches = new ArrayList<>();
         double sliverM2 = 0;
         int sliverCount = 0;
         for (Patches p : sorted) {
-            places.addAll(p.places);
+            patches.addAll(p.patches);
             sliverM2 += p.sliverM2;
             sliverCount += p.sliverCount;
         }
-        return new Patches(places, sliverM2, sliverCount);
+        return new Patches(patches, sliverM2, sliverCount);
     }
 
-    private static Patches of(Polygon part, CoverageOptions options) {
+    private static Patches of(Polygon part, double minM2, double minWidthM) {
         double partM2 = part.getArea();
-        if (partM2 < options.placeMinM2()) {
+        if (partM2 < minM2) {
             return new Patches(List.of(), partM2, 1);
         }
-        double halfM = options.placeMinWidthM() / 2;
+        double halfM = minWidthM / 2;
         Geometry core = SkipFinder.mitred(part, -halfM);
         if (core.isEmpty()) {
             return new Patches(List.of(), partM2, 1);
         }
         Geometry opened = Jts.intersection(SkipFinder.mitred(core, halfM), part);
-        List<Polygon> places = new ArrayList<>();
-        double placesM2 = 0;
+        List<Polygon> patches = new ArrayList<>();
+        double patchesM2 = 0;
         for (Polygon piece : Jts.polygons(opened)) {
-            if (piece.getArea() >= options.placeMinM2()) {
-                places.add(piece);
-                placesM2 += piece.getArea();
+            if (piece.getArea() >= minM2) {
+                patches.add(piece);
+                patchesM2 += piece.getArea();
             }
         }
-        if (places.size() == 1 && placesM2 > KEPT_SHARE * partM2) {
+        if (patches.size() == 1 && patchesM2 > MIN_KEPT_SHARE * partM2) {
             return new Patches(List.of(part), 0, 0);
         }
-        return new Patches(places, partM2 - placesM2, 1);
+        return new Patches(patches, partM2 - patchesM2, 1);
     }
 }

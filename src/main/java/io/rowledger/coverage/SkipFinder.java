@@ -23,11 +23,11 @@ final class SkipFinder {
     /** Half of one and a half: between the widths of one and of two rows, so that noise does not decide on either. */
     private static final double CLOSING_SPACINGS = 0.75;
     /** Below this many row spacings across, what a closing fills at a corner is the corner's shape and no gap. */
-    private static final double CORNER_SPACINGS = 4;
+    private static final double MIN_GAP_SPACINGS = 4;
     /** Mitres longer than this times the distance are cut off: only at corners sharper than 23 degrees. */
     private static final double MITRE_LIMIT = 5;
     /** What a closing leaves along a curved edge is rounding when thinner than this, m. */
-    private static final double ROUNDING_M = 1e-3;
+    private static final double MAX_ROUNDING_M = 1e-3;
 
     private SkipFinder() {}
 
@@ -59,7 +59,7 @@ final class SkipFinder {
         List<Polygon> out = new ArrayList<>();
         for (Polygon gap : Jts.polygons(Jts.difference(closed, filled))) {
             double acrossM = gap.getEnvelopeInternal().getDiameter();
-            if (acrossM > CORNER_SPACINGS * rowSpacingM && Jts.meanWidthM(gap) > ROUNDING_M) {
+            if (acrossM > MIN_GAP_SPACINGS * rowSpacingM && Jts.meanWidthM(gap) > MAX_ROUNDING_M) {
                 out.add(gap);
             }
         }
@@ -74,7 +74,7 @@ final class SkipFinder {
         Geometry grown = mitred(filled, distanceM);
         Geometry closed = mitred(grown, -distanceM);
         boolean sane = closed.getArea() <= grown.getArea()
-                && closed.getArea() >= filled.getArea() - grown.getLength() * ROUNDING_M;
+                && closed.getArea() >= filled.getArea() - grown.getLength() * MAX_ROUNDING_M;
         return sane ? closed : filled.buffer(distanceM).buffer(-distanceM);
     }
 

@@ -44,20 +44,20 @@ final class Surroundings {
     /** Visits the place touches or lies in. */
     final TreeSet<Integer> visits = new TreeSet<>();
 
-    static Surroundings of(Polygon place, VisitIndex index, Strips strips) {
+    static Surroundings of(Polygon patch, VisitIndex index, Strips strips) {
         Surroundings s = new Surroundings();
         Contact contact = new Contact(strips);
-        Envelope box = new Envelope(place.getEnvelopeInternal());
-        box.expandBy(Contact.NEAR_M);
+        Envelope box = new Envelope(patch.getEnvelopeInternal());
+        box.expandBy(Contact.MAX_DISTANCE_M);
         List<Integer> near = new ArrayList<>();
         for (int i : index.near(box)) {
             if (index.get(i).kind() == Kind.DELIVERING) {
                 near.add(i);
             }
         }
-        double spacingM = Math.max(SPACING_M, place.getLength() / MAX_POINTS);
+        double spacingM = Math.max(SPACING_M, patch.getLength() / MAX_POINTS);
         boolean shell = true;
-        for (LineString ring : Jts.rings(place)) {
+        for (LineString ring : Jts.rings(patch)) {
             // Walking clockwise the inside of a shell is on the right, that of a hole's surroundings on the left.
             boolean insideRight = (Jts.clockwiseTwiceArea(ring) > 0) == shell;
             s.along(ring, insideRight ? INSET_M : -INSET_M, spacingM, near, index, contact);
@@ -77,14 +77,14 @@ final class Surroundings {
             while (toNextM <= lengthM) {
                 double t = toNextM / lengthM;
                 double aside = toRightM / lengthM;
-                look(c.getX(i - 1) + t * de + aside * dn, c.getY(i - 1) + t * dn - aside * de, near, index, contact);
+                sample(c.getX(i - 1) + t * de + aside * dn, c.getY(i - 1) + t * dn - aside * de, near, index, contact);
                 toNextM += spacingM;
             }
             toNextM -= lengthM;
         }
     }
 
-    private void look(double eastM, double northM, List<Integer> near, VisitIndex index, Contact contact) {
+    private void sample(double eastM, double northM, List<Integer> near, VisitIndex index, Contact contact) {
         points++;
         boolean touches = false;
         boolean start = false;
@@ -93,10 +93,10 @@ final class Surroundings {
         for (int i : near) {
             Visit visit = index.get(i);
             Envelope box = visit.polygon().getEnvelopeInternal();
-            boolean outside = eastM < box.getMinX() - Contact.NEAR_M
-                    || eastM > box.getMaxX() + Contact.NEAR_M
-                    || northM < box.getMinY() - Contact.NEAR_M
-                    || northM > box.getMaxY() + Contact.NEAR_M;
+            boolean outside = eastM < box.getMinX() - Contact.MAX_DISTANCE_M
+                    || eastM > box.getMaxX() + Contact.MAX_DISTANCE_M
+                    || northM < box.getMinY() - Contact.MAX_DISTANCE_M
+                    || northM > box.getMaxY() + Contact.MAX_DISTANCE_M;
             if (outside || !contact.find(visit, eastM, northM)) {
                 continue;
             }

@@ -247,7 +247,7 @@ public final class SummaryJson {
         ShutOffScore score = a.coverage().shutOffs();
         json.writeObjectFieldStart("shut_offs");
         area("off_over_covered_m2", score.offOverCoveredM2());
-        area("off_over_bare_m2", score.offOverBareM2());
+        area("off_over_bare_m2", score.offOverUncoveredM2());
         area("on_over_covered_m2", score.onOverCoveredM2());
         volume("saved_l", score.savedL());
         volume("skipped_l", score.skippedL());

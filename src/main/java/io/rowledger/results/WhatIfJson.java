@@ -96,7 +96,7 @@ final class WhatIfJson {
         area("overlap_area_m2", one.overlapM2());
         area("overlap_less_m2", one.overlapLessM2());
         area("outside_boundary_less_m2", one.outsideLessM2());
-        area("left_bare_m2", one.bareM2());
+        area("left_bare_m2", one.uncoveredM2());
         area("off_m2", one.offM2());
         area("off_unsettled_m2", one.offUnsettledM2());
         area("on_m2", one.onM2());

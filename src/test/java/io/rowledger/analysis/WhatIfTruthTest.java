@@ -107,7 +107,7 @@ class WhatIfTruthTest {
                 found.overlapM2(),
                 overlapM2,
                 without.truth().ground().overlapM2(),
-                found.bareM2(),
+                found.uncoveredM2(),
                 without.truth().ground().coveredM2() - with.truth().ground().coveredM2());
         assertEquals(savedL, found.savedL()[0], 0.005 * usedL(without.truth()));
         assertEquals(overlapM2, found.overlapM2(), Math.max(40, 0.05 * overlapM2));

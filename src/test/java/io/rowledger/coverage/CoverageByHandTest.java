@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.CoverageDefect.Cause;
 import io.rowledger.coverage.grid.ReceivedStatistics;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.field.Boundary;
 import io.rowledger.geo.Jts;
 import java.util.List;
@@ -126,7 +125,7 @@ class CoverageByHandTest {
         assertEquals(Cause.ROW_NOT_DELIVERING, place.cause());
         assertEquals(List.of(1), place.passes());
         assertEquals(List.of(3), place.rows());
-        assertEquals(40, c.shutOffs().offOverBareM2(), 1e-6);
+        assertEquals(40, c.shutOffs().offOverUncoveredM2(), 1e-6);
         assertEquals(0.8, c.shutOffs().skippedL(), 1e-6);
         assertEquals(0, c.shutOffs().offOverCoveredM2(), 1e-9);
     }
@@ -146,7 +145,7 @@ class CoverageByHandTest {
         assertEquals(4 * 6, c.shutOffs().offOverCoveredM2(), 1e-6);
         assertEquals(4 * 6 * 0.02, c.shutOffs().savedL(), 1e-6);
         assertEquals(2 * 6, c.shutOffs().onOverCoveredM2(), 1e-6);
-        assertEquals(0, c.shutOffs().offOverBareM2(), 1e-6);
+        assertEquals(0, c.shutOffs().offOverUncoveredM2(), 1e-6);
         assertEquals(12, c.overlapAreaM2(), 1e-6);
         assertEquals(Cause.HEADLAND_OVERLAP, c.overlaps().get(0).cause());
         // In pass 2 rows 1 to 4 did not owe 6 m² each at 0.02 L/m²; 5 and 6 owed all they swept.
@@ -224,7 +223,7 @@ class CoverageByHandTest {
                 c.skips().stream().map(CoverageDefect::cause).toList());
         assertEquals(6 * 13, c.skips().get(0).areaM2(), 1e-6);
         assertEquals(List.of(1, 2, 3, 4, 5, 6), c.skips().get(0).rows());
-        assertEquals(6 * 20, c.shutOffs().offOverBareM2(), 1e-6);
+        assertEquals(6 * 20, c.shutOffs().offOverUncoveredM2(), 1e-6);
         assertEquals(6 * 20 * 0.02, c.shutOffs().skippedL(), 1e-6);
     }
 
@@ -341,7 +340,7 @@ class CoverageByHandTest {
         // Rows 3 and 4 (2 to 4 m east) were off over the pond: neither covered nor missed.
         assertEquals(580, c.coveredAreaM2(), 1e-6);
         assertEquals(600, c.skipAreaM2(), 1e-6);
-        assertEquals(0, c.shutOffs().offOverBareM2(), 1e-6);
+        assertEquals(0, c.shutOffs().offOverUncoveredM2(), 1e-6);
     }
 
     @Test

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.coverage.strips.StripPolygon;
 import io.rowledger.field.Boundary;
 import io.rowledger.geo.Jts;
@@ -18,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 @Tag("slow")
 class CoverageLawsTest {
     private static Drive field() {
-        return CoverageTiming.field(110, 6, 0.762, 0.4, 0.002, 21);
+        return GuidedField.of(110, 6, 0.762, 0.4, 0.002, 21);
     }
 
     @ParameterizedTest

@@ -3,7 +3,6 @@ package io.rowledger.coverage;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.geo.Jts;
 import io.rowledger.rate.Delivery;
 import io.rowledger.track.Poses;

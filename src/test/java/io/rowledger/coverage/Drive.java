@@ -1,6 +1,5 @@
 package io.rowledger.coverage;
 
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.field.Boundary;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.rate.Delivery;

@@ -8,7 +8,6 @@ import io.rowledger.coverage.sections.Grouping;
 import io.rowledger.coverage.sections.Grouping.Kind;
 import io.rowledger.coverage.sections.PriorCoverage;
 import io.rowledger.coverage.sections.ShutOffCase;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.field.Boundary;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.rate.TurnShifts;
@@ -36,7 +35,7 @@ class WhatIfByHandTest {
                 drive.strips(poses),
                 drive.delivery(),
                 boundary,
-                Grouping.worthComparing(drive.bands()),
+                Grouping.candidates(drive.bands()),
                 CoverageOptions.defaults(2));
         return c.shutOffCases().stream()
                 .filter(one -> one.grouping().kind() == kind)
@@ -63,7 +62,7 @@ class WhatIfByHandTest {
             assertEquals(36, c.overlapLessM2(), GRID_M2);
             assertEquals(0, c.overlapM2(), GRID_M2);
             assertEquals(36 * RATE, c.savedL()[0], 1e-3);
-            assertEquals(0, c.bareM2(), GRID_M2);
+            assertEquals(0, c.uncoveredM2(), GRID_M2);
             assertEquals(36, c.offM2(), GRID_M2);
         }
         ShutOffCase none = of(across(Math.PI / 2), Kind.NONE, null);
@@ -85,10 +84,10 @@ class WhatIfByHandTest {
             // Both ends of each row may lie half a step of 10 cm off.
             assertEquals(offM2, c.offM2(), 6 * 0.1);
             assertEquals(offM2 * RATE, c.savedL()[0], 6 * 0.1 * RATE);
-            assertEquals(6 * along - c.offM2() + c.bareM2(), c.overlapM2(), GRID_M2);
+            assertEquals(6 * along - c.offM2() + c.uncoveredM2(), c.overlapM2(), GRID_M2);
             assertTrue(
-                    c.bareM2() < 6 * 2 * PriorCoverage.SLIVER_M * PriorCoverage.SLIVER_M + GRID_M2,
-                    "bare " + c.bareM2());
+                    c.uncoveredM2() < 6 * 2 * PriorCoverage.SLIVER_M * PriorCoverage.SLIVER_M + GRID_M2,
+                    "uncovered " + c.uncoveredM2());
         }
         assertEquals(6 * along, of(across(Math.PI / 4), Kind.NONE, null).overlapM2(), GRID_M2);
     }
@@ -133,9 +132,7 @@ class WhatIfByHandTest {
                 .ahead(40);
         assertEquals(
                 List.of(Kind.ROWS, Kind.NONE),
-                Grouping.worthComparing(drive.bands()).stream()
-                        .map(Grouping::kind)
-                        .toList());
+                Grouping.candidates(drive.bands()).stream().map(Grouping::kind).toList());
         ShutOffCase c = of(drive, Kind.ROWS, null);
         assertEquals(9, c.overlapLessM2(), GRID_M2);
         assertEquals(9 * RATE, c.savedL()[0], 1e-3);
@@ -151,7 +148,7 @@ class WhatIfByHandTest {
         assertEquals(60, with.outsideLessM2(), GRID_M2);
         assertEquals(60 * RATE, with.savedL()[0], 1e-6);
         assertEquals(0, with.overlapLessM2(), GRID_M2);
-        assertEquals(0, with.bareM2(), GRID_M2);
+        assertEquals(0, with.uncoveredM2(), GRID_M2);
         ShutOffCase without = of(drive, Kind.ROWS, null);
         assertEquals(0, without.outsideLessM2(), 0);
         assertEquals(0, without.savedL()[0], 0);
@@ -218,14 +215,14 @@ class WhatIfByHandTest {
             plain.add(new Band(r, r, r - 0.5, r + 0.5, 1, null));
             named.add(new Band(r, r, r - 0.5, r + 0.5, 1, r <= 4 ? "left" : r <= 9 ? "right" : null));
         }
-        List<Grouping> even = Grouping.worthComparing(plain);
+        List<Grouping> even = Grouping.candidates(plain);
         assertEquals(
                 List.of(Kind.ROWS, Kind.QUARTERS, Kind.HALVES, Kind.NONE),
                 even.stream().map(Grouping::kind).toList());
         assertEquals(
                 List.of(List.of(1, 2), List.of(3, 4, 5), List.of(6, 7), List.of(8, 9, 10)),
                 even.get(1).rows());
-        List<Grouping> given = Grouping.worthComparing(named);
+        List<Grouping> given = Grouping.candidates(named);
         assertEquals(
                 List.of(Kind.ROWS, Kind.RIG_FILE, Kind.NONE),
                 given.stream().map(Grouping::kind).toList());

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.field.Prescription;
 import io.rowledger.field.Prescription.Zone;
 import io.rowledger.geo.Jts;

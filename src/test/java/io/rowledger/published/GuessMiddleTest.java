@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
 import io.rowledger.coverage.grid.ReceivedGrid;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.RateFormula;
@@ -94,7 +94,7 @@ class GuessMiddleTest {
                 DeliveryBuilder.build(SteadyMotion.log(c, SteadyMotion.steadyFlows(2 * STEPS + 1, flows)), rig, strips);
         CoverageOptions usual = CoverageOptions.defaults(1);
         CoverageOptions fine = new CoverageOptions(
-                CELL_M, usual.simplifyM(), 1, usual.maxCells(), usual.placeMinM2(), usual.placeMinWidthM());
+                CELL_M, usual.simplifyM(), 1, usual.maxCells(), usual.minPatchM2(), usual.minPatchWidthM());
         return Coverages.of(track, strips, delivery, null, fine);
     }
 }

@@ -8,9 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
 import io.rowledger.coverage.Drive;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.coverage.strips.StripPolygon;
 import io.rowledger.field.KeepOut;
 import io.rowledger.field.KeepOutReader;

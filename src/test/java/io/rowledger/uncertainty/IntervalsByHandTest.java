@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.Coverage;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;

@@ -1,12 +1,11 @@
 package io.rowledger.coverage.grid;
 
 import io.rowledger.bench.BenchJob;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
 import io.rowledger.coverage.CoveredArea;
 import io.rowledger.coverage.OverlapFinder;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.coverage.strips.VisitIndex;
-import java.util.ArrayList;
 import java.util.concurrent.TimeUnit;
 import org.locationtech.jts.geom.Geometry;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -31,14 +30,14 @@ public class CoverageBenchmark {
     @Setup
     public void prepare() {
         job = BenchJob.read();
-        index = new VisitIndex(Coverages.visits(job.track.passes(), job.strips, job.delivery, options));
+        index = new VisitIndex(Coverages.visits(job.track.passes(), job.strips, job.delivery, options.simplifyM(), 1));
         covered = CoveredArea.of(index, 1);
     }
 
     /** Polygons of runs, simplified. */
     @Benchmark
     public int strips() {
-        return Coverages.visits(job.track.passes(), job.strips, job.delivery, options)
+        return Coverages.visits(job.track.passes(), job.strips, job.delivery, options.simplifyM(), 1)
                 .size();
     }
 
@@ -57,7 +56,7 @@ public class CoverageBenchmark {
     /** One product's volume, laid on the grid and read off it: {@code StripDeposit} and {@code AreaAccumulator}. */
     @Benchmark
     public int gridDeposit() {
-        return new ReceivedGridBuilder(job.strips, job.delivery, covered, options, new ArrayList<>())
+        return new ReceivedGridBuilder(job.strips, job.delivery, covered, options.cellM(), options.maxCells(), 1)
                 .build(covered)
                 .cols();
     }

@@ -1,15 +1,12 @@
 package io.rowledger.coverage.grid;
 
 import io.rowledger.coverage.grid.StripDeposit.Frame;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.coverage.strips.RowRuns;
 import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
@@ -31,25 +28,16 @@ public final class ReceivedGridBuilder {
     private final int rows;
 
     public ReceivedGridBuilder(
-            Strips strips, Delivery delivery, Geometry covered, CoverageOptions options, List<String> notes) {
+            Strips strips, Delivery delivery, Geometry covered, double minCellM, int maxCells, int threads) {
         this.strips = strips;
         this.poses = strips.poses();
         this.delivery = delivery;
-        this.threads = options.threads();
+        this.threads = threads;
         Envelope extent = extent(covered);
-        double cellM = options.cellM();
+        double cellM = minCellM;
         while (cells(extent.getMinX(), extent.getMaxX(), cellM) * cells(extent.getMinY(), extent.getMaxY(), cellM)
-                > options.maxCells()) {
+                > maxCells) {
             cellM *= 2;
-        }
-        if (cellM > options.cellM()) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "The received-rate grid has cells of %.4g m instead of %.4g m, because the field is so large that it"
-                            + " would have more than %d cells.",
-                    cellM,
-                    options.cellM(),
-                    options.maxCells()));
         }
         this.frame = new Frame(first(extent.getMinX(), cellM), first(extent.getMinY(), cellM), cellM);
         this.cols = (int) cells(extent.getMinX(), extent.getMaxX(), cellM);
@@ -92,20 +80,20 @@ public final class ReceivedGridBuilder {
         for (int p = 0; p < products; p++) {
             int product = p;
             volumeL[p] = new float[cols * rows];
-            read(lay((r, k, areaM2) -> delivery.flowLPerS(product, r, k) * poses.durationS(k)), volumeL[p]);
+            read(deposit((r, k, areaM2) -> delivery.flowLPerS(product, r, k) * poses.durationS(k)), volumeL[p]);
             targetL[p] = target(p, coveredM2);
         }
         return new ReceivedGrid(
                 frame.east0M(), frame.north0M(), frame.cellM(), cols, rows, coveredM2, volumeL, targetL);
     }
 
-    private AreaAccumulator[] lay(StripDeposit.Amount amount) {
+    private AreaAccumulator[] deposit(StripDeposit.Amount amount) {
         int steps = poses.steps();
         return ParallelTasks.map(PARTS, threads, part -> {
                     AreaAccumulator grid = new AreaAccumulator(cols, rows);
                     int from = (int) ((long) steps * part / PARTS);
                     int to = (int) ((long) steps * (part + 1) / PARTS);
-                    new StripDeposit(strips, frame, grid).lay(from, to, amount);
+                    new StripDeposit(strips, frame, grid).deposit(from, to, amount);
                     return grid;
                 })
                 .toArray(new AreaAccumulator[0]);
@@ -145,12 +133,14 @@ public final class ReceivedGridBuilder {
             }
             return out;
         }
-        float[] askedL = new float[out.length];
-        float[] groundM2 = new float[out.length];
-        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? delivery.targetLPerM2(p, r, k) * areaM2 : 0), askedL);
-        read(lay((r, k, areaM2) -> known(p, r, k, areaM2) ? areaM2 : 0), groundM2);
+        float[] targetSumL = new float[out.length];
+        float[] knownM2 = new float[out.length];
+        read(
+                deposit((r, k, areaM2) -> known(p, r, k, areaM2) ? delivery.targetLPerM2(p, r, k) * areaM2 : 0),
+                targetSumL);
+        read(deposit((r, k, areaM2) -> known(p, r, k, areaM2) ? areaM2 : 0), knownM2);
         for (int i = 0; i < out.length; i++) {
-            out[i] = coveredM2[i] == 0 ? 0 : groundM2[i] > 0 ? askedL[i] / groundM2[i] * coveredM2[i] : Float.NaN;
+            out[i] = coveredM2[i] == 0 ? 0 : knownM2[i] > 0 ? targetSumL[i] / knownM2[i] * coveredM2[i] : Float.NaN;
         }
         return out;
     }

@@ -25,26 +25,26 @@ public final class ReceivedStatisticsBuilder {
         double logVolumeL = logVolumeL(p, strips, delivery);
         double gridVolumeL = 0;
         WeightedMoments rates = new WeightedMoments();
-        Against against = new Against();
-        double leastM2 = MIN_COVERED_SHARE * grid.cellM() * grid.cellM();
+        TargetShares shares = new TargetShares();
+        double minCoveredM2 = MIN_COVERED_SHARE * grid.cellM() * grid.cellM();
         for (int i = 0; i < grid.coveredM2().length; i++) {
             double v = grid.volumeL()[p][i];
             double c = grid.coveredM2()[i];
             gridVolumeL += v;
-            if (c >= leastM2) {
+            if (c >= minCoveredM2) {
                 rates.add(v / c, c);
-                against.add(v / grid.targetL()[p][i], c);
+                shares.add(v / grid.targetL()[p][i], c);
             }
         }
         return new ReceivedStatistics(
                 logVolumeL / coveredAreaM2,
                 100 * rates.variation(),
-                against.pct(against.within5M2),
-                against.pct(against.within10M2),
-                against.pct(against.within20M2),
-                against.pct(against.underM2),
-                against.pct(against.overM2),
-                against.classesM2,
+                shares.pct(shares.within5M2),
+                shares.pct(shares.within10M2),
+                shares.pct(shares.within20M2),
+                shares.pct(shares.underM2),
+                shares.pct(shares.overM2),
+                shares.classesM2,
                 gridVolumeL,
                 logVolumeL);
     }
@@ -66,7 +66,7 @@ public final class ReceivedStatisticsBuilder {
     }
 
     /** Ground by how its received rate compares with its target. */
-    private static final class Against {
+    private static final class TargetShares {
         private double evaluatedM2;
         private double within5M2;
         private double within10M2;

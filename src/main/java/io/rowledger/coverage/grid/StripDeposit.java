@@ -7,7 +7,7 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Lays what every row put down in every working step on the grid, each on the quadrangle its band swept.
+ * Lays what every row amountHere down in every working step on the grid, each on the quadrangle its band swept.
  *
  * <p>Rows side by side share their edge and steps in a row share their bar line, so each such edge is added once, with
  * the difference of what lies on its two sides. Row areas are signed, as is the deposit: a row that goes backward has
@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Hot: about 3.5 million row steps for 64 ha; arrays are kept and swapped between steps.
  */
 public final class StripDeposit {
-    /** What a row put down in a step. */
+    /** What a row amountHere down in a step. */
     interface Amount {
         /** The amount of outlet r (from 0) in step k, which swept this much signed ground, m². */
         double of(int r, int k, double areaM2);
@@ -77,7 +77,7 @@ public final class StripDeposit {
     }
 
     /** Lays down the working steps of [from, to). */
-    void lay(int from, int to, Amount amount) {
+    void deposit(int from, int to, Amount amount) {
         boolean open = false;
         for (int k = from; k < to; k++) {
             if (!poses.working(k)) {
@@ -120,17 +120,17 @@ public final class StripDeposit {
             int a = lowest[r];
             int b = highest[r];
             double areaCells = signedArea(a, b);
-            double put = amount.of(r, k, areaCells * cellM2);
-            if (put == 0) {
+            double amountHere = amount.of(r, k, areaCells * cellM2);
+            if (amountHere == 0) {
                 continue;
             }
             if (advances || (sameWay(k, a, b) && Math.abs(areaCells) * cellM2 > POINT_M2)) {
-                double w = put / areaCells;
+                double w = amountHere / areaCells;
                 for (int j = a; j < b; j++) {
                     weight[j] += w;
                 }
             } else {
-                folded(k, a, b, put);
+                folded(k, a, b, amountHere);
             }
         }
     }
@@ -152,7 +152,7 @@ public final class StripDeposit {
                 * ((frontX[b] - backX[a]) * (frontY[a] - backY[b]) - (frontY[b] - backY[a]) * (frontX[a] - backX[b]));
     }
 
-    private void folded(int k, int a, int b, double put) {
+    private void folded(int k, int a, int b, double amountHere) {
         double da = advanceM(k, a);
         double db = advanceM(k, b);
         double t = da * db < 0 ? da / (da - db) : 1;
@@ -160,23 +160,26 @@ public final class StripDeposit {
         double my0 = backY[a] + t * (backY[b] - backY[a]);
         double mx1 = frontX[a] + t * (frontX[b] - frontX[a]);
         double my1 = frontY[a] + t * (frontY[b] - frontY[a]);
-        quad(new double[] {backX[a], frontX[a], mx1, mx0}, new double[] {backY[a], frontY[a], my1, my0}, put * t);
+        quad(
+                new double[] {backX[a], frontX[a], mx1, mx0},
+                new double[] {backY[a], frontY[a], my1, my0},
+                amountHere * t);
         if (t < 1) {
             double[] x = {mx0, mx1, frontX[b], backX[b]};
             double[] y = {my0, my1, frontY[b], backY[b]};
-            quad(x, y, put * (1 - t));
+            quad(x, y, amountHere * (1 - t));
         }
     }
 
-    private void quad(double[] x, double[] y, double put) {
+    private void quad(double[] x, double[] y, double amountHere) {
         double area = 0.5 * ((x[2] - x[0]) * (y[1] - y[3]) - (y[2] - y[0]) * (x[1] - x[3]));
         if (Math.abs(area) * frame.cellM() * frame.cellM() <= POINT_M2) {
-            grid.point((x[0] + x[1] + x[2] + x[3]) / 4, (y[0] + y[1] + y[2] + y[3]) / 4, put);
+            grid.point((x[0] + x[1] + x[2] + x[3]) / 4, (y[0] + y[1] + y[2] + y[3]) / 4, amountHere);
             return;
         }
         for (int i = 0; i < 4; i++) {
             int next = (i + 1) % 4;
-            grid.edge(x[i], y[i], x[next], y[next], put / area);
+            grid.edge(x[i], y[i], x[next], y[next], amountHere / area);
         }
     }
 

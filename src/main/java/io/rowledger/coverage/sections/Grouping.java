@@ -43,7 +43,7 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
      * The groupings worth comparing for a bar: row by row, then the rig file's groups where it names any, else quarters
      * and halves, last none.
      */
-    public static List<Grouping> worthComparing(List<Band> bands) {
+    public static List<Grouping> candidates(List<Band> bands) {
         List<Grouping> out = new ArrayList<>();
         out.add(even(Kind.ROWS, bands.size(), bands.size()));
         Grouping named = named(bands);

@@ -39,21 +39,21 @@ public final class PriorCoverage {
     private static final double TILED_COS = Math.cos(Math.toRadians(40));
 
     private final VisitIndex index;
-    private final List<Geometry> doneAlready;
+    private final List<Geometry> priorCoverage;
     private final Strips strips;
     private final @Nullable PreparedGeometry boundary;
-    private final double leastM;
+    private final double minWidthM;
 
-    private PriorCoverage(VisitIndex index, List<Geometry> doneAlready, Strips strips, @Nullable Boundary boundary) {
+    private PriorCoverage(VisitIndex index, List<Geometry> priorCoverage, Strips strips, @Nullable Boundary boundary) {
         this.index = index;
-        this.doneAlready = doneAlready;
+        this.priorCoverage = priorCoverage;
         this.strips = strips;
         this.boundary = boundary == null ? null : PreparedGeometryFactory.prepare(boundary.area());
-        double least = Double.POSITIVE_INFINITY;
+        double min = Double.POSITIVE_INFINITY;
         for (int r = 0; r < strips.rows(); r++) {
-            least = Math.min(least, strips.rightM(r) - strips.leftM(r));
+            min = Math.min(min, strips.rightM(r) - strips.leftM(r));
         }
-        this.leastM = least - SLIVER_M;
+        this.minWidthM = min - SLIVER_M;
     }
 
     /**
@@ -62,14 +62,14 @@ public final class PriorCoverage {
      * @param steps per outlet, the steps in which its whole band lay over done ground
      * @param outside per visit, what of it lies outside the boundary; empty geometries elsewhere
      */
-    record Found(BitSet[] steps, List<Geometry> outside) {}
+    record Result(BitSet[] steps, List<Geometry> outside) {}
 
     /** What one visit adds: bits by its rows, from its first step; and its ground outside the boundary. */
     private record OfVisit(BitSet[] rows, Geometry outside) {}
 
-    static Found find(
-            VisitIndex index, List<Geometry> doneAlready, Strips strips, @Nullable Boundary boundary, int threads) {
-        PriorCoverage work = new PriorCoverage(index, doneAlready, strips, boundary);
+    static Result find(
+            VisitIndex index, List<Geometry> priorCoverage, Strips strips, @Nullable Boundary boundary, int threads) {
+        PriorCoverage work = new PriorCoverage(index, priorCoverage, strips, boundary);
         List<OfVisit> found = ParallelTasks.map(index.size(), threads, work::ofVisit);
         BitSet[] steps = new BitSet[strips.rows()];
         Arrays.setAll(steps, r -> new BitSet(strips.poses().steps()));
@@ -81,7 +81,7 @@ public final class PriorCoverage {
                 rows[j].stream().forEach(k -> row.set(strip.firstStep() + k));
             }
         }
-        return new Found(steps, found.stream().map(OfVisit::outside).toList());
+        return new Result(steps, found.stream().map(OfVisit::outside).toList());
     }
 
     private OfVisit ofVisit(int j) {
@@ -95,7 +95,7 @@ public final class PriorCoverage {
         }
         List<Polygon> done = new ArrayList<>();
         if (visit.kind() == Kind.DELIVERING) {
-            done.addAll(Jts.polygons(doneAlready.get(j)));
+            done.addAll(Jts.polygons(priorCoverage.get(j)));
         } else {
             done.addAll(earlier(j, visit));
         }
@@ -116,10 +116,10 @@ public final class PriorCoverage {
         return out;
     }
 
-    /** True for ground that can't hold a row's whole band: the seams between passes, which are most of the ground done twice. */
+    /** True for ground that can't hold a row's whole band: the seams between passes, which are max of the ground done twice. */
     private boolean tooThin(Polygon polygon, Visit visit) {
         Envelope box = polygon.getEnvelopeInternal();
-        if (Math.hypot(box.getWidth(), box.getHeight()) < leastM) {
+        if (Math.hypot(box.getWidth(), box.getHeight()) < minWidthM) {
             return true;
         }
         if (!visit.chunk().tiled()) {
@@ -128,15 +128,15 @@ public final class PriorCoverage {
         int middle = (visit.strip().firstStep() + visit.strip().endStep()) / 2;
         double re = strips.poses().eastM(middle, 1) - strips.poses().eastM(middle, 0);
         double rn = strips.poses().northM(middle, 1) - strips.poses().northM(middle, 0);
-        double least = Double.POSITIVE_INFINITY;
-        double most = Double.NEGATIVE_INFINITY;
+        double min = Double.POSITIVE_INFINITY;
+        double max = Double.NEGATIVE_INFINITY;
         var c = polygon.getExteriorRing().getCoordinateSequence();
         for (int i = 0; i < c.size(); i++) {
             double across = c.getX(i) * re + c.getY(i) * rn;
-            least = Math.min(least, across);
-            most = Math.max(most, across);
+            min = Math.min(min, across);
+            max = Math.max(max, across);
         }
-        return most - least < TILED_COS * leastM;
+        return max - min < TILED_COS * minWidthM;
     }
 
     private BitSet[] cut(Visit visit, BarCut ground) {

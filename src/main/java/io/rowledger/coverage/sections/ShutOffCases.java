@@ -35,35 +35,35 @@ import org.locationtech.jts.geom.Geometry;
  * Rows silent over bare ground stay silent: whether that was a valve, a plug or an empty tank a way of grouping can't tell.
  */
 public final class ShutOffCases {
-    private static final double TOUCH_M = 1e-6;
+    private static final double MAX_TOUCHING_GAP_M = 1e-6;
 
     private final VisitIndex index;
-    private final List<Geometry> doneAlready;
+    private final List<Geometry> priorCoverage;
     private final Strips strips;
     private final Delivery delivery;
     private final int threads;
-    private final PriorCoverage.Found done;
+    private final PriorCoverage.Result prior;
     private final double overlapM2;
 
     private ShutOffCases(
             VisitIndex index,
-            List<Geometry> doneAlready,
+            List<Geometry> priorCoverage,
             Strips strips,
             Delivery delivery,
             @Nullable Boundary boundary,
             int threads) {
         this.index = index;
-        this.doneAlready = doneAlready;
+        this.priorCoverage = priorCoverage;
         this.strips = strips;
         this.delivery = delivery;
         this.threads = threads;
-        this.done = PriorCoverage.find(index, doneAlready, strips, boundary, threads);
-        this.overlapM2 = overlapM2(doneAlready);
+        this.prior = PriorCoverage.find(index, priorCoverage, strips, boundary, threads);
+        this.overlapM2 = overlapM2(priorCoverage);
     }
 
     public static List<ShutOffCase> of(
             VisitIndex index,
-            List<Geometry> doneAlready,
+            List<Geometry> priorCoverage,
             Strips strips,
             Delivery delivery,
             @Nullable Boundary boundary,
@@ -72,7 +72,7 @@ public final class ShutOffCases {
         if (groupings.isEmpty()) {
             return List.of();
         }
-        ShutOffCases work = new ShutOffCases(index, doneAlready, strips, delivery, boundary, threads);
+        ShutOffCases work = new ShutOffCases(index, priorCoverage, strips, delivery, boundary, threads);
         return groupings.stream().map(work::with).toList();
     }
 
@@ -84,9 +84,9 @@ public final class ShutOffCases {
     /** What one visit would have had of ground done before, and what it would have saved. */
     private record Changed(
             boolean same,
-            Geometry doneAlready,
+            Geometry priorCoverage,
             double outsideLessM2,
-            double bareM2,
+            double uncoveredM2,
             double offM2,
             double offUnsettledM2,
             double onM2) {}
@@ -98,12 +98,12 @@ public final class ShutOffCases {
         for (int r = 0; r < off.length; r++) {
             BitSet all = new BitSet();
             if (grouping.kind() != Grouping.Kind.NONE) {
-                all.or(done.steps()[r]);
+                all.or(prior.steps()[r]);
                 for (int other : together[r]) {
-                    all.and(done.steps()[other]);
+                    all.and(prior.steps()[other]);
                 }
             }
-            on[r] = (BitSet) done.steps()[r].clone();
+            on[r] = (BitSet) prior.steps()[r].clone();
             on[r].andNot(all);
             on[r].andNot(delivery.deliveringSteps(r));
             all.and(delivery.deliveringSteps(r));
@@ -116,14 +116,14 @@ public final class ShutOffCases {
             Changed c = changed.get(j);
             same &= c.same;
             sums[0] += c.outsideLessM2;
-            sums[1] += c.bareM2;
+            sums[1] += c.uncoveredM2;
             sums[2] += c.offM2;
             sums[3] += c.offUnsettledM2;
             sums[4] += c.onM2;
         }
         double left = same
                 ? overlapM2
-                : overlapM2(changed.stream().map(Changed::doneAlready).toList());
+                : overlapM2(changed.stream().map(Changed::priorCoverage).toList());
         return new ShutOffCase(
                 grouping, savedL(off, on), left, overlapM2 - left, sums[0], sums[1], sums[2], sums[3], sums[4]);
     }
@@ -146,7 +146,7 @@ public final class ShutOffCases {
 
     private Changed changed(int j, BitSet[] off, BitSet[] on) {
         Visit visit = index.get(j);
-        Geometry before = doneAlready.get(j);
+        Geometry before = priorCoverage.get(j);
         boolean delivers = visit.kind() == Kind.DELIVERING;
         Geometry ground = visit.kind() == Kind.PIVOT ? Jts.collect(List.of()) : ground(visit, delivers ? off : on);
         if (ground.isEmpty()) {
@@ -171,7 +171,7 @@ public final class ShutOffCases {
 
     /** Of this ground of visit j what lies outside the boundary and was not done before. */
     private double outsideM2(int j, Geometry before, Geometry ground) {
-        Geometry outside = done.outside().get(j);
+        Geometry outside = prior.outside().get(j);
         if (outside.isEmpty()) {
             return 0;
         }
@@ -190,7 +190,8 @@ public final class ShutOffCases {
         int from = strip.firstRow() - 1;
         for (int r = from; r <= strip.lastRow(); r++) {
             BitSet row = r == strip.lastRow() ? new BitSet() : steps[r].get(strip.firstStep(), strip.endStep());
-            boolean touches = r > from && r < strip.lastRow() && strips.leftM(r) - strips.rightM(r - 1) < TOUCH_M;
+            boolean touches =
+                    r > from && r < strip.lastRow() && strips.leftM(r) - strips.rightM(r - 1) < MAX_TOUCHING_GAP_M;
             if (r > from && !(touches && row.equals(last))) {
                 outline(edges, strip.firstStep(), last, strips.leftM(from), strips.rightM(r - 1), out);
                 from = r;

@@ -48,7 +48,7 @@ public final class ShutOffCreditFinder {
     /** Area done before by another visit under a silent visit, m², for each of its rows; empty where there is none. */
     private double[] areaByRow(int i) {
         Visit visit = index.get(i);
-        if (visit.kind() != Kind.SILENT) {
+        if (visit.kind() != Kind.NOT_DELIVERING) {
             return new double[0];
         }
         List<Geometry> done = new ArrayList<>();

@@ -29,60 +29,72 @@ public final class ShutOffs {
         this.boundary = boundary;
     }
 
-    private record Score(double rightM2, double bareM2, double doubleM2, double savedL, double lackL, double overlapL) {
+    private record Score(
+            double offOverCoveredM2,
+            double uncoveredM2,
+            double overlapM2,
+            double savedL,
+            double skippedL,
+            double overlapL) {
         Score plus(Score o) {
             return new Score(
-                    rightM2 + o.rightM2,
-                    bareM2 + o.bareM2,
-                    doubleM2 + o.doubleM2,
+                    offOverCoveredM2 + o.offOverCoveredM2,
+                    uncoveredM2 + o.uncoveredM2,
+                    overlapM2 + o.overlapM2,
                     savedL + o.savedL,
-                    lackL + o.lackL,
+                    skippedL + o.skippedL,
                     overlapL + o.overlapL);
         }
     }
 
     public static ShutOffScore score(
             VisitIndex index,
-            List<Geometry> doneAlready,
+            List<Geometry> priorCoverage,
             Poses poses,
             Delivery delivery,
             @Nullable Boundary boundary,
             int threads) {
         ShutOffs work = new ShutOffs(index, poses, delivery, boundary);
-        List<Score> scores = ParallelTasks.map(index.size(), threads, i -> work.one(i, doneAlready.get(i)));
+        List<Score> scores = ParallelTasks.map(index.size(), threads, i -> work.one(i, priorCoverage.get(i)));
         Score sum = new Score(0, 0, 0, 0, 0, 0);
         for (Score score : scores) {
             sum = sum.plus(score);
         }
-        return new ShutOffScore(sum.rightM2, sum.bareM2, sum.doubleM2, sum.savedL, sum.lackL, sum.overlapL);
+        return new ShutOffScore(
+                sum.offOverCoveredM2, sum.uncoveredM2, sum.overlapM2, sum.savedL, sum.skippedL, sum.overlapL);
     }
 
-    private Score one(int i, Geometry doneAlready) {
+    private Score one(int i, Geometry priorCoverage) {
         Visit visit = index.get(i);
-        if (visit.kind() == Kind.SILENT) {
-            return silent(visit);
+        if (visit.kind() == Kind.NOT_DELIVERING) {
+            return notDelivering(visit);
         }
-        double doubleM2 = doneAlready.getArea();
-        double litres = doubleM2 == 0 ? 0 : volumeL(visit) * doubleM2 / visit.runAreaM2();
-        return new Score(0, 0, doubleM2, 0, 0, litres);
+        double overlapM2 = priorCoverage.getArea();
+        double litres = overlapM2 == 0 ? 0 : volumeL(visit) * overlapM2 / visit.runAreaM2();
+        return new Score(0, 0, overlapM2, 0, 0, litres);
     }
 
-    private Score silent(Visit visit) {
-        List<Geometry> done = new ArrayList<>();
+    private Score notDelivering(Visit visit) {
+        List<Geometry> parts = new ArrayList<>();
         for (int i : index.near(visit.polygon().getEnvelopeInternal())) {
             Visit other = index.get(i);
             if (other.delivers() && !other.apartFrom(visit)) {
-                done.addAll(Jts.polygons(Jts.intersection(visit.polygon(), other.polygon())));
+                parts.addAll(Jts.polygons(Jts.intersection(visit.polygon(), other.polygon())));
             }
         }
-        Geometry right = Unions.union(done, 1);
-        Geometry bare = right.isEmpty() ? visit.polygon() : Jts.difference(visit.polygon(), right);
+        Geometry covered = Unions.union(parts, 1);
+        Geometry uncovered = covered.isEmpty() ? visit.polygon() : Jts.difference(visit.polygon(), covered);
         if (boundary != null) {
-            bare = Jts.intersection(bare, boundary.area());
+            uncovered = Jts.intersection(uncovered, boundary.area());
         }
         double target = targetLPerM2(visit.strip());
         return new Score(
-                right.getArea(), bare.getArea(), 0, litres(target, right.getArea()), litres(target, bare.getArea()), 0);
+                covered.getArea(),
+                uncovered.getArea(),
+                0,
+                litres(target, covered.getArea()),
+                litres(target, uncovered.getArea()),
+                0);
     }
 
     private static double litres(double targetLPerM2, double areaM2) {

@@ -53,12 +53,12 @@ final class Decimation {
 
     /** The pose between that leaves the chord most, or −1 where none leaves it by more than the tolerance. */
     private int worst(int from, int to) {
-        double most = toleranceM * toleranceM;
+        double max2 = toleranceM * toleranceM;
         int worst = -1;
         for (int i = from + 1; i < to; i++) {
             double d = Math.max(distance2(from, to, i, leftM), distance2(from, to, i, rightM));
-            if (d > most) {
-                most = d;
+            if (d > max2) {
+                max2 = d;
                 worst = i;
             }
         }

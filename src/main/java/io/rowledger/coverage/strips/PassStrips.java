@@ -17,11 +17,11 @@ import org.locationtech.jts.geom.Polygon;
 /** Cuts one pass into strip polygons: chunks along the way, runs of neighbouring rows across it. */
 public final class PassStrips {
     /** A chunk turns less than this, so that it cannot cross itself: its bar lines stay ahead of one another. */
-    private static final double CHUNK_TURN_RAD = Math.toRadians(60);
+    private static final double MAX_CHUNK_TURN_RAD = Math.toRadians(60);
     /** Longer chunks have looser bounding boxes, shorter ones are more; the search is fastest about here, m. */
-    private static final double CHUNK_LENGTH_M = 60;
+    private static final double MAX_CHUNK_LENGTH_M = 60;
     /** Bands closer than this lie side by side: the difference is rounding in the rig file's units, m. */
-    private static final double TOUCH_M = 1e-6;
+    private static final double MAX_TOUCHING_GAP_M = 1e-6;
 
     private static final int[] NONE = {};
 
@@ -57,7 +57,7 @@ public final class PassStrips {
     }
 
     private boolean touchesNext(int r) {
-        return r + 1 < strips.rows() && Math.abs(strips.leftM(r + 1) - strips.rightM(r)) < TOUCH_M;
+        return r + 1 < strips.rows() && Math.abs(strips.leftM(r + 1) - strips.rightM(r)) < MAX_TOUCHING_GAP_M;
     }
 
     /** The strip polygons of a pass, by chunk, then row, then step. */
@@ -78,23 +78,23 @@ public final class PassStrips {
         borders.add(pass.firstStep());
         double lengthM = 0;
         double turn = 0;
-        double leastTurn = 0;
-        double mostTurn = 0;
+        double minTurn = 0;
+        double maxTurn = 0;
         for (int k = pass.firstStep(); k < pass.endStep(); k++) {
             double stepM = Math.hypot(
                     poses.dropEastM(k + 1) - poses.dropEastM(k), poses.dropNorthM(k + 1) - poses.dropNorthM(k));
             double stepTurn = Heading.wrap(poses.barHeadingRad(k + 1) - poses.barHeadingRad(k));
             lengthM += stepM;
             turn += stepTurn;
-            leastTurn = Math.min(leastTurn, turn);
-            mostTurn = Math.max(mostTurn, turn);
-            boolean full = lengthM > CHUNK_LENGTH_M || mostTurn - leastTurn > CHUNK_TURN_RAD;
+            minTurn = Math.min(minTurn, turn);
+            maxTurn = Math.max(maxTurn, turn);
+            boolean full = lengthM > MAX_CHUNK_LENGTH_M || maxTurn - minTurn > MAX_CHUNK_TURN_RAD;
             if (full && k > borders.get(borders.size() - 1)) {
                 borders.add(k);
                 lengthM = stepM;
                 turn = stepTurn;
-                leastTurn = Math.min(0, turn);
-                mostTurn = Math.max(0, turn);
+                minTurn = Math.min(0, turn);
+                maxTurn = Math.max(0, turn);
             }
         }
         borders.add(pass.endStep());
@@ -135,7 +135,7 @@ public final class PassStrips {
     /** False for a bar with ground under two of its bands. */
     private boolean bandsApart() {
         for (int r = 0; r + 1 < strips.rows(); r++) {
-            if (strips.leftM(r + 1) < strips.rightM(r) - TOUCH_M) {
+            if (strips.leftM(r + 1) < strips.rightM(r) - MAX_TOUCHING_GAP_M) {
                 return false;
             }
         }
@@ -224,7 +224,14 @@ public final class PassStrips {
         double areaM2 = polygons.stream().mapToDouble(Polygon::getArea).sum();
         for (Polygon polygon : polygons) {
             StripPolygon strip = new StripPolygon(
-                    pass.number(), r + 1, last + 1, start, end, run.kind() != Visit.Kind.SILENT, unsettled, polygon);
+                    pass.number(),
+                    r + 1,
+                    last + 1,
+                    start,
+                    end,
+                    run.kind() != Visit.Kind.NOT_DELIVERING,
+                    unsettled,
+                    polygon);
             out.add(new Visit(strip, run.kind(), chunk, runStart, runEnd, areaM2, vertices));
         }
     }

@@ -16,7 +16,7 @@ public final class RowRuns {
      * A row has to go back further than this to count as inside the pivot, m: less is the jitter of a bar that stands
      * nearly still, and disappears in the simplified edge.
      */
-    private static final double PIVOT_BACK_M = 0.005;
+    private static final double MIN_PIVOT_M = 0.005;
 
     /** Steps [start, end) of one row in which it does one thing. */
     record Run(int start, int end, Kind kind) {}
@@ -100,13 +100,13 @@ public final class RowRuns {
         if (delivery.delivering(r, k)) {
             return back ? Kind.PIVOT : Kind.DELIVERING;
         }
-        return back ? null : Kind.SILENT;
+        return back ? null : Kind.NOT_DELIVERING;
     }
 
     /** Steps of row r, counted from the pass's first, that belong to a stretch going backward. */
     private BitSet backward(int r) {
         BitSet out = new BitSet();
-        double enoughM2 = PIVOT_BACK_M * (strips.rightM(r) - strips.leftM(r));
+        double minM2 = MIN_PIVOT_M * (strips.rightM(r) - strips.leftM(r));
         int i = partlyBackward.nextSetBit(0);
         while (i >= 0) {
             int start = i;
@@ -119,7 +119,7 @@ public final class RowRuns {
                 sumM2 += areaM2;
                 i++;
             }
-            if (sumM2 < -enoughM2) {
+            if (sumM2 < -minM2) {
                 out.set(start, i);
             }
             i = partlyBackward.nextSetBit(Math.max(i, start + 1));

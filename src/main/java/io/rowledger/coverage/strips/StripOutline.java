@@ -15,7 +15,7 @@ import org.locationtech.jts.geom.util.GeometryFixer;
 /** The ground an interval of the bar passes over between the first and the last of some poses. */
 public final class StripOutline {
     /** Cosine of the largest angle between a bar line and the chunk's mean at which the cheap test may be trusted. */
-    private static final double STRAIGHT_COS = Math.cos(Math.toRadians(20));
+    private static final double MIN_ADVANCE_COS = Math.cos(Math.toRadians(20));
 
     private StripOutline() {}
 
@@ -67,7 +67,7 @@ public final class StripOutline {
         for (int v = 0; v < vertices.length; v++) {
             int i = vertices[v];
             // The bar's right vector is (cos θ, −sin θ), so its heading's vector is (sin θ, cos θ).
-            if (Math.sin(poses.barHeadingRad(i)) * sin + Math.cos(poses.barHeadingRad(i)) * cos < STRAIGHT_COS) {
+            if (Math.sin(poses.barHeadingRad(i)) * sin + Math.cos(poses.barHeadingRad(i)) * cos < MIN_ADVANCE_COS) {
                 return false;
             }
             if (v > 0 && (!forward(edges, vertices[v - 1], i, leftM) || !forward(edges, vertices[v - 1], i, rightM))) {

@@ -21,7 +21,7 @@ public record Visit(
         /** Working forward and delivering. */
         DELIVERING,
         /** Working forward, not delivering. */
-        SILENT,
+        NOT_DELIVERING,
         /** Delivering while going backward inside the pivot of a tight turn. */
         PIVOT
     }
@@ -62,7 +62,7 @@ public record Visit(
     }
 
     public boolean delivers() {
-        return kind != Kind.SILENT;
+        return kind != Kind.NOT_DELIVERING;
     }
 
     public Polygon polygon() {

@@ -1,6 +1,6 @@
 package io.rowledger.report.common;
 
-import io.rowledger.coverage.strips.CoverageOptions;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.document.text.Wording;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.units.QuantityKind;
@@ -65,6 +65,6 @@ public record CoveragePhrases(
     }
 
     static String sliverWidth(UnitFormat f) {
-        return f.text(QuantityKind.SMALL_LENGTH, CoverageOptions.PLACE_MIN_WIDTH_M);
+        return f.text(QuantityKind.SMALL_LENGTH, CoverageOptions.MIN_PATCH_WIDTH_M);
     }
 }

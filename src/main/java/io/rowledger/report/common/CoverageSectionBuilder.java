@@ -3,8 +3,8 @@ package io.rowledger.report.common;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.sections.ShutOffScore;
-import io.rowledger.coverage.strips.CoverageOptions;
 import io.rowledger.document.text.Wording;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.units.QuantityKind;
@@ -74,7 +74,7 @@ public final class CoverageSectionBuilder {
         }
         return " In no list but in the totals: " + patch(skippedM2) + " skipped and " + patch(overlapM2)
                 + " doubled in seams thinner than " + CoveragePhrases.sliverWidth(f) + " or smaller than "
-                + f.patch(CoverageOptions.PLACE_MIN_M2) + ".";
+                + f.patch(CoverageOptions.MIN_PATCH_M2) + ".";
     }
 
     private String patch(double areaM2) {
@@ -113,10 +113,10 @@ public final class CoverageSectionBuilder {
     }
 
     private List<ShutOffLine> shutOffs(ShutOffScore s) {
-        if (s.offOverCoveredM2() <= 0 && s.offOverBareM2() <= 0 && s.onOverCoveredM2() <= 0) {
+        if (s.offOverCoveredM2() <= 0 && s.offOverUncoveredM2() <= 0 && s.onOverCoveredM2() <= 0) {
             return List.of();
         }
-        double largestM2 = Math.max(s.offOverCoveredM2(), Math.max(s.offOverBareM2(), s.onOverCoveredM2()));
+        double largestM2 = Math.max(s.offOverCoveredM2(), Math.max(s.offOverUncoveredM2(), s.onOverCoveredM2()));
         return List.of(
                 new ShutOffLine(
                         "Off over ground already done: right",
@@ -124,7 +124,7 @@ public final class CoverageSectionBuilder {
                         liquid(s.savedL(), "saved")),
                 new ShutOffLine(
                         "Off over ground that stayed bare: a skip",
-                        ground(s.offOverBareM2(), largestM2),
+                        ground(s.offOverUncoveredM2(), largestM2),
                         liquid(s.skippedL(), "lacking")),
                 new ShutOffLine(
                         "On over ground already done: a double",

@@ -96,8 +96,9 @@ final class WhatIfWriter {
                             + " off over bare ground stay off.");
         }
         if (one.grouping().kind() == Grouping.Kind.ROWS) {
-            String bare = one.bareM2() > figures.halfM2()
-                    ? "Row by row, " + f.patch(one.bareM2()) + " in seams beside covered ground would have stayed bare."
+            String bare = one.uncoveredM2() > figures.halfM2()
+                    ? "Row by row, " + f.patch(one.uncoveredM2())
+                            + " in seams beside covered ground would have stayed bare."
                     : "";
             String unsettled = one.offUnsettledM2() > 0.1 * Math.abs(groundM2)
                     ? "Of the ground saved row by row, " + f.patch(one.offUnsettledM2())
