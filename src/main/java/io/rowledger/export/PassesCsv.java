@@ -49,7 +49,7 @@ public final class PassesCsv {
                 double targetL = totals.targetVolumeL()[p];
                 cells.add(JsonNumbers.text(volumeL, JsonNumbers.VOLUME_L));
                 cells.add(JsonNumbers.text(targetL, JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(targetL > 0 ? (volumeL / targetL - 1) * 100 : Double.NaN, JsonNumbers.PCT));
+                cells.add(JsonNumbers.text(totals.deviationPct(p), JsonNumbers.PCT));
             }
             Intervals.OfPass of = a.intervals().passes().get(i);
             Cells.bounds(cells, of.sweptAreaM2(), 1, JsonNumbers.AREA_M2);

@@ -3,25 +3,62 @@ package io.rowledger.rate;
 import java.util.BitSet;
 
 /**
- * What left each outlet in each step: flow with the product's lag taken out, target, and whether the outlet was
- * delivering. Step k, outlet r (0 at the left), product p (rig order).
+ * What left each outlet in each step: flow with the product's lag removed, target, and whether the outlet delivered. Step k,
+ * outlet r (from 0 at the left), product p (rig order). A flow that the log does not tell is unknown, never zero.
  */
 public final class Delivery {
     private final double[][][] flowLPerS;
     private final Targets targets;
     private final BitSet[] delivering;
     private final int[] record;
+    /** Records with an unknown flow, by product and outlet. */
+    private final BitSet[][] unknown;
 
+    /** Takes over the arrays; a NaN flow is unknown. */
     Delivery(double[][][] flowLPerS, Targets targets, BitSet[] delivering, int[] record) {
+        this.unknown = new BitSet[flowLPerS.length][delivering.length];
         this.flowLPerS = flowLPerS;
         this.targets = targets;
         this.delivering = delivering;
         this.record = record;
+        for (int p = 0; p < flowLPerS.length; p++) {
+            for (int r = 0; r < delivering.length; r++) {
+                unknown[p][r] = new BitSet();
+                markUnknown(p, r);
+            }
+        }
     }
 
-    /** Flow of outlet r in step k, L/s; 0 where the log had no figure. */
+    /** Unknown flow is kept as 0, so that sums are sums of what is known. */
+    private void markUnknown(int p, int r) {
+        double[] flow = flowLPerS[p][r];
+        boolean copied = false;
+        for (int i = 0; i < flow.length; i++) {
+            if (Double.isNaN(flow[i])) {
+                if (!copied) {
+                    flow = flow.clone();
+                    flowLPerS[p][r] = flow;
+                    copied = true;
+                }
+                flow[i] = 0;
+                unknown[p][r].set(i);
+            }
+        }
+    }
+
+    /** Returns the flow of outlet r in step k, L/s; 0 if it is not {@link #known}. */
     public double flowLPerS(int p, int r, int k) {
         return flowLPerS[p][r][record[k]];
+    }
+
+    /** Returns true if the log tells the flow of product p at outlet r in step k. */
+    public boolean known(int p, int r, int k) {
+        return !unknown[p][r].get(record[k]);
+    }
+
+    /** Returns true if the log tells the flow of product p at outlet r in every record. */
+    public boolean allKnown(int p, int r) {
+        return unknown[p][r].isEmpty();
     }
 
     /**

@@ -19,7 +19,7 @@ public final class DeliveryBuilder {
     /** An outlet delivers if its flow is above this share of the flow at target (1). */
     static final double DELIVERING_SHARE = 0.05;
 
-    /** An empty flow field is filled from its neighbours when they are no farther apart than this, s. */
+    /** Unknown readings are interpolated if the readings beside them are no farther apart than this, s. */
     private static final double MAX_FILL_S = 2.0;
 
     private final LogTable log;
@@ -142,6 +142,7 @@ public final class DeliveryBuilder {
         return nearest;
     }
 
+    /** The column read at t + lag, in a straight line between records; NaN next to an unknown reading. */
     private double[] shifted(double[] column, double lagS) {
         int n = column.length;
         double[] flow = new double[n];
@@ -156,13 +157,16 @@ public final class DeliveryBuilder {
                 continue;
             }
             double u = (shown - log.timeS(j)) / (log.timeS(j + 1) - log.timeS(j));
-            u = Math.max(0, Math.min(1, u));
-            flow[i] = column[j] + u * (column[j + 1] - column[j]);
+            if (u <= 0 || u >= 1) {
+                flow[i] = column[u <= 0 ? j : j + 1];
+            } else {
+                flow[i] = column[j] + u * (column[j + 1] - column[j]);
+            }
         }
         return flow;
     }
 
-    /** The column without NaN: short holes in a straight line, long ones as no flow. The same array where none. */
+    /** Returns the column with short runs of NaN filled in a straight line; the same array if there are none. */
     private double[] filled(double[] column) {
         int n = column.length;
         double[] flow = column;
@@ -170,17 +174,17 @@ public final class DeliveryBuilder {
             if (!Double.isNaN(column[i])) {
                 continue;
             }
-            if (flow == column) {
-                flow = column.clone();
-            }
             int end = i;
             while (end < n && Double.isNaN(column[end])) {
                 end++;
             }
             boolean bridged = i > 0 && end < n && log.timeS(end) - log.timeS(i - 1) <= MAX_FILL_S;
-            for (int j = i; j < end; j++) {
-                double u = bridged ? (log.timeS(j) - log.timeS(i - 1)) / (log.timeS(end) - log.timeS(i - 1)) : 0;
-                flow[j] = bridged ? column[i - 1] + u * (column[end] - column[i - 1]) : 0;
+            if (bridged && flow == column) {
+                flow = column.clone();
+            }
+            for (int j = i; bridged && j < end; j++) {
+                double u = (log.timeS(j) - log.timeS(i - 1)) / (log.timeS(end) - log.timeS(i - 1));
+                flow[j] = column[i - 1] + u * (column[end] - column[i - 1]);
             }
             i = end;
         }

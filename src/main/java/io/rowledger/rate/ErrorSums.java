@@ -9,14 +9,23 @@ final class ErrorSums {
     private double beyond5M2;
     private double beyond10M2;
 
-    void add(double error, double area) {
+    /**
+     * Adds an error.
+     *
+     * @param error as a fraction
+     * @param errorAreaM2 its weight, m²
+     * @param extreme true if it may be the largest over or under
+     */
+    void add(double error, double errorAreaM2, boolean extreme) {
         double abs = Math.abs(error);
-        areaM2 += area;
-        absM2 += abs * area;
-        maxOver = Math.max(maxOver, error);
-        maxUnder = Math.min(maxUnder, error);
-        beyond5M2 += abs > 0.05 ? area : 0;
-        beyond10M2 += abs > 0.10 ? area : 0;
+        areaM2 += errorAreaM2;
+        absM2 += abs * errorAreaM2;
+        if (extreme) {
+            maxOver = Math.max(maxOver, error);
+            maxUnder = Math.min(maxUnder, error);
+        }
+        beyond5M2 += abs > 0.05 ? errorAreaM2 : 0;
+        beyond10M2 += abs > 0.10 ? errorAreaM2 : 0;
     }
 
     void add(ErrorSums other) {

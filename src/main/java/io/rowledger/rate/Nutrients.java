@@ -21,7 +21,7 @@ import java.util.List;
  * @param earlierKg earlier applications on the covered ground
  * @param creditKg nitrogen credits on the covered ground, kg
  * @param areaM2 covered area, m²
- * @param missing what has to be known before the job's nitrogen is, one sentence each; empty where it is
+ * @param missing why the job's nitrogen is not known, one sentence each; empty if it is
  */
 public record Nutrients(
         List<OfProduct> products,
@@ -40,7 +40,7 @@ public record Nutrients(
      * One product of the job.
      *
      * @param product the product
-     * @param volumeL metered while working, L
+     * @param volumeL metered while working, L; NaN if the log does not tell
      * @param massKg its mass; NaN without a density
      * @param kg its nutrients; NaN without density or analysis
      */
@@ -52,15 +52,16 @@ public record Nutrients(
         List<String> missing = new ArrayList<>();
         NutrientKg jobKg = NutrientKg.NONE;
         for (int p = 0; p < rig.products().size(); p++) {
-            double volumeL = 0;
-            for (RowTotals row : rates.rows()) {
-                volumeL += row.products().get(p).volumeL();
-            }
+            double volumeL = rates.volumeL(p);
             OfProduct one = ofVolume(rig.products().get(p), volumeL);
             products.add(one);
             jobKg = jobKg.plus(one.kg());
             if (Double.isNaN(one.kg().nitrogenKg())) {
-                missing.add(lacks(one.product()));
+                missing.add(
+                        Double.isNaN(volumeL)
+                                ? "The log has no flow of " + one.product().name()
+                                        + ", so its nitrogen and the job's are not known."
+                                : lacks(one.product()));
             }
         }
         return new Nutrients(

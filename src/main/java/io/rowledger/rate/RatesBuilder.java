@@ -5,7 +5,6 @@ import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -17,6 +16,9 @@ import java.util.List;
 public final class RatesBuilder {
     /** A row slower than this share of the bar's speed is at the pivot: its rate has no meaning and is not evaluated. */
     static final double PIVOT_SHARE = 0.05;
+
+    /** The largest over and under are taken where a row moves at more than this share of the bar's speed. */
+    static final double EXTREME_SHARE = 0.2;
 
     /**
      * Volume and area are summed over intervals this long before the remaining turn error is computed, s: a meter scatters by
@@ -59,7 +61,8 @@ public final class RatesBuilder {
     }
 
     /**
-     * Liquid the meters counted while the bar was lifted, standing or backing, per product, L: it is in no row's figures.
+     * Returns the volume outside the work per product, L: metered while the bar was lifted, standing or backing, and in no row's
+     * volume. Flow that is unknown then is not in it.
      */
     public static double[] volumeOutsideWorkL(Track track, Delivery delivery) {
         Poses poses = track.poses();
@@ -77,17 +80,26 @@ public final class RatesBuilder {
     }
 
     private Rates build() {
+        RemainingTurnError remaining = new RemainingTurnError(rows);
+        List<RowSums[]> ofPasses = new ArrayList<>();
+        for (Pass pass : track.passes()) {
+            RowSums[] sums = newSums();
+            sumSteps(pass.firstStep(), pass.endStep(), sums, remaining);
+            ofPasses.add(sums);
+        }
         RowSums[] whole = newSums();
         List<Rates.PassTotals> passes = new ArrayList<>();
         List<List<RowTotals>> passRows = new ArrayList<>();
-        for (Pass pass : track.passes()) {
-            RowSums[] sums = newSums();
-            sumSteps(pass.firstStep(), pass.endStep(), sums);
-            passes.add(passTotals(pass.number(), sums));
-            passRows.add(totals(sums));
+        for (int i = 0; i < ofPasses.size(); i++) {
+            RowSums[] sums = ofPasses.get(i);
+            ErrorSums[] left = remaining.ofPass(i, bandM);
             for (int r = 0; r < rows; r++) {
+                sums[r].remaining.add(left[r]);
                 whole[r].add(sums[r]);
             }
+            List<RowTotals> totals = totals(sums);
+            passRows.add(totals);
+            passes.add(passTotals(track.passes().get(i).number(), totals));
         }
         return new Rates(totals(whole), passes, passRows, sweptM2, unsettledM2);
     }
@@ -100,11 +112,12 @@ public final class RatesBuilder {
         return sums;
     }
 
-    private void sumSteps(int first, int end, RowSums[] sums) {
+    private void sumSteps(int first, int end, RowSums[] sums, RemainingTurnError remaining) {
         double[] area = new double[rows];
         double[] volume = new double[rows];
+        boolean[] steadily = new boolean[rows];
         SteadyRuns steady = new SteadyRuns(track.poses(), delivery, VALVE_S);
-        Spell spell = new Spell(rows);
+        remaining.beginPass();
         for (int k = first; k < end; k++) {
             double barArea = 0;
             double barBand = 0;
@@ -127,75 +140,65 @@ public final class RatesBuilder {
             double barAdvance = barArea / barBand;
             for (int r = 0; r < rows; r++) {
                 double rowAdvance = area[r] / bandM[r];
-                if (rowAdvance > PIVOT_SHARE * barAdvance) {
-                    sums[r].turn.add(RateFormula.turnError(barAdvance, rowAdvance), area[r]);
-                    if (steady.contains(r, k)) {
-                        spell.add(r, volume[r], area[r]);
-                    }
+                boolean evaluated = rowAdvance > PIVOT_SHARE * barAdvance;
+                if (evaluated) {
+                    boolean extreme = rowAdvance > EXTREME_SHARE * barAdvance;
+                    sums[r].turn.add(RateFormula.turnError(barAdvance, rowAdvance), area[r], extreme);
                 }
+                steadily[r] = evaluated && known(r, k) && steady.contains(r, k);
             }
-            spell.lastS += seconds;
-            if (spell.lastS >= SPELL_S || k + 1 == end) {
-                spell.evaluate(sums);
-            }
+            boolean straight = TurnShifts.turn(strips, k) < TurnShifts.MIN_TURN;
+            remaining.add(steadily, volume, area, barAdvance, seconds, straight, k + 1 == end);
         }
     }
 
-    /** Volume and ground of each row over a few seconds of steady delivering. */
-    private static final class Spell {
-        private final double[] volumeL;
-        private final double[] areaM2;
-        private double lastS;
-
-        Spell(int rows) {
-            volumeL = new double[rows];
-            areaM2 = new double[rows];
-        }
-
-        void add(int r, double volume, double area) {
-            volumeL[r] += volume;
-            areaM2[r] += area;
-        }
-
-        /** Adds each row's rate against the mean of the rows that delivered, and begins the next spell. */
-        void evaluate(RowSums[] sums) {
-            double volume = Arrays.stream(volumeL).sum();
-            double area = Arrays.stream(areaM2).sum();
-            for (int r = 0; r < sums.length; r++) {
-                if (areaM2[r] > 0 && volume > 0) {
-                    sums[r].remaining.add(volumeL[r] / areaM2[r] / (volume / area) - 1, areaM2[r]);
-                }
+    /** True if the flow of every product at outlet r is known in step k. */
+    private boolean known(int r, int k) {
+        for (int p = 0; p < products; p++) {
+            if (!delivery.known(p, r, k)) {
+                return false;
             }
-            Arrays.fill(volumeL, 0);
-            Arrays.fill(areaM2, 0);
-            lastS = 0;
         }
+        return true;
     }
 
     /** Adds what row r metered in step k; returns the sum over products, L. */
     private double addVolumes(int k, int r, double seconds, double areaM2, RowSums sums) {
         double all = 0;
+        double forwardM2 = Math.max(0, areaM2);
         for (int p = 0; p < products; p++) {
-            double volume = delivery.flowLPerS(p, r, k) * seconds;
-            sums.volumeL[p] += volume;
-            sums.targetL[p] += delivery.targetLPerM2(p, r, k) * Math.max(0, areaM2);
-            all += volume;
+            double targetL = delivery.targetLPerM2(p, r, k) * forwardM2;
+            sums.targetL[p] += targetL;
+            if (delivery.known(p, r, k)) {
+                double volume = delivery.flowLPerS(p, r, k) * seconds;
+                sums.volumeL[p] += volume;
+                sums.meteredTargetL[p] += targetL;
+                sums.meteredS[p] += seconds;
+                all += volume;
+            } else {
+                sums.unknownM2[p] += forwardM2;
+                sums.unknownS[p] += seconds;
+            }
         }
         return all;
     }
 
-    private Rates.PassTotals passTotals(int number, RowSums[] sums) {
+    private Rates.PassTotals passTotals(int number, List<RowTotals> totals) {
         double swept = 0;
+        for (RowTotals row : totals) {
+            swept += row.sweptAreaM2();
+        }
         double[] volume = new double[products];
         double[] target = new double[products];
-        for (RowSums row : sums) {
-            swept += row.sweptM2;
-            for (int p = 0; p < products; p++) {
-                volume[p] += row.volumeL[p];
-                target[p] += row.targetL[p];
+        double[] meteredTarget = new double[products];
+        for (int p = 0; p < products; p++) {
+            volume[p] = Rates.sumOfKnown(totals, p, RowTotals.ProductTotals::volumeL);
+            for (RowTotals row : totals) {
+                target[p] += row.products().get(p).targetVolumeL();
+                meteredTarget[p] += row.products().get(p).meteredTargetL();
             }
         }
-        return new Rates.PassTotals(number, swept, volume, target);
+        return new Rates.PassTotals(number, swept, volume, target, meteredTarget);
     }
 
     private List<RowTotals> totals(RowSums[] sums) {
@@ -204,7 +207,7 @@ public final class RatesBuilder {
             RowSums s = sums[r];
             List<RowTotals.ProductTotals> perProduct = new ArrayList<>();
             for (int p = 0; p < products; p++) {
-                perProduct.add(new RowTotals.ProductTotals(s.volumeL[p], s.targetL[p]));
+                perProduct.add(s.product(p));
             }
             list.add(new RowTotals(r + 1, s.sweptM2, s.appliedM2, s.turn.error(), s.remaining.error(), perProduct));
         }
@@ -217,12 +220,26 @@ public final class RatesBuilder {
         private double appliedM2;
         private final double[] volumeL;
         private final double[] targetL;
+        private final double[] meteredTargetL;
+        private final double[] meteredS;
+        private final double[] unknownM2;
+        private final double[] unknownS;
         private final ErrorSums turn = new ErrorSums();
         private final ErrorSums remaining = new ErrorSums();
 
         RowSums(int products) {
             volumeL = new double[products];
             targetL = new double[products];
+            meteredTargetL = new double[products];
+            meteredS = new double[products];
+            unknownM2 = new double[products];
+            unknownS = new double[products];
+        }
+
+        RowTotals.ProductTotals product(int p) {
+            boolean unknown = unknownS[p] > 0 && meteredS[p] == 0;
+            return new RowTotals.ProductTotals(
+                    unknown ? Double.NaN : volumeL[p], targetL[p], meteredTargetL[p], unknownM2[p]);
         }
 
         void add(RowSums other) {
@@ -231,6 +248,10 @@ public final class RatesBuilder {
             for (int p = 0; p < volumeL.length; p++) {
                 volumeL[p] += other.volumeL[p];
                 targetL[p] += other.targetL[p];
+                meteredTargetL[p] += other.meteredTargetL[p];
+                meteredS[p] += other.meteredS[p];
+                unknownM2[p] += other.unknownM2[p];
+                unknownS[p] += other.unknownS[p];
             }
             turn.add(other.turn);
             remaining.add(other.remaining);

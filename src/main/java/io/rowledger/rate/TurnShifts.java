@@ -74,16 +74,19 @@ public final class TurnShifts {
         double[] change = new double[own.length];
         double[] totals = new double[3];
         for (int k = 0; known && k < poses.steps(); k++) {
-            if (poses.working(k) && turn(k) >= MIN_TURN && shares(k, null)) {
+            if (poses.working(k) && turn(strips, k) >= MIN_TURN && shares(k, null)) {
                 move(1 - takenOut, change, totals);
             }
         }
         return new TurnShift(sums[2], takenOut, change, totals[0], totals[1], totals[2]);
     }
 
-    /** How far the outside rows' speeds are off their mean in step k, as a fraction; infinite where that goes backward. */
-    private double turn(int k) {
-        int last = own.length - 1;
+    /**
+     * Returns the relative deviation of the outside rows' speeds from their mean in step k (1); infinite if the mean is not
+     * forward.
+     */
+    static double turn(Strips strips, int k) {
+        int last = strips.rows() - 1;
         double left = strips.signedAreaM2(k, 0) / (strips.rightM(0) - strips.leftM(0));
         double right = strips.signedAreaM2(k, last) / (strips.rightM(last) - strips.leftM(last));
         return left + right > 0 ? Math.abs(left - right) / (left + right) : Double.POSITIVE_INFINITY;
@@ -100,7 +103,8 @@ public final class TurnShifts {
         volumeL = 0;
         groundM2 = 0;
         for (int r = 0; r < own.length; r++) {
-            boolean in = steady == null ? delivery.delivering(r, k) : steady.contains(r, k);
+            boolean in =
+                    delivery.known(p, r, k) && (steady == null ? delivery.delivering(r, k) : steady.contains(r, k));
             own[r] = in ? Math.max(0, strips.signedAreaM2(k, r)) : 0;
             even[r] = in ? strips.rightM(r) - strips.leftM(r) : 0;
             rows += in ? 1 : 0;
@@ -124,7 +128,7 @@ public final class TurnShifts {
         double[] due = new double[levels.length];
         int stride = Math.max(1, poses.steps() / STRAIGHT_STEPS);
         for (int k = 0; k < poses.steps(); k += stride) {
-            if (poses.working(k) && turn(k) < MIN_TURN && shares(k, steady)) {
+            if (poses.working(k) && turn(strips, k) < MIN_TURN && shares(k, steady)) {
                 for (int r = 0; r < levels.length; r++) {
                     if (even[r] > 0) {
                         gave[r] += delivery.flowLPerS(p, r, k) * poses.durationS(k);
@@ -138,7 +142,7 @@ public final class TurnShifts {
 
     /** Adds a step to the regression of the rows' shares of liquid on their shares of ground, both against even ones. */
     private void learn(int k, SteadyRuns steady, double[] sums) {
-        double turning = turn(k);
+        double turning = turn(strips, k);
         if (turning < MIN_TURN || turning > MAX_TURN || !shares(k, steady)) {
             return;
         }

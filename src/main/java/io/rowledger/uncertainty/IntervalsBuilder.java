@@ -108,9 +108,7 @@ public final class IntervalsBuilder {
     }
 
     private double volumeL(int p) {
-        return rates.rows().stream()
-                .mapToDouble(row -> row.products().get(p).volumeL())
-                .sum();
+        return rates.volumeL(p);
     }
 
     private OfProduct product(int p) {
@@ -204,7 +202,7 @@ public final class IntervalsBuilder {
         List<OfPassProduct> products = new ArrayList<>();
         for (int p = 0; p < meters.size(); p++) {
             double volumeL = totals.volumeL()[p];
-            double share = volumeL / totals.targetVolumeL()[p];
+            double share = volumeL / totals.meteredTargetL()[p];
             double volume = meters.get(p).ofPass(job, pass, rates.passRows().get(i), p);
             UncertaintyDistribution of = relative(share, Math.hypot(volume, area), meters.get(p).shared);
             products.add(new OfPassProduct(

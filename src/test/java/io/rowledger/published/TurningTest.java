@@ -107,7 +107,11 @@ class TurningTest {
         double half = 36.6 / 2;
         Rates tight = narrowBandsOnCircle(20.03, 3, half, 0, -half);
         // R has two decimals: 0.005 m more or less is 0.3 % of the error so near the pivot.
-        assertEquals(1058.0, 100 * tight.rows().get(2).turn().maxOver(), 1058 * 0.003);
+        // That end moves at 8.6 % of the bar's speed, under the fifth from which on the largest over is taken: it is in
+        // the
+        // mean, which on a steady circle is the error itself.
+        assertEquals(1058.0, 100 * tight.rows().get(2).turn().meanAbs(), 1058 * 0.003);
+        assertEquals(0, tight.rows().get(2).turn().maxOver(), 0);
         Rates wide = narrowBandsOnCircle(19.67, 3, half, 0, -half);
         assertEquals(-48.2, 100 * wide.rows().get(0).turn().maxUnder(), 0.05);
     }

@@ -128,14 +128,33 @@ class DeliveryBuilderTest {
     }
 
     @Test
-    void a_short_hole_in_the_flow_is_filled_in_a_straight_line_and_a_long_one_is_no_flow() {
+    void a_short_hole_in_the_flow_is_filled_in_a_straight_line_and_a_long_one_is_unknown() {
         // One empty field between two a second away: 2 s apart, bridged. Two empty fields: 3 s apart, not bridged.
         double hole = Double.NaN;
         assertFlows(new double[] {0.02, 0.03, 0.04}, delivery(0, 0.01, 0.02, hole, 0.04));
         Delivery open = delivery(0, 0.01, 0.02, hole, hole, 0.04);
         assertFlows(new double[] {0.02, 0, 0, 0.04}, open);
         assertEquals("{0, 3}", on(open));
-        assertFlows(new double[] {0, 0.02, 0.02, 0}, delivery(0, 0.01, hole, 0.02, 0.02, hole));
+        assertFalse(open.known(0, 0, 1));
+        assertFalse(open.known(0, 0, 2));
+        assertTrue(open.known(0, 0, 3));
+        Delivery ends = delivery(0, 0.01, hole, 0.02, 0.02, hole);
+        assertEquals("{1, 2}", on(ends));
+        assertFalse(ends.known(0, 0, 0));
+        assertFalse(ends.known(0, 0, 3));
+        assertTrue(delivery(0, 0.01, 0.02, hole, 0.04).allKnown(0, 0));
+    }
+
+    @Test
+    void a_lag_moves_unknown_readings_as_it_moves_flow() {
+        // The meter shows at record i what left one second before: records 3 to 5 blank, so steps 2 to 4 are unknown.
+        double hole = Double.NaN;
+        Delivery delivery = delivery(1, 0.01, 0.02, 0.02, 0.02, hole, hole, hole, 0.02, 0.02);
+        assertTrue(delivery.known(0, 0, 1));
+        for (int k = 2; k <= 4; k++) {
+            assertFalse(delivery.known(0, 0, k), "step " + k);
+        }
+        assertTrue(delivery.known(0, 0, 5));
     }
 
     @Test

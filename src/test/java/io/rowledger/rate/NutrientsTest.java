@@ -40,7 +40,7 @@ class NutrientsTest {
 
     private static List<ProductTotals> share(double share, double... litres) {
         return java.util.Arrays.stream(litres)
-                .mapToObj(l -> new ProductTotals(share * l, NAN))
+                .mapToObj(l -> new ProductTotals(share * l, NAN, NAN, 0))
                 .toList();
     }
 

@@ -7,28 +7,35 @@ import io.rowledger.rate.RowTotals.ProductTotals;
 /**
  * One product over the whole job: sums over sums, never a mean of ratios.
  *
- * @param volumeL metered while working, L
+ * @param volumeL metered while working, L; NaN if the log tells no row's flow
  * @param targetVolumeL target × swept area, L; NaN without a target
+ * @param meteredTargetL target × area swept with a known flow, L; NaN without a target
  * @param shutOffCreditL target volume of ground that rows passed over shut off because it was done, L
  * @param sweptAreaM2 all rows, m²
  * @param appliedAreaM2 all rows, m²
  */
 public record ProductSums(
-        double volumeL, double targetVolumeL, double shutOffCreditL, double sweptAreaM2, double appliedAreaM2) {
+        double volumeL,
+        double targetVolumeL,
+        double meteredTargetL,
+        double shutOffCreditL,
+        double sweptAreaM2,
+        double appliedAreaM2) {
     /** Sums product p over the rows of a job. */
     public static ProductSums of(Analysis a, int p) {
-        double volumeL = 0;
-        double targetL = 0;
         double sweptM2 = 0;
         double appliedM2 = 0;
         for (RowTotals row : a.rates().rows()) {
-            ProductTotals product = row.products().get(p);
-            volumeL += product.volumeL();
-            targetL += product.targetVolumeL();
             sweptM2 += row.sweptAreaM2();
             appliedM2 += row.appliedAreaM2();
         }
-        return new ProductSums(volumeL, targetL, a.coverage().shutOffCredit().ofJobL(p), sweptM2, appliedM2);
+        return new ProductSums(
+                a.rates().volumeL(p),
+                a.rates().targetVolumeL(p),
+                a.rates().meteredTargetL(p),
+                a.coverage().shutOffCredit().ofJobL(p),
+                sweptM2,
+                appliedM2);
     }
 
     /** True where somebody gave a target rate. */
@@ -36,9 +43,9 @@ public record ProductSums(
         return targetVolumeL > 0;
     }
 
-    /** Target volume of the ground that was to be done: the target volume less what was rightly left off, L. */
+    /** Target volume of the ground that was to be done with a known flow: less what was rightly left off, L. */
     public double owedL() {
-        return targetVolumeL - shutOffCreditL;
+        return meteredTargetL - shutOffCreditL;
     }
 
     /** Volume against what was owed, percent; NaN without a target. */
@@ -70,7 +77,7 @@ public record ProductSums(
         if (hasTarget()) {
             return offPct(
                     product.volumeL(),
-                    product.targetVolumeL() - a.coverage().shutOffCredit().ofRowL(p, row.row()));
+                    product.meteredTargetL() - a.coverage().shutOffCredit().ofRowL(p, row.row()));
         }
         return row.sweptAreaM2() > 0 && volumeL > 0
                 ? (product.volumeL() / row.sweptAreaM2() / meanSweptRateLPerM2() - 1) * 100

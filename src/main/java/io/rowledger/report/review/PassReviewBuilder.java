@@ -239,7 +239,7 @@ public final class PassReviewBuilder {
                 f.number(QuantityKind.VOLUME, product.volumeL()),
                 Wording.cell(f.number(
                         QuantityKind.VOLUME,
-                        product.targetVolumeL() - a.coverage().shutOffCredit().ofRowL(p, row.row()))),
+                        product.meteredTargetL() - a.coverage().shutOffCredit().ofRowL(p, row.row()))),
                 Wording.cell(f.number(QuantityKind.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
@@ -304,7 +304,7 @@ public final class PassReviewBuilder {
         List<PassRate> rates = new ArrayList<>();
         for (int p = 0; p < products.size(); p++) {
             double volumeL = totals.volumeL()[p];
-            double targetL = totals.targetVolumeL()[p];
+            double targetL = totals.meteredTargetL()[p];
             double deviation = ProductSums.offPct(
                     volumeL, targetL - a.coverage().shutOffCredit().ofPassL(p, totals.pass()));
             rates.add(new PassRate(

@@ -256,7 +256,7 @@ public final class SyntheticJob {
         TurnError none = new TurnError(Double.NaN, Double.NaN, Double.NaN, 0, 0);
         List<RowTotals> rows = new ArrayList<>();
         for (int r = 1; r <= ROWS; r++) {
-            rows.add(new RowTotals(r, 0, 0, none, none, List.of(new ProductTotals(0, 0))));
+            rows.add(new RowTotals(r, 0, 0, none, none, List.of(new ProductTotals(0, 0, 0, 0))));
         }
         Track track = new Track(new LocalPlane(LAT0, LON0), new Poses(new PoseColumns()), List.of(), track().quality());
         Coverage coverage = new Coverage(
@@ -457,6 +457,7 @@ public final class SyntheticJob {
                     p,
                     2000,
                     secondProduct ? new double[] {sum, 8} : new double[] {sum},
+                    secondProduct ? new double[] {targetL, 8} : new double[] {targetL},
                     secondProduct ? new double[] {targetL, 8} : new double[] {targetL}));
             passRows.add(inPass);
         }
@@ -466,9 +467,9 @@ public final class SyntheticJob {
     /** Turn error of row r: 1 % a row seen, a quarter of it left. */
     private RowTotals row(int r, double sweptM2, double appliedM2, double volumeL, double targetL, int scale) {
         List<ProductTotals> products = new ArrayList<>();
-        products.add(new ProductTotals(volumeL, targetL));
+        products.add(new ProductTotals(volumeL, targetL, targetL, 0));
         if (secondProduct) {
-            products.add(new ProductTotals(sweptM2 * 0.004, sweptM2 * 0.004));
+            products.add(new ProductTotals(sweptM2 * 0.004, sweptM2 * 0.004, sweptM2 * 0.004, 0));
         }
         return new RowTotals(
                 r,
