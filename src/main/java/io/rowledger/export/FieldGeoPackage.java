@@ -9,6 +9,7 @@ import io.rowledger.export.GeoPackage.Table;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.Jts;
 import io.rowledger.rate.Rates.PassTotals;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.results.JsonNumbers;
 import io.rowledger.track.Pass;
@@ -226,8 +227,8 @@ public final class FieldGeoPackage {
                         rounded(finding.areaM2(), JsonNumbers.AREA_M2),
                         rounded(finding.volumeL(), JsonNumbers.VOLUME_L),
                         rounded(finding.nitrogenKg(), JsonNumbers.NITROGEN_KG),
-                        finding.evidence(),
-                        finding.check());
+                        FindingFacts.filed(finding.evidence()),
+                        FindingFacts.filed(finding.check()));
             }
         });
     }

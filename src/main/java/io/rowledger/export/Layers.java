@@ -6,6 +6,7 @@ import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.coverage.strips.StripPolygon;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.Jts;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.results.GeoJson;
 import io.rowledger.results.JsonNumbers;
 import io.rowledger.results.ZonesJson;
@@ -73,8 +74,8 @@ public final class Layers {
                     JsonNumbers.field(json, "area_m2", finding.areaM2(), JsonNumbers.AREA_M2);
                     JsonNumbers.field(json, "volume_l", finding.volumeL(), JsonNumbers.VOLUME_L);
                     JsonNumbers.field(json, "nitrogen_kg", finding.nitrogenKg(), JsonNumbers.NITROGEN_KG);
-                    json.writeStringField("evidence", finding.evidence());
-                    json.writeStringField("check", finding.check());
+                    json.writeStringField("evidence", FindingFacts.filed(finding.evidence()));
+                    json.writeStringField("check", FindingFacts.filed(finding.check()));
                 });
             }
         }

@@ -1,5 +1,6 @@
 package io.rowledger.finding;
 
+import io.rowledger.text.Message;
 import java.util.List;
 
 /**
@@ -15,9 +16,9 @@ import java.util.List;
  * @param nitrogenKg the same as nitrogen, kg
  * @param latDeg a place to look, degrees WGS 84
  * @param lonDeg a place to look, degrees WGS 84
- * @param evidence one sentence with numbers
+ * @param evidence one or two sentences with numbers
  * @param alternative what else could explain it
- * @param check what to look at on the machine to tell them apart
+ * @param check what to look at on the machine to tell them apart: steps parted by semicolons, cheapest and safest first
  */
 public record Finding(
         FindingKind kind,
@@ -30,9 +31,9 @@ public record Finding(
         double nitrogenKg,
         double latDeg,
         double lonDeg,
-        String evidence,
-        String alternative,
-        String check) {
+        Message evidence,
+        Message alternative,
+        Message check) {
     /** Checks the ranges and copies the rows. */
     public Finding {
         rows = List.copyOf(rows);

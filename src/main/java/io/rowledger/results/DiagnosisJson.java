@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.finding.Finding;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.RowHealth;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.common.SavedDiagnosis;
@@ -157,9 +158,9 @@ public final class DiagnosisJson {
         JsonNumbers.field(json, "lat", finding.latDeg(), JsonNumbers.DEGREES);
         JsonNumbers.field(json, "lon", finding.lonDeg(), JsonNumbers.DEGREES);
         json.writeEndObject();
-        json.writeStringField("evidence", finding.evidence());
-        json.writeStringField("rival", finding.alternative());
-        json.writeStringField("check", finding.check());
+        json.writeStringField("evidence", FindingFacts.filed(finding.evidence()));
+        json.writeStringField("rival", FindingFacts.filed(finding.alternative()));
+        json.writeStringField("check", FindingFacts.filed(finding.check()));
         json.writeArrayFieldStart("figures");
         for (Figure figure : found.figures()) {
             json.writeStartObject();

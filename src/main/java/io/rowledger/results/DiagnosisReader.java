@@ -10,6 +10,7 @@ import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.common.SavedDiagnosis.ProductState;
 import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -171,9 +172,9 @@ public final class DiagnosisReader {
                 value.at("nitrogen_kg").number(),
                 value.at("where").at("lat").number(),
                 value.at("where").at("lon").number(),
-                value.at("evidence").text(),
-                value.at("rival").text(),
-                value.at("check").text());
+                Message.of("findings.text", value.at("evidence").text()),
+                Message.of("findings.text", value.at("rival").text()),
+                Message.of("findings.text", value.at("check").text()));
         return new SavedFinding(value.at("product").text(), finding, figures);
     }
 

@@ -15,6 +15,7 @@ import io.rowledger.rate.Nutrients.OfProduct;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.RowTotals;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingProducts;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ProductSums;
@@ -235,9 +236,9 @@ public final class SummaryJson {
             JsonNumbers.field(json, "lat", finding.latDeg(), JsonNumbers.DEGREES);
             JsonNumbers.field(json, "lon", finding.lonDeg(), JsonNumbers.DEGREES);
             json.writeEndObject();
-            json.writeStringField("evidence", finding.evidence());
-            json.writeStringField("rival", finding.alternative());
-            json.writeStringField("check", finding.check());
+            json.writeStringField("evidence", FindingFacts.filed(finding.evidence()));
+            json.writeStringField("rival", FindingFacts.filed(finding.alternative()));
+            json.writeStringField("check", FindingFacts.filed(finding.check()));
             json.writeEndObject();
         }
         json.writeEndArray();

@@ -2,6 +2,7 @@ package io.rowledger.diagnose;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.sim.CurvePlan;
@@ -14,7 +15,11 @@ import io.rowledger.sim.Scenario;
 import io.rowledger.sim.SimFault;
 import io.rowledger.sim.SimRig;
 import io.rowledger.sim.TargetMap;
+import io.rowledger.text.Message;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 
@@ -90,13 +95,14 @@ public final class FaultField {
                 () -> "expected only " + kind + List.of(rows) + ", found " + brief(diagnosis));
         Finding found = diagnosis.findings().get(0);
         assertTrue(found.confidence() > 0.5 && found.confidence() < 1);
-        assertTrue(found.evidence().matches("(?s).*\\d.*"), found.evidence());
-        assertTrue(found.alternative().length() > 20 && found.check().length() > 20);
+        assertTrue(text(found.evidence()).matches("(?s).*\\d.*"), text(found.evidence()));
+        assertTrue(
+                text(found.alternative()).length() > 20 && text(found.check()).length() > 20);
         // Whatever is opened, taken apart or cleaned comes after the caution.
-        String check = found.check().toLowerCase(Locale.ROOT);
+        String check = text(found.check()).toLowerCase(Locale.ROOT);
         for (String touching : List.of("strainer", "orifice", "knife", "tighten")) {
             int at = check.indexOf(touching);
-            assertTrue(at < 0 || check.lastIndexOf("pressure released", at) >= 0, found.check());
+            assertTrue(at < 0 || check.lastIndexOf("pressure released", at) >= 0, check);
         }
         OnsetWindow window = diagnosis.windows().get(0);
         assertTrue(window.timeS().length > 20 && window.timeS().length == window.flowLPerS().length);
@@ -104,10 +110,18 @@ public final class FaultField {
         return found;
     }
 
+    static String text(Message message) {
+        return Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC)).text(message);
+    }
+
     public static String brief(Diagnosis diagnosis) {
         StringBuilder b = new StringBuilder();
         for (Finding f : diagnosis.findings()) {
-            b.append(f.kind()).append(f.rows()).append(' ').append(f.evidence()).append('\n');
+            b.append(f.kind())
+                    .append(f.rows())
+                    .append(' ')
+                    .append(text(f.evidence()))
+                    .append('\n');
         }
         return b.toString();
     }

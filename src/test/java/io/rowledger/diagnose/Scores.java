@@ -69,7 +69,7 @@ final class Scores {
             falseFindings++;
             tally(wrong, false);
             misses.add(name + ": false " + wrong.kind() + wrong.rows() + " "
-                    + String.format(Locale.ROOT, "%.2f", wrong.confidence()) + " " + wrong.evidence());
+                    + String.format(Locale.ROOT, "%.2f", wrong.confidence()) + " " + FaultField.text(wrong.evidence()));
         }
         if (expected.stream()
                         .allMatch(e -> e.kind() == FindingKind.NO_TURN_COMPENSATION

@@ -9,6 +9,7 @@ import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.output.Outputs;
 import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayInputStream;
@@ -159,7 +160,19 @@ class PlacesGpxTest {
 
     private static Finding finding(double latDeg, String check) {
         return new Finding(
-                FindingKind.LEAKING, List.of(2), 0, 1, 0.5, 1, 1, 1, latDeg, -93, "evidence", "other", check);
+                FindingKind.LEAKING,
+                List.of(2),
+                0,
+                1,
+                0.5,
+                1,
+                1,
+                1,
+                latDeg,
+                -93,
+                Message.of("findings.text", "evidence"),
+                Message.of("findings.text", "other"),
+                Message.of("findings.text", check));
     }
 
     @Test

@@ -2,13 +2,14 @@ package io.rowledger.diagnose.detect;
 
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Evidence;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.FlowRatios;
 import io.rowledger.diagnose.signal.ShutOffPlaces;
 import io.rowledger.diagnose.signal.TurnShares;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.stats.MaxSumRange;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -229,14 +230,13 @@ public final class ChannelsSwappedDetector implements Detector {
         double worst = Math.min(a, b);
         double confidence = worst > 0.8 ? 0.96 : worst > 0.6 ? 0.9 : 0.7;
         List<Integer> rows = List.of(pair.a, pair.b);
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows))
-                + " each followed the other's place in turns: taken for each other"
-                + " they lose " + FindingPhrases.pct(a) + " and " + FindingPhrases.pct(b)
-                + " of their squared deviation"
-                + where(e, pair.passes);
-        String alternative =
-                "A leak on one of them and a restriction on the other would hold on straight ground as well; these"
-                        + " rows deviate with the turn.";
+        Message evidence = Message.of(
+                "findings.channels_swapped.evidence.turns",
+                FindingMessages.rows(rows),
+                FindingMessages.percent(a),
+                FindingMessages.percent(b),
+                where(e, pair.passes));
+        Message alternative = Message.of("findings.channels_swapped.alternative.turns");
         return caseOf(e, rows, pair.passes, confidence, evidence, alternative);
     }
 
@@ -244,20 +244,19 @@ public final class ChannelsSwappedDetector implements Detector {
         List<Integer> rows = List.of(pair.a(), pair.b());
         double right = pair.crossedS() / (pair.crossedS() + pair.otherwiseS());
         double confidence = right > 0.9 && pair.crossedS() > 30 ? 0.96 : right > 0.85 ? 0.92 : 0.75;
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows))
-                + " each shut off by the other's place: where one of the two places"
-                + " had been covered and the other had not, they did what the other place asked for "
-                + FindingPhrases.time(pair.crossedS()) + " and not for " + FindingPhrases.time(pair.otherwiseS())
-                + where(e, pair.passes());
-        String alternative =
-                "One row that never shuts off beside one that is blocked would do so over ground of one kind only; these"
-                        + " two follow the edge of the covered ground.";
+        Message evidence = Message.of(
+                "findings.channels_swapped.evidence.shut_off",
+                FindingMessages.rows(rows),
+                Message.duration(pair.crossedS()),
+                Message.duration(pair.otherwiseS()),
+                where(e, pair.passes()));
+        Message alternative = Message.of("findings.channels_swapped.alternative.shut_off");
         return caseOf(e, rows, pair.passes(), confidence, evidence, alternative);
     }
 
-    private static String where(Evidence e, MaxSumRange passes) {
+    private static Message where(Evidence e, MaxSumRange passes) {
         boolean throughout = passes.from() == 0 && passes.end() == e.work.passes();
-        return throughout ? ", in the job as a whole." : ", in a part of the job.";
+        return Message.of(throughout ? "findings.throughout" : "findings.partly");
     }
 
     private static Case caseOf(
@@ -265,12 +264,9 @@ public final class ChannelsSwappedDetector implements Detector {
             List<Integer> rows,
             MaxSumRange passes,
             double confidence,
-            String evidence,
-            String alternative) {
-        String check =
-                "Follow the two rows' plugs and hoses by eye and by their labels; with the bar standing, command one"
-                        + " of the rows with water and see which one answers; then, " + FindingPhrases.SAFE
-                        + "change the plugs over.";
+            Message evidence,
+            Message alternative) {
+        Message check = Message.of("findings.channels_swapped.check");
         return new Case(
                 FindingKind.CHANNELS_SWAPPED,
                 rows,

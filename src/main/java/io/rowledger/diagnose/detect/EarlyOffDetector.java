@@ -4,9 +4,10 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Edges;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.SwitchingDelays;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -27,15 +28,14 @@ public final class EarlyOffDetector implements Detector {
         double speed = SwitchingDelays.speedMps(e, ends, false);
         int first = e.work.passFrom[ends.passes().from() + 1] - 1;
         int last = Math.min(e.work.n, e.work.passFrom[ends.passes().end()]) - 1;
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(ends.rows())) + " ("
-                + SwitchingDelays.side(e, ends.rows()) + ") went off "
-                + FindingPhrases.seconds(ends.delayS()) + " before the bar was lifted, in the middle of " + ends.seen()
-                + " passes, over ground that had not been covered.";
-        String alternative =
-                "The driver may lift late on purpose, to empty the hoses: then the ends lie outside the field.";
-        String check =
-                "Watch at the next headland where the liquid stops, from a safe distance; look up the turn-off time"
-                        + " and the distance from hitch to drop line in the controller; compare with where the bar is lifted.";
+        Message evidence = Message.of(
+                ends.commanded() ? "findings.early_off.evidence.commanded" : "findings.early_off.evidence.lifted",
+                FindingMessages.rows(ends.rows()),
+                FindingMessages.side(e, ends.rows()),
+                Message.decimal(ends.delayS(), 1),
+                ends.seen());
+        Message alternative = Message.of("findings.early_off.alternative");
+        Message check = Message.of("findings.early_off.check");
         return new Case(
                 FindingKind.EARLY_OFF,
                 ends.rows(),

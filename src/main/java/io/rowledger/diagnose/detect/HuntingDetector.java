@@ -3,11 +3,12 @@ package io.rowledger.diagnose.detect;
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.LateralTrend;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -257,18 +258,15 @@ public final class HuntingDetector implements Detector {
         double amplitude = RobustStatistics.median(amplitudes);
         double explained = explained(swings);
         double confidence = explained > 0.75 && swings.size() >= 3 ? 0.97 : explained > 0.65 ? 0.92 : 0.75;
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " swung by ±"
-                + FindingPhrases.pct(amplitude) + " with a period of "
-                + FindingPhrases.seconds(period) + " for " + FindingPhrases.time(seconds)
-                + " of work; this one period explains "
-                + FindingPhrases.pct(explained) + " of the variance, whatever the speed did.";
-        String alternative =
-                "A supply at its limit would hold the sum below the target and not swing about it; a bouncing speed"
-                        + " signal would show in the speed.";
-        String check =
-                "Watch the rate on a straight at steady speed: it must hold; make the controller's response softer and"
-                        + " see whether the swing goes; then, " + FindingPhrases.SAFE
-                        + "look for air on the suction side and a sticking regulating valve.";
+        Message evidence = Message.of(
+                "findings.hunting.evidence",
+                FindingMessages.rows(rows),
+                FindingMessages.percent(amplitude),
+                Message.decimal(period, 1),
+                Message.duration(seconds),
+                FindingMessages.percent(explained));
+        Message alternative = Message.of("findings.hunting.alternative");
+        Message check = Message.of("findings.hunting.check");
         return new Case(
                 FindingKind.HUNTING,
                 rows,

@@ -4,10 +4,11 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Edges;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.SwitchingDelays;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -44,18 +45,14 @@ public final class LateOnDetector implements Detector {
         double speed = SwitchingDelays.speedMps(e, ends, true);
         int first = e.work.passFrom[ends.passes().from()];
         int last = Math.min(e.work.n, e.work.passFrom[ends.passes().end()]) - 1;
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(ends.rows())) + " ("
-                + SwitchingDelays.side(e, ends.rows()) + ") came on "
-                + FindingPhrases.seconds(ends.delayS()) + " after the bar was lowered, in the middle of " + ends.seen()
-                + " passes; the flow did not go on as long after the lift.";
-        String alternative =
-                "A meter that shows everything late would go on as long after the lift; ground covered before would"
-                        + " explain single passes, not all of them.";
-        String check =
-                "Watch at the next headland when the liquid starts, from a safe distance; look up the turn-on time in"
-                        + " the controller; with the bar standing and shut, listen for the valve; then, "
-                        + FindingPhrases.SAFE
-                        + "look for a valve that opens slowly or a hose that runs empty in the turn.";
+        Message evidence = Message.of(
+                ends.commanded() ? "findings.late_on.evidence.commanded" : "findings.late_on.evidence.lowered",
+                FindingMessages.rows(ends.rows()),
+                FindingMessages.side(e, ends.rows()),
+                Message.decimal(ends.delayS(), 1),
+                ends.seen());
+        Message alternative = Message.of("findings.late_on.alternative");
+        Message check = Message.of("findings.late_on.check");
         return new Case(
                 FindingKind.LATE_ON,
                 ends.rows(),

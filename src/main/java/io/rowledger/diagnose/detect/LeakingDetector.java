@@ -4,9 +4,10 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.EpisodeClusters;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.LevelShifts;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -33,18 +34,16 @@ public final class LeakingDetector implements Detector {
         double confidence = meterOnly
                 ? 0.55
                 : first.deviation() < 0.08 ? 0.75 : first.evaluatedS() < 2 * LevelShifts.MIN_S ? 0.85 : 0.95;
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " rose from "
-                + FindingPhrases.pct(first.before()) + " to "
-                + FindingPhrases.pct(first.level()) + " of the siblings and ran so for "
-                + FindingPhrases.time(first.evaluatedS())
-                + " of work" + FindingPhrases.meterAgainstTotal(mismatch, first.deviation())
-                + FindingPhrases.group(e, rows) + ".";
-        String alternative =
-                "Swapped channels would make another row run low by as much and follow another place in turns;"
-                        + " no row does. A meter that reads high would have done so from the first minute on.";
-        String check = "Look from a safe distance, upwind, for a wet hose or fitting on the row; compare the tank's"
-                + " loss with the meters' sum; then, " + FindingPhrases.SAFE
-                + "compare the row's orifice with a neighbor's and tighten or replace what leaks.";
+        Message evidence = Message.of(
+                "findings.leaking.evidence",
+                FindingMessages.rows(rows),
+                FindingMessages.percent(first.before()),
+                FindingMessages.percent(first.level()),
+                Message.duration(first.evaluatedS()),
+                FindingMessages.total(mismatch, first.deviation()),
+                FindingMessages.shared(e, rows));
+        Message alternative = Message.of("findings.leaking.alternative");
+        Message check = Message.of("findings.leaking.check");
         double toS = group.stream().mapToDouble(LevelShifts.Episode::toS).max().orElse(first.toS());
         return new Case(
                 FindingKind.LEAKING,

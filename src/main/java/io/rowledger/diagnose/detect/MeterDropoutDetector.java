@@ -4,11 +4,12 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.EpisodeClusters;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.FlowRatios;
 import io.rowledger.diagnose.signal.LevelShifts;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
@@ -83,20 +84,17 @@ public final class MeterDropoutDetector implements Detector {
         LevelShifts.Episode first = group.get(0);
         List<Integer> rows = EpisodeClusters.rows(group);
         boolean sure = first.evaluatedS() >= 2.5 * LevelShifts.MIN_S && lost < -0.8 && lost > -1.2;
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " read "
-                + FindingPhrases.pct(first.level())
-                + " of what the siblings gave for " + FindingPhrases.time(first.evaluatedS()) + " of work"
-                + (first.fromStart() ? " from the first minute on" : "") + ", while the total meter went on counting "
-                + FindingPhrases.pct(-lost) + " of what " + (rows.size() == 1 ? "the row" : "each row")
-                + " should give: the liquid"
-                + " flowed and was not metered" + FindingPhrases.group(e, rows) + ".";
-        String alternative =
-                "A plugged row would have taken its liquid from the total as well; a total meter that began to read high"
-                        + " in the same moment would be chance.";
-        String check =
-                "Look from a safe distance, upwind, whether the row leaves liquid, as the total says; look at the meter's"
-                        + " plug for water or corrosion with the bar standing and shut; swap the plug with a neighbor's and"
-                        + " see whether the zero moves along.";
+        Message evidence = Message.of(
+                "findings.meter_dropout.evidence.dead",
+                FindingMessages.rows(rows),
+                FindingMessages.percent(first.level()),
+                Message.duration(first.evaluatedS()),
+                first.fromStart() ? Message.of("findings.meter_dropout.started") : FindingMessages.none(),
+                FindingMessages.percent(-lost),
+                rows.size(),
+                FindingMessages.shared(e, rows));
+        Message alternative = Message.of("findings.meter_dropout.alternative.dead");
+        Message check = Message.of("findings.meter_dropout.check.dead");
         return new Case(
                 FindingKind.METER_DROPOUT,
                 rows,
@@ -163,17 +161,15 @@ public final class MeterDropoutDetector implements Detector {
         double confidence = spells.size() >= 8 ? 0.97 : spells.size() >= 5 ? 0.92 : 0.75;
         List<Integer> rows = List.of(r);
         double mismatch = e.meterAgainstTotal(r, e.work.timeS[from], e.work.timeS[last]);
-        String evidence =
-                FindingPhrases.capital(FindingPhrases.rows(rows)) + " read zero " + spells.size() + " times in "
-                        + FindingPhrases.time(worked) + " of work, " + FindingPhrases.pct(zeroS / worked)
-                        + " of it, each time at once and back at once, while the siblings held"
-                        + FindingPhrases.meterAgainstTotal(mismatch, -zeroS / worked) + ".";
-        String alternative =
-                "A valve that shuts by itself would lose liquid, slower and with the total meter following; a plugged"
-                        + " row stays down.";
-        String check =
-                "Watch the reading while someone moves the meter's cable with the bar standing and shut; look at the"
-                        + " plug for water or corrosion; swap the plug with a neighbor's and see whether the zeros move along.";
+        Message evidence = Message.of(
+                "findings.meter_dropout.evidence.spells",
+                FindingMessages.rows(rows),
+                spells.size(),
+                Message.duration(worked),
+                FindingMessages.percent(zeroS / worked),
+                FindingMessages.total(mismatch, -zeroS / worked));
+        Message alternative = Message.of("findings.meter_dropout.alternative.spells");
+        Message check = Message.of("findings.meter_dropout.check.spells");
         return new Case(
                 FindingKind.METER_DROPOUT,
                 rows,

@@ -3,9 +3,10 @@ package io.rowledger.diagnose.detect;
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.LevelShifts;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -34,16 +35,15 @@ public final class MeterScaleDetector implements Detector {
         double size = Math.abs(x.deviation());
         double confidence = !Double.isNaN(mismatch) ? 0.97 : size < 0.05 ? 0.6 : size > 0.25 ? 0.8 : 0.9;
         List<Integer> rows = List.of(x.row());
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " read " + FindingPhrases.pct(x.level())
-                + " of the siblings from the first minute to the last (" + FindingPhrases.time(x.evaluatedS())
-                + " of work), at every speed" + FindingPhrases.meterAgainstTotal(mismatch, x.deviation()) + ".";
-        String alternative = (x.level() < 1 ? "A restriction" : "A wrong orifice or a leak")
-                + " that was there before the job began reads the same; those usually begin or slide during the work.";
-        String check =
-                "Compare the meter's calibration number in the setup with its plate and with a neighbor's; swap the"
-                        + " meter's plug with a neighbor's and see whether the ratio moves along; then, "
-                        + FindingPhrases.SAFE
-                        + "set up a timed catch of water from the row and a neighbor and compare.";
+        Message evidence = Message.of(
+                "findings.meter_scale.evidence",
+                FindingMessages.rows(rows),
+                FindingMessages.percent(x.level()),
+                Message.duration(x.evaluatedS()),
+                FindingMessages.total(mismatch, x.deviation()));
+        Message alternative = Message.of(
+                x.level() < 1 ? "findings.meter_scale.alternative.low" : "findings.meter_scale.alternative.high");
+        Message check = Message.of("findings.meter_scale.check");
         return new Case(
                 FindingKind.METER_SCALE,
                 rows,

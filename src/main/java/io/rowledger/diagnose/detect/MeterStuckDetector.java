@@ -2,8 +2,9 @@ package io.rowledger.diagnose.detect;
 
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Evidence;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -95,16 +96,13 @@ public final class MeterStuckDetector implements Detector {
         double skips = changes[run.end - 1] - changes[run.from];
         double confidence = skips > 60 ? 0.98 : skips > 25 ? 0.93 : 0.8;
         List<Integer> rows = List.of(r);
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " showed one and the same value for "
-                + FindingPhrases.time(seconds) + " while the siblings' readings changed " + Math.round(skips)
-                + " times on average.";
-        String alternative =
-                "A controller that holds the row's last value would look the same; the liquid may have been right all"
-                        + " along.";
-        String check =
-                "Watch the reading with the bar standing and shut: it must fall to zero; swap the meter's plug with a"
-                        + " neighbor's and see whether the frozen value moves along; then, " + FindingPhrases.SAFE
-                        + "look at the meter's wheel or tube.";
+        Message evidence = Message.of(
+                "findings.meter_stuck.evidence.same",
+                FindingMessages.rows(rows),
+                Message.duration(seconds),
+                Math.round(skips));
+        Message alternative = Message.of("findings.meter_stuck.alternative");
+        Message check = Message.of("findings.meter_stuck.check");
         return new Case(
                 FindingKind.METER_STUCK,
                 rows,

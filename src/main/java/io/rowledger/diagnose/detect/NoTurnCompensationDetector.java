@@ -3,12 +3,13 @@ package io.rowledger.diagnose.detect;
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.TurnShares;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.stats.MaxSumRange;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.text.Message;
 import java.util.List;
 
 /** Flows alike across the bar while the rows' speeds differ. */
@@ -63,15 +64,15 @@ public final class NoTurnCompensationDetector implements Detector {
         int end = without.get(without.size() - 1).end();
         boolean throughout = range.from() == 0 && range.end() == blocks.size();
         double confidence = without.size() >= 4 && median < 0.2 ? 0.97 : without.size() >= 2 ? 0.9 : 0.7;
-        String evidence = "In turns the rows' flows differed by only " + FindingPhrases.pct(Math.max(0, median))
-                + " of what their speeds ask (" + without.size() + " stretches of turning"
-                + (throughout ? ", all there were" : " of " + blocks.size()) + ").";
-        String alternative =
-                "Compensation may be there and switched off, or the bar's width in the controller may be wrong; a"
-                        + " slow flow would show lag after the turn, not none of it.";
-        String check =
-                "Look in the controller whether turn compensation is on and which row offsets it uses; drive a slow"
-                        + " circle with water and watch whether inside and outside rows differ.";
+        Message evidence = Message.of(
+                "findings.no_turn_compensation.evidence",
+                FindingMessages.percent(Math.max(0, median)),
+                without.size(),
+                throughout
+                        ? Message.of("findings.no_turn_compensation.all")
+                        : Message.of("findings.no_turn_compensation.some", blocks.size()));
+        Message alternative = Message.of("findings.no_turn_compensation.alternative");
+        Message check = Message.of("findings.no_turn_compensation.check");
         Case found = new Case(
                 FindingKind.NO_TURN_COMPENSATION,
                 List.of(),

@@ -3,9 +3,10 @@ package io.rowledger.diagnose.detect;
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.LevelShifts;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.List;
 
 /** Both outside rows off by a half, one and a half or two: the setup's outside share is not the bar's. */
@@ -47,16 +48,14 @@ public final class OutsideShareDetector implements Detector {
 
     private static Case caseOf(LevelShifts.Episode left, LevelShifts.Episode right, double level) {
         double confidence = left.fromStart() && left.toEnd() ? 0.96 : 0.75;
-        String evidence = "Both outside rows gave " + FindingPhrases.pct(level) + " of what their bands ask (left "
-                + FindingPhrases.pct(left.level()) + ", right " + FindingPhrases.pct(right.level()) + ") for "
-                + FindingPhrases.time(left.evaluatedS()) + " of work, while the rows between agreed.";
-        String alternative =
-                "Both outside rows may have the same wrong orifice: the setup's share of a row and the orifice"
-                        + " cannot be told apart by flow alone.";
-        String check =
-                "Look up which share of a row the outside outlets have in the rig file and in the controller, and"
-                        + " which ground they feed on the bar; then, " + FindingPhrases.SAFE
-                        + "compare the outside orifices with the inside ones.";
+        Message evidence = Message.of(
+                "findings.outside_share.evidence",
+                FindingMessages.percent(level),
+                FindingMessages.percent(left.level()),
+                FindingMessages.percent(right.level()),
+                Message.duration(left.evaluatedS()));
+        Message alternative = Message.of("findings.outside_share.alternative");
+        Message check = Message.of("findings.outside_share.check");
         return new Case(
                 FindingKind.OUTSIDE_SHARE,
                 List.of(left.row(), right.row()),

@@ -4,10 +4,11 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.EpisodeClusters;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.FlowRatios;
 import io.rowledger.diagnose.signal.LevelShifts;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -37,27 +38,25 @@ public final class PluggedDetector implements Detector {
         double mismatch = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
         double pressure = e.pressureAgainstPeers(first.row(), first.fromS(), first.toS());
         double confidence = first.evaluatedS() >= 2.5 * LevelShifts.MIN_S ? 0.97 : first.toEnd() ? 0.9 : 0.6;
-        String began = first.fromStart()
-                ? " from the first minute on"
-                : ", having run at " + FindingPhrases.pct(first.before());
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + " gave "
-                + FindingPhrases.pct(first.level())
-                + " of what the siblings gave for " + FindingPhrases.time(first.evaluatedS()) + " of work" + began
-                + FindingPhrases.meterAgainstTotal(mismatch, first.deviation()) + FindingPhrases.pressure(pressure)
-                + FindingPhrases.group(e, rows) + ".";
-        String alternative = !Double.isNaN(mismatch)
-                ? "A row shut by hand would look the same to this log; a dead meter would not: the total meter lost what the"
-                        + " row lost."
-                : pressure > MOVED
-                        ? "A dead meter would not have raised the row's pressure; a row shut by hand would."
-                        : "No total meter is logged, so a dead meter would look the same to this log, and so would a row shut"
-                                + " by hand: the figures don't come and go as loose wiring does, and the ground was not"
-                                + " covered before.";
-        String check =
-                "Look from a safe distance, upwind, whether the row leaves liquid; compare the row's reading with"
-                        + " the bar standing and shut; swap the meter's plug with a neighbor's and see whether the zero moves"
-                        + " along; only then, " + FindingPhrases.SAFE
-                        + "look at the row's strainer, orifice, hose and knife.";
+        Message began = first.fromStart()
+                ? Message.of("findings.plugged.started")
+                : Message.of("findings.plugged.before", FindingMessages.percent(first.before()));
+        Message evidence = Message.of(
+                "findings.plugged.evidence",
+                FindingMessages.rows(rows),
+                FindingMessages.percent(first.level()),
+                Message.duration(first.evaluatedS()),
+                began,
+                FindingMessages.total(mismatch, first.deviation()),
+                FindingMessages.pressure(pressure),
+                FindingMessages.shared(e, rows));
+        Message alternative = Message.of(
+                !Double.isNaN(mismatch)
+                        ? "findings.plugged.alternative.total"
+                        : pressure > MOVED
+                                ? "findings.plugged.alternative.pressure"
+                                : "findings.plugged.alternative.alone");
+        Message check = Message.of("findings.plugged.check");
         double toS = group.stream().mapToDouble(LevelShifts.Episode::toS).max().orElse(first.toS());
         return new Case(
                 FindingKind.PLUGGED,

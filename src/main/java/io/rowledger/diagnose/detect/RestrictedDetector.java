@@ -4,9 +4,11 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.EpisodeClusters;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.LevelShifts;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -34,24 +36,39 @@ public final class RestrictedDetector implements Detector {
         double how = -first.deviation();
         double confidence =
                 meterOnly ? 0.55 : how < 0.10 ? 0.75 : first.evaluatedS() < 2 * LevelShifts.MIN_S ? 0.85 : 0.95;
-        String course = first.slideS() > 0
-                ? " slid to " + FindingPhrases.pct(first.level()) + " of the siblings over "
-                        + FindingPhrases.time(first.slideS())
+        Message named = FindingMessages.rows(rows);
+        Argument level = FindingMessages.percent(first.level());
+        Argument worked = Message.duration(first.evaluatedS());
+        Message total = FindingMessages.total(mismatch, first.deviation());
+        Message pressed = FindingMessages.pressure(pressure);
+        Message shared = FindingMessages.shared(e, rows);
+        Message evidence = first.slideS() > 0
+                ? Message.of(
+                        "findings.restricted.evidence.slid",
+                        named,
+                        level,
+                        Message.duration(first.slideS()),
+                        worked,
+                        total,
+                        pressed,
+                        shared)
                 : first.fromStart()
-                        ? " gave " + FindingPhrases.pct(first.level()) + " of the siblings from the first minute on"
-                        : " fell from " + FindingPhrases.pct(first.before()) + " to "
-                                + FindingPhrases.pct(first.level()) + " of the siblings at once";
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows)) + course + " and ran so for "
-                + FindingPhrases.time(first.evaluatedS())
-                + " of work" + FindingPhrases.meterAgainstTotal(mismatch, first.deviation())
-                + FindingPhrases.pressure(pressure)
-                + FindingPhrases.group(e, rows) + ".";
-        String alternative = "A meter that reads low would show a constant ratio from the first minute on; this one "
-                + (first.fromStart() ? "did begin with the log but changed later." : "changed during the job.");
-        String check =
-                "Catch nothing yet: read the row's pressure if it has a gauge, and compare the tank's loss with the"
-                        + " meters' sum; swap the meter's plug with a neighbor's; then, " + FindingPhrases.SAFE
-                        + "clean the row's strainer and orifice and look for a kinked hose.";
+                        ? Message.of(
+                                "findings.restricted.evidence.started", named, level, worked, total, pressed, shared)
+                        : Message.of(
+                                "findings.restricted.evidence.fell",
+                                named,
+                                FindingMessages.percent(first.before()),
+                                level,
+                                worked,
+                                total,
+                                pressed,
+                                shared);
+        Message alternative = Message.of(
+                first.fromStart()
+                        ? "findings.restricted.alternative.started"
+                        : "findings.restricted.alternative.changed");
+        Message check = Message.of("findings.restricted.check");
         double toS = group.stream().mapToDouble(LevelShifts.Episode::toS).max().orElse(first.toS());
         return new Case(
                 FindingKind.RESTRICTED,

@@ -4,10 +4,11 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Demand;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.Responses;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.stats.MaxSumRange;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
@@ -120,20 +121,14 @@ public final class SlowResponseDetector implements Detector {
         double fromS = e.work.timeS[Math.min(e.work.n - 1, e.work.passFrom[slow.from])];
         double toS = e.work.timeS[e.work.passFrom[slow.end] - 1];
         double confidence = slow.explained > 0.5 ? 0.96 : slow.explained > 0.25 ? 0.9 : 0.75;
-        String evidence = FindingPhrases.capital(FindingPhrases.rows(rows))
-                + " followed speed and target with a time constant of about "
-                + FindingPhrases.seconds(tau) + (rows.isEmpty() ? "" : ", the siblings faster") + "; that explains "
-                + FindingPhrases.pct(slow.explained)
-                + " of the deviation from a prompt response. Settled within 5% takes three"
-                + " times as long.";
-        String alternative = rows.isEmpty()
-                ? "A late target or speed signal would look alike; a flow lag in the setup would shift the flow, not smear"
-                        + " it."
-                : "A worn or sticking valve and a controller tuned too soft look alike.";
-        String check =
-                "Change the speed by a quarter on a straight and watch how long the rate takes; look at the response"
-                        + " setting in the controller; with the bar standing, watch the valve's motor run from end to end; then, "
-                        + FindingPhrases.SAFE + "see whether the valve turns freely.";
+        Message evidence = Message.of(
+                rows.isEmpty() ? "findings.slow_response.evidence.bar" : "findings.slow_response.evidence.row",
+                FindingMessages.rows(rows),
+                Message.decimal(tau, 1),
+                FindingMessages.percent(slow.explained));
+        Message alternative = Message.of(
+                rows.isEmpty() ? "findings.slow_response.alternative.bar" : "findings.slow_response.alternative.row");
+        Message check = Message.of("findings.slow_response.check");
         return new Case(
                 FindingKind.SLOW_RESPONSE,
                 rows,

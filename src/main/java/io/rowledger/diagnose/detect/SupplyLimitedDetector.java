@@ -5,10 +5,12 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Demand;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
-import io.rowledger.diagnose.signal.FindingPhrases;
+import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.stats.MaxSumRange;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
 import java.util.Arrays;
 import java.util.List;
 
@@ -103,27 +105,20 @@ public final class SupplyLimitedDetector implements Detector {
     private static Case caseOf(Evidence e, MaxSumRange range, double most, double share, double flatness, int bins) {
         double width = Arrays.stream(e.work.bandM).sum();
         double[] targets = new double[range.end() - range.from()];
-        double[] speeds = new double[targets.length];
         for (int b = range.from(); b < range.end(); b++) {
             targets[b - range.from()] = e.ratios.targetLPerM2[e.bins.from[b]];
-            speeds[b - range.from()] = e.work.speedMps[e.bins.from[b]];
         }
         double target = RobustStatistics.median(targets);
-        double speed = RobustStatistics.median(speeds);
         double limitMps = most / (target * width);
         double confidence = flatness < 0.3 && bins > 40 ? 0.96 : flatness < 0.4 ? 0.92 : 0.75;
-        String evidence = "All rows together gave " + FindingPhrases.pct(share) + " of what the target asks, for "
-                + FindingPhrases.time(bins * Bins.BIN_S) + " of work; the sum stayed where it was (its spread "
-                + FindingPhrases.pct(flatness)
-                + " of that of flow over target) while the speed went up and down: the limit begins at "
-                + FindingPhrases.pct(limitMps / speed) + " of the usual speed.";
-        String alternative =
-                "Hunting swings about the target with a period of its own; here the sum lies below the target and is"
-                        + " flat. A wrong target or calibration would fall with the speed, not stay.";
-        String check =
-                "Drive slower than the limit and see whether the target is held; look at the supply pressure and the"
-                        + " tank's level; then, " + FindingPhrases.SAFE
-                        + "clean the suction strainer and look at the pump's drive.";
+        Message evidence = Message.of(
+                "findings.supply_limited.evidence",
+                FindingMessages.percent(share),
+                Message.duration(bins * Bins.BIN_S),
+                FindingMessages.percent(flatness),
+                Message.value(QuantityKind.SPEED, limitMps));
+        Message alternative = Message.of("findings.supply_limited.alternative");
+        Message check = Message.of("findings.supply_limited.check");
         return new Case(
                 FindingKind.SUPPLY_LIMITED,
                 List.of(),

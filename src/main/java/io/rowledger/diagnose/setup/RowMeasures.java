@@ -44,7 +44,7 @@ final class RowMeasures {
                         is - half,
                         is + half,
                         true,
-                        d.findings().get(i).evidence(),
+                        "Both outside rows gave what another share of a row calls for, while the rows between agreed.",
                         alternative);
             }
         }
@@ -85,7 +85,8 @@ final class RowMeasures {
             if (finding.kind() == FindingKind.CHANNELS_SWAPPED && finding.rows().size() == 2) {
                 int a = finding.rows().get(0);
                 int b = finding.rows().get(1);
-                String basis = finding.evidence() + " If that is how the hoses or wires run, give row " + a
+                String basis = "Rows " + a + " and " + b
+                        + " each followed the other's place. If that is how the hoses or wires run, give row " + a
                         + " the header of row " + b + " under columns, and the other way round.";
                 return new SetupMeasurement(
                         SetupParameter.ROW_ORDER,
@@ -97,7 +98,7 @@ final class RowMeasures {
                         Double.NaN,
                         true,
                         basis,
-                        finding.alternative());
+                        "A leak on one of them and a restriction on the other would hold on straight ground as well.");
             }
         }
         return SetupMeasurement.undetermined(

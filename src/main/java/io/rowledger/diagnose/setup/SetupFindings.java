@@ -7,6 +7,7 @@ import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
@@ -130,9 +131,9 @@ public final class SetupFindings {
                 0,
                 place[0],
                 place[1],
-                evidence(m, half),
-                m.alternative(),
-                check(m.parameter()));
+                Message.of("findings.text", evidence(m, half)),
+                Message.of("findings.text", m.alternative()),
+                Message.of("findings.text", check(m.parameter())));
         String unit = m.parameter() == SetupParameter.FLOW_LAG ? "s" : "m";
         List<Figure> figures = List.of(
                 new Figure("in the rig file", m.given(), unit),

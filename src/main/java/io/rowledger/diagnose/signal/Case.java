@@ -1,6 +1,7 @@
 package io.rowledger.diagnose.signal;
 
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -12,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param fromS first sign
  * @param toS last sign
  * @param confidence 0 to 1
- * @param words what is said about it
+ * @param words text about it
  * @param figures figures that need a unit
  * @param cost what it cost where the detector knows better than the sums over from-to; else null
  */
@@ -25,8 +26,8 @@ public record Case(
         Words words,
         List<Figure> figures,
         @Nullable Cost cost) {
-    /** Evidence, best rival explanation, and the checks, cheapest and safest first. */
-    public record Words(String evidence, String alternative, String check) {}
+    /** Evidence, next best explanation, and the checks, cheapest and safest first, parted by semicolons. */
+    public record Words(Message evidence, Message alternative, Message check) {}
 
     /** Ground touched, m², and liquid too much or (negative) too little, L. */
     public record Cost(double areaM2, double volumeL) {}

@@ -47,8 +47,11 @@ public final class SwitchingDelays {
      * @param passes the passes, from 0
      * @param delayS median delay
      * @param seen passes seen
+     * @param usual what is usual at this end
+     * @param commanded true if measured against logged commands
      */
-    public record Ends(List<Integer> rows, MaxSumRange passes, double delayS, int seen, Usual usual) {}
+    public record Ends(
+            List<Integer> rows, MaxSumRange passes, double delayS, int seen, Usual usual, boolean commanded) {}
 
     private SwitchingDelays() {}
 
@@ -107,7 +110,7 @@ public final class SwitchingDelays {
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : RobustStatistics.median(in, n);
         return n >= MIN_PASSES && median >= usual.minMedianS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
-                ? new Ends(rows, range, median, n, usual)
+                ? new Ends(rows, range, median, n, usual, false)
                 : null;
     }
 
@@ -125,7 +128,7 @@ public final class SwitchingDelays {
             return null;
         }
         Ends typical = single.get(single.size() / 2);
-        return new Ends(List.of(), typical.passes, typical.delayS, typical.seen, typical.usual);
+        return new Ends(List.of(), typical.passes, typical.delayS, typical.seen, typical.usual, typical.commanded);
     }
 
     /** Neighbours with the same delay from the same pass on are one. */
@@ -139,21 +142,14 @@ public final class SwitchingDelays {
                     && Math.abs(last.delayS - next.delayS) < 0.3 + 0.2 * last.delayS) {
                 List<Integer> rows = new ArrayList<>(last.rows);
                 rows.addAll(next.rows);
-                joined.set(joined.size() - 1, new Ends(rows, last.passes, last.delayS, last.seen, last.usual));
+                joined.set(
+                        joined.size() - 1,
+                        new Ends(rows, last.passes, last.delayS, last.seen, last.usual, last.commanded));
             } else {
                 joined.add(next);
             }
         }
         return joined;
-    }
-
-    /** Which side of the bar. */
-    public static String side(Evidence e, List<Integer> rows) {
-        if (rows.isEmpty()) {
-            return "the whole bar";
-        }
-        double y = rows.stream().mapToDouble(r -> e.work.atM[r]).average().orElse(0);
-        return y < 0 ? "the left side" : "the right side";
     }
 
     public static double confidence(Ends ends) {

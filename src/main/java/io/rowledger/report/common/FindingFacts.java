@@ -1,13 +1,22 @@
 package io.rowledger.report.common;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneOffset;
 
 /** The figures of a finding as every document prints them: how sure it is and what it cost. */
 public final class FindingFacts {
     private FindingFacts() {}
+
+    /** Text as files keep it: US English, US units, times in UTC. */
+    public static String filed(Message message) {
+        return Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC)).text(message);
+    }
 
     /** {@code 97% sure}. */
     public static String sure(double confidence, UnitFormat f) {

@@ -2,6 +2,7 @@ package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.LocalPlane;
@@ -50,7 +51,8 @@ public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
                         finding.latDeg(),
                         finding.lonDeg(),
                         "Finding " + number,
-                        FaultWords.clause(finding) + ". First sign here. To check: " + finding.check(),
+                        FaultWords.clause(finding) + ". First sign here. To check: "
+                                + Messages.english(f).text(finding.check()),
                         "finding"));
             }
         }

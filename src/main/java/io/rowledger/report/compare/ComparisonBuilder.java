@@ -1,5 +1,6 @@
 package io.rowledger.report.compare;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.Caution;
@@ -163,7 +164,7 @@ public final class ComparisonBuilder {
     private String text(SavedFinding found) {
         Finding finding = found.finding();
         return Wording.label(FindingFacts.sure(finding.confidence(), f)) + ", " + f.minute(finding.fromS()) + " to "
-                + f.minute(finding.toS()) + ". " + finding.evidence();
+                + f.minute(finding.toS()) + ". " + Messages.english(f).text(finding.evidence());
     }
 
     /** That a fault is absent means something only with the time in which it could have shown. */

@@ -3,6 +3,7 @@ package io.rowledger.report.review;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.rate.Rates.PassTotals;
@@ -326,9 +327,9 @@ public final class PassReviewBuilder {
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),
                     Wording.label(FindingFacts.cost(finding, FindingUncertainty.of(a, i), f)),
-                    finding.evidence(),
-                    finding.alternative(),
-                    finding.check()));
+                    Messages.english(f).text(finding.evidence()),
+                    Messages.english(f).text(finding.alternative()),
+                    Messages.english(f).text(finding.check())));
         }
         return lines;
     }

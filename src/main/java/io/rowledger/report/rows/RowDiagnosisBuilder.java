@@ -5,6 +5,7 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
@@ -103,10 +104,10 @@ public final class RowDiagnosisBuilder {
                 span(finding),
                 where(finding),
                 FindingFacts.cost(finding, FindingUncertainty.of(a, i), f),
-                finding.evidence(),
-                finding.alternative(),
+                Messages.english(f).text(finding.evidence()),
+                Messages.english(f).text(finding.alternative()),
                 figures(d.figures().get(i), finding.kind()),
-                steps(finding.check()),
+                steps(Messages.english(f).text(finding.check())),
                 "onset/" + (i + 1),
                 finding.latDeg(),
                 finding.lonDeg());

@@ -37,9 +37,9 @@ class ChannelsSwappedDetectorTest {
                 .toList();
         assertEquals(1, swapped.size(), FaultField.brief(diagnosis));
         assertEquals(List.of(2, 7), swapped.get(0).rows());
-        assertTrue(
-                swapped.get(0).evidence().contains("shut off by the other's place"),
-                swapped.get(0).evidence());
+        assertEquals(
+                "findings.channels_swapped.evidence.shut_off",
+                swapped.get(0).evidence().key());
         assertTrue(
                 diagnosis.findings().stream()
                         .allMatch(f -> f.rows().isEmpty() || f.kind() == FindingKind.CHANNELS_SWAPPED),

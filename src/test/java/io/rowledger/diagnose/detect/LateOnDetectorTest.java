@@ -1,13 +1,13 @@
 package io.rowledger.diagnose.detect;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.sim.SimFault;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -24,7 +24,8 @@ class LateOnDetectorTest {
         // Two seconds at 2.3 m/s, and the valve's own 0.2 s.
         assertEquals(
                 2.2 * FaultField.WORK_MPS, diagnosis.figures().get(0).get(0).value(), 0.6);
-        assertTrue(found.evidence().contains("right side"), found.evidence());
+        assertEquals(
+                Message.of("findings.side.right"), found.evidence().arguments().get(1));
     }
 
     @Test

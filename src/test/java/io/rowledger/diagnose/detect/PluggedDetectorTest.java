@@ -9,6 +9,7 @@ import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.sim.LogFormat;
 import io.rowledger.sim.SimFault;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -50,7 +51,7 @@ class PluggedDetectorTest {
                 .logging(LogFormat.Column.TOTAL)
                 .with(folder, SimFault.of(SimFault.Kind.PLUGGED, 3, FaultField.ONSET_S, 0.01));
         Finding found = FaultField.only(diagnosis, FindingKind.PLUGGED, 3);
-        assertTrue(found.evidence().contains("the total meter moved with it"), found.evidence());
+        assertTrue(found.evidence().arguments().contains(Message.of("findings.total.moved")));
     }
 
     @Test
@@ -58,6 +59,6 @@ class PluggedDetectorTest {
         Diagnosis diagnosis =
                 new FaultField().with(folder, SimFault.of(SimFault.Kind.METER_SCALE, 3, FaultField.ONSET_S, 0));
         Finding found = FaultField.only(diagnosis, FindingKind.PLUGGED, 3);
-        assertTrue(found.alternative().startsWith("No total meter is logged, so a dead meter"), found.alternative());
+        assertEquals("findings.plugged.alternative.alone", found.alternative().key());
     }
 }

@@ -1,7 +1,6 @@
 package io.rowledger.diagnose.detect;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
@@ -31,7 +30,7 @@ class RestrictedDetectorTest {
                 .over(120);
         Diagnosis diagnosis = new FaultField().with(folder, slide);
         Finding found = FaultField.only(diagnosis, FindingKind.RESTRICTED, 2);
-        assertTrue(found.evidence().contains("slid to"), found.evidence());
+        assertEquals("findings.restricted.evidence.slid", found.evidence().key());
         assertEquals(0.6, diagnosis.figures().get(0).get(0).value(), 0.05);
     }
 }

@@ -32,6 +32,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setbacks;
 import io.rowledger.strip.Strips;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.track.PoseColumns;
 import io.rowledger.track.Poses;
@@ -238,9 +239,9 @@ public final class SyntheticJob {
                 -16.96,
                 LAT0,
                 LON0,
-                "Row 7 fell to 0 % of its neighbours.",
-                "the meter stopped",
-                "with the system bled, look at knife 7"));
+                Message.of("findings.text", "Row 7 fell to 0 % of its neighbours."),
+                Message.of("findings.text", "the meter stopped"),
+                Message.of("findings.text", "with the system bled, look at knife 7")));
         return this;
     }
 

@@ -13,6 +13,7 @@ import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.common.SavedDiagnosis.ProductState;
 import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -24,7 +25,20 @@ class MatchingTest {
     private static SavedFinding found(FindingKind kind, Integer... rows) {
         return new SavedFinding(
                 "uan",
-                new Finding(kind, List.of(rows), 0, 600, 0.9, 100, -5, -2, 44, -93, "Evidence.", "Rival.", "Check."),
+                new Finding(
+                        kind,
+                        List.of(rows),
+                        0,
+                        600,
+                        0.9,
+                        100,
+                        -5,
+                        -2,
+                        44,
+                        -93,
+                        Message.of("findings.text", "Evidence."),
+                        Message.of("findings.text", "Rival."),
+                        Message.of("findings.text", "Check.")),
                 List.of());
     }
 

@@ -11,6 +11,7 @@ import io.rowledger.finding.FindingKind;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.report.review.PassReviewPdfTest;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -73,9 +74,12 @@ public class RowDiagnosisPdfTest {
                     kind == FindingKind.METER_STUCK ? Double.NaN : -5.3,
                     44.0001 + n * 0.00004,
                     -93.0001,
-                    "Rows ran at 0.82 of what their siblings imply for 4 min, against 1.00 in the 20 min before.",
-                    "a meter that reads low would look the same, though not in its pressure",
-                    "catch both rows over the same minute"));
+                    Message.of(
+                            "findings.text",
+                            "Rows ran at 0.82 of what their siblings imply for 4 min, against 1.00 in the 20 min before."),
+                    Message.of(
+                            "findings.text", "a meter that reads low would look the same, though not in its pressure"),
+                    Message.of("findings.text", "catch both rows over the same minute")));
         }
         return findings;
     }

@@ -20,6 +20,7 @@ import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.common.SyntheticDiagnosis;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.report.rows.RowDiagnosis.Card;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -54,9 +55,9 @@ class RowDiagnosisTest {
                 5.1,
                 44,
                 -93,
-                "E.",
-                "R.",
-                "look; then open; end.");
+                Message.of("findings.text", "E."),
+                Message.of("findings.text", "R."),
+                Message.of("findings.text", "look; then open; end."));
     }
 
     @Test
