@@ -51,6 +51,12 @@ final class RandomJob {
             Kind.OUTSIDE_SHARE,
             Kind.NO_TURN_COMPENSATION);
 
+    /** Faults that the jobs of {@link LogForm#IDEAL} leave out: their seeds have tables of their own. */
+    private static final List<Kind> MORE_OF_A_ROW =
+            List.of(Kind.INTERMITTENT, Kind.INTERMITTENT, Kind.VALVE_STUCK_OPEN, Kind.METER_STUCK);
+
+    private static final List<Kind> MORE_OF_THE_BAR = List.of(Kind.SUPPLY_FAILING, Kind.RAN_EMPTY);
+
     /** A slow response shows only when speed or target change, which takes a few passes. */
     private static final double SLOW_WORK_S = 250;
 
@@ -79,6 +85,7 @@ final class RandomJob {
 
     private final SplittableRandom random;
     private final long seed;
+    private final LogForm form;
     private boolean turns;
     private SimRig rig;
     private double workMps;
@@ -87,8 +94,9 @@ final class RandomJob {
     private final List<Expected> expected = new ArrayList<>();
     private final List<String> traits = new ArrayList<>();
 
-    private RandomJob(long seed) {
+    private RandomJob(long seed, LogForm form) {
         this.seed = seed;
+        this.form = form;
         random = new SplittableRandom(seed);
     }
 
@@ -100,7 +108,12 @@ final class RandomJob {
     }
 
     static Drawn draw(long seed) {
-        return new RandomJob(seed).draw();
+        return draw(seed, LogForm.IDEAL);
+    }
+
+    /** A job of this seed, its log in this form. */
+    static Drawn draw(long seed, LogForm form) {
+        return new RandomJob(seed, form).draw();
     }
 
     private double between(double low, double high) {
@@ -139,7 +152,7 @@ final class RandomJob {
         double baseS = plain.site().startEpochS();
         List<SimFault> faults = faults(motion.passes());
         GnssModel receiver = receiver();
-        Scenario scenario = scenario(layout, receiver).format(format());
+        Scenario scenario = written(layout, receiver, format());
         for (SimFault fault : faults) {
             scenario.fault(fault);
             boolean step = fault.periodS() == 0
@@ -158,11 +171,12 @@ final class RandomJob {
         SimResult result = scenario.run();
         List<Expected> unseen = new ArrayList<>();
         for (SimFault fault : faults) {
-            if (fault.kind() == Kind.CHANNELS_SWAPPED) {
-                Scenario uncrossed = scenario(layout, receiver);
-                faults.stream().filter(f -> !f.equals(fault)).forEach(uncrossed::fault);
-                if (shownS(result, uncrossed.run(), fault.rows(), receiver.rateHz()) < SHOWN_S) {
-                    expected.removeIf(e -> e.kind() == FindingKind.CHANNELS_SWAPPED && unseen.add(e));
+            if (form != LogForm.IDEAL || fault.kind() == Kind.CHANNELS_SWAPPED) {
+                Scenario without = written(layout, receiver, scenario.format());
+                faults.stream().filter(f -> !f.equals(fault)).forEach(without::fault);
+                FindingKind kind = FindingKind.valueOf(fault.kind().name());
+                if (shownS(result, without.run(), rowsOf(fault)) < shownEnoughS(fault)) {
+                    expected.removeIf(e -> e.kind() == kind && e.rows().equals(fault.rows()) && unseen.add(e));
                 }
             }
         }
@@ -174,22 +188,50 @@ final class RandomJob {
      * it shows in the same job uncrossed (same seed, same noise) by more than the meters' noise. The row that shows less
      * counts.
      */
-    private double shownS(SimResult crossed, SimResult uncrossed, List<Integer> rows, double rateHz) {
-        double least = Math.max(METER_ERROR, NOISE_SIGMAS * metering.meterNoisePct() / 100);
+    private double shownS(SimResult with, SimResult without, List<Integer> rows) {
+        double min = Math.max(METER_ERROR, NOISE_SIGMAS * metering.meterNoisePct() / 100);
+        double quantumLPerS = form.console().quantumPerMin() * 3.785411784 / 60;
         double shownS = Double.POSITIVE_INFINITY;
+        int records = Math.min(with.records(), without.records());
         for (int row : rows) {
-            int count = 0;
-            for (int i = 0; i < Math.min(crossed.records(), uncrossed.records()); i++) {
-                double is = crossed.flowLPerS(i, 0, row);
-                double was = uncrossed.flowLPerS(i, 0, row);
-                count += Math.abs(is - was) > least * Math.max(is, was) ? 1 : 0;
+            double sumS = 0;
+            for (int i = 0; i + 1 < records; i++) {
+                double is = with.flowLPerS(i, 0, row);
+                double was = without.flowLPerS(i, 0, row);
+                boolean shown = Math.abs(is - was) > Math.max(min * Math.max(is, was), 1.5 * quantumLPerS);
+                sumS += shown ? Math.min(with.timeS(i + 1) - with.timeS(i), 10) : 0;
             }
-            shownS = Math.min(shownS, count / rateHz);
+            shownS = Math.min(shownS, sumS);
         }
         return shownS;
     }
 
+    private List<Integer> rowsOf(SimFault fault) {
+        if (fault.kind() == Kind.OUTSIDE_SHARE) {
+            return List.of(1, rig.rows());
+        }
+        return fault.rows().isEmpty() ? List.of((rig.rows() + 1) / 2) : fault.rows();
+    }
+
+    /**
+     * For how long a fault must show, s: a minute, half of the shortest stretch in which a fault of a row is asked to be
+     * found; of what shows at the ends of passes alone, half of what four passes show of it.
+     */
+    private static double shownEnoughS(SimFault fault) {
+        return switch (fault.kind()) {
+            case LATE_ON, EARLY_OFF -> 2 * fault.size();
+            case VALVE_STUCK_OPEN, RAN_EMPTY -> 15;
+            default -> SHOWN_S;
+        };
+    }
+
     private TargetMap targetMap = TargetMap.constant();
+
+    private Scenario written(FieldPlan.Layout layout, GnssModel receiver, LogFormat format) {
+        Scenario scenario =
+                scenario(layout, receiver).format(form.format(format)).console(form.console());
+        return form == LogForm.STOP_AND_GO ? scenario.stops(7, 25) : scenario;
+    }
 
     private Scenario scenario(FieldPlan.Layout layout, GnssModel receiver) {
         return new Scenario(seed, rig, layout)
@@ -243,7 +285,8 @@ final class RandomJob {
     }
 
     private GnssModel receiver() {
-        double hz = one(List.of(1.0, 2.0, 5.0, 5.0, 10.0));
+        double drawnHz = one(List.of(1.0, 2.0, 5.0, 5.0, 10.0));
+        double hz = form.rateHz() > 0 ? form.rateHz() : drawnHz;
         GnssModel model =
                 switch (random.nextInt(6)) {
                     case 0 -> GnssModel.differential(hz);
@@ -280,7 +323,7 @@ final class RandomJob {
         int most = rig.rows() < 8 ? Math.min(count, 2) : count;
         while (faults.size() < most) {
             boolean ofBar = !barTaken && chance(0.35);
-            Kind kind = one(ofBar ? OF_THE_BAR : OF_A_ROW);
+            Kind kind = kind(ofBar);
             boolean told = kind == Kind.CHANNELS_SWAPPED && (metering.turnCompensation() || metering.shutOff());
             if (kind == Kind.CHANNELS_SWAPPED && !(turns && told)) {
                 continue;
@@ -314,6 +357,13 @@ final class RandomJob {
                 && f.kind() != Kind.OUTSIDE_SHARE
                 && (f.rows().contains(1) || f.rows().contains(rig.rows())));
         return faults;
+    }
+
+    private Kind kind(boolean ofBar) {
+        if (form != LogForm.IDEAL && chance(0.3)) {
+            return one(ofBar ? MORE_OF_THE_BAR : MORE_OF_A_ROW);
+        }
+        return one(ofBar ? OF_THE_BAR : OF_A_ROW);
     }
 
     private static boolean hasOfBar(List<SimFault> faults, Kind kind) {
@@ -408,6 +458,15 @@ final class RandomJob {
             }
             case LEAKING -> size = between(1.12, 1.6);
             case METER_DROPOUT -> size = between(0.08, 0.35);
+            case METER_STUCK -> period = form != LogForm.IDEAL && chance(0.5) ? 0.002 : 0;
+            case INTERMITTENT -> {
+                size = between(0.1, 0.4);
+                period = between(5, 30);
+            }
+            case VALVE_STUCK_OPEN -> {
+                size = between(0.4, 1);
+                end = Double.POSITIVE_INFINITY;
+            }
             case METER_SCALE -> {
                 size = chance(0.5) ? between(0.6, 0.94) : between(1.06, 1.4);
                 onset = 0;
@@ -469,6 +528,12 @@ final class RandomJob {
                 onset = betweenPasses(passes);
                 end = Double.POSITIVE_INFINITY;
             }
+            case SUPPLY_FAILING -> {
+                size = between(0.3, 0.8);
+                period = between(60, 200);
+                end = Double.POSITIVE_INFINITY;
+            }
+            case RAN_EMPTY -> end = Double.POSITIVE_INFINITY;
             case OUTSIDE_SHARE -> {
                 size = one(List.of(0.5, 1.5, 2.0));
                 onset = 0;

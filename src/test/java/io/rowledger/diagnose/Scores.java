@@ -25,6 +25,7 @@ final class Scores {
     private int rowsNamed;
     private int cleanLogs;
     private int cleanLogsWithRowFinding;
+    private int cleanLogsAccused;
     private int falseFindings;
     private int logs;
 
@@ -77,6 +78,7 @@ final class Scores {
                 || expected.isEmpty()) {
             cleanLogs++;
             cleanLogsWithRowFinding += rest.stream().anyMatch(f -> !f.rows().isEmpty()) ? 1 : 0;
+            cleanLogsAccused += rest.isEmpty() ? 0 : 1;
         }
     }
 
@@ -183,6 +185,50 @@ final class Scores {
 
     List<String> misses() {
         return misses;
+    }
+
+    /** What a form of log must hold by itself: healthy rows left alone, and what is said surely is right. */
+    List<String> brokenInForm() {
+        List<String> broken = new ArrayList<>();
+        if (50 * cleanLogsAccused > cleanLogs) {
+            broken.add("clean logs with a false finding: " + cleanLogsAccused + " of " + cleanLogs);
+        }
+        if (sure()[1] < 0.9 * sure()[0]) {
+            broken.add("right of what was stated with 0.9 or more: " + sure()[1] + " of " + sure()[0]);
+        }
+        return broken;
+    }
+
+    /** Findings stated with 0.9 or more, and how many of them are right. */
+    private int[] sure() {
+        return reliability[9];
+    }
+
+    static String rowHeader() {
+        return String.format(
+                Locale.ROOT,
+                "%-20s %5s %6s %7s %15s %15s",
+                "form",
+                "put",
+                "found",
+                "recall",
+                "0.9+: right of",
+                "clean: accused");
+    }
+
+    /** The score of a form in a line. */
+    String row(String form) {
+        return String.format(
+                Locale.ROOT,
+                "%-20s %5d %6d %6.1f%% %7d of %4d %7d of %4d",
+                form,
+                put(),
+                put() - skips(),
+                100.0 * (put() - skips()) / Math.max(1, put()),
+                sure()[1],
+                sure()[0],
+                cleanLogsAccused,
+                cleanLogs);
     }
 
     String table(String title) {

@@ -2,12 +2,15 @@ package io.rowledger.diagnose;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import io.rowledger.finding.Finding;
 import io.rowledger.site.SitePage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -56,5 +59,35 @@ class ScoringRun {
         Scores scores = score(folder, seed, logs);
         SitePage.write("accuracy", "detectors", SitePage.code(table(scores, seed, logs)));
         assertEquals(List.of(), scores.brokenPromises());
+    }
+
+    /** Logs as consoles write them, form by form: {@code -Dscoring.forms=600} in all. */
+    @Test
+    void the_long_run_holds_on_logs_as_consoles_write_them() {
+        long seed = Long.getLong("scoring.seed", 20_260);
+        int each = Integer.getInteger("scoring.forms", 600) / LogForm.values().length;
+        Scores all = new Scores();
+        StringBuilder tables = new StringBuilder();
+        List<String> broken = new ArrayList<>();
+        for (LogForm form : LogForm.values()) {
+            Scores scores = new Scores();
+            for (int i = 0; i < each; i++) {
+                RandomJob.Drawn job = RandomJob.draw((seed + 1 + form.ordinal()) * STRIDE + i, form);
+                job.result().writeTo(folder);
+                List<Finding> findings = Judging.of(folder).findings();
+                scores.add(form + " " + i, job, findings);
+                all.add(form + " " + i, job, findings);
+                delete(folder.resolve("boundary.geojson"));
+            }
+            tables.append(scores.row(form.name().toLowerCase(Locale.ROOT))).append('\n');
+            scores.brokenInForm().forEach(what -> broken.add(form + ": " + what));
+        }
+        String table = Scores.rowHeader() + "\n" + tables + "\n"
+                + all.table("All forms, " + each + " logs each, seed " + seed);
+        System.out.println(table);
+        SitePage.write("accuracy", "forms", SitePage.code(table));
+        all.misses().forEach(System.out::println);
+        broken.addAll(all.brokenPromises());
+        assertEquals(List.of(), broken);
     }
 }

@@ -63,6 +63,11 @@ public record LogFormat(boolean customary, boolean isoTime, Set<Column> columns,
         return new LogFormat(customary, isoTime, left, shuffleSeed);
     }
 
+    /** In customary units or metric ones. */
+    public LogFormat withUnits(boolean us) {
+        return new LogFormat(us, isoTime, columns, shuffleSeed);
+    }
+
     /** With the columns in another order. */
     public LogFormat shuffled(long seed) {
         return new LogFormat(customary, isoTime, columns, seed);

@@ -42,6 +42,11 @@ public final class SimResult {
         return records.size();
     }
 
+    /** Time of a record since the first, s. */
+    public double timeS(int record) {
+        return records.get(record).timeS;
+    }
+
     /** What the log shows of a row (from 1 at the left) in a record, L/s. */
     public double flowLPerS(int record, int product, int row) {
         return records.get(record).flowLPerS[product][row - 1];
