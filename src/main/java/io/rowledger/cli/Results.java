@@ -9,7 +9,7 @@ import io.rowledger.output.Outputs;
 import io.rowledger.output.Reports;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.review.PassReviewBuilder;
+import io.rowledger.report.review.PassReviewReport;
 import io.rowledger.units.UnitSystem;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -79,7 +79,7 @@ record Results(
                     .hint("add landlord to --for, or leave --sign out");
         }
         outputs.writeTo(folder, threadCount());
-        PassReviewBuilder.build(analysis, options).verdict().forEach(out::println);
+        PassReviewReport.of(analysis, options).content().verdict().forEach(out::println);
         if (audiences.contains(Audience.LANDLORD)) {
             out.println("Nitrogen record: "
                     + folder.resolve("nitrogen-record.pdf").toAbsolutePath().normalize());

@@ -17,9 +17,7 @@ import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.record.NitrogenRecord;
 import io.rowledger.report.record.NitrogenRecordBuilder;
 import io.rowledger.report.record.NitrogenRecordPdf;
-import io.rowledger.report.review.PassReview;
-import io.rowledger.report.review.PassReviewBuilder;
-import io.rowledger.report.review.PassReviewPdf;
+import io.rowledger.report.review.PassReviewReport;
 import io.rowledger.report.rows.RowDiagnosis;
 import io.rowledger.report.rows.RowDiagnosisBuilder;
 import io.rowledger.report.rows.RowDiagnosisPdf;
@@ -61,8 +59,8 @@ public final class Reports {
     public static Outputs outputs(Analysis analysis, ReportOptions options, Set<Audience> audiences) {
         Outputs outputs = new Outputs();
         if (audiences.contains(Audience.APPLICATOR)) {
-            PassReview review = PassReviewBuilder.build(analysis, options);
-            outputs.add("pass-review.pdf", out -> PassReviewPdf.write(analysis, review, options, out));
+            PassReviewReport review = PassReviewReport.of(analysis, options);
+            outputs.add("pass-review.pdf", review::write);
         }
         if (audiences.contains(Audience.LANDLORD)) {
             NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);

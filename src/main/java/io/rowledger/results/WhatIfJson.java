@@ -24,7 +24,8 @@ final class WhatIfJson {
 
     private WhatIfJson(Analysis a, JsonGenerator json) {
         this.a = a;
-        this.figures = new WhatIfFigures(a);
+        this.figures = new WhatIfFigures(
+                a.rig(), a.coverage(), a.intervals(), a.rates().sweptAreaM2());
         this.json = json;
     }
 

@@ -5,8 +5,10 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.sections.ShutOffScore;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.uncertainty.Intervals;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -14,51 +16,54 @@ import java.util.List;
 
 /** Skips, doubles and shut-offs, listed so that a person can drive back to them. */
 public final class CoverageSectionBuilder {
-    private final Analysis a;
+    private final Coverage c;
+    private final Intervals intervals;
+    private final LocalPlane plane;
+    private final Messages messages;
     private final UnitFormat f;
 
-    public CoverageSectionBuilder(Analysis a, UnitFormat f) {
-        this.a = a;
-        this.f = f;
+    public CoverageSectionBuilder(Coverage coverage, Intervals intervals, LocalPlane plane, Messages messages) {
+        this.c = coverage;
+        this.intervals = intervals;
+        this.plane = plane;
+        this.messages = messages;
+        this.f = messages.units();
     }
 
     public CoverageSection build() {
-        Coverage c = a.coverage();
         String bare = c.boundary() == null
                 ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
                 : "Skips are the bare ground inside the boundary.";
         return new CoverageSection(
-                c.skips().isEmpty() ? bare + none(skips(a, f)) : bare,
+                c.skips().isEmpty() ? bare + none(skips(c, intervals, messages)) : bare,
                 lines("S", c.skips()),
                 rest(c.skips()),
                 "Doubles are ground with two visits or more; each place counts once."
-                        + (c.overlaps().isEmpty() ? none(overlap(a, f)) : "")
-                        + slivers(c),
+                        + (c.overlaps().isEmpty() ? none(overlap(c, intervals, messages)) : "")
+                        + slivers(),
                 lines("D", c.overlaps()),
                 rest(c.overlaps()),
                 shutOffs(c.shutOffs()));
     }
 
-    public static CoveragePhrases skips(Analysis a, UnitFormat f) {
-        Coverage c = a.coverage();
+    public static CoveragePhrases skips(Coverage c, Intervals intervals, Messages messages) {
         return new CoveragePhrases(
                 c.skipAreaM2(),
                 c.slivers().skipM2(),
                 c.skips().size(),
                 c.overlapAreaM2(),
-                a.intervals().skipAreaM2(),
-                f);
+                intervals.skipAreaM2(),
+                messages.units());
     }
 
-    public static CoveragePhrases overlap(Analysis a, UnitFormat f) {
-        Coverage c = a.coverage();
+    public static CoveragePhrases overlap(Coverage c, Intervals intervals, Messages messages) {
         return new CoveragePhrases(
                 c.overlapAreaM2(),
                 c.slivers().overlapM2(),
                 c.overlaps().size(),
                 c.skipAreaM2(),
-                a.intervals().overlapAreaM2(),
-                f);
+                intervals.overlapAreaM2(),
+                messages.units());
     }
 
     private static String none(CoveragePhrases words) {
@@ -66,7 +71,7 @@ public final class CoverageSectionBuilder {
     }
 
     /** The lists don't add up to the totals, and a reader who adds them up must know why. */
-    private String slivers(Coverage c) {
+    private String slivers() {
         double skippedM2 = c.slivers().skipM2();
         double overlapM2 = c.slivers().overlapM2();
         if (Math.max(skippedM2, overlapM2) < 0.5) {
@@ -83,7 +88,6 @@ public final class CoverageSectionBuilder {
 
     private List<DefectLine> lines(String letter, List<CoverageDefect> places) {
         List<DefectLine> lines = new ArrayList<>();
-        LocalPlane plane = a.track().plane();
         double[] latLon = new double[2];
         for (CoverageDefect place : places.subList(0, Math.min(Limits.PLACES_LISTED, places.size()))) {
             plane.inverse(place.eastM(), place.northM(), latLon);
@@ -139,4 +143,14 @@ public final class CoverageSectionBuilder {
     private String liquid(double volumeL, String what) {
         return Double.isFinite(volumeL) ? f.text(QuantityKind.VOLUME, volumeL) + " " + what : UnitFormat.UNKNOWN;
     }
+
+    // BRIDGE
+    public static CoveragePhrases skips(Analysis a, UnitFormat f) {
+        return skips(a.coverage(), a.intervals(), Messages.english(f));
+    }
+
+    public static CoveragePhrases overlap(Analysis a, UnitFormat f) {
+        return overlap(a.coverage(), a.intervals(), Messages.english(f));
+    }
+    // END BRIDGE
 }

@@ -1,9 +1,11 @@
 package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.rig.Product;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -13,43 +15,45 @@ import org.jspecify.annotations.Nullable;
  * The products a finding shows in: a cause common to several products, such as a row's hose or valve, is one finding and
  * stands under the first.
  */
-public final class FindingProducts {
+public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
     /** In another product a finding shows where its rows were off for this share of its time; common practice, no source. */
     private static final double SHOWS = 0.2;
 
-    private FindingProducts() {}
+    /** Copies the list. */
+    public FindingProducts {
+        products = List.copyOf(products);
+    }
 
     /** Indices in rig order of the products in whose pictures finding i shows; its own always. */
-    public static List<Integer> of(Analysis a, int i) {
-        Finding finding = a.findings().get(i);
+    public List<Integer> of(int i) {
+        Finding finding = diagnosis.findings().get(i);
         if (finding.kind() == FindingKind.DROP_OFFSET || finding.kind() == FindingKind.SIDE_OFFSET) {
             // The bar's place is every product's.
-            return IntStream.range(0, a.rig().products().size()).boxed().toList();
+            return IntStream.range(0, products.size()).boxed().toList();
         }
-        int own = a.diagnosis().windows().get(i).product();
-        List<Integer> products = new ArrayList<>();
-        for (int p = 0; p < a.diagnosis().pictures().size(); p++) {
-            if (p == own || shows(a.diagnosis().pictures().get(p), finding)) {
-                products.add(p);
+        int own = diagnosis.windows().get(i).product();
+        List<Integer> in = new ArrayList<>();
+        for (int p = 0; p < diagnosis.pictures().size(); p++) {
+            if (p == own || shows(diagnosis.pictures().get(p), finding)) {
+                in.add(p);
             }
         }
-        return products;
+        return in;
     }
 
     /** Key of the only product finding i shows in; null where it shows in several. */
-    public static @Nullable String onlyKey(Analysis a, int i) {
-        List<Integer> in = of(a, i);
-        return in.size() == 1 ? a.rig().products().get(in.get(0)).key() : null;
+    public @Nullable String onlyKey(int i) {
+        List<Integer> in = of(i);
+        return in.size() == 1 ? products.get(in.get(0)).key() : null;
     }
 
     /** {@code UAN 32-0-0: } where a finding is of one of several products only, else empty. */
-    public static String prefix(Analysis a, int i) {
-        List<Integer> in = of(a, i);
-        if (in.size() >= a.rig().products().size()) {
+    public String prefix(int i) {
+        List<Integer> in = of(i);
+        if (in.size() >= products.size()) {
             return "";
         }
-        List<String> names =
-                in.stream().map(p -> a.rig().products().get(p).name()).toList();
+        List<String> names = in.stream().map(p -> products.get(p).name()).toList();
         return names.isEmpty() ? "" : String.join(", ", names) + ": ";
     }
 
@@ -68,4 +72,18 @@ public final class FindingProducts {
         }
         return evaluated > 0 && off >= SHOWS * evaluated;
     }
+
+    // BRIDGE
+    public static List<Integer> of(Analysis a, int i) {
+        return new FindingProducts(a.rig().products(), a.diagnosis()).of(i);
+    }
+
+    public static @Nullable String onlyKey(Analysis a, int i) {
+        return new FindingProducts(a.rig().products(), a.diagnosis()).onlyKey(i);
+    }
+
+    public static String prefix(Analysis a, int i) {
+        return new FindingProducts(a.rig().products(), a.diagnosis()).prefix(i);
+    }
+    // END BRIDGE
 }

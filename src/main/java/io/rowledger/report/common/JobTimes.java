@@ -1,28 +1,36 @@
 package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.log.LogTable;
 import io.rowledger.track.Pass;
+import io.rowledger.track.Track;
 import java.util.List;
 
-/** When the work was done: from the first pass's start to the last one's end; without a pass, the log's own span. */
-public final class JobTimes {
-    private JobTimes() {}
+/**
+ * When the work was done: from the start of the first pass to the end of the last one; without a pass, the span of the log.
+ *
+ * @param startS epoch seconds; NaN for an empty log
+ * @param endS epoch seconds; NaN for an empty log
+ */
+public record JobTimes(double startS, double endS) {
+    /** The times of a job. */
+    public static JobTimes of(Track track, LogTable log) {
+        List<Pass> passes = track.passes();
+        if (!passes.isEmpty()) {
+            return new JobTimes(
+                    passes.get(0).startS(), passes.get(passes.size() - 1).endS());
+        }
+        int records = log.records();
+        return records == 0 ? new JobTimes(Double.NaN, Double.NaN) : new JobTimes(log.timeS(0), log.timeS(records - 1));
+    }
 
-    /** Epoch seconds, NaN for an empty log. */
+    // BRIDGE
     public static double startS(Analysis a) {
-        List<Pass> passes = a.track().passes();
-        if (!passes.isEmpty()) {
-            return passes.get(0).startS();
-        }
-        return a.log().records() == 0 ? Double.NaN : a.log().timeS(0);
+        return of(a.track(), a.log()).startS();
     }
 
-    /** Epoch seconds, NaN for an empty log. */
     public static double endS(Analysis a) {
-        List<Pass> passes = a.track().passes();
-        if (!passes.isEmpty()) {
-            return passes.get(passes.size() - 1).endS();
-        }
-        return a.log().records() == 0 ? Double.NaN : a.log().timeS(a.log().records() - 1);
+        return of(a.track(), a.log()).endS();
     }
+    // END BRIDGE
 }

@@ -1,6 +1,8 @@
 package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.Coverage;
+import io.rowledger.rate.Rates;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.rate.RowTotals.ProductTotals;
 
@@ -22,18 +24,18 @@ public record ProductSums(
         double sweptAreaM2,
         double appliedAreaM2) {
     /** Sums product p over the rows of a job. */
-    public static ProductSums of(Analysis a, int p) {
+    public static ProductSums of(Rates rates, Coverage coverage, int p) {
         double sweptM2 = 0;
         double appliedM2 = 0;
-        for (RowTotals row : a.rates().rows()) {
+        for (RowTotals row : rates.rows()) {
             sweptM2 += row.sweptAreaM2();
             appliedM2 += row.appliedAreaM2();
         }
         return new ProductSums(
-                a.rates().volumeL(p),
-                a.rates().targetVolumeL(p),
-                a.rates().meteredTargetL(p),
-                a.coverage().shutOffCredit().ofJobL(p),
+                rates.volumeL(p),
+                rates.targetVolumeL(p),
+                rates.meteredTargetL(p),
+                coverage.shutOffCredit().ofJobL(p),
                 sweptM2,
                 appliedM2);
     }
@@ -72,15 +74,25 @@ public record ProductSums(
      * How far one row is off, percent: against what it owed; without a target against the mean of all rows per swept
      * area.
      */
-    public double deviationPct(Analysis a, RowTotals row, int p) {
+    public double deviationPct(Coverage coverage, RowTotals row, int p) {
         ProductTotals product = row.products().get(p);
         if (hasTarget()) {
             return offPct(
                     product.volumeL(),
-                    product.meteredTargetL() - a.coverage().shutOffCredit().ofRowL(p, row.row()));
+                    product.meteredTargetL() - coverage.shutOffCredit().ofRowL(p, row.row()));
         }
         return row.sweptAreaM2() > 0 && volumeL > 0
                 ? (product.volumeL() / row.sweptAreaM2() / meanSweptRateLPerM2() - 1) * 100
                 : Double.NaN;
     }
+
+    // BRIDGE
+    public static ProductSums of(Analysis a, int p) {
+        return of(a.rates(), a.coverage(), p);
+    }
+
+    public double deviationPct(Analysis a, RowTotals row, int p) {
+        return deviationPct(a.coverage(), row, p);
+    }
+    // END BRIDGE
 }

@@ -3,6 +3,7 @@ package io.rowledger.report.common;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.RatesBuilder;
@@ -18,17 +19,20 @@ import java.util.List;
 
 /** What the figures rest on: records, fixes, gaps, the machine as measured, what was assumed, the sums that must agree. */
 public final class QualitySectionBuilder {
-    private final Analysis a;
+    private final JobView job;
+    private final Messages messages;
     private final UnitFormat f;
 
-    public QualitySectionBuilder(Analysis a, UnitFormat f) {
-        this.a = a;
-        this.f = f;
+    public QualitySectionBuilder(JobView job, Messages messages) {
+        this.job = job;
+        this.messages = messages;
+        this.f = messages.units();
     }
 
-    public QualitySection build() {
+    /** The section with these notes of the analysis. */
+    public QualitySection build(List<String> notes) {
         List<InputFileLine> files = new ArrayList<>();
-        for (LogSource source : a.log().sources()) {
+        for (LogSource source : job.log().sources()) {
             LogSource.Dropped d = source.dropped();
             files.add(new InputFileLine(
                     Wording.fileName(source.file()),
@@ -47,25 +51,25 @@ public final class QualitySectionBuilder {
                 facts(),
                 machine(),
                 checks(),
-                a.notes(),
+                notes,
                 acres(),
-                String.join(" ", new IntervalPhrases(f).restsOn(a.intervals().basis())));
+                String.join(" ", new IntervalPhrases(f).restsOn(job.intervals().basis())));
     }
 
     /** Fix types, rate and noise of the positions in one line. */
     public String positions() {
-        TrackQuality q = a.track().quality();
+        TrackQuality q = job.track().quality();
         String noise = noise(q.noiseM());
         return "satellite receiver, " + fixes(q.recordsByFix()) + "; a record every " + seconds(q.medianIntervalS())
                 + (noise.isEmpty() ? "" : "; noise from record to record " + noise);
     }
 
     private List<Fact> facts() {
-        TrackQuality q = a.track().quality();
+        TrackQuality q = job.track().quality();
         List<Fact> facts = new ArrayList<>();
         long records = 0;
         long used = 0;
-        for (LogSource source : a.log().sources()) {
+        for (LogSource source : job.log().sources()) {
             records += source.records();
             used += source.used();
         }
@@ -84,7 +88,7 @@ public final class QualitySectionBuilder {
         }
         facts.add(
                 new Fact("Gaps in the log", q.gaps() == 0 ? "none" : q.gaps() + ", together " + f.duration(q.gapS())));
-        long shifts = a.track().breaks().stream()
+        long shifts = job.track().breaks().stream()
                 .filter(each -> each.kind() == PathBreak.Kind.SHIFTED)
                 .count();
         if (shifts > 0) {
@@ -92,13 +96,13 @@ public final class QualitySectionBuilder {
         }
         facts.add(new Fact(
                 "Work state", q.workStateDerived() ? "not in the log: taken from flow and speed" : "from the log"));
-        double sweptM2 = a.rates().sweptAreaM2();
-        double unsettledM2 = a.rates().unsettledAreaM2();
+        double sweptM2 = job.rates().sweptAreaM2();
+        double unsettledM2 = job.rates().unsettledAreaM2();
         facts.add(new Fact(
                 "Swept while the bar's angle was not yet known",
                 (unsettledM2 > 0 ? f.anyArea(unsettledM2) : "none")
                         + (unsettledM2 > 0 && sweptM2 > 0 ? " (" + f.percent(unsettledM2 / sweptM2 * 100) + ")" : "")));
-        for (Product product : a.rig().products()) {
+        for (Product product : job.rig().products()) {
             facts.add(new Fact(
                     "Flow lag, " + product.name(),
                     product.flowLagS() == 0
@@ -137,7 +141,7 @@ public final class QualitySectionBuilder {
     }
 
     private List<Fact> machine() {
-        Rig rig = a.rig();
+        Rig rig = job.rig();
         List<Fact> facts = new ArrayList<>();
         facts.add(new Fact("Rear axle forward to antenna", f.text(QuantityKind.DIMENSION, rig.antennaAheadM())));
         facts.add(new Fact("Antenna right of center", f.text(QuantityKind.DIMENSION, rig.antennaRightM())));
@@ -161,21 +165,22 @@ public final class QualitySectionBuilder {
     }
 
     private List<Fact> checks() {
-        Coverage c = a.coverage();
+        Coverage c = job.coverage();
         List<Fact> facts = new ArrayList<>();
         List<ReceivedStatistics> received = c.received();
-        double[] outsideWorkL = RatesBuilder.volumeOutsideWorkL(a.track(), a.delivery());
+        double[] outsideWorkL = RatesBuilder.volumeOutsideWorkL(job.track(), job.delivery());
         for (int p = 0; p < received.size(); p++) {
             ReceivedStatistics r = received.get(p);
             double errorPct = r.conservationError() * 100;
             facts.add(new Fact(
-                    "Map total against log total, " + a.rig().products().get(p).name(),
+                    "Map total against log total, "
+                            + job.rig().products().get(p).name(),
                     f.text(QuantityKind.VOLUME, r.gridVolumeL()) + " against "
                             + f.text(QuantityKind.VOLUME, r.logVolumeL()) + ": "
                             + agreement(errorPct, Limits.CONSERVATION_PCT)));
             facts.add(new Fact(
                     "Metered while lifted, standing or backing, "
-                            + a.rig().products().get(p).name(),
+                            + job.rig().products().get(p).name(),
                     f.text(QuantityKind.VOLUME, outsideWorkL[p]) + ", in no figure of this review"));
         }
         if (c.boundary() != null) {
@@ -205,7 +210,7 @@ public final class QualitySectionBuilder {
     }
 
     private String acres() {
-        Coverage c = a.coverage();
+        Coverage c = job.coverage();
         String boundary = c.boundary() == null
                 ? " There was no field boundary."
                 : " The field boundary came from "
@@ -216,4 +221,17 @@ public final class QualitySectionBuilder {
                 + "pass of every outlet. Areas are taken on a transverse Mercator plane on WGS 84 centered on this log."
                 + boundary;
     }
+
+    // BRIDGE
+    private List<String> notes = List.of();
+
+    public QualitySectionBuilder(Analysis a, UnitFormat f) {
+        this(JobView.of(a), Messages.english(f));
+        notes = a.notes();
+    }
+
+    public QualitySection build() {
+        return build(notes);
+    }
+    // END BRIDGE
 }

@@ -3,6 +3,7 @@ package io.rowledger.report.common;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
+import io.rowledger.rig.Rig;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -14,14 +15,14 @@ public final class ReportHeaders {
     private ReportHeaders() {}
 
     /** The head of a report of this kind, such as "Pass review". */
-    public static ReportHeader of(String kind, Analysis a, ReportOptions options) {
+    public static ReportHeader of(String kind, Rig rig, JobTimes times, ReportOptions options) {
         UnitFormat f = options.format();
-        double startS = JobTimes.startS(a);
-        double endS = JobTimes.endS(a);
-        String field = a.rig().job().facts().getOrDefault("field", "").strip();
+        double startS = times.startS();
+        double endS = times.endS();
+        String field = rig.job().facts().getOrDefault("field", "").strip();
         boolean named = !field.isEmpty();
         List<Fact> facts = new ArrayList<>();
-        for (Map.Entry<String, String> entry : a.rig().job().facts().entrySet()) {
+        for (Map.Entry<String, String> entry : rig.job().facts().entrySet()) {
             if (!"field".equals(entry.getKey())) {
                 facts.add(new Fact(Wording.label(entry.getKey()), entry.getValue()));
             }
@@ -30,8 +31,8 @@ public final class ReportHeaders {
                 kind + ": " + (named ? TextTruncation.title(field) + ", " : "") + f.date(startS),
                 named ? TextTruncation.value(field) : "Field without a name",
                 when(startS, endS, f),
-                a.rig().name() + ", " + a.rig().rows() + (a.rig().rows() == 1 ? " row, " : " rows, ")
-                        + f.text(QuantityKind.LENGTH, a.rig().widthM()),
+                rig.name() + ", " + rig.rows() + (rig.rows() == 1 ? " row, " : " rows, ")
+                        + f.text(QuantityKind.LENGTH, rig.widthM()),
                 endS,
                 facts,
                 new UnitLabels(
@@ -55,4 +56,10 @@ public final class ReportHeaders {
         String id = f.zone().getId();
         return "Z".equals(id) ? "UTC" : id;
     }
+
+    // BRIDGE
+    public static ReportHeader of(String kind, Analysis a, ReportOptions options) {
+        return of(kind, a.rig(), JobTimes.of(a.track(), a.log()), options);
+    }
+    // END BRIDGE
 }

@@ -1,6 +1,7 @@
 package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
@@ -38,13 +39,13 @@ public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
     public record ReturnPlace(double latDeg, double lonDeg, String name, String text, String kind) {}
 
     /** The places of a job, areas in the reader's units. */
-    public static ReturnPlaces of(Analysis a, UnitFormat f) {
+    public static ReturnPlaces of(Coverage coverage, LocalPlane plane, List<Finding> findings, Messages messages) {
+        UnitFormat f = messages.units();
         List<ReturnPlace> out = new ArrayList<>();
-        LocalPlane plane = a.track().plane();
-        int left = add(a.coverage().skips(), "S", "skip", plane, f, out)
-                + add(a.coverage().overlaps(), "D", "double", plane, f, out);
+        int left = add(coverage.skips(), "S", "skip", plane, f, out)
+                + add(coverage.overlaps(), "D", "double", plane, f, out);
         int number = 0;
-        for (Finding finding : a.findings()) {
+        for (Finding finding : findings) {
             number++;
             if (Double.isFinite(finding.latDeg()) && Double.isFinite(finding.lonDeg())) {
                 out.add(new ReturnPlace(
@@ -104,4 +105,10 @@ public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
             case PASS_CROSSED_ITSELF, INSIDE_THE_PIVOT -> "how this turn is driven";
         };
     }
+
+    // BRIDGE
+    public static ReturnPlaces of(Analysis a, UnitFormat f) {
+        return of(a.coverage(), a.track().plane(), a.findings(), Messages.english(f));
+    }
+    // END BRIDGE
 }

@@ -3,6 +3,7 @@ package io.rowledger.report.common;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.RowTotals;
@@ -11,20 +12,35 @@ import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The answer in words: did every row get its rate, and is any ground skipped or doubled? It speaks of what the meters
  * say and never of what may be wrong with the machine.
  */
 public final class ReviewSummary {
-    private final Analysis a;
+    private final JobView job;
+    private final boolean setupContradicted;
+    private final @Nullable SetbackSection setbacks;
+    private final Messages messages;
     private final UnitFormat f;
-    private final List<ProductSums> sums;
+    private final List<ProductSums> sums = new ArrayList<>();
 
-    public ReviewSummary(Analysis a, UnitFormat f, List<ProductSums> sums) {
-        this.a = a;
-        this.f = f;
-        this.sums = sums;
+    /**
+     * The summary of a job.
+     *
+     * @param setupContradicted true if the log contradicts the rig file
+     * @param setbacks what was applied within setbacks; null if no keep-out file was given
+     */
+    public ReviewSummary(JobView job, boolean setupContradicted, @Nullable SetbackSection setbacks, Messages messages) {
+        this.job = job;
+        this.setupContradicted = setupContradicted;
+        this.setbacks = setbacks;
+        this.messages = messages;
+        this.f = messages.units();
+        for (int p = 0; p < job.rig().products().size(); p++) {
+            sums.add(ProductSums.of(job.rates(), job.coverage(), p));
+        }
     }
 
     /** One row and how far it is off. */
@@ -32,15 +48,14 @@ public final class ReviewSummary {
 
     public List<String> sentences() {
         List<String> sentences = new ArrayList<>();
-        if (a.track().passes().isEmpty() || a.rates().sweptAreaM2() <= 0) {
+        if (job.track().passes().isEmpty() || job.rates().sweptAreaM2() <= 0) {
             return List.of("The log holds no working pass: there is nothing to judge.");
         }
         for (int p = 0; p < sums.size(); p++) {
-            String of = sums.size() > 1 ? a.rig().products().get(p).name() + ": " : "";
+            String of = sums.size() > 1 ? job.rig().products().get(p).name() + ": " : "";
             sentences.add(of + rows(p));
         }
         sentences.add(ground());
-        SetbackSection setbacks = SetbackSection.of(a, f);
         if (setbacks != null) {
             sentences.add(setbacks.summary());
         }
@@ -57,20 +72,20 @@ public final class ReviewSummary {
 
     /** What makes the figures doubtful belongs beside them, not on the last page alone. */
     private void addDoubts(List<String> sentences) {
-        for (ReceivedStatistics received : a.coverage().received()) {
+        for (ReceivedStatistics received : job.coverage().received()) {
             if (!(Math.abs(received.conservationError()) * 100 <= Limits.CONSERVATION_PCT)) {
                 sentences.add("The map's total does not agree with the log's total: don't trust the map.");
                 break;
             }
         }
-        if (a.setup().contradicted()) {
+        if (setupContradicted) {
             sentences.add(
                     "The log contradicts the setup in the rig file: where liquid went, and with it areas, rates, skips and"
                             + " doubles, may be off by more than the bounds beside them say.");
         }
         addUnsureRows(sentences);
         addMissingFlows(sentences);
-        Coverage c = a.coverage();
+        Coverage c = job.coverage();
         double outsidePct = c.boundary() == null ? 0 : c.outsideBoundaryM2() / c.coveredAreaM2() * 100;
         if (outsidePct > Limits.OUTSIDE_PCT) {
             sentences.add(f.percent(outsidePct)
@@ -78,7 +93,7 @@ public final class ReviewSummary {
         }
         long records = 0;
         long used = 0;
-        for (LogSource source : a.log().sources()) {
+        for (LogSource source : job.log().sources()) {
             records += source.records();
             // A receiver slower than the logger repeats positions; what flowed there counts at the next one.
             used += source.used() + source.dropped().frozen();
@@ -87,7 +102,7 @@ public final class ReviewSummary {
         if (droppedPct > Limits.DROPPED_PCT) {
             sentences.add(f.percent(droppedPct) + " of the log's records could not be used.");
         }
-        double unsettledPct = a.rates().unsettledAreaM2() / a.rates().sweptAreaM2() * 100;
+        double unsettledPct = job.rates().unsettledAreaM2() / job.rates().sweptAreaM2() * 100;
         if (unsettledPct > Limits.UNSETTLED_PCT) {
             sentences.add(
                     f.percent(unsettledPct) + " of the ground was swept while the bar's angle was not yet known.");
@@ -99,7 +114,7 @@ public final class ReviewSummary {
         for (int p = 0; p < sums.size(); p++) {
             double bestPct = bestPct(p);
             if (bestPct > Limits.WATCH_PCT) {
-                String of = sums.size() > 1 ? a.rig().products().get(p).name() + ": no" : "No";
+                String of = sums.size() > 1 ? job.rig().products().get(p).name() + ": no" : "No";
                 sentences.add(of + " row's volume against its target is known better than to \u00b1 "
                         + f.percent(bestPct) + ", so whether rows are within 5% can't be told.");
             }
@@ -108,7 +123,7 @@ public final class ReviewSummary {
 
     /** What the best known row is known to, percent of its target; NaN where nothing can be said. */
     private double bestPct(int p) {
-        return a.intervals().rows().stream()
+        return job.intervals().rows().stream()
                 .map(row -> row.products().get(p).deviationPct())
                 .filter(Interval::known)
                 .mapToDouble(off -> (off.high() - off.low()) / 2)
@@ -120,14 +135,14 @@ public final class ReviewSummary {
     private void addMissingFlows(List<String> sentences) {
         for (int p = 0; p < sums.size(); p++) {
             List<Integer> rows = new ArrayList<>();
-            for (int r = 0; r < a.rig().rows(); r++) {
-                if (a.log().missingFlowShare(p, r) * 100 > Limits.DROPPED_PCT) {
+            for (int r = 0; r < job.rig().rows(); r++) {
+                if (job.log().missingFlowShare(p, r) * 100 > Limits.DROPPED_PCT) {
                     rows.add(r + 1);
                 }
             }
             if (!rows.isEmpty()) {
                 String of = sums.size() > 1
-                        ? "Flows of " + a.rig().products().get(p).name()
+                        ? "Flows of " + job.rig().products().get(p).name()
                         : "Flows";
                 sentences.add(of + " are missing from more than 5% of the records of row"
                         + (rows.size() == 1 ? " " : "s ") + Wording.ranges(rows)
@@ -142,8 +157,8 @@ public final class ReviewSummary {
         List<Off> watch = new ArrayList<>();
         Off widest = new Off(0, 0);
         int evaluated = 0;
-        for (RowTotals row : a.rates().rows()) {
-            double pct = sum.deviationPct(a, row, p);
+        for (RowTotals row : job.rates().rows()) {
+            double pct = sum.deviationPct(job.coverage(), row, p);
             if (Double.isNaN(pct)) {
                 continue;
             }
@@ -222,12 +237,12 @@ public final class ReviewSummary {
     }
 
     private String ground() {
-        Coverage c = a.coverage();
+        Coverage c = job.coverage();
         if (c.coveredAreaM2() <= 0) {
             return "No ground was covered: no row delivered while the bar was working.";
         }
-        CoveragePhrases skips = CoverageSectionBuilder.skips(a, f);
-        CoveragePhrases overlaps = CoverageSectionBuilder.overlap(a, f);
+        CoveragePhrases skips = CoverageSectionBuilder.skips(c, job.intervals(), messages);
+        CoveragePhrases overlaps = CoverageSectionBuilder.overlap(c, job.intervals(), messages);
         String nothing =
                 c.boundary() == null ? "No enclosed ground was skipped" : "No ground inside the boundary was skipped";
         String skipped = skips.none() ? nothing : skips.sentence("skipped");
@@ -238,4 +253,10 @@ public final class ReviewSummary {
                 : "";
         return onRate + skipped + "; " + overlap + ".";
     }
+
+    // BRIDGE
+    public ReviewSummary(Analysis a, UnitFormat f, List<ProductSums> sums) {
+        this(JobView.of(a), a.setup().contradicted(), SetbackSection.of(a, f), Messages.english(f));
+    }
+    // END BRIDGE
 }

@@ -7,7 +7,10 @@ import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
 import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
 import io.rowledger.track.Pass;
+import io.rowledger.track.Track;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -70,11 +73,10 @@ public record SavedDiagnosis(
     }
 
     /** What is to be kept of this analysis. */
-    public static SavedDiagnosis of(Analysis a, ReportOptions options) {
-        Diagnosis d = a.diagnosis();
+    public static SavedDiagnosis of(Rig rig, Track track, JobTimes times, Diagnosis d, ZoneId zone) {
         List<ProductState> products = new ArrayList<>();
         for (int p = 0; p < d.pictures().size(); p++) {
-            Product product = a.rig().products().get(p);
+            Product product = rig.products().get(p);
             RowTime picture = d.pictures().get(p);
             int index = p;
             products.add(new ProductState(
@@ -86,25 +88,31 @@ public record SavedDiagnosis(
         }
         List<SavedFinding> findings = new ArrayList<>();
         for (int i = 0; i < d.findings().size(); i++) {
-            Product product = a.rig().products().get(d.windows().get(i).product());
+            Product product = rig.products().get(d.windows().get(i).product());
             findings.add(new SavedFinding(
                     product.key(), d.findings().get(i), d.figures().get(i)));
         }
         double fastest = Double.NaN;
-        for (Pass pass : a.track().passes()) {
+        for (Pass pass : track.passes()) {
             double speed = pass.lengthM() / (pass.endS() - pass.startS());
             fastest = Double.isNaN(fastest) ? speed : Math.max(fastest, speed);
         }
         return new SavedDiagnosis(
-                a.rig().job().facts().getOrDefault("field", "").strip(),
-                a.rig().name(),
-                options.zone().getId(),
-                JobTimes.startS(a),
-                JobTimes.endS(a),
-                a.rig().rows(),
+                rig.job().facts().getOrDefault("field", "").strip(),
+                rig.name(),
+                zone.getId(),
+                times.startS(),
+                times.endS(),
+                rig.rows(),
                 fastest,
                 products,
                 findings,
                 d.notes());
     }
+
+    // BRIDGE
+    public static SavedDiagnosis of(Analysis a, ReportOptions options) {
+        return of(a.rig(), a.track(), JobTimes.of(a.track(), a.log()), a.diagnosis(), options.zone());
+    }
+    // END BRIDGE
 }

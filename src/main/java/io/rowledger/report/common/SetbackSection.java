@@ -1,8 +1,11 @@
 package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.field.KeepOutReader;
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.rig.Product;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setback.Worst;
 import io.rowledger.setback.Setbacks;
@@ -68,13 +71,13 @@ public record SetbackSection(
             String mark) {}
 
     /** The section, or null where no keep-out file was given. */
-    public static @Nullable SetbackSection of(Analysis a, UnitFormat f) {
-        Setbacks setbacks = a.setbacks();
-        return setbacks == null ? null : new Writer(a, f).section(setbacks);
+    public static @Nullable SetbackSection of(
+            @Nullable Setbacks setbacks, List<Product> products, LocalPlane plane, Messages messages) {
+        return setbacks == null ? null : new Writer(products, plane, messages, messages.units()).section(setbacks);
     }
 
     /** Puts figures into words. */
-    private record Writer(Analysis a, UnitFormat f) {
+    private record Writer(List<Product> products, LocalPlane plane, Messages messages, UnitFormat f) {
         SetbackSection section(Setbacks setbacks) {
             List<Line> lines = new ArrayList<>();
             List<String> details = new ArrayList<>();
@@ -153,9 +156,7 @@ public record SetbackSection(
             for (int p = 0; p < volumeL.length; p++) {
                 if (volumeL[p] > 0) {
                     parts.add(atLeast(QuantityKind.VOLUME, volumeL[p])
-                            + (volumeL.length > 1
-                                    ? " " + a.rig().products().get(p).name()
-                                    : ""));
+                            + (volumeL.length > 1 ? " " + products.get(p).name() : ""));
                 }
             }
             return String.join(", ", parts);
@@ -170,11 +171,17 @@ public record SetbackSection(
 
         private String most(Setback place, Worst worst) {
             double[] latLon = new double[2];
-            a.track().plane().inverse(worst.eastM(), worst.northM(), latLon);
+            plane.inverse(worst.eastM(), worst.northM(), latLon);
             return place.keepOut().name() + ": most of it, " + atLeast(QuantityKind.VOLUME, worst.volumeL())
                     + ", in pass "
                     + worst.pass() + " about " + f.clock(worst.timeS()) + ", at "
                     + f.place(latLon[0], latLon[1]) + ".";
         }
     }
+
+    // BRIDGE
+    public static @Nullable SetbackSection of(Analysis a, UnitFormat f) {
+        return of(a.setbacks(), a.rig().products(), a.track().plane(), Messages.english(f));
+    }
+    // END BRIDGE
 }

@@ -1,7 +1,9 @@
 package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
+import io.rowledger.log.LogTable;
 import io.rowledger.report.common.ZoneSection.ChangeLine;
 import io.rowledger.report.common.ZoneSection.ZoneLine;
 import io.rowledger.report.common.ZoneSection.ZoneTable;
@@ -16,31 +18,42 @@ import io.rowledger.zones.Zones.ZoneSums;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** {@link Zones} as printed. */
 public final class ZoneSectionBuilder {
     /** Zones listed a product; the rest is summed up and stands in the summary. */
     private static final int ZONES_LISTED = 25;
 
-    private final Analysis a;
     private final Zones zones;
+    private final List<Product> products;
+    private final LogTable log;
+    private final double coveredM2;
     private final UnitFormat f;
 
-    private ZoneSectionBuilder(Analysis a, Zones zones, UnitFormat f) {
-        this.a = a;
+    private ZoneSectionBuilder(Zones zones, List<Product> products, LogTable log, double coveredM2, Messages messages) {
         this.zones = zones;
-        this.f = f;
+        this.products = products;
+        this.log = log;
+        this.coveredM2 = coveredM2;
+        this.f = messages.units();
     }
 
-    /** The section of this analysis; without tables where no prescription was given. */
-    public static ZoneSection build(Analysis a, UnitFormat f) {
-        Zones zones = a.zones();
-        return zones == null ? new ZoneSection(List.of(), "") : new ZoneSectionBuilder(a, zones, f).build();
+    /**
+     * The section of a job; without tables if there is no prescription.
+     *
+     * @param coveredM2 covered ground of the job, m²
+     */
+    public static ZoneSection build(
+            @Nullable Zones zones, List<Product> products, LogTable log, double coveredM2, Messages messages) {
+        return zones == null
+                ? new ZoneSection(List.of(), "")
+                : new ZoneSectionBuilder(zones, products, log, coveredM2, messages).build();
     }
 
     private ZoneSection build() {
         List<ZoneTable> tables = new ArrayList<>();
-        for (int p = 0; p < a.rig().products().size(); p++) {
+        for (int p = 0; p < products.size(); p++) {
             int product = p;
             List<ZoneSums> planned = zones.zones().stream()
                     .filter(zone -> !Double.isNaN(zone.products().get(product).planLPerM2()))
@@ -51,7 +64,7 @@ public final class ZoneSectionBuilder {
                 tables.add(table(p, planned));
             }
         }
-        double share = 100 * zones.outsideCoveredM2() / a.coverage().coveredAreaM2();
+        double share = 100 * zones.outsideCoveredM2() / coveredM2;
         String outside = zones.outsideCoveredM2() < 1
                 ? ""
                 : "Outside all zones " + f.anyArea(zones.outsideCoveredM2()) + " were covered (" + f.percent(share)
@@ -60,7 +73,7 @@ public final class ZoneSectionBuilder {
     }
 
     private ZoneTable table(int p, List<ZoneSums> planned) {
-        Product product = a.rig().products().get(p);
+        Product product = products.get(p);
         int listed = Math.min(ZONES_LISTED, planned.size());
         List<ZoneLine> lines = new ArrayList<>();
         for (ZoneSums zone : planned.subList(0, listed)) {
@@ -68,7 +81,7 @@ public final class ZoneSectionBuilder {
         }
         return new ZoneTable(
                 product.name(),
-                a.log().hasTarget(p),
+                log.hasTarget(p),
                 lines,
                 rest(planned.subList(listed, planned.size()), p),
                 changes(zones.changes().get(p)),
@@ -99,16 +112,16 @@ public final class ZoneSectionBuilder {
         if (others.isEmpty()) {
             return "";
         }
-        double coveredM2 = 0;
+        double restM2 = 0;
         double plannedL = 0;
         double receivedL = 0;
         for (ZoneSums zone : others) {
-            coveredM2 += zone.coveredM2();
+            restM2 += zone.coveredM2();
             plannedL += zone.products().get(p).plannedCoveredL();
             receivedL += zone.products().get(p).receivedL();
         }
         return "And " + Wording.counted(others.size(), "smaller zone", "smaller zones") + ", together "
-                + f.anyArea(coveredM2) + " covered: planned " + f.text(QuantityKind.VOLUME, plannedL) + ", received "
+                + f.anyArea(restM2) + " covered: planned " + f.text(QuantityKind.VOLUME, plannedL) + ", received "
                 + f.text(QuantityKind.VOLUME, receivedL) + ".";
     }
 
@@ -153,4 +166,10 @@ public final class ZoneSectionBuilder {
     private String label(int number) {
         return Wording.label(zones.zones().get(number - 1).zone().label());
     }
+
+    // BRIDGE
+    public static ZoneSection build(Analysis a, UnitFormat f) {
+        return build(a.zones(), a.rig().products(), a.log(), a.coverage().coveredAreaM2(), Messages.english(f));
+    }
+    // END BRIDGE
 }

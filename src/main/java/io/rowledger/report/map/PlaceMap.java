@@ -1,6 +1,5 @@
 package io.rowledger.report.map;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.document.chart.Canvas;
@@ -10,6 +9,7 @@ import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Labels;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.CoverageSection;
 import io.rowledger.report.common.DefectLine;
 import io.rowledger.track.PathBreak;
@@ -22,25 +22,27 @@ public final class PlaceMap implements Chart {
     /** A listed place smaller than this on paper gets a dot, so that it can be seen at all. */
     private static final double MIN_PLACE_PT = 2.5;
 
-    private final Analysis a;
+    private final GroundView view;
     private final CoverageSection ground;
+    private final Messages messages;
     private final UnitFormat f;
 
-    public PlaceMap(Analysis a, CoverageSection ground, UnitFormat f) {
-        this.a = a;
+    public PlaceMap(GroundView view, CoverageSection ground, Messages messages) {
+        this.view = view;
         this.ground = ground;
-        this.f = f;
+        this.messages = messages;
+        this.f = messages.units();
     }
 
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
-        Coverage c = a.coverage();
+        Coverage c = view.coverage();
         MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
         canvas.fill(frame.outline(c.covered()), Palette.COVERED);
         places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
         places(canvas, frame, c.skips(), ground.skips().size(), Palette.SKIP);
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
-        PositionMarks.draw(canvas, frame, a.track().breaks());
+        PositionMarks.draw(canvas, frame, view.track().breaks());
         Labels labels = new Labels(canvas);
         int most = Math.max(ground.skips().size(), ground.doubles().size());
         // By turns, so that neither kind takes all the room.
@@ -87,7 +89,7 @@ public final class PlaceMap implements Chart {
         y += 13;
         RateMap.swatch(canvas, x, y, Palette.COVERED);
         canvas.text("covered once", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
-        List<PathBreak> breaks = a.track().breaks();
+        List<PathBreak> breaks = view.track().breaks();
         if (PositionMarks.any(breaks)) {
             y = PositionMarks.legend(canvas, breaks, x, y + 13) - 13;
         }

@@ -1,6 +1,5 @@
 package io.rowledger.report.map;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.document.chart.Canvas;
@@ -9,6 +8,7 @@ import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Labels;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
 import io.rowledger.setback.Setbacks;
 import io.rowledger.track.Pass;
 import io.rowledger.track.PathBreak;
@@ -27,16 +27,18 @@ public final class RateMap implements Chart {
     /** Half the width of the widest slit that is no edge, m: a third of a row; wider ones are in the list of skips. */
     private static final double SLIT_M = 0.13;
 
-    private final Analysis a;
+    private final GroundView view;
     private final int product;
+    private final Messages messages;
     private final UnitFormat f;
     private final boolean hasTarget;
 
-    public RateMap(Analysis a, int product, boolean hasTarget, UnitFormat f) {
-        this.a = a;
+    public RateMap(GroundView view, int product, boolean hasTarget, Messages messages) {
+        this.view = view;
         this.product = product;
         this.hasTarget = hasTarget;
-        this.f = f;
+        this.messages = messages;
+        this.f = messages.units();
     }
 
     /** The ground a map of this job shows: boundary and everything covered. */
@@ -63,9 +65,9 @@ public final class RateMap implements Chart {
 
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
-        Coverage c = a.coverage();
+        Coverage c = view.coverage();
         double mapWidth = widthPt - LEGEND_PT - 10;
-        MapFrame frame = new MapFrame(KeepOutMarks.ground(ground(c), a.setbacks()), 0, 0, mapWidth, heightPt);
+        MapFrame frame = new MapFrame(KeepOutMarks.ground(ground(c), view.setbacks()), 0, 0, mapWidth, heightPt);
         ClassRaster raster =
                 ClassRaster.of(c.grid(), product, c.received().get(product).meanRateLPerM2());
         if (c.boundary() != null) {
@@ -79,10 +81,10 @@ public final class RateMap implements Chart {
         } else {
             canvas.stroke(frame.outline(edge(c)), Palette.SOFT, 0.4);
         }
-        List<PathBreak> breaks = a.track().breaks();
+        List<PathBreak> breaks = view.track().breaks();
         PositionMarks.draw(canvas, frame, breaks);
         Labels labels = new Labels(canvas);
-        Setbacks setbacks = a.setbacks();
+        Setbacks setbacks = view.setbacks();
         if (setbacks != null) {
             KeepOutMarks.draw(canvas, frame, setbacks, labels);
         }
@@ -116,9 +118,9 @@ public final class RateMap implements Chart {
     }
 
     private void passNumbers(MapFrame frame, Labels labels) {
-        Poses poses = a.track().poses();
+        Poses poses = view.track().poses();
         Canvas.Ink ink = new Canvas.Ink(6, true, Palette.INK);
-        for (Pass pass : a.track().passes()) {
+        for (Pass pass : view.track().passes()) {
             // A little way into the pass, so that the number stands on its own strip and not on the headland's.
             int k = pass.firstStep() + (pass.endStep() - pass.firstStep()) / 20;
             labels.plate(
@@ -157,11 +159,11 @@ public final class RateMap implements Chart {
         canvas.box(x, y, 10, 9, 0xffffff);
         canvas.text("12", x + 5, y + 7, new Canvas.Ink(6, true, Palette.INK), Align.CENTER);
         canvas.text("number of a pass, near its start", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
-        if (a.setbacks() != null) {
+        if (view.setbacks() != null) {
             y += 12;
             KeepOutMarks.legend(canvas, x, y);
         }
-        List<PathBreak> breaks = a.track().breaks();
+        List<PathBreak> breaks = view.track().breaks();
         if (PositionMarks.any(breaks)) {
             y = PositionMarks.legend(canvas, breaks, x, y + 12) - 12;
         }

@@ -1,6 +1,5 @@
 package io.rowledger.report.review;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
@@ -14,9 +13,8 @@ import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.FaultWords;
 import io.rowledger.report.common.FindingFacts;
-import io.rowledger.report.common.FindingProducts;
-import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.IntervalPhrases;
+import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ProductSums;
 import io.rowledger.report.common.QualitySectionBuilder;
@@ -41,63 +39,66 @@ import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
-/** An {@link Analysis} to the {@link PassReview}: the one place where the review's figures are rounded and labelled. */
-public final class PassReviewBuilder {
-    private final Analysis a;
+/** Builds the {@link PassReview}: the one place where its figures are rounded and labeled. */
+final class PassReviewBuilder {
+    private final ReviewInput in;
+    private final JobView job;
     private final ReportOptions options;
+    private final Messages messages;
     private final UnitFormat f;
     private final IntervalPhrases sure;
     private final List<Product> products;
     private final List<ProductSums> sums = new ArrayList<>();
 
-    private PassReviewBuilder(Analysis a, ReportOptions options) {
-        this.a = a;
+    PassReviewBuilder(ReviewInput in, ReportOptions options) {
+        this.in = in;
+        this.job = in.job();
         this.options = options;
-        this.f = options.format();
+        this.messages = options.messages();
+        this.f = messages.units();
         this.sure = new IntervalPhrases(f);
-        this.products = a.rig().products();
+        this.products = job.rig().products();
         for (int p = 0; p < products.size(); p++) {
-            sums.add(ProductSums.of(a, p));
+            sums.add(ProductSums.of(job.rates(), job.coverage(), p));
         }
     }
 
-    /** The review of this analysis in the options' units and zone. */
-    public static PassReview build(Analysis analysis, ReportOptions options) {
-        return new PassReviewBuilder(analysis, options).build();
-    }
-
-    private PassReview build() {
+    PassReview build() {
         List<ProductReview> reviews = new ArrayList<>();
         for (int p = 0; p < products.size(); p++) {
             reviews.add(product(p));
         }
-        CoverageSectionBuilder ground = new CoverageSectionBuilder(a, f);
+        CoverageSectionBuilder ground = new CoverageSectionBuilder(
+                job.coverage(), job.intervals(), job.track().plane(), messages);
+        SetbackSection setbacks =
+                SetbackSection.of(in.setbacks(), products, job.track().plane(), messages);
         return new PassReview(
-                ReportHeaders.of("Pass review", a, options),
-                new ReviewSummary(a, f, sums).sentences(),
+                ReportHeaders.of("Pass review", job.rig(), in.times(), options),
+                new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).sentences(),
                 figures(),
                 reviews,
                 turns(),
                 turnSummary(),
                 passes(),
-                a.coverage().coveredAreaM2() > 0,
+                job.coverage().coveredAreaM2() > 0,
                 ground.build(),
-                ZoneSectionBuilder.build(a, f),
+                ZoneSectionBuilder.build(
+                        in.zones(), products, job.log(), job.coverage().coveredAreaM2(), messages),
                 findings(),
-                new SetupSection(a, f).build(),
-                new QualitySectionBuilder(a, f).build(),
+                new SetupSection(in.setup(), products, job.coverage(), messages).build(),
+                new QualitySectionBuilder(job, messages).build(in.notes()),
                 Caution.all(),
-                SetbackSection.of(a, f),
-                WhatIfWriter.section(a, f));
+                setbacks,
+                WhatIfWriter.section(in.whatIf(), job, messages));
     }
 
     private List<Figure> figures() {
-        Coverage c = a.coverage();
+        Coverage c = job.coverage();
         List<Figure> figures = new ArrayList<>();
         String beside = c.boundary() == null
-                ? f.text(QuantityKind.AREA, a.rates().sweptAreaM2()) + " swept"
+                ? f.text(QuantityKind.AREA, job.rates().sweptAreaM2()) + " swept"
                 : "of " + f.text(QuantityKind.AREA, c.boundaryAreaM2()) + " in the boundary";
-        Interval covered = a.intervals().coveredAreaM2();
+        Interval covered = job.intervals().coveredAreaM2();
         figures.add(new Figure(
                 "Ground covered",
                 sure.value(QuantityKind.AREA, c.coveredAreaM2(), covered),
@@ -108,10 +109,10 @@ public final class PassReviewBuilder {
         }
         figures.add(nitrogenFigure());
         double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.skipAreaM2() : c.boundaryAreaM2();
-        figures.add(places("Skipped", CoverageSectionBuilder.skips(a, f), fieldM2));
-        figures.add(places("Doubled", CoverageSectionBuilder.overlap(a, f), fieldM2));
-        TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
-        TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
+        figures.add(places("Skipped", CoverageSectionBuilder.skips(c, job.intervals(), messages), fieldM2));
+        figures.add(places("Doubled", CoverageSectionBuilder.overlap(c, job.intervals(), messages), fieldM2));
+        TurnSums seen = TurnSums.of(job.rates().rows(), RowTotals::turn);
+        TurnSums left = TurnSums.of(job.rates().rows(), RowTotals::turnRemaining);
         figures.add(new Figure(
                 "Turn error left",
                 f.percent(left.meanAbs() * 100),
@@ -122,8 +123,8 @@ public final class PassReviewBuilder {
 
     private List<Figure> productFigures(int p) {
         ProductSums sum = sums.get(p);
-        ReceivedStatistics received = a.coverage().received().get(p);
-        Intervals.OfProduct in = a.intervals().products().get(p);
+        ReceivedStatistics received = job.coverage().received().get(p);
+        Intervals.OfProduct bounds = job.intervals().products().get(p);
         double rate = received.meanRateLPerM2();
         String of = products.size() > 1 ? products.get(p).name() + ": " : "";
         String volumeNote = sum.hasTarget()
@@ -135,13 +136,13 @@ public final class PassReviewBuilder {
         return List.of(
                 new Figure(
                         of + "Applied",
-                        sure.value(QuantityKind.VOLUME, sum.volumeL(), in.volumeL()),
-                        sure.before(sure.bounds(QuantityKind.VOLUME, sum.volumeL(), in.volumeL()), volumeNote),
+                        sure.value(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()),
+                        sure.before(sure.bounds(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()), volumeNote),
                         Math.abs(sum.deviationPct()) > Limits.WATCH_PCT),
                 new Figure(
                         of + "Mean rate",
-                        sure.value(QuantityKind.RATE, rate, in.meanRateLPerM2()),
-                        sure.before(sure.bounds(QuantityKind.RATE, rate, in.meanRateLPerM2()), rateNote),
+                        sure.value(QuantityKind.RATE, rate, bounds.meanRateLPerM2()),
+                        sure.before(sure.bounds(QuantityKind.RATE, rate, bounds.meanRateLPerM2()), rateNote),
                         false),
                 new Figure(
                         of + "Ground on rate",
@@ -155,8 +156,8 @@ public final class PassReviewBuilder {
         for (int p = 0; p < products.size(); p++) {
             nitrogenKg += sums.get(p).volumeL() * products.get(p).nitrogenKgPerL();
         }
-        double perM2 = nitrogenKg / a.coverage().coveredAreaM2();
-        Interval rate = a.intervals().nitrogenKgPerM2();
+        double perM2 = nitrogenKg / job.coverage().coveredAreaM2();
+        Interval rate = job.intervals().nitrogenKgPerM2();
         return new Figure(
                 "Nitrogen",
                 sure.value(QuantityKind.NITROGEN_RATE, perM2, rate),
@@ -166,7 +167,7 @@ public final class PassReviewBuilder {
                                 sure.within(
                                                 QuantityKind.NITROGEN,
                                                 nitrogenKg,
-                                                a.intervals().nitrogenKg())
+                                                job.intervals().nitrogenKg())
                                         + " in all")
                         : "no density in the rig file",
                 false);
@@ -174,7 +175,7 @@ public final class PassReviewBuilder {
 
     private Figure places(String label, CoveragePhrases words, double fieldM2) {
         double share = fieldM2 > 0 ? words.areaM2() / fieldM2 * 100 : Double.NaN;
-        String of = a.coverage().boundary() == null ? " of the ground" : " of the field";
+        String of = job.coverage().boundary() == null ? " of the ground" : " of the field";
         String note = words.none() ? "0.0%" + of : f.percent(share) + of + ", " + words.where();
         String bounds = words.none() ? "" : words.bounds();
         return new Figure(label, words.area(), sure.before(bounds, note), share > Limits.WATCH_PCT);
@@ -183,20 +184,20 @@ public final class PassReviewBuilder {
     private ProductReview product(int p) {
         Product product = products.get(p);
         ProductSums sum = sums.get(p);
-        ReceivedStatistics r = a.coverage().received().get(p);
+        ReceivedStatistics r = job.coverage().received().get(p);
         List<RowRate> rows = new ArrayList<>();
-        for (RowTotals row : a.rates().rows()) {
+        for (RowTotals row : job.rates().rows()) {
             rows.add(rowRate(row, p, sum));
         }
         List<Double> histogram = new ArrayList<>();
         for (double areaM2 : r.histogramM2()) {
             histogram.add(areaM2);
         }
-        Intervals in = a.intervals();
-        Intervals.OfProduct ofProduct = in.products().get(p);
-        String ofRows = sure.ofRows(in, p);
+        Intervals intervals = job.intervals();
+        Intervals.OfProduct ofProduct = intervals.products().get(p);
+        String ofRows = sure.ofRows(intervals, p);
         String summary = sure.within(QuantityKind.VOLUME, sum.volumeL(), ofProduct.volumeL()) + " over "
-                + sure.within(QuantityKind.AREA, a.coverage().coveredAreaM2(), in.coveredAreaM2())
+                + sure.within(QuantityKind.AREA, job.coverage().coveredAreaM2(), intervals.coveredAreaM2())
                 + " of covered ground: "
                 + sure.within(QuantityKind.RATE, r.meanRateLPerM2(), ofProduct.meanRateLPerM2()) + "."
                 + (ofRows.isEmpty() ? "" : " " + ofRows);
@@ -231,7 +232,7 @@ public final class PassReviewBuilder {
 
     private RowRate rowRate(RowTotals row, int p, ProductSums sum) {
         RowTotals.ProductTotals product = row.products().get(p);
-        double deviation = sum.deviationPct(a, row, p);
+        double deviation = sum.deviationPct(job.coverage(), row, p);
         double rate = row.appliedAreaM2() > 0 ? product.volumeL() / row.appliedAreaM2() : Double.NaN;
         return new RowRate(
                 row.row(),
@@ -240,7 +241,7 @@ public final class PassReviewBuilder {
                 f.number(QuantityKind.VOLUME, product.volumeL()),
                 Wording.cell(f.number(
                         QuantityKind.VOLUME,
-                        product.meteredTargetL() - a.coverage().shutOffCredit().ofRowL(p, row.row()))),
+                        product.meteredTargetL() - job.coverage().shutOffCredit().ofRowL(p, row.row()))),
                 Wording.cell(f.number(QuantityKind.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
@@ -249,7 +250,7 @@ public final class PassReviewBuilder {
 
     private List<TurnLine> turns() {
         List<TurnLine> lines = new ArrayList<>();
-        for (RowTotals row : a.rates().rows()) {
+        for (RowTotals row : job.rates().rows()) {
             RowTotals.TurnError seen = row.turn();
             RowTotals.TurnError left = row.turnRemaining();
             double sharePct = row.sweptAreaM2() > 0 ? 100 / row.sweptAreaM2() : Double.NaN;
@@ -270,8 +271,8 @@ public final class PassReviewBuilder {
     }
 
     private String turnSummary() {
-        TurnSums seen = TurnSums.of(a.rates().rows(), RowTotals::turn);
-        TurnSums left = TurnSums.of(a.rates().rows(), RowTotals::turnRemaining);
+        TurnSums seen = TurnSums.of(job.rates().rows(), RowTotals::turn);
+        TurnSums left = TurnSums.of(job.rates().rows(), RowTotals::turnRemaining);
         if (!Double.isFinite(seen.meanAbs()) || !Double.isFinite(left.meanAbs())) {
             return "";
         }
@@ -283,10 +284,10 @@ public final class PassReviewBuilder {
 
     private List<PassLine> passes() {
         List<PassLine> lines = new ArrayList<>();
-        List<Pass> passes = a.track().passes();
+        List<Pass> passes = job.track().passes();
         for (int i = 0; i < passes.size(); i++) {
             Pass pass = passes.get(i);
-            PassTotals totals = a.rates().passes().get(i);
+            PassTotals totals = job.rates().passes().get(i);
             double seconds = pass.endS() - pass.startS();
             lines.add(new PassLine(
                     pass.number(),
@@ -307,7 +308,7 @@ public final class PassReviewBuilder {
             double volumeL = totals.volumeL()[p];
             double targetL = totals.meteredTargetL()[p];
             double deviation = ProductSums.offPct(
-                    volumeL, targetL - a.coverage().shutOffCredit().ofPassL(p, totals.pass()));
+                    volumeL, targetL - job.coverage().shutOffCredit().ofPassL(p, totals.pass()));
             rates.add(new PassRate(
                     f.number(QuantityKind.VOLUME, volumeL),
                     f.number(QuantityKind.RATE, totals.sweptAreaM2() > 0 ? volumeL / totals.sweptAreaM2() : Double.NaN),
@@ -319,17 +320,17 @@ public final class PassReviewBuilder {
 
     private List<FindingLine> findings() {
         List<FindingLine> lines = new ArrayList<>();
-        for (int i = 0; i < a.findings().size(); i++) {
-            Finding finding = a.findings().get(i);
+        for (int i = 0; i < in.findings().size(); i++) {
+            Finding finding = in.findings().get(i);
             lines.add(new FindingLine(
-                    FindingProducts.prefix(a, i) + FaultWords.clause(finding),
+                    in.findingProducts().prefix(i) + FaultWords.clause(finding),
                     FindingFacts.sure(finding.confidence(), f),
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),
-                    Wording.label(FindingFacts.cost(finding, FindingUncertainty.of(a, i), f)),
-                    Messages.english(f).text(finding.evidence()),
-                    Messages.english(f).text(finding.alternative()),
-                    Messages.english(f).text(finding.check())));
+                    Wording.label(FindingFacts.cost(finding, in.uncertainties().of(i), f)),
+                    messages.text(finding.evidence()),
+                    messages.text(finding.alternative()),
+                    messages.text(finding.check())));
         }
         return lines;
     }

@@ -1,7 +1,8 @@
 package io.rowledger.report.review;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.document.chart.Chart;
+import io.rowledger.document.text.Messages;
+import io.rowledger.report.map.GroundView;
 import io.rowledger.report.map.PlaceMap;
 import io.rowledger.report.map.RateMap;
 import io.rowledger.report.review.PassReview.ProductReview;
@@ -17,15 +18,16 @@ public final class ReviewCharts {
     private ReviewCharts() {}
 
     /** The charts of one review. */
-    public static Map<String, Chart> of(Analysis a, PassReview review, UnitFormat f) {
+    public static Map<String, Chart> of(GroundView ground, PassReview review, Messages messages) {
+        UnitFormat f = messages.units();
         Map<String, Chart> charts = new LinkedHashMap<>();
         for (int p = 0; p < review.products().size(); p++) {
             ProductReview product = review.products().get(p);
-            charts.put("rate-map/" + product.key(), new RateMap(a, p, product.hasTarget(), f));
+            charts.put("rate-map/" + product.key(), new RateMap(ground, p, product.hasTarget(), messages));
             charts.put("rows/" + product.key(), new RowBars(product, f));
             charts.put("received/" + product.key(), new ReceivedHistogram(product, f));
         }
-        charts.put("places", new PlaceMap(a, review.ground(), f));
+        charts.put("places", new PlaceMap(ground, review.ground(), messages));
         charts.put("turns", new TurnBars(review.turns(), f));
         return charts;
     }

@@ -1,16 +1,17 @@
 package io.rowledger.report.review;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.CorrectedRun;
 import io.rowledger.analysis.SetupReview;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.review.PassReview.Setup;
 import io.rowledger.report.review.PassReview.SetupLine;
 import io.rowledger.report.review.PassReview.SetupSide;
+import io.rowledger.rig.Product;
 import io.rowledger.rig.RigCorrection;
 import io.rowledger.units.Factor;
 import io.rowledger.units.UnitFormat;
@@ -23,31 +24,38 @@ import java.util.Locale;
 final class SetupSection {
     private static final int INCHES_PER_FOOT = 12;
 
-    private final Analysis a;
+    private final SetupReview setup;
+    private final List<Product> products;
+    private final Coverage before;
+    private final Messages messages;
     private final UnitFormat f;
 
-    SetupSection(Analysis a, UnitFormat f) {
-        this.a = a;
-        this.f = f;
+    /** The section of a job whose coverage by the rig file is {@code coverage}. */
+    SetupSection(SetupReview setup, List<Product> products, Coverage coverage, Messages messages) {
+        this.setup = setup;
+        this.products = products;
+        this.before = coverage;
+        this.messages = messages;
+        this.f = messages.units();
     }
 
     Setup build() {
         List<SetupLine> told = new ArrayList<>();
         List<Fact> untold = new ArrayList<>();
-        for (SetupMeasurement m : a.setup().check().measurements()) {
+        for (SetupMeasurement m : setup.check().measurements()) {
             if (m.determined() || m.differs()) {
                 told.add(line(m));
             } else {
                 untold.add(new Fact(name(m), m.basis()));
             }
         }
-        CorrectedRun run = a.setup().corrected();
+        CorrectedRun run = setup.corrected();
         return new Setup(
                 summary(told, untold), told, untold, run == null ? List.of() : sides(run.coverage()), sidesSummary());
     }
 
     private String summary(List<SetupLine> told, List<Fact> untold) {
-        List<SetupMeasurement> differing = a.setup().check().differing();
+        List<SetupMeasurement> differing = setup.check().differing();
         if (told.isEmpty()) {
             return "The log can't say whether the setup is right.";
         }
@@ -77,14 +85,14 @@ final class SetupSection {
     }
 
     private String sidesSummary() {
-        if (a.setup().corrected() != null) {
+        if (setup.corrected() != null) {
             return "The ground was laid out a second time with the log's figures in place of the rig file's. "
                     + SetupReview.CORRECTED_FILE
                     + ", beside this review, is your rig file with only those figures replaced; your own file"
                     + " is as it was, and every other figure of this review rests on it.";
         }
-        if (a.setup().correction().lines().isEmpty()) {
-            return a.setup().check().changes().isEmpty()
+        if (setup.correction().lines().isEmpty()) {
+            return setup.check().changes().isEmpty()
                     ? ""
                     : "The rig file can't be corrected as it is written, or not to such a figure; what would change stands"
                             + " below.";
@@ -93,7 +101,7 @@ final class SetupSection {
     }
 
     private SetupLine line(SetupMeasurement m) {
-        RigCorrection.Line line = a.setup().line(m);
+        RigCorrection.Line line = setup.line(m);
         String change = "";
         if (line != null) {
             String path = "Line " + line.line() + " of the rig file, " + line.path()
@@ -117,8 +125,8 @@ final class SetupSection {
     }
 
     private String name(SetupMeasurement m) {
-        String product = m.product() >= 0 && a.rig().products().size() > 1
-                ? ", " + a.rig().products().get(m.product()).name()
+        String product = m.product() >= 0 && products.size() > 1
+                ? ", " + products.get(m.product()).name()
                 : "";
         return switch (m.parameter()) {
             case FLOW_LAG -> "How much later the meters show the flow" + product;
@@ -165,18 +173,15 @@ final class SetupSection {
     }
 
     private List<SetupSide> sides(Coverage after) {
-        Coverage before = a.coverage();
         List<SetupSide> sides = new ArrayList<>();
         double most = Math.max(before.coveredAreaM2(), after.coveredAreaM2());
         sides.add(side("Skipped", before.skipAreaM2(), after.skipAreaM2(), most));
         sides.add(side("Doubled", before.overlapAreaM2(), after.overlapAreaM2(), most));
         sides.add(side("Covered", before.coveredAreaM2(), after.coveredAreaM2(), most));
-        for (int p = 0; p < a.rig().products().size(); p++) {
+        for (int p = 0; p < products.size(); p++) {
             double was = before.received().get(p).within10Pct();
             double is = after.received().get(p).within10Pct();
-            String of = a.rig().products().size() > 1
-                    ? ", " + a.rig().products().get(p).name()
-                    : "";
+            String of = products.size() > 1 ? ", " + products.get(p).name() : "";
             sides.add(new SetupSide(
                     "Covered ground within 10% of target" + of, f.percent(was), f.percent(is), points(was - is)));
         }

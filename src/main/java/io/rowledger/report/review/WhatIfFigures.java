@@ -1,11 +1,13 @@
 package io.rowledger.report.review;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.sections.ShutOffCase;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.rig.Price;
 import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
 import io.rowledger.uncertainty.Interval;
+import io.rowledger.uncertainty.Intervals;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -20,25 +22,36 @@ public final class WhatIfFigures {
     /** Turning that puts less of the ground off by 5 % or more is no gain a log can show; common practice, no source. */
     private static final double MIN_TURNED = 0.001;
 
-    private final Analysis a;
+    private final Rig rig;
+    private final Coverage coverage;
+    private final Intervals intervals;
+    private final double sweptAreaM2;
 
-    public WhatIfFigures(Analysis a) {
-        this.a = a;
+    /**
+     * The figures of a job.
+     *
+     * @param sweptAreaM2 swept ground of the job, m²
+     */
+    public WhatIfFigures(Rig rig, Coverage coverage, Intervals intervals, double sweptAreaM2) {
+        this.rig = rig;
+        this.coverage = coverage;
+        this.intervals = intervals;
+        this.sweptAreaM2 = sweptAreaM2;
     }
 
     /** The liquids' nitrogen, kg; NaN where it isn't known of one of which there is any. */
     public double nitrogenKg(double[] litres) {
         double sum = 0;
         for (int p = 0; p < litres.length; p++) {
-            sum += litres[p] == 0 ? 0 : litres[p] * a.rig().products().get(p).nitrogenKgPerL();
+            sum += litres[p] == 0 ? 0 : litres[p] * rig.products().get(p).nitrogenKgPerL();
         }
         return sum;
     }
 
     /** What the litres of product p cost; NaN without a price. */
     public double money(int p, double litres) {
-        Product product = a.rig().products().get(p);
-        Price price = a.rig().job().prices().get(product.key());
+        Product product = rig.products().get(p);
+        Price price = rig.job().prices().get(product.key());
         return price == null ? Double.NaN : price.perLitreOf(product) * litres;
     }
 
@@ -46,7 +59,7 @@ public final class WhatIfFigures {
     public Map<String, Double> money(double[] litres) {
         Map<String, Double> sums = new LinkedHashMap<>();
         for (int p = 0; p < litres.length; p++) {
-            Price price = a.rig().job().prices().get(a.rig().products().get(p).key());
+            Price price = rig.job().prices().get(rig.products().get(p).key());
             if (price != null && Double.isFinite(money(p, litres[p])) && litres[p] != 0) {
                 sums.merge(price.currency(), money(p, litres[p]), Double::sum);
             }
@@ -56,15 +69,15 @@ public final class WhatIfFigures {
 
     /** Half the interval of the doubled ground, m²: no smaller difference in it can be told. */
     public double halfM2() {
-        Interval overlap = a.intervals().overlapAreaM2();
+        Interval overlap = intervals.overlapAreaM2();
         return overlap.known() ? Math.max(NONE_M2, (overlap.high() - overlap.low()) / 2) : NONE_M2;
     }
 
     /** Half of what such a volume of product p may be off by: the ground it rests on, and the meters. */
     public double halfL(int p, double litres) {
-        Interval volume = a.intervals().products().get(p).volumeL();
+        Interval volume = intervals.products().get(p).volumeL();
         double meters = volume.known() && volume.value() > 0 ? (volume.high() - volume.low()) / 2 / volume.value() : 0;
-        double rate = a.coverage().received().get(p).meanRateLPerM2();
+        double rate = coverage.received().get(p).meanRateLPerM2();
         return Math.hypot(Double.isFinite(rate) ? halfM2() * rate : 0, meters * litres);
     }
 
@@ -75,8 +88,6 @@ public final class WhatIfFigures {
 
     /** True where the machine did not compensate and enough ground suffered from it to tell. */
     public boolean shows(TurnShift turn) {
-        return turn.known()
-                && turn.takenOut() < COMPENSATES
-                && turn.beyond5M2() > MIN_TURNED * a.rates().sweptAreaM2();
+        return turn.known() && turn.takenOut() < COMPENSATES && turn.beyond5M2() > MIN_TURNED * sweptAreaM2;
     }
 }

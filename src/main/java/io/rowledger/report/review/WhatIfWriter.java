@@ -1,11 +1,12 @@
 package io.rowledger.report.review;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.sections.Grouping;
 import io.rowledger.coverage.sections.ShutOffCase;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.TurnShift;
+import io.rowledger.report.common.JobView;
 import io.rowledger.report.review.WhatIfSection.Line;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
@@ -18,25 +19,29 @@ import java.util.Map;
 final class WhatIfWriter {
     private static final String DASH = "\u2013";
 
-    private final Analysis a;
+    private final WhatIf whatIf;
+    private final JobView job;
+    private final Messages messages;
     private final UnitFormat f;
     private final WhatIfFigures figures;
     private final List<Line> lines = new ArrayList<>();
     private final List<String> assumes = new ArrayList<>();
     private final List<String> notShown = new ArrayList<>();
 
-    private WhatIfWriter(Analysis a, UnitFormat f) {
-        this.a = a;
-        this.f = f;
-        this.figures = new WhatIfFigures(a);
+    private WhatIfWriter(WhatIf whatIf, JobView job, Messages messages) {
+        this.whatIf = whatIf;
+        this.job = job;
+        this.messages = messages;
+        this.f = messages.units();
+        this.figures = new WhatIfFigures(
+                job.rig(), job.coverage(), job.intervals(), job.rates().sweptAreaM2());
     }
 
-    static WhatIfSection section(Analysis a, UnitFormat f) {
-        return new WhatIfWriter(a, f).section();
+    static WhatIfSection section(WhatIf whatIf, JobView job, Messages messages) {
+        return new WhatIfWriter(whatIf, job, messages).section();
     }
 
     private WhatIfSection section() {
-        WhatIf whatIf = a.whatIf();
         shutOffs(whatIf.shutOffs());
         for (int p = 0; p < whatIf.turns().size(); p++) {
             turn(p, whatIf.turns().get(p));
@@ -45,7 +50,7 @@ final class WhatIfWriter {
         whatIf.inTime().forEach(this::inTime);
         return new WhatIfSection(
                 lines,
-                !a.rig().job().prices().isEmpty(),
+                !job.rig().job().prices().isEmpty(),
                 assumes,
                 notShown,
                 "No log knows what liquid missing, doubled or moved did to the crop, what such machinery costs or how well it"
@@ -88,7 +93,7 @@ final class WhatIfWriter {
                                 : ""),
                 money(one.savedL())));
         if (first) {
-            String where = a.coverage().boundary() == null ? "" : " or outside the boundary";
+            String where = job.coverage().boundary() == null ? "" : " or outside the boundary";
             assumes.add(
                     "Shut-off: a row, or a group of rows, is off exactly while every row of it passes with its whole"
                             + " width over ground done before" + where
@@ -121,18 +126,19 @@ final class WhatIfWriter {
     }
 
     private void turn(int p, TurnShift turn) {
-        String of =
-                a.rig().products().size() > 1 ? " (" + a.rig().products().get(p).name() + ")" : "";
+        String of = job.rig().products().size() > 1
+                ? " (" + job.rig().products().get(p).name() + ")"
+                : "";
         if (!turn.known()) {
             notShown.add("Turn compensation" + of + " can't be told: the log holds hardly any turning with liquid on.");
         } else if (figures.shows(turn)) {
-            double[] moved = new double[a.rig().products().size()];
+            double[] moved = new double[job.rig().products().size()];
             moved[p] = turn.movedL();
             lines.add(new Line(
                     "Turn compensation" + of,
                     f.text(QuantityKind.VOLUME, turn.movedL()) + " to other rows, none saved",
                     nitrogenOf(moved, " moved"),
-                    f.areaBeside(turn.beyond5M2(), a.coverage().coveredAreaM2()) + " no longer 5% off or more",
+                    f.areaBeside(turn.beyond5M2(), job.coverage().coveredAreaM2()) + " no longer 5% off or more",
                     DASH));
             assumes.add("Turn compensation" + of
                     + ": in every turn each delivering row gets the bar's flow in proportion to its own speed; the total stays"
@@ -147,13 +153,13 @@ final class WhatIfWriter {
     }
 
     private void slower(WhatIf.Slower one) {
-        double[] gained = new double[a.rig().products().size()];
+        double[] gained = new double[job.rig().products().size()];
         gained[one.product()] = -one.gainedL();
         lines.add(new Line(
                 "At " + f.text(QuantityKind.SPEED, one.holdsMps()) + " at most",
                 liquids(gained),
                 nitrogen(gained),
-                f.areaBeside(one.areaM2(), a.coverage().coveredAreaM2()) + " at its rate, " + f.duration(one.extraS())
+                f.areaBeside(one.areaM2(), job.coverage().coveredAreaM2()) + " at its rate, " + f.duration(one.extraS())
                         + " more",
                 money(gained)));
         assumes.add("Speed: the supply gave no more above it; where the bar went faster, "
@@ -162,17 +168,17 @@ final class WhatIfWriter {
     }
 
     private void inTime(WhatIf.InTime one) {
-        double[] gained = new double[a.rig().products().size()];
+        double[] gained = new double[job.rig().products().size()];
         gained[one.product()] = -one.gainedL();
         boolean on = one.kind() == FindingKind.LATE_ON;
-        String rows = one.rows().isEmpty() || one.rows().size() == a.rig().rows()
+        String rows = one.rows().isEmpty() || one.rows().size() == job.rig().rows()
                 ? "all rows"
                 : "rows " + Wording.ranges(one.rows());
         lines.add(new Line(
                 (on ? "On in time: " : "Off not too early: ") + rows,
                 liquids(gained),
                 nitrogen(gained),
-                f.areaBeside(one.areaM2(), a.coverage().coveredAreaM2()) + " less left bare",
+                f.areaBeside(one.areaM2(), job.coverage().coveredAreaM2()) + " less left bare",
                 money(gained)));
         assumes.add((on ? "On in time" : "Off not too early")
                 + ": the bare ends that the finding of this name counts would have got what their pass got.");
@@ -182,7 +188,7 @@ final class WhatIfWriter {
     private String liquids(double[] savedL) {
         List<String> parts = new ArrayList<>();
         for (int p = 0; p < savedL.length; p++) {
-            String name = savedL.length > 1 ? " " + a.rig().products().get(p).name() : "";
+            String name = savedL.length > 1 ? " " + job.rig().products().get(p).name() : "";
             if (!Double.isFinite(savedL[p])) {
                 parts.add(UnitFormat.UNKNOWN + name);
             } else if (savedL[p] != 0) {
@@ -221,8 +227,8 @@ final class WhatIfWriter {
 
     private String ground(double lessM2, String what) {
         double size = Math.abs(lessM2);
-        QuantityKind measure = f.kindBeside(size, a.coverage().overlapAreaM2());
-        String usual = f.areaBeside(size, a.coverage().overlapAreaM2());
+        QuantityKind measure = f.kindBeside(size, job.coverage().overlapAreaM2());
+        String usual = f.areaBeside(size, job.coverage().overlapAreaM2());
         String denied = f.valueWithin(measure, size, size - figures.halfM2(), size + figures.halfM2());
         return (denied.length() < usual.length() ? denied : usual) + less(lessM2) + " " + what;
     }

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.report.review.PassReviewBuilder;
+import io.rowledger.report.review.PassReviewReport;
 import io.rowledger.report.review.PassReviewTest;
 import io.rowledger.setback.Setback;
 import java.util.List;
@@ -32,7 +32,8 @@ class SetbackSectionTest {
     void without_a_keep_out_file_there_is_no_section() {
         assertNull(SetbackSection.of(
                 new SyntheticJob().build(), PassReviewTest.us().format()));
-        assertFalse(PassReviewBuilder.build(new SyntheticJob().build(), PassReviewTest.us())
+        assertFalse(PassReviewReport.of(new SyntheticJob().build(), PassReviewTest.us())
+                .content()
                 .hasSetbacks());
     }
 
@@ -110,8 +111,9 @@ class SetbackSectionTest {
 
     @Test
     void the_verdict_says_it_too() {
-        List<String> verdict = PassReviewBuilder.build(
+        List<String> verdict = PassReviewReport.of(
                         new SyntheticJob().setbacks(places()[1]).build(), PassReviewTest.us())
+                .content()
                 .verdict();
         assertTrue(
                 verdict.contains("Nothing was applied within the setback of the one place given."), verdict.toString());

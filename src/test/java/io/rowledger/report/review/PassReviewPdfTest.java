@@ -52,7 +52,7 @@ public class PassReviewPdfTest {
 
     public static byte[] pdf(Analysis a, ReportOptions options) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        PassReviewPdf.write(a, PassReviewBuilder.build(a, options), options, out);
+        PassReviewReport.of(a, options).write(out);
         return out.toByteArray();
     }
 

@@ -53,7 +53,8 @@ public class PassReviewTest {
 
     @Test
     void headline_figures_in_metric() {
-        PassReview review = PassReviewBuilder.build(new SyntheticJob().build(), metric());
+        PassReview review =
+                PassReviewReport.of(new SyntheticJob().build(), metric()).content();
         // 2 ha less five bare strips of 0.8 m by 250 m.
         assertEquals("1.90 ha", plain(figure(review, "Ground covered").value()));
         assertEquals(
@@ -84,7 +85,8 @@ public class PassReviewTest {
     @Test
     void headline_figures_show_their_bounds_and_no_digit_those_deny() {
         Analysis a = new SyntheticJob().build();
-        PassReview review = PassReviewBuilder.build(HandMadeIntervals.in(a), metric());
+        PassReview review =
+                PassReviewReport.of(HandMadeIntervals.in(a), metric()).content();
         assertEquals("1.90 ha", plain(figure(review, "Ground covered").value()));
         assertEquals(
                 "± 0.02 ha; of 2.00 ha in the boundary",
@@ -112,12 +114,13 @@ public class PassReviewTest {
         assertTrue(sure.contains("the density within 1.0% (the program's own figure"), sure);
         assertTrue(sure.contains("fixes of type RTK fixed drift by 1.1 cm"), sure);
         assertTrue(review.boundsNote().contains("nine of ten"));
-        assertEquals("", PassReviewBuilder.build(a, metric()).boundsNote());
+        assertEquals("", PassReviewReport.of(a, metric()).content().boundsNote());
     }
 
     @Test
     void headline_figures_in_us_units() {
-        PassReview review = PassReviewBuilder.build(new SyntheticJob().build(), us());
+        PassReview review =
+                PassReviewReport.of(new SyntheticJob().build(), us()).content();
         // 20,000 m² ÷ 4,046.856 m²; 764.8 L ÷ 3.785412 L; 402.5 L/ha ÷ 9.353958; 324.3 kg ÷ 0.4535924 kg.
         assertEquals(
                 "of 4.94 ac in the boundary",
@@ -133,7 +136,8 @@ public class PassReviewTest {
 
     @Test
     void the_verdict_names_the_rows_that_are_off() {
-        PassReview review = PassReviewBuilder.build(new SyntheticJob().build(), metric());
+        PassReview review =
+                PassReviewReport.of(new SyntheticJob().build(), metric()).content();
         assertEquals(
                 List.of(
                         "No, by the meters: 1 of 10 rows is more than 10% off its target volume: row 7 at −50.0%. "
@@ -145,7 +149,8 @@ public class PassReviewTest {
 
     @Test
     void an_even_job_is_said_to_be_even_and_nothing_is_said_about_the_machine() {
-        PassReview review = PassReviewBuilder.build(new SyntheticJob().even().build(), metric());
+        PassReview review =
+                PassReviewReport.of(new SyntheticJob().even().build(), metric()).content();
         assertEquals(
                 "Yes, by the meters: every row put on its target volume within 5%. The widest is row 1 at 0.0%.",
                 review.verdict().get(0));
@@ -159,11 +164,13 @@ public class PassReviewTest {
 
     @Test
     void what_makes_the_figures_doubtful_stands_beside_them() {
-        List<String> sound =
-                PassReviewBuilder.build(new SyntheticJob().build(), metric()).verdict();
+        List<String> sound = PassReviewReport.of(new SyntheticJob().build(), metric())
+                .content()
+                .verdict();
         assertEquals(2, sound.size());
-        List<String> doubtful = PassReviewBuilder.build(
+        List<String> doubtful = PassReviewReport.of(
                         new SyntheticJob().gridHolds(1.0011).used(909).build(), metric())
+                .content()
                 .verdict();
         // 101 of 1,010 records.
         assertEquals(
@@ -172,7 +179,8 @@ public class PassReviewTest {
                         "10.0% of the log's records could not be used."),
                 doubtful.subList(2, 4));
         String check = fact(
-                PassReviewBuilder.build(new SyntheticJob().gridHolds(1.0011).build(), metric())
+                PassReviewReport.of(new SyntheticJob().gridHolds(1.0011).build(), metric())
+                        .content()
                         .quality()
                         .checks(),
                 "Map total against log total, UAN 32-0-0");
@@ -181,8 +189,9 @@ public class PassReviewTest {
 
     @Test
     void a_log_without_a_pass_is_not_judged() {
-        PassReview review =
-                PassReviewBuilder.build(new SyntheticJob().withoutPasses().build(), metric());
+        PassReview review = PassReviewReport.of(
+                        new SyntheticJob().withoutPasses().build(), metric())
+                .content();
         assertEquals(List.of("The log holds no working pass: there is nothing to judge."), review.verdict());
         assertEquals("0.00 ha", plain(figure(review, "Ground covered").value()));
         assertEquals("not known", figure(review, "Mean rate").value());
@@ -201,8 +210,9 @@ public class PassReviewTest {
 
     @Test
     void without_a_target_rows_are_compared_with_one_another() {
-        PassReview review =
-                PassReviewBuilder.build(new SyntheticJob().withoutTarget().build(), metric());
+        PassReview review = PassReviewReport.of(
+                        new SyntheticJob().withoutTarget().build(), metric())
+                .content();
         // The mean is 764.8 L ÷ 10 = 76.48 L: row 7 with 40 L is 47.7 % under, row 1 with 80 L 4.6 % over.
         RowRate row7 = review.products().get(0).rows().get(6);
         assertEquals("−47.7%", row7.deviation());
@@ -217,16 +227,18 @@ public class PassReviewTest {
 
     @Test
     void without_a_density_nitrogen_is_not_known() {
-        PassReview review =
-                PassReviewBuilder.build(new SyntheticJob().withoutDensity().build(), metric());
+        PassReview review = PassReviewReport.of(
+                        new SyntheticJob().withoutDensity().build(), metric())
+                .content();
         assertEquals("not known", figure(review, "Nitrogen").value());
         assertEquals("no density in the rig file", figure(review, "Nitrogen").note());
     }
 
     @Test
     void without_a_boundary_the_review_says_what_a_skip_is() {
-        PassReview review =
-                PassReviewBuilder.build(new SyntheticJob().withoutBoundary().build(), metric());
+        PassReview review = PassReviewReport.of(
+                        new SyntheticJob().withoutBoundary().build(), metric())
+                .content();
         assertTrue(
                 review.ground().skipSummary().contains("without a field boundary"),
                 review.ground().skipSummary());
@@ -236,8 +248,9 @@ public class PassReviewTest {
 
     @Test
     void two_products_each_get_their_figures_and_share_the_nitrogen() {
-        PassReview review =
-                PassReviewBuilder.build(new SyntheticJob().withSecondProduct().build(), metric());
+        PassReview review = PassReviewReport.of(
+                        new SyntheticJob().withSecondProduct().build(), metric())
+                .content();
         assertEquals("80.0 L", plain(figure(review, "ATS 12-0-0-26S: Applied").value()));
         // 324.275 kg and 80 L × 1.32 kg/L × 0.12 = 12.672 kg.
         assertEquals("337 kg N in all", plain(figure(review, "Nitrogen").note()));
@@ -248,7 +261,8 @@ public class PassReviewTest {
 
     @Test
     void rows_carry_their_figures() {
-        List<RowRate> rows = PassReviewBuilder.build(new SyntheticJob().build(), metric())
+        List<RowRate> rows = PassReviewReport.of(new SyntheticJob().build(), metric())
+                .content()
                 .products()
                 .get(0)
                 .rows();
@@ -269,7 +283,8 @@ public class PassReviewTest {
 
     @Test
     void passes_carry_their_figures() {
-        PassReview review = PassReviewBuilder.build(new SyntheticJob().build(), us());
+        PassReview review =
+                PassReviewReport.of(new SyntheticJob().build(), us()).content();
         PassReview.PassLine pass6 = review.passes().get(5);
         assertEquals(6, pass6.pass());
         // 13:00 UTC is 08:00 in Chicago in June; pass 6 starts 750 s later and lasts 125 s.
@@ -286,8 +301,9 @@ public class PassReviewTest {
 
     @Test
     void places_are_listed_with_number_place_pass_row_and_cause() {
-        CoverageSection ground = PassReviewBuilder.build(
+        CoverageSection ground = PassReviewReport.of(
                         new SyntheticJob().extraPlaces(30).build(), metric())
+                .content()
                 .ground();
         DefectLine first = ground.skips().get(0);
         assertEquals("S1", first.number());
@@ -305,14 +321,16 @@ public class PassReviewTest {
 
     @Test
     void shut_offs_say_what_they_saved_and_cost() {
-        List<ShutOffLine> lines = PassReviewBuilder.build(new SyntheticJob().build(), metric())
+        List<ShutOffLine> lines = PassReviewReport.of(new SyntheticJob().build(), metric())
+                .content()
                 .ground()
                 .shutOffs();
         assertEquals("0.040 ha", plain(lines.get(0).area()));
         assertEquals("16.0 L saved", plain(lines.get(0).liquid()));
         assertEquals("40.0 L lacking", plain(lines.get(1).liquid()));
         assertEquals("6.4 L too much", plain(lines.get(2).liquid()));
-        assertTrue(PassReviewBuilder.build(new SyntheticJob().even().build(), metric())
+        assertTrue(PassReviewReport.of(new SyntheticJob().even().build(), metric())
+                .content()
                 .ground()
                 .shutOffs()
                 .isEmpty());
@@ -320,8 +338,9 @@ public class PassReviewTest {
 
     @Test
     void data_quality_says_what_the_figures_rest_on() {
-        QualitySection quality =
-                PassReviewBuilder.build(new SyntheticJob().build(), metric()).quality();
+        QualitySection quality = PassReviewReport.of(new SyntheticJob().build(), metric())
+                .content()
+                .quality();
         assertEquals("1,000 of 1,010; left out 10 (1.0%)", fact(quality.facts(), "Records used"));
         assertEquals("RTK fixed 98.0%, RTK float 2.0%", fact(quality.facts(), "Fix types"));
         assertEquals("RTK fixed 1.2 cm", fact(quality.facts(), "Position noise, record to record (1 sigma)"));
@@ -341,8 +360,9 @@ public class PassReviewTest {
 
     @Test
     void cautions_put_pressure_and_rules_before_anything_else() {
-        List<String> cautions =
-                PassReviewBuilder.build(new SyntheticJob().build(), metric()).cautions();
+        List<String> cautions = PassReviewReport.of(new SyntheticJob().build(), metric())
+                .content()
+                .cautions();
         String all = String.join(" ", cautions);
         for (String word : List.of(
                 "pressure",
@@ -361,8 +381,9 @@ public class PassReviewTest {
 
     @Test
     void findings_are_told_with_their_rival_and_their_check() {
-        PassReview.FindingLine line = PassReviewBuilder.build(
+        PassReview.FindingLine line = PassReviewReport.of(
                         new SyntheticJob().withFinding().build(), metric())
+                .content()
                 .findings()
                 .get(0);
         assertEquals("Row 7 looks plugged", line.title());

@@ -9,6 +9,7 @@ import io.rowledger.analysis.SetupReview;
 import io.rowledger.diagnose.setup.SetupCheck;
 import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.HandMadeIntervals;
 import io.rowledger.report.common.ProductSums;
 import io.rowledger.report.common.ReviewSummary;
@@ -60,7 +61,8 @@ class SetupSectionTest {
     }
 
     private static PassReview.Setup section(SetupMeasurement... measures) {
-        return new SetupSection(with(measures), US).build();
+        Analysis a = with(measures);
+        return new SetupSection(a.setup(), a.rig().products(), a.coverage(), Messages.english(US)).build();
     }
 
     private static String plain(String text) {

@@ -7,8 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.sections.Grouping;
 import io.rowledger.coverage.sections.ShutOffCase;
+import io.rowledger.document.text.Messages;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.TurnShift;
+import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.report.review.WhatIfSection.Line;
 import io.rowledger.rig.Job;
@@ -69,12 +71,12 @@ class WhatIfSectionTest {
         // 100 L × 0.424 kg = 42.4 kg N; 1.85 USD/gal ÷ 3.785411784 L = 0.48872 USD/L.
         Price price = new Price("USD", 1.85 / 3.785411784, Double.NaN, "1.85 USD/gal");
         Analysis a = job(new SyntheticJob().block(prices(Map.of("uan", price))), shutOff(rows(2500, 100)));
-        Line line = WhatIfWriter.section(a, METRIC).lines().get(0);
+        Line line = section(a, METRIC).lines().get(0);
         assertEquals("Row-by-row shut-off", line.what());
         assertEquals("100.0 L less", plain(line.liquid()));
         assertEquals("42.4 kg N less", plain(line.nitrogen()));
         assertEquals("0.25 ha less done twice", plain(line.ground()));
-        assertEquals(48.872, new WhatIfFigures(a).money(0, 100), 0.001);
+        assertEquals(48.872, figures(a).money(0, 100), 0.001);
         assertTrue(plain(line.money()).matches("(48\\.87|49) USD less"), line.money());
     }
 
@@ -83,8 +85,8 @@ class WhatIfSectionTest {
         // 420 EUR/t × 1.325 kg/L = 0.5565 EUR/L.
         Price price = new Price("EUR", Double.NaN, 0.42, "420 EUR/t");
         Analysis a = job(new SyntheticJob().block(prices(Map.of("uan", price))), shutOff(rows(2500, -100)));
-        assertEquals(-55.65, new WhatIfFigures(a).money(0, -100), 1e-9);
-        assertTrue(WhatIfWriter.section(a, METRIC).lines().get(0).money().endsWith("EUR more"));
+        assertEquals(-55.65, figures(a).money(0, -100), 1e-9);
+        assertTrue(section(a, METRIC).lines().get(0).money().endsWith("EUR more"));
     }
 
     @Test
@@ -94,22 +96,22 @@ class WhatIfSectionTest {
         SyntheticJob two = new SyntheticJob().withSecondProduct();
         String second = two.build().rig().products().get(1).key();
         Analysis mixed = job(two.block(prices(Map.of("uan", usd, second, eur))), shutOff(rows(2500, 10, 3)));
-        assertEquals(Map.of("USD", 5.0, "EUR", 6.0), new WhatIfFigures(mixed).money(new double[] {10, 3}));
+        assertEquals(Map.of("USD", 5.0, "EUR", 6.0), figures(mixed).money(new double[] {10, 3}));
         Price also = new Price("USD", 2, Double.NaN, "2 USD/L");
         Analysis same = job(two.block(prices(Map.of("uan", usd, second, also))), shutOff(rows(2500, 10, 3)));
-        assertEquals(Map.of("USD", 11.0), new WhatIfFigures(same).money(new double[] {10, 3}));
+        assertEquals(Map.of("USD", 11.0), figures(same).money(new double[] {10, 3}));
     }
 
     @Test
     void without_a_price_there_is_no_money() {
-        WhatIfSection section = WhatIfWriter.section(job(new SyntheticJob(), shutOff(rows(2500, 100))), METRIC);
+        WhatIfSection section = section(job(new SyntheticJob(), shutOff(rows(2500, 100))), METRIC);
         assertFalse(section.hasMoney());
         assertEquals("\u2013", section.lines().get(0).money());
     }
 
     @Test
     void a_change_too_small_to_tell_is_said_to_be_none_the_log_can_show() {
-        WhatIfSection section = WhatIfWriter.section(job(new SyntheticJob(), shutOff(rows(0, 0))), METRIC);
+        WhatIfSection section = section(job(new SyntheticJob(), shutOff(rows(0, 0))), METRIC);
         assertFalse(section.hasLines());
         assertTrue(section.assumes().isEmpty());
         assertTrue(
@@ -122,20 +124,20 @@ class WhatIfSectionTest {
         TurnShift none = new TurnShift(300, 0.1, ROWS, 12.5, 4000, 0);
         TurnShift well = new TurnShift(300, 0.97, ROWS, 0.1, 0, 0);
         TurnShift untold = new TurnShift(3, Double.NaN, ROWS, 0, 0, 0);
-        WhatIfSection shown = WhatIfWriter.section(
-                job(new SyntheticJob(), new WhatIf(List.of(), List.of(none), List.of(), List.of())), METRIC);
+        WhatIfSection shown =
+                section(job(new SyntheticJob(), new WhatIf(List.of(), List.of(none), List.of(), List.of())), METRIC);
         assertEquals(
                 "12.5 L to other rows, none saved", plain(shown.lines().get(0).liquid()));
         assertEquals("5.3 kg N moved", plain(shown.lines().get(0).nitrogen()));
         assertTrue(
                 shown.assumes().get(0).contains("10% of the turning"),
                 shown.assumes().get(0));
-        WhatIfSection kept = WhatIfWriter.section(
-                job(new SyntheticJob(), new WhatIf(List.of(), List.of(well), List.of(), List.of())), METRIC);
+        WhatIfSection kept =
+                section(job(new SyntheticJob(), new WhatIf(List.of(), List.of(well), List.of(), List.of())), METRIC);
         assertFalse(kept.hasLines());
         assertTrue(kept.notShown().get(0).contains("97%"), kept.notShown().get(0));
-        WhatIfSection open = WhatIfWriter.section(
-                job(new SyntheticJob(), new WhatIf(List.of(), List.of(untold), List.of(), List.of())), METRIC);
+        WhatIfSection open =
+                section(job(new SyntheticJob(), new WhatIf(List.of(), List.of(untold), List.of(), List.of())), METRIC);
         assertTrue(
                 open.notShown().get(0).contains("can't be told"),
                 open.notShown().get(0));
@@ -145,7 +147,7 @@ class WhatIfSectionTest {
     void another_speed_and_rows_in_time_use_more_liquid() {
         WhatIf.Slower slower = new WhatIf.Slower(0, 2, 2.5, 8000, 40, 600);
         WhatIf.InTime late = new WhatIf.InTime(FindingKind.LATE_ON, 0, List.of(2, 3), 150, 6);
-        WhatIfSection section = WhatIfWriter.section(
+        WhatIfSection section = section(
                 job(new SyntheticJob(), new WhatIf(List.of(), List.of(), List.of(slower), List.of(late))), METRIC);
         Line speed = section.lines().get(0);
         assertEquals("At 7.2 km/h at most", plain(speed.what()));
@@ -156,5 +158,13 @@ class WhatIfSectionTest {
                 "On in time: rows 2, 3",
                 plain(inTime.what()).replace("2\u20133", "2, 3").replace("2 and 3", "2, 3"));
         assertTrue(plain(inTime.liquid()).endsWith("L more"), inTime.liquid());
+    }
+
+    private static WhatIfSection section(Analysis a, UnitFormat f) {
+        return WhatIfWriter.section(a.whatIf(), JobView.of(a), Messages.english(f));
+    }
+
+    private static WhatIfFigures figures(Analysis a) {
+        return new WhatIfFigures(a.rig(), a.coverage(), a.intervals(), a.rates().sweptAreaM2());
     }
 }

@@ -1,0 +1,73 @@
+package io.rowledger.report.review;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.document.chart.Chart;
+import io.rowledger.document.pdf.PdfReport;
+import io.rowledger.report.common.FindingProducts;
+import io.rowledger.report.common.FindingUncertainties;
+import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.JobView;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.map.GroundView;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Map;
+
+/** The pass review of one job: its content and its PDF. */
+public final class PassReviewReport {
+    /** Its template. */
+    private static final String TEMPLATE = "pass-review.xhtml";
+
+    private final ReviewInput in;
+    private final ReportOptions options;
+    private final PassReview content;
+
+    private PassReviewReport(ReviewInput in, ReportOptions options) {
+        this.in = in;
+        this.options = options;
+        this.content = new PassReviewBuilder(in, options).build();
+    }
+
+    /** The pass review of this analysis in the units and time zone of the options. */
+    public static PassReviewReport of(Analysis analysis, ReportOptions options) {
+        return new PassReviewReport(input(analysis), options);
+    }
+
+    private static ReviewInput input(Analysis a) {
+        return new ReviewInput(
+                new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals()),
+                JobTimes.of(a.track(), a.log()),
+                a.findings(),
+                new FindingProducts(a.rig().products(), a.diagnosis()),
+                new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals()),
+                a.setup(),
+                a.setbacks(),
+                a.zones(),
+                a.whatIf(),
+                a.notes());
+    }
+
+    /** What the review says. */
+    public PassReview content() {
+        return content;
+    }
+
+    /** The charts by the names that a template uses in {@code data-chart}. */
+    Map<String, Chart> charts() {
+        GroundView ground = new GroundView(in.job().coverage(), in.job().track(), in.setbacks());
+        return ReviewCharts.of(ground, content, options.messages());
+    }
+
+    /** What the template's tags name: the review itself and the paper. */
+    record Model(PassReview review, String paper) {}
+
+    /** Writes the PDF. */
+    public void write(OutputStream out) throws IOException {
+        new PdfReport(
+                        TEMPLATE,
+                        options.templateFolder(),
+                        options.messages(),
+                        content.head().endS())
+                .write(new Model(content, options.paper().css()), charts(), out);
+    }
+}

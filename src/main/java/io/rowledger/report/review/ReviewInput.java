@@ -1,0 +1,44 @@
+package io.rowledger.report.review;
+
+import io.rowledger.analysis.SetupReview;
+import io.rowledger.finding.Finding;
+import io.rowledger.report.common.FindingProducts;
+import io.rowledger.report.common.FindingUncertainties;
+import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.JobView;
+import io.rowledger.setback.Setbacks;
+import io.rowledger.whatif.WhatIf;
+import io.rowledger.zones.Zones;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the pass review takes from an analysis.
+ *
+ * @param job machine, log, path, rates, coverage and uncertainty
+ * @param times when the work was done
+ * @param findings most certain first
+ * @param findingProducts in which products a finding shows
+ * @param uncertainties of the findings' ground and liquid
+ * @param setup the rig file compared with the log
+ * @param setbacks what was applied within setbacks; null if no keep-out file was given
+ * @param zones the prescription compared with the work; null without one
+ * @param whatIf the same drive with other machinery or another speed
+ * @param notes of the analysis
+ */
+record ReviewInput(
+        JobView job,
+        JobTimes times,
+        List<Finding> findings,
+        FindingProducts findingProducts,
+        FindingUncertainties uncertainties,
+        SetupReview setup,
+        @Nullable Setbacks setbacks,
+        @Nullable Zones zones,
+        WhatIf whatIf,
+        List<String> notes) {
+    ReviewInput {
+        findings = List.copyOf(findings);
+        notes = List.copyOf(notes);
+    }
+}
