@@ -241,7 +241,8 @@ final class PassReviewBuilder {
                 f.number(QuantityKind.VOLUME, product.volumeL()),
                 Wording.cell(f.number(
                         QuantityKind.VOLUME,
-                        product.meteredTargetL() - job.coverage().shutOffCredit().ofRowL(p, row.row()))),
+                        product.meteredTargetL()
+                                - job.coverage().shutOffCredit().ofRowL(p, row.row()))),
                 Wording.cell(f.number(QuantityKind.RATE, rate)),
                 f.signedPercent(deviation),
                 deviation,
