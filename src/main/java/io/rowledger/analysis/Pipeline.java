@@ -136,7 +136,12 @@ public final class Pipeline {
                     files.boundary() == null ? null : BoundaryReader.read(files.boundary(), track.plane(), driven),
                     files.prescription() == null
                             ? null
-                            : PrescriptionReader.read(files.prescription(), track.plane(), driven, rig.products()),
+                            : PrescriptionReader.read(
+                                    files.prescription(),
+                                    track.plane(),
+                                    driven,
+                                    rig.products(),
+                                    rig.hints().prescription()),
                     files.keepOut() == null ? null : KeepOutReader.read(files.keepOut(), track.plane(), driven));
         }
 

@@ -12,6 +12,7 @@ import io.rowledger.maps.MapReader;
 import io.rowledger.maps.MapShape;
 import io.rowledger.maps.MapUse;
 import io.rowledger.rate.PrescribedRates;
+import io.rowledger.rig.PrescriptionColumns;
 import io.rowledger.rig.Product;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -36,6 +37,8 @@ public final class PrescriptionReader {
     static final double SLIVER_M = 0.5;
 
     private final MapFeatures source;
+    private final PrescriptionColumns columns;
+    private final ZoneRates rates;
     private final List<Piece> pieces = new ArrayList<>();
     private boolean repaired;
     private double sliverM2;
@@ -51,8 +54,10 @@ public final class PrescriptionReader {
         }
     }
 
-    private PrescriptionReader(MapFeatures source) {
+    private PrescriptionReader(MapFeatures source, List<Product> products, PrescriptionColumns columns) {
         this.source = source;
+        this.columns = columns;
+        this.rates = new ZoneRates(source, products, columns);
     }
 
     /**
@@ -60,12 +65,14 @@ public final class PrescriptionReader {
      *
      * @param driven the box around the driven ground in the plane
      * @param products the rig's
+     * @param columns the attributes that the rig file names
      * @throws UnusableInputException where the file can't be read, a feature has no polygon or no readable rate, zones
      *     overlap with different rates, or all of it lies far from the driven ground
      */
-    public static Prescription read(Path file, LocalPlane plane, Envelope driven, List<Product> products) {
+    public static Prescription read(
+            Path file, LocalPlane plane, Envelope driven, List<Product> products, PrescriptionColumns columns) {
         MapFeatures source = MapReader.read(file, MapUse.PRESCRIPTION);
-        PrescriptionReader reader = new PrescriptionReader(source);
+        PrescriptionReader reader = new PrescriptionReader(source, products, columns);
         if (source.features().isEmpty()) {
             throw UnusableInputException.found("a prescription without any feature")
                     .inFile(source.file())
@@ -73,7 +80,7 @@ public final class PrescriptionReader {
                     .hint("export the zones again as " + source.format().words());
         }
         for (MapFeature feature : source.features()) {
-            reader.take(feature, plane, products);
+            reader.add(feature, plane);
         }
         reader.requireNear(driven, plane);
         reader.partOverlaps();
@@ -87,7 +94,7 @@ public final class PrescriptionReader {
         return new Prescription(source.file(), zones, reader.repaired, reader.sliverM2, source.notes());
     }
 
-    private void take(MapFeature feature, LocalPlane plane, List<Product> products) {
+    private void add(MapFeature feature, LocalPlane plane) {
         boolean polygons = !feature.shapes().isEmpty()
                 && feature.shapes().stream().allMatch(s -> s.kind() == MapShape.Kind.POLYGON);
         if (!polygons) {
@@ -105,11 +112,12 @@ public final class PrescriptionReader {
                     .hint("draw the zone again, or take the feature out");
         }
         repaired |= placed.repaired();
-        pieces.add(new Piece(feature, name(feature), area, ZoneRates.of(source, feature, products)));
+        pieces.add(new Piece(feature, name(feature), area, rates.of(feature)));
     }
 
-    private static String name(MapFeature feature) {
-        for (String key : List.of("name", "zone")) {
+    private String name(MapFeature feature) {
+        List<String> names = columns.name().isEmpty() ? List.of("name", "zone") : List.of(columns.name());
+        for (String key : names) {
             for (MapProperty property : feature.called(key)) {
                 if (!property.text().isBlank()) {
                     return property.text().strip();

@@ -4,8 +4,10 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.maps.MapFeature;
 import io.rowledger.maps.MapFeatures;
 import io.rowledger.maps.MapProperty;
+import io.rowledger.rig.PrescriptionColumns;
 import io.rowledger.rig.Product;
 import io.rowledger.units.Dimension;
+import io.rowledger.units.Factor;
 import io.rowledger.units.Quantity;
 import io.rowledger.units.Reading;
 import io.rowledger.units.Refusal;
@@ -18,12 +20,13 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The rates a zone's properties give, L/m² per product.
+ * The target rates of a prescription's zones, L/m² per product.
  *
- * <p>A rate is a volume per area under {@code target} or {@code rate}, or a weight of nitrogen per area under a name that
- * says nitrogen: then the volume follows from the product's analysis and density. With several products the name begins
- * with the product's key and a point, as in the log: {@code uan.target[gal/ac]}. The unit stands in the value
- * ({@code "42 gal/ac"}), in the name ({@code target[gal/ac]}, {@code rate_gal_ac}) or in a property {@code unit}.
+ * <p>The rig file may name the attribute and its unit ({@link PrescriptionColumns}). Otherwise a rate is a volume per
+ * area under {@code target} or {@code rate}, or a mass of nitrogen per area under a name with nitrogen in it: the volume
+ * then follows from the product's analysis and density. With several products the name begins with the product's key and
+ * a point, as in the log: {@code uan.target[gal/ac]}. The unit stands in the value ({@code "42 gal/ac"}), in the name
+ * ({@code target[gal/ac]}, {@code rate_gal_ac}) or in an attribute {@code unit}.
  */
 final class ZoneRates {
     private static final List<String> VOLUME = List.of(
@@ -52,44 +55,99 @@ final class ZoneRates {
 
     private static final Pattern SEPARATORS = Pattern.compile("[\\s_\\-]+");
     private static final Pattern FIGURE = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
-    /** A weight whose unit says what it is of: {@code lb N/ac}. */
+    /** A unit of nitrogen per area: {@code lb N/ac}. */
     private static final Pattern OF_NITROGEN = Pattern.compile("(lbs?|pounds?|kg|kilograms?|g)n(/|per|ac|ha|m2).*");
 
-    private final MapFeatures source;
-    private final MapFeature feature;
-    private final List<Product> products;
-    private final double[] rates;
-    private final @Nullable MapProperty[] from;
+    /** Largest plausible rate, 1000 gal/ac: above it a unit is wrong. */
+    private static final double MAX_RATE_L_PER_M2 = 1000 * Factor.LITRES_PER_SQUARE_METRE_PER_GPA;
 
-    private ZoneRates(MapFeatures source, MapFeature feature, List<Product> products) {
+    private final MapFeatures source;
+    private final List<Product> products;
+    private final PrescriptionColumns columns;
+    private final AttributeList attributes;
+
+    /**
+     * Reads the rates of one map.
+     *
+     * @param columns the attributes that the rig file names
+     */
+    ZoneRates(MapFeatures source, List<Product> products, PrescriptionColumns columns) {
         this.source = source;
-        this.feature = feature;
         this.products = products;
-        this.rates = new double[products.size()];
-        this.from = new MapProperty[products.size()];
-        Arrays.fill(rates, Double.NaN);
+        this.columns = columns;
+        this.attributes = new AttributeList(source);
     }
 
-    /** A property that gives a rate: whose, of what, and the unit its name carries. */
+    /** The meaning of an attribute that holds a rate: of which product, of nitrogen or liquid, in which unit. */
     private record Name(String product, boolean nitrogen, String unit) {}
 
     /**
-     * The rates of a feature in rig order; NaN for products it says nothing of.
+     * Returns the rates of a feature in rig order, L/m²; NaN for products it does not name.
      *
-     * @throws UnusableInputException where it gives no rate, two for a product, or one that can't be read
+     * @throws UnusableInputException if it has no rate, two for a product, or one that can't be read
      */
-    static double[] of(MapFeatures source, MapFeature feature, List<Product> products) {
-        ZoneRates zone = new ZoneRates(source, feature, products);
-        for (MapProperty property : feature.properties()) {
-            Name name = property.text().isBlank() ? null : name(property);
-            if (name != null) {
-                zone.take(property, name);
+    double[] of(MapFeature feature) {
+        double[] rates = new double[products.size()];
+        Arrays.fill(rates, Double.NaN);
+        if (columns.rate().isEmpty()) {
+            byName(feature, rates);
+        } else {
+            for (int p = 0; p < rates.length; p++) {
+                String attribute = columns.rate().get(products.get(p).key());
+                if (attribute != null) {
+                    rates[p] = named(feature, attribute, p);
+                }
             }
         }
-        if (Arrays.stream(zone.rates).allMatch(Double::isNaN)) {
-            throw zone.noRate();
+        if (Arrays.stream(rates).allMatch(Double::isNaN)) {
+            throw noRate(feature);
         }
-        return zone.rates;
+        return rates;
+    }
+
+    /** The rate in the attribute that the rig file names. */
+    private double named(MapFeature feature, String attribute, int p) {
+        MapProperty property = attributes.find(feature, attribute);
+        if (property == null && !attributes.has(attribute)) {
+            throw UnusableInputException.found("no attribute \"" + attribute + "\" among " + attributes.words())
+                    .inFile(source.file())
+                    .expected("the attribute that the rig file names under prescription: rate")
+                    .hint("write " + attributes.lines(products) + " into the rig file");
+        }
+        if (property == null || property.text().isBlank()) {
+            throw source.fault(feature, "a zone without a value of " + attribute)
+                    .expected("a rate for each zone")
+                    .hint("write the rate, or 0 if nothing is to be applied");
+        }
+        String unit = columns.unit().get(products.get(p).key());
+        Name byName = name(property);
+        boolean nitrogen = byName != null && byName.nitrogen;
+        String own = !property.unit().isEmpty() ? property.unit() : byName == null ? "" : byName.unit;
+        return rate(feature, property, new Name("", nitrogen && unit == null, unit == null ? own : unit), p);
+    }
+
+    private void byName(MapFeature feature, double[] rates) {
+        @Nullable MapProperty[] from = new MapProperty[rates.length];
+        for (MapProperty property : feature.properties()) {
+            Name name = property.text().isBlank() ? null : name(property);
+            if (name == null) {
+                continue;
+            }
+            int p = product(feature, property, name.product);
+            MapProperty before = from[p];
+            if (before != null) {
+                throw source.fault(
+                                feature,
+                                property,
+                                "\"" + property.name() + "\" beside \"" + before.name()
+                                        + "\", two rates for one product")
+                        .expected("one rate for each product and zone")
+                        .hint("delete one of the two, or name the right one in the rig file: prescription: {rate: "
+                                + AttributeList.yaml(before.name()) + "}");
+            }
+            from[p] = property;
+            rates[p] = rate(feature, property, name, p);
+        }
     }
 
     private static @Nullable Name name(MapProperty property) {
@@ -119,21 +177,7 @@ final class ZoneRates {
         return SEPARATORS.matcher(name.strip().toLowerCase(Locale.ROOT)).replaceAll("");
     }
 
-    private void take(MapProperty property, Name name) {
-        int p = product(property, name.product);
-        MapProperty before = from[p];
-        if (before != null) {
-            throw fault(
-                            property,
-                            "\"" + property.name() + "\" beside \"" + before.name() + "\", two rates for one product")
-                    .expected("one rate for each product and zone")
-                    .hint("take one of the two out");
-        }
-        from[p] = property;
-        rates[p] = rate(property, name, p);
-    }
-
-    private int product(MapProperty property, String key) {
+    private int product(MapFeature feature, MapProperty property, String key) {
         if (key.isEmpty() && products.size() == 1) {
             return 0;
         }
@@ -143,40 +187,46 @@ final class ZoneRates {
             }
         }
         String keys = products.stream().map(Product::key).collect(Collectors.joining(", "));
-        String found = key.isEmpty()
-                ? "a rate that doesn't say of which product"
-                : "a rate of the unknown product \"" + key + "\"";
-        throw fault(property, found)
+        String found = key.isEmpty() ? "a rate without a product" : "a rate of the unknown product \"" + key + "\"";
+        throw source.fault(feature, property, found)
                 .expected("one of the rig file's products: " + keys)
                 .hint("write the product's key and a point before the name, as in "
                         + products.get(0).key() + ".target[gal/ac]");
     }
 
-    private double rate(MapProperty property, Name name, int p) {
+    private double rate(MapFeature feature, MapProperty property, Name name, int p) {
         String value = property.text().strip();
         boolean figure = property.isNumber() || FIGURE.matcher(value).matches();
-        String unit = figure ? unit(property, name) : value.replaceFirst("^" + FIGURE.pattern(), "");
+        String unit = figure ? unit(feature, property, name, p) : value.replaceFirst("^" + FIGURE.pattern(), "");
         boolean nitrogen = name.nitrogen || saysNitrogen(unit);
         String text = figure ? value + " " + symbol(unit) : value;
         Unit weight = nitrogen ? null : Unit.find(unit, Dimension.MASS_PER_AREA).orElse(null);
         if (weight != null) {
-            throw fault(property, "\"" + text + "\", a weight per area that doesn't say of what")
-                    .expected("a volume per area in " + Dimension.RATE.unitsToWrite()
-                            + ", or a weight of nitrogen under a name that says so")
-                    .hint("call the property nitrogen[" + weight.symbol()
-                            + "] if it is nitrogen, else write the liquid's" + " volume per area");
+            throw source.fault(feature, property, "\"" + text + "\", a weight per area without a nutrient")
+                    .expected("a volume per area in gal/ac or L/ha, or nitrogen per area in lb N/ac or kg N/ha")
+                    .hint("for nitrogen write "
+                            + line(property, weight.symbol().startsWith("kg") ? "kg N/ha" : "lb N/ac", p)
+                            + " into the rig file; else give the liquid's volume per area");
         }
         Reading reading = Quantity.read(text, nitrogen ? Dimension.MASS_PER_AREA : Dimension.RATE);
         if (reading instanceof Refusal refusal) {
-            throw fault(property, refusal.found()).expected(refusal.expected()).hint(refusal.hint());
+            throw source.fault(feature, property, refusal.found())
+                    .expected(refusal.expected())
+                    .hint(refusal.hint());
         }
         double si = ((Quantity) reading).si();
         if (!(si >= 0) || !Double.isFinite(si)) {
-            throw fault(property, "\"" + text + "\"")
+            throw source.fault(feature, property, "\"" + text + "\"")
                     .expected("a rate of 0 or more")
-                    .hint("write 0 where nothing is to be put down");
+                    .hint("write 0 where nothing is to be applied");
         }
-        return nitrogen ? ofNitrogen(property, si, products.get(p)) : si;
+        double rateLPerM2 = nitrogen ? ofNitrogen(feature, property, si, products.get(p)) : si;
+        if (rateLPerM2 > MAX_RATE_L_PER_M2) {
+            throw source.fault(feature, property, "\"" + text + "\"")
+                    .expected("at most 1000 gal/ac (9400 L/ha)")
+                    .hint("check the unit of the rates");
+        }
+        return rateLPerM2;
     }
 
     /** The usual spelling of a unit, or what was written. */
@@ -188,8 +238,8 @@ final class ZoneRates {
         return OF_NITROGEN.matcher(plain(unit)).matches();
     }
 
-    /** The unit of a bare figure: behind the name, else of a property of its own. */
-    private String unit(MapProperty property, Name name) {
+    /** The unit of a number without one: from the attribute's name, else from an attribute for units. */
+    private String unit(MapFeature feature, MapProperty property, Name name, int p) {
         if (!name.unit.isEmpty()) {
             return name.unit;
         }
@@ -203,27 +253,39 @@ final class ZoneRates {
                 }
             }
         }
-        String dimension = name.nitrogen ? "lb/ac" : "gal/ac";
-        throw fault(property, property.text() + ", a figure without a unit")
+        String line = line(property, name.nitrogen ? "lb N/ac" : "gal/ac", p);
+        throw source.fault(feature, property, property.text() + ", a number without a unit")
                 .expected(
                         name.nitrogen
-                                ? "a weight of nitrogen per area in " + Dimension.MASS_PER_AREA.unitsToWrite()
-                                : "a volume per area in " + Dimension.RATE.unitsToWrite())
-                .hint("write the unit, as text such as \"" + property.text() + " " + dimension
-                        + "\", behind the name, as in " + property.name() + "[" + dimension
-                        + "], or in a property \"unit\"");
+                                ? "a weight of nitrogen per area in lb N/ac or kg N/ha"
+                                : "a volume per area in gal/ac or L/ha, or nitrogen per area in lb N/ac or kg N/ha")
+                .hint("write " + line + " into the rig file, with the unit that it is");
     }
 
-    private double ofNitrogen(MapProperty property, double kgPerM2, Product product) {
+    /** The line of the rig file that gives an attribute its unit. */
+    private String line(MapProperty property, String unit, int p) {
+        String rate = AttributeList.yaml(property.name());
+        return products.size() == 1
+                ? "prescription: {rate: " + rate + ", unit: " + unit + "}"
+                : "prescription: {rate: {" + products.get(p).key() + ": " + rate + "}, unit: {"
+                        + products.get(p).key() + ": " + unit + "}}";
+    }
+
+    static boolean isFigure(String text) {
+        return FIGURE.matcher(text.strip()).matches();
+    }
+
+    private double ofNitrogen(MapFeature feature, MapProperty property, double kgPerM2, Product product) {
         double kgPerL = product.nitrogenKgPerL();
         if (kgPerM2 == 0) {
             return 0;
         }
         if (!(kgPerL > 0)) {
-            throw fault(
+            throw source.fault(
+                            feature,
                             property,
                             "a rate of nitrogen for " + product.name()
-                                    + ", whose nitrogen in a volume the rig file doesn't tell")
+                                    + ", which has no density or analysis in the rig file")
                     .expected("density and analysis of the product in the rig file")
                     .hint("write density and analysis under the product " + product.key()
                             + ", or give the rate as a volume per area");
@@ -231,19 +293,25 @@ final class ZoneRates {
         return kgPerM2 / kgPerL;
     }
 
-    private UnusableInputException noRate() {
-        String names = feature.properties().stream()
-                .map(property -> "\"" + property.name() + "\"")
-                .collect(Collectors.joining(", "));
-        String key = products.size() > 1 ? products.get(0).key() + "." : "";
-        return source.fault(
-                        feature, names.isEmpty() ? "a zone without properties" : "a zone without a rate, only " + names)
-                .expected("a rate under the name " + key + "target, " + key + "rate or " + key + "nitrogen")
-                .hint("write the rate with its unit, as in \"" + key
-                        + "target[gal/ac]\": 42, and 0 where nothing is to be" + " put down");
-    }
-
-    private UnusableInputException fault(MapProperty property, String found) {
-        return source.fault(feature, property, found);
+    private UnusableInputException noRate(MapFeature feature) {
+        if (feature.properties().isEmpty() && !attributes.isEmpty()) {
+            return source.fault(feature, "a zone without attributes")
+                    .expected("a rate for each zone")
+                    .hint("write the rate, or 0 if nothing is to be applied");
+        }
+        if (!attributes.hasNumbers()) {
+            return UnusableInputException.found(
+                            attributes.isEmpty()
+                                    ? "zones without any attribute"
+                                    : "no number among the attributes: " + attributes.words())
+                    .inFile(source.file())
+                    .expected("a target rate for each zone")
+                    .hint("export the prescription with its rates; give a field's outline as --boundary");
+        }
+        return UnusableInputException.found("no attribute that is plainly a rate among " + attributes.words())
+                .inFile(source.file())
+                .expected("a target rate for each zone")
+                .hint("say in the rig file which attribute is the rate and in which unit, as in "
+                        + attributes.lines(products));
     }
 }

@@ -110,10 +110,10 @@ class BoundaryReaderTest {
     List<DynamicTest> files_that_cannot_be_used_say_what_and_where() {
         Map<String, String[]> cases = new TreeMap<>();
         cases.put("empty file", new String[] {"", "an empty file"});
-        cases.put("no JSON", new String[] {"outline of field", "no JSON", "line 1"});
-        cases.put("cut short", new String[] {POLYGON.substring(0, 60), "no JSON", "line 1"});
-        cases.put("an array", new String[] {"[1]", "no object", "line 1"});
-        cases.put("more than one object", new String[] {POLYGON + "\n" + POLYGON, "more text", "line 2"});
+        cases.put("no JSON", new String[] {"outline of field", "no JSON", "geojson:1:"});
+        cases.put("cut short", new String[] {POLYGON.substring(0, 60), "no JSON", "geojson:1:"});
+        cases.put("an array", new String[] {"[1]", "no object", "geojson:1:"});
+        cases.put("more than one object", new String[] {POLYGON + "\n" + POLYGON, "more text", "geojson:2:"});
         cases.put(
                 "only a point",
                 new String[] {"{\"type\":\"Point\",\"coordinates\":[-93,45]}", "no polygon, only Point"});
@@ -132,7 +132,7 @@ class BoundaryReaderTest {
         cases.put("swapped beyond 90", new String[] {
             "{\"type\":\"Polygon\",\"coordinates\":[[[45,-93],[45,-92.99],\n[45.01,-92.99],[45,-93]]]}", "look swapped"
         });
-        cases.put("text", new String[] {POLYGON.replace("-92.994", "\"w\""), "no number", "line 1"});
+        cases.put("text", new String[] {POLYGON.replace("-92.994", "\"w\""), "no number", "geojson:1:"});
         cases.put("one number", new String[] {POLYGON.replace("[-92.994,45.000]", "[-92.994]"), "without two numbers"});
         cases.put(
                 "far away", new String[] {POLYGON.replace("45.0", "46.0"), "111 km away", "longitude before latitude"});

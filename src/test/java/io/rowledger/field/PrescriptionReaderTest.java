@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.rowledger.field.Prescription.Zone;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.rig.PrescriptionColumns;
 import io.rowledger.rig.Product;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -50,10 +51,14 @@ class PrescriptionReaderTest {
     }
 
     private Prescription read(List<Product> products, String... features) {
+        return read(products, PrescriptionColumns.NONE, features);
+    }
+
+    private Prescription read(List<Product> products, PrescriptionColumns columns, String... features) {
         String text = "{\"type\": \"FeatureCollection\", \"features\": [\n" + String.join(",\n", features) + "\n]}\n";
         try {
             Path file = Files.writeString(dir.resolve("map.geojson"), text);
-            return PrescriptionReader.read(file, PLANE, new Envelope(-100, 100, -100, 100), products);
+            return PrescriptionReader.read(file, PLANE, new Envelope(-100, 100, -100, 100), products, columns);
         } catch (IOException e) {
             throw new IllegalStateException(e);
         }
@@ -157,28 +162,113 @@ class PrescriptionReaderTest {
     @TestFactory
     Stream<DynamicTest> what_is_left_open_is_asked_for() {
         return Map.ofEntries(
-                        Map.entry("\"target\": 42", "a figure without a unit"),
-                        Map.entry("\"target\": \"42\"", "a figure without a unit"),
-                        Map.entry("\"nitrogen\": 150", "lb/ac or kg/ha"),
+                        Map.entry("\"target\": 42", "prescription: {rate: target, unit: gal/ac}"),
+                        Map.entry("\"target\": \"42\"", "prescription: {rate: target, unit: gal/ac}"),
+                        Map.entry("\"nitrogen\": 150", "prescription: {rate: nitrogen, unit: lb N/ac}"),
                         Map.entry("\"target\": \"42 gal\"", "gal/ac or L/ha"),
                         Map.entry("\"target[mph]\": 42", "gal/ac or L/ha"),
                         Map.entry("\"target\": \"much\"", "\"much\""),
                         Map.entry("\"target\": \"-3 gal/ac\"", "a rate of 0 or more"),
-                        Map.entry("\"target\": \"150 lb/ac\"", "doesn't say of what"),
-                        Map.entry("\"rate_lb_ac\": 150", "doesn't say of what"),
-                        Map.entry("\"target\": 150, \"unit\": \"lb/ac\"", "doesn't say of what"),
+                        Map.entry("\"target\": \"150 lb/ac\"", "a weight per area without a nutrient"),
+                        Map.entry("\"rate_lb_ac\": 150", "a weight per area without a nutrient"),
+                        Map.entry("\"target\": 150, \"unit\": \"lb/ac\"", "a weight per area without a nutrient"),
                         Map.entry("\"nitrogen[gal/ac]\": 42", "a weight per area"),
                         Map.entry("\"target[gal/ac]\": 42, \"rate[gal/ac]\": 43", "two rates for one product"),
                         Map.entry("\"target[gal/ac]\": 42, \"nitrogen[lb/ac]\": 150", "two rates for one product"),
-                        Map.entry("\"target[gal/ac]\": null", "without properties"),
-                        Map.entry("\"colour\": \"red\"", "a zone without a rate, only \"colour\""),
-                        Map.entry("", "a zone without properties"),
+                        Map.entry("\"target[gal/ac]\": null", "zones without any attribute"),
+                        Map.entry("\"colour\": \"red\"", "no number among the attributes: colour (red)"),
+                        Map.entry("", "zones without any attribute"),
                         Map.entry("\"ats.target[gal/ac]\": 5", "the unknown product \"ats\""))
                 .entrySet()
                 .stream()
                 .map(one -> DynamicTest.dynamicTest(
                         "{" + one.getKey() + "}",
                         () -> refuses(one.getValue(), List.of(UAN), feature(one.getKey(), WEST))));
+    }
+
+    /** Attributes that no rule can tell are a rate: the message shows them with a value and the line to write. */
+    @TestFactory
+    Stream<DynamicTest> a_map_of_unknown_attributes_shows_them_and_the_line_to_write() {
+        return Map.of(
+                        "\"Id\": 1, \"Y99\": 42.5",
+                        "among Id (1), Y99 (42.5); expected a target rate for each zone. Hint: say in the rig file which "
+                                + "attribute is the rate and in which unit, as in prescription: {rate: Y99, unit: gal/ac}.",
+                        "\"Id\": 1, \"soil\": \"loam\", \"rate_gal_a\": 42",
+                        "prescription: {rate: rate_gal_a, unit: gal/ac}",
+                        "\"Id\": 7, \"UAN 32\": 42",
+                        "prescription: {rate: \"UAN 32\", unit: gal/ac}",
+                        "\"zone no\": 7, \"OBJECTID\": 3",
+                        "prescription: {rate: \"zone no\", unit: gal/ac}")
+                .entrySet()
+                .stream()
+                .map(one -> DynamicTest.dynamicTest(
+                        "{" + one.getKey() + "}",
+                        () -> refuses(one.getValue(), List.of(UAN), feature(one.getKey(), WEST))));
+    }
+
+    @TestFactory
+    Stream<DynamicTest> the_rig_file_says_which_attribute_is_the_rate() {
+        double galPerAc = 42 * GAL_PER_AC;
+        return Map.of(
+                        "\"Y99\": 42, \"rate\": 9",
+                                new PrescriptionColumns(Map.of("uan", "Y99"), Map.of("uan", "gal/ac"), ""),
+                        "\"rate_gal_a\": 42",
+                                new PrescriptionColumns(Map.of("uan", "rate_gal_ac"), Map.of("uan", "gal/ac"), ""),
+                        "\"UAN 32\": \"42\"",
+                                new PrescriptionColumns(Map.of("uan", "uan_32"), Map.of("uan", "gal/ac"), ""),
+                        "\"rate_gpa\": 42", new PrescriptionColumns(Map.of("uan", "rate_gpa"), Map.of(), ""),
+                        "\"dose\": \"42 gal/ac\"", new PrescriptionColumns(Map.of("uan", "dose"), Map.of(), ""))
+                .entrySet()
+                .stream()
+                .map(one -> DynamicTest.dynamicTest(
+                        "{" + one.getKey() + "}",
+                        () -> assertEquals(
+                                galPerAc,
+                                read(List.of(UAN), one.getValue(), feature(one.getKey(), WEST))
+                                        .zones()
+                                        .get(0)
+                                        .rateLPerM2()[0],
+                                1e-12)));
+    }
+
+    /** 150 lb/ac of N in a product with 1.325 kg/L and 32 % N: 150 · 0.45359237 / 4046.8564224 / (1.325 · 0.32) L/m². */
+    @Test
+    void a_unit_of_nitrogen_in_the_rig_file_makes_a_rate_of_nitrogen() {
+        PrescriptionColumns columns = new PrescriptionColumns(Map.of("uan", "N_plan"), Map.of("uan", "lb N/ac"), "");
+        double expected = 150 * 0.45359237 / 4046.8564224 / (1.325 * 0.32);
+        assertEquals(
+                expected,
+                read(List.of(UAN), columns, feature("\"N_plan\": 150", WEST))
+                        .zones()
+                        .get(0)
+                        .rateLPerM2()[0],
+                1e-12);
+    }
+
+    @Test
+    void each_product_has_its_attribute_and_the_zones_their_name() {
+        PrescriptionColumns columns =
+                new PrescriptionColumns(Map.of("uan", "A", "ats", "B"), Map.of("uan", "gal/ac", "ats", "L/ha"), "MZ");
+        Zone zone = read(List.of(UAN, ATS), columns, feature("\"A\": 42, \"B\": 50, \"MZ\": \"Hill\"", WEST))
+                .zones()
+                .get(0);
+        assertEquals(42 * GAL_PER_AC, zone.rateLPerM2()[0], 1e-12);
+        assertEquals(50e-4, zone.rateLPerM2()[1], 1e-12);
+        assertEquals("Hill", zone.name());
+    }
+
+    @Test
+    void an_attribute_that_is_not_there_is_asked_for_with_what_is() {
+        PrescriptionColumns columns = new PrescriptionColumns(Map.of("uan", "Y98"), Map.of("uan", "gal/ac"), "");
+        UnusableInputException e = assertThrows(
+                UnusableInputException.class, () -> read(List.of(UAN), columns, feature("\"Y99\": 42", WEST)));
+        assertTrue(
+                e.getMessage()
+                        .endsWith(
+                                "map.geojson: found no attribute \"Y98\" among Y99 (42); expected the attribute that the rig"
+                                        + " file names under prescription: rate. Hint: write prescription: {rate: Y99, unit:"
+                                        + " gal/ac} into the rig file."),
+                e.getMessage());
     }
 
     private void refuses(String part, List<Product> products, String... features) {
@@ -190,12 +280,12 @@ class PrescriptionReaderTest {
 
     @Test
     void with_several_products_a_rate_must_say_whose_it_is() {
-        refuses("doesn't say of which product", List.of(UAN, ATS), feature("\"target[gal/ac]\": 42", WEST));
+        refuses("a rate without a product", List.of(UAN, ATS), feature("\"target[gal/ac]\": 42", WEST));
     }
 
     @Test
     void nitrogen_of_a_product_without_density_can_not_be_a_volume() {
-        refuses("whose nitrogen", List.of(WATER), feature("\"nitrogen[lb/ac]\": 150", WEST));
+        refuses("no density or analysis", List.of(WATER), feature("\"nitrogen[lb/ac]\": 150", WEST));
     }
 
     @Test

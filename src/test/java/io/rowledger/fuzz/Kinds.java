@@ -18,6 +18,7 @@ import io.rowledger.report.compare.ComparisonBuilder;
 import io.rowledger.report.season.SeasonBuilder;
 import io.rowledger.results.DiagnosisReader;
 import io.rowledger.results.SummaryReader;
+import io.rowledger.rig.PrescriptionColumns;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.RigReader;
 import io.rowledger.units.Dimension;
@@ -209,7 +210,7 @@ final class Kinds {
         List<Runnable> uses = List.of(
                 () -> BoundaryReader.read(path, PLANE, DRIVEN),
                 () -> KeepOutReader.read(path, PLANE, DRIVEN),
-                () -> PrescriptionReader.read(path, PLANE, DRIVEN, products));
+                () -> PrescriptionReader.read(path, PLANE, DRIVEN, products, PrescriptionColumns.NONE));
         UnusableInputException message = null;
         int read = 0;
         for (Runnable use : uses) {

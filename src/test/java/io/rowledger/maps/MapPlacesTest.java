@@ -10,6 +10,7 @@ import io.rowledger.field.KeepOutReader;
 import io.rowledger.field.PrescriptionReader;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.rig.PrescriptionColumns;
 import io.rowledger.rig.RigReader;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -90,7 +91,8 @@ class MapPlacesTest {
                         var products = RigReader.read(Path.of("sample-logs/clean/rig.yaml"))
                                 .rig()
                                 .products();
-                        away = kmAway(() -> PrescriptionReader.read(map, ELSEWHERE, DRIVEN, products));
+                        away = kmAway(() ->
+                                PrescriptionReader.read(map, ELSEWHERE, DRIVEN, products, PrescriptionColumns.NONE));
                     } else {
                         away = kmAway(() -> KeepOutReader.read(map, ELSEWHERE, DRIVEN));
                     }

@@ -12,6 +12,7 @@ import io.rowledger.field.KeepOuts;
 import io.rowledger.field.Prescription;
 import io.rowledger.field.PrescriptionReader;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.rig.PrescriptionColumns;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.RigReader;
 import java.io.IOException;
@@ -82,8 +83,8 @@ class MapTwinsTest {
         List<Product> products = RigReader.read(RIG).rig().products();
         return twins("prescription", 12, (plain, twin) -> {
             assertSameFeatures(plain, twin, MapUse.PRESCRIPTION);
-            Prescription expected = PrescriptionReader.read(plain, PLANE, DRIVEN, products);
-            Prescription found = PrescriptionReader.read(twin, PLANE, DRIVEN, products);
+            Prescription expected = PrescriptionReader.read(plain, PLANE, DRIVEN, products, PrescriptionColumns.NONE);
+            Prescription found = PrescriptionReader.read(twin, PLANE, DRIVEN, products, PrescriptionColumns.NONE);
             assertEquals(expected.zones().size(), found.zones().size());
             for (int z = 0; z < expected.zones().size(); z++) {
                 assertEquals(
