@@ -5,16 +5,17 @@ import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 
 /**
- * Where a point lies in relation to a visit's strip: inside it, along one of its sides, at the line where its run
- * began or at the one where it ended.
+ * Position of a point relative to a visit's strip: inside, along a side, at the line where its run began, or where it
+ * ended.
  */
 final class Contact {
     /**
-     * As near as this counts as touching, m: more than the seams of good guidance, less than half of a 30 in row.
+     * Distance up to which a point touches a strip, m: more than the slivers of good guidance, less than half a 30 in
+     * row.
      */
     static final double MAX_DISTANCE_M = 0.3;
 
-    /** How a point meets a strip. */
+    /** Position of a point relative to a strip. */
     enum Side {
         NONE,
         INSIDE,
@@ -38,12 +39,12 @@ final class Contact {
         return side;
     }
 
-    /** The outlet, from 1, whose band the point lies in or next to. */
+    /** Returns the outlet, from 1, whose band the point lies in or next to. */
     int row() {
         return row;
     }
 
-    /** Looks the point up in the visit's bar lines; afterwards {@link #side} and {@link #row} tell. */
+    /** Locates the point; {@link #side} and {@link #row} return the result. */
     boolean find(Visit visit, double eastM, double northM) {
         side = Side.NONE;
         double leftM = strips.leftM(visit.strip().firstRow() - 1);

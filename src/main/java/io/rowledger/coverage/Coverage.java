@@ -12,25 +12,25 @@ import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * Skips, overlaps and what the ground received.
+ * Skips, overlaps and the received rate of a job.
  *
- * @param coveredAreaM2 union of all delivered strips
- * @param overlapAreaM2 ground with two visits or more, each place once
- * @param skipAreaM2 boundary less covered; without a boundary, the gaps the covered ground encloses, and the gaps
+ * @param coveredAreaM2 area of the union of all delivering strips, m²
+ * @param overlapAreaM2 area with two visits or more, each place once, m²
+ * @param skipAreaM2 boundary less covered area, m²; without a boundary, the gaps enclosed by covered ground, and gaps
  *     open at an end that are narrower than one and a half row spacings
- * @param boundaryAreaM2 NaN without a boundary
- * @param outsideBoundaryM2 covered ground outside the boundary; NaN without a boundary
- * @param covered the union itself
+ * @param boundaryAreaM2 area of the boundary, m²; NaN without a boundary
+ * @param outsideBoundaryM2 covered area outside the boundary, m²; NaN without a boundary
+ * @param covered the union of all delivering strips
  * @param boundary the boundary, or null
  * @param strips the visits' polygons, in time order
- * @param overlaps the doubled pieces worth driving to, largest first
- * @param skips the skipped pieces worth driving to, largest first
- * @param slivers what of the overlap and missed areas is in no place
- * @param shutOffs the shut-off score
- * @param shutOffCredit what rows did not owe because the ground was done
- * @param grid the received grid
- * @param received statistics per product
- * @param shutOffCases what other ways of shutting off would have made of the same drive; empty where none was asked for
+ * @param overlaps overlaps large enough to list, largest first
+ * @param skips skips large enough to list, largest first
+ * @param slivers overlap and skip area that is not listed
+ * @param shutOffs score of section control
+ * @param shutOffCredit target volume of ground over which rows were rightly shut off
+ * @param grid the received volume and target by grid cell
+ * @param received statistics of the received rate, per product
+ * @param shutOffCases results of other ways of section control on the same drive; empty if none were requested
  */
 public record Coverage(
         double coveredAreaM2,

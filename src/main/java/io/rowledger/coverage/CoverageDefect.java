@@ -4,16 +4,16 @@ import java.util.List;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * One skipped or doubled piece of ground, to drive back to.
+ * A skip or an overlap.
  *
  * @param number from 1, largest first
- * @param polygon in the job's plane
+ * @param polygon its outline in the job's plane
  * @param areaM2 its area, m²
- * @param eastM a point inside it
- * @param northM a point inside it
+ * @param eastM east of a point inside it, m
+ * @param northM north of a point inside it, m
  * @param passes the passes next to it or in it, ascending
- * @param rows the outlets next to it or in it, ascending
- * @param cause the likely cause where the data tells
+ * @param rows the rows next to it or in it, ascending
+ * @param cause the likely cause
  */
 public record CoverageDefect(
         int number,
@@ -30,27 +30,27 @@ public record CoverageDefect(
         rows = List.copyOf(rows);
     }
 
-    /** Why ground was skipped or doubled. */
+    /** Cause of a skip or an overlap. */
     public enum Cause {
-        /** Missed: bare ground between two passes. */
+        /** Skip: gap between two passes. */
         GAP_BETWEEN_PASSES,
-        /** Missed: the bar passed, the row did not deliver. */
+        /** Skip: the bar passed over it, the row was not applying. */
         ROW_NOT_DELIVERING,
-        /** Missed: the pass began delivering late. */
+        /** Skip: the pass began applying late. */
         LATE_START,
-        /** Missed: the pass stopped delivering early. */
+        /** Skip: the pass stopped applying early. */
         EARLY_STOP,
-        /** Missed: a margin no wider than the bar between the outermost pass and the field's boundary. */
+        /** Skip: margin between the outermost pass and the boundary, no wider than the bar. */
         EDGE_OF_FIELD,
-        /** Missed: the bar never came near, or the ground is wider than the bar. */
+        /** Skip: no strip is near, or it is wider than the bar. */
         OUTSIDE_THE_LOG,
-        /** Doubled: two passes side by side. */
+        /** Overlap: two passes side by side. */
         PASSES_OVERLAP,
-        /** Doubled: a pass ran into ground already done at its end or start. */
+        /** Overlap: a pass ran over covered ground at its start or end. */
         HEADLAND_OVERLAP,
-        /** Doubled: a pass crossed its own strip. */
+        /** Overlap: a pass crossed its own strip. */
         PASS_CROSSED_ITSELF,
-        /** Doubled: a row inside the pivot of a tight turn went backward. */
+        /** Overlap: a row inside the pivot of a tight turn went backward. */
         INSIDE_THE_PIVOT
     }
 }

@@ -1,30 +1,35 @@
 package io.rowledger.coverage;
 
 /**
- * The tolerances of the coverage, each with its reason. None of them decides how much area is covered, doubled or
- * missed beyond its own size; the place limits only decide what is listed one by one.
+ * Tolerances of the coverage. They change covered, overlap and skip area by no more than their own size; the patch
+ * limits only decide what is listed.
  *
  * @param cellM side of a grid cell, m
- * @param simplifyM how far a strip's edge may leave the driven line when poses are left out, m; at most 0.01
- * @param threads threads to use; the result is the same bytes for any number
- * @param maxCells more cells than this and the cell is doubled until they fit
- * @param minPatchM2 skips and overlaps smaller than this are seams: in the totals, not listed, m²
- * @param minPatchWidthM skips and overlaps narrower than this are seams, m
+ * @param simplifyM largest distance of a simplified strip edge from the driven line, m; at most 0.01
+ * @param threads threads to use; the result is the same for any number
+ * @param maxCells largest number of grid cells; the cell side is doubled until they fit
+ * @param minPatchM2 smallest area of a listed skip or overlap, m²; smaller ones are slivers, which are in the totals
+ *     only
+ * @param minPatchWidthM smallest width of a listed skip or overlap, m
  */
 public record CoverageOptions(
         double cellM, double simplifyM, int threads, int maxCells, double minPatchM2, double minPatchWidthM) {
-    /** Half a metre: two thirds of a 30 in row, so that a row's own error shows on the map. */
+    /** Side of a grid cell, m: two thirds of a 30 in row, so that the error of a single row shows on the map. */
     public static final double CELL_M = 0.5;
-    /** Half of the 1 cm that is allowed; well under the noise of the best fix. */
+    /** Half of the 1 cm that is allowed, well below the noise of the best fix, m. */
     public static final double SIMPLIFY_M = 0.005;
-    /** Two accumulators of 8 bytes a cell stay under 200 MB; 300 ha at 0.5 m. */
+    /** 300 ha at 0.5 m; two accumulators of 8 bytes per cell stay below 200 MB. */
     public static final int MAX_CELLS = 12_000_000;
-    /** Less than three paces square: nobody drives back for it. */
+    /** Smallest listed area, m²: a square of 1.4 m. Nobody drives back for less. */
     public static final double MIN_PATCH_M2 = 2;
-    /** Half a hand's reach; seams of good guidance are thinner, a skipped half row is wider. */
+    /** Smallest listed width, m: slivers of good guidance are thinner, half a row is wider. */
     public static final double MIN_PATCH_WIDTH_M = 0.15;
 
-    /** Checks the ranges. */
+    /**
+     * Checks the ranges.
+     *
+     * @throws IllegalArgumentException if a value is out of range
+     */
     public CoverageOptions {
         if (!(cellM > 0) || !(simplifyM >= 0 && simplifyM <= 0.01) || threads < 1 || maxCells < 1) {
             throw new IllegalArgumentException("cell " + cellM + " m, simplify " + simplifyM + " m, threads " + threads
@@ -32,7 +37,7 @@ public record CoverageOptions(
         }
     }
 
-    /** What the program uses unless told otherwise. */
+    /** Returns the default tolerances. */
     public static CoverageOptions defaults(int threads) {
         return new CoverageOptions(CELL_M, SIMPLIFY_M, threads, MAX_CELLS, MIN_PATCH_M2, MIN_PATCH_WIDTH_M);
     }

@@ -25,17 +25,17 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 
-/** From strips and delivery to the coverage: the way into this room. */
+/** Computes the {@link Coverage} of a job from its strips and delivery. */
 public final class Coverages {
     private Coverages() {}
 
     /**
-     * Skips, overlaps, shut-off score and received grid of a job.
+     * Computes the coverage of a job.
      *
      * @param track poses and passes
      * @param strips the strips between the poses
-     * @param delivery what left each outlet in each step
-     * @param boundary the field's outline in the track's plane, or null
+     * @param delivery flows and targets of each outlet in each step
+     * @param boundary the field's boundary in the job's plane, or null
      * @param options tolerances and threads
      */
     public static Coverage of(
@@ -44,9 +44,9 @@ public final class Coverages {
     }
 
     /**
-     * The same with what other ways of shutting off would have made of the drive.
+     * Computes the coverage of a job and the results of other ways of section control on the same drive.
      *
-     * @param groupings those to compare, such as {@link Grouping#candidates}
+     * @param groupings groups of rows that shut off together, such as {@link Grouping#candidates}
      */
     public static Coverage of(
             Track track,
@@ -107,7 +107,7 @@ public final class Coverages {
         return out;
     }
 
-    /** The median band's width: what a row is to this bar, m. */
+    /** Returns the median width of the bands, m. */
     private static double rowSpacingM(Strips strips) {
         double[] widths = new double[strips.rows()];
         for (int r = 0; r < widths.length; r++) {

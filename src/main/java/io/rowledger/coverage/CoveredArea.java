@@ -14,14 +14,15 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 
 /**
- * The union of all delivered strips.
+ * Union of all delivering strips.
  *
- * <p>The strips of a tiled chunk only share edges, so they are joined in one go: edges that two of them share cancel.
- * Only the chunks are joined in pairs.
+ * <p>The strips of a tiled chunk share edges but no area, so they are joined in one overlay; chunks are joined in
+ * pairs.
  */
 public final class CoveredArea {
     private CoveredArea() {}
 
+    /** Returns the union of the polygons of all delivering visits. */
     public static Geometry of(VisitIndex index, int threads) {
         List<List<Polygon>> groups = groups(index);
         List<Geometry> joined = ParallelTasks.map(groups.size(), threads, g -> {
@@ -31,12 +32,15 @@ public final class CoveredArea {
         return Unions.union(joined, threads);
     }
 
-    /** Overlaid with nothing, which nodes and merges their edges. */
+    /** Joins tiles by an overlay with an empty polygon, which nodes and merges their edges. */
     private static Geometry tiles(List<Polygon> group) {
         return Jts.areal(OverlayNG.overlay(Jts.collect(group), Jts.FACTORY.createPolygon(), OverlayNG.UNION, Jts.GRID));
     }
 
-    /** The delivered strips of each tiled chunk together, all others alone; visits come chunk by chunk. */
+    /**
+     * Returns the delivering strips, those of each tiled chunk together, all others singly; visits are ordered by
+     * chunk.
+     */
     private static List<List<Polygon>> groups(VisitIndex index) {
         List<List<Polygon>> groups = new ArrayList<>();
         int pass = 0;

@@ -19,21 +19,25 @@ import java.util.function.Predicate;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 
-/** Tells for each skipped or doubled piece where it is, what lies next to it and what caused it. */
+/** Finds position, adjacent passes and rows, and cause of skips and overlaps. */
 final class DefectClassifier {
-    /** A place with this share of its outline at the ends of runs was caused there and not at the sides. */
+    /** Smallest fraction of the outline at ends of runs for a cause at the ends of passes. */
     private static final double MIN_END_SHARE = 0.2;
-    /** A pass along less than this share of the outline only touches a corner. */
+    /** Smallest fraction of the outline along a pass for a pass that lies beside the defect. */
     private static final double MIN_FLANK_SHARE = 0.15;
-    /** With strips along this share of its outline a place is closed in, whichever passes they belong to. */
+    /**
+     * Smallest fraction of the outline along strips for a defect enclosed by strips, whichever passes they belong to.
+     */
     private static final double MIN_CLOSED_IN_SHARE = 0.6;
-    /** With strips along this share of its outline a place touches no edge of the field, whatever the noise says. */
+    /**
+     * Fraction of the outline along strips from which a skip does not touch the edge of the field, allowing for noise.
+     */
     private static final double MIN_ENCLOSED_SHARE = 0.95;
-    /** The ground of silent rows decides when it is at least this share of the place. */
+    /** Smallest fraction of the defect that visits of one kind must make up to be its cause. */
     private static final double MIN_MAIN_SHARE = 0.5;
-    /** Silent or doubled ground below this share of the place is not named with it. */
+    /** Smallest fraction of the defect that a visit or row must make up to be named with it. */
     private static final double MIN_NAMED_SHARE = 0.05;
-    /** Silent together at the start or end of a pass, this share of the rows is the pass and not its rows. */
+    /** Fraction of the rows from which a start or end without delivery is that of the pass, not of its rows. */
     private static final double MIN_WHOLE_BAR_SHARE = 2.0 / 3;
 
     private final VisitIndex index;
@@ -133,8 +137,8 @@ final class DefectClassifier {
     }
 
     /**
-     * The rows that make up the place: a headland's sliver of all rows hanging on to one silent row is not named with it.
-     * All of them where each has but a small share.
+     * Returns the rows that make up the defect, without rows whose part in it is a sliver; all of them if each is
+     * small.
      */
     private SortedSet<Integer> mainRows(Polygon polygon, List<Visit> notDelivering, SortedSet<Integer> all) {
         TreeMap<Integer, Double> areaByRow = new TreeMap<>();
@@ -155,8 +159,8 @@ final class DefectClassifier {
     }
 
     /**
-     * The visits of a sort that together make up at least {@code share} of the place, without the ones that hardly
-     * meet it; none where they make up less.
+     * Returns the visits that fulfil the condition, without those that hardly meet the polygon; empty if they make up
+     * less than {@code share} of it together.
      */
     private List<Visit> visitsIn(Polygon polygon, Predicate<Visit> condition, double share) {
         List<Visit> out = new ArrayList<>();

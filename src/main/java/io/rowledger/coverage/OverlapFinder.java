@@ -12,15 +12,15 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * Ground with two visits or more.
+ * Finds the ground with two visits or more.
  *
- * <p>For each delivering visit the part of it that an earlier visit had done already; these parts' union is the overlap
- * area, their sum the area driven over again. A visit inside the pivot counts whole as ground done again.
+ * <p>For each delivering visit, the part of it that earlier visits cover: the union of these parts is the overlap, the
+ * sum of their areas the area driven again. A visit inside the pivot of a tight turn counts as a whole.
  */
 public final class OverlapFinder {
     /**
-     * Chunks of one pass that follow each other share a bar line; after rounding to the grid it can enclose slivers up
-     * to the grid's width. Ten times that is no crossing yet, m.
+     * Smallest mean width of an overlap of successive chunks of a pass, m: they share a bar line, and rounding to the
+     * grid makes slivers up to the grid's width there.
      */
     private static final double MIN_OVERLAP_WIDTH_M = 10 * Jts.GRID_M;
 
@@ -30,7 +30,7 @@ public final class OverlapFinder {
         this.index = index;
     }
 
-    /** Per visit the ground of it that was done already; empty geometries where none was. */
+    /** Returns for each visit its part that earlier visits cover; an empty geometry if there is none. */
     public static List<Geometry> perVisit(VisitIndex index, int threads) {
         OverlapFinder work = new OverlapFinder(index);
         return ParallelTasks.map(index.size(), threads, work::priorCoverage);

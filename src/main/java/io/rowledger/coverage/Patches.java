@@ -8,13 +8,18 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * Sorts doubled or missed ground into the pieces a person can drive to and the seams between.
+ * Skip or overlap area divided into patches that are large enough to list, and slivers.
  *
- * <p>A piece is often tied to others by seams of centimetres along whole passes. So every piece is opened: shrunk by
- * half the least width and grown again. What stays and is large enough is a place, the rest is seam.
+ * <p>Patches are often connected by slivers of centimetres along whole passes. Therefore each part is opened
+ * (morphological opening: shrunk by half the smallest width and grown again); what remains and is large enough is a
+ * patch, the rest is sliver.
+ *
+ * @param patches the patches
+ * @param sliverM2 area that is in no patch, m²
+ * @param sliverCount number of parts of that area
  */
 record Patches(List<Polygon> patches, double sliverM2, int sliverCount) {
-    /** Losing less than this share when opened, a piece is taken as it is. */
+    /** A part that keeps this fraction of its area when opened is taken unchanged. */
     private static final double MIN_KEPT_SHARE = 0.98;
 
     static Patches of(Geometry ground, double minM2, double minWidthM, int threads) {

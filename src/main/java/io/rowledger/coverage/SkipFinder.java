@@ -12,25 +12,29 @@ import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 
 /**
- * Ground that got nothing.
+ * Finds ground that no delivering strip covers.
  *
- * <p>With a boundary: the boundary less the covered ground. Without one: the gaps the covered ground encloses, and the
- * gaps narrower than one and a half row spacings that are open at an end. The latter are what a closing fills (grow the
- * covered ground by half that width, shrink it again); where a closed mouth encloses wider ground behind it, that
- * is an enclosed gap too. Corners are mitred, so that the closing does not round off what it meets.
+ * <p>With a boundary: the boundary less the covered ground. Without one: gaps enclosed by covered ground, and gaps open
+ * at an end that are narrower than one and a half row spacings. The latter are what a morphological closing fills (the
+ * covered ground grown by half that width and shrunk again); wider ground behind such a gap is enclosed then and counts
+ * as well. Corners are mitred, so that the closing doesn't round them.
  */
 final class SkipFinder {
-    /** Half of one and a half: between the widths of one and of two rows, so that noise does not decide on either. */
+    /**
+     * Distance of the closing in row spacings: half of 1.5, between the widths of one and two rows, so that noise
+     * doesn't decide.
+     */
     private static final double CLOSING_SPACINGS = 0.75;
-    /** Below this many row spacings across, what a closing fills at a corner is the corner's shape and no gap. */
+    /** Smallest diameter of an open gap in row spacings; smaller ones are fillings of corners. */
     private static final double MIN_GAP_SPACINGS = 4;
-    /** Mitres longer than this times the distance are cut off: only at corners sharper than 23 degrees. */
+    /** Limit of the mitre length in units of the distance; cuts off corners sharper than 23 degrees. */
     private static final double MITRE_LIMIT = 5;
-    /** What a closing leaves along a curved edge is rounding when thinner than this, m. */
+    /** Largest mean width of what a closing leaves along a curved edge by rounding, m. */
     private static final double MAX_ROUNDING_M = 1e-3;
 
     private SkipFinder() {}
 
+    /** Returns the skips; with nothing covered, the whole boundary, or nothing without a boundary. */
     static Geometry of(Geometry covered, @Nullable Boundary boundary, double rowSpacingM) {
         if (covered.isEmpty()) {
             return boundary == null ? covered : boundary.area();
@@ -45,7 +49,7 @@ final class SkipFinder {
         return Unions.union(skips, 1);
     }
 
-    /** The ground within the outer rings; an island within a hole is within the outer ring already. */
+    /** Returns the union of the shells. */
     private static Geometry withoutHoles(Geometry geometry) {
         List<Polygon> shells = new ArrayList<>();
         for (Polygon polygon : Jts.polygons(geometry)) {
@@ -67,8 +71,8 @@ final class SkipFinder {
     }
 
     /**
-     * Grown and shrunk again. Shrinking a much indented outline with mitres can turn inside out; it is known by being
-     * larger than what was shrunk, and then round corners, which cannot, are taken instead.
+     * Returns the morphological closing. Shrinking a very irregular outline with mitres can invert it, which shows in
+     * an area that is too large or too small; round joins are used then.
      */
     private static Geometry closed(Geometry filled, double distanceM) {
         Geometry grown = mitred(filled, distanceM);
@@ -78,7 +82,7 @@ final class SkipFinder {
         return sane ? closed : filled.buffer(distanceM).buffer(-distanceM);
     }
 
-    /** Grown (or shrunk, for a negative distance) with mitred corners and no simplification of its own. */
+    /** Returns the geometry grown (negative: shrunk) by a distance, with mitred corners and without simplification. */
     static Geometry mitred(Geometry geometry, double distanceM) {
         BufferParameters how =
                 new BufferParameters(2, BufferParameters.CAP_FLAT, BufferParameters.JOIN_MITRE, MITRE_LIMIT);

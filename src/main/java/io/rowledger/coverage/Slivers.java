@@ -1,15 +1,15 @@
 package io.rowledger.coverage;
 
 /**
- * Doubled and missed ground that is in the totals but too small or too thin to be listed as a {@link CoverageDefect}: mostly the
- * centimetres between neighbouring passes.
+ * Overlap and skip area that is in the totals but too small or too thin to be listed as a {@link CoverageDefect},
+ * mostly a few centimetres wide between passes.
  *
- * @param overlapM2 doubled area that is in no place, m²
- * @param overlapCount pieces of it
- * @param skipM2 missed area that is in no place, m²
- * @param skipCount pieces of it
+ * @param overlapM2 overlap area that is not listed, m²
+ * @param overlapCount number of its parts
+ * @param skipM2 skip area that is not listed, m²
+ * @param skipCount number of its parts
  */
 public record Slivers(double overlapM2, int overlapCount, double skipM2, int skipCount) {
-    /** No seams. */
+    /** No slivers. */
     public static final Slivers NONE = new Slivers(0, 0, 0, 0);
 }

@@ -15,20 +15,23 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * What lies around one place: points along its outline, each looked up in the strips next to it.
+ * The strips around a patch, from points sampled along its outline.
  *
- * <p>Counts are of points, so shares of them are shares of the outline's length.
+ * <p>Counts are of points, so their fractions are fractions of the outline's length.
  */
 final class Surroundings {
-    /** Points this far apart along the outline see every row of 30 in, m. */
+    /** Distance of the points along the outline, m; below the width of a 30 in row. */
     private static final double SPACING_M = 0.5;
-    /** No more points than this: a share of the outline is then known within 1 %. */
+    /** Largest number of points; fractions of the outline are known within 1 % then. */
     private static final int MAX_POINTS = 400;
 
-    /** The points lie this far inside the outline, so that one on the line between two rows goes to the right one, m. */
+    /**
+     * The points lie this far inside the outline, m, so that points on the line between two rows are assigned to one of
+     * them.
+     */
     private static final double INSET_M = 0.05;
 
-    /** Points looked at. */
+    /** Number of points. */
     int points;
     /** Points next to any delivering strip. */
     int touching;
@@ -41,7 +44,7 @@ final class Surroundings {
 
     final TreeSet<Integer> passes = new TreeSet<>();
     final TreeSet<Integer> rows = new TreeSet<>();
-    /** Visits the place touches or lies in. */
+    /** Visits that touch the patch. */
     final TreeSet<Integer> visits = new TreeSet<>();
 
     static Surroundings of(Polygon patch, VisitIndex index, Strips strips) {
@@ -119,17 +122,17 @@ final class Surroundings {
         }
     }
 
-    /** Share of the outline that lies at lines where runs began or ended. */
+    /** Returns the fraction of the outline at lines where runs began or ended. */
     double endShare() {
         return points == 0 ? 0 : (double) (atStarts + atEnds) / points;
     }
 
-    /** Share of the outline that lies next to any strip. */
+    /** Returns the fraction of the outline next to any strip. */
     double touchingShare() {
         return points == 0 ? 0 : (double) touching / points;
     }
 
-    /** How many passes lie along at least this share of the outline. */
+    /** Returns the number of passes along at least this fraction of the outline. */
     long flankingPasses(double share) {
         return flankByPass.values().stream().filter(n -> n >= share * points).count();
     }

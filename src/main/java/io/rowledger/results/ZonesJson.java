@@ -67,7 +67,7 @@ public final class ZonesJson {
                 json, "plan_rate_l_per_ha", z.planLPerM2() * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
         JsonNumbers.field(json, "planned_volume_l", z.plannedCoveredL(), JsonNumbers.VOLUME_L);
         JsonNumbers.field(json, "planned_zone_volume_l", z.plannedZoneL(), JsonNumbers.VOLUME_L);
-        JsonNumbers.field(json, "asked_volume_l", z.askedL(), JsonNumbers.VOLUME_L);
+        JsonNumbers.field(json, "asked_volume_l", z.loggedTargetL(), JsonNumbers.VOLUME_L);
         JsonNumbers.field(json, "volume_l", z.receivedL(), JsonNumbers.VOLUME_L);
         JsonNumbers.field(
                 json, "mean_rate_l_per_ha", z.meanRateLPerM2() * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
@@ -109,8 +109,8 @@ public final class ZonesJson {
         json.writeNumberField("judged", timing.evaluated());
         json.writeNumberField("unfollowed", timing.unfollowed());
         JsonNumbers.field(json, "late_m", timing.lateM(), JsonNumbers.LENGTH_M);
-        JsonNumbers.field(json, "least_late_m", timing.leastLateM(), JsonNumbers.LENGTH_M);
-        JsonNumbers.field(json, "most_late_m", timing.mostLateM(), JsonNumbers.LENGTH_M);
+        JsonNumbers.field(json, "least_late_m", timing.minLateM(), JsonNumbers.LENGTH_M);
+        JsonNumbers.field(json, "most_late_m", timing.maxLateM(), JsonNumbers.LENGTH_M);
         JsonNumbers.field(json, "late_s", timing.lateS(), SECONDS);
         JsonNumbers.field(json, "settled_m", timing.settledM(), JsonNumbers.LENGTH_M);
     }

@@ -20,7 +20,7 @@ final class ClosestApproach {
     private final Strips strips;
     private final Poses poses;
     private final Delivery delivery;
-    private double leastM = Double.POSITIVE_INFINITY;
+    private double minM = Double.POSITIVE_INFINITY;
 
     private ClosestApproach(Geometry place, Strips strips, Delivery delivery) {
         this.place = place;
@@ -38,16 +38,16 @@ final class ClosestApproach {
         // The box around a bent or slanting bank holds half the field, so blocks are measured to the bank itself.
         double[] awayM = blocks.awayM(search::distanceM);
         for (int b : StepBlocks.byDistance(awayM)) {
-            if (awayM[b] >= search.leastM) {
+            if (awayM[b] >= search.minM) {
                 break;
             }
             for (int k = blocks.first(b); k < blocks.end(b); k++) {
-                if (search.poses.working(k) && blocks.box(k).distance(around) < search.leastM) {
+                if (search.poses.working(k) && blocks.box(k).distance(around) < search.minM) {
                     search.step(k);
                 }
             }
         }
-        return search.leastM == Double.POSITIVE_INFINITY ? Double.NaN : search.leastM;
+        return search.minM == Double.POSITIVE_INFINITY ? Double.NaN : search.minM;
     }
 
     private double distanceM(Envelope box) {
@@ -86,9 +86,9 @@ final class ClosestApproach {
             new Coordinate(poses.eastM(k, right), poses.northM(k, right)),
             start.copy()
         });
-        if (strip.getEnvelopeInternal().distance(place.getEnvelopeInternal()) >= leastM) {
+        if (strip.getEnvelopeInternal().distance(place.getEnvelopeInternal()) >= minM) {
             return;
         }
-        leastM = Math.min(leastM, distanceM(strip));
+        minM = Math.min(minM, distanceM(strip));
     }
 }

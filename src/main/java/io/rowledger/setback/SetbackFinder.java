@@ -117,10 +117,10 @@ final class SetbackFinder {
     /** Takes what step k put down inside; a missing area means that all of the bar is inside. */
     private void step(int k, @Nullable ClippedArea local) {
         double sumL = 0;
-        double mostL = 0;
-        int most = -1;
-        double mostE = 0;
-        double mostN = 0;
+        double maxL = 0;
+        int maxRow = -1;
+        double maxE = 0;
+        double maxN = 0;
         for (int r = 0; r < strips.rows(); r++) {
             double allL = flowLPerS(r, k) * poses.durationS(k);
             double share = allL == 0 ? 0 : share(k, r, local);
@@ -132,15 +132,15 @@ final class SetbackFinder {
                 volumeL[p] += share * delivery.flowLPerS(p, r, k) * poses.durationS(k);
             }
             sumL += share * allL;
-            if (share * allL > mostL) {
-                mostL = share * allL;
-                most = r;
-                mostE = centerE;
-                mostN = centerN;
+            if (share * allL > maxL) {
+                maxL = share * allL;
+                maxRow = r;
+                maxE = centerE;
+                maxN = centerN;
             }
         }
-        if (most >= 0) {
-            touches.add(new Touch(k, sumL, most + 1, mostE, mostN));
+        if (maxRow >= 0) {
+            touches.add(new Touch(k, sumL, maxRow + 1, maxE, maxN));
         }
     }
 

@@ -12,9 +12,9 @@ import org.jspecify.annotations.Nullable;
  */
 record RateStep(double changeS, double settledS, boolean followed) {
     /** How far a level may be taken from before a line, s. A controller that looks ahead does so by less. */
-    static final double BEFORE_S = 10;
+    static final double MAX_BEFORE_S = 10;
     /** The same behind it: the slowest supply that still follows has settled. */
-    static final double AFTER_S = 15;
+    static final double MAX_AFTER_S = 15;
     /** With less time than this on either side no level can be read, s. */
     static final double MIN_BEFORE_S = 4;
 
@@ -27,9 +27,9 @@ record RateStep(double changeS, double settledS, boolean followed) {
     /** A step of fewer standard deviations of a record than this can't be placed to a record. */
     private static final double MIN_SIGMAS = 4;
     /** Settled is this near the new level, as a share of the step. */
-    private static final double SETTLED = 0.1;
+    private static final double MAX_SETTLED_ERROR = 0.1;
     /** A rate that went less than this share of the plan's step did not follow. */
-    private static final double FOLLOWED = 0.5;
+    private static final double MIN_FOLLOWED = 0.5;
 
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final int MIN_RECORDS = 3;
@@ -37,10 +37,10 @@ record RateStep(double changeS, double settledS, boolean followed) {
     /** Where a row stood between two zones: the line, how long it had been in the one and would be in the other. */
     record Line(double timeS, double fromS, double toS, double planBefore, double planAfter) {}
 
-    /** The step at a line, or null where it can't be judged: too little time, too much noise, the row shut off. */
+    /** The step at a line, or null where it can't be judged: too little time, too much noise, the row shut deviation. */
     static @Nullable RateStep at(RowTrail trail, Line line) {
-        double from = Math.max(line.timeS - BEFORE_S, line.fromS);
-        double to = Math.min(line.timeS + AFTER_S, line.toS);
+        double from = Math.max(line.timeS - MAX_BEFORE_S, line.fromS);
+        double to = Math.min(line.timeS + MAX_AFTER_S, line.toS);
         if (line.timeS - from < MIN_BEFORE_S || to - line.timeS < MIN_AFTER_S) {
             return null;
         }
@@ -62,7 +62,7 @@ record RateStep(double changeS, double settledS, boolean followed) {
         double step = high - low;
         double planned = line.planAfter - line.planBefore;
         double scale = (low + high) / (line.planBefore + line.planAfter);
-        if (step / planned < FOLLOWED * scale) {
+        if (step / planned < MIN_FOLLOWED * scale) {
             return new RateStep(Double.NaN, Double.NaN, false);
         }
         double sigma =
@@ -77,12 +77,12 @@ record RateStep(double changeS, double settledS, boolean followed) {
         // The split that leaves the least error of "not yet" before and "done" behind is where half the step is made.
         int split = first;
         double gain = 0;
-        double most = Double.NEGATIVE_INFINITY;
+        double maxGain = Double.NEGATIVE_INFINITY;
         for (int i = first; i < end; i++) {
             double done = (trail.rateLPerM2[i] - low) / step;
             gain += 0.5 - done;
-            if (gain > most) {
-                most = gain;
+            if (gain > maxGain) {
+                maxGain = gain;
                 split = i;
             }
         }
@@ -93,7 +93,7 @@ record RateStep(double changeS, double settledS, boolean followed) {
             double u = a < 0.5 && b > 0.5 ? (0.5 - a) / (b - a) : 0.5;
             change += u * (trail.timeS[split + 1] - trail.timeS[split]);
         }
-        double near = Math.max(SETTLED, 3 * noise);
+        double near = Math.max(MAX_SETTLED_ERROR, 3 * noise);
         int last = split;
         for (int i = split + 1; i < end; i++) {
             last = Math.abs((trail.rateLPerM2[i] - low) / step - 1) > near ? i : last;
@@ -103,11 +103,11 @@ record RateStep(double changeS, double settledS, boolean followed) {
     }
 
     private static double spread(double[] values, int from, int end, double middle) {
-        double[] off = new double[end - from];
+        double[] deviation = new double[end - from];
         for (int i = from; i < end; i++) {
-            off[i - from] = Math.abs(values[i] - middle);
+            deviation[i - from] = Math.abs(values[i] - middle);
         }
-        return MAD_TO_SIGMA * median(off, 0, off.length);
+        return MAD_TO_SIGMA * median(deviation, 0, deviation.length);
     }
 
     static double median(double[] values, int from, int end) {

@@ -10,10 +10,10 @@ import java.util.Arrays;
  * is the middle of its steps.
  */
 final class RowTrail {
-    private static final int FIRST_ROOM = 64;
+    private static final int INITIAL_CAPACITY = 64;
 
     /** Way of the row from the pass's start to pose firstStep + i, m. */
-    private final double[] wayM;
+    private final double[] distanceM;
 
     private final Poses poses;
     private final int firstStep;
@@ -21,21 +21,21 @@ final class RowTrail {
     /** Number of records. */
     int n;
     /** Middle of record i, s since the epoch. */
-    double[] timeS = new double[FIRST_ROOM];
+    double[] timeS = new double[INITIAL_CAPACITY];
     /** Way of the row to the middle of record i, m. */
-    double[] atM = new double[FIRST_ROOM];
+    double[] atM = new double[INITIAL_CAPACITY];
     /** Rate put down, L/m²; NaN where the row did not move forward. */
-    double[] rateLPerM2 = new double[FIRST_ROOM];
+    double[] rateLPerM2 = new double[INITIAL_CAPACITY];
     /** True where the row delivered. */
-    boolean[] delivering = new boolean[FIRST_ROOM];
+    boolean[] delivering = new boolean[INITIAL_CAPACITY];
 
     RowTrail(Strips strips, Delivery delivery, int p, int r, int firstStep, int endStep) {
         this.poses = strips.poses();
         this.firstStep = firstStep;
         double y = (strips.leftM(r) + strips.rightM(r)) / 2;
-        wayM = new double[endStep - firstStep + 1];
+        distanceM = new double[endStep - firstStep + 1];
         for (int k = firstStep; k < endStep; k++) {
-            wayM[k - firstStep + 1] = wayM[k - firstStep]
+            distanceM[k - firstStep + 1] = distanceM[k - firstStep]
                     + Math.hypot(
                             poses.eastM(k + 1, y) - poses.eastM(k, y), poses.northM(k + 1, y) - poses.northM(k, y));
         }
@@ -50,14 +50,14 @@ final class RowTrail {
             double rate = areaM2 > 0 ? delivery.flowLPerS(p, r, k) * seconds / areaM2 : Double.NaN;
             add(
                     (poses.timeS(k) + poses.timeS(end)) / 2,
-                    (wayM[k - firstStep] + wayM[end - firstStep]) / 2,
+                    (distanceM[k - firstStep] + distanceM[end - firstStep]) / 2,
                     rate,
                     delivery.delivering(r, k));
             k = end;
         }
     }
 
-    private void add(double time, double way, double rate, boolean on) {
+    private void add(double time, double distance, double rate, boolean isDelivering) {
         if (n == timeS.length) {
             timeS = Arrays.copyOf(timeS, 2 * n);
             atM = Arrays.copyOf(atM, 2 * n);
@@ -65,16 +65,16 @@ final class RowTrail {
             delivering = Arrays.copyOf(delivering, 2 * n);
         }
         timeS[n] = time;
-        atM[n] = way;
+        atM[n] = distance;
         rateLPerM2[n] = rate;
-        delivering[n++] = on;
+        delivering[n++] = isDelivering;
     }
 
     /** Way of the row at a share of the way from the middle of step k − 1 to the middle of step k, m. */
-    double wayM(int k, double share) {
+    double distanceM(int k, double share) {
         int i = k - firstStep;
-        double before = (wayM[i - 1] + wayM[i]) / 2;
-        return before + share * ((wayM[i] + wayM[i + 1]) / 2 - before);
+        double before = (distanceM[i - 1] + distanceM[i]) / 2;
+        return before + share * ((distanceM[i] + distanceM[i + 1]) / 2 - before);
     }
 
     /** The time there. */
@@ -90,7 +90,7 @@ final class RowTrail {
     }
 
     /** Way at a time between records, m. */
-    double wayAt(double time) {
+    double distanceAtM(double time) {
         int i = Math.max(1, Math.min(n - 1, from(time)));
         double u = (time - timeS[i - 1]) / (timeS[i] - timeS[i - 1]);
         return atM[i - 1] + u * (atM[i] - atM[i - 1]);

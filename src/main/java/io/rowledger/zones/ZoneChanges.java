@@ -40,8 +40,8 @@ public record ZoneChanges(List<Pair> pairs, Timing all, String why) {
      * @param evaluated of these, the ones whose change of rate could be placed
      * @param unfollowed of these, the ones where the rate went less than half as far as the plan
      * @param lateM median, m; negative early
-     * @param leastLateM earliest, m
-     * @param mostLateM latest, m
+     * @param minLateM earliest, m
+     * @param maxLateM latest, m
      * @param lateS median, s
      * @param settledM median distance behind the line at which the rate had settled, m; NaN where that was not seen
      */
@@ -50,8 +50,8 @@ public record ZoneChanges(List<Pair> pairs, Timing all, String why) {
             int evaluated,
             int unfollowed,
             double lateM,
-            double leastLateM,
-            double mostLateM,
+            double minLateM,
+            double maxLateM,
             double lateS,
             double settledM) {
         /** True where enough crossings could be judged. */

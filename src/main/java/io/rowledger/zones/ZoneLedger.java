@@ -24,16 +24,16 @@ final class ZoneLedger {
     private static final double WHOLLY = 1 - 1e-6;
 
     private final ReceivedGrid grid;
-    private final boolean[] asked;
+    private final boolean[] hasTarget;
 
     /**
      * Over a grid.
      *
-     * @param asked per product, whether the log has a target of its own
+     * @param hasTarget per product, whether the log has a target of its own
      */
-    ZoneLedger(ReceivedGrid grid, boolean[] asked) {
+    ZoneLedger(ReceivedGrid grid, boolean[] hasTarget) {
         this.grid = grid;
-        this.asked = asked;
+        this.hasTarget = hasTarget;
     }
 
     List<ZoneSums> sums(Prescription prescription) {
@@ -49,8 +49,8 @@ final class ZoneLedger {
         private final Zone zone;
         private final int products = grid.volumeL().length;
         private final double[] receivedL = new double[products];
-        private final double[] askedL = new double[products];
-        private final double[] askedM2 = new double[products];
+        private final double[] targetL = new double[products];
+        private final double[] targetM2 = new double[products];
         private final double[][] withinM2 = new double[3][products];
         private final double[] evaluatedM2 = new double[products];
         private double coveredM2;
@@ -104,17 +104,17 @@ final class ZoneLedger {
         private void add(int i, double share) {
             double c = grid.coveredM2()[i];
             coveredM2 += share * c;
-            boolean judge =
+            boolean evaluate =
                     share >= WHOLLY && c >= ReceivedStatisticsBuilder.MIN_COVERED_SHARE * grid.cellM() * grid.cellM();
             for (int p = 0; p < products; p++) {
                 double v = grid.volumeL()[p][i];
                 receivedL[p] += share * v;
                 double target = grid.targetL()[p][i];
                 if (!Double.isNaN(target)) {
-                    askedL[p] += share * target;
-                    askedM2[p] += share * c;
+                    targetL[p] += share * target;
+                    targetM2[p] += share * c;
                 }
-                if (judge && zone.rateLPerM2()[p] > 0) {
+                if (evaluate && zone.rateLPerM2()[p] > 0) {
                     evaluatedM2[p] += c;
                     double off = Math.abs(v / c / zone.rateLPerM2()[p] - 1) - ReceivedStatisticsBuilder.FLOAT_SLACK;
                     withinM2[0][p] += off <= 0.05 ? c : 0;
@@ -130,7 +130,7 @@ final class ZoneLedger {
                     plan,
                     plan * coveredM2,
                     plan * areaM2,
-                    asked[p] && askedM2[p] > 0 ? askedL[p] / askedM2[p] * coveredM2 : Double.NaN,
+                    hasTarget[p] && targetM2[p] > 0 ? targetL[p] / targetM2[p] * coveredM2 : Double.NaN,
                     receivedL[p],
                     coveredM2 > 0 ? receivedL[p] / coveredM2 : Double.NaN,
                     100 * withinM2[0][p] / evaluatedM2[p],

@@ -21,9 +21,9 @@ final class ZoneLines {
     /** Plans nearer to each other than this share of the larger differ by hardly more than a meter's error. */
     private static final double MIN_STEP = 0.1;
     /** A strip of no zone this wide between two zones is a line drawn badly, m. */
-    private static final double GAP_M = 1.0;
+    private static final double MAX_GAP_M = 1.0;
     /** Rows that cross the same line within this time are one crossing of the bar, s: a bar askew to the line. */
-    private static final double TOGETHER_S = 20;
+    private static final double MAX_CROSSING_S = 20;
     /** Halvings of half a metre down to a millimetre. */
     private static final int HALVINGS = 9;
     /** After lowering and before lifting the flow tells of valves, s. */
@@ -95,14 +95,14 @@ final class ZoneLines {
         if (all.known()) {
             return "";
         }
-        double least = Double.POSITIVE_INFINITY;
-        double most = Double.NEGATIVE_INFINITY;
+        double min = Double.POSITIVE_INFINITY;
+        double max = Double.NEGATIVE_INFINITY;
         for (Prescription.Zone zone : prescription.zones()) {
             double rate = zone.rateLPerM2()[p];
-            least = Double.isNaN(rate) ? least : Math.min(least, rate);
-            most = Double.isNaN(rate) ? most : Math.max(most, rate);
+            min = Double.isNaN(rate) ? min : Math.min(min, rate);
+            max = Double.isNaN(rate) ? max : Math.max(max, rate);
         }
-        if (!(most - least >= MIN_STEP * most)) {
+        if (!(max - min >= MIN_STEP * max)) {
             return "no two zones have rates that differ by a tenth or more";
         }
         if (all.crossings() == 0) {
@@ -157,7 +157,7 @@ final class ZoneLines {
         Stay before = stays.get(i - 1);
         Stay after = stays.get(i);
         double lineS = trail.timeS(after.firstStep, after.enteredShare);
-        double lineM = trail.wayM(after.firstStep, after.enteredShare);
+        double lineM = trail.distanceM(after.firstStep, after.enteredShare);
         // Half of a stay belongs to each of its ends, so that a change at one end is not taken for the other's.
         double cameS = poses.timeS(before.firstStep);
         double fromS = i == 1 ? cameS + VALVE_S : (cameS + lineS) / 2;
@@ -168,8 +168,8 @@ final class ZoneLines {
         if (step == null || !step.followed()) {
             return new RowCrossing(r, before.zone, after.zone, lineS, step, Double.NaN, Double.NaN);
         }
-        double lateM = trail.wayAt(step.changeS()) - lineM;
-        double settledM = Double.isNaN(step.settledS()) ? Double.NaN : trail.wayAt(step.settledS()) - lineM;
+        double lateM = trail.distanceAtM(step.changeS()) - lineM;
+        double settledM = Double.isNaN(step.settledS()) ? Double.NaN : trail.distanceAtM(step.settledS()) - lineM;
         return new RowCrossing(r, before.zone, after.zone, lineS, step, lateM, settledM);
     }
 
@@ -181,7 +181,7 @@ final class ZoneLines {
         for (int i = 0; i < all.size(); i++) {
             Stay stay = all.get(i);
             boolean gap = stay.zone == PrescribedRates.NO_ZONE && i > 0 && i + 1 < all.size();
-            if (gap && entry(stay, y).distance(entry(all.get(i + 1), y)) < GAP_M) {
+            if (gap && entry(stay, y).distance(entry(all.get(i + 1), y)) < MAX_GAP_M) {
                 all.set(i + 1, fromMiddleOf(stay, all.get(i + 1)));
             } else {
                 stays.add(stay);
@@ -256,7 +256,7 @@ final class ZoneLines {
     }
 
     private static boolean together(RowCrossing first, RowCrossing next) {
-        return next.from == first.from && next.to == first.to && next.timeS - first.timeS < TOGETHER_S;
+        return next.from == first.from && next.to == first.to && next.timeS - first.timeS < MAX_CROSSING_S;
     }
 
     private static Crossing median(List<RowCrossing> group) {
@@ -266,15 +266,15 @@ final class ZoneLines {
                 group.stream().filter(c -> c.step != null && !c.step.followed()).count();
         RowCrossing first = group.get(0);
         if (2 * placed.size() < group.size()) {
-            boolean most = 2 * unfollowed > group.size();
-            return new Crossing(first.from, first.to, Double.NaN, Double.NaN, Double.NaN, most);
+            boolean max = 2 * unfollowed > group.size();
+            return new Crossing(first.from, first.to, Double.NaN, Double.NaN, Double.NaN, max);
         }
         return new Crossing(
                 first.from,
                 first.to,
-                middle(placed, RowCrossing::lateM),
-                middle(placed, c -> c.step == null ? Double.NaN : c.step.changeS() - c.timeS),
-                middle(placed, RowCrossing::settledM),
+                median(placed, RowCrossing::lateM),
+                median(placed, c -> c.step == null ? Double.NaN : c.step.changeS() - c.timeS),
+                median(placed, RowCrossing::settledM),
                 false);
     }
 
@@ -290,15 +290,15 @@ final class ZoneLines {
                 crossings.size(),
                 evaluated.size(),
                 unfollowed,
-                middle(evaluated, Crossing::lateM),
+                median(evaluated, Crossing::lateM),
                 evaluated.stream().mapToDouble(Crossing::lateM).min().orElse(Double.NaN),
                 evaluated.stream().mapToDouble(Crossing::lateM).max().orElse(Double.NaN),
-                middle(evaluated, Crossing::lateS),
-                middle(evaluated, Crossing::settledM));
+                median(evaluated, Crossing::lateS),
+                median(evaluated, Crossing::settledM));
     }
 
     /** Median of what is known. */
-    private static <T> double middle(List<T> of, ToDoubleFunction<T> figure) {
+    private static <T> double median(List<T> of, ToDoubleFunction<T> figure) {
         double[] known =
                 of.stream().mapToDouble(figure).filter(v -> !Double.isNaN(v)).toArray();
         return RateStep.median(known, 0, known.length);

@@ -45,7 +45,7 @@ public record Zones(
      * @param planLPerM2 the rate the prescription asks for, L/m²
      * @param plannedCoveredL that rate × covered area, L
      * @param plannedZoneL that rate × the zone's area, L
-     * @param askedL the log's own target × covered area, L; NaN where the log has no target column
+     * @param loggedTargetL the log's own target × covered area, L; NaN where the log has no target column
      * @param receivedL volume put down, L
      * @param meanRateLPerM2 received volume ÷ covered area; NaN where nothing was covered
      * @param within5Pct share of covered ground whose received rate is within 5 % of the plan, percent; NaN where there is
@@ -57,7 +57,7 @@ public record Zones(
             double planLPerM2,
             double plannedCoveredL,
             double plannedZoneL,
-            double askedL,
+            double loggedTargetL,
             double receivedL,
             double meanRateLPerM2,
             double within5Pct,

@@ -41,11 +41,11 @@ public final class ZonesBuilder {
      * @param log tells for which products the machine was asked a rate
      */
     public Zones zones(LogTable log, List<Pass> passes, Delivery delivery, Coverage coverage) {
-        boolean[] asked = new boolean[delivery.products()];
-        for (int p = 0; p < asked.length; p++) {
-            asked[p] = log.hasTarget(p);
+        boolean[] hasTarget = new boolean[delivery.products()];
+        for (int p = 0; p < hasTarget.length; p++) {
+            hasTarget[p] = log.hasTarget(p);
         }
-        List<ZoneSums> sums = new ZoneLedger(coverage.grid(), asked).sums(prescription);
+        List<ZoneSums> sums = new ZoneLedger(coverage.grid(), hasTarget).sums(prescription);
         double outsideM2 = coverage.coveredAreaM2();
         double[] outsideL = new double[delivery.products()];
         for (int p = 0; p < outsideL.length; p++) {

@@ -124,8 +124,8 @@ class PrescriptionTruthTest {
                 what,
                 volumes,
                 t.lateM(),
-                t.leastLateM(),
-                t.mostLateM(),
+                t.minLateM(),
+                t.maxLateM(),
                 t.lateS(),
                 t.settledM(),
                 t.evaluated(),
@@ -156,7 +156,7 @@ class PrescriptionTruthTest {
             // A few centimetres of wander leave seams and doubles: covered is less than swept by less than 1 %.
             assertEquals(real.sweptAreaM2(), found.coveredM2(), 0.01 * real.sweptAreaM2());
             assertEquals(real.meteredL()[0], uan.receivedL(), 0.01 * real.meteredL()[0]);
-            assertEquals(real.askedL()[0], uan.askedL(), 0.01 * real.askedL()[0]);
+            assertEquals(real.askedL()[0], uan.loggedTargetL(), 0.01 * real.askedL()[0]);
         }
         ZoneChanges.Timing timing = zones.changes().get(0).all();
         assertEquals(2 * PASSES, timing.crossings());
@@ -259,7 +259,7 @@ class PrescriptionTruthTest {
         assertTrue(a.coverage().received().get(0).within5Pct() > 97, "the flow followed the map");
         Zones zones = zones(a);
         for (ZoneSums zone : zones.zones()) {
-            assertTrue(Double.isNaN(zone.products().get(0).askedL()), "the log asked nothing");
+            assertTrue(Double.isNaN(zone.products().get(0).loggedTargetL()), "the log asked nothing");
             assertTrue(zone.products().get(0).within5Pct() > 97);
         }
         assertTrue(a.findings().isEmpty(), a.findings().toString());

@@ -82,7 +82,7 @@ class ZonesByHandTest {
         assertEquals(150, north.plannedCoveredL(), EXACT);
         assertEquals(150, north.plannedZoneL(), EXACT);
         // The log asked 0.02 everywhere.
-        assertEquals(100, north.askedL(), EXACT);
+        assertEquals(100, north.loggedTargetL(), EXACT);
         // North: 4 m x 100 m x 0.02 + 46 m x 100 m x 0.03 = 8 + 138 L, over 5000 m2 = 0.0292.
         assertEquals(100, south.receivedL(), EXACT);
         assertEquals(146, north.receivedL(), EXACT);
@@ -103,8 +103,8 @@ class ZonesByHandTest {
         assertEquals(10, all.crossings());
         assertEquals(10, all.evaluated());
         assertEquals(4, all.lateM(), 0.01);
-        assertEquals(4, all.leastLateM(), 0.01);
-        assertEquals(4, all.mostLateM(), 0.01);
+        assertEquals(4, all.minLateM(), 0.01);
+        assertEquals(4, all.maxLateM(), 0.01);
         assertEquals(2, all.lateS(), 0.01);
         assertEquals(4, all.settledM(), 0.01);
         assertEquals(1, changes.pairs().size());
@@ -181,7 +181,7 @@ class ZonesByHandTest {
         assertEquals(5030, zones.zones().get(0).coveredM2(), EXACT);
         assertEquals(100.6, zones.zones().get(0).products().get(0).receivedL(), EXACT);
         assertEquals(3970, zones.zones().get(1).coveredM2(), EXACT);
-        assertTrue(Double.isNaN(zones.zones().get(1).products().get(0).askedL()), "the log asked nothing");
+        assertTrue(Double.isNaN(zones.zones().get(1).products().get(0).loggedTargetL()), "the log asked nothing");
         // The last ten metres lie in no zone: 1000 m2 x 0.02.
         assertEquals(1000, zones.outsideCoveredM2(), 0.01);
         assertEquals(20, zones.outsideReceivedL()[0], EXACT);

@@ -7,7 +7,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
-/** Shares the area of polygons out to the cells of a grid, m². */
+/** Accumulates the area of polygons by grid cell, m². */
 public final class GroundDeposit {
     private GroundDeposit() {}
 

@@ -1,9 +1,10 @@
 package io.rowledger.coverage.grid;
 
 /**
- * What each cell of the ground received: every strip's volume shared out by exact area.
+ * Received volume, target volume and covered area by grid cell; each strip's volume is distributed by exact area.
  *
- * <p>Cell (col, row) covers east [east0 + col·cell, +cell], north [north0 + row·cell, +cell]; index row·cols + col.
+ * <p>Cell (col, row) covers east [east0 + col·cell, +cell], north [north0 + row·cell, +cell]; its index is row·cols +
+ * col.
  *
  * @param east0M west edge, m in the job's plane
  * @param north0M south edge, m
@@ -11,8 +12,8 @@ package io.rowledger.coverage.grid;
  * @param cols cells eastward
  * @param rows cells northward
  * @param coveredM2 covered area in the cell, m²
- * @param volumeL per product, volume put into the cell, L
- * @param targetL per product, target × covered area in the cell, L; NaN cells where there is no target
+ * @param volumeL per product, volume received in the cell, L
+ * @param targetL per product, target × covered area in the cell, L; NaN in cells without a target
  */
 public record ReceivedGrid(
         double east0M,

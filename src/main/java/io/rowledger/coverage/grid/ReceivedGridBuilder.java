@@ -10,11 +10,11 @@ import java.util.Arrays;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
-/** Fills the received grid: covered ground, and per product what was put down and what was asked for. */
+/** Builds the {@link ReceivedGrid}. */
 public final class ReceivedGridBuilder {
-    /** Less than this in a cell is what adding doubles leaves behind, m² or L. */
+    /** Smallest amount in a cell, m² or L; less is rounding of sums. */
     private static final double NOTHING = 1e-9;
-    /** Steps are laid down in this many parts whatever the threads, so that sums are added in one order. */
+    /** Number of parts that steps are summed in, whatever the threads, so that the order of additions is fixed. */
     private static final int PARTS = 2;
 
     private static final int BANDS = 8;
@@ -27,6 +27,11 @@ public final class ReceivedGridBuilder {
     private final int cols;
     private final int rows;
 
+    /**
+     * Lays out a grid over all ground that any row passed over while working.
+     *
+     * @param minCellM side of a cell, m; doubled until there are at most {@code maxCells}
+     */
     public ReceivedGridBuilder(
             Strips strips, Delivery delivery, Geometry covered, double minCellM, int maxCells, int threads) {
         this.strips = strips;
@@ -44,7 +49,7 @@ public final class ReceivedGridBuilder {
         this.rows = (int) cells(extent.getMinY(), extent.getMaxY(), cellM);
     }
 
-    /** Everything any row passed over while working. */
+    /** Returns the bounding box of the covered ground and all working strips. */
     private Envelope extent(Geometry covered) {
         Envelope extent = new Envelope(covered.getEnvelopeInternal());
         double left = strips.rows() == 0 ? 0 : RowRuns.leftmost(strips);
@@ -60,7 +65,7 @@ public final class ReceivedGridBuilder {
         return extent.isNull() ? new Envelope(0, 0, 0, 0) : extent;
     }
 
-    /** The grid line left of the extent's least coordinate, with a cell to spare. */
+    /** Returns the grid line one cell left of the smallest coordinate, m. */
     private static double first(double minM, double cellM) {
         return (Math.floor(minM / cellM) - 1) * cellM;
     }
@@ -69,6 +74,11 @@ public final class ReceivedGridBuilder {
         return Math.floor(maxM / cellM) - Math.floor(minM / cellM) + 3;
     }
 
+    /**
+     * Returns the grid.
+     *
+     * @param covered the covered ground
+     */
     public ReceivedGrid build(Geometry covered) {
         float[] coveredM2 = new float[cols * rows];
         AreaAccumulator ground = new AreaAccumulator(cols, rows);
@@ -117,8 +127,8 @@ public final class ReceivedGridBuilder {
     }
 
     /**
-     * Target × covered ground. One target for the whole job is taken as it is; where it varies a cell's target is the
-     * mean over the visits' ground in the cell.
+     * Returns target × covered area per cell, L. If the target varies, a cell's target is the area-weighted mean over
+     * the visits in the cell.
      */
     private float[] target(int p, float[] coveredM2) {
         float[] out = new float[coveredM2.length];

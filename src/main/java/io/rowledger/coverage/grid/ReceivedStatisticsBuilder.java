@@ -5,14 +5,14 @@ import io.rowledger.stats.WeightedMoments;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 
-/** Reads the statistics off the received grid, weighted by covered ground. */
+/** Computes the {@link ReceivedStatistics} of a grid. */
 public final class ReceivedStatisticsBuilder {
     /**
-     * Cells with less of their ground covered are left out of the spread: along an edge, what an outline simplified
-     * within 5 mm says is covered and what the driven strip put there differ by up to a hundredth of a cell.
+     * Smallest covered fraction of a cell that counts: along edges, the outline simplified within 5 mm and the driven
+     * strip differ by up to a hundredth of a cell.
      */
     public static final double MIN_COVERED_SHARE = 0.01;
-    /** The grid holds floats: a rate that is exactly on a limit may come out this much beside it, as a fraction. */
+    /** Relative rounding error of the grid's float values: rates exactly on a limit may lie this much beside it. */
     public static final double FLOAT_SLACK = 1e-6;
 
     private static final double CLASS_WIDTH = 0.05;
@@ -20,6 +20,7 @@ public final class ReceivedStatisticsBuilder {
 
     private ReceivedStatisticsBuilder() {}
 
+    /** Returns the statistics of product p. */
     public static ReceivedStatistics of(
             ReceivedGrid grid, int p, double coveredAreaM2, Strips strips, Delivery delivery) {
         double logVolumeL = logVolumeL(p, strips, delivery);
@@ -49,7 +50,7 @@ public final class ReceivedStatisticsBuilder {
                 logVolumeL);
     }
 
-    /** The log's own total: flow times time over the working steps, without any geometry. */
+    /** Returns the volume by flow × time over the working steps, without geometry, L. */
     private static double logVolumeL(int p, Strips strips, Delivery delivery) {
         Poses poses = strips.poses();
         double sum = 0;
@@ -65,7 +66,7 @@ public final class ReceivedStatisticsBuilder {
         return sum;
     }
 
-    /** Ground by how its received rate compares with its target. */
+    /** Covered area by the ratio of received rate to target. */
     private static final class TargetShares {
         private double evaluatedM2;
         private double within5M2;

@@ -9,15 +9,15 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * Which parts of the bar's line lie over some ground: its edges are cut with the line, polygon by polygon from in to out
- * and out to in, and the parts joined.
+ * Intervals of the bar's line that lie over given polygons: the polygons' edges are intersected with the line, and the
+ * intervals between entering and leaving merged.
  */
 final class BarCut {
-    /** Rings one after the other, east and north by turns; each closed. */
+    /** Closed rings one after the other, east and north alternating. */
     private final double[] xy;
-    /** Where each ring begins in {@link #xy}, and the end. */
+    /** Start of each ring in {@link #xy}, and the end. */
     private final int[] ring;
-    /** Where each polygon's rings begin in {@link #ring}, and the end. */
+    /** Start of each polygon's rings in {@link #ring}, and the end. */
     private final int[] polygon;
 
     private double[] cuts = new double[16];
@@ -45,7 +45,7 @@ final class BarCut {
         }
     }
 
-    /** Cuts the ground with the bar's line in the middle of step k; false where they don't meet. */
+    /** Intersects the polygons with the bar's line in the middle of step k; returns false if they don't meet. */
     boolean at(Poses poses, int k) {
         double e = (poses.eastM(k, 0) + poses.eastM(k + 1, 0)) / 2;
         double n = (poses.northM(k, 0) + poses.northM(k + 1, 0)) / 2;
@@ -67,7 +67,10 @@ final class BarCut {
         return parts > 0;
     }
 
-    /** Adds where a ring crosses the line through (e, n) along (re, rn), m right of the bar's centre. */
+    /**
+     * Appends the intersections of a ring with the line through (e, n) along (re, rn), m right of the bar's center;
+     * returns their number.
+     */
     private int cutRing(int begin, int end, double[] line, int found) {
         double x0 = xy[begin] - line[0];
         double y0 = xy[begin + 1] - line[1];
@@ -91,7 +94,7 @@ final class BarCut {
         return found;
     }
 
-    /** Inserts a part so that they stay in order of their starts. */
+    /** Inserts an interval, ordered by start. */
     private void add(double start, double end) {
         if (parts == from.length) {
             from = Arrays.copyOf(from, 2 * parts);
@@ -120,7 +123,7 @@ final class BarCut {
         parts = kept;
     }
 
-    /** Length of [left, right] of the bar over the ground, m. */
+    /** Returns the length of [left, right] of the bar over the polygons, m. */
     double lengthM(double leftM, double rightM) {
         double sum = 0;
         for (int i = 0; i < parts && from[i] < rightM; i++) {

@@ -8,13 +8,13 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Which outlets one valve shuts off together.
+ * Outlets that one valve shuts off together.
  *
- * @param kind where the grouping comes from
+ * @param kind origin of the grouping
  * @param rows outlets of each group, from 1, ascending; every outlet is in one group
  */
 public record Grouping(Kind kind, List<List<Integer>> rows) {
-    /** Where a grouping comes from. */
+    /** Origin of a grouping. */
     public enum Kind {
         /** Each row has its own valve. */
         ROWS,
@@ -28,10 +28,10 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
         NONE
     }
 
-    /** A bar of fewer rows is not worth four valves. */
+    /** Fewest rows for four groups. */
     private static final int MIN_FOR_QUARTERS = 8;
 
-    /** A bar of fewer rows is not worth two. */
+    /** Fewest rows for two groups. */
     private static final int MIN_FOR_HALVES = 4;
 
     /** Copies the groups. */
@@ -40,8 +40,8 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
     }
 
     /**
-     * The groupings worth comparing for a bar: row by row, then the rig file's groups where it names any, else quarters
-     * and halves, last none.
+     * Returns the groupings to compare for a bar: single rows; the rig file's groups if it names any, else quarters and
+     * halves; none.
      */
     public static List<Grouping> candidates(List<Band> bands) {
         List<Grouping> out = new ArrayList<>();
@@ -61,7 +61,7 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
         return out;
     }
 
-    /** So many groups of neighbours, as even as they can be. */
+    /** Returns groups of neighboring rows of nearly equal size. */
     private static Grouping even(Kind kind, int rows, int groups) {
         List<List<Integer>> out = new ArrayList<>();
         for (int g = 0; g < groups; g++) {
@@ -74,7 +74,7 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
         return new Grouping(kind, out);
     }
 
-    /** Rows by the name of their group; a row without one has a valve of its own. */
+    /** Returns the rows by the name of their group; a row without one is a group of its own. */
     private static Grouping named(List<Band> bands) {
         Map<String, List<Integer>> groups = new LinkedHashMap<>();
         boolean any = false;
@@ -87,12 +87,12 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
         return any ? new Grouping(Kind.RIG_FILE, List.copyOf(groups.values())) : new Grouping(Kind.RIG_FILE, List.of());
     }
 
-    /** Rows of the largest group. */
+    /** Returns the number of rows of the largest group. */
     public int largest() {
         return rows.stream().mapToInt(List::size).max().orElse(0);
     }
 
-    /** For every outlet (from 0) the outlets (from 0) that shut off with it. */
+    /** Returns for every outlet (from 0) the outlets (from 0) of its group. */
     int[][] together(int outlets) {
         int[][] out = new int[outlets][];
         for (List<Integer> group : rows) {

@@ -20,18 +20,18 @@ import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 
 /**
- * Where each row passed, whole, over ground that an earlier visit had done or that lies outside the boundary: there, and
- * only there, it could be shut off and leave nothing bare.
+ * Steps in which the whole band of a row lies over ground that an earlier visit covered or that lies outside the
+ * boundary: there, and only there, shutting the row off leaves no skip.
  *
- * <p>The bar's line in the middle of a step is cut with the ground done before; a row is over done ground in that step when
- * the cut holds its whole band. Nothing is overlaid for it: delivering visits bring the ground done before them along from
- * the overlap's own finding, for silent ones their earlier neighbours' outlines are cut. Rows that go backward inside the
- * pivot of a turn are never counted as over done ground.
+ * <p>The bar's line in the middle of a step is intersected with the prior ground; the row is over it if the
+ * intersection holds its whole band. No overlay is needed: for delivering visits the prior ground is known from {@code
+ * OverlapFinder}, for the others the outlines of earlier visits nearby are used. Rows that go backward inside the pivot
+ * of a turn never count.
  */
 public final class PriorCoverage {
     /**
-     * A row counts as over done ground though so much of its band is not, m: strips are simplified within 1 cm on either
-     * side, and side by side passes leave seams of this size that no knife's liquid keeps within.
+     * Width of a band that may lie outside the prior ground, m: strips are simplified within 1 cm on either side, and
+     * slivers between passes of this size are below what a knife's liquid spreads.
      */
     public static final double SLIVER_M = 0.05;
 
@@ -57,14 +57,14 @@ public final class PriorCoverage {
     }
 
     /**
-     * The answer.
+     * Result of the search.
      *
-     * @param steps per outlet, the steps in which its whole band lay over done ground
-     * @param outside per visit, what of it lies outside the boundary; empty geometries elsewhere
+     * @param steps per outlet, the steps in which its whole band lay over prior ground
+     * @param outside per visit, its part outside the boundary; an empty geometry if there is none
      */
     record Result(BitSet[] steps, List<Geometry> outside) {}
 
-    /** What one visit adds: bits by its rows, from its first step; and its ground outside the boundary. */
+    /** Result of one visit: steps by row, counted from its first step, and its part outside the boundary. */
     private record OfVisit(BitSet[] rows, Geometry outside) {}
 
     static Result find(
@@ -116,7 +116,7 @@ public final class PriorCoverage {
         return out;
     }
 
-    /** True for ground that can't hold a row's whole band: the seams between passes, which are max of the ground done twice. */
+    /** Returns true if a polygon can't hold a row's whole band; most prior ground is slivers between passes. */
     private boolean tooThin(Polygon polygon, Visit visit) {
         Envelope box = polygon.getEnvelopeInternal();
         if (Math.hypot(box.getWidth(), box.getHeight()) < minWidthM) {

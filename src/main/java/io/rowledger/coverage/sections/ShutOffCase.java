@@ -1,19 +1,19 @@
 package io.rowledger.coverage.sections;
 
 /**
- * What one way of shutting off would have made of the same drive: figures of that way, and what it differs by from what
- * happened.
+ * Result of one way of section control on the same drive, and the difference from what happened.
  *
- * @param grouping which rows shut off together
- * @param savedL per product, liquid that would have stayed in the tank, L; negative where more would have been used; NaN
- *     where nobody gave a target for ground a row would have been on over
- * @param overlapM2 ground with two visits or more that would have been left, each place once, m²
- * @param overlapLessM2 what that is less than it was, m²; negative where it is more
- * @param outsideLessM2 ground outside the boundary that rows would have been off over and were on, m²; 0 without one
- * @param uncoveredM2 ground that would have stayed bare because rows were off over less than their whole band, m²
- * @param offM2 ground swept by rows that would have been off and were on, m²
- * @param offUnsettledM2 of that, ground swept while the bar's angle was not known, m²
- * @param onM2 ground swept by rows that would have been on and were off, m²
+ * @param grouping rows that shut off together
+ * @param savedL per product, volume that would have been saved, L; negative if more would have been used; NaN if ground
+ *     on which a row would have been on has no target
+ * @param overlapM2 overlap that would have remained, each place once, m²
+ * @param overlapLessM2 decrease of the overlap, m²; negative if it would have increased
+ * @param outsideLessM2 area outside the boundary on which rows were on and would have been off, m²; 0 without a
+ *     boundary
+ * @param uncoveredM2 area that would have stayed uncovered because less than a whole band was prior ground, m²
+ * @param offM2 area swept by rows that were on and would have been off, m²
+ * @param offUnsettledM2 part of it swept while the bar was unsettled, m²
+ * @param onM2 area swept by rows that were off and would have been on, m²
  */
 public record ShutOffCase(
         Grouping grouping,

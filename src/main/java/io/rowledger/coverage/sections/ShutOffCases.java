@@ -20,19 +20,21 @@ import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * What other ways of shutting off would have made of the same drive.
+ * Results of other ways of section control on the same drive.
  *
- * <p>A group of rows is off in a step where every row of it passes, whole, over ground an earlier visit had done or outside
- * the boundary, and on in every other: at once, without any delay, the best such a system can do. Because rows are only ever
- * off over ground done before, what was done before stays the same whatever the grouping, and one search answers for all.
+ * <p>A group of rows is off in a step if each of its rows passes, with its whole band, over ground that an earlier
+ * visit covered or that lies outside the boundary, and on otherwise, without any delay: the best that such a system can
+ * do. Because rows are only off over prior ground, prior ground is the same for every grouping, and one search serves
+ * all of them.
  *
  * <pre>
- * off      delivering, and all rows of the group over done ground     saved: the metered volume
- * on       silent over done ground, and not all rows of the group so  more: target × swept ground
- * overlap  ∪ (Dⱼ − offⱼ) ∪ on                                         Dⱼ the ground of visit j done before
+ * off      delivering, and all rows of the group over prior ground        saved: the metered volume
+ * on       not delivering over prior ground, and not all rows of the group so   more: target × swept area
+ * overlap  ∪ (Dⱼ − offⱼ) ∪ on                                           Dⱼ prior ground of visit j
  * </pre>
  *
- * Rows silent over bare ground stay silent: whether that was a valve, a plug or an empty tank a way of grouping can't tell.
+ * Rows that were not delivering over uncovered ground stay off: whether that was a valve, a plug or an empty tank, no
+ * grouping changes it.
  */
 public final class ShutOffCases {
     private static final double MAX_TOUCHING_GAP_M = 1e-6;
@@ -61,6 +63,11 @@ public final class ShutOffCases {
         this.overlapM2 = overlapM2(priorCoverage);
     }
 
+    /**
+     * Returns the results of the groupings.
+     *
+     * @param priorCoverage per visit, its part that earlier visits cover
+     */
     public static List<ShutOffCase> of(
             VisitIndex index,
             List<Geometry> priorCoverage,
@@ -81,7 +88,7 @@ public final class ShutOffCases {
                 .getArea();
     }
 
-    /** What one visit would have had of ground done before, and what it would have saved. */
+    /** What a grouping changes in one visit. */
     private record Changed(
             boolean same,
             Geometry priorCoverage,
@@ -169,7 +176,7 @@ public final class ShutOffCases {
                 0);
     }
 
-    /** Of this ground of visit j what lies outside the boundary and was not done before. */
+    /** Returns the part of this ground of visit j that lies outside the boundary and was not covered before, m². */
     private double outsideM2(int j, Geometry before, Geometry ground) {
         Geometry outside = prior.outside().get(j);
         if (outside.isEmpty()) {
@@ -181,7 +188,10 @@ public final class ShutOffCases {
                 : Jts.difference(both, before).getArea();
     }
 
-    /** The ground a visit's rows pass over in these steps; neighbours with the same steps as one outline. */
+    /**
+     * Returns the ground that a visit's rows pass over in these steps; neighboring rows with the same steps as one
+     * outline.
+     */
     private Geometry ground(Visit visit, BitSet[] steps) {
         StripPolygon strip = visit.strip();
         StripEdges edges = new StripEdges(strips.poses(), visit.poses());

@@ -17,7 +17,7 @@ import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
-/** Finds the ground that rows passed over shut off after another visit had delivered there, row by row. */
+/** Computes the {@link ShutOffCredit}. */
 public final class ShutOffCreditFinder {
     private final VisitIndex index;
     private final Strips strips;
@@ -29,6 +29,7 @@ public final class ShutOffCreditFinder {
         this.delivery = delivery;
     }
 
+    /** Returns the credit of every row in every pass. */
     public static ShutOffCredit find(VisitIndex index, Strips strips, Delivery delivery, int passes, int threads) {
         ShutOffCreditFinder finder = new ShutOffCreditFinder(index, strips, delivery);
         double[][][] targetL = new double[delivery.products()][passes][strips.rows()];
@@ -45,7 +46,10 @@ public final class ShutOffCreditFinder {
         return new ShutOffCredit(targetL);
     }
 
-    /** Area done before by another visit under a silent visit, m², for each of its rows; empty where there is none. */
+    /**
+     * Returns for each row of a visit without delivery its area that earlier visits covered, m²; an empty array if
+     * there is none.
+     */
     private double[] areaByRow(int i) {
         Visit visit = index.get(i);
         if (visit.kind() != Kind.NOT_DELIVERING) {

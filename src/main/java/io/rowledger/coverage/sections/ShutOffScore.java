@@ -1,14 +1,14 @@
 package io.rowledger.coverage.sections;
 
 /**
- * How well single rows were shut off, in swept area and in liquid at the target rate of the first product.
+ * Score of section control, in swept area and in liquid of the first product.
  *
- * @param offOverCoveredM2 off over ground done by another visit: right
- * @param offOverUncoveredM2 off over ground that stayed bare: a skip
- * @param onOverCoveredM2 on over ground already done: a double
- * @param savedL liquid the right shut-offs saved, L; NaN without a target
- * @param skippedL liquid the skips lack, L; NaN without a target
- * @param overlapL liquid the doubles cost, L (metered)
+ * @param offOverCoveredM2 area swept while off over ground that another visit covers, m²: right
+ * @param offOverUncoveredM2 area swept while off over ground that stayed uncovered, m²: a skip
+ * @param onOverCoveredM2 area swept while on over ground covered before, m²: an overlap
+ * @param savedL target volume of the first area, L; NaN without a target
+ * @param skippedL target volume of the second area, L; NaN without a target
+ * @param overlapL metered volume on the third area, L
  */
 public record ShutOffScore(
         double offOverCoveredM2,

@@ -15,7 +15,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Geometry;
 
-/** Scores the rows' shutting off, in swept area, visit by visit. */
+/** Computes the {@link ShutOffScore}, visit by visit. */
 public final class ShutOffs {
     private final VisitIndex index;
     private final Poses poses;
@@ -47,6 +47,11 @@ public final class ShutOffs {
         }
     }
 
+    /**
+     * Returns the score of a job.
+     *
+     * @param priorCoverage per visit, its part that earlier visits cover
+     */
     public static ShutOffScore score(
             VisitIndex index,
             List<Geometry> priorCoverage,
@@ -101,7 +106,7 @@ public final class ShutOffs {
         return areaM2 == 0 ? 0 : targetLPerM2 * areaM2;
     }
 
-    /** Target of the first product, mean over the time and the rows of the strip; NaN where a step has none. */
+    /** Returns the target of the first product, mean over time and rows of the strip, L/m²; NaN if a step has none. */
     private double targetLPerM2(StripPolygon strip) {
         double sum = 0;
         double timeS = 0;
@@ -112,7 +117,7 @@ public final class ShutOffs {
         return sum / timeS;
     }
 
-    /** Volume of the first product put on the strip, L. */
+    /** Returns the volume of the first product on the strip, L. */
     private double volumeL(Visit visit) {
         double sum = 0;
         for (int r = visit.strip().firstRow() - 1; r < visit.strip().lastRow(); r++) {

@@ -4,13 +4,13 @@ import io.rowledger.track.Poses;
 import java.util.BitSet;
 
 /**
- * Which poses of a pass the strip polygons keep as vertices: the same ones for every row, so that the edge two rows
- * share stays one line.
+ * Selects the poses of a pass that become vertices of the strip polygons. They are the same for all rows, so that
+ * neighboring rows share an edge.
  *
- * <p>A pose may go when both ends of the bar stay within the tolerance of the chord between the kept poses around it.
- * At a given share of the chord the deviation is linear in the place on the bar, so its size is convex and the ends are
- * the worst. (Divide at the worst pose and try again: D. Douglas, T. Peucker, "Algorithms for the reduction of the
- * number of points required to represent a digitized line", The Canadian Cartographer 10 (1973) 112-122.)
+ * <p>A pose is left out if both ends of the bar stay within the tolerance of the chord between the poses that are kept
+ * around it. At a given fraction of the chord the deviation is linear in the position on the bar, so its magnitude is
+ * convex and largest at an end. (Douglas-Peucker: D. Douglas, T. Peucker, "Algorithms for the reduction of the number
+ * of points required to represent a digitized line", The Canadian Cartographer 10 (1973) 112-122.)
  */
 final class Decimation {
     private final Poses poses;
@@ -25,7 +25,7 @@ final class Decimation {
         this.toleranceM = toleranceM;
     }
 
-    /** Adds to {@code kept}, which holds the poses that must stay, the ones the tolerance asks for. */
+    /** Adds the poses that the tolerance requires to {@code kept}, which holds the poses that are fixed. */
     void addTo(BitSet kept) {
         BitSet forced = (BitSet) kept.clone();
         int from = forced.nextSetBit(0);
@@ -51,7 +51,7 @@ final class Decimation {
         }
     }
 
-    /** The pose between that leaves the chord most, or −1 where none leaves it by more than the tolerance. */
+    /** Returns the pose between with the largest deviation from the chord, or −1 if none exceeds the tolerance. */
     private int worst(int from, int to) {
         double max2 = toleranceM * toleranceM;
         int worst = -1;

@@ -14,13 +14,19 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Polygon;
 
-/** Cuts one pass into strip polygons: chunks along the way, runs of neighbouring rows across it. */
+/** Divides a pass into strip polygons: chunks along the path, runs of neighboring rows across it. */
 public final class PassStrips {
-    /** A chunk turns less than this, so that it cannot cross itself: its bar lines stay ahead of one another. */
+    /**
+     * Largest turn within a chunk, rad, so that it can't cross itself: each of its bar lines lies ahead of the one
+     * before.
+     */
     private static final double MAX_CHUNK_TURN_RAD = Math.toRadians(60);
-    /** Longer chunks have looser bounding boxes, shorter ones are more; the search is fastest about here, m. */
+    /**
+     * Largest length of a chunk, m. Longer chunks have looser bounding boxes, shorter ones are more; near 60 m the
+     * search is fastest ({@code CoverageBenchmark.whole}).
+     */
     private static final double MAX_CHUNK_LENGTH_M = 60;
-    /** Bands closer than this lie side by side: the difference is rounding in the rig file's units, m. */
+    /** Largest distance of adjacent bands, m: rounding of units in the rig file. */
     private static final double MAX_TOUCHING_GAP_M = 1e-6;
 
     private static final int[] NONE = {};
@@ -31,7 +37,7 @@ public final class PassStrips {
     private final double[] rightM;
     private final RowRuns rowRuns;
     private final List<List<Run>> runs = new ArrayList<>();
-    /** Per row, the poses at which its runs begin or end, ascending. */
+    /** Poses at which the runs of each row begin or end, ascending. */
     private final List<int[]> runEnds = new ArrayList<>();
 
     private final List<Visit> out = new ArrayList<>();
@@ -60,7 +66,7 @@ public final class PassStrips {
         return r + 1 < strips.rows() && Math.abs(strips.leftM(r + 1) - strips.rightM(r)) < MAX_TOUCHING_GAP_M;
     }
 
-    /** The strip polygons of a pass, by chunk, then row, then step. */
+    /** Returns the visits of a pass, ordered by chunk, row, step. */
     public static List<Visit> of(Pass pass, Strips strips, Delivery delivery, double simplifyM) {
         PassStrips work = new PassStrips(pass, strips, delivery);
         int[] chunks = work.chunks();
@@ -72,7 +78,7 @@ public final class PassStrips {
         return work.out;
     }
 
-    /** Steps at which chunks begin, and the pass's end. */
+    /** Returns the steps at which chunks begin, and the pass's end. */
     private int[] chunks() {
         List<Integer> borders = new ArrayList<>();
         borders.add(pass.firstStep());
@@ -102,11 +108,11 @@ public final class PassStrips {
     }
 
     /**
-     * The poses that are vertices. In a chunk whose strips tile it, these are the same ones for all rows, whatever rows
-     * do, and a run that begins or ends between two of them does so on the line between: a row that flickers gives its
-     * neighbours no vertices. In all other chunks the poses at which runs begin and end are vertices too.
+     * Returns the poses that are vertices. In a tiled chunk these are the same for all rows, whatever the rows do, and
+     * a run that begins or ends between two of them does so on the line between: a row that flickers adds no vertices
+     * to its neighbors. In other chunks the poses at which runs begin and end are vertices too.
      *
-     * @param tiled becomes the numbers of the chunks whose strips tile them
+     * @param tiled receives the numbers of the tiled chunks
      */
     private int[] kept(int[] chunks, double simplifyM, BitSet tiled) {
         double leftM = RowRuns.leftmost(strips);
@@ -132,7 +138,7 @@ public final class PassStrips {
         return borders.stream().toArray();
     }
 
-    /** False for a bar with ground under two of its bands. */
+    /** Returns false if bands overlap. */
     private boolean bandsApart() {
         for (int r = 0; r + 1 < strips.rows(); r++) {
             if (strips.leftM(r + 1) < strips.rightM(r) - MAX_TOUCHING_GAP_M) {
@@ -151,7 +157,7 @@ public final class PassStrips {
         }
     }
 
-    /** The runs that have steps in [from, to). */
+    /** Returns the runs that have steps in [from, to). */
     private static List<Run> within(List<Run> row, int from, int to) {
         int low = 0;
         int high = row.size();
@@ -170,7 +176,7 @@ public final class PassStrips {
         return row.subList(low, end);
     }
 
-    /** One chunk: every row's runs in it, merged with the same run of the next rows. */
+    /** Adds the visits of a chunk: every row's runs in it, each merged with the same run of the next rows. */
     private void cut(Chunk chunk, StripEdges edges) {
         int rows = strips.rows();
         List<List<Run>> clipped = new ArrayList<>(rows);

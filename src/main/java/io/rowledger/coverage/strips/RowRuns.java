@@ -10,21 +10,24 @@ import java.util.BitSet;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** The stretches of one pass in which a row does one thing. */
+/** Runs of one pass: stretches of steps in which a row does one thing. */
 public final class RowRuns {
     /**
-     * A row has to go back further than this to count as inside the pivot, m: less is the jitter of a bar that stands
-     * nearly still, and disappears in the simplified edge.
+     * Distance a row must go backward to count as inside the pivot, m; less is noise of a bar that hardly moves, and
+     * vanishes in the simplified edge.
      */
     private static final double MIN_PIVOT_M = 0.005;
 
-    /** Steps [start, end) of one row in which it does one thing. */
+    /** Steps [start, end) in which a row does one thing. */
     record Run(int start, int end, Kind kind) {}
 
     private final Pass pass;
     private final Strips strips;
     private final Delivery delivery;
-    /** Steps in which some part of the bar does not move forward: the only ones that can hold a pivot. */
+    /**
+     * Steps in which some part of the bar doesn't move forward, counted from the pass's first step; pivots lie in these
+     * only.
+     */
     private final BitSet partlyBackward;
 
     RowRuns(Pass pass, Strips strips, Delivery delivery) {
@@ -47,13 +50,16 @@ public final class RowRuns {
         return out;
     }
 
-    /** True where the whole bar moves forward in every step of [from, to). */
+    /** Returns true if the whole bar moves forward in every step of [from, to). */
     boolean allForward(int from, int to) {
         int next = partlyBackward.nextSetBit(from - pass.firstStep());
         return next < 0 || next >= to - pass.firstStep();
     }
 
-    /** How far the point y right of centre moves forward in step k, along the bar's heading at its start, m. */
+    /**
+     * Returns the distance that the point yM right of the bar's center moves in step k along the bar's heading at its
+     * start, m.
+     */
     public static double forwardM(Poses poses, int k, double yM) {
         double sin = Math.sin(poses.barHeadingRad(k));
         double cos = Math.cos(poses.barHeadingRad(k));
@@ -61,6 +67,7 @@ public final class RowRuns {
                 + (poses.northM(k + 1, yM) - poses.northM(k, yM)) * cos;
     }
 
+    /** Returns the left edge of the leftmost band, m right of the bar's center. */
     public static double leftmost(Strips strips) {
         double left = Double.POSITIVE_INFINITY;
         for (int r = 0; r < strips.rows(); r++) {
@@ -69,6 +76,7 @@ public final class RowRuns {
         return left;
     }
 
+    /** Returns the right edge of the rightmost band, m right of the bar's center. */
     public static double rightmost(Strips strips) {
         double right = Double.NEGATIVE_INFINITY;
         for (int r = 0; r < strips.rows(); r++) {
@@ -77,7 +85,7 @@ public final class RowRuns {
         return right;
     }
 
-    /** The runs of outlet r in order; silent steps inside the pivot are in none. */
+    /** Returns the runs of outlet r in order; steps inside the pivot without delivery are in none. */
     List<Run> of(int r) {
         BitSet backward = backward(r);
         List<Run> runs = new ArrayList<>();
@@ -103,7 +111,7 @@ public final class RowRuns {
         return back ? null : Kind.NOT_DELIVERING;
     }
 
-    /** Steps of row r, counted from the pass's first, that belong to a stretch going backward. */
+    /** Returns the steps of row r, counted from the pass's first step, that belong to a stretch going backward. */
     private BitSet backward(int r) {
         BitSet out = new BitSet();
         double minM2 = MIN_PIVOT_M * (strips.rightM(r) - strips.leftM(r));

@@ -7,18 +7,19 @@ import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
- * The lines along which the strips of one pass are cut: through the same kept poses for every place on the bar, so that
- * the edge two rows share is one line.
+ * The longitudinal edges of the strips of one pass, through the same poses for every position on the bar, so that
+ * adjacent rows share their edge.
  *
- * <p>A corner at a kept pose is where the bar was, on the grid. A corner at any other pose is moved aside on to the line
- * between the kept poses around it, within the tolerance of the simplification: otherwise every row that stops would
- * leave a sliver between itself and the next row. The next row's strip gets that corner as a vertex too, and so do no
- * others: what two strips share is the same line to the last digit.
+ * <p>A corner at a kept pose is where the bar was, on the grid. A corner at any other pose is moved to the line between
+ * the kept poses around it, within the tolerance of the simplification; otherwise every row that stops would leave a
+ * sliver beside the next row. The next row's strip has that corner as a vertex too, so that both have the same edge to
+ * the last digit.
  */
 public final class StripEdges {
     private final Poses poses;
     private final int[] kept;
 
+    /** Edges with vertices at the kept poses. */
     public StripEdges(Poses poses, int[] kept) {
         this.poses = poses;
         this.kept = kept;
@@ -28,7 +29,7 @@ public final class StripEdges {
         return poses;
     }
 
-    /** Start, the kept poses between, end. */
+    /** Returns start, the kept poses between, end. */
     public int[] vertices(int start, int end) {
         int first = after(start);
         int last = first;
@@ -43,9 +44,10 @@ public final class StripEdges {
     }
 
     /**
-     * The same along one edge of a strip, with the poses at which runs on the other side of that edge begin or end.
+     * Returns the vertices of one edge: {@link #vertices(int, int)} and the poses at which runs on its other side begin
+     * or end.
      *
-     * @param beside such poses, ascending; those outside (start, end) are not taken
+     * @param beside such poses, ascending; those outside (start, end) are ignored
      */
     public int[] vertices(int start, int end, int[] beside) {
         int[] plain = vertices(start, end);
@@ -64,13 +66,13 @@ public final class StripEdges {
         return out.build().toArray();
     }
 
-    /** Index of the first kept pose after pose i. */
+    /** Returns the index of the first kept pose after pose i. */
     private int after(int i) {
         int found = Arrays.binarySearch(kept, i);
         return found >= 0 ? found + 1 : -found - 1;
     }
 
-    /** The corner y metres right of the bar's centre at pose i, between the pass's first and last. */
+    /** Returns the corner yM right of the bar's center at pose i, which lies between the pass's first and last pose. */
     Coordinate corner(int i, double yM) {
         int next = after(i);
         if (kept[next - 1] == i) {

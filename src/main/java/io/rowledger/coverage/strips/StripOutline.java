@@ -12,25 +12,29 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.GeometryFixer;
 
-/** The ground an interval of the bar passes over between the first and the last of some poses. */
+/** Outline of the ground that an interval of the bar passes over between two poses. */
 public final class StripOutline {
-    /** Cosine of the largest angle between a bar line and the chunk's mean at which the cheap test may be trusted. */
+    /**
+     * Cosine of the largest angle between a bar line and the chunk's mean heading for which {@link #advances} is
+     * decided.
+     */
     private static final double MIN_ADVANCE_COS = Math.cos(Math.toRadians(20));
 
     private StripOutline() {}
 
     /**
-     * The poses a strip has vertices at.
+     * Poses of a strip's vertices.
      *
-     * @param both those of both sides
-     * @param left those of the left side: the same and some that lie on the lines between
-     * @param right those of the right side
+     * @param both poses of both sides
+     * @param left poses of the left side: the same and some that lie on the lines between
+     * @param right poses of the right side, likewise
      */
     public record Sides(int[] both, int[] left, int[] right) {}
 
     /**
-     * Mostly one polygon: up the left edge, down the right one. Where an edge folds back (the bar's inner end in a
-     * tight turn) the union of the quadrangles between successive poses, which can be several.
+     * Returns the outline, up the left edge and down the right one: mostly one polygon. If an edge folds back (the
+     * inner end of the bar in a tight turn), the union of the quadrangles between successive poses, which can be
+     * several polygons.
      */
     public static List<Polygon> polygons(StripEdges edges, Sides sides, double leftM, double rightM) {
         int[] vertices = sides.both;
@@ -55,7 +59,10 @@ public final class StripOutline {
         return folded(edges, vertices, leftM, rightM);
     }
 
-    /** True where both edges and all bar lines go on in one direction, so that the outline is surely simple. */
+    /**
+     * Returns true if both edges and all bar lines advance in one direction, which makes the outline simple; false is
+     * undecided.
+     */
     static boolean advances(StripEdges edges, int[] vertices, double leftM, double rightM) {
         Poses poses = edges.poses();
         int first = vertices[0];
@@ -77,7 +84,7 @@ public final class StripOutline {
         return true;
     }
 
-    /** True where the way of a point of the bar lies within 45 degrees of the bar's heading. */
+    /** Returns true if a point of the bar moves within 45 degrees of the bar's heading. */
     private static boolean forward(StripEdges edges, int from, int to, double yM) {
         Coordinate a = edges.corner(from, yM);
         Coordinate b = edges.corner(to, yM);

@@ -6,11 +6,12 @@ import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.index.hprtree.HPRtree;
 
-/** Finds the visits whose bounding box meets a box. Built once, then read from any thread. */
+/** Spatial index of visits by bounding box. Immutable and thread-safe after construction. */
 public final class VisitIndex {
     private final List<Visit> visits;
     private final HPRtree tree = new HPRtree();
 
+    /** Builds the index. */
     public VisitIndex(List<Visit> visits) {
         this.visits = visits;
         for (int i = 0; i < visits.size(); i++) {
@@ -19,15 +20,17 @@ public final class VisitIndex {
         tree.build();
     }
 
+    /** Returns visit i. */
     public Visit get(int i) {
         return visits.get(i);
     }
 
+    /** Returns the number of visits. */
     public int size() {
         return visits.size();
     }
 
-    /** Indices of the visits whose box meets this one, ascending, so that nothing depends on the tree's order. */
+    /** Returns the indices of the visits whose bounding box meets the box, ascending. */
     public int[] near(Envelope box) {
         if (visits.isEmpty()) {
             return new int[0];
@@ -37,7 +40,7 @@ public final class VisitIndex {
         return found.stream().mapToInt(Integer::intValue).sorted().toArray();
     }
 
-    /** All indices. */
+    /** Returns all indices. */
     public IntStream all() {
         return IntStream.range(0, visits.size());
     }

@@ -97,7 +97,7 @@ public final class ZoneSectionBuilder {
                 f.number(QuantityKind.AREA, zone.coveredM2()),
                 f.number(QuantityKind.RATE, sums.planLPerM2()),
                 f.number(QuantityKind.VOLUME, sums.plannedCoveredL()),
-                Wording.cell(f.number(QuantityKind.VOLUME, sums.askedL())),
+                Wording.cell(f.number(QuantityKind.VOLUME, sums.loggedTargetL())),
                 f.number(QuantityKind.VOLUME, sums.receivedL()),
                 Wording.cell(f.number(QuantityKind.RATE, sums.meanRateLPerM2())),
                 Wording.cell(f.signedPercent(off)),
@@ -141,7 +141,7 @@ public final class ZoneSectionBuilder {
     }
 
     private String range(Timing timing) {
-        return "from " + from(timing.leastLateM()) + " to " + from(timing.mostLateM());
+        return "from " + from(timing.minLateM()) + " to " + from(timing.maxLateM());
     }
 
     /** {@code 7.5 ft behind the line}. */
