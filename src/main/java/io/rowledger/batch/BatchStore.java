@@ -2,6 +2,7 @@ package io.rowledger.batch;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.results.BatchLedger;
+import io.rowledger.results.ResultFile;
 import io.rowledger.results.SummaryReader;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
@@ -127,7 +128,7 @@ final class BatchStore implements AutoCloseable {
                 return false;
             }
         }
-        Path summary = results.resolve(SummaryReader.FILE);
+        Path summary = results.resolve(ResultFile.SUMMARY.fileName());
         return Files.isRegularFile(summary) && Digests.of(summary).equals(entry.summarySha256());
     }
 
@@ -138,7 +139,7 @@ final class BatchStore implements AutoCloseable {
      */
     Path room(FieldJob job) throws IOException {
         Path place = results(job.name());
-        boolean ours = ledger.entry(job.name()) != null || Files.exists(place.resolve(SummaryReader.FILE));
+        boolean ours = ledger.entry(job.name()) != null || Files.exists(place.resolve(ResultFile.SUMMARY.fileName()));
         if (Files.exists(place)
                 && !ours
                 && !(Files.isDirectory(place) && files(place).isEmpty())) {
@@ -195,7 +196,7 @@ final class BatchStore implements AutoCloseable {
     /** Puts results in place of those before, and says so in the ledger. */
     void put(FieldJob job, BatchLedger.Basis basis, Path fresh) throws IOException {
         List<String> outputs = files(fresh);
-        String summary = Digests.of(fresh.resolve(SummaryReader.FILE));
+        String summary = Digests.of(fresh.resolve(ResultFile.SUMMARY.fileName()));
         Path place = results(job.name());
         Path old = before.resolve(job.name());
         Files.createDirectories(parent(place));

@@ -1,6 +1,7 @@
 package io.rowledger.batch;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.results.ResultFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -33,8 +34,10 @@ record Folder(
         List<Folder> below,
         @Nullable UnusableInputException problem) {
     /** Files that only this program writes: a folder with one of them holds results, and its tables are no logs. */
-    private static final List<String> RESULTS =
-            List.of("summary.json", "batch-summary.json", "season.json", "comparison.json");
+    private static final List<String> RESULTS = Stream.of(
+                    ResultFile.SUMMARY, ResultFile.BATCH, ResultFile.SEASON, ResultFile.COMPARISON)
+            .map(ResultFile::fileName)
+            .toList();
 
     private static final List<String> RIGS = List.of("yaml", "yml");
     private static final List<String> MAPS = List.of("geojson", "json", "kml", "kmz", "shp", "zip", "gpkg");

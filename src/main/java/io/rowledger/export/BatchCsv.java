@@ -27,11 +27,11 @@ public final class BatchCsv {
                         "covered_area_m2",
                         "volume_l",
                         "nitrogen_kg",
-                        "missed_area_m2",
+                        "skip_area_m2",
                         "overlap_area_m2",
                         "findings",
                         "results",
-                        "put_together",
+                        "assembly",
                         "message"));
         for (BatchOutcome outcome : outcomes) {
             List<String> cells = new ArrayList<>(
@@ -44,7 +44,7 @@ public final class BatchCsv {
                 cells.add(Objects.requireNonNullElse(JsonNumbers.time(of.job().endS()), ""));
                 cells.add(JsonNumbers.text(of.job().coveredM2(), JsonNumbers.AREA_M2));
                 cells.add(JsonNumbers.text(of.volumeL(), JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(of.job().nitrogenKg(), JsonNumbers.NITROGEN_KG));
+                cells.add(JsonNumbers.text(of.job().nitrogenKg(), JsonNumbers.MASS_KG));
                 cells.add(JsonNumbers.text(of.skipM2(), JsonNumbers.AREA_M2));
                 cells.add(JsonNumbers.text(of.overlapM2(), JsonNumbers.AREA_M2));
                 cells.add(Integer.toString(of.findings().size()));

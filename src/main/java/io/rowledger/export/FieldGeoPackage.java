@@ -57,7 +57,7 @@ public final class FieldGeoPackage {
             strips(a, file);
             passes(a, file);
             places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.OVERLAP, file);
-            places(a.coverage().skips(), "missed", "Ground left out", Sld.SKIP, file);
+            places(a.coverage().skips(), "skips", "Ground not covered", Sld.SKIP, file);
             findings(a, file);
             received(a, file);
             file.writeTo(out);
@@ -226,7 +226,7 @@ public final class FieldGeoPackage {
                         rounded(finding.confidence(), 2),
                         rounded(finding.areaM2(), JsonNumbers.AREA_M2),
                         rounded(finding.volumeL(), JsonNumbers.VOLUME_L),
-                        rounded(finding.nitrogenKg(), JsonNumbers.NITROGEN_KG),
+                        rounded(finding.nitrogenKg(), JsonNumbers.MASS_KG),
                         FindingFacts.filed(finding.evidence()),
                         FindingFacts.filed(finding.check()));
             }

@@ -1,50 +1,114 @@
 package io.rowledger.export;
 
-import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.coverage.strips.StripPolygon;
+import io.rowledger.field.KeepOut;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.Jts;
+import io.rowledger.geo.LocalPlane;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.results.Decimals;
 import io.rowledger.results.GeoJson;
 import io.rowledger.results.JsonNumbers;
-import io.rowledger.results.ZonesJson;
+import io.rowledger.results.PrescriptionJson;
+import io.rowledger.results.SetbackJson;
+import io.rowledger.setback.Setback;
+import io.rowledger.setback.Setbacks;
 import io.rowledger.track.Poses;
 import io.rowledger.zones.Zones.ZoneSums;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Geometry;
 
-/** The map layers: strips, overlaps, missed ground, findings. */
+/** The GeoJSON layers: strips, overlaps, skips, findings, zones, setbacks. */
 public final class Layers {
     private Layers() {}
+
+    private record Strip(
+            int pass,
+            int firstRow,
+            int lastRow,
+            @Nullable Instant from,
+            @Nullable Instant to,
+            boolean delivering,
+            boolean unsettled,
+            @Decimals(JsonNumbers.AREA_M2) double areaM2) {}
+
+    private record Place(
+            int number,
+            @Decimals(JsonNumbers.AREA_M2) double areaM2,
+            @Decimals(JsonNumbers.DEGREES) double lat,
+            @Decimals(JsonNumbers.DEGREES) double lon,
+            List<Integer> passes,
+            List<Integer> rows,
+            String cause) {}
+
+    private record Found(
+            int number,
+            String kind,
+            List<Integer> rows,
+            @Nullable Instant from,
+            @Nullable Instant to,
+            @Decimals(2) double confidence,
+            @Decimals(JsonNumbers.AREA_M2) double areaM2,
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKg,
+            String evidence,
+            String check) {}
+
+    /** The place itself, or the ground within its setback, both with the same figures. */
+    private record SetbackPart(String part, @JsonUnwrapped SetbackJson figures) {}
 
     public static void strips(Analysis a, OutputStream out) throws IOException {
         Poses poses = a.track().poses();
         try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
             for (StripPolygon strip : a.coverage().strips()) {
-                layer.polygon(strip.polygon(), json -> {
-                    json.writeNumberField("pass", strip.pass());
-                    json.writeNumberField("first_row", strip.firstRow());
-                    json.writeNumberField("last_row", strip.lastRow());
-                    json.writeStringField("from", JsonNumbers.time(poses.timeS(strip.firstStep())));
-                    json.writeStringField("to", JsonNumbers.time(poses.timeS(strip.endStep())));
-                    json.writeBooleanField("delivering", strip.delivering());
-                    json.writeBooleanField("unsettled", strip.unsettled());
-                    JsonNumbers.field(json, "area_m2", strip.polygon().getArea(), JsonNumbers.AREA_M2);
-                });
+                layer.polygon(
+                        strip.polygon(),
+                        new Strip(
+                                strip.pass(),
+                                strip.firstRow(),
+                                strip.lastRow(),
+                                JsonNumbers.instant(poses.timeS(strip.firstStep())),
+                                JsonNumbers.instant(poses.timeS(strip.endStep())),
+                                strip.delivering(),
+                                strip.unsettled(),
+                                strip.polygon().getArea()));
             }
         }
     }
 
     public static void overlaps(Analysis a, OutputStream out) throws IOException {
-        places(a, a.coverage().overlaps(), out);
+        places(a.track().plane(), a.coverage().overlaps(), out);
     }
 
     public static void skips(Analysis a, OutputStream out) throws IOException {
-        places(a, a.coverage().skips(), out);
+        places(a.track().plane(), a.coverage().skips(), out);
+    }
+
+    private static void places(LocalPlane plane, List<CoverageDefect> places, OutputStream out) throws IOException {
+        double[] latLon = new double[2];
+        try (GeoJson layer = new GeoJson(plane, out)) {
+            for (CoverageDefect place : places) {
+                plane.inverse(place.eastM(), place.northM(), latLon);
+                layer.polygon(
+                        place.polygon(),
+                        new Place(
+                                place.number(),
+                                place.areaM2(),
+                                latLon[0],
+                                latLon[1],
+                                place.passes(),
+                                place.rows(),
+                                place.cause().name().toLowerCase(Locale.ROOT)));
+            }
+        }
     }
 
     /** The prescription's zones, each with its plan and what it received; an empty layer without a prescription. */
@@ -52,58 +116,47 @@ public final class Layers {
         try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
             for (ZoneSums zone :
                     a.zones() == null ? List.<ZoneSums>of() : a.zones().zones()) {
-                layer.polygons(
-                        Jts.polygons(zone.zone().area()),
-                        json -> ZonesJson.zone(zone, a.rig().products(), json));
+                layer.polygons(Jts.polygons(zone.zone().area()), PrescriptionJson.Zone.of(a, zone));
+            }
+        }
+    }
+
+    /** The places of the keep-out file and the ground within their setbacks; an empty layer without one. */
+    public static void setbacks(Analysis a, OutputStream out) throws IOException {
+        try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
+            Setbacks setbacks = a.setbacks();
+            for (Setback setback : setbacks == null ? List.<Setback>of() : setbacks.places()) {
+                KeepOut keepOut = setback.keepOut();
+                SetbackJson figures = SetbackJson.of(a, setback);
+                layer.geometry(keepOut.place(), new SetbackPart("place", figures));
+                Geometry ground = keepOut.ground();
+                if (!ground.isEmpty()) {
+                    layer.geometry(ground, new SetbackPart("setback", figures));
+                }
             }
         }
     }
 
     public static void findings(Analysis a, OutputStream out) throws IOException {
         try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
-            int count = 0;
+            int number = 0;
             for (Finding finding : a.findings()) {
-                int number = ++count;
-                layer.point(finding.latDeg(), finding.lonDeg(), json -> {
-                    json.writeNumberField("number", number);
-                    json.writeStringField("kind", finding.kind().jsonName());
-                    numbers(json, "rows", finding.rows());
-                    json.writeStringField("from", JsonNumbers.time(finding.fromS()));
-                    json.writeStringField("to", JsonNumbers.time(finding.toS()));
-                    JsonNumbers.field(json, "confidence", finding.confidence(), 2);
-                    JsonNumbers.field(json, "area_m2", finding.areaM2(), JsonNumbers.AREA_M2);
-                    JsonNumbers.field(json, "volume_l", finding.volumeL(), JsonNumbers.VOLUME_L);
-                    JsonNumbers.field(json, "nitrogen_kg", finding.nitrogenKg(), JsonNumbers.NITROGEN_KG);
-                    json.writeStringField("evidence", FindingFacts.filed(finding.evidence()));
-                    json.writeStringField("check", FindingFacts.filed(finding.check()));
-                });
+                layer.point(
+                        finding.latDeg(),
+                        finding.lonDeg(),
+                        new Found(
+                                ++number,
+                                finding.kind().jsonName(),
+                                finding.rows(),
+                                JsonNumbers.instant(finding.fromS()),
+                                JsonNumbers.instant(finding.toS()),
+                                finding.confidence(),
+                                finding.areaM2(),
+                                finding.volumeL(),
+                                finding.nitrogenKg(),
+                                FindingFacts.filed(finding.evidence()),
+                                FindingFacts.filed(finding.check())));
             }
         }
-    }
-
-    private static void places(Analysis a, List<CoverageDefect> places, OutputStream out) throws IOException {
-        double[] latLon = new double[2];
-        try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
-            for (CoverageDefect place : places) {
-                a.track().plane().inverse(place.eastM(), place.northM(), latLon);
-                layer.polygon(place.polygon(), json -> {
-                    json.writeNumberField("number", place.number());
-                    JsonNumbers.field(json, "area_m2", place.areaM2(), JsonNumbers.AREA_M2);
-                    JsonNumbers.field(json, "lat", latLon[0], JsonNumbers.DEGREES);
-                    JsonNumbers.field(json, "lon", latLon[1], JsonNumbers.DEGREES);
-                    numbers(json, "passes", place.passes());
-                    numbers(json, "rows", place.rows());
-                    json.writeStringField("cause", place.cause().name().toLowerCase(Locale.ROOT));
-                });
-            }
-        }
-    }
-
-    private static void numbers(JsonGenerator json, String name, List<Integer> numbers) throws IOException {
-        json.writeArrayFieldStart(name);
-        for (int number : numbers) {
-            json.writeNumber(number);
-        }
-        json.writeEndArray();
     }
 }

@@ -157,7 +157,7 @@ public final class SeasonCsv {
     }
 
     private static String kg(double kg) {
-        return JsonNumbers.text(kg, JsonNumbers.NITROGEN_KG);
+        return JsonNumbers.text(kg, JsonNumbers.MASS_KG);
     }
 
     private static String perHa(double kgPerM2) {

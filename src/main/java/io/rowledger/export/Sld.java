@@ -23,7 +23,7 @@ final class Sld {
                     "",
                     "<LineSymbolizer><Stroke>" + css("stroke", INK) + css("stroke-width", "1")
                             + "</Stroke></LineSymbolizer>"));
-    static final String SKIP = sld("missed", rule("", polygon(SKIP_RGB, 0.8)));
+    static final String SKIP = sld("skips", rule("", polygon(SKIP_RGB, 0.8)));
     static final String OVERLAP = sld("overlaps", rule("", polygon(DOUBLE, 0.8)));
     static final String FINDINGS = sld(
             "findings",

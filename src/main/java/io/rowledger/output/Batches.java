@@ -6,6 +6,7 @@ import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchPdf;
 import io.rowledger.report.season.BatchReport;
 import io.rowledger.results.BatchJson;
+import io.rowledger.results.ResultFile;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -18,7 +19,7 @@ public final class Batches {
         new Outputs()
                 .add("batch-summary.pdf", out -> BatchPdf.write(report, options, out))
                 .add("batch-summary.csv", out -> BatchCsv.write(outcomes, out))
-                .add("batch-summary.json", out -> BatchJson.write(outcomes, options.programVersion(), out))
+                .add(ResultFile.BATCH.fileName(), out -> BatchJson.write(outcomes, options.programVersion(), out))
                 .writeTo(folder, 1);
     }
 }

@@ -6,6 +6,7 @@ import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.compare.Comparison;
 import io.rowledger.report.compare.ComparisonPdf;
 import io.rowledger.results.ComparisonJson;
+import io.rowledger.results.ResultFile;
 import java.nio.file.Path;
 
 /** Everything a comparison of two jobs writes. */
@@ -41,7 +42,9 @@ public final class Comparisons {
             SavedDiagnosis before, SavedDiagnosis after, Comparison comparison, ReportOptions options, Path folder) {
         new Outputs()
                 .add("comparison.pdf", out -> ComparisonPdf.write(comparison, options, out))
-                .add("comparison.json", out -> ComparisonJson.write(before, after, options.programVersion(), out))
+                .add(
+                        ResultFile.COMPARISON.fileName(),
+                        out -> ComparisonJson.write(before, after, options.programVersion(), out))
                 .writeTo(folder, 1);
     }
 }

@@ -22,9 +22,8 @@ import io.rowledger.report.rows.RowDiagnosis;
 import io.rowledger.report.rows.RowDiagnosisBuilder;
 import io.rowledger.report.rows.RowDiagnosisPdf;
 import io.rowledger.results.DiagnosisJson;
-import io.rowledger.results.DiagnosisReader;
-import io.rowledger.results.KeepOutJson;
 import io.rowledger.results.NitrogenRecordJson;
+import io.rowledger.results.ResultFile;
 import io.rowledger.results.SetupJson;
 import io.rowledger.results.SummaryJson;
 import java.io.ByteArrayOutputStream;
@@ -64,7 +63,9 @@ public final class Reports {
         }
         if (audiences.contains(Audience.LANDLORD)) {
             NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
-            outputs.add(NitrogenRecordJson.FILE, out -> NitrogenRecordJson.write(analysis, record, options, out));
+            outputs.add(
+                    ResultFile.NITROGEN_RECORD.fileName(),
+                    out -> NitrogenRecordJson.write(analysis, record, options, out));
             outputs.add(
                     "nitrogen-record.pdf",
                     out -> NitrogenRecordPdf.write(
@@ -89,18 +90,20 @@ public final class Reports {
             int product = p;
             outputs.add(ReceivedTiff.file(analysis, p), out -> ReceivedTiff.write(analysis, product, out));
         }
-        return outputs.add("summary.json", out -> SummaryJson.write(analysis, options.programVersion(), out))
+        return outputs.add(
+                        ResultFile.SUMMARY.fileName(),
+                        out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
-                        DiagnosisReader.FILE,
+                        ResultFile.DIAGNOSIS.fileName(),
                         out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
-                .add("setup-check.json", out -> SetupJson.write(analysis, options.programVersion(), out))
+                .add(ResultFile.SETUP_CHECK.fileName(), out -> SetupJson.write(analysis, options.programVersion(), out))
                 .add("rows.csv", out -> RowsCsv.write(analysis, out))
                 .add("passes.csv", out -> PassesCsv.write(analysis, out))
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
                 .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
-                .add("layers/missed.geojson", out -> Layers.skips(analysis, out))
+                .add("layers/skips.geojson", out -> Layers.skips(analysis, out))
                 .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
-                .add("layers/keep-outs.geojson", out -> KeepOutJson.layer(analysis, out));
+                .add("layers/setbacks.geojson", out -> Layers.setbacks(analysis, out));
     }
 
     /** What is not written on this machine though it belongs to the results, a sentence each; usually nothing. */
@@ -118,6 +121,9 @@ public final class Reports {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         NitrogenRecordJson.write(analysis, record, options, bytes);
         return new Attachment(
-                NitrogenRecordJson.FILE, "application/json", "This record for programs, SI units", bytes.toByteArray());
+                ResultFile.NITROGEN_RECORD.fileName(),
+                "application/json",
+                "This record for programs, SI units",
+                bytes.toByteArray());
     }
 }

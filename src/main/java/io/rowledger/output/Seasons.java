@@ -5,8 +5,8 @@ import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonPdf;
 import io.rowledger.report.season.SeasonReport;
+import io.rowledger.results.ResultFile;
 import io.rowledger.results.SeasonJson;
-import io.rowledger.results.SummaryReader;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -22,11 +22,11 @@ public final class Seasons {
     public static void write(Season season, SeasonReport report, ReportOptions options, List<Path> read, Path folder) {
         new Outputs()
                 .keeping(read.stream()
-                        .map(from -> from.resolve(SummaryReader.FILE))
+                        .map(from -> from.resolve(ResultFile.SUMMARY.fileName()))
                         .toList())
                 .add("season.pdf", out -> SeasonPdf.write(report, options, out))
                 .add("season.csv", out -> SeasonCsv.write(season, out))
-                .add("season.json", out -> SeasonJson.write(season, options.programVersion(), out))
+                .add(ResultFile.SEASON.fileName(), out -> SeasonJson.write(season, options.programVersion(), out))
                 .writeTo(folder, 1);
     }
 }

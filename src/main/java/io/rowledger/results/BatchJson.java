@@ -1,101 +1,108 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;
 import io.rowledger.report.season.SeasonJob;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
-/**
- * {@code batch-summary.json}: what became of each job, SI, null where unknown. Its schema is
- * {@code /schema/rowledger-batch-1.schema.json} in the jar.
- */
-public final class BatchJson {
-    /** The value of {@code schema}. */
-    static final String SCHEMA_ID = "rowledger-batch/1";
+/** {@code batch-summary.json}: what became of each job, in SI. */
+public record BatchJson(String schema, String programVersion, Map<String, Integer> jobsByResult, List<Job> jobs) {
 
-    private final JsonGenerator json;
-
-    private BatchJson(JsonGenerator json) {
-        this.json = json;
-    }
-
+    /** Writes the outcomes of a batch. */
     public static void write(List<BatchOutcome> outcomes, String programVersion, OutputStream out) throws IOException {
-        JsonFile.write(out, json -> {
-            json.writeStringField("schema", SCHEMA_ID);
-            json.writeStringField("program_version", programVersion);
-            new BatchJson(json).document(outcomes);
-        });
-    }
-
-    private void document(List<BatchOutcome> outcomes) throws IOException {
-        json.writeObjectFieldStart("jobs_by_result");
+        Map<String, Integer> counts = new LinkedHashMap<>();
         for (Result result : Result.values()) {
-            json.writeNumberField(
-                    result.jsonName(),
-                    outcomes.stream()
-                            .filter(outcome -> outcome.result() == result)
-                            .count());
+            counts.put(result.jsonName(), 0);
         }
-        json.writeEndObject();
-        json.writeArrayFieldStart("jobs");
-        for (BatchOutcome outcome : outcomes) {
-            job(outcome);
-        }
-        json.writeEndArray();
+        outcomes.forEach(outcome -> counts.merge(outcome.result().jsonName(), 1, Integer::sum));
+        JsonFile.write(
+                new BatchJson(
+                        ResultFile.BATCH.schemaId(),
+                        programVersion,
+                        counts,
+                        outcomes.stream().map(Job::of).toList()),
+                out);
     }
 
-    private void job(BatchOutcome outcome) throws IOException {
-        json.writeStartObject();
-        json.writeStringField("job", outcome.name());
-        json.writeStringField("result", outcome.result().jsonName());
-        json.writeNumberField("logs", outcome.logs());
-        json.writeStringField("put_together", outcome.how());
-        json.writeStringField("message", outcome.message());
-        json.writeStringField("results", outcome.results());
-        json.writeFieldName("figures");
-        if (outcome.figures() == null) {
-            json.writeNull();
-        } else {
-            figures(outcome.figures());
+    /**
+     * One job.
+     *
+     * @param assembly how it was put together from files, a sentence; empty where it could not be
+     * @param message why it was skipped or failed; empty where it was done
+     * @param results folder of its results, or null
+     */
+    record Job(
+            String job,
+            String result,
+            int logs,
+            String assembly,
+            String message,
+            @OrNull @Nullable String results,
+            @OrNull @Nullable Figures figures) {
+        static Job of(BatchOutcome outcome) {
+            BatchFigures figures = outcome.figures();
+            return new Job(
+                    outcome.name(),
+                    outcome.result().jsonName(),
+                    outcome.logs(),
+                    outcome.how(),
+                    outcome.message(),
+                    outcome.results(),
+                    figures == null ? null : Figures.of(figures));
         }
-        json.writeEndObject();
     }
 
-    private void figures(BatchFigures of) throws IOException {
-        json.writeStartObject();
-        json.writeStringField("start", JsonNumbers.time(of.job().startS()));
-        json.writeStringField("end", JsonNumbers.time(of.job().endS()));
-        JsonNumbers.field(json, "covered_area_m2", of.job().coveredM2(), JsonNumbers.AREA_M2);
-        JsonNumbers.field(json, "missed_area_m2", of.skipM2(), JsonNumbers.AREA_M2);
-        JsonNumbers.field(json, "overlap_area_m2", of.overlapM2(), JsonNumbers.AREA_M2);
-        JsonNumbers.field(json, "volume_l", of.volumeL(), JsonNumbers.VOLUME_L);
-        JsonNumbers.field(json, "nitrogen_kg", of.job().nitrogenKg(), JsonNumbers.NITROGEN_KG);
-        json.writeObjectFieldStart("products");
-        for (SeasonJob.Put put : of.job().products()) {
-            json.writeObjectFieldStart(put.key());
-            json.writeStringField("name", put.name());
-            JsonNumbers.field(json, "volume_l", put.volumeL(), JsonNumbers.VOLUME_L);
-            JsonNumbers.field(json, "nitrogen_kg", put.kg().nitrogenKg(), JsonNumbers.NITROGEN_KG);
-            json.writeEndObject();
-        }
-        json.writeEndObject();
-        json.writeArrayFieldStart("findings");
-        for (BatchFigures.Fault fault : of.findings()) {
-            json.writeStartObject();
-            json.writeStringField("kind", fault.kind().jsonName());
-            json.writeArrayFieldStart("rows");
-            for (int row : fault.rows()) {
-                json.writeNumber(row);
+    /** The figures of a job. */
+    record Figures(
+            @OrNull @Nullable Instant start,
+            @OrNull @Nullable Instant end,
+            @Decimals(JsonNumbers.AREA_M2) double coveredAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double skipAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double overlapAreaM2,
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKg,
+            Map<String, OfProduct> products,
+            List<Found> findings) {
+        static Figures of(BatchFigures of) {
+            Map<String, OfProduct> products = new LinkedHashMap<>();
+            for (SeasonJob.Put put : of.job().products()) {
+                products.put(
+                        put.key(),
+                        new OfProduct(put.name(), put.volumeL(), put.kg().nitrogenKg()));
             }
-            json.writeEndArray();
-            JsonNumbers.field(json, "confidence", fault.confidence(), 2);
-            json.writeEndObject();
+            return new Figures(
+                    JsonNumbers.instant(of.job().startS()),
+                    JsonNumbers.instant(of.job().endS()),
+                    of.job().coveredM2(),
+                    of.skipM2(),
+                    of.overlapM2(),
+                    of.volumeL(),
+                    of.job().nitrogenKg(),
+                    products,
+                    of.findings().stream().map(Found::of).toList());
         }
-        json.writeEndArray();
-        json.writeEndObject();
+    }
+
+    /** One product of a job. */
+    record OfProduct(
+            String name,
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKg) {}
+
+    /** A finding of a job. */
+    record Found(
+            String kind,
+            List<Integer> rows,
+            @Decimals(FindingJson.CONFIDENCE) double confidence) {
+        static Found of(BatchFigures.Fault fault) {
+            return new Found(fault.kind().jsonName(), fault.rows(), fault.confidence());
+        }
     }
 }

@@ -1,6 +1,6 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -10,22 +10,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
- * {@code batch-ledger.json}: what was done, from which files and how, by digest. Its schema is
- * {@code /schema/rowledger-batch-ledger-1.schema.json} in the jar. Written whole and then renamed, so that a run that is
+ * {@code batch-ledger.json}: what was done, from which files and how, by digest. Written whole and then renamed, so that a run that is
  * killed leaves the one before.
  */
 public final class BatchLedger {
     /** The file's name in the folder of the results. */
-    public static final String FILE = "batch-ledger.json";
-
-    /** The value of {@code schema}. */
-    static final String SCHEMA_ID = "rowledger-batch-ledger/1";
+    public static final String FILE = ResultFile.BATCH_LEDGER.fileName();
 
     private final Path folder;
     private final Map<String, Entry> entries = new TreeMap<>();
@@ -35,7 +32,10 @@ public final class BatchLedger {
     }
 
     /** A file that went into a job: what for, its name without folders, SHA-256 in lower-case hex. */
-    public record Input(String role, String file, String sha256) {}
+    public record Input(
+            String role,
+            String file,
+            @JsonProperty("sha256") String sha256) {}
 
     /**
      * What a job's results depend on: the same makes the same bytes.
@@ -47,7 +47,7 @@ public final class BatchLedger {
     public record Basis(String version, Map<String, String> options, List<Input> inputs) {
         /** Copies the collections. */
         public Basis {
-            options = java.util.Collections.unmodifiableMap(new TreeMap<>(options));
+            options = Collections.unmodifiableMap(new TreeMap<>(options));
             inputs = List.copyOf(inputs);
         }
     }
@@ -74,11 +74,10 @@ public final class BatchLedger {
     public static BatchLedger of(Path folder) {
         BatchLedger ledger = new BatchLedger(folder);
         if (Files.exists(folder.resolve(FILE))) {
-            ResultValue root = ResultFile.open(folder, FILE, SCHEMA_ID);
-            for (ResultValue job : root.at("jobs").list()) {
-                Entry entry = entry(job);
-                ledger.entries.put(entry.name, entry);
-            }
+            JsonFile.read(folder, ResultFile.BATCH_LEDGER, Document.class)
+                    .content()
+                    .jobs()
+                    .forEach(job -> ledger.entries.put(job.name(), job.entry()));
         }
         return ledger;
     }
@@ -89,7 +88,7 @@ public final class BatchLedger {
     }
 
     /** The entry of this name, or null. */
-    public synchronized @org.jspecify.annotations.Nullable Entry entry(String name) {
+    public synchronized @Nullable Entry entry(String name) {
         return entries.get(name);
     }
 
@@ -112,61 +111,36 @@ public final class BatchLedger {
     }
 
     private void write(OutputStream out) throws IOException {
-        JsonFile.write(out, json -> {
-            json.writeStringField("schema", SCHEMA_ID);
-            json.writeArrayFieldStart("jobs");
-            for (Entry entry : entries.values()) {
-                write(json, entry);
-            }
-            json.writeEndArray();
-        });
+        JsonFile.write(
+                new Document(
+                        ResultFile.BATCH_LEDGER.schemaId(),
+                        entries.values().stream().map(Job::of).toList()),
+                out);
     }
 
-    private static void write(JsonGenerator json, Entry entry) throws IOException {
-        json.writeStartObject();
-        json.writeStringField("name", entry.name);
-        json.writeStringField("program_version", entry.basis.version);
-        json.writeObjectFieldStart("options");
-        for (Map.Entry<String, String> option : entry.basis.options.entrySet()) {
-            json.writeStringField(option.getKey(), option.getValue());
-        }
-        json.writeEndObject();
-        json.writeArrayFieldStart("inputs");
-        for (Input input : entry.basis.inputs) {
-            json.writeStartObject();
-            json.writeStringField("role", input.role);
-            json.writeStringField("file", input.file);
-            json.writeStringField("sha256", input.sha256);
-            json.writeEndObject();
-        }
-        json.writeEndArray();
-        json.writeArrayFieldStart("outputs");
-        for (String output : entry.outputs) {
-            json.writeString(output);
-        }
-        json.writeEndArray();
-        json.writeStringField("summary_sha256", entry.summarySha256);
-        json.writeEndObject();
-    }
+    /** The file. */
+    private record Document(String schema, List<Job> jobs) {}
 
-    private static Entry entry(ResultValue job) {
-        Map<String, String> options = new TreeMap<>();
-        for (String key : job.at("options").keys()) {
-            options.put(key, job.at("options").at(key).text());
+    /** A job as it stands in the file. */
+    private record Job(
+            String name,
+            String programVersion,
+            Map<String, String> options,
+            List<Input> inputs,
+            List<String> outputs,
+            @JsonProperty("summary_sha256") String summarySha256) {
+        static Job of(Entry entry) {
+            return new Job(
+                    entry.name,
+                    entry.basis.version,
+                    entry.basis.options,
+                    entry.basis.inputs,
+                    entry.outputs,
+                    entry.summarySha256);
         }
-        List<Input> inputs = new ArrayList<>();
-        for (ResultValue input : job.at("inputs").list()) {
-            inputs.add(new Input(
-                    input.at("role").text(),
-                    input.at("file").text(),
-                    input.at("sha256").text()));
+
+        Entry entry() {
+            return new Entry(name, new Basis(programVersion, options, inputs), outputs, summarySha256);
         }
-        List<String> outputs =
-                job.at("outputs").list().stream().map(ResultValue::text).toList();
-        return new Entry(
-                job.at("name").text(),
-                new Basis(job.at("program_version").text(), options, inputs),
-                outputs,
-                job.at("summary_sha256").text());
     }
 }

@@ -1,6 +1,6 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import io.rowledger.report.common.RowHealth;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.common.SavedDiagnosis.ProductState;
@@ -9,104 +9,96 @@ import io.rowledger.report.compare.Matching;
 import io.rowledger.report.compare.RowVerdict;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
-/**
- * {@code comparison.json}: findings gone, remaining, new and not tested, and every row before and after. Its schema is
- * {@code /schema/rowledger-comparison-1.schema.json} in the jar.
- */
-public final class ComparisonJson {
-    /** The value of {@code schema}. */
-    static final String SCHEMA_ID = "rowledger-comparison/1";
+/** {@code comparison.json}: findings gone, remaining, new and not tested, and every row before and after. */
+public record ComparisonJson(
+        String schema,
+        String programVersion,
+        Job before,
+        Job after,
+        List<FindingJson> gone,
+        List<Pair> remaining,
+        @JsonProperty("new") List<FindingJson> fresh,
+        List<NotTested> notTested,
+        List<OfProduct> products) {
 
-    private ComparisonJson() {}
-
+    /** Writes the comparison of two jobs. */
     public static void write(SavedDiagnosis before, SavedDiagnosis after, String programVersion, OutputStream out)
             throws IOException {
+        JsonFile.write(of(before, after, programVersion), out);
+    }
+
+    private static ComparisonJson of(SavedDiagnosis before, SavedDiagnosis after, String programVersion) {
         Matching matching = Matching.of(before, after);
-        JsonFile.write(out, json -> {
-            json.writeStringField("schema", SCHEMA_ID);
-            json.writeStringField("program_version", programVersion);
-            job(json, "before", before);
-            job(json, "after", after);
-            json.writeArrayFieldStart("gone");
-            for (SavedFinding found : matching.gone()) {
-                one(json, found);
-            }
-            json.writeEndArray();
-            json.writeArrayFieldStart("remaining");
-            for (Matching.Pair pair : matching.remaining()) {
-                json.writeStartObject();
-                json.writeFieldName("before");
-                one(json, pair.before());
-                json.writeFieldName("after");
-                one(json, pair.after());
-                json.writeEndObject();
-            }
-            json.writeEndArray();
-            json.writeArrayFieldStart("new");
-            for (SavedFinding found : matching.fresh()) {
-                one(json, found);
-            }
-            json.writeEndArray();
-            json.writeArrayFieldStart("not_tested");
-            for (Matching.NotTested untested : matching.notTested()) {
-                json.writeStartObject();
-                json.writeFieldName("before");
-                one(json, untested.before());
-                json.writeStringField("why", untested.why());
-                json.writeEndObject();
-            }
-            json.writeEndArray();
-            products(json, before, after);
-        });
-    }
-
-    private static void job(JsonGenerator json, String name, SavedDiagnosis job) throws IOException {
-        json.writeObjectFieldStart(name);
-        json.writeStringField("field", job.field());
-        json.writeStringField("rig", job.rig());
-        json.writeStringField("start", JsonNumbers.time(job.startS()));
-        json.writeStringField("end", JsonNumbers.time(job.endS()));
-        json.writeEndObject();
-    }
-
-    private static void one(JsonGenerator json, SavedFinding found) throws IOException {
-        json.writeStartObject();
-        DiagnosisJson.finding(json, found);
-        json.writeEndObject();
-    }
-
-    private static void products(JsonGenerator json, SavedDiagnosis before, SavedDiagnosis after) throws IOException {
-        json.writeArrayFieldStart("products");
+        List<OfProduct> products = new ArrayList<>();
         for (ProductState state : after.products()) {
             for (ProductState old : before.products()) {
-                if (!old.key().equals(state.key())) {
-                    continue;
+                if (old.key().equals(state.key())) {
+                    products.add(OfProduct.of(old, state));
                 }
-                json.writeStartObject();
-                json.writeStringField("product", state.key());
-                json.writeArrayFieldStart("rows");
-                for (int r = 0; r < state.rows().size(); r++) {
-                    row(json, old.rows().get(r), state.rows().get(r));
-                }
-                json.writeEndArray();
-                json.writeEndObject();
             }
         }
-        json.writeEndArray();
+        return new ComparisonJson(
+                ResultFile.COMPARISON.schemaId(),
+                programVersion,
+                Job.of(before),
+                Job.of(after),
+                findings(matching.gone()),
+                matching.remaining().stream()
+                        .map(pair -> new Pair(FindingJson.of(pair.before()), FindingJson.of(pair.after())))
+                        .toList(),
+                findings(matching.fresh()),
+                matching.notTested().stream()
+                        .map(one -> new NotTested(FindingJson.of(one.before()), one.why()))
+                        .toList(),
+                products);
     }
 
-    private static void row(JsonGenerator json, RowHealth before, RowHealth after) throws IOException {
-        json.writeStartObject();
-        json.writeNumberField("row", after.row());
-        json.writeObjectFieldStart("before");
-        DiagnosisJson.health(json, before);
-        json.writeEndObject();
-        json.writeObjectFieldStart("after");
-        DiagnosisJson.health(json, after);
-        json.writeEndObject();
-        json.writeStringField("verdict", RowVerdict.of(before, after).name().toLowerCase(Locale.ROOT));
-        json.writeEndObject();
+    private static List<FindingJson> findings(List<SavedFinding> findings) {
+        return findings.stream().map(FindingJson::of).toList();
+    }
+
+    /** Which job. */
+    record Job(
+            String field,
+            String rig,
+            @OrNull @Nullable Instant start,
+            @OrNull @Nullable Instant end) {
+        static Job of(SavedDiagnosis job) {
+            return new Job(job.field(), job.rig(), JsonNumbers.instant(job.startS()), JsonNumbers.instant(job.endS()));
+        }
+    }
+
+    /** The same fault in both jobs. */
+    record Pair(FindingJson before, FindingJson after) {}
+
+    /** A fault of the job before that the job after could not have shown. */
+    record NotTested(FindingJson before, String why) {}
+
+    /** One product that both jobs have. */
+    record OfProduct(String product, List<Row> rows) {
+        static OfProduct of(ProductState before, ProductState after) {
+            List<Row> rows = new ArrayList<>();
+            for (int r = 0; r < after.rows().size(); r++) {
+                rows.add(Row.of(before.rows().get(r), after.rows().get(r)));
+            }
+            return new OfProduct(after.key(), rows);
+        }
+    }
+
+    /** One row before and after. */
+    record Row(int row, DiagnosisJson.Health before, DiagnosisJson.Health after, String verdict) {
+        static Row of(RowHealth before, RowHealth after) {
+            return new Row(
+                    after.row(),
+                    DiagnosisJson.Health.of(before),
+                    DiagnosisJson.Health.of(after),
+                    RowVerdict.of(before, after).name().toLowerCase(Locale.ROOT));
+        }
     }
 }

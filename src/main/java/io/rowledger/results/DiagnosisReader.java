@@ -17,174 +17,171 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads {@code diagnosis.json} back from a folder of results; whatever it can't use it says by file and place. */
+/** Reads {@code diagnosis.json} back from a folder of results and checks what the schema can't. */
 public final class DiagnosisReader {
-    /** The file it reads. */
-    public static final String FILE = "diagnosis.json";
-
-    /** No bar has more rows than this; a file that says so is no results file. */
+    /** More rows than any bar has. */
     private static final int MAX_ROWS = 1000;
 
-    private final double startS;
-    private final int rows;
+    /** Ends are rounded to hundredths: the next stretch may begin that much earlier, s. */
+    private static final double ROUNDING_S = 0.02;
 
-    private DiagnosisReader(double startS, int rows) {
-        this.startS = startS;
-        this.rows = rows;
+    private final JsonFile.Read<DiagnosisJson> file;
+    private final DiagnosisJson json;
+    private final double startS;
+
+    private DiagnosisReader(JsonFile.Read<DiagnosisJson> file) {
+        this.file = file;
+        this.json = file.content();
+        this.startS = JsonNumbers.epochS(json.start());
     }
 
     /**
-     * The diagnosis a results folder holds.
+     * The diagnosis that a results folder holds.
      *
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static SavedDiagnosis read(Path folder) {
-        ResultValue root = ResultFile.open(folder, FILE, DiagnosisJson.SCHEMA_ID);
-        return new DiagnosisReader(root.at("start").time(), root.at("rows").whole(1, MAX_ROWS)).document(root);
+        return new DiagnosisReader(JsonFile.read(folder, ResultFile.DIAGNOSIS, DiagnosisJson.class)).diagnosis();
     }
 
-    private SavedDiagnosis document(ResultValue root) {
+    private SavedDiagnosis diagnosis() {
+        if (json.rows() < 1 || json.rows() > MAX_ROWS) {
+            throw file.wrong("rows", "a whole number from 1 to " + MAX_ROWS);
+        }
         List<ProductState> products = new ArrayList<>();
-        List<ResultValue> states = root.at("products").list();
-        for (int p = 0; p < states.size(); p++) {
-            products.add(product(states.get(p), p));
+        for (int p = 0; p < json.products().size(); p++) {
+            products.add(product(p, json.products().get(p), "products[" + p + "]"));
         }
         List<SavedFinding> findings = new ArrayList<>();
-        for (ResultValue value : root.at("findings").list()) {
-            findings.add(finding(value));
-        }
-        List<String> notes = new ArrayList<>();
-        for (ResultValue note : root.at("notes").list()) {
-            notes.add(note.text());
+        for (int i = 0; i < json.findings().size(); i++) {
+            findings.add(finding(json.findings().get(i), "findings[" + i + "]"));
         }
         return new SavedDiagnosis(
-                root.at("field").text(),
-                root.at("rig").text(),
-                zone(root.at("zone")),
+                json.field(),
+                json.rig(),
+                zone(json.zone()),
                 startS,
-                root.at("end").time(),
-                rows,
-                root.at("fastest_pass_m_per_s").number(),
+                JsonNumbers.epochS(json.end()),
+                json.rows(),
+                json.fastestPassMps(),
                 products,
                 findings,
-                notes);
+                json.notes());
     }
 
-    private static String zone(ResultValue value) {
+    private String zone(String zone) {
         try {
-            return ZoneId.of(value.text()).getId();
+            return ZoneId.of(zone).getId();
         } catch (DateTimeException e) {
-            throw value.wrong("'" + value.text() + "'", "a time zone such as America/Chicago");
+            throw file.wrong("zone", "a time zone such as America/Chicago");
         }
     }
 
-    private ProductState product(ResultValue value, int index) {
+    private ProductState product(int index, DiagnosisJson.OfProduct product, String path) {
+        require(product.rows().size(), json.rows(), path + ".rows");
         List<RowHealth> health = new ArrayList<>();
         List<RowBaseline> baselines = new ArrayList<>();
-        List<ResultValue> lines = sized(value.at("rows"), rows);
-        for (ResultValue line : lines) {
-            int row = line.at("row").whole(health.size() + 1, health.size() + 1);
+        for (int r = 0; r < json.rows(); r++) {
+            DiagnosisJson.Row row = product.rows().get(r);
+            if (row.row() != r + 1) {
+                throw file.wrong(path + ".rows[" + r + "].row", Integer.toString(r + 1));
+            }
             health.add(new RowHealth(
-                    row,
-                    line.at("median_deviation_pct").number() / 100,
-                    line.at("beyond_10_pct_share_pct").number() / 100,
-                    line.at("judged_s").number()));
-            ResultValue healthy = line.at("healthy");
-            if (!healthy.isNull()) {
+                    row.row(), row.medianDeviationPct() / 100, row.beyond10PctSharePct() / 100, row.evaluatedS()));
+            DiagnosisJson.Baseline b = row.baseline();
+            if (b != null) {
                 baselines.add(new RowBaseline(
                         index,
-                        row,
-                        healthy.at("median_ratio").number(),
-                        healthy.at("spread_ratio").number(),
-                        healthy.at("response_s").number(),
-                        healthy.at("judged_s").number(),
-                        healthy.at("outlier").flag()));
+                        row.row(),
+                        b.medianRatio(),
+                        b.spreadRatio(),
+                        b.responseS(),
+                        b.evaluatedS(),
+                        b.outlier()));
             }
         }
         return new ProductState(
-                value.at("product").text(), value.at("name").text(), picture(value.at("picture")), health, baselines);
+                product.product(), product.name(), picture(product.picture(), path + ".picture"), health, baselines);
     }
 
-    private RowPicture picture(ResultValue value) {
-        List<ResultValue> from = value.at("from_s").list();
-        int n = from.size();
-        List<ResultValue> to = sized(value.at("to_s"), n);
-        List<ResultValue> pass = sized(value.at("pass"), n);
-        List<ResultValue> lines = sized(value.at("deviation_pct"), rows);
-        RowPicture picture = new RowPicture(new double[n], new double[n], new int[n], new float[rows][n]);
-        double last = Double.NEGATIVE_INFINITY;
+    private RowPicture picture(DiagnosisJson.Picture p, String path) {
+        int n = p.fromS().length;
+        require(p.toS().length, n, path + ".to_s");
+        require(p.pass().length, n, path + ".pass");
+        require(p.deviationPct().length, json.rows(), path + ".deviation_pct");
+        RowPicture picture = new RowPicture(new double[n], new double[n], p.pass(), new float[json.rows()][n]);
+        double lastS = Double.NEGATIVE_INFINITY;
         for (int c = 0; c < n; c++) {
-            picture.startS()[c] = startS + from.get(c).number();
-            picture.endS()[c] = startS + to.get(c).number();
-            picture.pass()[c] = pass.get(c).whole(1, Integer.MAX_VALUE);
-            if (!(picture.endS()[c] > picture.startS()[c] && picture.startS()[c] >= last)) {
-                throw to.get(c).wrong("times that don't rise", "columns one after the other");
+            if (p.pass()[c] < 1) {
+                throw file.wrong(path + ".pass[" + c + "]", "a whole number from 1 on");
             }
-            // Ends are rounded to hundredths: the next column may begin that much before.
-            last = picture.endS()[c] - 0.02;
+            picture.startS()[c] = startS + p.fromS()[c];
+            picture.endS()[c] = startS + p.toS()[c];
+            if (!(picture.endS()[c] > picture.startS()[c] && picture.startS()[c] >= lastS)) {
+                throw file.wrong(path + ".to_s[" + c + "]", "times that rise");
+            }
+            lastS = picture.endS()[c] - ROUNDING_S;
         }
-        for (int r = 0; r < rows; r++) {
-            List<ResultValue> cells = sized(lines.get(r), n);
+        for (int r = 0; r < json.rows(); r++) {
+            require(p.deviationPct()[r].length, n, path + ".deviation_pct[" + r + "]");
             for (int c = 0; c < n; c++) {
-                picture.deviation()[r][c] = (float) (cells.get(c).number() / 100);
+                picture.deviation()[r][c] = (float) (p.deviationPct()[r][c] / 100);
             }
         }
         return picture;
     }
 
-    private static List<ResultValue> sized(ResultValue value, int n) {
-        List<ResultValue> list = value.list();
-        if (list.size() != n) {
-            throw value.wrong(list.size() + " entries", n + " entries");
+    private void require(int entries, int expected, String path) {
+        if (entries != expected) {
+            throw file.wrong(path, "a list of " + expected + " entries");
         }
-        return list;
     }
 
-    private SavedFinding finding(ResultValue value) {
-        List<Integer> named = new ArrayList<>();
-        for (ResultValue row : value.at("rows").list()) {
-            named.add(row.whole(1, rows));
+    private SavedFinding finding(FindingJson f, String path) {
+        for (int i = 0; i < f.rows().size(); i++) {
+            if (f.rows().get(i) < 1 || f.rows().get(i) > json.rows()) {
+                throw file.wrong(path + ".rows[" + i + "]", "a row from 1 to " + json.rows());
+            }
         }
-        double fromS = value.at("from").time();
-        double toS = value.at("to").time();
-        double confidence = value.at("confidence").number();
+        double fromS = JsonNumbers.epochS(f.from());
+        double toS = JsonNumbers.epochS(f.to());
         if (!(toS >= fromS)) {
-            throw value.at("to").wrong("an end before the start", "from before to");
+            throw file.wrong(path + ".to", "a time not before from");
         }
-        if (!(confidence >= 0 && confidence <= 1)) {
-            throw value.at("confidence").wrong(Double.toString(confidence), "a share from 0 to 1");
-        }
-        List<Figure> figures = new ArrayList<>();
-        for (ResultValue figure : value.at("figures").list()) {
-            figures.add(new Figure(
-                    figure.at("name").text(),
-                    figure.at("value").number(),
-                    figure.at("unit").text()));
+        if (!(f.confidence() >= 0 && f.confidence() <= 1)) {
+            throw file.wrong(path + ".confidence", "a number from 0 to 1");
         }
         Finding finding = new Finding(
-                kind(value.at("kind")),
-                named,
+                kind(f.kind(), file, path),
+                f.rows(),
                 fromS,
                 toS,
-                confidence,
-                value.at("area_m2").number(),
-                value.at("volume_l").number(),
-                value.at("nitrogen_kg").number(),
-                value.at("where").at("lat").number(),
-                value.at("where").at("lon").number(),
-                Message.of("findings.text", value.at("evidence").text()),
-                Message.of("findings.text", value.at("rival").text()),
-                Message.of("findings.text", value.at("check").text()));
-        return new SavedFinding(value.at("product").text(), finding, figures);
+                f.confidence(),
+                f.areaM2(),
+                f.volumeL(),
+                f.nitrogenKg(),
+                f.where().lat(),
+                f.where().lon(),
+                Message.of("findings.text", f.evidence()),
+                Message.of("findings.text", f.alternative()),
+                Message.of("findings.text", f.check()));
+        List<Figure> figures = f.figures().stream()
+                .map(figure -> new Figure(figure.name(), figure.value(), figure.unit()))
+                .toList();
+        return new SavedFinding(f.product(), finding, figures);
     }
 
-    /** The kind of this name. */
-    static FindingKind kind(ResultValue value) {
+    /**
+     * The kind of this name.
+     *
+     * @param path of the finding, for the message
+     */
+    static FindingKind kind(String name, JsonFile.Read<?> file, String path) {
         for (FindingKind kind : FindingKind.values()) {
-            if (kind.jsonName().equals(value.text())) {
+            if (kind.jsonName().equals(name)) {
                 return kind;
             }
         }
-        throw value.wrong("'" + value.text() + "'", "a kind of finding this version knows");
+        throw file.wrong(path + ".kind", "a kind of finding that this version knows");
     }
 }

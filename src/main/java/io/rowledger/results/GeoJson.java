@@ -1,6 +1,5 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.geo.LocalPlane;
 import java.io.IOException;
@@ -15,7 +14,7 @@ import org.locationtech.jts.geom.Polygon;
 
 /**
  * A GeoJSON feature collection (RFC 7946), written feature by feature: longitude before latitude, WGS 84, outer rings
- * counter-clockwise and holes clockwise, eight decimals (a millimetre).
+ * counter-clockwise and holes clockwise, eight decimals (a millimetre). Properties are records.
  */
 public final class GeoJson implements AutoCloseable {
     private static final long SCALE = 100_000_000L;
@@ -27,20 +26,14 @@ public final class GeoJson implements AutoCloseable {
 
     public GeoJson(LocalPlane plane, OutputStream out) throws IOException {
         this.plane = plane;
-        this.json = new JsonFactory().createGenerator(out);
-        json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
+        this.json = JsonFile.generator(out);
         json.writeStartObject();
         json.writeStringField("type", "FeatureCollection");
         json.writeArrayFieldStart("features");
     }
 
-    /** Writes a feature's properties into an open object. */
-    public interface Properties {
-        void write(JsonGenerator json) throws IOException;
-    }
-
     /** Adds a polygon of the job's plane. */
-    public void polygon(Polygon polygon, Properties properties) throws IOException {
+    public void polygon(Polygon polygon, Object properties) throws IOException {
         open();
         json.writeStringField("type", "Polygon");
         json.writeFieldName("coordinates");
@@ -49,7 +42,7 @@ public final class GeoJson implements AutoCloseable {
     }
 
     /** Adds polygons of the job's plane as one feature. */
-    public void polygons(List<Polygon> polygons, Properties properties) throws IOException {
+    public void polygons(List<Polygon> polygons, Object properties) throws IOException {
         open();
         json.writeStringField("type", "MultiPolygon");
         json.writeArrayFieldStart("coordinates");
@@ -61,7 +54,7 @@ public final class GeoJson implements AutoCloseable {
     }
 
     /** Adds any geometry of the job's plane. */
-    public void geometry(Geometry geometry, Properties properties) throws IOException {
+    public void geometry(Geometry geometry, Object properties) throws IOException {
         json.writeStartObject();
         json.writeStringField("type", "Feature");
         json.writeFieldName("geometry");
@@ -109,7 +102,7 @@ public final class GeoJson implements AutoCloseable {
     }
 
     /** Adds a point in degrees, or a feature without a place where the point isn't known. */
-    public void point(double latDeg, double lonDeg, Properties properties) throws IOException {
+    public void point(double latDeg, double lonDeg, Object properties) throws IOException {
         if (Double.isFinite(latDeg) && Double.isFinite(lonDeg)) {
             open();
             json.writeStringField("type", "Point");
@@ -130,15 +123,14 @@ public final class GeoJson implements AutoCloseable {
         json.writeObjectFieldStart("geometry");
     }
 
-    private void finish(Properties properties) throws IOException {
+    private void finish(Object properties) throws IOException {
         json.writeEndObject();
         properties(properties);
     }
 
-    private void properties(Properties properties) throws IOException {
-        json.writeObjectFieldStart("properties");
-        properties.write(json);
-        json.writeEndObject();
+    private void properties(Object properties) throws IOException {
+        json.writeFieldName("properties");
+        JsonFile.writeInto(json, properties);
         json.writeEndObject();
         json.writeRaw('\n');
     }

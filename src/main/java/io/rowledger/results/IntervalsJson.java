@@ -1,159 +1,227 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.UncertaintyBudget;
-import io.rowledger.units.Factor;
-import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
-/** {@code field.intervals} of the summary: low and high of every figure that has them, and what they rest on. */
-final class IntervalsJson {
-    private final Analysis a;
-    private final JsonGenerator json;
+/**
+ * {@code field.intervals} of the summary: bounds of the figures of the same names, and the errors they come from.
+ *
+ * @param levelPct coverage of the intervals, percent
+ * @param budget sizes of the errors
+ */
+record IntervalsJson(
+        int levelPct,
+        @OrNull @Nullable Bounds sweptAreaM2,
+        @OrNull @Nullable Bounds coveredAreaM2,
+        @OrNull @Nullable Bounds overlapAreaM2,
+        @OrNull @Nullable Bounds skipAreaM2,
+        @OrNull @Nullable Bounds boundaryAreaM2,
+        @OrNull @Nullable Bounds nitrogenKg,
+        @OrNull @Nullable Bounds nitrogenKgPerHa,
+        Map<String, OfProduct> products,
+        List<OfRow> rows,
+        List<OfPass> passes,
+        Budget budget) {
 
-    private IntervalsJson(Analysis a, JsonGenerator json) {
-        this.a = a;
-        this.json = json;
-    }
-
-    static void write(Analysis a, JsonGenerator json) throws IOException {
-        new IntervalsJson(a, json).object();
-    }
-
-    private void object() throws IOException {
+    static IntervalsJson of(Analysis a) {
         Intervals in = a.intervals();
-        json.writeStartObject();
-        json.writeNumberField("level_pct", Intervals.LEVEL_PCT);
-        interval("swept_area_m2", in.sweptAreaM2(), 1, JsonNumbers.AREA_M2);
-        interval("covered_area_m2", in.coveredAreaM2(), 1, JsonNumbers.AREA_M2);
-        interval("overlap_area_m2", in.overlapAreaM2(), 1, JsonNumbers.AREA_M2);
-        interval("missed_area_m2", in.skipAreaM2(), 1, JsonNumbers.AREA_M2);
-        interval("boundary_area_m2", in.boundaryAreaM2(), 1, JsonNumbers.AREA_M2);
-        interval("nitrogen_kg", in.nitrogenKg(), 1, JsonNumbers.NITROGEN_KG);
-        interval("nitrogen_kg_per_ha", in.nitrogenKgPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
-        json.writeObjectFieldStart("products");
-        for (int p = 0; p < in.products().size(); p++) {
-            Intervals.OfProduct product = in.products().get(p);
-            json.writeObjectFieldStart(a.rig().products().get(p).key());
-            interval("volume_l", product.volumeL(), 1, JsonNumbers.VOLUME_L);
-            interval(
-                    "mean_rate_l_per_ha", product.meanRateLPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
-            interval("nitrogen_kg", product.nitrogenKg(), 1, JsonNumbers.NITROGEN_KG);
-            interval(
-                    "nitrogen_kg_per_ha",
-                    product.nitrogenKgPerM2(),
-                    Factor.SQUARE_METRES_PER_HECTARE,
-                    JsonNumbers.RATE);
-            json.writeEndObject();
-        }
-        json.writeEndObject();
-        json.writeArrayFieldStart("rows");
-        for (Intervals.OfRow row : in.rows()) {
-            row(row);
-        }
-        json.writeEndArray();
-        json.writeArrayFieldStart("passes");
+        List<OfPass> passes = new ArrayList<>();
         for (int i = 0; i < in.passes().size(); i++) {
-            pass(a.track().passes().get(i).number(), in.passes().get(i));
+            passes.add(
+                    OfPass.of(a, a.track().passes().get(i).number(), in.passes().get(i)));
         }
-        json.writeEndArray();
-        basis(in.basis());
-        json.writeEndObject();
+        return new IntervalsJson(
+                Intervals.LEVEL_PCT,
+                Bounds.area(in.sweptAreaM2()),
+                Bounds.area(in.coveredAreaM2()),
+                Bounds.area(in.overlapAreaM2()),
+                Bounds.area(in.skipAreaM2()),
+                Bounds.area(in.boundaryAreaM2()),
+                Bounds.thousandths(in.nitrogenKg()),
+                Bounds.perHa(in.nitrogenKgPerM2()),
+                in.products().isEmpty()
+                        ? Map.of()
+                        : SummaryJson.byProduct(
+                                a, p -> OfProduct.of(in.products().get(p))),
+                in.rows().stream().map(row -> OfRow.of(a, row)).toList(),
+                passes,
+                Budget.of(a, in.basis()));
     }
 
-    private void row(Intervals.OfRow row) throws IOException {
-        json.writeStartObject();
-        json.writeNumberField("row", row.row());
-        interval("swept_area_m2", row.sweptAreaM2(), 1, JsonNumbers.AREA_M2);
-        interval("applied_area_m2", row.appliedAreaM2(), 1, JsonNumbers.AREA_M2);
-        json.writeObjectFieldStart("products");
-        for (int p = 0; p < row.products().size(); p++) {
-            Intervals.OfRowProduct product = row.products().get(p);
-            json.writeObjectFieldStart(a.rig().products().get(p).key());
-            interval("volume_l", product.volumeL(), 1, JsonNumbers.VOLUME_L);
-            interval(
-                    "mean_rate_l_per_ha", product.meanRateLPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
-            interval("deviation_pct", product.deviationPct(), 1, JsonNumbers.PCT);
-            json.writeEndObject();
+    /** Bounds, rounded to their figure's decimals. */
+    record Bounds(
+            @Decimals(JsonNumbers.MAX_DECIMALS) double low,
+            @Decimals(JsonNumbers.MAX_DECIMALS) double high) {
+        /** Null where nothing can be told. */
+        static @Nullable Bounds of(Interval interval, double factor, int decimals) {
+            return interval.known()
+                    ? new Bounds(
+                            JsonNumbers.rounded(interval.low() * factor, decimals),
+                            JsonNumbers.rounded(interval.high() * factor, decimals))
+                    : null;
         }
-        json.writeEndObject();
-        json.writeEndObject();
+
+        static @Nullable Bounds area(Interval interval) {
+            return of(interval, 1, JsonNumbers.AREA_M2);
+        }
+
+        /** Liters, kilograms and percent have three decimals. */
+        static @Nullable Bounds thousandths(Interval interval) {
+            return of(interval, 1, JsonNumbers.VOLUME_L);
+        }
+
+        static @Nullable Bounds perHa(Interval interval) {
+            return of(interval, JobJson.perHa(1), JsonNumbers.RATE);
+        }
+
+        static @Nullable Bounds ofProductNitrogen(Analysis a, int p) {
+            return a.intervals().products().isEmpty()
+                    ? null
+                    : thousandths(a.intervals().products().get(p).nitrogenKg());
+        }
     }
 
-    private void pass(int number, Intervals.OfPass pass) throws IOException {
-        json.writeStartObject();
-        json.writeNumberField("pass", number);
-        interval("swept_area_m2", pass.sweptAreaM2(), 1, JsonNumbers.AREA_M2);
-        json.writeObjectFieldStart("products");
-        for (int p = 0; p < pass.products().size(); p++) {
-            Intervals.OfPassProduct product = pass.products().get(p);
-            json.writeObjectFieldStart(a.rig().products().get(p).key());
-            interval("volume_l", product.volumeL(), 1, JsonNumbers.VOLUME_L);
-            interval("deviation_pct", product.deviationPct(), 1, JsonNumbers.PCT);
-            json.writeEndObject();
+    /** One product over the whole job. */
+    record OfProduct(
+            @OrNull @Nullable Bounds volumeL,
+            @OrNull @Nullable Bounds meanRateLPerHa,
+            @OrNull @Nullable Bounds nitrogenKg,
+            @OrNull @Nullable Bounds nitrogenKgPerHa) {
+        static OfProduct of(Intervals.OfProduct product) {
+            return new OfProduct(
+                    Bounds.thousandths(product.volumeL()),
+                    Bounds.perHa(product.meanRateLPerM2()),
+                    Bounds.thousandths(product.nitrogenKg()),
+                    Bounds.perHa(product.nitrogenKgPerM2()));
         }
-        json.writeEndObject();
-        json.writeEndObject();
     }
 
-    /** {@code intervals} of finding i. */
-    static void finding(Analysis a, int i, JsonGenerator json) throws IOException {
-        IntervalsJson out = new IntervalsJson(a, json);
-        FindingUncertainty doubt = FindingUncertainty.of(a, i);
-        json.writeObjectFieldStart("intervals");
-        out.interval("area_m2", doubt.areaM2(), 1, JsonNumbers.AREA_M2);
-        out.interval("volume_l", doubt.volumeL(), 1, JsonNumbers.VOLUME_L);
-        out.interval("nitrogen_kg", doubt.nitrogenKg(), 1, JsonNumbers.NITROGEN_KG);
-        json.writeEndObject();
+    /** One row. */
+    record OfRow(
+            int row,
+            @OrNull @Nullable Bounds sweptAreaM2,
+            @OrNull @Nullable Bounds appliedAreaM2,
+            Map<String, OfRowProduct> products) {
+        static OfRow of(Analysis a, Intervals.OfRow row) {
+            return new OfRow(
+                    row.row(),
+                    Bounds.area(row.sweptAreaM2()),
+                    Bounds.area(row.appliedAreaM2()),
+                    row.products().isEmpty()
+                            ? Map.of()
+                            : SummaryJson.byProduct(
+                                    a, p -> OfRowProduct.of(row.products().get(p))));
+        }
     }
 
-    private void basis(UncertaintyBudget basis) throws IOException {
-        json.writeObjectFieldStart("rests_on");
-        JsonNumbers.field(json, "setup_tolerance_m", basis.toleranceM(), 4);
-        json.writeBooleanField("setup_tolerance_given", basis.toleranceGiven());
-        json.writeObjectFieldStart("products");
-        for (int p = 0; p < basis.liquids().size(); p++) {
-            UncertaintyBudget.Liquid liquid = basis.liquids().get(p);
-            json.writeObjectFieldStart(a.rig().products().get(p).key());
-            JsonNumbers.field(json, "meter_accuracy_pct", liquid.meterAccuracy() * 100, JsonNumbers.PCT);
-            json.writeBooleanField("meter_accuracy_given", liquid.meterGiven());
-            JsonNumbers.field(json, "density_accuracy_pct", liquid.densityAccuracy() * 100, JsonNumbers.PCT);
-            json.writeBooleanField("density_accuracy_given", liquid.densityGiven());
-            json.writeEndObject();
+    /** One product of a row. */
+    record OfRowProduct(
+            @OrNull @Nullable Bounds volumeL,
+            @OrNull @Nullable Bounds meanRateLPerHa,
+            @OrNull @Nullable Bounds deviationPct) {
+        static OfRowProduct of(Intervals.OfRowProduct product) {
+            return new OfRowProduct(
+                    Bounds.thousandths(product.volumeL()),
+                    Bounds.perHa(product.meanRateLPerM2()),
+                    Bounds.thousandths(product.deviationPct()));
         }
-        json.writeEndObject();
-        json.writeArrayFieldStart("fixes");
-        for (UncertaintyBudget.Fix fix : basis.fixes()) {
-            json.writeStartObject();
-            if (fix.digit() > 8) {
-                json.writeNullField("fix");
-            } else {
-                json.writeNumberField("fix", fix.digit());
-            }
-            json.writeNumberField("records", fix.records());
-            JsonNumbers.field(json, "noise_m", fix.noiseM(), 4);
-            JsonNumbers.field(json, "drift_m", fix.driftM(), 4);
-            json.writeEndObject();
-        }
-        json.writeEndArray();
-        JsonNumbers.field(json, "drift_time_constant_s", basis.driftTauS(), 0);
-        JsonNumbers.field(json, "record_interval_s", basis.intervalS(), 3);
-        json.writeNumberField("draws", basis.draws());
-        json.writeStringField("seed", Long.toUnsignedString(basis.seed(), 16));
-        json.writeEndObject();
     }
 
-    private void interval(String name, Interval interval, double factor, int decimals) throws IOException {
-        if (!interval.known()) {
-            json.writeNullField(name);
-            return;
+    /** One pass. */
+    record OfPass(int pass, @OrNull @Nullable Bounds sweptAreaM2, Map<String, OfPassProduct> products) {
+        static OfPass of(Analysis a, int number, Intervals.OfPass pass) {
+            return new OfPass(
+                    number,
+                    Bounds.area(pass.sweptAreaM2()),
+                    pass.products().isEmpty()
+                            ? Map.of()
+                            : SummaryJson.byProduct(
+                                    a, p -> OfPassProduct.of(pass.products().get(p))));
         }
-        json.writeObjectFieldStart(name);
-        JsonNumbers.field(json, "low", interval.low() * factor, decimals);
-        JsonNumbers.field(json, "high", interval.high() * factor, decimals);
-        json.writeEndObject();
+    }
+
+    /** One product of a pass. */
+    record OfPassProduct(
+            @OrNull @Nullable Bounds volumeL,
+            @OrNull @Nullable Bounds deviationPct) {
+        static OfPassProduct of(Intervals.OfPassProduct product) {
+            return new OfPassProduct(Bounds.thousandths(product.volumeL()), Bounds.thousandths(product.deviationPct()));
+        }
+    }
+
+    /** A finding. */
+    record OfFinding(
+            @OrNull @Nullable Bounds areaM2,
+            @OrNull @Nullable Bounds volumeL,
+            @OrNull @Nullable Bounds nitrogenKg) {
+        static OfFinding of(FindingUncertainty of) {
+            return new OfFinding(
+                    Bounds.area(of.areaM2()), Bounds.thousandths(of.volumeL()), Bounds.thousandths(of.nitrogenKg()));
+        }
+    }
+
+    /**
+     * Sizes of the errors (uncertainty budget). {@code ...Given} is false for a default of the program.
+     *
+     * @param seed of the random samples, hex
+     */
+    record Budget(
+            @Decimals(4) double setupToleranceM,
+            boolean setupToleranceGiven,
+            Map<String, Liquid> products,
+            List<Fix> fixes,
+            @Decimals(0) double driftTimeConstantS,
+            @Decimals(3) double recordIntervalS,
+            int draws,
+            String seed) {
+        static Budget of(Analysis a, UncertaintyBudget budget) {
+            return new Budget(
+                    budget.toleranceM(),
+                    budget.toleranceGiven(),
+                    budget.liquids().isEmpty()
+                            ? Map.of()
+                            : SummaryJson.byProduct(
+                                    a, p -> Liquid.of(budget.liquids().get(p))),
+                    budget.fixes().stream().map(Fix::of).toList(),
+                    budget.driftTauS(),
+                    budget.intervalS(),
+                    budget.draws(),
+                    Long.toUnsignedString(budget.seed(), 16));
+        }
+    }
+
+    /** Errors of meter and density of one product. */
+    record Liquid(
+            @Decimals(JsonNumbers.PCT) double meterAccuracyPct,
+            boolean meterAccuracyGiven,
+            @Decimals(JsonNumbers.PCT) double densityAccuracyPct,
+            boolean densityAccuracyGiven) {
+        static Liquid of(UncertaintyBudget.Liquid liquid) {
+            return new Liquid(
+                    liquid.meterAccuracy() * 100,
+                    liquid.meterGiven(),
+                    liquid.densityAccuracy() * 100,
+                    liquid.densityGiven());
+        }
+    }
+
+    /** Errors of one type of fix (NMEA 0183 quality digit); null for records that don't name theirs. */
+    record Fix(
+            @OrNull @Nullable Integer fix,
+            int records,
+            @Decimals(4) double noiseM,
+            @Decimals(4) double driftM) {
+        private static final int MAX_DIGIT = 8;
+
+        static Fix of(UncertaintyBudget.Fix fix) {
+            return new Fix(fix.digit() > MAX_DIGIT ? null : fix.digit(), fix.records(), fix.noiseM(), fix.driftM());
+        }
     }
 }

@@ -1,10 +1,9 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
-import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Numbers in files for machines: so many decimals as mean something, plain notation, the same in every locale; and
@@ -21,15 +20,24 @@ public final class JsonNumbers {
     public static final int PCT = 3;
     /** Metres. */
     public static final int LENGTH_M = 2;
-    /** A gram of nitrogen. */
-    public static final int NITROGEN_KG = 3;
+    /** Kilograms: a gram. */
+    public static final int MASS_KG = 3;
     /** Degrees: 1 mm on the ground (RFC 7946 section 11.2 advises against more than the data holds). */
     public static final int DEGREES = 8;
 
+    /** More than any figure has, for figures that were rounded before. */
+    static final int MAX_DECIMALS = 8;
+
     private JsonNumbers() {}
 
+    /** The double nearest to the number with so many decimals; NaN where it isn't finite. */
+    static double rounded(double value, int decimals) {
+        BigDecimal number = of(value, decimals);
+        return number == null ? Double.NaN : number.doubleValue();
+    }
+
     /** The number without trailing zeros, or null where it isn't finite. */
-    public static @org.jspecify.annotations.Nullable BigDecimal of(double value, int decimals) {
+    public static @Nullable BigDecimal of(double value, int decimals) {
         if (!Double.isFinite(value)) {
             return null;
         }
@@ -43,21 +51,19 @@ public final class JsonNumbers {
         return number == null ? "" : number.toPlainString();
     }
 
-    /** A field of a JSON object. */
-    public static void field(JsonGenerator json, String name, double value, int decimals) throws IOException {
-        json.writeFieldName(name);
-        BigDecimal number = of(value, decimals);
-        if (number == null) {
-            json.writeNull();
-        } else {
-            json.writeNumber(number.toPlainString());
-        }
+    /** An instant of epoch seconds, to the millisecond; null where it isn't known. */
+    public static @Nullable Instant instant(double epochS) {
+        return Double.isFinite(epochS) ? Instant.ofEpochMilli(Math.round(epochS * 1000)) : null;
     }
 
-    /** An instant as ISO 8601 in UTC to the millisecond, or null. */
-    public static @org.jspecify.annotations.Nullable String time(double epochS) {
-        return Double.isFinite(epochS)
-                ? Instant.ofEpochMilli(Math.round(epochS * 1000)).toString()
-                : null;
+    /** Epoch seconds of an instant; NaN for null. */
+    static double epochS(@Nullable Instant time) {
+        return time == null ? Double.NaN : time.toEpochMilli() / 1000.0;
+    }
+
+    /** An instant of epoch seconds as ISO 8601 in UTC to the millisecond; null where it isn't known. */
+    public static @Nullable String time(double epochS) {
+        Instant time = instant(epochS);
+        return time == null ? null : time.toString();
     }
 }

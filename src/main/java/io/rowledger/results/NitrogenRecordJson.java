@@ -1,6 +1,6 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.InputFile;
 import io.rowledger.coverage.Coverage;
@@ -18,254 +18,291 @@ import io.rowledger.rig.Job;
 import io.rowledger.rig.LoadTicket;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * {@code nitrogen-record.json}: the record for programs, SI, units in the names, null where unknown; what the user entered
- * stands whole and as entered. Its schema is {@code /schema/rowledger-nitrogen-record-1.schema.json} in the jar. Files go by
- * their names alone: the same files in another folder make the same record.
+ * {@code nitrogen-record.json}: the record for programs, in SI, {@code null} where unknown; what the user entered stands whole
+ * and as entered. Files go by their names without folders: the same files in another folder make the same record.
  */
-public final class NitrogenRecordJson {
-    /** Its name in the results and inside the PDF. */
-    public static final String FILE = "nitrogen-record.json";
-    /** The value of {@code schema}. */
-    static final String SCHEMA_ID = "rowledger-nitrogen-record/1";
+public record NitrogenRecordJson(
+        String schema,
+        String programVersion,
+        @OrNull @Nullable Instant start,
+        @OrNull @Nullable Instant end,
+        String zone,
+        Map<String, String> enteredByUser,
+        List<NotRecorded> notRecorded,
+        List<OfProduct> products,
+        List<Ticket> loadTickets,
+        Nitrogen nitrogen,
+        Ground coverage,
+        @OrNull @Nullable List<SetbackJson> setbacks,
+        @OrNull @Nullable PrescriptionJson prescription,
+        Machine machine,
+        List<Input> inputs,
+        String command,
+        List<String> notes,
+        List<String> cautions) {
 
-    private final Analysis a;
-    private final NitrogenFigures figures;
-    private final JsonGenerator json;
-
-    private NitrogenRecordJson(Analysis a, JsonGenerator json) {
-        this.a = a;
-        this.figures = NitrogenFigures.of(a);
-        this.json = json;
-    }
-
+    /** Writes the record of a job. */
     public static void write(Analysis a, NitrogenRecord record, ReportOptions options, OutputStream out)
             throws IOException {
-        JsonFile.write(out, json -> new NitrogenRecordJson(a, json).document(record, options));
+        JsonFile.write(of(a, record, options), out);
     }
 
-    private void document(NitrogenRecord record, ReportOptions options) throws IOException {
-        json.writeStringField("schema", SCHEMA_ID);
-        json.writeStringField("program_version", options.programVersion());
-        json.writeStringField("start", JsonNumbers.time(JobTimes.startS(a)));
-        json.writeStringField("end", JsonNumbers.time(JobTimes.endS(a)));
-        json.writeStringField("zone", options.zone().getId());
-        entered();
-        json.writeArrayFieldStart("not_recorded");
-        for (Missing missing : record.missing()) {
-            json.writeStartObject();
-            json.writeStringField("item", missing.item());
-            json.writeStringField("asked_for_by", missing.rules());
-            json.writeEndObject();
-        }
-        json.writeEndArray();
-        json.writeArrayFieldStart("products");
+    private static NitrogenRecordJson of(Analysis a, NitrogenRecord record, ReportOptions options) {
+        List<OfProduct> products = new ArrayList<>();
         for (int p = 0; p < a.rig().products().size(); p++) {
-            product(p, a.rig().products().get(p));
+            products.add(OfProduct.of(a, p));
         }
-        json.writeEndArray();
-        tickets();
-        nitrogen();
-        ground();
-        KeepOutJson.field(a, json);
-        if (a.zones() != null) {
-            ZonesJson.write(a.zones(), a.rig().products(), json);
+        return new NitrogenRecordJson(
+                ResultFile.NITROGEN_RECORD.schemaId(),
+                options.programVersion(),
+                JsonNumbers.instant(JobTimes.startS(a)),
+                JsonNumbers.instant(JobTimes.endS(a)),
+                options.zone().getId(),
+                a.rig().job().facts(),
+                record.missing().stream().map(NotRecorded::of).toList(),
+                products,
+                a.rig().job().tickets().stream().map(Ticket::of).toList(),
+                Nitrogen.of(a),
+                Ground.of(a),
+                SetbackJson.all(a),
+                PrescriptionJson.of(a),
+                Machine.of(a.rig()),
+                Input.all(a),
+                record.basis().command(),
+                record.basis().notes(),
+                record.cautions());
+    }
+
+    /** A fact that nobody entered, and the published rules that require it. */
+    record NotRecorded(String item, String requiredBy) {
+        static NotRecorded of(Missing missing) {
+            return new NotRecorded(missing.item(), missing.rules());
         }
-        machine(a.rig());
-        inputs();
-        json.writeStringField("command", record.basis().command());
-        texts("notes", record.basis().notes());
-        texts("cautions", record.cautions());
     }
 
-    private void texts(String name, Iterable<String> texts) throws IOException {
-        json.writeArrayFieldStart(name);
-        for (String text : texts) {
-            json.writeString(text);
+    /** One product. */
+    record OfProduct(
+            String key,
+            String name,
+            @Decimals(6) double densityKgPerL,
+            @Decimals(2) double densityAtC,
+            @Decimals(5) double nitrogenFraction,
+            @Decimals(5) double phosphateFraction,
+            @Decimals(5) double potashFraction,
+            @Decimals(5) double sulfurFraction,
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.RATE) double meanRateLPerHa,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKg,
+            @Decimals(JsonNumbers.MASS_KG) double phosphateKg,
+            @Decimals(JsonNumbers.MASS_KG) double potashKg,
+            @Decimals(JsonNumbers.MASS_KG) double sulfurKg,
+            @OrNull @Nullable Quantity ordered) {
+        static OfProduct of(Analysis a, int p) {
+            Product product = a.rig().products().get(p);
+            double volumeL = ProductSums.of(a, p).volumeL();
+            double massKg = volumeL * product.densityKgPerL();
+            return new OfProduct(
+                    product.key(),
+                    product.name(),
+                    product.densityKgPerL(),
+                    product.densityAtC(),
+                    product.nitrogenFraction(),
+                    product.phosphateFraction(),
+                    product.potashFraction(),
+                    product.sulfurFraction(),
+                    volumeL,
+                    volumeL / JobJson.perM2(a.coverage().coveredAreaM2()),
+                    massKg * product.nitrogenFraction(),
+                    massKg * product.phosphateFraction(),
+                    massKg * product.potashFraction(),
+                    massKg * product.sulfurFraction(),
+                    Quantity.of(a.rig().job().order().get(product.key())));
         }
-        json.writeEndArray();
     }
 
-    private void entered() throws IOException {
-        json.writeObjectFieldStart("entered_by_user");
-        for (Map.Entry<String, String> fact : a.rig().job().facts().entrySet()) {
-            json.writeStringField(fact.getKey(), fact.getValue());
+    /** An amount of liquid as entered. */
+    record Quantity(
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.MASS_KG) double massKg,
+            @Decimals(6) double densityKgPerL,
+            String entered) {
+        static @Nullable Quantity of(@Nullable Amount amount) {
+            return amount == null
+                    ? null
+                    : new Quantity(amount.volumeL(), amount.massKg(), amount.densityKgPerL(), amount.entered());
         }
-        json.writeEndObject();
     }
 
-    private void product(int p, Product product) throws IOException {
-        double volumeL = ProductSums.of(a, p).volumeL();
-        double coveredHa = a.coverage().coveredAreaM2() / Factor.SQUARE_METRES_PER_HECTARE;
-        double massKg = volumeL * product.densityKgPerL();
-        json.writeStartObject();
-        json.writeStringField("key", product.key());
-        json.writeStringField("name", product.name());
-        JsonNumbers.field(json, "density_kg_per_l", product.densityKgPerL(), 6);
-        JsonNumbers.field(json, "density_at_c", product.densityAtC(), 2);
-        JsonNumbers.field(json, "nitrogen_fraction", product.nitrogenFraction(), 5);
-        JsonNumbers.field(json, "phosphate_fraction", product.phosphateFraction(), 5);
-        JsonNumbers.field(json, "potash_fraction", product.potashFraction(), 5);
-        JsonNumbers.field(json, "sulfur_fraction", product.sulfurFraction(), 5);
-        JsonNumbers.field(json, "volume_l", volumeL, JsonNumbers.VOLUME_L);
-        JsonNumbers.field(json, "mean_rate_l_per_ha", volumeL / coveredHa, JsonNumbers.RATE);
-        mass("nitrogen_kg", massKg * product.nitrogenFraction());
-        mass("phosphate_kg", massKg * product.phosphateFraction());
-        mass("potash_kg", massKg * product.potashFraction());
-        mass("sulfur_kg", massKg * product.sulfurFraction());
-        amount("ordered", a.rig().job().order().get(product.key()));
-        json.writeEndObject();
-    }
-
-    private void amount(String name, @Nullable Amount amount) throws IOException {
-        json.writeFieldName(name);
-        if (amount == null) {
-            json.writeNull();
-            return;
+    /** A load ticket as entered. */
+    record Ticket(
+            String number,
+            String date,
+            String product,
+            @OrNull @Nullable Quantity amount,
+            @Decimals(2) double temperatureC) {
+        static Ticket of(LoadTicket ticket) {
+            return new Ticket(
+                    ticket.number(),
+                    ticket.date(),
+                    ticket.product(),
+                    Quantity.of(ticket.amount()),
+                    ticket.temperatureC());
         }
-        json.writeStartObject();
-        JsonNumbers.field(json, "volume_l", amount.volumeL(), JsonNumbers.VOLUME_L);
-        mass("mass_kg", amount.massKg());
-        JsonNumbers.field(json, "density_kg_per_l", amount.densityKgPerL(), 6);
-        json.writeStringField("entered", amount.entered());
-        json.writeEndObject();
     }
 
-    private void tickets() throws IOException {
-        json.writeArrayFieldStart("load_tickets");
-        for (LoadTicket ticket : a.rig().job().tickets()) {
-            json.writeStartObject();
-            json.writeStringField("number", ticket.number());
-            json.writeStringField("date", ticket.date());
-            json.writeStringField("product", ticket.product());
-            amount("amount", ticket.amount());
-            JsonNumbers.field(json, "temperature_c", ticket.temperatureC(), 2);
-            json.writeEndObject();
+    /** Nitrogen of the job, of other sources and in all, against plan and cap. */
+    record Nitrogen(
+            @Decimals(JsonNumbers.MASS_KG) double jobKg,
+            @Decimals(JsonNumbers.RATE) double jobKgPerHa,
+            @Decimals(JsonNumbers.RATE) double jobKgPerHaLow,
+            @Decimals(JsonNumbers.RATE) double jobKgPerHaHigh,
+            List<Earlier> earlier,
+            List<OneCredit> credits,
+            @Decimals(JsonNumbers.RATE) double totalKgPerHa,
+            @Decimals(JsonNumbers.RATE) double planKgPerHa,
+            @Decimals(JsonNumbers.RATE) double capKgPerHa,
+            @OrNull @Nullable Boolean capExceeded) {
+        static Nitrogen of(Analysis a) {
+            Job job = a.rig().job();
+            NitrogenFigures figures = NitrogenFigures.of(a);
+            boolean known = Double.isFinite(job.capKgPerM2()) && Double.isFinite(figures.totalKgPerM2());
+            return new Nitrogen(
+                    figures.jobKg(),
+                    JobJson.perHa(figures.jobKgPerM2()),
+                    JobJson.perHa(a.intervals().nitrogenKgPerM2().low()),
+                    JobJson.perHa(a.intervals().nitrogenKgPerM2().high()),
+                    job.earlier().stream().map(Earlier::of).toList(),
+                    job.credits().stream().map(OneCredit::of).toList(),
+                    JobJson.perHa(figures.totalKgPerM2()),
+                    JobJson.perHa(job.planKgPerM2()),
+                    JobJson.perHa(job.capKgPerM2()),
+                    known ? figures.totalKgPerM2() > job.capKgPerM2() : null);
         }
-        json.writeEndArray();
     }
 
-    private void nitrogen() throws IOException {
-        Job job = a.rig().job();
-        json.writeObjectFieldStart("nitrogen");
-        mass("job_kg", figures.jobKg());
-        perHa("job_kg_per_ha", figures.jobKgPerM2());
-        perHa("job_kg_per_ha_low", a.intervals().nitrogenKgPerM2().low());
-        perHa("job_kg_per_ha_high", a.intervals().nitrogenKgPerM2().high());
-        json.writeArrayFieldStart("earlier");
-        for (EarlierApplication earlier : job.earlier()) {
-            json.writeStartObject();
-            json.writeStringField("date", earlier.date());
-            json.writeStringField("what", earlier.what());
-            perHa("nitrogen_kg_per_ha", earlier.nitrogenKgPerM2());
-            perHa("phosphate_kg_per_ha", earlier.phosphateKgPerM2());
-            perHa("potash_kg_per_ha", earlier.potashKgPerM2());
-            perHa("sulfur_kg_per_ha", earlier.sulfurKgPerM2());
-            json.writeStringField("entered", earlier.entered());
-            json.writeEndObject();
+    /** An application before this job, over the whole field. */
+    record Earlier(
+            String date,
+            String what,
+            @Decimals(JsonNumbers.RATE) double nitrogenKgPerHa,
+            @Decimals(JsonNumbers.RATE) double phosphateKgPerHa,
+            @Decimals(JsonNumbers.RATE) double potashKgPerHa,
+            @Decimals(JsonNumbers.RATE) double sulfurKgPerHa,
+            String entered) {
+        static Earlier of(EarlierApplication of) {
+            JobJson.Earlier e = JobJson.Earlier.of(of);
+            return new Earlier(
+                    e.date(),
+                    e.what(),
+                    e.nitrogenKgPerHa(),
+                    e.phosphateKgPerHa(),
+                    e.potashKgPerHa(),
+                    e.sulfurKgPerHa(),
+                    e.entered());
         }
-        json.writeEndArray();
-        json.writeArrayFieldStart("credits");
-        for (Credit credit : job.credits()) {
-            json.writeStartObject();
-            json.writeStringField("what", credit.what());
-            perHa("nitrogen_kg_per_ha", credit.nitrogenKgPerM2());
-            json.writeStringField("entered", credit.entered());
-            json.writeEndObject();
+    }
+
+    /** A nitrogen credit, over the whole field. */
+    record OneCredit(
+            String what, @Decimals(JsonNumbers.RATE) double nitrogenKgPerHa, String entered) {
+        static OneCredit of(Credit credit) {
+            return new OneCredit(credit.what(), JobJson.perHa(credit.nitrogenKgPerM2()), credit.entered());
         }
-        json.writeEndArray();
-        perHa("total_kg_per_ha", figures.totalKgPerM2());
-        perHa("plan_kg_per_ha", job.planKgPerM2());
-        perHa("cap_kg_per_ha", job.capKgPerM2());
-        json.writeFieldName("cap_exceeded");
-        if (Double.isFinite(job.capKgPerM2()) && Double.isFinite(figures.totalKgPerM2())) {
-            json.writeBoolean(figures.totalKgPerM2() > job.capKgPerM2());
-        } else {
-            json.writeNull();
+    }
+
+    /** Areas, and shares of the covered ground against the plan or the target. */
+    record Ground(
+            @Decimals(JsonNumbers.AREA_M2) double coveredAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double coveredAreaM2Low,
+            @Decimals(JsonNumbers.AREA_M2) double coveredAreaM2High,
+            @Decimals(JsonNumbers.AREA_M2) double boundaryAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double skipAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double overlapAreaM2,
+            @OrNull @Nullable String comparedWith,
+            @Decimals(JsonNumbers.PCT) double within10Pct,
+            @Decimals(JsonNumbers.PCT) double under10Pct,
+            @Decimals(JsonNumbers.PCT) double over10Pct) {
+        static Ground of(Analysis a) {
+            Coverage c = a.coverage();
+            NitrogenFigures figures = NitrogenFigures.of(a);
+            return new Ground(
+                    c.coveredAreaM2(),
+                    a.intervals().coveredAreaM2().low(),
+                    a.intervals().coveredAreaM2().high(),
+                    c.boundaryAreaM2(),
+                    c.skipAreaM2(),
+                    c.overlapAreaM2(),
+                    figures.comparedWith(),
+                    figures.withinPct(),
+                    figures.underPct(),
+                    figures.overPct());
         }
-        json.writeEndObject();
     }
 
-    private void ground() throws IOException {
-        Coverage c = a.coverage();
-        json.writeObjectFieldStart("ground");
-        area("covered_area_m2", c.coveredAreaM2());
-        area("covered_area_m2_low", a.intervals().coveredAreaM2().low());
-        area("covered_area_m2_high", a.intervals().coveredAreaM2().high());
-        area("boundary_area_m2", c.boundaryAreaM2());
-        area("missed_area_m2", c.skipAreaM2());
-        area("overlap_area_m2", c.overlapAreaM2());
-        json.writeStringField("compared_with", figures.comparedWith());
-        JsonNumbers.field(json, "within_10_pct", figures.withinPct(), JsonNumbers.PCT);
-        JsonNumbers.field(json, "under_10_pct", figures.underPct(), JsonNumbers.PCT);
-        JsonNumbers.field(json, "over_10_pct", figures.overPct(), JsonNumbers.PCT);
-        json.writeEndObject();
-    }
-
-    private void machine(Rig rig) throws IOException {
-        json.writeObjectFieldStart("machine");
-        json.writeStringField("name", rig.name());
-        json.writeStringField("hitch", rig.hitch().word());
-        length("antenna_ahead_of_axle_m", rig.antennaAheadM());
-        length("antenna_right_of_center_m", rig.antennaRightM());
-        length("axle_to_hitch_m", rig.axleToHitchM());
-        length("hitch_to_wheels_m", rig.hitchToWheelsM());
-        length("hitch_to_drop_m", rig.hitchToDropM());
-        length("bar_right_of_center_m", rig.barRightM());
-        json.writeNumberField("rows", rig.rows());
-        length("width_m", rig.widthM());
-        json.writeObjectFieldStart("flow_lag_s");
-        for (Product product : rig.products()) {
-            JsonNumbers.field(json, product.key(), product.flowLagS(), 3);
+    /** The bar and its lengths. */
+    record Machine(
+            String name,
+            String hitch,
+            @Decimals(4) double antennaAheadOfAxleM,
+            @Decimals(4) double antennaRightOfCenterM,
+            @Decimals(4) double axleToHitchM,
+            @Decimals(4) double hitchToWheelsM,
+            @Decimals(4) double hitchToDropM,
+            @Decimals(4) double barRightOfCenterM,
+            int rows,
+            @Decimals(4) double widthM,
+            Map<String, FlowLag> products) {
+        static Machine of(Rig rig) {
+            Map<String, FlowLag> lags = new LinkedHashMap<>();
+            rig.products().forEach(product -> lags.put(product.key(), new FlowLag(product.flowLagS())));
+            return new Machine(
+                    rig.name(),
+                    rig.hitch().word(),
+                    rig.antennaAheadM(),
+                    rig.antennaRightM(),
+                    rig.axleToHitchM(),
+                    rig.hitchToWheelsM(),
+                    rig.hitchToDropM(),
+                    rig.barRightM(),
+                    rig.rows(),
+                    rig.widthM(),
+                    lags);
         }
-        json.writeEndObject();
-        json.writeEndObject();
     }
 
-    private void inputs() throws IOException {
-        json.writeArrayFieldStart("inputs");
-        for (LogSource source : a.log().sources()) {
-            json.writeStartObject();
-            json.writeStringField("role", "log");
-            json.writeStringField("file", name(source.file()));
-            json.writeStringField("sha256", source.sha256());
-            json.writeNumberField("records", source.records());
-            json.writeNumberField("used", source.used());
-            json.writeEndObject();
+    /** How much later the meter shows what left the outlet, s. */
+    record FlowLag(@Decimals(3) double flowLagS) {}
+
+    /** A file that went into the record; counts of records are null for other files than logs. */
+    record Input(
+            String role,
+            String file,
+            @JsonProperty("sha256") String sha256,
+            @OrNull @Nullable Integer records,
+            @OrNull @Nullable Integer used) {
+        static List<Input> all(Analysis a) {
+            List<Input> inputs = new ArrayList<>();
+            for (LogSource source : a.log().sources()) {
+                inputs.add(new Input("log", name(source.file()), source.sha256(), source.records(), source.used()));
+            }
+            for (InputFile setup : a.setups()) {
+                inputs.add(new Input(setup.role(), name(setup.file()), setup.sha256(), null, null));
+            }
+            return inputs;
         }
-        for (InputFile setup : a.setups()) {
-            json.writeStartObject();
-            json.writeStringField("role", setup.role());
-            json.writeStringField("file", name(setup.file()));
-            json.writeStringField("sha256", setup.sha256());
-            json.writeEndObject();
+
+        private static String name(String path) {
+            return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
         }
-        json.writeEndArray();
-    }
-
-    private static String name(String path) {
-        return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
-    }
-
-    private void area(String name, double areaM2) throws IOException {
-        JsonNumbers.field(json, name, areaM2, JsonNumbers.AREA_M2);
-    }
-
-    private void mass(String name, double massKg) throws IOException {
-        JsonNumbers.field(json, name, massKg, JsonNumbers.NITROGEN_KG);
-    }
-
-    private void perHa(String name, double kgPerM2) throws IOException {
-        JsonNumbers.field(json, name, kgPerM2 * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
-    }
-
-    private void length(String name, double lengthM) throws IOException {
-        JsonNumbers.field(json, name, lengthM, 4);
     }
 }

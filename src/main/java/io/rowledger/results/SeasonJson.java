@@ -1,139 +1,156 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonField;
 import io.rowledger.report.season.SeasonJob;
-import io.rowledger.uncertainty.Interval;
-import io.rowledger.units.Factor;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/**
- * {@code season.json}: the ledger in SI, null where unknown. Its schema is {@code /schema/rowledger-season-1.schema.json} in
- * the jar.
- */
-public final class SeasonJson {
-    /** The value of {@code schema}. */
-    static final String SCHEMA_ID = "rowledger-season/1";
+/** {@code season.json}: the nitrogen ledger of a season in SI, {@code null} where unknown. */
+public record SeasonJson(
+        String schema,
+        String programVersion,
+        Total season,
+        List<Product> products,
+        List<Field> fields,
+        List<String> notes) {
 
-    private final JsonGenerator json;
-
-    private SeasonJson(JsonGenerator json) {
-        this.json = json;
-    }
-
+    /** Writes the ledger of a season. */
     public static void write(Season season, String programVersion, OutputStream out) throws IOException {
-        JsonFile.write(out, json -> {
-            json.writeStringField("schema", SCHEMA_ID);
-            json.writeStringField("program_version", programVersion);
-            new SeasonJson(json).document(season);
-        });
+        JsonFile.write(
+                new SeasonJson(
+                        ResultFile.SEASON.schemaId(),
+                        programVersion,
+                        Total.of(season),
+                        season.products().stream().map(Product::of).toList(),
+                        season.fields().stream().map(Field::of).toList(),
+                        season.notes()),
+                out);
     }
 
-    private void document(Season season) throws IOException {
-        json.writeObjectFieldStart("season");
-        json.writeNumberField("jobs", season.jobs().size());
-        JsonNumbers.field(json, "worked_area_m2", season.workedM2(), JsonNumbers.AREA_M2);
-        nutrients(season.kg());
-        nitrogen(season.earlierKg(), season.creditKg(), season.kg().nitrogenKg());
-        bounds("worked_area_m2", season.workedWithin(), JsonNumbers.AREA_M2);
-        bounds("nitrogen_kg", season.nitrogenWithin(), JsonNumbers.NITROGEN_KG);
-        json.writeEndObject();
-        json.writeArrayFieldStart("products");
-        for (Season.Product product : season.products()) {
-            json.writeStartObject();
-            json.writeStringField("name", product.name());
-            json.writeNumberField("jobs", product.jobs());
-            put(product.volumeL(), product.massKg(), product.kg());
-            json.writeEndObject();
+    /** Nutrients, kg. */
+    record Nutrients(
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKg,
+            @Decimals(JsonNumbers.MASS_KG) double phosphateKg,
+            @Decimals(JsonNumbers.MASS_KG) double potashKg,
+            @Decimals(JsonNumbers.MASS_KG) double sulfurKg) {
+        static Nutrients of(NutrientKg kg) {
+            return new Nutrients(kg.nitrogenKg(), kg.phosphateKg(), kg.potashKg(), kg.sulfurKg());
         }
-        json.writeEndArray();
-        json.writeArrayFieldStart("fields");
-        for (SeasonField field : season.fields()) {
-            field(field);
+    }
+
+    /** Nitrogen from other sources, and with that of the jobs, kg. */
+    record OtherNitrogen(
+            @Decimals(JsonNumbers.MASS_KG) double earlierNitrogenKg,
+            @Decimals(JsonNumbers.MASS_KG) double creditNitrogenKg,
+            @Decimals(JsonNumbers.MASS_KG) double totalNitrogenKg) {
+        static OtherNitrogen of(double earlierKg, double creditKg, double jobsKg) {
+            return new OtherNitrogen(earlierKg, creditKg, jobsKg + earlierKg + creditKg);
         }
-        json.writeEndArray();
-        json.writeArrayFieldStart("notes");
-        for (String note : season.notes()) {
-            json.writeString(note);
+    }
+
+    /** The whole season. */
+    record Total(
+            int jobs,
+            @Decimals(JsonNumbers.AREA_M2) double workedAreaM2,
+            @JsonUnwrapped Nutrients nutrients,
+            @JsonUnwrapped OtherNitrogen other,
+            @Decimals(JsonNumbers.AREA_M2) double workedAreaM2Low,
+            @Decimals(JsonNumbers.AREA_M2) double workedAreaM2High,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKgLow,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKgHigh) {
+        static Total of(Season s) {
+            return new Total(
+                    s.jobs().size(),
+                    s.workedM2(),
+                    Nutrients.of(s.kg()),
+                    OtherNitrogen.of(s.earlierKg(), s.creditKg(), s.kg().nitrogenKg()),
+                    s.workedWithin().low(),
+                    s.workedWithin().high(),
+                    s.nitrogenWithin().low(),
+                    s.nitrogenWithin().high());
         }
-        json.writeEndArray();
     }
 
-    private void field(SeasonField field) throws IOException {
-        json.writeStartObject();
-        json.writeStringField("farm", field.farm());
-        json.writeStringField("field", field.field());
-        JsonNumbers.field(json, "area_m2", field.areaM2(), JsonNumbers.AREA_M2);
-        nutrients(field.kg());
-        nitrogen(field.earlierKg(), field.creditKg(), field.kg().nitrogenKg());
-        bounds("nitrogen_kg", field.nitrogenWithin(), JsonNumbers.NITROGEN_KG);
-        perHa("total_nitrogen_kg_per_ha", field.totalKgPerM2());
-        perHa("plan_nitrogen_kg_per_ha", field.planKgPerM2());
-        perHa("cap_nitrogen_kg_per_ha", field.capKgPerM2());
-        json.writeArrayFieldStart("jobs");
-        for (SeasonJob job : field.jobs()) {
-            job(job);
+    /** One product over the season. */
+    record Product(
+            String name,
+            int jobs,
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.MASS_KG) double massKg,
+            @JsonUnwrapped Nutrients nutrients) {
+        static Product of(Season.Product product) {
+            return new Product(
+                    product.name(), product.jobs(), product.volumeL(), product.massKg(), Nutrients.of(product.kg()));
         }
-        json.writeEndArray();
-        json.writeEndObject();
     }
 
-    private void job(SeasonJob job) throws IOException {
-        json.writeStartObject();
-        json.writeStringField("folder", job.folder());
-        json.writeArrayFieldStart("sha256");
-        for (String digest : job.digests()) {
-            json.writeString(digest);
+    /** One field. */
+    record Field(
+            String farm,
+            String field,
+            @Decimals(JsonNumbers.AREA_M2) double areaM2,
+            @JsonUnwrapped Nutrients nutrients,
+            @JsonUnwrapped OtherNitrogen other,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKgLow,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKgHigh,
+            @Decimals(JsonNumbers.RATE) double totalNitrogenKgPerHa,
+            @Decimals(JsonNumbers.RATE) double planNitrogenKgPerHa,
+            @Decimals(JsonNumbers.RATE) double capNitrogenKgPerHa,
+            List<Job> jobs) {
+        static Field of(SeasonField field) {
+            return new Field(
+                    field.farm(),
+                    field.field(),
+                    field.areaM2(),
+                    Nutrients.of(field.kg()),
+                    OtherNitrogen.of(
+                            field.earlierKg(), field.creditKg(), field.kg().nitrogenKg()),
+                    field.nitrogenWithin().low(),
+                    field.nitrogenWithin().high(),
+                    JobJson.perHa(field.totalKgPerM2()),
+                    JobJson.perHa(field.planKgPerM2()),
+                    JobJson.perHa(field.capKgPerM2()),
+                    field.jobs().stream().map(Job::of).toList());
         }
-        json.writeEndArray();
-        json.writeStringField("crop", job.crop());
-        json.writeStringField("start", JsonNumbers.time(job.startS()));
-        json.writeStringField("end", JsonNumbers.time(job.endS()));
-        JsonNumbers.field(json, "covered_area_m2", job.coveredM2(), JsonNumbers.AREA_M2);
-        json.writeArrayFieldStart("products");
-        for (SeasonJob.Put put : job.products()) {
-            json.writeStartObject();
-            json.writeStringField("key", put.key());
-            json.writeStringField("name", put.name());
-            put(put.volumeL(), put.massKg(), put.kg());
-            json.writeEndObject();
+    }
+
+    /** One job: the folder of its results and the SHA-256 of its logs. */
+    record Job(
+            String folder,
+            @JsonProperty("sha256") List<String> sha256,
+            String crop,
+            @OrNull @Nullable Instant start,
+            @OrNull @Nullable Instant end,
+            @Decimals(JsonNumbers.AREA_M2) double coveredAreaM2,
+            List<JobProduct> products) {
+        static Job of(SeasonJob job) {
+            return new Job(
+                    job.folder(),
+                    job.digests(),
+                    job.crop(),
+                    JsonNumbers.instant(job.startS()),
+                    JsonNumbers.instant(job.endS()),
+                    job.coveredM2(),
+                    job.products().stream().map(JobProduct::of).toList());
         }
-        json.writeEndArray();
-        json.writeEndObject();
     }
 
-    private void put(double volumeL, double massKg, NutrientKg kg) throws IOException {
-        JsonNumbers.field(json, "volume_l", volumeL, JsonNumbers.VOLUME_L);
-        mass("mass_kg", massKg);
-        nutrients(kg);
-    }
-
-    private void nutrients(NutrientKg kg) throws IOException {
-        mass("nitrogen_kg", kg.nitrogenKg());
-        mass("phosphate_kg", kg.phosphateKg());
-        mass("potash_kg", kg.potashKg());
-        mass("sulfur_kg", kg.sulfurKg());
-    }
-
-    private void nitrogen(double earlierKg, double creditKg, double jobsKg) throws IOException {
-        mass("earlier_nitrogen_kg", earlierKg);
-        mass("credit_nitrogen_kg", creditKg);
-        mass("total_nitrogen_kg", jobsKg + earlierKg + creditKg);
-    }
-
-    private void bounds(String figure, Interval within, int decimals) throws IOException {
-        JsonNumbers.field(json, figure + "_low", within.low(), decimals);
-        JsonNumbers.field(json, figure + "_high", within.high(), decimals);
-    }
-
-    private void mass(String name, double kg) throws IOException {
-        JsonNumbers.field(json, name, kg, JsonNumbers.NITROGEN_KG);
-    }
-
-    private void perHa(String name, double kgPerM2) throws IOException {
-        JsonNumbers.field(json, name, kgPerM2 * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
+    /** One product of a job. */
+    record JobProduct(
+            String key,
+            String name,
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.MASS_KG) double massKg,
+            @JsonUnwrapped Nutrients nutrients) {
+        static JobProduct of(SeasonJob.Put put) {
+            return new JobProduct(put.key(), put.name(), put.volumeL(), put.massKg(), Nutrients.of(put.kg()));
+        }
     }
 }

@@ -1,6 +1,5 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.CorrectedRun;
 import io.rowledger.analysis.SetupReview;
@@ -10,103 +9,142 @@ import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.rig.RigCorrection;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/**
- * {@code setup-check.json}: what the log says about the setup, SI, null where it can't tell. Its schema is
- * {@code /schema/rowledger-setup-check-1.schema.json} in the jar.
- */
-public final class SetupJson {
-    /** The value of {@code schema}. */
-    static final String SCHEMA_ID = "rowledger-setup-check/1";
-
-    /** A millimetre, a millisecond. */
+/** {@code setup-check.json}: the rig file's figures against what the log says, in SI, {@code null} where it can't tell. */
+public record SetupJson(
+        String schema,
+        String programVersion,
+        List<Parameter> parameters,
+        @OrNull @Nullable Corrected corrected) {
+    /** Decimals: a millimeter, a millisecond. */
     private static final int FINE = 3;
 
-    private SetupJson() {}
-
+    /** Writes the setup check of a job. */
     public static void write(Analysis a, String programVersion, OutputStream out) throws IOException {
-        JsonFile.write(out, json -> {
-            json.writeStringField("schema", SCHEMA_ID);
-            json.writeStringField("program_version", programVersion);
-            json.writeArrayFieldStart("measures");
-            for (SetupMeasurement m : a.setup().check().measurements()) {
-                json.writeStartObject();
-                figures(json, a, m);
-                RigCorrection.Line line = a.setup().line(m);
-                if (line == null) {
-                    json.writeNullField("rig_line");
-                    json.writeNullField("written_before");
-                    json.writeNullField("written_after");
-                } else {
-                    json.writeNumberField("rig_line", line.line());
-                    json.writeStringField("written_before", line.before());
-                    json.writeStringField("written_after", line.after());
-                }
-                json.writeStringField("basis", m.basis());
-                json.writeStringField("rival", m.alternative());
-                json.writeEndObject();
-            }
-            json.writeEndArray();
-            corrected(json, a);
-        });
+        JsonFile.write(
+                new SetupJson(
+                        ResultFile.SETUP_CHECK.schemaId(),
+                        programVersion,
+                        a.setup().check().measurements().stream()
+                                .map(parameter -> Parameter.of(a, parameter))
+                                .toList(),
+                        Corrected.of(a)),
+                out);
     }
 
-    /** The short form that {@code summary.json} holds, as a field of an open object. */
-    static void summary(JsonGenerator json, Analysis a) throws IOException {
-        json.writeObjectFieldStart("setup");
-        json.writeArrayFieldStart("measures");
-        for (SetupMeasurement m : a.setup().check().measurements()) {
-            json.writeStartObject();
-            figures(json, a, m);
-            json.writeEndObject();
+    /** The short form in {@code summary.json}. */
+    record Summary(
+            List<Estimate> parameters, @OrNull @Nullable Corrected corrected) {
+        static Summary of(Analysis a) {
+            return new Summary(
+                    a.setup().check().measurements().stream()
+                            .map(parameter -> Estimate.of(a, parameter))
+                            .toList(),
+                    Corrected.of(a));
         }
-        json.writeEndArray();
-        corrected(json, a);
-        json.writeEndObject();
     }
 
-    private static void figures(JsonGenerator json, Analysis a, SetupMeasurement m) throws IOException {
-        json.writeStringField("measure", m.parameter().jsonName());
-        if (m.product() < 0) {
-            json.writeNullField("product");
-        } else {
-            json.writeStringField("product", a.rig().products().get(m.product()).key());
+    /**
+     * One figure of the setup.
+     *
+     * @param product key of its product, null where it belongs to the bar
+     * @param rigKey its key in the rig file
+     * @param rigValue what the rig file says
+     * @param estimate what the log says, between low and high with 90 % coverage
+     * @param differs true where the log contradicts the rig file
+     */
+    record Estimate(
+            String parameter,
+            @OrNull @Nullable String product,
+            String rigKey,
+            String unit,
+            @Decimals(FINE) double rigValue,
+            @Decimals(FINE) double estimate,
+            @Decimals(FINE) double low,
+            @Decimals(FINE) double high,
+            boolean differs) {
+        static Estimate of(Analysis a, SetupMeasurement p) {
+            return new Estimate(
+                    p.parameter().jsonName(),
+                    p.product() < 0 ? null : a.rig().products().get(p.product()).key(),
+                    p.key(),
+                    unit(p.parameter()),
+                    p.given(),
+                    p.estimate(),
+                    p.low(),
+                    p.high(),
+                    p.differs());
         }
-        json.writeStringField("rig_key", m.key());
-        json.writeStringField("unit", unit(m.parameter()));
-        JsonNumbers.field(json, "rig_value", m.given(), FINE);
-        JsonNumbers.field(json, "estimate", m.estimate(), FINE);
-        JsonNumbers.field(json, "low_90", m.low(), FINE);
-        JsonNumbers.field(json, "high_90", m.high(), FINE);
-        json.writeBooleanField("differs", m.differs());
-    }
 
-    private static String unit(SetupParameter what) {
-        return switch (what) {
-            case FLOW_LAG -> "s";
-            case OUTSIDE_SHARE, ROW_ORDER -> "1";
-            default -> "m";
-        };
-    }
-
-    private static void corrected(JsonGenerator json, Analysis a) throws IOException {
-        CorrectedRun run = a.setup().corrected();
-        if (run == null) {
-            json.writeNullField("corrected");
-            return;
+        private static String unit(SetupParameter what) {
+            return switch (what) {
+                case FLOW_LAG -> "s";
+                case OUTSIDE_SHARE, ROW_ORDER -> "1";
+                default -> "m";
+            };
         }
-        json.writeObjectFieldStart("corrected");
-        json.writeStringField("rig_file", SetupReview.CORRECTED_FILE);
-        areas(json, "before", a.coverage());
-        areas(json, "after", run.coverage());
-        json.writeEndObject();
     }
 
-    private static void areas(JsonGenerator json, String name, Coverage c) throws IOException {
-        json.writeObjectFieldStart(name);
-        JsonNumbers.field(json, "covered_area_m2", c.coveredAreaM2(), JsonNumbers.AREA_M2);
-        JsonNumbers.field(json, "overlap_area_m2", c.overlapAreaM2(), JsonNumbers.AREA_M2);
-        JsonNumbers.field(json, "missed_area_m2", c.skipAreaM2(), JsonNumbers.AREA_M2);
-        json.writeEndObject();
+    /**
+     * The same with the line of the rig file that it would change and what the estimate rests on.
+     *
+     * @param rigLine line in the rig file, null where none would change
+     */
+    record Parameter(
+            String parameter,
+            @OrNull @Nullable String product,
+            String rigKey,
+            String unit,
+            @Decimals(FINE) double rigValue,
+            @Decimals(FINE) double estimate,
+            @Decimals(FINE) double low,
+            @Decimals(FINE) double high,
+            boolean differs,
+            @OrNull @Nullable Integer rigLine,
+            @OrNull @Nullable String writtenBefore,
+            @OrNull @Nullable String writtenAfter,
+            String basis,
+            String alternative) {
+        static Parameter of(Analysis a, SetupMeasurement p) {
+            Estimate e = Estimate.of(a, p);
+            RigCorrection.Line line = a.setup().line(p);
+            return new Parameter(
+                    e.parameter,
+                    e.product,
+                    e.rigKey,
+                    e.unit,
+                    e.rigValue,
+                    e.estimate,
+                    e.low,
+                    e.high,
+                    e.differs,
+                    line == null ? null : line.line(),
+                    line == null ? null : line.before(),
+                    line == null ? null : line.after(),
+                    p.basis(),
+                    p.alternative());
+        }
+    }
+
+    /** Areas by the rig file and by the corrected one. */
+    record Corrected(String rigFile, Areas before, Areas after) {
+        static @Nullable Corrected of(Analysis a) {
+            CorrectedRun run = a.setup().corrected();
+            return run == null
+                    ? null
+                    : new Corrected(SetupReview.CORRECTED_FILE, Areas.of(a.coverage()), Areas.of(run.coverage()));
+        }
+    }
+
+    /** Areas of a job. */
+    record Areas(
+            @Decimals(JsonNumbers.AREA_M2) double coveredAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double overlapAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double skipAreaM2) {
+        static Areas of(Coverage c) {
+            return new Areas(c.coveredAreaM2(), c.overlapAreaM2(), c.skipAreaM2());
+        }
     }
 }

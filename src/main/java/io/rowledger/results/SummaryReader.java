@@ -4,30 +4,34 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.SeasonJob;
-import io.rowledger.rig.Credit;
-import io.rowledger.rig.EarlierApplication;
 import io.rowledger.uncertainty.Interval;
-import io.rowledger.units.Factor;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
-/** Reads back of {@code summary.json} what a season's ledger adds up; what it can't use it says by file and place. */
+/** Reads {@code summary.json} back: what the ledger of a season and the summary of a batch add up. */
 public final class SummaryReader {
-    /** The file it reads. */
-    public static final String FILE = "summary.json";
+    private final Path folder;
+    private final JsonFile.Read<SummaryJson> file;
+    private final SummaryJson json;
 
-    private SummaryReader() {}
+    private SummaryReader(Path folder) {
+        this.folder = folder;
+        this.file = JsonFile.read(folder, ResultFile.SUMMARY, SummaryJson.class);
+        this.json = file.content();
+    }
 
     /**
-     * The job a results folder holds.
+     * The job that a results folder holds.
      *
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static SeasonJob read(Path folder) {
-        return job(folder, ResultFile.open(folder, FILE, SummaryJson.SCHEMA_ID));
+        return new SummaryReader(folder).job();
     }
 
     /**
@@ -36,135 +40,84 @@ public final class SummaryReader {
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static BatchFigures figures(Path folder) {
-        ResultValue root = ResultFile.open(folder, FILE, SummaryJson.SCHEMA_ID);
-        List<BatchFigures.Fault> findings = new ArrayList<>();
-        for (ResultValue one : root.at("findings").list()) {
-            List<Integer> rows = one.at("rows").list().stream()
-                    .map(row -> row.whole(1, Integer.MAX_VALUE))
-                    .toList();
-            findings.add(new BatchFigures.Fault(
-                    DiagnosisReader.kind(one.at("kind")),
-                    rows,
-                    one.at("confidence").number()));
-        }
-        ResultValue field = root.at("field");
-        return new BatchFigures(
-                job(folder, root), amount(field, "missed_area_m2"), amount(field, "overlap_area_m2"), findings);
+        return new SummaryReader(folder).figures();
     }
 
-    private static SeasonJob job(Path folder, ResultValue root) {
-        List<String> digests = new ArrayList<>();
-        for (ResultValue input : root.at("inputs").list()) {
-            digests.add(input.at("sha256").text());
+    private BatchFigures figures() {
+        List<BatchFigures.Fault> findings = new ArrayList<>();
+        for (int i = 0; i < json.findings().size(); i++) {
+            FindingJson.InSummary found = json.findings().get(i);
+            findings.add(new BatchFigures.Fault(
+                    DiagnosisReader.kind(found.kind(), file, "findings[" + i + "]"), found.rows(), found.confidence()));
         }
-        ResultValue job = root.at("job");
-        ResultValue field = root.at("field");
-        List<EarlierApplication> earlier = new ArrayList<>();
-        for (ResultValue one : job.at("earlier").list()) {
-            earlier.add(new EarlierApplication(
-                    one.at("date").text(),
-                    one.at("what").text(),
-                    perM2(one, "nitrogen_kg_per_ha"),
-                    perM2(one, "phosphate_kg_per_ha"),
-                    perM2(one, "potash_kg_per_ha"),
-                    perM2(one, "sulfur_kg_per_ha"),
-                    one.at("entered").text()));
-        }
-        List<Credit> credits = new ArrayList<>();
-        for (ResultValue one : job.at("credits").list()) {
-            credits.add(new Credit(
-                    one.at("what").text(),
-                    perM2(one, "nitrogen_kg_per_ha"),
-                    one.at("entered").text()));
-        }
-        ResultValue facts = job.at("facts");
+        return new BatchFigures(
+                job(),
+                amount(json.field().skipAreaM2(), "field.skip_area_m2"),
+                amount(json.field().overlapAreaM2(), "field.overlap_area_m2"),
+                findings);
+    }
+
+    private SeasonJob job() {
+        SummaryJson.Field field = json.field();
+        Map<String, String> facts = json.job().facts();
+        double nitrogenKg = field.products().values().stream()
+                .mapToDouble(SummaryJson.FieldProduct::nitrogenKg)
+                .sum();
         return new SeasonJob(
                 folder.toString(),
-                digests,
-                fact(facts, "farm"),
-                fact(facts, "field"),
-                fact(facts, "crop"),
-                zone(job.at("zone")),
-                field.at("start").time(),
-                field.at("end").time(),
-                amount(field, "covered_area_m2"),
-                field.at("boundary_area_m2").number(),
-                products(field.at("products")),
-                earlier,
-                credits,
-                perM2(job, "plan_nitrogen_kg_per_ha"),
-                perM2(job, "cap_nitrogen_kg_per_ha"),
-                within(field, "covered_area_m2", field.at("covered_area_m2").number()),
-                within(field, "nitrogen_kg", nitrogenKg(field.at("products"))));
+                json.inputs().stream().map(SummaryJson.Input::sha256).toList(),
+                facts.getOrDefault("farm", ""),
+                facts.getOrDefault("field", ""),
+                facts.getOrDefault("crop", ""),
+                zone(),
+                JsonNumbers.epochS(field.start()),
+                JsonNumbers.epochS(field.end()),
+                amount(field.coveredAreaM2(), "field.covered_area_m2"),
+                field.boundaryAreaM2(),
+                products(),
+                json.job().earlier().stream().map(JobJson.Earlier::application).toList(),
+                json.job().credits().stream().map(JobJson.OneCredit::credit).toList(),
+                JobJson.perM2(json.job().planNitrogenKgPerHa()),
+                JobJson.perM2(json.job().capNitrogenKgPerHa()),
+                interval(field.coveredAreaM2(), field.intervals().coveredAreaM2(), "covered_area_m2"),
+                interval(nitrogenKg, field.intervals().nitrogenKg(), "nitrogen_kg"));
     }
 
-    private static List<SeasonJob.Put> products(ResultValue products) {
-        List<SeasonJob.Put> list = new ArrayList<>();
-        for (String key : products.keys()) {
-            ResultValue one = products.at(key);
-            NutrientKg kg = new NutrientKg(
-                    one.at("nitrogen_kg").number(),
-                    one.at("phosphate_kg").number(),
-                    one.at("potash_kg").number(),
-                    one.at("sulfur_kg").number());
-            list.add(new SeasonJob.Put(
-                    key,
-                    one.at("name").text(),
-                    amount(one, "volume_l"),
-                    one.at("mass_kg").number(),
-                    kg));
+    private List<SeasonJob.Put> products() {
+        List<SeasonJob.Put> products = new ArrayList<>();
+        json.field()
+                .products()
+                .forEach((key, one) -> products.add(new SeasonJob.Put(
+                        key,
+                        one.name(),
+                        amount(one.volumeL(), "field.products." + key + ".volume_l"),
+                        one.massKg(),
+                        new NutrientKg(one.nitrogenKg(), one.phosphateKg(), one.potashKg(), one.sulfurKg()))));
+        return products;
+    }
+
+    private double amount(double figure, String path) {
+        if (!(figure >= 0)) {
+            throw file.wrong(path, "a number of zero or more");
         }
-        return list;
+        return figure;
     }
 
-    /** A figure that has to be there. */
-    private static double amount(ResultValue value, String key) {
-        double number = value.at(key).number();
-        if (!(number >= 0)) {
-            throw value.at(key).wrong("no amount", "a number of zero or more");
-        }
-        return number;
-    }
-
-    private static double nitrogenKg(ResultValue products) {
-        double sumKg = 0;
-        for (String key : products.keys()) {
-            sumKg += products.at(key).at("nitrogen_kg").number();
-        }
-        return sumKg;
-    }
-
-    /** A figure with its bounds; results of earlier versions have none. */
-    private static Interval within(ResultValue field, String key, double figure) {
-        if (!field.keys().contains("intervals") || field.at("intervals").isNull()) {
+    private Interval interval(double figure, IntervalsJson.@Nullable Bounds bounds, String key) {
+        if (bounds == null) {
             return Interval.unknown(figure);
         }
-        ResultValue intervals = field.at("intervals");
-        if (!intervals.keys().contains(key) || intervals.at(key).isNull()) {
-            return Interval.unknown(figure);
+        if (bounds.low() > bounds.high()) {
+            throw file.wrong("field.intervals." + key, "low before high");
         }
-        ResultValue bounds = intervals.at(key);
-        double low = bounds.at("low").number();
-        double high = bounds.at("high").number();
-        if (low > high) {
-            throw bounds.wrong("a low bound above the high one", "low before high");
-        }
-        return new Interval(figure, low, high);
+        return new Interval(figure, bounds.low(), bounds.high());
     }
 
-    private static double perM2(ResultValue value, String key) {
-        return value.at(key).number() / Factor.SQUARE_METRES_PER_HECTARE;
-    }
-
-    private static String fact(ResultValue facts, String key) {
-        return facts.keys().contains(key) ? facts.at(key).text() : "";
-    }
-
-    private static ZoneId zone(ResultValue value) {
+    private ZoneId zone() {
         try {
-            return ZoneId.of(value.text());
+            return ZoneId.of(json.job().zone());
         } catch (DateTimeException e) {
-            throw value.wrong("'" + value.text() + "'", "a time zone such as America/Chicago");
+            throw file.wrong("job.zone", "a time zone such as America/Chicago");
         }
     }
 }

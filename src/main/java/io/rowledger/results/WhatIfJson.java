@@ -1,153 +1,169 @@
 package io.rowledger.results;
 
-import com.fasterxml.jackson.core.JsonGenerator;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.sections.ShutOffCase;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.report.review.WhatIfFigures;
 import io.rowledger.rig.Price;
+import io.rowledger.rig.Product;
 import io.rowledger.whatif.WhatIf;
-import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
-/** {@code field.what_if} of the summary: the same drive with other machinery or another speed. */
-final class WhatIfJson {
-    private static final int SECONDS = 1;
-    private static final int SHARE = 3;
-    private static final int MONEY = 2;
-    private static final int SPEED = 3;
+/**
+ * {@code field.what_if} of the summary: the same drive with other machinery or another speed.
+ *
+ * @param minDifferenceM2 half the interval of the overlap area: a smaller difference is not shown
+ */
+record WhatIfJson(
+        @Decimals(JsonNumbers.AREA_M2) double minDifferenceM2,
+        List<Sections> sectionControl,
+        Map<String, Turn> turnCompensation,
+        List<Speed> speeds,
+        List<Switching> inTime) {
+    private static final int TIME_S = 1;
 
-    private final Analysis a;
-    private final WhatIfFigures figures;
-    private final JsonGenerator json;
-
-    private WhatIfJson(Analysis a, JsonGenerator json) {
-        this.a = a;
-        this.figures = new WhatIfFigures(
-                a.rig(), a.coverage(), a.intervals(), a.rates().sweptAreaM2());
-        this.json = json;
-    }
-
-    /** Writes the field into the open object of the field. */
-    static void write(Analysis a, JsonGenerator json) throws IOException {
-        new WhatIfJson(a, json).object();
-    }
-
-    private void object() throws IOException {
+    static WhatIfJson of(Analysis a) {
         WhatIf whatIf = a.whatIf();
-        json.writeObjectFieldStart("what_if");
-        area("least_difference_m2", figures.halfM2());
-        json.writeArrayFieldStart("shut_offs");
-        for (ShutOffCase one : whatIf.shutOffs()) {
-            shutOff(one);
-        }
-        json.writeEndArray();
-        json.writeObjectFieldStart("turn_compensation");
-        for (int p = 0; p < whatIf.turns().size(); p++) {
-            json.writeObjectFieldStart(a.rig().products().get(p).key());
-            turn(whatIf.turns().get(p));
-            json.writeEndObject();
-        }
-        json.writeEndObject();
-        json.writeArrayFieldStart("speeds");
-        for (WhatIf.Slower one : whatIf.speeds()) {
-            json.writeStartObject();
-            JsonNumbers.field(json, "holds_mps", one.holdsMps(), SPEED);
-            JsonNumbers.field(json, "usual_mps", one.drivenMps(), SPEED);
-            area("area_m2", one.areaM2());
-            JsonNumbers.field(json, "extra_s", one.extraS(), SECONDS);
-            products(saved(one.product(), -one.gainedL()));
-            json.writeEndObject();
-        }
-        json.writeEndArray();
-        json.writeArrayFieldStart("in_time");
-        for (WhatIf.InTime one : whatIf.inTime()) {
-            json.writeStartObject();
-            json.writeStringField("kind", one.kind().jsonName());
-            rows("rows", one.rows());
-            area("area_m2", one.areaM2());
-            products(saved(one.product(), -one.gainedL()));
-            json.writeEndObject();
-        }
-        json.writeEndArray();
-        json.writeEndObject();
+        WhatIfFigures figures = new WhatIfFigures(
+                a.rig(), a.coverage(), a.intervals(), a.rates().sweptAreaM2());
+        return new WhatIfJson(
+                figures.halfM2(),
+                whatIf.shutOffs().stream()
+                        .map(one -> Sections.of(a, figures, one))
+                        .toList(),
+                whatIf.turns().isEmpty()
+                        ? Map.of()
+                        : SummaryJson.byProduct(
+                                a, p -> Turn.of(figures, whatIf.turns().get(p))),
+                whatIf.speeds().stream().map(one -> Speed.of(a, figures, one)).toList(),
+                whatIf.inTime().stream()
+                        .map(one -> Switching.of(a, figures, one))
+                        .toList());
     }
 
-    private double[] saved(int product, double litres) {
-        double[] saved = new double[a.rig().products().size()];
-        saved[product] = litres;
-        return saved;
-    }
-
-    private void shutOff(ShutOffCase one) throws IOException {
-        json.writeStartObject();
-        json.writeStringField("grouping", one.grouping().kind().name().toLowerCase(Locale.ROOT));
-        json.writeArrayFieldStart("groups");
-        for (List<Integer> group : one.grouping().rows()) {
-            json.writeStartArray();
-            for (int row : group) {
-                json.writeNumber(row);
-            }
-            json.writeEndArray();
+    /**
+     * Section control by one grouping of the rows.
+     *
+     * @param grouping how the rows are grouped
+     * @param groups rows of each section
+     * @param reactionS delay of the valves: 0, the best that any system can do
+     * @param shown true where the difference is larger than its uncertainty
+     * @param overlapSavedAreaM2 overlap less than happened; negative: more
+     * @param skipAreaM2 ground left uncovered beside rows that would have been off
+     * @param offAreaM2 swept by rows that would have been off and were on
+     * @param offUnsettledAreaM2 part of that while the bar's angle was not known
+     * @param onAreaM2 swept by rows that would have been on and were off
+     */
+    record Sections(
+            String grouping,
+            List<List<Integer>> groups,
+            int reactionS,
+            boolean shown,
+            @Decimals(JsonNumbers.AREA_M2) double overlapAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double overlapSavedAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double outsideBoundarySavedAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double skipAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double offAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double offUnsettledAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double onAreaM2,
+            Map<String, Saved> products) {
+        static Sections of(Analysis a, WhatIfFigures figures, ShutOffCase one) {
+            return new Sections(
+                    one.grouping().kind().name().toLowerCase(Locale.ROOT),
+                    one.grouping().rows(),
+                    0,
+                    figures.shows(one),
+                    one.overlapM2(),
+                    one.overlapLessM2(),
+                    one.outsideLessM2(),
+                    one.uncoveredM2(),
+                    one.offM2(),
+                    one.offUnsettledM2(),
+                    one.onM2(),
+                    SummaryJson.byProduct(a, p -> Saved.of(a, figures, p, one.savedL()[p])));
         }
-        json.writeEndArray();
-        json.writeNumberField("reaction_s", 0);
-        json.writeBooleanField("shown", figures.shows(one));
-        area("overlap_area_m2", one.overlapM2());
-        area("overlap_less_m2", one.overlapLessM2());
-        area("outside_boundary_less_m2", one.outsideLessM2());
-        area("left_bare_m2", one.uncoveredM2());
-        area("off_m2", one.offM2());
-        area("off_unsettled_m2", one.offUnsettledM2());
-        area("on_m2", one.onM2());
-        products(one.savedL());
-        json.writeEndObject();
     }
 
-    private void turn(TurnShift turn) throws IOException {
-        JsonNumbers.field(json, "turning_s", turn.turningS(), SECONDS);
-        JsonNumbers.field(json, "taken_out", turn.takenOut(), SHARE);
-        json.writeBooleanField("shown", figures.shows(turn));
-        volume("moved_l", turn.movedL());
-        area("beyond_5_pct_m2", turn.beyond5M2());
-        area("beyond_10_pct_m2", turn.beyond10M2());
-        json.writeArrayFieldStart("row_change_l");
-        for (double litres : turn.rowChangeL()) {
-            json.writeNumber(JsonNumbers.of(litres, JsonNumbers.VOLUME_L));
+    /** Liquid saved against what happened, negative where more is used, with its nitrogen and price. */
+    record Saved(
+            @Decimals(JsonNumbers.VOLUME_L) double savedVolumeL,
+            @Decimals(JsonNumbers.MASS_KG) double savedNitrogenKg,
+            @Decimals(2) double savedMoney,
+            @OrNull @Nullable String currency) {
+        static Saved of(Analysis a, WhatIfFigures figures, int p, double savedL) {
+            Product product = a.rig().products().get(p);
+            Price price = a.rig().job().prices().get(product.key());
+            // No liquid is no nitrogen, also of a product whose analysis is not known.
+            double nitrogenKg = savedL == 0 ? 0 : savedL * product.nitrogenKgPerL();
+            return new Saved(savedL, nitrogenKg, figures.money(p, savedL), price == null ? null : price.currency());
         }
-        json.writeEndArray();
-    }
 
-    private void products(double[] savedL) throws IOException {
-        json.writeObjectFieldStart("products");
-        for (int p = 0; p < savedL.length; p++) {
-            Price price = a.rig().job().prices().get(a.rig().products().get(p).key());
-            json.writeObjectFieldStart(a.rig().products().get(p).key());
-            volume("saved_l", savedL[p]);
-            double kg =
-                    savedL[p] == 0 ? 0 : savedL[p] * a.rig().products().get(p).nitrogenKgPerL();
-            JsonNumbers.field(json, "saved_nitrogen_kg", kg, JsonNumbers.NITROGEN_KG);
-            JsonNumbers.field(json, "saved_money", figures.money(p, savedL[p]), MONEY);
-            json.writeStringField("currency", price == null ? null : price.currency());
-            json.writeEndObject();
+        /** All of it of one product. */
+        static Map<String, Saved> only(Analysis a, WhatIfFigures figures, int product, double savedL) {
+            return SummaryJson.byProduct(a, p -> of(a, figures, p, p == product ? savedL : 0));
         }
-        json.writeEndObject();
     }
 
-    private void rows(String name, List<Integer> rows) throws IOException {
-        json.writeArrayFieldStart(name);
-        for (int row : rows) {
-            json.writeNumber(row);
+    /**
+     * Rows driven to their ground speed in turns.
+     *
+     * @param compensatedShare share of the turn error that the machine took out; null without turns
+     * @param movedVolumeL liquid that would have gone to another row; none is saved
+     * @param beyond5PctAreaM2 ground 5 % off or more by the turn error that remained
+     * @param rowChangeL change of each row
+     */
+    record Turn(
+            @Decimals(TIME_S) double turningS,
+            @Decimals(3) double compensatedShare,
+            boolean shown,
+            @Decimals(JsonNumbers.VOLUME_L) double movedVolumeL,
+            @Decimals(JsonNumbers.AREA_M2) double beyond5PctAreaM2,
+            @Decimals(JsonNumbers.AREA_M2) double beyond10PctAreaM2,
+            @Decimals(JsonNumbers.VOLUME_L) double[] rowChangeL) {
+        static Turn of(WhatIfFigures figures, TurnShift turn) {
+            return new Turn(
+                    turn.turningS(),
+                    turn.takenOut(),
+                    figures.shows(turn),
+                    turn.movedL(),
+                    turn.beyond5M2(),
+                    turn.beyond10M2(),
+                    turn.rowChangeL());
         }
-        json.writeEndArray();
     }
 
-    private void area(String name, double areaM2) throws IOException {
-        JsonNumbers.field(json, name, areaM2, JsonNumbers.AREA_M2);
+    /** A speed that the supply can keep up with. */
+    record Speed(
+            @Decimals(3) double holdsMps,
+            @Decimals(3) double drivenMps,
+            @Decimals(JsonNumbers.AREA_M2) double areaM2,
+            @Decimals(TIME_S) double extraS,
+            Map<String, Saved> products) {
+        static Speed of(Analysis a, WhatIfFigures figures, WhatIf.Slower one) {
+            return new Speed(
+                    one.holdsMps(),
+                    one.drivenMps(),
+                    one.areaM2(),
+                    one.extraS(),
+                    Saved.only(a, figures, one.product(), -one.gainedL()));
+        }
     }
 
-    private void volume(String name, double volumeL) throws IOException {
-        JsonNumbers.field(json, name, volumeL, JsonNumbers.VOLUME_L);
+    /** Rows switched on and off in time. */
+    record Switching(
+            String kind,
+            List<Integer> rows,
+            @Decimals(JsonNumbers.AREA_M2) double areaM2,
+            Map<String, Saved> products) {
+        static Switching of(Analysis a, WhatIfFigures figures, WhatIf.InTime one) {
+            return new Switching(
+                    one.kind().jsonName(),
+                    one.rows(),
+                    one.areaM2(),
+                    Saved.only(a, figures, one.product(), -one.gainedL()));
+        }
     }
 }

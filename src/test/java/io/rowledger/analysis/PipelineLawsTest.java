@@ -76,7 +76,7 @@ class PipelineLawsTest {
         Files.write(other, shuffled);
         Path plain = write(analyse(List.of(log), 2), "plain");
         Path mixed = write(analyse(List.of(other), 2), "mixed");
-        for (String file : List.of("rows.csv", "passes.csv", "layers/strips.geojson", "layers/missed.geojson")) {
+        for (String file : List.of("rows.csv", "passes.csv", "layers/strips.geojson", "layers/skips.geojson")) {
             assertArrayEquals(Files.readAllBytes(plain.resolve(file)), Files.readAllBytes(mixed.resolve(file)), file);
         }
     }
@@ -119,7 +119,7 @@ class PipelineLawsTest {
                 "passes.csv",
                 "layers/strips.geojson",
                 "layers/overlaps.geojson",
-                "layers/missed.geojson",
+                "layers/skips.geojson",
                 "layers/findings.geojson")) {
             assertArrayEquals(
                     Files.readAllBytes(expected.resolve(file)), Files.readAllBytes(actual.resolve(file)), file);

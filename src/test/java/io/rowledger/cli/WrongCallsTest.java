@@ -160,7 +160,7 @@ class WrongCallsTest {
         Path shifted = Files.writeString(folder.resolve("shifted.geojson"), eastward(Files.readString(boundary), 0.02));
         Path deep = Files.writeString(folder.resolve("deep.yaml"), "rig: " + "[".repeat(20_000));
         Path results = Files.createDirectories(folder.resolve("results"));
-        Files.writeString(results.resolve("diagnosis.json"), "{\"schema\": \"rowledger-diagnosis/1\"}");
+        Files.writeString(results.resolve("diagnosis.json"), "{\"schema\": \"rowledger-diagnosis/2\"}");
         Path notResults = Files.createDirectories(folder.resolve("not-results"));
         Path broken = Files.createDirectories(folder.resolve("broken"));
         Files.writeString(broken.resolve("diagnosis.json"), "{\"schema\": ");
@@ -242,7 +242,7 @@ class WrongCallsTest {
         Path ownRig = Files.copy(rig, own.resolve("summary.json"));
         Path ownBoundary = Files.copy(boundary, own.resolve("layers/strips.geojson"));
         Path ownKeepOut = Files.writeString(
-                own.resolve("layers/keep-outs.geojson"),
+                own.resolve("layers/setbacks.geojson"),
                 "{\"type\": \"Feature\", \"properties\": {\"setback[m]\": 9}, \"geometry\": "
                         + "{\"type\": \"Point\", \"coordinates\": [-93.5, 41.5]}}");
         refuses(List.of("report", ownLog, "--rig", rig, "--out", own));

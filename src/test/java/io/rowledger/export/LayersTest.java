@@ -9,10 +9,10 @@ import io.rowledger.geo.LocalPlane;
 import io.rowledger.output.Outputs;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.results.GeoJson;
-import io.rowledger.results.KeepOutJson;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.PolygonArea;
 import org.junit.jupiter.api.Test;
@@ -82,7 +82,7 @@ class LayersTest {
             Polygon polygon = shapes.createPolygon(outer, new LinearRing[] {hole});
             JsonNode layer = read(out -> {
                 try (GeoJson json = new GeoJson(new LocalPlane(44, -93), out)) {
-                    json.polygon(polygon, properties -> {});
+                    json.polygon(polygon, Map.of());
                 }
             });
             JsonNode rings = layer.get("features").get(0).get("geometry").get("coordinates");
@@ -123,7 +123,7 @@ class LayersTest {
         JsonNode layer = read(out -> {
             try (GeoJson json = new GeoJson(new LocalPlane(44, -93), out)) {
                 for (double d : degrees) {
-                    json.point(d / 2, d, properties -> {});
+                    json.point(d / 2, d, Map.of());
                 }
             }
         });
@@ -138,11 +138,11 @@ class LayersTest {
     void keep_outs_are_places_and_the_ground_within_their_setbacks() throws IOException {
         assertEquals(
                 0,
-                read(out -> KeepOutJson.layer(new SyntheticJob().build(), out))
+                read(out -> Layers.setbacks(new SyntheticJob().build(), out))
                         .get("features")
                         .size());
         JsonNode layer =
-                read(out -> KeepOutJson.layer(new SyntheticJob().withSetbacks().build(), out));
+                read(out -> Layers.setbacks(new SyntheticJob().withSetbacks().build(), out));
         JsonNode features = layer.get("features");
         assertEquals(6, features.size());
         assertEquals("Point", features.get(0).get("geometry").get("type").asText());
@@ -178,7 +178,7 @@ class LayersTest {
             org.locationtech.jts.geom.Geometry geometry = new org.locationtech.jts.io.WKTReader().read(wkt);
             JsonNode layer = read(out -> {
                 try (GeoJson json = new GeoJson(new LocalPlane(44, -93), out)) {
-                    json.geometry(geometry, properties -> {});
+                    json.geometry(geometry, Map.of());
                 }
             });
             JsonNode written = layer.get("features").get(0).get("geometry");
@@ -200,7 +200,7 @@ class LayersTest {
         assertEquals(-16.96, finding.get("properties").get("nitrogen_kg").asDouble());
         JsonNode nowhere = read(out -> {
             try (GeoJson json = new GeoJson(new LocalPlane(44, -93), out)) {
-                json.point(Double.NaN, Double.NaN, properties -> properties.writeStringField("a", "b"));
+                json.point(Double.NaN, Double.NaN, Map.of("a", "b"));
             }
         });
         assertTrue(nowhere.get("features").get(0).get("geometry").isNull(), "RFC 7946 3.2: null where unlocated");

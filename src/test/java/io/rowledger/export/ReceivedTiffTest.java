@@ -211,7 +211,7 @@ class ReceivedTiffTest {
     @Test
     void ground_the_plugged_row_left_bare_has_no_rate_and_the_middle_of_the_field_its_target() throws IOException {
         List<PreparedGeometry> bare = new ArrayList<>();
-        for (JsonNode place : job.features("missed.geojson")) {
+        for (JsonNode place : job.features("skips.geojson")) {
             boolean row = place.get("properties").get("cause").asText().equals("row_not_delivering");
             if (row && place.get("properties").get("area_m2").asDouble() > 50) {
                 // A cell whose middle is half a diagonal within the place, and a millimetre, lies in it whole.
@@ -281,7 +281,7 @@ class ReceivedTiffTest {
     @Test
     void gdal_reads_every_layer_of_the_geopackage_and_the_waypoints() throws IOException, InterruptedException {
         Map<String, Integer> counts = featureCounts("field.gpkg");
-        for (String layer : List.of("strips", "overlaps", "missed", "findings")) {
+        for (String layer : List.of("strips", "overlaps", "skips", "findings")) {
             assertEquals(job.features(layer + ".geojson").size(), counts.get(layer), layer);
         }
         assertTrue(featureCounts("places.gpx").get("waypoints") > 0);

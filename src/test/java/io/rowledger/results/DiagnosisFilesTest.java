@@ -10,10 +10,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.networknt.schema.JsonSchema;
-import com.networknt.schema.JsonSchemaFactory;
-import com.networknt.schema.SpecVersion;
-import com.networknt.schema.ValidationMessage;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.ReportOptions;
@@ -22,7 +18,6 @@ import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -59,17 +54,8 @@ class DiagnosisFilesTest {
         return out.toByteArray();
     }
 
-    private static Set<ValidationMessage> faults(String schema, JsonNode document) throws IOException {
-        try (InputStream in = DiagnosisFilesTest.class.getResourceAsStream("/schema/" + schema)) {
-            JsonSchema read = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
-                    .getSchema(in);
-            return read.validate(
-                    document, context -> context.getExecutionConfig().setFormatAssertionsEnabled(true));
-        }
-    }
-
     private SavedDiagnosis readBack(byte[] json) throws IOException {
-        Files.write(folder.resolve(DiagnosisReader.FILE), json);
+        Files.write(folder.resolve(ResultFile.DIAGNOSIS.fileName()), json);
         return DiagnosisReader.read(folder);
     }
 
@@ -80,7 +66,7 @@ class DiagnosisFilesTest {
                 new SyntheticJob().withFinding().withSecondProduct(),
                 new SyntheticJob().withoutPasses(),
                 new SyntheticJob().withFinding().withoutDensity())) {
-            assertEquals(Set.of(), faults("rowledger-diagnosis-1.schema.json", JSON.readTree(bytes(saved(job)))));
+            assertEquals(Set.of(), Schemas.faults(ResultFile.DIAGNOSIS, JSON.readTree(bytes(saved(job)))));
         }
     }
 
@@ -89,27 +75,27 @@ class DiagnosisFilesTest {
         SavedDiagnosis faulty = saved(new SyntheticJob().withFinding());
         SavedDiagnosis even = saved(new SyntheticJob().even());
         for (byte[] json : List.of(comparison(faulty, even), comparison(even, faulty), comparison(faulty, faulty))) {
-            assertEquals(Set.of(), faults("rowledger-comparison-1.schema.json", JSON.readTree(json)));
+            assertEquals(Set.of(), Schemas.faults(ResultFile.COMPARISON, JSON.readTree(json)));
         }
         ObjectNode wrong = (ObjectNode) JSON.readTree(comparison(faulty, even));
         wrong.remove("gone");
-        assertFalse(faults("rowledger-comparison-1.schema.json", wrong).isEmpty());
+        assertFalse(Schemas.faults(ResultFile.COMPARISON, wrong).isEmpty());
     }
 
-    /** Row 7: half the judged bins at 0, half at 1; row 3 at 1.06; the first bin of a pass is not judged. */
+    /** Row 7: half the evaluated bins at 0, half at 1; row 3 at 1.06; the first bin of a pass is not evaluated. */
     @Test
     void the_diagnosis_holds_rows_picture_and_findings() throws IOException {
         JsonNode json = JSON.readTree(bytes(saved(new SyntheticJob().withFinding())));
         assertEquals("2026-06-14T13:00:00Z", json.get("start").asText());
         // 250 m in 125 s.
-        assertEquals(2, json.get("fastest_pass_m_per_s").asDouble());
+        assertEquals(2, json.get("fastest_pass_mps").asDouble());
         JsonNode row7 = json.get("products").get(0).get("rows").get(6);
         assertEquals(-50, row7.get("median_deviation_pct").asDouble());
         assertEquals(50, row7.get("beyond_10_pct_share_pct").asDouble());
-        assertEquals(1200, row7.get("judged_s").asDouble());
+        assertEquals(1200, row7.get("evaluated_s").asDouble());
         JsonNode row3 = json.get("products").get(0).get("rows").get(2);
-        assertEquals(1.06, row3.get("healthy").get("median_ratio").asDouble());
-        assertTrue(row3.get("healthy").get("outlier").asBoolean());
+        assertEquals(1.06, row3.get("baseline").get("median_ratio").asDouble());
+        assertTrue(row3.get("baseline").get("outlier").asBoolean());
         JsonNode picture = json.get("products").get(0).get("picture");
         assertEquals(250, picture.get("from_s").size());
         assertEquals(150, picture.get("from_s").get(25).asDouble());
@@ -179,7 +165,7 @@ class DiagnosisFilesTest {
             UnusableInputException refused = assertThrows(
                     UnusableInputException.class, () -> readBack(JSON.writeValueAsBytes(json)), one.getKey());
             assertEquals(one.getKey(), refused.column());
-            assertTrue(String.valueOf(refused.file()).endsWith(DiagnosisReader.FILE), refused.getMessage());
+            assertTrue(String.valueOf(refused.file()).endsWith(ResultFile.DIAGNOSIS.fileName()), refused.getMessage());
         }
     }
 

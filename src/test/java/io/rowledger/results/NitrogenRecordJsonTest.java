@@ -7,9 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.networknt.schema.JsonSchema;
-import com.networknt.schema.JsonSchemaFactory;
-import com.networknt.schema.SpecVersion;
 import com.networknt.schema.ValidationMessage;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.document.pdf.Paper;
@@ -20,7 +17,6 @@ import io.rowledger.report.record.NitrogenRecordBuilder;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Set;
@@ -40,13 +36,7 @@ class NitrogenRecordJsonTest {
     }
 
     private static Set<ValidationMessage> faults(JsonNode record) throws IOException {
-        try (InputStream in =
-                NitrogenRecordJsonTest.class.getResourceAsStream("/schema/rowledger-nitrogen-record-1.schema.json")) {
-            JsonSchema schema = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
-                    .getSchema(in);
-            return schema.validate(
-                    record, context -> context.getExecutionConfig().setFormatAssertionsEnabled(true));
-        }
+        return Schemas.faults(ResultFile.NITROGEN_RECORD, record);
     }
 
     @Test
@@ -70,7 +60,7 @@ class NitrogenRecordJsonTest {
         missing.remove("nitrogen");
         assertFalse(faults(missing).isEmpty());
         ObjectNode misspelt = (ObjectNode) json(new SyntheticJob());
-        ((ObjectNode) misspelt.get("ground")).put("coverd_area_m2", 1);
+        ((ObjectNode) misspelt.get("coverage")).put("coverd_area_m2", 1);
         assertFalse(faults(misspelt).isEmpty());
         ObjectNode wrong = (ObjectNode) json(new SyntheticJob());
         ((ObjectNode) wrong.get("products").get(0)).put("volume_l", "764.8");
@@ -89,7 +79,7 @@ class NitrogenRecordJsonTest {
         assertTrue(nitrogen.get("cap_exceeded").booleanValue());
         assertEquals(
                 20, nitrogen.get("earlier").get(0).get("nitrogen_kg_per_ha").doubleValue(), 1e-9);
-        JsonNode ground = record.get("ground");
+        JsonNode ground = record.get("coverage");
         assertEquals(19_000, ground.get("covered_area_m2").doubleValue(), 0.01);
         assertEquals("plan", ground.get("compared_with").textValue());
         assertEquals(100.0 * 160 / 19_000, ground.get("over_10_pct").doubleValue(), 0.01);

@@ -7,16 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.networknt.schema.JsonSchema;
-import com.networknt.schema.JsonSchemaFactory;
-import com.networknt.schema.SpecVersion;
 import com.networknt.schema.ValidationMessage;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.report.common.HandMadeIntervals;
 import io.rowledger.report.common.SyntheticJob;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,12 +35,7 @@ class SummaryJsonTest {
     }
 
     private static Set<ValidationMessage> faults(JsonNode summary) throws IOException {
-        try (InputStream in = SummaryJsonTest.class.getResourceAsStream("/schema/rowledger-summary-1.schema.json")) {
-            JsonSchema schema = JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012)
-                    .getSchema(in);
-            return schema.validate(
-                    summary, context -> context.getExecutionConfig().setFormatAssertionsEnabled(true));
-        }
+        return Schemas.faults(ResultFile.SUMMARY, summary);
     }
 
     private static List<String> keys(JsonNode node) {
@@ -84,8 +75,8 @@ class SummaryJsonTest {
                 row.get("products").get("uan").get("deviation_pct").get("low").asDouble(),
                 0);
         assertTrue(intervals.get("boundary_area_m2").isNull());
-        assertEquals("ff", intervals.get("rests_on").get("seed").asText());
-        assertTrue(intervals.get("rests_on").get("fixes").get(1).get("fix").isNull());
+        assertEquals("ff", intervals.get("budget").get("seed").asText());
+        assertTrue(intervals.get("budget").get("fixes").get(1).get("fix").isNull());
     }
 
     @Test
@@ -103,8 +94,8 @@ class SummaryJsonTest {
 
     @Test
     void setbacks_are_null_without_a_file_and_figures_with_one() throws IOException {
-        assertTrue(json(new SyntheticJob()).get("field").get("keep_outs").isNull());
-        JsonNode places = json(new SyntheticJob().withSetbacks()).get("field").get("keep_outs");
+        assertTrue(json(new SyntheticJob()).get("field").get("setbacks").isNull());
+        JsonNode places = json(new SyntheticJob().withSetbacks()).get("field").get("setbacks");
         assertEquals(3, places.size());
         JsonNode well = places.get(0);
         assertEquals("Well & pump", well.get("name").asText());
@@ -135,7 +126,7 @@ class SummaryJsonTest {
         assertEquals(20_000, field.get("swept_area_m2").asDouble());
         assertEquals(19_000, field.get("covered_area_m2").asDouble());
         assertEquals(160, field.get("overlap_area_m2").asDouble());
-        assertEquals(1_000, field.get("missed_area_m2").asDouble());
+        assertEquals(1_000, field.get("skip_area_m2").asDouble());
         assertEquals(20_000, field.get("boundary_area_m2").asDouble());
         assertEquals(300, field.get("unsettled_area_m2").asDouble());
         JsonNode uan = field.get("products").get("uan");
@@ -221,11 +212,12 @@ class SummaryJsonTest {
                         "rows",
                         "passes",
                         "findings",
-                        "shut_offs",
+                        "section_control",
                         "setup",
+                        "actions",
                         "notes"),
                 keys(summary));
-        assertEquals("rowledger-summary/1", summary.get("schema").asText());
+        assertEquals("rowledger-summary/2", summary.get("schema").asText());
         JsonNode input = summary.get("inputs").get(0);
         assertEquals(List.of("file", "sha256", "records", "used", "dropped"), keys(input));
         assertEquals(

@@ -1,0 +1,119 @@
+package io.rowledger.results;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.finding.Finding;
+import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingProducts;
+import io.rowledger.report.common.FindingUncertainty;
+import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A finding in {@code diagnosis.json} and {@code comparison.json}.
+ *
+ * @param product key of its product
+ * @param volumeL too little is negative
+ * @param alternative the next best explanation
+ * @param check what to look at on the machine
+ */
+record FindingJson(
+        String product,
+        String kind,
+        List<Integer> rows,
+        @OrNull @Nullable Instant from,
+        @OrNull @Nullable Instant to,
+        @Decimals(FindingJson.CONFIDENCE) double confidence,
+        @Decimals(JsonNumbers.AREA_M2) double areaM2,
+        @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+        @Decimals(JsonNumbers.MASS_KG) double nitrogenKg,
+        Place where,
+        String evidence,
+        String alternative,
+        String check,
+        List<OneFigure> figures) {
+    static final int CONFIDENCE = 2;
+
+    static FindingJson of(SavedFinding saved) {
+        Finding finding = saved.finding();
+        return new FindingJson(
+                saved.product(),
+                finding.kind().jsonName(),
+                finding.rows(),
+                JsonNumbers.instant(finding.fromS()),
+                JsonNumbers.instant(finding.toS()),
+                finding.confidence(),
+                finding.areaM2(),
+                finding.volumeL(),
+                finding.nitrogenKg(),
+                new Place(finding.latDeg(), finding.lonDeg()),
+                FindingFacts.filed(finding.evidence()),
+                FindingFacts.filed(finding.alternative()),
+                FindingFacts.filed(finding.check()),
+                saved.figures().stream().map(OneFigure::of).toList());
+    }
+
+    /** Degrees on WGS 84. */
+    record Place(
+            @Decimals(JsonNumbers.DEGREES) double lat,
+            @Decimals(JsonNumbers.DEGREES) double lon) {}
+
+    /** A figure that the evidence rests on. */
+    record OneFigure(String name, @Decimals(4) double value, String unit) {
+        static OneFigure of(Figure figure) {
+            return new OneFigure(figure.name(), figure.value(), figure.unit());
+        }
+    }
+
+    /**
+     * A finding in {@code summary.json}.
+     *
+     * @param product key of the only product it shows in; null where it shows in several
+     * @param intervals bounds of area, volume and nitrogen
+     */
+    record InSummary(
+            @OrNull @Nullable String product,
+            String kind,
+            List<Integer> rows,
+            @OrNull @Nullable Instant from,
+            @OrNull @Nullable Instant to,
+            @Decimals(CONFIDENCE) double confidence,
+            @Decimals(JsonNumbers.AREA_M2) double areaM2,
+            @Decimals(JsonNumbers.VOLUME_L) double volumeL,
+            @Decimals(JsonNumbers.MASS_KG) double nitrogenKg,
+            IntervalsJson.OfFinding intervals,
+            Place where,
+            String evidence,
+            String alternative,
+            String check) {
+        static List<InSummary> all(Analysis a) {
+            List<InSummary> all = new ArrayList<>();
+            for (int i = 0; i < a.findings().size(); i++) {
+                all.add(of(a, i));
+            }
+            return all;
+        }
+
+        private static InSummary of(Analysis a, int i) {
+            Finding finding = a.findings().get(i);
+            return new InSummary(
+                    FindingProducts.onlyKey(a, i),
+                    finding.kind().jsonName(),
+                    finding.rows(),
+                    JsonNumbers.instant(finding.fromS()),
+                    JsonNumbers.instant(finding.toS()),
+                    finding.confidence(),
+                    finding.areaM2(),
+                    finding.volumeL(),
+                    finding.nitrogenKg(),
+                    IntervalsJson.OfFinding.of(FindingUncertainty.of(a, i)),
+                    new Place(finding.latDeg(), finding.lonDeg()),
+                    FindingFacts.filed(finding.evidence()),
+                    FindingFacts.filed(finding.alternative()),
+                    FindingFacts.filed(finding.check()));
+        }
+    }
+}
