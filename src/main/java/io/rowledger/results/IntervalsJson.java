@@ -48,8 +48,7 @@ record IntervalsJson(
                 Bounds.perHa(in.nitrogenKgPerM2()),
                 in.products().isEmpty()
                         ? Map.of()
-                        : SummaryJson.byProduct(
-                                a, p -> OfProduct.of(in.products().get(p))),
+                        : ByProduct.of(a, p -> OfProduct.of(in.products().get(p))),
                 in.rows().stream().map(row -> OfRow.of(a, row)).toList(),
                 passes,
                 Budget.of(a, in.basis()));
@@ -116,7 +115,7 @@ record IntervalsJson(
                     Bounds.area(row.appliedAreaM2()),
                     row.products().isEmpty()
                             ? Map.of()
-                            : SummaryJson.byProduct(
+                            : ByProduct.of(
                                     a, p -> OfRowProduct.of(row.products().get(p))));
         }
     }
@@ -142,7 +141,7 @@ record IntervalsJson(
                     Bounds.area(pass.sweptAreaM2()),
                     pass.products().isEmpty()
                             ? Map.of()
-                            : SummaryJson.byProduct(
+                            : ByProduct.of(
                                     a, p -> OfPassProduct.of(pass.products().get(p))));
         }
     }
@@ -187,8 +186,7 @@ record IntervalsJson(
                     budget.toleranceGiven(),
                     budget.liquids().isEmpty()
                             ? Map.of()
-                            : SummaryJson.byProduct(
-                                    a, p -> Liquid.of(budget.liquids().get(p))),
+                            : ByProduct.of(a, p -> Liquid.of(budget.liquids().get(p))),
                     budget.fixes().stream().map(Fix::of).toList(),
                     budget.driftTauS(),
                     budget.intervalS(),

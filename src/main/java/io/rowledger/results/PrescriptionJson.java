@@ -29,8 +29,8 @@ public record PrescriptionJson(List<Zone> zones, Outside outsideZones, Map<Strin
                         zones.zones().stream().map(zone -> Zone.of(a, zone)).toList(),
                         new Outside(
                                 zones.outsideCoveredM2(),
-                                SummaryJson.byProduct(a, p -> new Volume(zones.outsideReceivedL()[p]))),
-                        SummaryJson.byProduct(a, p -> Changes.of(zones.changes().get(p))));
+                                ByProduct.of(a, p -> new Volume(zones.outsideReceivedL()[p]))),
+                        ByProduct.of(a, p -> Changes.of(zones.changes().get(p))));
     }
 
     /** One zone; the map layer has the same figures. */
@@ -47,7 +47,7 @@ public record PrescriptionJson(List<Zone> zones, Outside outsideZones, Map<Strin
                     zone.zone().name(),
                     zone.areaM2(),
                     zone.coveredM2(),
-                    SummaryJson.byProduct(
+                    ByProduct.of(
                             a,
                             p -> OfProduct.of(
                                     zone.products().get(p), a.rig().products().get(p))));

@@ -55,7 +55,7 @@ public record SetbackJson(
                 JsonNumbers.instant(setback.lastS()),
                 setback.passes(),
                 setback.rows(),
-                SummaryJson.byProduct(a, p -> new Liquid(setback.volumeL()[p], setback.nitrogenKg()[p])),
+                ByProduct.of(a, p -> new Liquid(setback.volumeL()[p], setback.nitrogenKg()[p])),
                 OneWorst.of(a, setback.worst()));
     }
 

@@ -19,7 +19,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -83,7 +82,7 @@ public record SummaryJson(
                     c.boundaryAreaM2(),
                     c.outsideBoundaryM2(),
                     a.rates().unsettledAreaM2(),
-                    byProduct(a, p -> FieldProduct.of(a, p)),
+                    ByProduct.of(a, p -> FieldProduct.of(a, p)),
                     SetbackJson.all(a),
                     PrescriptionJson.of(a),
                     IntervalsJson.of(a),
@@ -169,7 +168,7 @@ public record SummaryJson(
                     row.turnRemaining().meanAbs() * 100,
                     row.turnRemaining().maxOver() * 100,
                     row.turnRemaining().maxUnder() * 100,
-                    byProduct(a, p -> RowProduct.of(row, p)));
+                    ByProduct.of(a, p -> RowProduct.of(row, p)));
         }
     }
 
@@ -204,7 +203,7 @@ public record SummaryJson(
                     JsonNumbers.instant(pass.endS()),
                     pass.lengthM(),
                     totals.sweptAreaM2(),
-                    byProduct(a, p -> new PassProduct(totals.volumeL()[p], totals.targetVolumeL()[p])));
+                    ByProduct.of(a, p -> new PassProduct(totals.volumeL()[p], totals.targetVolumeL()[p])));
         }
     }
 
@@ -241,20 +240,6 @@ public record SummaryJson(
     /** Writes the summary of a job. */
     public static void write(Analysis a, String programVersion, OutputStream out) throws IOException {
         JsonFile.write(of(a, programVersion), out);
-    }
-
-    /** What is written of a product. */
-    interface OfProduct<T> {
-        T of(int product);
-    }
-
-    /** A value for each product, by its key, in the order of the rig file. */
-    static <T> Map<String, T> byProduct(Analysis a, OfProduct<T> value) {
-        Map<String, T> map = new LinkedHashMap<>();
-        for (int p = 0; p < a.rig().products().size(); p++) {
-            map.put(a.rig().products().get(p).key(), value.of(p));
-        }
-        return map;
     }
 
     static SummaryJson of(Analysis a, String programVersion) {

@@ -36,8 +36,7 @@ record WhatIfJson(
                         .toList(),
                 whatIf.turns().isEmpty()
                         ? Map.of()
-                        : SummaryJson.byProduct(
-                                a, p -> Turn.of(figures, whatIf.turns().get(p))),
+                        : ByProduct.of(a, p -> Turn.of(figures, whatIf.turns().get(p))),
                 whatIf.speeds().stream().map(one -> Speed.of(a, figures, one)).toList(),
                 whatIf.inTime().stream()
                         .map(one -> Switching.of(a, figures, one))
@@ -83,7 +82,7 @@ record WhatIfJson(
                     one.offM2(),
                     one.offUnsettledM2(),
                     one.onM2(),
-                    SummaryJson.byProduct(a, p -> Saved.of(a, figures, p, one.savedL()[p])));
+                    ByProduct.of(a, p -> Saved.of(a, figures, p, one.savedL()[p])));
         }
     }
 
@@ -103,7 +102,7 @@ record WhatIfJson(
 
         /** All of it of one product. */
         static Map<String, Saved> only(Analysis a, WhatIfFigures figures, int product, double savedL) {
-            return SummaryJson.byProduct(a, p -> of(a, figures, p, p == product ? savedL : 0));
+            return ByProduct.of(a, p -> of(a, figures, p, p == product ? savedL : 0));
         }
     }
 
