@@ -13,13 +13,15 @@ import org.jspecify.annotations.Nullable;
  * @param boundary the field's outline, or null
  * @param prescription the map of target rates, or null
  * @param keepOut the places to keep away from, or null
+ * @param setbackM distance to keep from places without one of their own, m; NaN if none was given
  */
 public record JobFiles(
         List<Path> logs,
         Path rig,
         @Nullable Path boundary,
         @Nullable Path prescription,
-        @Nullable Path keepOut) {
+        @Nullable Path keepOut,
+        double setbackM) {
     /** Copies the logs. */
     public JobFiles {
         logs = List.copyOf(logs);
@@ -27,7 +29,7 @@ public record JobFiles(
 
     /** Without a prescription and places to keep away from. */
     public JobFiles(List<Path> logs, Path rig, @Nullable Path boundary) {
-        this(logs, rig, boundary, null, null);
+        this(logs, rig, boundary, null, null, Double.NaN);
     }
 
     /** All of them. */

@@ -142,7 +142,9 @@ public final class Pipeline {
                                     driven,
                                     rig.products(),
                                     rig.hints().prescription()),
-                    files.keepOut() == null ? null : KeepOutReader.read(files.keepOut(), track.plane(), driven));
+                    files.keepOut() == null
+                            ? null
+                            : KeepOutReader.read(files.keepOut(), track.plane(), driven, files.setbackM()));
         }
 
         /** What was taken for granted about the files. */

@@ -168,7 +168,8 @@ final class BatchFolder {
                     rig,
                     one(draft, Role.BOUNDARY),
                     one(draft, Role.PRESCRIPTION),
-                    one(draft, Role.KEEP_OUT));
+                    one(draft, Role.KEEP_OUT),
+                    Double.NaN);
             return new FieldJob(draft.name, draft.logs, files, how(draft, files), null);
         } catch (UnusableInputException e) {
             return job.unusable(e);

@@ -33,7 +33,8 @@ record FieldJob(
     FieldJob withLogs(List<Path> kept, String why) {
         JobFiles fewer = files == null
                 ? null
-                : new JobFiles(kept, files.rig(), files.boundary(), files.prescription(), files.keepOut());
+                : new JobFiles(
+                        kept, files.rig(), files.boundary(), files.prescription(), files.keepOut(), files.setbackM());
         return new FieldJob(name, kept, fewer, how + " " + why, problem);
     }
 }

@@ -7,6 +7,10 @@ import io.rowledger.analysis.Progress;
 import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.Audience;
+import io.rowledger.units.Dimension;
+import io.rowledger.units.Quantity;
+import io.rowledger.units.Reading;
+import io.rowledger.units.Refusal;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -45,8 +49,15 @@ final class ReportCommand implements Callable<Integer> {
     @Option(
             names = "--keep-out",
             paramLabel = "F",
-            description = "Places to keep away from, each with your own setback, a map file too.")
+            description = "Places to keep away from: a map file too, each place with your own setback.")
     private @Nullable Path keepOut;
+
+    @Option(
+            names = "--setback",
+            paramLabel = "D",
+            description =
+                    "How far to keep from the places of --keep-out that have no setback of their own, such as 35 ft.")
+    private @Nullable String setback;
 
     @Option(
             names = "--out",
@@ -99,7 +110,7 @@ final class ReportCommand implements Callable<Integer> {
                     .hint("leave --threads out to use all cores");
         }
         PdfSigner signer = sign.signer(System.getenv());
-        JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut);
+        JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut, setbackM());
         Progress progress = console.progress(quiet);
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
         if (applySetupCheck) {
@@ -108,5 +119,32 @@ final class ReportCommand implements Callable<Integer> {
         progress.begins("writing the reports", out.toString());
         results.write(analysis, files, out, signer, console.out());
         return Main.DONE;
+    }
+
+    /** The distance of {@code --setback}, m; NaN without it. */
+    private double setbackM() {
+        if (setback == null) {
+            return Double.NaN;
+        }
+        if (keepOut == null) {
+            throw UnusableInputException.found("--setback without --keep-out")
+                    .expected("--keep-out with the map of the places to keep away from")
+                    .hint("add --keep-out F, or leave --setback out");
+        }
+        Reading reading = Quantity.read(setback, Dimension.LENGTH);
+        if (reading instanceof Refusal refusal) {
+            throw UnusableInputException.found(refusal.found())
+                    .atColumn("--setback")
+                    .expected(refusal.expected())
+                    .hint(refusal.hint());
+        }
+        double distanceM = ((Quantity) reading).si();
+        if (distanceM < 0) {
+            throw UnusableInputException.found("\"" + setback + "\"")
+                    .atColumn("--setback")
+                    .expected("a distance of 0 or more")
+                    .hint("write how far to keep away, such as --setback \"35 ft\"");
+        }
+        return distanceM;
     }
 }

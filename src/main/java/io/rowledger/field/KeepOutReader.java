@@ -9,6 +9,7 @@ import io.rowledger.maps.MapReader;
 import io.rowledger.maps.MapShape;
 import io.rowledger.maps.MapUse;
 import io.rowledger.units.Dimension;
+import io.rowledger.units.Factor;
 import io.rowledger.units.Unit;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -26,7 +27,7 @@ import org.locationtech.jts.operation.buffer.BufferParameters;
  * {@code name}. The distances are the user's; the program knows none of its own.
  */
 public final class KeepOutReader {
-    /** Further than this from the ground that was driven, a place belongs to another field, m. */
+    /** Distance from the driven ground beyond which a place belongs to another field, m. */
     public static final double MAX_AWAY_M = BoundaryReader.MAX_AWAY_M;
 
     /** The property that holds the distance. */
@@ -38,7 +39,7 @@ public final class KeepOutReader {
      */
     static final int QUARTER_CHORDS = 64;
 
-    /** How much of the setback a line's small bends may be straightened by before it is widened; usually a hundredth. */
+    /** Tolerance of simplifying an input line before it is buffered, as a share of the setback; JTS's default is 0.01. */
     private static final double SIMPLIFY_SHARE = 1e-4;
 
     private KeepOutReader() {}
@@ -46,36 +47,70 @@ public final class KeepOutReader {
     /**
      * The places in the job's plane.
      *
+     * <p>Public layers hold a whole county: features farther than {@link #MAX_AWAY_M} from the driven ground are left
+     * out, with a note.
+     *
      * @param driven the box around the driven ground in the plane
-     * @throws UnusableInputException where the file can't be read, a feature has no place or no setback, or all lie
-     *     further than {@link #MAX_AWAY_M} from the driven ground
+     * @param defaultSetbackM setback of features that have none of their own, m; NaN for none
+     * @throws UnusableInputException if the file can't be read, a feature has no place, a feature near the driven ground
+     *     has no setback, or all lie farther than {@link #MAX_AWAY_M} from it
      */
-    public static KeepOuts read(Path file, LocalPlane plane, Envelope driven) {
+    public static KeepOuts read(Path file, LocalPlane plane, Envelope driven, double defaultSetbackM) {
         MapFeatures source = MapReader.read(file, MapUse.KEEP_OUT);
-        List<KeepOut> places = new ArrayList<>();
-        for (MapFeature feature : source.features()) {
-            places.add(keepOut(source, feature, plane));
-        }
-        if (places.isEmpty()) {
+        if (source.features().isEmpty()) {
             throw UnusableInputException.found("no feature")
                     .inFile(file.toString())
                     .expected("points, lines or polygons, each with a setback")
                     .hint("draw the places to keep away from, or leave the file out");
         }
-        checkNear(source, places, driven);
-        return new KeepOuts(source.file(), places, source.notes());
+        List<KeepOut> places = new ArrayList<>();
+        MapFeature nearest = source.features().get(0);
+        double nearestM = Double.POSITIVE_INFINITY;
+        int byDefault = 0;
+        for (MapFeature feature : source.features()) {
+            MapGeometry.Placed placed = placed(source, feature, plane);
+            double awayM = placed.geometry().getEnvelopeInternal().distance(driven);
+            if (awayM < nearestM) {
+                nearest = feature;
+                nearestM = awayM;
+            }
+            if (awayM <= MAX_AWAY_M) {
+                OptionalDouble own = source.quantity(feature, SETBACK, Dimension.LENGTH);
+                byDefault += own.isPresent() ? 0 : 1;
+                places.add(keepOut(feature, placed, setbackM(source, feature, own, defaultSetbackM)));
+            }
+        }
+        if (places.isEmpty()) {
+            throw farAway(source, nearest, nearestM);
+        }
+        List<String> notes = new ArrayList<>(source.notes());
+        int far = source.features().size() - places.size();
+        if (far > 0) {
+            notes.add(source.file() + ": " + far + " of " + source.features().size() + " places lie more than "
+                    + Math.round(MAX_AWAY_M / 1000) + " km (3 miles) from the field and were left out.");
+        }
+        if (byDefault > 0) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "%s: %d of %d places near the field have no setback of their own; the one of the call, %.1f m (%.0f ft),"
+                            + " was used.",
+                    source.file(),
+                    byDefault,
+                    places.size(),
+                    defaultSetbackM,
+                    defaultSetbackM / Factor.METRES_PER_FOOT));
+        }
+        return new KeepOuts(source.file(), places, notes);
     }
 
-    private static KeepOut keepOut(MapFeatures source, MapFeature feature, LocalPlane plane) {
+    private static MapGeometry.Placed placed(MapFeatures source, MapFeature feature, LocalPlane plane) {
         if (feature.shapes().isEmpty()) {
             String only = feature.types().isEmpty() ? "" : ", only " + String.join(", ", feature.types());
             throw source.fault(feature, "a feature without a place" + only)
                     .expected("a point, a line or a polygon")
-                    .hint("draw where it is, or take the feature out");
+                    .hint("draw where it is, or delete the feature");
         }
-        double setbackM = setbackM(source, feature);
         SelfIntersections.requireFew(source, feature);
-        MapGeometry.Placed placed = MapGeometry.of(feature, plane);
         for (MapShape shape : feature.shapes()) {
             if (shape.kind() == MapShape.Kind.POLYGON
                     && MapGeometry.of(shape, plane).geometry().getArea() == 0) {
@@ -84,13 +119,18 @@ public final class KeepOutReader {
                         .hint("draw the outline again, or make it a line or a point");
             }
         }
+        MapGeometry.Placed placed = MapGeometry.of(feature, plane);
         for (Coordinate c : placed.geometry().getCoordinates()) {
             if (!Double.isFinite(c.x) || !Double.isFinite(c.y)) {
                 throw source.fault(feature, "a place on the other side of the earth")
                         .expected("places in or around the field")
-                        .hint("take the feature out");
+                        .hint("delete the feature");
             }
         }
+        return placed;
+    }
+
+    private static KeepOut keepOut(MapFeature feature, MapGeometry.Placed placed, double setbackM) {
         return new KeepOut(
                 feature.number(),
                 feature.nameOrNumber(),
@@ -100,14 +140,16 @@ public final class KeepOutReader {
                 placed.repaired());
     }
 
-    private static double setbackM(MapFeatures source, MapFeature feature) {
-        OptionalDouble setbackM = source.quantity(feature, SETBACK, Dimension.LENGTH);
-        if (setbackM.isEmpty()) {
+    private static double setbackM(MapFeatures source, MapFeature feature, OptionalDouble own, double defaultSetbackM) {
+        if (own.isEmpty() && Double.isNaN(defaultSetbackM)) {
             throw source.fault(feature, "a feature without a setback")
-                    .expected("the property setback, how far to keep away: the distance that your rules ask for")
-                    .hint("write the property with its unit, such as \"setback\": \"N ft\" or \"setback[m]\": N");
+                    .expected("how far to keep away, as your rules ask for")
+                    .hint(
+                            "give one distance for all on the call, as in --setback \"N ft\", or write an attribute setback"
+                                    + " with its unit, such as setback[ft]");
         }
-        if (setbackM.getAsDouble() < 0) {
+        double setbackM = own.orElse(defaultSetbackM);
+        if (setbackM < 0) {
             MapProperty property = feature.properties().stream()
                     .filter(p -> !p.text().isBlank() && isSetback(feature, p))
                     .findFirst()
@@ -116,7 +158,7 @@ public final class KeepOutReader {
                     .expected("a distance of 0 or more")
                     .hint("write how far to keep away; 0 keeps out of a polygon itself");
         }
-        return setbackM.getAsDouble();
+        return setbackM;
     }
 
     /** As {@link MapFeatures#quantity} finds it: with its unit in brackets, behind an underscore, or in the value. */
@@ -133,29 +175,15 @@ public final class KeepOutReader {
         return BufferOp.bufferOp(place, setbackM, circle);
     }
 
-    private static void checkNear(MapFeatures source, List<KeepOut> places, Envelope driven) {
-        KeepOut nearest = places.get(0);
-        for (KeepOut place : places) {
-            if (awayM(place, driven) < awayM(nearest, driven)) {
-                nearest = place;
-            }
-        }
-        if (awayM(nearest, driven) <= MAX_AWAY_M) {
-            return;
-        }
-        double[] first = source.features()
-                .get(nearest.number() - 1)
-                .shapes()
-                .get(0)
-                .parts()
-                .get(0);
-        throw UnusableInputException.found(String.format(
+    private static UnusableInputException farAway(MapFeatures source, MapFeature nearest, double awayM) {
+        double[] first = nearest.shapes().get(0).parts().get(0);
+        return UnusableInputException.found(String.format(
                         Locale.ROOT,
                         "no place within %.0f km of the log: the nearest, %s, is %.0f km away, at latitude, longitude"
                                 + " %.5f, %.5f",
                         MAX_AWAY_M / 1000,
-                        nearest.name(),
-                        awayM(nearest, driven) / 1000,
+                        nearest.nameOrNumber(),
+                        awayM / 1000,
                         first[1],
                         first[0]))
                 .inFile(source.file())
@@ -163,9 +191,5 @@ public final class KeepOutReader {
                         + source.format().order())
                 .hint("give the keep-out file of this field, or "
                         + source.format().placedWrongly());
-    }
-
-    private static double awayM(KeepOut place, Envelope driven) {
-        return place.place().getEnvelopeInternal().distance(driven);
     }
 }

@@ -47,7 +47,12 @@ class MapNotesTest {
                 folder.resolve("away.geojson"), feature("\"setback\":\"10 ft\",\"name\":\"Pond\"", bow));
         List<String> notes = Pipeline.analyse(
                         new JobFiles(
-                                List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), boundary, zones, away),
+                                List.of(folder.resolve("log.csv")),
+                                folder.resolve("rig.yaml"),
+                                boundary,
+                                zones,
+                                away,
+                                Double.NaN),
                         2,
                         Progress.SILENT)
                 .notes();

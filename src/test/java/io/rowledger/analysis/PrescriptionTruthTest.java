@@ -86,7 +86,8 @@ class PrescriptionTruthTest {
         job.writeTo(folder);
         Path file = Files.writeString(folder.resolve("prescription.geojson"), prescription.geoJson(job.scenario()));
         return Pipeline.analyse(
-                new JobFiles(List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), null, file, null),
+                new JobFiles(
+                        List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), null, file, null, Double.NaN),
                 2,
                 Progress.SILENT);
     }

@@ -95,7 +95,13 @@ class SetbackTruthTest {
         scenario.run().writeTo(folder);
         Path file = Files.writeString(folder.resolve("keep-out.geojson"), SimKeepOut.file(scenario.site(), places));
         Setbacks setbacks = Objects.requireNonNull(Pipeline.analyse(
-                        new JobFiles(List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), null, null, file),
+                        new JobFiles(
+                                List.of(folder.resolve("log.csv")),
+                                folder.resolve("rig.yaml"),
+                                null,
+                                null,
+                                file,
+                                Double.NaN),
                         2,
                         Progress.SILENT)
                 .setbacks());

@@ -176,6 +176,9 @@ class WrongCallsTest {
         calls.put("compare broken results", List.of("compare", broken, results));
         calls.put("compare half results", List.of("compare", results, notResults));
         calls.put("compare in unknown units", List.of("compare", results, notResults, "--units", "imperial"));
+        calls.put("setback without keep-out", report("--setback", "35 ft"));
+        calls.put("setback without a unit", report("--keep-out", point, "--setback", "35"));
+        calls.put("setback below zero", report("--keep-out", point, "--setback", "-35 ft"));
         calls.put("no command", List.of());
         calls.put("unknown command", List.of("reprot", log));
         calls.put("unknown option", List.of("report", log, "--rig", rig, "--colour"));

@@ -54,7 +54,8 @@ class SelfIntersectionsTest {
                             + "\":-1},\"geometry\":{\"type\":\"Point\",\"coordinates\":[-93.5,41.5]}}");
             UnusableInputException x = assertThrows(
                     UnusableInputException.class,
-                    () -> KeepOutReader.read(file, PLANE, new org.locationtech.jts.geom.Envelope(-9, 9, -9, 9)));
+                    () -> KeepOutReader.read(
+                            file, PLANE, new org.locationtech.jts.geom.Envelope(-9, 9, -9, 9), Double.NaN));
             assertTrue(x.getMessage().contains("found a setback of \"-1\""), x.getMessage());
         }
     }

@@ -209,7 +209,7 @@ final class Kinds {
                 RigReader.read(corpus.job.resolve("rig.yaml")).rig().products();
         List<Runnable> uses = List.of(
                 () -> BoundaryReader.read(path, PLANE, DRIVEN),
-                () -> KeepOutReader.read(path, PLANE, DRIVEN),
+                () -> KeepOutReader.read(path, PLANE, DRIVEN, Double.NaN),
                 () -> PrescriptionReader.read(path, PLANE, DRIVEN, products, PrescriptionColumns.NONE));
         UnusableInputException message = null;
         int read = 0;
@@ -233,7 +233,8 @@ final class Kinds {
                 corpus.job.resolve("rig.yaml"),
                 use == 0 ? path : null,
                 use == 1 ? path : null,
-                use == 2 ? path : null));
+                use == 2 ? path : null,
+                Double.NaN));
     }
 
     private List<Kind> shapefiles() {

@@ -94,7 +94,7 @@ class MapPlacesTest {
                         away = kmAway(() ->
                                 PrescriptionReader.read(map, ELSEWHERE, DRIVEN, products, PrescriptionColumns.NONE));
                     } else {
-                        away = kmAway(() -> KeepOutReader.read(map, ELSEWHERE, DRIVEN));
+                        away = kmAway(() -> KeepOutReader.read(map, ELSEWHERE, DRIVEN, Double.NaN));
                     }
                     // Whole kilometres, from the box around the map and the 100 m driven.
                     assertEquals(km(plain, MapUse.BOUNDARY), away, 1.2);

@@ -105,8 +105,8 @@ class MapTwinsTest {
     @TestFactory
     Stream<DynamicTest> every_keep_out_file_is_its_plain_twin() throws IOException {
         return twins("keep-out", 5, (plain, twin) -> {
-            KeepOuts expected = KeepOutReader.read(plain, PLANE, DRIVEN);
-            KeepOuts found = KeepOutReader.read(twin, PLANE, DRIVEN);
+            KeepOuts expected = KeepOutReader.read(plain, PLANE, DRIVEN, Double.NaN);
+            KeepOuts found = KeepOutReader.read(twin, PLANE, DRIVEN, Double.NaN);
             boolean pointsOnly = twin.toString().contains("points");
             assertEquals(pointsOnly ? 1 : 3, found.places().size());
             for (int i = 0; i < found.places().size(); i++) {
