@@ -24,8 +24,8 @@ final class ErrorSums {
             maxOver = Math.max(maxOver, error);
             maxUnder = Math.min(maxUnder, error);
         }
-        beyond5M2 += abs > 0.05 ? errorAreaM2 : 0;
-        beyond10M2 += abs > 0.10 ? errorAreaM2 : 0;
+        beyond5M2 += abs > DeviationLimits.WATCH ? errorAreaM2 : 0;
+        beyond10M2 += abs > DeviationLimits.ACT ? errorAreaM2 : 0;
     }
 
     void add(ErrorSums other) {

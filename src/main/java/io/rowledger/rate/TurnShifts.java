@@ -169,8 +169,8 @@ public final class TurnShifts {
                 change[r] += liters;
                 totals[0] += Math.abs(liters) / 2;
                 double error = own[r] > 0 ? left * Math.abs(even[r] / own[r] - 1) : 0;
-                totals[1] += error > 0.05 ? own[r] * groundM2 : 0;
-                totals[2] += error > 0.10 ? own[r] * groundM2 : 0;
+                totals[1] += error > DeviationLimits.WATCH ? own[r] * groundM2 : 0;
+                totals[2] += error > DeviationLimits.ACT ? own[r] * groundM2 : 0;
             }
         }
     }

@@ -8,6 +8,7 @@ import io.rowledger.coverage.grid.StripDeposit.Frame;
 import io.rowledger.field.Prescription;
 import io.rowledger.field.Prescription.Zone;
 import io.rowledger.geo.Jts;
+import io.rowledger.rate.DeviationLimits;
 import io.rowledger.zones.Zones.ZoneProduct;
 import io.rowledger.zones.Zones.ZoneSums;
 import java.util.ArrayList;
@@ -117,8 +118,8 @@ final class ZoneLedger {
                 if (evaluate && zone.rateLPerM2()[p] > 0) {
                     evaluatedM2[p] += c;
                     double off = Math.abs(v / c / zone.rateLPerM2()[p] - 1) - ReceivedStatisticsBuilder.FLOAT_SLACK;
-                    withinM2[0][p] += off <= 0.05 ? c : 0;
-                    withinM2[1][p] += off <= 0.10 ? c : 0;
+                    withinM2[0][p] += off <= DeviationLimits.WATCH ? c : 0;
+                    withinM2[1][p] += off <= DeviationLimits.ACT ? c : 0;
                     withinM2[2][p] += off <= 0.20 ? c : 0;
                 }
             }

@@ -1,6 +1,7 @@
 package io.rowledger.coverage.grid;
 
 import io.rowledger.rate.Delivery;
+import io.rowledger.rate.DeviationLimits;
 import io.rowledger.stats.WeightedMoments;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
@@ -82,11 +83,11 @@ public final class ReceivedStatisticsBuilder {
             }
             evaluatedM2 += groundM2;
             double off = Math.abs(ratio - 1) - FLOAT_SLACK;
-            within5M2 += off <= 0.05 ? groundM2 : 0;
-            within10M2 += off <= 0.10 ? groundM2 : 0;
-            within20M2 += off <= 0.20 ? groundM2 : 0;
-            underM2 += off > 0.10 && ratio < 1 ? groundM2 : 0;
-            overM2 += off > 0.10 && ratio > 1 ? groundM2 : 0;
+            within5M2 += off <= DeviationLimits.WATCH ? groundM2 : 0;
+            within10M2 += off <= DeviationLimits.ACT ? groundM2 : 0;
+            within20M2 += off <= DeviationLimits.FAR ? groundM2 : 0;
+            underM2 += off > DeviationLimits.ACT && ratio < 1 ? groundM2 : 0;
+            overM2 += off > DeviationLimits.ACT && ratio > 1 ? groundM2 : 0;
             int c = (int) Math.floor((ratio + FLOAT_SLACK) / CLASS_WIDTH);
             classesM2[Math.max(0, Math.min(CLASSES - 1, c))] += groundM2;
         }

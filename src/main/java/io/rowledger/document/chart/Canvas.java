@@ -2,7 +2,7 @@ package io.rowledger.document.chart;
 
 /**
  * What a chart draws on: points (1/72 inch), x to the right, y down, origin at the top left of the chart's own box.
- * Colours are 0xRRGGBB.
+ * Colors are 0xRRGGBB.
  */
 public interface Canvas {
     /** Fills all outlines of the path at once (even-odd, so that holes stay open). */
@@ -35,13 +35,19 @@ public interface Canvas {
      *
      * @param sizePt font size, points
      * @param bold weight
-     * @param rgb colour
+     * @param rgb color
      */
     record Ink(double sizePt, boolean bold, int rgb) {}
 
     /** Fills a box. */
     default void box(double x, double y, double width, double height, int rgb) {
         fill(new Outline().box(x, y, width, height), rgb);
+    }
+
+    /** Draws the 10 by 9 points of a color in a legend, its top left corner at (x, y). */
+    default void swatch(double x, double y, int rgb) {
+        box(x, y, 10, 9, rgb);
+        stroke(new Outline().box(x, y, 10, 9), Palette.SOFT, 0.3);
     }
 
     /** Draws a straight line. */

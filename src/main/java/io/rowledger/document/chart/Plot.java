@@ -29,7 +29,7 @@ public final class Plot {
         this.bottomPt = heightPt - BOTTOM_PT;
         this.slots = slots;
         this.slot = width / slots;
-        // No broader than a thumb on paper, or a bar of a four-row machine would look like a field.
+        // A limit for charts of few slots.
         this.bar = Math.min(0.7 * slot, 28);
         this.step = Axis.step(high - low, 5);
         this.low = Math.floor(low / step) * step;
@@ -64,8 +64,8 @@ public final class Plot {
         }
     }
 
-    /** Numbers under the slots, as many as have room. */
-    public void rowNumbers(int first) {
+    /** Numbers under the slots, as many as have room, and a caption below. */
+    public void numbers(int first, String caption) {
         int every = 1;
         while (every * slot < 13) {
             every = every == 1 ? 2 : every == 2 ? 4 : every * 2;
@@ -75,6 +75,12 @@ public final class Plot {
                 canvas.text(Integer.toString(first + i), middle(i), bottomPt + 9, Palette.LABEL, Align.CENTER);
             }
         }
-        canvas.text("row, from the left", left + width / 2, bottomPt + 19, Palette.SMALL, Align.CENTER);
+        canvas.text(caption, left + width / 2, bottomPt + 19, Palette.SMALL, Align.CENTER);
     }
+
+    // BRIDGE
+    public void rowNumbers(int first) {
+        numbers(first, "row, from the left");
+    }
+    // END BRIDGE
 }

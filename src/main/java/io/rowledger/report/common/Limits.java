@@ -1,16 +1,13 @@
 package io.rowledger.report.common;
 
-/**
- * How far off a row may be before the report says so.
- *
- * <p>Five percent of the average: the outlet limit of Alberta Agriculture, Agdex 606-1 p. 17, and the University of
- * Idaho boom worksheet. Ten percent: the limit at which state publications tell people to replace an outlet.
- */
+import io.rowledger.rate.DeviationLimits;
+
+/** Limits beyond which a report says something, and lengths of its lists. */
 public final class Limits {
-    /** Beyond this, watch. */
-    public static final double WATCH_PCT = 5;
-    /** Beyond this, act. */
-    static final double ACT_PCT = 10;
+    /** Deviation of a row beyond which to watch, percent. */
+    public static final double WATCH_PCT = 100 * DeviationLimits.WATCH;
+    /** Deviation of a row beyond which to act, percent. */
+    public static final double ACT_PCT = 100 * DeviationLimits.ACT;
     /** Places listed a kind: two pages of them; the rest is summed up and stands in the layers. */
     static final int PLACES_LISTED = 25;
     /** Row names in one sentence. */

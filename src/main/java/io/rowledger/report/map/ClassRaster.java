@@ -1,7 +1,6 @@
 package io.rowledger.report.map;
 
 import io.rowledger.coverage.grid.ReceivedGrid;
-import io.rowledger.document.chart.Palette;
 import java.util.Arrays;
 import java.util.function.DoubleToIntFunction;
 
@@ -15,7 +14,7 @@ import java.util.function.DoubleToIntFunction;
 public final class ClassRaster {
     /** Blocks across the longer side: a block is then about a point wide, finer than a printer's eye. */
     static final int MAX_BLOCKS = 500;
-    /** A block shows a colour from this covered share of it on. */
+    /** A block shows a color from this covered share of it on. */
     private static final double MIN_COVERED = 0.5;
 
     final int cols;
@@ -42,13 +41,13 @@ public final class ClassRaster {
      * @param fallbackLPerM2 the rate cells without a target are compared with
      */
     static ClassRaster of(ReceivedGrid grid, int p, double fallbackLPerM2) {
-        ClassRaster raster = new ClassRaster(grid, Palette.classes());
+        ClassRaster raster = new ClassRaster(grid, DeviationClasses.count());
         float[] target = grid.targetL()[p];
         raster.fill(
                 grid,
                 grid.volumeL()[p],
                 (i, areaM2) -> target[i] > 0 ? target[i] : fallbackLPerM2 * areaM2,
-                ratio -> Palette.classOf(ratio - 1));
+                ratio -> DeviationClasses.of(ratio - 1));
         return raster;
     }
 

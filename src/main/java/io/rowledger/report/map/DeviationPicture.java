@@ -7,13 +7,15 @@ import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Labels;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.util.Arrays;
 import java.util.List;
 
-/** Rows down, working time across, deviation as colour: passes are set apart, findings framed and numbered. */
+/** Rows down, working time across, deviation as color: passes are set apart, findings framed and numbered. */
 public final class DeviationPicture implements Chart {
     private static final double LEFT_PT = 24;
     private static final double TOP_PT = 20;
@@ -24,31 +26,31 @@ public final class DeviationPicture implements Chart {
     /** With more passes than this share of the width would be gaps, gaps shrink. */
     private static final double MAX_GAPS = 0.1;
 
-    private static final Ink NUMBER = new Ink(6.5, true, 0xffffff);
+    private static final Ink NUMBER = new Ink(6.5, true, Palette.WHITE);
 
     private final RowPicture data;
     private final List<FindingMark> marks;
-    private final UnitFormat f;
+    private final Messages messages;
     private final boolean legend;
     private final double[] x0;
     private final double[] x1;
 
-    public DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f) {
-        this(data, marks, f, true);
+    public DeviationPicture(RowPicture data, List<FindingMark> marks, Messages messages) {
+        this(data, marks, messages, true);
     }
 
-    private DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f, boolean legend) {
+    private DeviationPicture(RowPicture data, List<FindingMark> marks, Messages messages, boolean legend) {
         this.legend = legend;
         this.data = data;
         this.marks = marks;
-        this.f = f;
+        this.messages = messages;
         this.x0 = new double[data.columns()];
         this.x1 = new double[data.columns()];
     }
 
     /** The same where several pictures share one legend. */
-    public static DeviationPicture withoutLegend(RowPicture data, List<FindingMark> marks, UnitFormat f) {
-        return new DeviationPicture(data, marks, f, false);
+    public static DeviationPicture withoutLegend(RowPicture data, List<FindingMark> marks, Messages messages) {
+        return new DeviationPicture(data, marks, messages, false);
     }
 
     /** Columns across the width by their time, the passes set apart. */
@@ -86,19 +88,19 @@ public final class DeviationPicture implements Chart {
         double row = (bottom - TOP_PT) / data.rows();
         cells(canvas, row);
         for (int r = 1; r < data.rows(); r++) {
-            canvas.line(LEFT_PT, TOP_PT + r * row, widthPt, TOP_PT + r * row, 0xffffff, Math.min(0.8, row / 8));
+            canvas.line(LEFT_PT, TOP_PT + r * row, widthPt, TOP_PT + r * row, Palette.WHITE, Math.min(0.8, row / 8));
         }
         rowNumbers(canvas, row);
         passNumbers(canvas);
         clock(canvas, bottom, widthPt);
         frames(canvas, row);
         if (legend) {
-            legend(canvas, heightPt - 9);
+            legend(canvas, heightPt - 9, messages);
         }
     }
 
     private void cells(Canvas canvas, double row) {
-        Outline[] classes = new Outline[Palette.classes()];
+        Outline[] classes = new Outline[DeviationClasses.count()];
         Arrays.setAll(classes, i -> new Outline());
         Outline missing = new Outline();
         Outline evaluated = new Outline();
@@ -118,16 +120,16 @@ public final class DeviationPicture implements Chart {
                 c = end;
             }
         }
-        fill(canvas, missing, Palette.NOT_EVALUATED);
-        // All judged time first, in the middle colour: then no seam between two classes shows the paper.
-        fill(canvas, evaluated, Palette.deviation(Palette.classes() / 2));
+        fill(canvas, missing, MapColors.NOT_EVALUATED);
+        // All evaluated time first, in the middle color, so that no seam between two classes shows the paper.
+        fill(canvas, evaluated, DeviationClasses.color(DeviationClasses.ON_TARGET));
         for (int i = 0; i < classes.length; i++) {
-            fill(canvas, classes[i], Palette.deviation(i));
+            fill(canvas, classes[i], DeviationClasses.color(i));
         }
     }
 
     private static int kind(float deviation) {
-        return Float.isNaN(deviation) ? -1 : Palette.classOf(deviation);
+        return Float.isNaN(deviation) ? -1 : DeviationClasses.of(deviation);
     }
 
     private static void fill(Canvas canvas, Outline path, int rgb) {
@@ -142,11 +144,11 @@ public final class DeviationPicture implements Chart {
             canvas.text(
                     Integer.toString(r + 1), LEFT_PT - 4, TOP_PT + (r + 0.5) * row + 2.4, Palette.LABEL, Align.RIGHT);
         }
-        canvas.text("row", LEFT_PT - 4, TOP_PT - 3, Palette.SMALL, Align.RIGHT);
+        canvas.text(messages.text("words.map.row"), LEFT_PT - 4, TOP_PT - 3, Palette.SMALL, Align.RIGHT);
     }
 
     private void passNumbers(Canvas canvas) {
-        canvas.text("pass", LEFT_PT - 4, TOP_PT - 11, Palette.SMALL, Align.RIGHT);
+        canvas.text(messages.text("words.map.pass"), LEFT_PT - 4, TOP_PT - 11, Palette.SMALL, Align.RIGHT);
         double free = LEFT_PT;
         for (int c = 0; c < data.columns(); c++) {
             if (data.passBegins(c)) {
@@ -172,7 +174,7 @@ public final class DeviationPicture implements Chart {
         for (int c = 0; c < data.columns(); c++) {
             if (data.passBegins(c) && x0[c] - half >= free && x0[c] + half <= widthPt) {
                 canvas.line(x0[c], bottom, x0[c], bottom + 3, Palette.SOFT, 0.5);
-                canvas.text(f.minute(data.startS()[c]), x0[c], bottom + 10, Palette.LABEL, Align.CENTER);
+                canvas.text(messages.units().minute(data.startS()[c]), x0[c], bottom + 10, Palette.LABEL, Align.CENTER);
                 free = x0[c] + half + 8;
             }
         }
@@ -194,7 +196,7 @@ public final class DeviationPicture implements Chart {
                 }
                 double top = TOP_PT + (mark.rows().get(i) - 1) * row;
                 double height = (end - i) * row;
-                canvas.stroke(new Outline().box(from, top, to - from, height), 0xffffff, 2.4);
+                canvas.stroke(new Outline().box(from, top, to - from, height), Palette.WHITE, 2.4);
                 canvas.stroke(new Outline().box(from, top, to - from, height), Palette.INK, 1.1);
                 i = end;
             }
@@ -213,15 +215,30 @@ public final class DeviationPicture implements Chart {
         }
     }
 
-    public static void legend(Canvas canvas, double y) {
+    /** Draws the legend on the baseline y. */
+    public static void legend(Canvas canvas, double y, Messages messages) {
         double x = LEFT_PT;
-        for (int i = 0; i < Palette.classes(); i++) {
-            RateMap.swatch(canvas, x, y - 7.5, Palette.deviation(i));
-            String name = Palette.name(i).replace("more than", ">").replace(" of target", "");
+        for (int i = 0; i < DeviationClasses.count(); i++) {
+            canvas.swatch(x, y - 7.5, DeviationClasses.color(i));
+            String name = messages.text(DeviationClasses.shortName(i));
             canvas.text(name, x + 13, y, Palette.SMALL, Align.LEFT);
             x += 13 + canvas.width(name, Palette.SMALL) + 9;
         }
-        RateMap.swatch(canvas, x, y - 7.5, Palette.NOT_EVALUATED);
-        canvas.text("off or not judged", x + 13, y, Palette.SMALL, Align.LEFT);
+        canvas.swatch(x, y - 7.5, MapColors.NOT_EVALUATED);
+        canvas.text(messages.text("words.map.notEvaluated"), x + 13, y, Palette.SMALL, Align.LEFT);
     }
+
+    // BRIDGE
+    public DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f) {
+        this(data, marks, Messages.english(f));
+    }
+
+    public static DeviationPicture withoutLegend(RowPicture data, List<FindingMark> marks, UnitFormat f) {
+        return withoutLegend(data, marks, Messages.english(f));
+    }
+
+    public static void legend(Canvas canvas, double y) {
+        legend(canvas, y, Messages.english(new UnitFormat(UnitSystem.US, java.time.ZoneOffset.UTC)));
+    }
+    // END BRIDGE
 }

@@ -6,9 +6,12 @@ import io.rowledger.document.chart.Canvas.Ink;
 import io.rowledger.document.chart.Labels;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
 import io.rowledger.field.KeepOut;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setbacks;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -19,7 +22,7 @@ import org.locationtech.jts.geom.Geometry;
 
 /**
  * Places to keep away from on a map: their setbacks hatched and outlined, the places themselves drawn strong, names
- * beside. Told apart by line and hatch in ink alone, so that no colour has to be seen.
+ * beside. Told apart by line and hatch in ink alone, so that it needs no color.
  */
 public final class KeepOutMarks {
     /** Between two hatch lines. */
@@ -73,8 +76,8 @@ public final class KeepOutMarks {
     }
 
     /** The hatch with its words, 12 points high, its top left corner at (x, y). */
-    public static void legend(Canvas canvas, double x, double y) {
-        canvas.box(x, y, 10, 9, 0xffffff);
+    public static void legend(Canvas canvas, double x, double y, Messages messages) {
+        canvas.box(x, y, 10, 9, Palette.WHITE);
         for (double at = 2; at < 19; at += HATCH_PT) {
             canvas.line(
                     x + Math.max(0, at - 9),
@@ -85,7 +88,7 @@ public final class KeepOutMarks {
                     HATCH_LINE_PT);
         }
         canvas.stroke(new Outline().box(x, y, 10, 9), Palette.INK, EDGE_PT);
-        canvas.text("setback, user's own", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        canvas.text(messages.text("words.map.setback"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
     }
 
     private static Envelope shown(KeepOut keepOut) {
@@ -112,7 +115,7 @@ public final class KeepOutMarks {
         for (double y : List.of(y0 - 5, y1 + 5, (y0 + y1) / 2)) {
             if (y > frame.top() + 4
                     && y < frame.top() + frame.height() - 4
-                    && labels.plate(keepOut.name(), x, y, NAME, 0xffffff)) {
+                    && labels.plate(keepOut.name(), x, y, NAME, Palette.WHITE)) {
                 return;
             }
         }
@@ -204,4 +207,10 @@ public final class KeepOutMarks {
         });
         return edges.toArray(new double[0][]);
     }
+
+    // BRIDGE
+    public static void legend(Canvas canvas, double x, double y) {
+        legend(canvas, x, y, Messages.english(new UnitFormat(UnitSystem.US, java.time.ZoneOffset.UTC)));
+    }
+    // END BRIDGE
 }

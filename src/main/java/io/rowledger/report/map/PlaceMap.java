@@ -16,7 +16,7 @@ import io.rowledger.track.PathBreak;
 import io.rowledger.units.UnitFormat;
 import java.util.List;
 
-/** Map of skips and doubles with the numbers of the lists, and of places where positions can't be trusted. */
+/** Map of skips and overlaps with their numbers in the lists, and of gaps in the positions. */
 public final class PlaceMap implements Chart {
     private static final double LEGEND_PT = 112;
     /** A listed place smaller than this on paper gets a dot, so that it can be seen at all. */
@@ -38,17 +38,17 @@ public final class PlaceMap implements Chart {
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         Coverage c = view.coverage();
         MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
-        canvas.fill(frame.outline(c.covered()), Palette.COVERED);
-        places(canvas, frame, c.overlaps(), ground.doubles().size(), Palette.DOUBLE);
-        places(canvas, frame, c.skips(), ground.skips().size(), Palette.SKIP);
+        canvas.fill(frame.outline(c.covered()), MapColors.COVERED);
+        places(canvas, frame, c.overlaps(), ground.doubles().size(), MapColors.OVERLAP);
+        places(canvas, frame, c.skips(), ground.skips().size(), MapColors.SKIP);
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
         PositionMarks.draw(canvas, frame, view.track().breaks());
         Labels labels = new Labels(canvas);
         int most = Math.max(ground.skips().size(), ground.doubles().size());
-        // By turns, so that neither kind takes all the room.
+        // Alternately, so that neither kind takes all the room.
         for (int i = 0; i < most; i++) {
-            number(labels, frame, ground.skips(), i, Palette.SKIP);
-            number(labels, frame, ground.doubles(), i, Palette.DOUBLE);
+            number(labels, frame, ground.skips(), i, MapColors.SKIP);
+            number(labels, frame, ground.doubles(), i, MapColors.OVERLAP);
         }
         legend(canvas, frame, widthPt - LEGEND_PT);
     }
@@ -75,28 +75,28 @@ public final class PlaceMap implements Chart {
                     frame.x(line.eastM()),
                     Math.max(4, frame.y(line.northM()) - 7),
                     new Ink(6, true, rgb),
-                    0xffffff);
+                    Palette.WHITE);
         }
     }
 
     private void legend(Canvas canvas, MapFrame frame, double x) {
         double y = 0;
-        RateMap.swatch(canvas, x, y, Palette.SKIP);
-        canvas.text("skipped (S and number)", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        canvas.swatch(x, y, MapColors.SKIP);
+        canvas.text(messages.text("words.map.skip"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         y += 13;
-        RateMap.swatch(canvas, x, y, Palette.DOUBLE);
-        canvas.text("doubled (D and number)", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        canvas.swatch(x, y, MapColors.OVERLAP);
+        canvas.text(messages.text("words.map.overlap"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         y += 13;
-        RateMap.swatch(canvas, x, y, Palette.COVERED);
-        canvas.text("covered once", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        canvas.swatch(x, y, MapColors.COVERED);
+        canvas.text(messages.text("words.map.coveredOnce"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         List<PathBreak> breaks = view.track().breaks();
         if (PositionMarks.any(breaks)) {
-            y = PositionMarks.legend(canvas, breaks, x, y + 13) - 13;
+            y = PositionMarks.legend(canvas, breaks, x, y + 13, messages) - 13;
         }
         y += 34;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
-        canvas.text("Listed places too small to see are dots.", x, y + 18, Palette.SMALL, Align.LEFT);
-        canvas.text("Numbers that would touch are left out.", x, y + 26, Palette.SMALL, Align.LEFT);
+        canvas.text(messages.text("words.map.smallPlaces"), x, y + 18, Palette.SMALL, Align.LEFT);
+        canvas.text(messages.text("words.map.numbersLeftOut"), x, y + 26, Palette.SMALL, Align.LEFT);
     }
 }

@@ -4,16 +4,16 @@ import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Canvas.Align;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
 import io.rowledger.track.PathBreak;
 import java.util.List;
 
 /**
- * Where positions can't be trusted, on a map: a barred line over each stretch without a fix, dots where the path was carried
- * across one, a diamond where the position shifted. Ink on white, told apart by shape, so that no colour has to be seen. Only where the bar was down: elsewhere
- * nothing was to be covered.
+ * Gaps and jumps of the positions on a map, where the bar was lowered: a line with bars at its ends over a gap that was left
+ * open, dots where the path was carried across a gap, a diamond where the position jumped. Told apart by shape, not by color.
  */
 final class PositionMarks {
-    /** Longer silences are pauses; the way between their ends is nobody's guess, s. */
+    /** Longest gap that is drawn, s: over a longer one the bar may have gone anywhere. */
     private static final double MAX_LINE_S = 60;
 
     private static final double HALO_PT = 2.6;
@@ -25,7 +25,7 @@ final class PositionMarks {
 
     private PositionMarks() {}
 
-    /** True where the map has something to explain. */
+    /** True if any of them is drawn, so that the map needs a legend. */
     static boolean any(List<PathBreak> breaks) {
         return breaks.stream().anyMatch(PositionMarks::isMarked);
     }
@@ -34,7 +34,7 @@ final class PositionMarks {
         return each.lowered() && (each.kind() == PathBreak.Kind.SHIFTED || each.durationS() <= MAX_LINE_S);
     }
 
-    /** Draws them all. */
+    /** Draws the marks. */
     static void draw(Canvas canvas, MapFrame frame, List<PathBreak> breaks) {
         canvas.clip(frame.left(), frame.top(), frame.width(), frame.height());
         for (PathBreak each : breaks) {
@@ -67,7 +67,7 @@ final class PositionMarks {
                 .line(x0 + acrossX, y0 + acrossY)
                 .move(x1 - acrossX, y1 - acrossY)
                 .line(x1 + acrossX, y1 + acrossY);
-        canvas.stroke(path, 0xffffff, HALO_PT);
+        canvas.stroke(path, Palette.WHITE, HALO_PT);
         canvas.stroke(path, Palette.INK, LINE_PT);
     }
 
@@ -78,7 +78,7 @@ final class PositionMarks {
             double u = (double) i / gaps;
             path.dot(x0 + u * (x1 - x0), y0 + u * (y1 - y0), DOT_PT);
         }
-        canvas.stroke(path, 0xffffff, 1);
+        canvas.stroke(path, Palette.WHITE, 1);
         canvas.fill(path, Palette.INK);
     }
 
@@ -89,29 +89,29 @@ final class PositionMarks {
                 .line(x + DIAMOND_PT, y)
                 .line(x, y + DIAMOND_PT)
                 .close();
-        canvas.fill(path, 0xffffff);
+        canvas.fill(path, Palette.WHITE);
         canvas.stroke(path, Palette.INK, LINE_PT);
     }
 
-    /** The key to the marks there are, from (x, y) downwards; returns where it ends. */
-    static double legend(Canvas canvas, List<PathBreak> breaks, double x, double y) {
+    /** Draws the legend of the marks on the map from (x, y) downward and returns the y below it. */
+    static double legend(Canvas canvas, List<PathBreak> breaks, double x, double y, Messages messages) {
         double at = y;
         for (PathBreak.Kind kind : PathBreak.Kind.values()) {
             if (breaks.stream().noneMatch(each -> each.kind() == kind && isMarked(each))) {
                 continue;
             }
-            String words =
+            String key =
                     switch (kind) {
-                        case GAP -> "no position, left open";
-                        case BRIDGED -> "no position, carried across";
-                        case SHIFTED -> "position shifted at once";
+                        case GAP -> "words.map.gapOpen";
+                        case BRIDGED -> "words.map.gapCrossed";
+                        case SHIFTED -> "words.map.shifted";
                     };
             switch (kind) {
                 case GAP -> barred(canvas, x, at + 4.5, x + 10, at + 4.5);
                 case BRIDGED -> dotted(canvas, x, at + 4.5, x + 10, at + 4.5);
                 case SHIFTED -> diamond(canvas, x + 5, at + 4.5);
             }
-            canvas.text(words, x + 15, at + 7.5, Palette.LABEL, Align.LEFT);
+            canvas.text(messages.text(key), x + 15, at + 7.5, Palette.LABEL, Align.LEFT);
             at += 12;
         }
         return at;

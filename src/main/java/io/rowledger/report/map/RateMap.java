@@ -19,13 +19,13 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * Map of the received rate against the target: classes, boundary, pass numbers, scale bar, north arrow, legend; and where
- * a keep-out file was given, its places and setbacks; and where positions can't be trusted.
+ * Map of the rate on the ground against the target: classes of deviation, boundary, pass numbers, gaps in the positions, scale
+ * bar, north arrow and legend; with a keep-out file also its places and setbacks.
  */
 public final class RateMap implements Chart {
     private static final double LEGEND_PT = 112;
-    /** Half the width of the widest slit that is no edge, m: a third of a row; wider ones are in the list of skips. */
-    private static final double SLIT_M = 0.13;
+    /** Half the width of the widest sliver between passes that {@link #edge} closes, m: wider ones are skips. */
+    private static final double SLIVER_M = 0.13;
 
     private final GroundView view;
     private final int product;
@@ -54,12 +54,12 @@ public final class RateMap implements Chart {
     }
 
     /**
-     * The line around the ground: the boundary, or else the covered ground's edge without the slits of a few centimetres
-     * between neighbouring passes, which as lines on paper would look like skips.
+     * The line around the ground: the boundary, or without one the edge of the covered ground, with slivers between
+     * neighboring passes closed, which would look like skips on paper.
      */
     public static Geometry edge(Coverage c) {
         return c.boundary() == null
-                ? c.covered().buffer(SLIT_M, 2).buffer(-SLIT_M, 2)
+                ? c.covered().buffer(SLIVER_M, 2).buffer(-SLIVER_M, 2)
                 : c.boundary().area();
     }
 
@@ -71,11 +71,11 @@ public final class RateMap implements Chart {
         ClassRaster raster =
                 ClassRaster.of(c.grid(), product, c.received().get(product).meanRateLPerM2());
         if (c.boundary() != null) {
-            canvas.fill(frame.outline(c.boundary().area()), Palette.BARE);
+            canvas.fill(frame.outline(c.boundary().area()), MapColors.UNCOVERED);
         }
         cells(canvas, frame, c.grid(), raster);
-        // Exact skips over the cells: one bare row is narrower than a block of cells on a big field.
-        c.skips().forEach(place -> canvas.fill(frame.outline(place.polygon()), Palette.BARE));
+        // Exact skips over the cells: a skip of one row is narrower than a block of cells on a big field.
+        c.skips().forEach(place -> canvas.fill(frame.outline(place.polygon()), MapColors.UNCOVERED));
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
         } else {
@@ -93,12 +93,12 @@ public final class RateMap implements Chart {
     }
 
     private static void cells(Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster) {
-        int onTarget = Palette.classes() / 2;
-        // All covered ground first, in the middle colour: then no seam between two classes shows the bare ground below.
-        paint(canvas, frame, grid, raster, -1, Palette.deviation(onTarget));
-        for (int i = 0; i < Palette.classes(); i++) {
+        int onTarget = DeviationClasses.ON_TARGET;
+        // All covered ground first, in the middle color, so that no seam between two classes shows the ground below.
+        paint(canvas, frame, grid, raster, -1, DeviationClasses.color(onTarget));
+        for (int i = 0; i < DeviationClasses.count(); i++) {
             if (i != onTarget) {
-                paint(canvas, frame, grid, raster, i, Palette.deviation(i));
+                paint(canvas, frame, grid, raster, i, DeviationClasses.color(i));
             }
         }
     }
@@ -128,7 +128,7 @@ public final class RateMap implements Chart {
                     frame.x(poses.dropEastM(k)),
                     frame.y(poses.dropNorthM(k)),
                     ink,
-                    0xffffff);
+                    Palette.WHITE);
         }
     }
 
@@ -137,43 +137,44 @@ public final class RateMap implements Chart {
         for (double areaM2 : raster.classM2) {
             total += areaM2;
         }
-        canvas.text("Received rate", x, 8, Palette.STRONG, Align.LEFT);
+        canvas.text(messages.text("words.map.received"), x, 8, Palette.STRONG, Align.LEFT);
         canvas.text(
-                hasTarget ? "against target; share of ground" : "against the mean; share of ground",
+                messages.text(hasTarget ? "words.map.againstTarget" : "words.map.againstMean"),
                 x,
                 17,
                 Palette.SMALL,
                 Align.LEFT);
         double y = 24;
-        for (int i = Palette.classes() - 1; i >= 0; i--) {
-            swatch(canvas, x, y, Palette.deviation(i));
-            String name = hasTarget ? Palette.name(i) : Palette.name(i).replace("target", "mean");
+        for (int i = DeviationClasses.count() - 1; i >= 0; i--) {
+            canvas.swatch(x, y, DeviationClasses.color(i));
+            String name = messages.text(DeviationClasses.name(i, hasTarget));
             canvas.text(name, x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
             String share = total > 0 ? f.percent(raster.classM2[i] / total * 100) : UnitFormat.UNKNOWN;
             canvas.text(share, x + LEGEND_PT, y + 7.5, Palette.LABEL, Align.RIGHT);
             y += 12;
         }
-        swatch(canvas, x, y, Palette.BARE);
-        canvas.text("bare", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        canvas.swatch(x, y, MapColors.UNCOVERED);
+        canvas.text(messages.text("words.map.notCovered"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         y += 12;
-        canvas.box(x, y, 10, 9, 0xffffff);
+        canvas.box(x, y, 10, 9, Palette.WHITE);
         canvas.text("12", x + 5, y + 7, new Canvas.Ink(6, true, Palette.INK), Align.CENTER);
-        canvas.text("number of a pass, near its start", x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        canvas.text(messages.text("words.map.passNumber"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         if (view.setbacks() != null) {
             y += 12;
-            KeepOutMarks.legend(canvas, x, y);
+            KeepOutMarks.legend(canvas, x, y, messages);
         }
         List<PathBreak> breaks = view.track().breaks();
         if (PositionMarks.any(breaks)) {
-            y = PositionMarks.legend(canvas, breaks, x, y + 12) - 12;
+            y = PositionMarks.legend(canvas, breaks, x, y + 12, messages) - 12;
         }
         y += 30;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
     }
 
+    // BRIDGE
     public static void swatch(Canvas canvas, double x, double y, int rgb) {
-        canvas.box(x, y, 10, 9, rgb);
-        canvas.stroke(new Outline().box(x, y, 10, 9), Palette.SOFT, 0.3);
+        canvas.swatch(x, y, rgb);
     }
+    // END BRIDGE
 }

@@ -6,13 +6,13 @@ import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
 import io.rowledger.document.chart.Plot;
+import io.rowledger.document.text.Messages;
+import io.rowledger.report.map.DeviationClasses;
 import io.rowledger.report.review.PassReview.ProductReview;
-import io.rowledger.units.UnitFormat;
 import java.util.List;
 
 /**
- * How much ground received what: covered area in classes of 5 % of the target from half to one and a half, the ends open,
- * in the map's colours.
+ * Covered area by received rate, in classes of 5 % of the target from half to one and a half, the ends open, in the map's colors.
  */
 public final class ReceivedHistogram implements Chart {
     /** Histogram class that starts at half the target. */
@@ -21,11 +21,11 @@ public final class ReceivedHistogram implements Chart {
     private static final int END = 30;
 
     private final ProductReview product;
-    private final UnitFormat f;
+    private final Messages messages;
 
-    ReceivedHistogram(ProductReview product, UnitFormat f) {
+    ReceivedHistogram(ProductReview product, Messages messages) {
         this.product = product;
-        this.f = f;
+        this.messages = messages;
     }
 
     /** Share of the covered ground, percent: below half, the twenty classes, from one and a half on. */
@@ -50,7 +50,7 @@ public final class ReceivedHistogram implements Chart {
         for (double share : shares) {
             high = Math.max(high, share);
         }
-        Plot plot = new Plot(canvas, f, widthPt, heightPt, shares.length, 0, high);
+        Plot plot = new Plot(canvas, messages.units(), widthPt, heightPt, shares.length, 0, high);
         plot.grid(false);
         for (int i = 0; i < shares.length; i++) {
             // Middle of the class as a deviation; the open ends count as far off.
@@ -59,7 +59,7 @@ public final class ReceivedHistogram implements Chart {
             double width = plot.slot() - 1;
             double y = plot.y(shares[i]);
             if (shares[i] > 0) {
-                canvas.box(x, y, width, plot.bottom() - y, Palette.deviation(Palette.classOf(middle)));
+                canvas.box(x, y, width, plot.bottom() - y, DeviationClasses.color(DeviationClasses.of(middle)));
                 canvas.stroke(new Outline().box(x, y, width, plot.bottom() - y), Palette.SOFT, 0.4);
             }
         }
@@ -67,16 +67,27 @@ public final class ReceivedHistogram implements Chart {
         for (int edge = -50; edge <= 50; edge += 10) {
             double x = plot.left + (1 + (edge + 50) / 5.0) * plot.slot();
             canvas.line(x, plot.bottom(), x, plot.bottom() + 2.5, Palette.INK, 0.5);
-            canvas.text((edge > 0 ? "+" : "") + f.fixed(edge, 0), x, plot.bottom() + 10, Palette.LABEL, Align.CENTER);
+            canvas.text(
+                    (edge > 0 ? "+" : "") + messages.units().fixed(edge, 0),
+                    x,
+                    plot.bottom() + 10,
+                    Palette.LABEL,
+                    Align.CENTER);
         }
-        canvas.text("less", plot.middle(0), plot.bottom() + 18, Palette.SMALL, Align.CENTER);
-        canvas.text("more", plot.middle(shares.length - 1), plot.bottom() + 18, Palette.SMALL, Align.CENTER);
         canvas.text(
-                product.hasTarget() ? "received rate against target, %" : "received rate against the mean, %",
+                messages.text("review.chart.less"), plot.middle(0), plot.bottom() + 18, Palette.SMALL, Align.CENTER);
+        canvas.text(
+                messages.text("review.chart.more"),
+                plot.middle(shares.length - 1),
+                plot.bottom() + 18,
+                Palette.SMALL,
+                Align.CENTER);
+        canvas.text(
+                messages.text(product.hasTarget() ? "review.chart.receivedTarget" : "review.chart.receivedMean"),
                 plot.left + plot.width / 2,
                 plot.bottom() + 19,
                 Palette.SMALL,
                 Align.CENTER);
-        canvas.text("share of covered ground, %", 0, 7, Palette.SMALL, Align.LEFT);
+        canvas.text(messages.text("review.chart.groundShare"), 0, 7, Palette.SMALL, Align.LEFT);
     }
 }

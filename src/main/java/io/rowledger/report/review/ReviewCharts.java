@@ -6,7 +6,6 @@ import io.rowledger.report.map.GroundView;
 import io.rowledger.report.map.PlaceMap;
 import io.rowledger.report.map.RateMap;
 import io.rowledger.report.review.PassReview.ProductReview;
-import io.rowledger.units.UnitFormat;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -19,16 +18,15 @@ public final class ReviewCharts {
 
     /** The charts of one review. */
     public static Map<String, Chart> of(GroundView ground, PassReview review, Messages messages) {
-        UnitFormat f = messages.units();
         Map<String, Chart> charts = new LinkedHashMap<>();
         for (int p = 0; p < review.products().size(); p++) {
             ProductReview product = review.products().get(p);
             charts.put("rate-map/" + product.key(), new RateMap(ground, p, product.hasTarget(), messages));
-            charts.put("rows/" + product.key(), new RowBars(product, f));
-            charts.put("received/" + product.key(), new ReceivedHistogram(product, f));
+            charts.put("rows/" + product.key(), new RowBars(product, messages));
+            charts.put("received/" + product.key(), new ReceivedHistogram(product, messages));
         }
         charts.put("places", new PlaceMap(ground, review.ground(), messages));
-        charts.put("turns", new TurnBars(review.turns(), f));
+        charts.put("turns", new TurnBars(review.turns(), messages));
         return charts;
     }
 }

@@ -5,32 +5,35 @@ import io.rowledger.document.chart.Canvas.Align;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Palette;
 import io.rowledger.document.chart.Plot;
+import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.review.PassReview.ProductReview;
 import io.rowledger.report.review.PassReview.RowRate;
-import io.rowledger.units.UnitFormat;
 
-/** How far each row is off, as bars up and down from its target, with the band of 5 % shaded. */
+/** How far each row is off, as bars up and down from its target; the band in which a row is on target is shaded. */
 final class RowBars implements Chart {
     private final ProductReview product;
-    private final UnitFormat f;
+    private final Messages messages;
 
-    RowBars(ProductReview product, UnitFormat f) {
+    RowBars(ProductReview product, Messages messages) {
         this.product = product;
-        this.f = f;
+        this.messages = messages;
     }
 
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
-        double low = -10;
-        double high = 10;
+        double low = -Limits.ACT_PCT;
+        double high = Limits.ACT_PCT;
         for (RowRate row : product.rows()) {
             if (Double.isFinite(row.deviationPct())) {
                 low = Math.min(low, row.deviationPct());
                 high = Math.max(high, row.deviationPct());
             }
         }
-        Plot plot = new Plot(canvas, f, widthPt, heightPt, product.rows().size(), low, high);
-        canvas.box(plot.left, plot.y(5), plot.width, plot.y(-5) - plot.y(5), 0xedf2f2);
+        Plot plot = new Plot(
+                canvas, messages.units(), widthPt, heightPt, product.rows().size(), low, high);
+        double band = Limits.WATCH_PCT;
+        canvas.box(plot.left, plot.y(band), plot.width, plot.y(-band) - plot.y(band), Palette.BAND);
         plot.grid(true);
         for (int i = 0; i < product.rows().size(); i++) {
             double pct = product.rows().get(i).deviationPct();
@@ -39,7 +42,9 @@ final class RowBars implements Chart {
                 continue;
             }
             double size = Math.abs(pct);
-            int rgb = size > 10 ? Palette.SKIP : size > 5 ? 0xe69f00 : Palette.ACCENT;
+            int rgb = size > Limits.ACT_PCT
+                    ? Palette.VERMILLION
+                    : size > Limits.WATCH_PCT ? Palette.ORANGE : Palette.ACCENT;
             double top = Math.min(plot.y(pct), plot.y(0));
             canvas.box(
                     plot.middle(i) - plot.bar / 2,
@@ -49,7 +54,12 @@ final class RowBars implements Chart {
                     rgb);
         }
         canvas.line(plot.left, plot.y(0), plot.left + plot.width, plot.y(0), Palette.INK, 0.6);
-        plot.rowNumbers(product.rows().get(0).row());
-        canvas.text(product.hasTarget() ? "off target, %" : "off the mean, %", 0, 7, Palette.SMALL, Align.LEFT);
+        plot.numbers(product.rows().get(0).row(), messages.text("words.map.rowsFromLeft"));
+        canvas.text(
+                messages.text(product.hasTarget() ? "review.chart.offTarget" : "review.chart.offMean"),
+                0,
+                7,
+                Palette.SMALL,
+                Align.LEFT);
     }
 }

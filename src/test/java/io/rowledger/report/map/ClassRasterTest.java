@@ -30,7 +30,7 @@ class ClassRasterTest {
         "1, 6"
     })
     void deviations_fall_into_the_classes_of_the_legend(double deviation, int expected) {
-        assertEquals(expected, Palette.classOf(deviation));
+        assertEquals(expected, DeviationClasses.of(deviation));
     }
 
     private static ReceivedGrid grid(int cols, int rows, float[] covered, float[] volume, float[] target) {

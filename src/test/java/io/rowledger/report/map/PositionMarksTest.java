@@ -5,7 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.document.chart.Outline;
+import io.rowledger.document.text.Messages;
 import io.rowledger.track.PathBreak;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -13,6 +17,8 @@ import org.locationtech.jts.geom.Envelope;
 
 /** Marks where positions can't be trusted. The frame shows 100 m on 102 pt: 1 pt a metre, with a margin of 1 m. */
 class PositionMarksTest {
+    private static final Messages MESSAGES = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
+
     private static final MapFrame FRAME = new MapFrame(new Envelope(0, 100, 0, 100), 0, 0, 102, 102);
 
     private static PathBreak lasting(PathBreak.Kind kind, double seconds, boolean lowered) {
@@ -84,7 +90,7 @@ class PositionMarksTest {
                 lasting(PathBreak.Kind.BRIDGED, 3, true),
                 lasting(PathBreak.Kind.SHIFTED, 0.2, true),
                 lasting(PathBreak.Kind.GAP, 8, false));
-        assertEquals(124, PositionMarks.legend(canvas, two, 0, 100), 1e-9);
-        assertEquals(List.of("no position, carried across", "position shifted at once"), canvas.texts);
+        assertEquals(124, PositionMarks.legend(canvas, two, 0, 100, MESSAGES), 1e-9);
+        assertEquals(List.of(MESSAGES.text("words.map.gapCrossed"), MESSAGES.text("words.map.shifted")), canvas.texts);
     }
 }

@@ -9,7 +9,9 @@ import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
+import io.rowledger.report.map.DeviationClasses;
 import io.rowledger.report.map.DeviationPicture;
+import io.rowledger.report.map.MapColors;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
@@ -95,7 +97,7 @@ class DiagnosisChartsTest {
         Boxes canvas = new Boxes();
         new DeviationPicture(picture(), List.of(), METRIC).paint(canvas, 225.2, 156);
         // 225.2 less 24 for the row numbers and 1.2 between the passes leaves 50 a column; rows are 50 high.
-        List<double[]> plugged = canvas.filled.get(Palette.deviation(0)).stream()
+        List<double[]> plugged = canvas.filled.get(DeviationClasses.color(0)).stream()
                 .filter(box -> box[2] > 20)
                 .toList();
         assertEquals(1, plugged.size());
@@ -104,24 +106,26 @@ class DiagnosisChartsTest {
         assertEquals(20 + 50, box[1], 1e-9);
         assertEquals(50, box[2], 1e-9);
         assertEquals(50, box[3], 1e-9);
-        List<double[]> missing = canvas.filled.get(Palette.NOT_EVALUATED).stream()
+        List<double[]> missing = canvas.filled.get(MapColors.NOT_EVALUATED).stream()
                 .filter(one -> one[2] > 20)
                 .toList();
         assertEquals(1, missing.size());
         assertEquals(24 + 150 + 1.2, missing.get(0)[0], 1e-9);
         // A run of one colour is one box, but never across a pass: row 1 has two, row 2 one before its fault.
-        long healthy = canvas.filled.get(Palette.deviation(3)).stream()
+        long healthy = canvas.filled.get(DeviationClasses.color(3)).stream()
                 .filter(one -> one[2] > 99)
                 .count();
         assertEquals(6, healthy, "three runs, drawn as judged and as their class");
         assertTrue(
-                canvas.texts.containsAll(List.of("1", "2", "00:00", "00:01", "off or not judged")), "" + canvas.texts);
+                canvas.texts.containsAll(List.of("1", "2", "00:00", "00:01", "off or not evaluated")),
+                "" + canvas.texts);
     }
 
     @Test
     void colors_of_the_picture_are_those_of_the_rate_map_and_none_stands_for_missing() {
-        assertTrue(IntStream.range(0, Palette.classes()).noneMatch(i -> Palette.deviation(i) == Palette.NOT_EVALUATED));
-        assertEquals(7, Palette.classes());
+        assertTrue(IntStream.range(0, DeviationClasses.count())
+                .noneMatch(i -> DeviationClasses.color(i) == MapColors.NOT_EVALUATED));
+        assertEquals(7, DeviationClasses.count());
     }
 
     @Test
