@@ -9,12 +9,12 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * How much of a quadrangle lies in an area, on primitives: every ring of the area is clipped by triangles (Sutherland and
- * Hodgman, "Reentrant polygon clipping", Comm. ACM 17 (1974) 32-42). Where a clipped ring falls into parts the method
- * joins them along the triangle's edge there and back, which adds no area.
+ * Area of a quadrangle's part inside a fixed area, on primitives: every ring of the area is clipped by triangles
+ * (Sutherland and Hodgman, "Reentrant polygon clipping", Comm. ACM 17 (1974) 32-42). If a clipped ring falls into
+ * parts, the method connects them along the triangle's edge in both directions, which adds no area.
  *
- * <p>A quadrangle counts by its signed area, as the two triangles on a diagonal: so one that is concave or goes backward
- * comes out like any other.
+ * <p>A quadrangle is the sum of the two signed triangles on a diagonal, so concave and reversed ones need no special
+ * case.
  */
 final class ClippedArea {
     private final double originE;
@@ -26,7 +26,7 @@ final class ClippedArea {
     private double momentE;
     private double momentN;
 
-    /** An area of the job's plane. */
+    /** Prepares an area in the job's plane. */
     ClippedArea(Geometry area) {
         this.originE = area.getEnvelopeInternal().getMinX();
         this.originN = area.getEnvelopeInternal().getMinY();
@@ -48,10 +48,10 @@ final class ClippedArea {
     }
 
     /**
-     * Signed area of the part inside, m², positive for corners in clockwise order.
+     * Returns the signed area of the part inside, m², positive for corners in clockwise order.
      *
-     * @param e four corners, east
-     * @param n four corners, north
+     * @param e east of the four corners, m
+     * @param n north of the four corners, m
      */
     double inside(double[] e, double[] n) {
         momentE = 0;
@@ -59,17 +59,17 @@ final class ClippedArea {
         return triangle(e, n, 0, 1, 2) + triangle(e, n, 0, 2, 3);
     }
 
-    /** East of the centre of the last part inside. */
+    /** Returns the east of the centroid of the last part inside, m. */
     double centerEastM(double areaM2) {
         return originE + momentE / areaM2;
     }
 
-    /** North of the centre of the last part inside. */
+    /** Returns the north of the centroid of the last part inside, m. */
     double centerNorthM(double areaM2) {
         return originN + momentN / areaM2;
     }
 
-    /** True where the point lies in the area. */
+    /** Returns true if the point lies in the area. */
     boolean holds(double eastM, double northM) {
         double x = eastM - originE;
         double y = northM - originN;
@@ -116,7 +116,7 @@ final class ClippedArea {
         return ring.length;
     }
 
-    /** Keeps what lies right of the line from p to q (left for a negative sign). */
+    /** Keeps the part right of the line from p to q (left for a negative sign). */
     private int clip(int size, double px, double py, double qx, double qy, double sign) {
         if (to.length < 2 * size + 8) {
             to = new double[4 * size + 8];
@@ -143,7 +143,9 @@ final class ClippedArea {
         return out;
     }
 
-    /** Shoelace area of the clipped ring, positive counter-clockwise, times the sign; adds to the moments. */
+    /**
+     * Returns the shoelace area of the clipped ring, positive counterclockwise, times the sign; adds to the moments.
+     */
     private double area(int size, double sign) {
         double twice = 0;
         double sixE = 0;

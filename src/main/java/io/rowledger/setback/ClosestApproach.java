@@ -12,7 +12,9 @@ import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
-/** How near the closest delivering strip came to a place. Nearest blocks first, and no step that can't be nearer. */
+/**
+ * Smallest distance from a place to any delivering strip: nearest blocks first, skipping steps that can't be nearer.
+ */
 final class ClosestApproach {
     private final Geometry place;
     private final PreparedGeometry prepared;
@@ -31,11 +33,11 @@ final class ClosestApproach {
         this.delivery = delivery;
     }
 
-    /** Least distance, m: 0 where a strip lay on the place, NaN where nothing was ever delivered. */
+    /** Returns the smallest distance, m: 0 if a strip lies on the place, NaN if nothing was delivered. */
     static double closestM(Geometry place, Strips strips, Delivery delivery, StepBlocks blocks) {
         ClosestApproach search = new ClosestApproach(place, strips, delivery);
         Envelope around = place.getEnvelopeInternal();
-        // The box around a bent or slanting bank holds half the field, so blocks are measured to the bank itself.
+        // The bounding box of a bent or oblique bank holds half the field, so blocks are measured to the bank itself.
         double[] awayM = blocks.awayM(search::distanceM);
         for (int b : StepBlocks.byDistance(awayM)) {
             if (awayM[b] >= search.minM) {
@@ -54,7 +56,9 @@ final class ClosestApproach {
         return distanceM(Jts.FACTORY.toGeometry(box));
     }
 
-    /** Distances between facets say nothing of one lying in the other. */
+    /**
+     * Returns the distance, 0 if they intersect; facet distances alone don't tell whether one lies inside the other.
+     */
     private double distanceM(Geometry ground) {
         return prepared.intersects(ground) ? 0 : facets.distance(ground);
     }

@@ -6,20 +6,22 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What was applied closer to a place than its setback. Volumes are metered while working; where a strip lies only partly
- * inside, its volume is shared by area. Ground within two setbacks counts in both.
+ * What was applied within the setback of a place. Volumes are metered while working; if a strip lies partly inside, its
+ * volume is divided by area. Ground within two setbacks counts in both.
  *
  * @param keepOut the place and its setback
- * @param volumeL put down inside per product, in rig order, L
- * @param nitrogenKg in that volume, per product, kg; NaN where density or analysis is unknown and there is a volume
- * @param coveredM2 ground inside on which outlets delivered, each place once, m²
- * @param firstS start of the first step that put something down inside, epoch seconds; NaN for none
- * @param lastS end of the last one
- * @param passes that put something down inside, ascending
- * @param rows the same for outlets
- * @param worst where most of it lies; null where nothing was put down inside
- * @param closestM least distance from the place to any delivering strip, m; 0 where one lay on it, NaN where no outlet
- *     ever delivered. Where a row begins or ends beside the place it is known to half the way between two records.
+ * @param volumeL volume applied inside, per product in rig order, L
+ * @param nitrogenKg nitrogen in that volume, per product, kg; NaN if there is a volume and its density or analysis is
+ *     unknown
+ * @param coveredM2 area inside on which outlets delivered, each place once, m²
+ * @param firstS start of the first step that applied inside, s since the epoch; NaN if there is none
+ * @param lastS end of the last one, s since the epoch; NaN if there is none
+ * @param passes passes that applied inside, ascending
+ * @param rows rows that applied inside, ascending
+ * @param worst the pass that applied most inside; null if nothing was applied inside
+ * @param closestM smallest distance from the place to any delivering strip, m: 0 if one lay on it, NaN if no outlet
+ *     ever delivered. Where a row begins or ends beside the place, its uncertainty is half the distance between two
+ *     records.
  */
 public record Setback(
         KeepOut keepOut,
@@ -38,17 +40,17 @@ public record Setback(
         rows = List.copyOf(rows);
     }
 
-    /** True where anything was put down inside. */
+    /** Returns true if anything was applied inside. */
     public boolean anythingInside() {
         return worst != null;
     }
 
-    /** True where the log never came within {@link KeepOutReader#MAX_AWAY_M}: the place belongs to another field. */
+    /** Returns true if no strip came within {@link KeepOutReader#MAX_AWAY_M}: the place belongs to another field. */
     public boolean notReached() {
         return !(closestM <= KeepOutReader.MAX_AWAY_M);
     }
 
-    /** Of all products, L. */
+    /** Returns the volume of all products, L. */
     public double totalVolumeL() {
         double sum = 0;
         for (double one : volumeL) {
@@ -57,7 +59,7 @@ public record Setback(
         return sum;
     }
 
-    /** Of all products, kg; NaN where that of one isn't known. */
+    /** Returns the nitrogen of all products, kg; NaN if that of one is unknown. */
     public double totalNitrogenKg() {
         double sum = 0;
         for (double one : nitrogenKg) {
@@ -67,14 +69,14 @@ public record Setback(
     }
 
     /**
-     * The pass that put down most inside, and the step in its middle: half of the pass's volume inside lies before it.
+     * The pass that applied most inside, and its middle step there: half of the pass's volume inside lies before it.
      *
      * @param pass from 1
-     * @param row the outlet that put down most there, from 1
-     * @param timeS start of the step, epoch seconds
-     * @param volumeL by that pass, all products, L
-     * @param eastM the middle of that outlet's ground inside, in the job's plane
-     * @param northM the middle of that outlet's ground inside, in the job's plane
+     * @param row the row that applied most there, from 1
+     * @param timeS start of the step, s since the epoch
+     * @param volumeL volume of that pass inside, all products, L
+     * @param eastM east of the middle of that row's ground inside, m in the job's plane
+     * @param northM north of the middle of that row's ground inside, m
      */
     public record Worst(int pass, int row, double timeS, double volumeL, double eastM, double northM) {}
 }

@@ -20,15 +20,16 @@ import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 
 /**
- * What every outlet put down within one setback. Only blocks of steps whose box meets it are touched; in each, the
- * setback is cut down to the block's box first, so that a long bank costs no more than its near piece.
+ * Computes what every outlet applied within one setback. Only blocks of steps whose bounding box meets the setback are
+ * examined; in each, the setback is first clipped to the block's box, so that a long bank costs no more than its part
+ * nearby.
  */
 final class SetbackFinder {
-    /** Half of the last decimal that is printed, half a millilitre: less is what adding doubles leaves behind, L. */
+    /** Smallest volume, L: half of the last printed decimal. Less is rounding of sums. */
     private static final double NOTHING_L = 0.0005;
-    /** Smaller ground than a square millimetre takes its volume in one point, m². */
+    /** Area below which a strip's volume is at a point, m²: a square millimetre. */
     private static final double POINT_M2 = 1e-6;
-    /** A bar whose both ends advance by this much has no pivot on it, m. */
+    /** Distance that both ends of the bar must advance so that no pivot lies on it, m. */
     private static final double ADVANCE_M = 1e-4;
 
     private final Strips strips;
@@ -44,7 +45,7 @@ final class SetbackFinder {
     private double centerE;
     private double centerN;
 
-    /** A step that put something down inside. */
+    /** A step that applied something inside. */
     private record Touch(int step, double volumeL, int row, double eastM, double northM) {}
 
     SetbackFinder(Strips strips, Delivery delivery, StepBlocks blocks, List<StripPolygon> covered) {
@@ -114,7 +115,7 @@ final class SetbackFinder {
         }
     }
 
-    /** Takes what step k put down inside; a missing area means that all of the bar is inside. */
+    /** Adds what step k applied inside; a missing area means that all of the bar is inside. */
     private void step(int k, @Nullable ClippedArea local) {
         double sumL = 0;
         double maxL = 0;
@@ -152,7 +153,7 @@ final class SetbackFinder {
         return sum;
     }
 
-    /** The share of outlet r's ground in step k that lies inside; leaves the middle of that part. */
+    /** Returns the fraction of outlet r's ground in step k that lies inside, and sets the center of that part. */
     private double share(int k, int r, @Nullable ClippedArea local) {
         double left = strips.leftM(r);
         double right = strips.rightM(r);
@@ -203,7 +204,7 @@ final class SetbackFinder {
         return Math.max(0, Math.min(1, insideM2 / areaM2));
     }
 
-    /** Ground inside on which outlets delivered, each place once. */
+    /** Returns the area inside on which outlets delivered, each place once, m². */
     private double coveredM2(Geometry ground, PreparedGeometry prepared) {
         List<Geometry> inside = new ArrayList<>();
         for (StripPolygon strip : covered) {

@@ -12,7 +12,7 @@ import java.util.List;
 /**
  * What was applied within the setbacks of a keep-out file.
  *
- * @param file where the places came from
+ * @param file the file
  * @param places per place, in the file's order
  */
 public record Setbacks(String file, List<Setback> places) {
@@ -21,13 +21,13 @@ public record Setbacks(String file, List<Setback> places) {
         places = List.copyOf(places);
     }
 
-    /** The places within whose setback anything was put down, in the file's order. */
+    /** Returns the places within whose setback anything was applied, in the file's order. */
     public List<Setback> touched() {
         return places.stream().filter(Setback::anythingInside).toList();
     }
 
     /**
-     * Holds every place against every strip.
+     * Compares every place with every strip.
      *
      * @param covered the strips' polygons, {@link Coverage#strips}
      * @param products in rig order

@@ -7,9 +7,11 @@ import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
 import org.locationtech.jts.geom.Envelope;
 
-/** Boxes around blocks of successive steps, so that a small place need not be held against every step of the log. */
+/**
+ * Bounding boxes of blocks of successive steps, so that a small place need not be compared with every step of the log.
+ */
 final class StepBlocks {
-    /** About 25 m of way: a place of a few metres meets one or two blocks of each pass near it. */
+    /** Steps per block, at most 32 m: a place of a few metres meets one or two blocks of each pass near it. */
     static final int STEPS = 64;
 
     private final Poses poses;
@@ -44,12 +46,12 @@ final class StepBlocks {
         return Math.min(poses.steps(), (block + 1) * STEPS);
     }
 
-    /** Around the whole bar in the block's working steps; null (in the sense of JTS) where there is none. */
+    /** Returns the bounding box of the whole bar in the block's working steps; a null envelope if there is none. */
     Envelope of(int block) {
         return boxes[block];
     }
 
-    /** Around the whole bar in step k. */
+    /** Returns the bounding box of the whole bar in step k. */
     Envelope box(int k) {
         Envelope box = new Envelope();
         for (int i = k; i <= k + 1; i++) {
@@ -59,7 +61,7 @@ final class StepBlocks {
         return box;
     }
 
-    /** How far every block is away by this measure of its box, m; infinite for blocks without working steps. */
+    /** Returns the distance of every block by this measure of its box, m; infinite for blocks without working steps. */
     double[] awayM(ToDoubleFunction<Envelope> measure) {
         double[] awayM = new double[boxes.length];
         for (int b = 0; b < boxes.length; b++) {
@@ -68,7 +70,7 @@ final class StepBlocks {
         return awayM;
     }
 
-    /** Blocks with working steps, nearest first. */
+    /** Returns the blocks with working steps, nearest first. */
     static int[] byDistance(double[] awayM) {
         Integer[] order = new Integer[awayM.length];
         for (int b = 0; b < order.length; b++) {

@@ -4,40 +4,44 @@ import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The change of one row's rate near one zone line: from its level before to its level behind.
+ * Change of one row's rate near a zone line, from its level before the line to its level behind it.
  *
- * @param changeS when the rate was half-way, s since the epoch
- * @param settledS when it began to stay within a tenth of the step of its new level; NaN where that was not seen
- * @param followed false where the rate went less than half as far as the plan; then the times are NaN
+ * @param changeS time at which the rate was halfway, s since the epoch
+ * @param settledS time from which it stayed within a tenth of the step of its new level, s since the epoch; NaN if not
+ *     seen
+ * @param followed false if the rate changed by less than half of the planned step; the times are NaN then
  */
 record RateStep(double changeS, double settledS, boolean followed) {
-    /** How far a level may be taken from before a line, s. A controller that looks ahead does so by less. */
+    /** Longest time before a line that its level is read from, s; a controller that looks ahead does so by less. */
     static final double MAX_BEFORE_S = 10;
-    /** The same behind it: the slowest supply that still follows has settled. */
+    /** Longest time behind a line, s; the slowest supply that still follows has settled by then. */
     static final double MAX_AFTER_S = 15;
-    /** With less time than this on either side no level can be read, s. */
+    /** Shortest times on either side from which a level can be read, s. */
     static final double MIN_BEFORE_S = 4;
 
     static final double MIN_AFTER_S = 5;
 
-    /** The levels are read from the outer parts of the window, as shares of it: the change lies between them. */
+    /** Outer fractions of the window that the levels are read from; the change lies between them. */
     private static final double BEFORE_PART = 0.4;
 
     private static final double AFTER_PART = 0.3;
-    /** A step of fewer standard deviations of a record than this can't be placed to a record. */
+    /** Smallest step in standard deviations of a record, below which it can't be located to a record. */
     private static final double MIN_SIGMAS = 4;
-    /** Settled is this near the new level, as a share of the step. */
+    /** Largest deviation from the new level that counts as settled, as a fraction of the step. */
     private static final double MAX_SETTLED_ERROR = 0.1;
-    /** A rate that went less than this share of the plan's step did not follow. */
+    /** Smallest step, as a fraction of the planned one, that counts as following it. */
     private static final double MIN_FOLLOWED = 0.5;
 
     private static final double MAD_TO_SIGMA = 1.4826;
     private static final int MIN_RECORDS = 3;
 
-    /** Where a row stood between two zones: the line, how long it had been in the one and would be in the other. */
+    /**
+     * A row's crossing of a line between two zones: time of the crossing, start and end of the time it spent in both
+     * zones, planned rates.
+     */
     record Line(double timeS, double fromS, double toS, double planBefore, double planAfter) {}
 
-    /** The step at a line, or null where it can't be judged: too little time, too much noise, the row shut deviation. */
+    /** Returns the step at a line, or null if it can't be evaluated: too little time, too much noise, row shut off. */
     static @Nullable RateStep at(RowTrail trail, Line line) {
         double from = Math.max(line.timeS - MAX_BEFORE_S, line.fromS);
         double to = Math.min(line.timeS + MAX_AFTER_S, line.toS);
@@ -74,7 +78,7 @@ record RateStep(double changeS, double settledS, boolean followed) {
     }
 
     private static RateStep place(RowTrail trail, int first, int end, double low, double step, double noise) {
-        // The split that leaves the least error of "not yet" before and "done" behind is where half the step is made.
+        // Least squares fit of a step function: the split with the smallest error is where half the step is made.
         int split = first;
         double gain = 0;
         double maxGain = Double.NEGATIVE_INFINITY;

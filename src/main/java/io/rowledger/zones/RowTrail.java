@@ -6,13 +6,13 @@ import io.rowledger.track.Poses;
 import java.util.Arrays;
 
 /**
- * One row's way and rate through one pass: by step the distance driven, by record the rate it put down. A record's place
- * is the middle of its steps.
+ * Distance and applied rate of one row through a pass: distance by step, rate by record. A record's position is the
+ * middle of its steps.
  */
 final class RowTrail {
     private static final int INITIAL_CAPACITY = 64;
 
-    /** Way of the row from the pass's start to pose firstStep + i, m. */
+    /** Distance of the row from the pass's start to pose firstStep + i, m. */
     private final double[] distanceM;
 
     private final Poses poses;
@@ -22,11 +22,11 @@ final class RowTrail {
     int n;
     /** Middle of record i, s since the epoch. */
     double[] timeS = new double[INITIAL_CAPACITY];
-    /** Way of the row to the middle of record i, m. */
+    /** Distance of the row to the middle of record i, m. */
     double[] atM = new double[INITIAL_CAPACITY];
-    /** Rate put down, L/m²; NaN where the row did not move forward. */
+    /** Applied rate, L/m²; NaN if the row did not move forward. */
     double[] rateLPerM2 = new double[INITIAL_CAPACITY];
-    /** True where the row delivered. */
+    /** True if the row was delivering. */
     boolean[] delivering = new boolean[INITIAL_CAPACITY];
 
     RowTrail(Strips strips, Delivery delivery, int p, int r, int firstStep, int endStep) {
@@ -70,26 +70,29 @@ final class RowTrail {
         delivering[n++] = isDelivering;
     }
 
-    /** Way of the row at a share of the way from the middle of step k − 1 to the middle of step k, m. */
+    /**
+     * Returns the distance of the row at a fraction of the way from the middle of step k − 1 to the middle of step k,
+     * m.
+     */
     double distanceM(int k, double share) {
         int i = k - firstStep;
         double before = (distanceM[i - 1] + distanceM[i]) / 2;
         return before + share * ((distanceM[i] + distanceM[i + 1]) / 2 - before);
     }
 
-    /** The time there. */
+    /** Returns the time there, s since the epoch. */
     double timeS(int k, double share) {
         double before = (poses.timeS(k - 1) + poses.timeS(k)) / 2;
         return before + share * ((poses.timeS(k) + poses.timeS(k + 1)) / 2 - before);
     }
 
-    /** First record not before a time. */
+    /** Returns the first record not before a time. */
     int from(double time) {
         int i = Arrays.binarySearch(timeS, 0, n, time);
         return i >= 0 ? i : -i - 1;
     }
 
-    /** Way at a time between records, m. */
+    /** Returns the distance at a time between records, m. */
     double distanceAtM(double time) {
         int i = Math.max(1, Math.min(n - 1, from(time)));
         double u = (time - timeS[i - 1]) / (timeS[i] - timeS[i - 1]);

@@ -16,10 +16,10 @@ import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
 /**
- * In which zone a place lies. A row's strip lies where its middle does.
+ * Finds the zone of a position. A row's strip belongs to the zone of its middle.
  *
- * <p>Walking the strips of a job, the distance to the nearest zone line says how far the bar can go on before any of its
- * rows can be in another zone, so that most steps need no search.
+ * <p>Along the path, the distance to the nearest zone line gives a distance within which no row of the bar can be in
+ * another zone, so that most steps need no search.
  */
 final class ZoneFinder {
     private final Envelope[] boxes;
@@ -44,7 +44,10 @@ final class ZoneFinder {
         lines = new IndexedFacetDistance(Jts.FACTORY.createGeometryCollection(areas));
     }
 
-    /** The zone that holds the place, from 0, or {@link PrescribedRates#NO_ZONE}; on a line the first of the two. */
+    /**
+     * Returns the zone that holds the position, from 0, or {@link PrescribedRates#NO_ZONE}; on a line the first of the
+     * two.
+     */
     int at(double eastM, double northM) {
         Coordinate place = new Coordinate(eastM, northM);
         for (int z = 0; z < boxes.length; z++) {
@@ -89,7 +92,7 @@ final class ZoneFinder {
         return new PrescribedRates(rows, zone, rateLPerM2);
     }
 
-    /** Half-way along step k, y metres right of the bar's centre. */
+    /** Returns the position halfway along step k, yM right of the bar's center. */
     static Coordinate middle(Poses poses, int k, double yM) {
         return new Coordinate(
                 (poses.eastM(k, yM) + poses.eastM(k + 1, yM)) / 2, (poses.northM(k, yM) + poses.northM(k + 1, yM)) / 2);

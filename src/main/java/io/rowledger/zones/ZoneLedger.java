@@ -17,20 +17,20 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * Adds the received grid up by zone. A cell that a zone line cuts is shared out by exact area, as if all of it had
- * received alike; into the shares within so many percent of plan go only cells that lie wholly in the zone.
+ * Sums the received grid by zone. A cell on a zone line is divided by exact area, as if its rate were uniform; the
+ * fractions within some percent of plan use only cells that lie wholly in the zone.
  */
 final class ZoneLedger {
-    /** A cell with this share of it in the zone lies wholly in it. */
+    /** Fraction of a cell from which it lies wholly in the zone. */
     private static final double WHOLLY = 1 - 1e-6;
 
     private final ReceivedGrid grid;
     private final boolean[] hasTarget;
 
     /**
-     * Over a grid.
+     * Sums of a grid.
      *
-     * @param hasTarget per product, whether the log has a target of its own
+     * @param hasTarget per product, whether the log has a target
      */
     ZoneLedger(ReceivedGrid grid, boolean[] hasTarget) {
         this.grid = grid;

@@ -4,6 +4,7 @@ import io.rowledger.field.Prescription;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.PrescribedRates;
 import io.rowledger.strip.Strips;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import io.rowledger.zones.ZoneChanges.Pair;
@@ -16,17 +17,20 @@ import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 
-/** Finds where the bar crossed a line between two zones and how late the rate changed there: see {@link ZoneChanges}. */
+/** Finds where the bar crossed lines between zones and how late the rate changed there: see {@link ZoneChanges}. */
 final class ZoneLines {
-    /** Plans nearer to each other than this share of the larger differ by hardly more than a meter's error. */
+    /** Smallest relative difference of planned rates that is evaluated; smaller ones are near the error of a meter. */
     private static final double MIN_STEP = 0.1;
-    /** A strip of no zone this wide between two zones is a line drawn badly, m. */
+    /** Largest width of a strip without a zone between two zones that counts as one line, m. */
     private static final double MAX_GAP_M = 1.0;
-    /** Rows that cross the same line within this time are one crossing of the bar, s: a bar askew to the line. */
+    /**
+     * Longest time within which rows that cross the same line are one crossing of the bar, s; the bar may be oblique to
+     * the line.
+     */
     private static final double MAX_CROSSING_S = 20;
-    /** Halvings of half a metre down to a millimetre. */
+    /** Halvings from half a metre to a millimetre. */
     private static final int HALVINGS = 9;
-    /** After lowering and before lifting the flow tells of valves, s. */
+    /** Time after lowering and before lifting in which the flow depends on valves, s. */
     private static final double VALVE_S = 2;
 
     private final List<Pass> passes;
@@ -53,10 +57,10 @@ final class ZoneLines {
         this.prescription = prescription;
     }
 
-    /** A stay of a row in a zone, with the line it came over. */
+    /** A row's stay in a zone, and the position of the line that it entered over. */
     private record Stay(int zone, int firstStep, int endStep, double enteredShare) {}
 
-    /** One row over one line; the step is null where it can't be judged. */
+    /** One row's crossing of a line; the step is null if it can't be evaluated. */
     private record RowCrossing(
             int row,
             int from,
@@ -66,7 +70,7 @@ final class ZoneLines {
             double lateM,
             double settledM) {}
 
-    /** The bar over one line: medians of its rows, NaN where too few could be judged. */
+    /** The bar's crossing of a line: medians of its rows, NaN if too few could be evaluated. */
     private record Crossing(int from, int to, double lateM, double lateS, double settledM, boolean unfollowed) {}
 
     ZoneChanges changes(int p) {
@@ -91,9 +95,10 @@ final class ZoneLines {
         return new ZoneChanges(pairs, all, why(p, all));
     }
 
-    private String why(int p, Timing all) {
+    /** Why the timing of all crossings is unknown; null if it is known. */
+    private @Nullable Message why(int p, Timing all) {
         if (all.known()) {
-            return "";
+            return null;
         }
         double min = Double.POSITIVE_INFINITY;
         double max = Double.NEGATIVE_INFINITY;
@@ -103,22 +108,18 @@ final class ZoneLines {
             max = Double.isNaN(rate) ? max : Math.max(max, rate);
         }
         if (!(max - min >= MIN_STEP * max)) {
-            return "no two zones have rates that differ by a tenth or more";
+            return Message.of("notes.zone_changes.rates_alike", Message.percent(100 * MIN_STEP));
         }
         if (all.crossings() == 0) {
-            return "no row crossed a line between zones whose rates differ by a tenth or more";
+            return Message.of("notes.zone_changes.no_crossing", Message.percent(100 * MIN_STEP));
         }
         if (all.unfollowed() > all.crossings() / 2) {
-            return "the rate did not follow the map at " + all.unfollowed() + " of " + all.crossings() + " crossings";
+            return Message.of("notes.zone_changes.not_followed", all.unfollowed(), all.crossings());
         }
         if (all.evaluated() == all.crossings()) {
-            return all.evaluated() == 1
-                    ? "there was only one crossing"
-                    : "there were only " + all.evaluated() + " crossings";
+            return Message.of("notes.zone_changes.too_few", all.evaluated());
         }
-        return "only " + all.evaluated() + " of " + all.crossings()
-                + " crossings could be judged; a row must stay some seconds"
-                + " in either zone, delivering, and the step must stand out of its meter's scatter";
+        return Message.of("notes.zone_changes.not_evaluated", all.evaluated(), all.crossings());
     }
 
     private void row(int p, int r, Pass pass, List<RowCrossing> out) {
@@ -173,7 +174,7 @@ final class ZoneLines {
         return new RowCrossing(r, before.zone, after.zone, lineS, step, lateM, settledM);
     }
 
-    /** The zones a row went through in a pass; a thin gap between two is halved between them. */
+    /** Returns the zones that a row went through in a pass; a thin gap between two is divided between them. */
     private List<Stay> stays(int r, Pass pass) {
         double y = (strips.leftM(r) + strips.rightM(r)) / 2;
         List<Stay> all = allStays(r, y, pass);
@@ -206,21 +207,21 @@ final class ZoneLines {
         return stays;
     }
 
-    /** Where a row came over the line into a zone. */
+    /** Returns where a row crossed the line into a zone. */
     private Coordinate entry(Stay stay, double y) {
         Coordinate a = ZoneFinder.middle(poses, stay.firstStep - 1, y);
         Coordinate b = ZoneFinder.middle(poses, stay.firstStep, y);
         return new Coordinate(a.x + stay.enteredShare * (b.x - a.x), a.y + stay.enteredShare * (b.y - a.y));
     }
 
-    /** The next stay as if it had begun in the middle of the gap before it. */
+    /** Returns the next stay as if it had begun in the middle of the gap before it. */
     private static Stay fromMiddleOf(Stay gap, Stay next) {
         double middle = (gap.firstStep + gap.enteredShare + next.firstStep + next.enteredShare) / 2;
         int step = (int) middle;
         return new Stay(next.zone, step, next.endStep, middle - step);
     }
 
-    /** Where between the middles of steps k − 1 and k a row leaves the zone it is in, as a share of the way. */
+    /** Returns where between the middles of steps k − 1 and k a row leaves its zone, as a fraction of the distance. */
     private double lineShare(int k, double y, int zone) {
         Coordinate a = ZoneFinder.middle(poses, k - 1, y);
         Coordinate b = ZoneFinder.middle(poses, k, y);
@@ -237,7 +238,7 @@ final class ZoneLines {
         return (low + high) / 2;
     }
 
-    /** Joins rows to crossings of the bar. */
+    /** Groups the crossings of rows to crossings of the bar. */
     private static void bar(List<RowCrossing> rows, List<Crossing> out) {
         List<RowCrossing> sorted = new ArrayList<>(rows);
         sorted.sort(Comparator.comparingInt(RowCrossing::from)
@@ -297,7 +298,7 @@ final class ZoneLines {
                 median(evaluated, Crossing::settledM));
     }
 
-    /** Median of what is known. */
+    /** Returns the median of the known values. */
     private static <T> double median(List<T> of, ToDoubleFunction<T> figure) {
         double[] known =
                 of.stream().mapToDouble(figure).filter(v -> !Double.isNaN(v)).toArray();

@@ -4,13 +4,13 @@ import io.rowledger.field.Prescription;
 import java.util.List;
 
 /**
- * The prescription against what was done, zone by zone.
+ * Received against prescribed rates, zone by zone.
  *
- * @param prescription the map
+ * @param prescription the prescription map
  * @param zones in the prescription's order
- * @param outsideCoveredM2 covered ground outside all zones, m²
- * @param outsideReceivedL per product, volume put down there, L; shared, read only
- * @param changes per product, how the rate changed where rows crossed from one zone into another
+ * @param outsideCoveredM2 covered area outside all zones, m²
+ * @param outsideReceivedL per product, volume received there, L; not copied
+ * @param changes per product, changes of the rate where rows crossed from one zone into another
  */
 public record Zones(
         Prescription prescription,
@@ -25,11 +25,11 @@ public record Zones(
     }
 
     /**
-     * One zone.
+     * Sums of one zone.
      *
      * @param zone the zone
-     * @param areaM2 of the zone, m²
-     * @param coveredM2 of it covered, m²
+     * @param areaM2 area of the zone, m²
+     * @param coveredM2 its covered area, m²
      * @param products per product in rig order
      */
     public record ZoneSums(Prescription.Zone zone, double areaM2, double coveredM2, List<ZoneProduct> products) {
@@ -40,16 +40,16 @@ public record Zones(
     }
 
     /**
-     * One product in one zone. PrescribedRates figures are NaN where the prescription says nothing of the product there.
+     * Sums of one product in one zone. Planned values are NaN if the prescription has no rate for the product there.
      *
-     * @param planLPerM2 the rate the prescription asks for, L/m²
-     * @param plannedCoveredL that rate × covered area, L
-     * @param plannedZoneL that rate × the zone's area, L
-     * @param loggedTargetL the log's own target × covered area, L; NaN where the log has no target column
-     * @param receivedL volume put down, L
-     * @param meanRateLPerM2 received volume ÷ covered area; NaN where nothing was covered
-     * @param within5Pct share of covered ground whose received rate is within 5 % of the plan, percent; NaN where there is
-     *     none to judge or the plan is 0
+     * @param planLPerM2 prescribed rate, L/m²
+     * @param plannedCoveredL prescribed rate × covered area, L
+     * @param plannedZoneL prescribed rate × the zone's area, L
+     * @param loggedTargetL the log's target × covered area, L; NaN if the log has no target
+     * @param receivedL received volume, L
+     * @param meanRateLPerM2 received volume ÷ covered area, L/m²; NaN if nothing was covered
+     * @param within5Pct share of covered area whose received rate is within 5 % of the plan, percent; NaN if no cell
+     *     lies wholly in the zone or the plan is 0
      * @param within10Pct the same for 10 %
      * @param within20Pct the same for 20 %
      */

@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Holds a prescription against what was done: first {@link #prescribed}, which the targets of the delivery need, then
+ * Compares a prescription with the received rates: first {@link #planned}, which the delivery's targets need, then
  * {@link #zones}.
  */
 public final class ZonesBuilder {
@@ -22,7 +22,7 @@ public final class ZonesBuilder {
     private final ZoneFinder finder;
     private final PrescribedRates prescribed;
 
-    /** For the strips of a job and so many products. */
+    /** Finds the zone of each strip. */
     public ZonesBuilder(Prescription prescription, Strips strips, int products) {
         this.prescription = prescription;
         this.strips = strips;
@@ -30,15 +30,15 @@ public final class ZonesBuilder {
         this.prescribed = finder.along(strips);
     }
 
-    /** What the prescription asks for at the place of each strip. */
+    /** Returns the prescribed rate of each strip. */
     public PrescribedRates prescribedRates() {
         return prescribed;
     }
 
     /**
-     * Zone by zone.
+     * Returns the comparison, zone by zone.
      *
-     * @param log tells for which products the machine was asked a rate
+     * @param log tells for which products it has a target
      */
     public Zones zones(LogTable log, List<Pass> passes, Delivery delivery, Coverage coverage) {
         boolean[] hasTarget = new boolean[delivery.products()];

@@ -1,4 +1,9 @@
-/** Delivering runs of outlets cut into strips of ground and visits. */
+/**
+ * Delivering runs of outlets as strip polygons and visits.
+ *
+ * <p>For other packages: {@link StripPolygon}, {@link Visit}, {@link VisitIndex}, {@link PassStrips}, {@link RowRuns},
+ * {@link StripEdges}, {@link StripOutline}.
+ */
 @NullMarked
 package io.rowledger.coverage.strips;
 

@@ -8,6 +8,7 @@ import io.rowledger.report.common.ZoneSection.ChangeLine;
 import io.rowledger.report.common.ZoneSection.ZoneLine;
 import io.rowledger.report.common.ZoneSection.ZoneTable;
 import io.rowledger.rig.Product;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.zones.ZoneChanges;
@@ -29,6 +30,7 @@ public final class ZoneSectionBuilder {
     private final List<Product> products;
     private final LogTable log;
     private final double coveredM2;
+    private final Messages messages;
     private final UnitFormat f;
 
     private ZoneSectionBuilder(Zones zones, List<Product> products, LogTable log, double coveredM2, Messages messages) {
@@ -36,6 +38,7 @@ public final class ZoneSectionBuilder {
         this.products = products;
         this.log = log;
         this.coveredM2 = coveredM2;
+        this.messages = messages;
         this.f = messages.units();
     }
 
@@ -128,8 +131,9 @@ public final class ZoneSectionBuilder {
     private String changes(ZoneChanges changes) {
         Timing all = changes.all();
         if (!all.known()) {
-            return "How early or late the rate changed at the lines between zones can't be told: " + changes.why()
-                    + ".";
+            Message why = changes.why();
+            return "How early or late the rate changed at the lines between zones can't be told: "
+                    + (why == null ? "" : messages.text(why)) + ".";
         }
         String settled = Double.isNaN(all.settledM()) ? "" : ", and had settled " + from(all.settledM());
         String unfollowed = all.unfollowed() == 0

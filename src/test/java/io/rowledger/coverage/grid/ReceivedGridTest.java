@@ -76,6 +76,23 @@ class ReceivedGridTest {
         }
     }
 
+    /** The example of the package's documentation. */
+    @Test
+    void a_strip_between_grid_lines_gives_its_cells_their_share_by_area() {
+        ReceivedGrid grid = new Drive(-0.5, 0.5)
+                .lift(0.75, 0, 0)
+                .lower()
+                .rate(0.02)
+                .ahead(2)
+                .coverage()
+                .grid();
+        int first = (int) Math.round((0 - grid.north0M()) / 0.5) * grid.cols() + (int) Math.round(-grid.east0M() / 0.5);
+        for (int row = 0; row < 4; row++) {
+            assertEquals(0.0025, grid.volumeL()[0][first + row * grid.cols()], 1e-9);
+            assertEquals(0.005, grid.volumeL()[0][first + row * grid.cols() + 1], 1e-9);
+        }
+    }
+
     @Test
     void strips_of_a_bent_pass_put_their_volume_where_polygon_overlay_does() {
         Drive d = new Drive(-1.5, -0.7, 0.1, 1.3)
