@@ -2,6 +2,7 @@ package io.rowledger.results;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.rig.Product;
+import io.rowledger.text.Message;
 import io.rowledger.zones.ZoneChanges;
 import io.rowledger.zones.ZoneChanges.Timing;
 import io.rowledger.zones.Zones;
@@ -93,16 +94,21 @@ public record PrescriptionJson(List<Zone> zones, Outside outsideZones, Map<Strin
     /** Liquid of one product. */
     record Volume(@Decimals(JsonNumbers.VOLUME_L) double volumeL) {}
 
-    /** How the rate changed at lines between zones; {@code whyNotKnown} is empty where that could be told. */
+    /** How the rate changed at lines between zones; {@code whyNotKnown} is a code, empty if it is known. */
     record Changes(Delay all, String whyNotKnown, List<Pair> pairs) {
         static Changes of(ZoneChanges changes) {
             return new Changes(
                     Delay.of(changes.all()),
-                    changes.why(),
+                    lastPart(changes.why()),
                     changes.pairs().stream()
                             .map(pair -> new Pair(pair.from(), pair.to(), Delay.of(pair.timing())))
                             .toList());
         }
+    }
+
+    /** Returns the last part of a message's key, such as {@code not_followed}; empty for null. */
+    private static String lastPart(@Nullable Message message) {
+        return message == null ? "" : message.key().substring(message.key().lastIndexOf('.') + 1);
     }
 
     /** Crossings from one zone into another. */
