@@ -19,12 +19,10 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
-import io.rowledger.log.header.LogOptions;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
-import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigCorrection;
 import io.rowledger.rig.RigFile;
@@ -68,7 +66,7 @@ public final class Pipeline {
         progress.begins(
                 "reading the log",
                 files.logs().size() == 1 ? "1 file" : files.logs().size() + " files");
-        LogReading reading = LogReader.read(files.logs(), logOptions(rig));
+        LogReading reading = LogReader.read(files.logs(), rig.logOptions());
         progress.begins("rebuilding the track", reading.table().records() + " records");
         Track track =
                 TrackBuilder.build(reading.table(), rig, TrackOptions.defaults().withThreads(threads));
@@ -215,12 +213,6 @@ public final class Pipeline {
                     .expected("the zones of the field that was driven")
                     .hint("give the prescription of this field, or leave it out");
         }
-    }
-
-    /** What the rig file says about the logs. */
-    static LogOptions logOptions(Rig rig) {
-        return new LogOptions(
-                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows(), rig.logHints());
     }
 
     /** The ground the drop line came over, so that a boundary of another field can be told how far off it is. */

@@ -1,5 +1,6 @@
 package io.rowledger.log;
 
+import io.rowledger.log.header.BarLayout;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.header.Role;
@@ -44,30 +45,85 @@ final class Columns {
         c.courseRad = numbers(new Role(LogQuantity.COURSE, "", 0));
         c.yawRateRadPerS = numbers(new Role(LogQuantity.YAW_RATE, "", 0));
         c.rollRad = numbers(new Role(LogQuantity.ROLL, "", 0));
+        c.widthM = numbers(new Role(LogQuantity.WIDTH, "", 0));
+        c.timed = !plan.isUntimed();
         c.down = states(new Role(LogQuantity.DOWN, "", 0));
         c.pressurePa = numbers(new Role(LogQuantity.PRESSURE, "", 0));
         byte[][] on = new byte[outlets][];
         double[][] pressure = new double[outlets][];
         for (int r = 0; r < outlets; r++) {
-            on[r] = states(new Role(LogQuantity.ON, "", r + 1));
+            on[r] = states(new Role(LogQuantity.ON, "", plan.rows().sectionOf(r + 1)));
             pressure[r] = numbers(new Role(LogQuantity.PRESSURE, "", r + 1));
         }
         c.on = Arrays.stream(on).allMatch(column -> column.length == 0) ? new byte[0][] : on;
         c.rowPressurePa = Arrays.stream(pressure).allMatch(column -> column.length == 0) ? new double[0][] : pressure;
         int products = c.products.size();
         c.flowLPerS = new double[products][outlets][];
+        c.meterRows = new int[products][][];
+        c.meterFlowLPerS = new double[products][][];
         c.targetLPerM2 = new double[products][];
         c.totalLPerS = new double[products][];
         for (int p = 0; p < products; p++) {
             String key = c.products.get(p);
             c.targetLPerM2[p] = numbers(new Role(LogQuantity.TARGET, key, 0));
             c.totalLPerS[p] = numbers(new Role(LogQuantity.FLOW_TOTAL, key, 0));
-            for (int r = 0; r < outlets; r++) {
-                double[] flow = numbers(new Role(LogQuantity.FLOW, key, r + 1));
-                c.flowLPerS[p][r] = flow.length == 0 ? unknown(c.timeS.length) : flow;
-            }
+            flows(c, p, plan);
         }
         return c;
+    }
+
+    private void flows(LogColumns c, int p, ColumnPlan plan) {
+        String key = c.products.get(p);
+        List<List<Integer>> meters = plan.rows().meters().get(p);
+        int records = c.timeS.length;
+        if (meters.isEmpty()) {
+            for (int r = 0; r < plan.outlets(); r++) {
+                double[] flow = numbers(new Role(LogQuantity.FLOW, key, r + 1));
+                boolean bar = flow.length == 0 && plan.outlets() == 1;
+                flow = bar ? numbers(new Role(LogQuantity.FLOW, key, 0)) : flow;
+                c.flowLPerS[p][r] = flow.length == 0 ? unknown(records) : flow;
+            }
+            c.meterRows[p] = new int[0][];
+            c.meterFlowLPerS[p] = new double[0][];
+            return;
+        }
+        c.meterRows[p] = new int[meters.size()][];
+        c.meterFlowLPerS[p] = new double[meters.size()][];
+        Arrays.setAll(c.flowLPerS[p], r -> unknown(records));
+        for (int m = 0; m < meters.size(); m++) {
+            int[] rows = meters.get(m).stream().mapToInt(row -> row - 1).toArray();
+            double[] flow = numbers(new Role(LogQuantity.FLOW, key, m + 1));
+            flow = flow.length == 0 ? numbers(new Role(LogQuantity.FLOW, key, 0)) : flow;
+            flow = flow.length == 0 ? unknown(records) : flow;
+            c.meterRows[p][m] = rows;
+            c.meterFlowLPerS[p][m] = flow;
+            share(
+                    c,
+                    c.flowLPerS[p],
+                    rows,
+                    flow,
+                    files.get(0).preview().options().bar());
+        }
+    }
+
+    /** Divides a meter's flow among its rows that are on, by width; among all if every one is off. */
+    private static void share(LogColumns c, double[][] flowLPerS, int[] rows, double[] meterLPerS, BarLayout bar) {
+        for (int i = 0; i < meterLPerS.length; i++) {
+            double onM = 0;
+            double allM = 0;
+            for (int r : rows) {
+                allM += bar.widthM(r + 1);
+                onM += isOff(c, r, i) ? 0 : bar.widthM(r + 1);
+            }
+            for (int r : rows) {
+                double widthM = onM > 0 && isOff(c, r, i) ? 0 : bar.widthM(r + 1);
+                flowLPerS[r][i] = widthM == 0 ? 0 : meterLPerS[i] * widthM / (onM > 0 ? onM : allM);
+            }
+        }
+    }
+
+    private static boolean isOff(LogColumns c, int r, int i) {
+        return c.on.length > 0 && c.on[r].length > 0 && c.on[r][i] == 0;
     }
 
     private interface ColumnOf {

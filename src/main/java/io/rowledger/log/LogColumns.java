@@ -28,10 +28,19 @@ public final class LogColumns {
     public byte[][] on = {};
     /** [product][outlet][record], L/s. */
     public double[][][] flowLPerS = {};
+    /** [product][meter] → rows (from 0) that share the meter; the middle array is empty if each row has its own meter. */
+    public int[][][] meterRows = {};
+    /** [product][meter][record], L/s; empty where meterRows is. */
+    public double[][][] meterFlowLPerS = {};
+    /** Logged working width, m. */
+    public double[] widthM = NONE;
     /** [product] → column or empty, L/m². */
     public double[][] targetLPerM2 = {};
     /** [product] → column or empty, L/s. */
     public double[][] totalLPerS = {};
+
+    /** False for points in driving order without times. */
+    public boolean timed = true;
 
     public double[] pressurePa = NONE;
     /** [outlet] → column or empty; the outer array is empty where no outlet has one. */

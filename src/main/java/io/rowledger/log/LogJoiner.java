@@ -161,7 +161,9 @@ final class LogJoiner {
         ColumnPlan first = files.get(0).plan();
         for (FileLog file : files) {
             ColumnPlan plan = file.plan();
-            if (plan.outlets() != first.outlets() || !plan.products().equals(first.products())) {
+            if (!plan.rows().meters().equals(first.rows().meters())
+                    || plan.outlets() != first.outlets()
+                    || !plan.products().equals(first.products())) {
                 throw UnusableInputException.found(plan.outlets() + " flow columns where "
                                 + files.get(0).name() + " has " + first.outlets())
                         .inFile(file.name())

@@ -69,6 +69,19 @@ public final class LogReader {
         if (file.log().records > 0 && file.log().timeS[0] < EpochRange.MIN_S) {
             notes.add("The times in " + file.name() + " count from an unknown start: dates are not to be relied on.");
         }
+        if (!file.plan().withoutUnit().isEmpty()) {
+            notes.add("Not used, because the unit is missing or unknown: "
+                    + String.join(", ", file.plan().withoutUnit()) + " in " + file.name()
+                    + ". Write the unit into the header to use it, such as speed[mph].");
+        }
+        if (file.plan().rows().assumed()) {
+            int sections = file.plan().rows().sections().size();
+            notes.add(
+                    sections + " on/off columns in " + file.name() + " for "
+                            + file.plan().outlets()
+                            + " rows: each section was taken as " + file.plan().outlets() / sections
+                            + " rows side by side. If the sections differ, list the outlets with their section in the rig file.");
+        }
         FieldFaults faults = file.reader().faults();
         for (ColumnPlan.Column column : file.plan().columns()) {
             int bad = faults.count(column.index());

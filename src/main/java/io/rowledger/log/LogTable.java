@@ -120,6 +120,44 @@ public final class LogTable {
         return c.flowLPerS[p][r][i];
     }
 
+    /** Returns how rows and meters belong together, for all products: the coarsest of them. */
+    public Metering metering() {
+        Metering metering = Metering.PER_ROW;
+        for (int p = 0; p < c.meterRows.length; p++) {
+            Metering other = metering(p);
+            metering = other.ordinal() > metering.ordinal() ? other : metering;
+        }
+        return metering;
+    }
+
+    /** Returns how rows and meters of a product belong together. */
+    public Metering metering(int p) {
+        if (c.meterRows.length == 0 || c.meterRows[p].length == 0) {
+            return Metering.PER_ROW;
+        }
+        return c.meterRows[p].length == 1 ? Metering.WHOLE_BAR : Metering.SHARED;
+    }
+
+    /** Returns the rows (from 0) of each meter of a product; empty if each row has its own meter. Read only. */
+    public int[][] meterRows(int p) {
+        return c.meterRows.length == 0 ? new int[0][] : c.meterRows[p];
+    }
+
+    /** Returns the flow column of a shared meter, L/s. The array is shared: do not write to it. */
+    public double[] meterColumn(int p, int meter) {
+        return c.meterFlowLPerS[p][meter];
+    }
+
+    /** Returns the logged working width, m; NaN if unknown. */
+    public double widthM(int i) {
+        return at(c.widthM, i);
+    }
+
+    /** Returns true if the log has times; if false, times are only an order of the records. */
+    public boolean isTimed() {
+        return c.timed;
+    }
+
     /** Share of the records without a flow figure for outlet r, 0 to 1. */
     public double missingFlowShare(int p, int r) {
         double[] column = c.flowLPerS[p][r];

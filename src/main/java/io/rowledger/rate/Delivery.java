@@ -1,6 +1,8 @@
 package io.rowledger.rate;
 
+import io.rowledger.log.Metering;
 import java.util.BitSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What left each outlet in each step: flow with the product's lag removed, target, and whether the outlet delivered. Step k,
@@ -8,23 +10,39 @@ import java.util.BitSet;
  */
 public final class Delivery {
     private final double[][][] flowLPerS;
+    private final @Nullable MeterShares[] shares;
+    private final Metering metering;
     private final Targets targets;
     private final BitSet[] delivering;
     private final int[] record;
-    /** Records with an unknown flow, by product and outlet. */
+    /** Records with an unknown flow, by product and outlet or meter. */
     private final BitSet[][] unknown;
 
-    /** Takes over the arrays; a NaN flow is unknown. */
-    Delivery(double[][][] flowLPerS, Targets targets, BitSet[] delivering, int[] record) {
-        this.unknown = new BitSet[flowLPerS.length][delivering.length];
+    /**
+     * Takes over the arrays; a NaN flow is unknown.
+     *
+     * @param flowLPerS by product, then row or, where the product has shares, meter
+     * @param shares by product; null where each row has its own meter
+     */
+    Delivery(
+            double[][][] flowLPerS,
+            @Nullable MeterShares[] shares,
+            Metering metering,
+            Targets targets,
+            BitSet[] delivering,
+            int[] record) {
         this.flowLPerS = flowLPerS;
+        this.shares = shares;
+        this.metering = metering;
         this.targets = targets;
         this.delivering = delivering;
         this.record = record;
+        this.unknown = new BitSet[flowLPerS.length][];
         for (int p = 0; p < flowLPerS.length; p++) {
-            for (int r = 0; r < delivering.length; r++) {
-                unknown[p][r] = new BitSet();
-                markUnknown(p, r);
+            unknown[p] = new BitSet[flowLPerS[p].length];
+            for (int column = 0; column < flowLPerS[p].length; column++) {
+                unknown[p][column] = new BitSet();
+                markUnknown(p, column);
             }
         }
     }
@@ -48,17 +66,33 @@ public final class Delivery {
 
     /** Returns the flow of outlet r in step k, L/s; 0 if it is not {@link #known}. */
     public double flowLPerS(int p, int r, int k) {
-        return flowLPerS[p][r][record[k]];
+        MeterShares shared = shares[p];
+        if (shared == null) {
+            return flowLPerS[p][r][record[k]];
+        }
+        int meter = shared.meterOf(r);
+        return meter < 0 ? 0 : flowLPerS[p][meter][record[k]] * shared.share(r, k);
+    }
+
+    /** Returns how rows and meters belong together: with a shared meter, the flows of its rows are shares by area. */
+    public Metering metering() {
+        return metering;
+    }
+
+    /** Returns the column of outlet r: its own or that of its meter. Rig files give every row a meter. */
+    private int column(int p, int r) {
+        MeterShares shared = shares[p];
+        return shared == null ? r : Math.max(0, shared.meterOf(r));
     }
 
     /** Returns true if the log tells the flow of product p at outlet r in step k. */
     public boolean known(int p, int r, int k) {
-        return !unknown[p][r].get(record[k]);
+        return !unknown[p][column(p, r)].get(record[k]);
     }
 
     /** Returns true if the log tells the flow of product p at outlet r in every record. */
     public boolean allKnown(int p, int r) {
-        return unknown[p][r].isEmpty();
+        return unknown[p][column(p, r)].isEmpty();
     }
 
     /**

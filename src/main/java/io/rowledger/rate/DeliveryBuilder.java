@@ -1,6 +1,7 @@
 package io.rowledger.rate;
 
 import io.rowledger.log.LogTable;
+import io.rowledger.log.Metering;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
@@ -52,10 +53,18 @@ public final class DeliveryBuilder {
         BitSet[] delivering = new BitSet[rows];
         Arrays.setAll(delivering, r -> new BitSet(poses.steps()));
         double[] barSpeed = barSpeeds(poses);
+        int[] record = new int[poses.steps()];
+        Arrays.setAll(record, poses::record);
+        @Nullable MeterShares[] shares = new MeterShares[products];
         for (int p = 0; p < products; p++) {
             Product product = rig.products().get(p);
             boolean untargeted = targets.mayLack(p);
             int[] nearest = product.flowLagS() == 0 ? null : shownAt(product.flowLagS());
+            if (log.metering(p) != Metering.PER_ROW) {
+                shares[p] = new MeterShares(log, strips, log.meterRows(p), record);
+                flow[p] = shared(p, shares[p], nearest, untargeted, barSpeed, delivering);
+                continue;
+            }
             for (int r = 0; r < rows; r++) {
                 double[] column = filled(log.flowColumn(p, r));
                 flow[p][r] = nearest == null ? column : shifted(column, product.flowLagS());
@@ -63,9 +72,53 @@ public final class DeliveryBuilder {
                 markDelivering(column, nearest, p, r, limit, barSpeed, delivering[r]);
             }
         }
-        int[] record = new int[poses.steps()];
-        Arrays.setAll(record, poses::record);
-        return new Delivery(flow, targets, delivering, record);
+        return new Delivery(flow, shares, log.metering(), targets, delivering, record);
+    }
+
+    /** Returns the flow of each meter and marks the delivering steps of the rows that are on. */
+    private double[][] shared(
+            int p,
+            MeterShares shares,
+            int @Nullable [] nearest,
+            boolean untargeted,
+            double[] barSpeed,
+            BitSet[] delivering) {
+        int[][] meterRows = log.meterRows(p);
+        double[][] flow = new double[meterRows.length][];
+        for (int m = 0; m < meterRows.length; m++) {
+            double[] column = filled(log.meterColumn(p, m));
+            flow[m] = nearest == null
+                    ? column
+                    : shifted(column, rig.products().get(p).flowLagS());
+            double limit = untargeted ? untargetedLimit(column) : Double.NaN;
+            for (int k = 0; k < barSpeed.length; k++) {
+                int i = strips.poses().record(k);
+                if (!strips.poses().working(k)) {
+                    continue;
+                }
+                double shown = column[nearest == null ? i : nearest[k]];
+                for (int r : meterRows[m]) {
+                    if (shares.isOn(r, k) && isDelivering(shown, limit, p, r, k, barSpeed[k], meterRows[m])) {
+                        delivering[r].set(k);
+                    }
+                }
+            }
+        }
+        return flow;
+    }
+
+    /** A meter's flow is held against the target of all its rows that are on, so that each of them delivers or none. */
+    private boolean isDelivering(
+            double shown, double untargetedLimit, int p, int r, int k, double barSpeedMps, int[] rows) {
+        int i = strips.poses().record(k);
+        double targetLPerM2 = targets.lPerM2(p, r, k, i);
+        double widthM = 0;
+        for (int other : rows) {
+            widthM += log.on(other, i) == 0 ? 0 : strips.rightM(other) - strips.leftM(other);
+        }
+        double limit =
+                Double.isNaN(targetLPerM2) ? untargetedLimit : DELIVERING_SHARE * targetLPerM2 * widthM * barSpeedMps;
+        return shown > limit && shown > 0;
     }
 
     /** Returns the mean forward speed of the bar in each working step, m/s; NaN in other steps. */

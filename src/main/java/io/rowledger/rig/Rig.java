@@ -1,6 +1,10 @@
 package io.rowledger.rig;
 
+import io.rowledger.log.header.BarLayout;
 import io.rowledger.log.header.LogHints;
+import io.rowledger.log.header.LogOptions;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -87,6 +91,24 @@ public record Rig(
     /** Clock and units of the logs. */
     public LogHints logHints() {
         return hints.log();
+    }
+
+    /** Returns what the reader of logs needs to know. */
+    public LogOptions logOptions() {
+        Map<String, List<Integer>> sections = new LinkedHashMap<>();
+        for (Band band : bands) {
+            if (band.section() != null) {
+                sections.computeIfAbsent(band.section(), name -> new ArrayList<>())
+                        .add(band.row());
+            }
+        }
+        boolean named = bands.stream().allMatch(band -> band.section() != null);
+        BarLayout bar = new BarLayout(
+                bands.stream().map(Band::widthM).toList(),
+                meters,
+                named ? List.copyOf(sections.values()) : List.of(),
+                products.stream().map(Product::nitrogenKgPerL).toList());
+        return new LogOptions(columns(), products.stream().map(Product::key).toList(), rows(), logHints(), bar);
     }
 
     /** Number of outlets. */

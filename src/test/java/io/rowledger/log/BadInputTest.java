@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.log.header.LogOptions;
-import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;
 import java.io.IOException;
@@ -50,8 +48,7 @@ class BadInputTest {
         }
         UnusableInputException e = assertThrows(UnusableInputException.class, () -> {
             Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
-            List<String> keys = rig.products().stream().map(Product::key).toList();
-            LogReader.read(List.of(log), new LogOptions(rig.columns(), keys, rig.rows(), rig.logHints()));
+            LogReader.read(List.of(log), rig.logOptions());
         });
         String message = e.getMessage().replace(folder + "/", "");
         assertEquals(Files.readString(folder.resolve("expected.txt")).strip(), message);

@@ -40,7 +40,7 @@ class GoodLogTest {
         LogOptions options = OPTIONS;
         if (Files.exists(rigFile)) {
             Rig rig = RigReader.read(rigFile).rig();
-            options = new LogOptions(rig.columns(), List.of("uan"), rig.rows(), rig.logHints());
+            options = rig.logOptions();
         }
         return LogReader.read(files(folder, "log"), options);
     }
@@ -56,9 +56,13 @@ class GoodLogTest {
     /** The plain log, or where other figures are needed (midnight, two days, steady flows) the plain log beside it. */
     private static LogTable twin(Path folder) throws IOException {
         List<Path> own = files(folder, "plain");
-        return own.isEmpty()
-                ? read(CASES.resolve("plain")).table()
-                : LogReader.read(own, OPTIONS).table();
+        if (own.isEmpty()) {
+            return read(CASES.resolve("plain")).table();
+        }
+        Path rigFile = folder.resolve("rig.yaml");
+        int rows = Files.exists(rigFile) ? RigReader.read(rigFile).rig().rows() : OPTIONS.rowsExpected();
+        return LogReader.read(own, new LogOptions(Map.of(), List.of("uan"), rows))
+                .table();
     }
 
     @Test

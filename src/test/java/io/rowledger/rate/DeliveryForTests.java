@@ -1,5 +1,6 @@
 package io.rowledger.rate;
 
+import io.rowledger.log.Metering;
 import java.util.BitSet;
 
 /** Lets tests of other rooms say what left each outlet. */
@@ -8,6 +9,12 @@ public final class DeliveryForTests {
 
     /** Flow by product, row and record; target by product and record (or one for all); delivering steps by row. */
     public static Delivery of(double[][][] flowLPerS, double[][] targetLPerM2, BitSet[] delivering, int[] record) {
-        return new Delivery(flowLPerS, new Targets(targetLPerM2), delivering, record);
+        return new Delivery(
+                flowLPerS,
+                new MeterShares[flowLPerS.length],
+                Metering.PER_ROW,
+                new Targets(targetLPerM2),
+                delivering,
+                record);
     }
 }

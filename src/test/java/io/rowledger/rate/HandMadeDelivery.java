@@ -1,5 +1,6 @@
 package io.rowledger.rate;
 
+import io.rowledger.log.Metering;
 import java.util.BitSet;
 
 /** Deliveries made by hand, for tests of what comes after. */
@@ -15,6 +16,8 @@ public final class HandMadeDelivery {
         }
         return new Delivery(
                 new double[products][outlets][1],
+                new MeterShares[products],
+                Metering.PER_ROW,
                 new Targets(new double[products][1]),
                 delivering,
                 new int[Math.max(1, steps)]);

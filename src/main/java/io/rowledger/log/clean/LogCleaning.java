@@ -26,6 +26,7 @@ public final class LogCleaning {
         TotalizerFlow.toFlows(reader, file.notes());
         SwappedAxes.check(file);
         SpeedCourseCheck.check(file);
+        RateConversion.convert(file);
         FlowRange.check(file);
         WorkStateColumn.check(file);
         return file;

@@ -19,12 +19,12 @@ final class ChosenColumns {
         for (Map.Entry<String, String> line : options.columns().entrySet()) {
             ColumnName quantity = ColumnName.of(line.getKey()).orElseThrow(() -> unknownQuantity(place, line.getKey()));
             int index = index(place, headers, line.getValue(), line.getKey());
-            Role role = ColumnPlan.withProduct(place, quantity, options);
+            Role role = ProductKeys.withProduct(place, quantity, options);
             String header = headers.get(index);
             ColumnName withUnit = quantity.unitText().isEmpty()
                     ? new ColumnName(header, role, unitText(header), unit(header, role), false)
                     : new ColumnName(header, role, quantity.unitText(), quantity.unit(), false);
-            ColumnPlan.Column before = chosen.put(index, ColumnPlan.column(place, index, withUnit, role, options));
+            ColumnPlan.Column before = chosen.put(index, ColumnUnits.column(place, index, withUnit, role, options));
             if (before != null) {
                 throw place.found("the header " + header.strip() + " twice under columns in the rig file, for "
                                 + before.role().canonical() + " and " + role.canonical())
@@ -73,7 +73,8 @@ final class ChosenColumns {
             names.add(quantity.per() == LogQuantity.Per.OUTLET ? quantity.canonical() + "_01" : quantity.canonical());
         }
         return place.found("the quantity \"" + key + "\" under columns in the rig file, which is unknown")
-                .expected("one of " + String.join(", ", names))
+                .expected(
+                        "one of " + String.join(", ", names.stream().distinct().toList()))
                 .hint("write it as quantity: header of the log");
     }
 }

@@ -77,15 +77,25 @@ public record ColumnName(
         int longest = 0;
         String plain = plain(name);
         for (Alias alias : ALIASES) {
-            if (alias.name.length() > longest && plain.contains(alias.name)) {
-                ColumnName match = match(header, plain, alias.quantity, alias.name, product, unitText);
-                if (match != null) {
-                    best = alias.weak ? new ColumnName(header, match.role, match.unitText, match.unit, true) : match;
-                    longest = alias.name.length();
-                }
+            if (!plain.contains(alias.name)) {
+                continue;
+            }
+            ColumnName match = match(header, plain, alias.quantity, alias.name, product, unitText);
+            if (match != null && (best == null || isBetter(match, alias.name.length(), best, longest))) {
+                best = alias.weak ? new ColumnName(header, match.role, match.unitText, match.unit, true) : match;
+                longest = alias.name.length();
             }
         }
         return Optional.ofNullable(best == null ? rowAlone(header, plain, product, unitText) : best);
+    }
+
+    /** A name whose unit fits is better than one whose unit does not; then the longer one. */
+    private static boolean isBetter(ColumnName match, int length, ColumnName best, int longest) {
+        boolean fits = match.unit != null;
+        boolean bestFits = best.unit != null;
+        boolean rival =
+                match.role.quantity().isFlowSource() && best.role.quantity().isFlowSource();
+        return rival && fits != bestFits ? fits : length > longest;
     }
 
     private static @Nullable ColumnName rowAlone(String header, String plain, String product, String unitText) {

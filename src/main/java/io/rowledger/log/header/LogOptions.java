@@ -11,8 +11,10 @@ import java.util.Map;
  * @param productKeys keys of the rig file; empty without a rig file
  * @param rowsExpected outlets of the rig; 0 without a rig file
  * @param hints facts that the logs do not show
+ * @param bar row widths, meters, sections and nitrogen of the products
  */
-public record LogOptions(Map<String, String> columns, List<String> productKeys, int rowsExpected, LogHints hints) {
+public record LogOptions(
+        Map<String, String> columns, List<String> productKeys, int rowsExpected, LogHints hints, BarLayout bar) {
     /** Copies the collections. */
     public LogOptions {
         columns = java.util.Collections.unmodifiableMap(new LinkedHashMap<>(columns));
@@ -22,6 +24,11 @@ public record LogOptions(Map<String, String> columns, List<String> productKeys, 
     /** Options without hints. */
     public LogOptions(Map<String, String> columns, List<String> productKeys, int rowsExpected) {
         this(columns, productKeys, rowsExpected, LogHints.NONE);
+    }
+
+    /** Options of a bar with a meter for each row, of unknown width. */
+    public LogOptions(Map<String, String> columns, List<String> productKeys, int rowsExpected, LogHints hints) {
+        this(columns, productKeys, rowsExpected, hints, BarLayout.UNKNOWN);
     }
 
     /** Options without a rig file. */

@@ -12,11 +12,16 @@ import java.util.List;
  * @param plan the columns
  * @param first the first records
  * @param mark the decimal mark
- * @param hints facts from the rig file
+ * @param options the rig file's information
  */
-public record LogPreview(String file, ColumnPlan plan, List<Line> first, char mark, LogHints hints) {
+public record LogPreview(String file, ColumnPlan plan, List<Line> first, char mark, LogOptions options) {
     public LogPreview {
         first = List.copyOf(first);
+    }
+
+    /** Returns the facts that the logs do not show. */
+    public LogHints hints() {
+        return options.hints();
     }
 
     /** Returns the non-empty values of a column, stripped. */

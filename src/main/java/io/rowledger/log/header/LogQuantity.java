@@ -62,6 +62,44 @@ public enum LogQuantity {
             "flow flowrate actualflow meteredflow actualflowrate measuredflow measuredflowrate flowactual flowrateactual "
                     + "flowmeter",
             "rate actualrate measuredrate"),
+    ROW_RATE(
+            "rate",
+            Dimension.RATE,
+            null,
+            Per.OUTLET,
+            "rate appliedrate actualrate measuredrate applicationrate rateapplied rateactual flowrate asappliedrate "
+                    + "actualapplicationrate appliedvolumerate volumerate",
+            "applied"),
+    ROW_NITROGEN_RATE(
+            "nitrogen_rate",
+            Dimension.MASS_PER_AREA,
+            null,
+            Per.OUTLET,
+            "nitrogenrate nrate nitrogen appliednitrogen nitrogenapplied actualnitrogen ratenitrogen raten",
+            "n rate appliedrate"),
+    BAR_FLOW(
+            "flow",
+            Dimension.FLOW,
+            null,
+            Per.PRODUCT,
+            "flow flowrate actualflow meteredflow actualflowrate measuredflow measuredflowrate flowactual flowrateactual "
+                    + "flowmeter",
+            "rate actualrate measuredrate"),
+    BAR_RATE(
+            "rate",
+            Dimension.RATE,
+            null,
+            Per.PRODUCT,
+            "rate appliedrate actualrate measuredrate applicationrate rateapplied rateactual flowrate asappliedrate "
+                    + "actualapplicationrate appliedvolumerate volumerate barrate",
+            "applied"),
+    BAR_NITROGEN_RATE(
+            "nitrogen_rate",
+            Dimension.MASS_PER_AREA,
+            null,
+            Per.PRODUCT,
+            "nitrogenrate nrate nitrogen appliednitrogen nitrogenapplied actualnitrogen ratenitrogen raten",
+            "n rate appliedrate"),
     VOLUME_SINCE_LAST(
             "volume_since_last",
             Dimension.VOLUME,
@@ -98,6 +136,13 @@ public enum LogQuantity {
             Per.PRODUCT,
             "target targetrate setpoint setpointrate setrate prescription prescribedrate desiredrate commandedrate "
                     + "plannedrate prescriptionrate targetapplicationrate desiredapplicationrate ratetarget ratesetpoint"),
+    WIDTH(
+            "width",
+            Dimension.LENGTH,
+            null,
+            Per.LOG,
+            "width swathwidth swath workingwidth activewidth appliedwidth coveredwidth barwidth implementwidth "
+                    + "widthactive widthworking"),
     SPEED(
             "speed",
             Dimension.SPEED,
@@ -221,7 +266,35 @@ public enum LogQuantity {
 
     /** Returns true for columns of one product. */
     boolean ofProduct() {
-        return this == TARGET || this == FLOW_TOTAL || metersFlow();
+        return this == TARGET || this == FLOW_TOTAL || isFlowSource();
+    }
+
+    /** Returns true for a quantity that gives the flow of a row, a meter or the whole bar. */
+    public boolean isFlowSource() {
+        return metersFlow() || isRate() || this == BAR_FLOW;
+    }
+
+    /** Returns true for a rate per area, which becomes a flow through width and speed. */
+    public boolean isRate() {
+        return this == ROW_RATE || this == BAR_RATE || isNitrogenRate();
+    }
+
+    /** Returns true for a weight of nitrogen per area. */
+    public boolean isNitrogenRate() {
+        return this == ROW_NITROGEN_RATE || this == BAR_NITROGEN_RATE;
+    }
+
+    /** Returns true for a quantity of the whole bar that gives its flow. */
+    public boolean isOfBar() {
+        return this == BAR_FLOW || this == BAR_RATE || this == BAR_NITROGEN_RATE;
+    }
+
+    /** Returns true if a log can be used without the column: its faults are noted, not refused. */
+    public boolean isOptional() {
+        return switch (this) {
+            case SPEED, COURSE, YAW_RATE, ROLL, PRESSURE, FLOW_TOTAL, HDOP, FIX, WIDTH -> true;
+            default -> false;
+        };
     }
 
     /** Returns true for states and the fix digit: small whole numbers. */
@@ -245,7 +318,7 @@ public enum LogQuantity {
     }
 
     /** Returns true for a volume of an outlet. */
-    boolean isVolume() {
+    public boolean isVolume() {
         return this == VOLUME || this == VOLUME_SINCE_LAST || this == VOLUME_TOTAL;
     }
 

@@ -95,9 +95,10 @@ public final class LongFormatLines implements Lines {
         for (int i = 0; i < names.size(); i++) {
             String header = names.get(i);
             Optional<ColumnName> name = chosen(header, options).or(() -> ColumnName.of(header));
-            if (name.isPresent()) {
+            // "flow" beside a row number is the flow of that row.
+            if (name.isPresent() && !name.get().role().quantity().isOfBar()) {
                 LogQuantity quantity = name.get().role().quantity();
-                if (quantity.metersFlow()
+                if (quantity.isFlowSource()
                         && name.get().role().row() > 0
                         && !name.get().weak()) {
                     return null;
@@ -117,7 +118,7 @@ public final class LongFormatLines implements Lines {
                 Optional<ColumnName> numbered = ColumnName.of(numbered(names.get(i), 1));
                 if (numbered.isPresent() && numbered.get().role().row() == 1) {
                     perRow.add(i);
-                    flow |= numbered.get().role().quantity().metersFlow();
+                    flow |= numbered.get().role().quantity().isFlowSource();
                 }
             }
         }

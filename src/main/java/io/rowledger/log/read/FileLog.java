@@ -101,6 +101,17 @@ public final class FileLog {
         return new byte[0];
     }
 
+    /** Returns the states of a quantity of one row or section, or an empty array. */
+    public byte[] states(LogQuantity quantity, int row) {
+        for (int k = 0; k < reader.stateColumns().size(); k++) {
+            Role role = reader.stateColumns().get(k).role();
+            if (role.quantity() == quantity && role.row() == row) {
+                return log().states[k];
+            }
+        }
+        return new byte[0];
+    }
+
     /** Returns the first column of a quantity, or an empty array. */
     public double[] numbers(LogQuantity quantity) {
         for (int k = 0; k < reader.numberColumns().size(); k++) {

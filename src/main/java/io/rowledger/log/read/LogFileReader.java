@@ -9,6 +9,7 @@ import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LongFormatLines;
 import io.rowledger.log.header.NonDataLines;
+import io.rowledger.log.header.Questions;
 import io.rowledger.log.source.CsvLines;
 import io.rowledger.log.source.CsvShape;
 import io.rowledger.log.source.Line;
@@ -56,7 +57,8 @@ public final class LogFileReader {
         Headers headers = Headers.read(file.name(), text, CommentedHeader.in(start, shape), options);
         LongFormatLines rows = LongFormatLines.of(file.name(), headers, text, options);
         Lines lines = rows == null ? text : rows;
-        ColumnPlan plan = ColumnPlan.of(file.name(), rows == null ? headers.names() : rows.headers(), headers, options);
+        ColumnPlan plan = ColumnPlan.of(
+                file.name(), rows == null ? headers.names() : rows.headers(), headers, options, Questions.thrown());
         return records(
                 file.name(),
                 mark -> file.form() + ", fields divided by " + shape.words() + ", decimal "
@@ -91,7 +93,7 @@ public final class LogFileReader {
                     .expected("records below them")
                     .hint("export the log again; this one is empty");
         }
-        LogPreview preview = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options.hints());
+        LogPreview preview = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options);
         DropCount drops = new DropCount();
         RecordReader reader = new RecordReader(preview, drops);
         for (Line each : first) {

@@ -49,7 +49,7 @@ public final class TotalizerFlow {
     }
 
     private static boolean isCounted(ColumnPlan.Column column) {
-        return column.role().quantity() == LogQuantity.FLOW && column.written() != LogQuantity.FLOW;
+        return column.written().isVolume() || column.written().isCount();
     }
 
     private static Counts counts(ColumnPlan.Column column, LogHints hints) {

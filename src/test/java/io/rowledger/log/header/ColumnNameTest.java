@@ -71,8 +71,7 @@ class ColumnNameTest {
 
     @Test
     void what_only_resembles_a_quantity_is_left_alone() {
-        for (String header :
-                List.of("latency", "downtime", "flow", "overflow_01", "location", "onset", "flow_001234", "")) {
+        for (String header : List.of("latency", "downtime", "overflow_01", "location", "onset", "flow_001234", "")) {
             assertEquals("nothing", read(header), header);
         }
     }

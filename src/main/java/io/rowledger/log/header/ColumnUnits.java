@@ -1,0 +1,78 @@
+package io.rowledger.log.header;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.header.ColumnPlan.Column;
+import io.rowledger.log.header.ColumnPlan.Place;
+import io.rowledger.units.Dimension;
+import io.rowledger.units.Unit;
+import java.util.Optional;
+
+/** Gives columns their factor to SI, or refuses a unit that is missing or does not fit. */
+final class ColumnUnits {
+    private ColumnUnits() {}
+
+    /** Returns the role that a column has in the table: every source of a flow is a flow. */
+    static Role meaning(Role role) {
+        return role.quantity().isFlowSource() ? new Role(LogQuantity.FLOW, role.product(), role.row()) : role;
+    }
+
+    /** Returns a column with its factor; throws if its unit is missing or does not fit. */
+    static Column column(Place place, int index, ColumnName name, Role role, LogOptions options) {
+        LogQuantity quantity = role.quantity();
+        Dimension dimension = quantity.dimension();
+        String header = name.header().strip();
+        Role of = meaning(role);
+        if (quantity.isCount()) {
+            return new Column(index, header, of, "pulses", 1 / options.hints().pulsesPerL(), quantity);
+        }
+        if (dimension == null) {
+            String form = quantity == LogQuantity.DATE ? FormatUnits.date(name.unitText()) : "";
+            return new Column(index, header, of, form, 1, quantity);
+        }
+        Unit unit = name.unit();
+        if (unit == null && dimension == Dimension.FLOW && name.unitText().isEmpty()) {
+            unit = options.hints().flowUnit();
+        }
+        if (unit != null) {
+            return new Column(index, header, of, unit.symbol(), unit.toSi(), quantity);
+        }
+        if ((quantity == LogQuantity.LAT || quantity == LogQuantity.LON)
+                && FormatUnits.isDegreesMinutes(name.unitText())) {
+            return new Column(index, header, of, FormatUnits.DEGREES_MINUTES, Math.PI / 180, quantity);
+        }
+        String implied = quantity.impliedUnit();
+        if (name.unitText().isEmpty() && implied != null) {
+            double factor = implied.isEmpty()
+                    ? Double.NaN
+                    : Unit.find(implied, dimension).orElseThrow().toSi();
+            return new Column(index, header, of, implied, factor, quantity);
+        }
+        if (quantity == LogQuantity.TIME) {
+            return new Column(index, header, of, FormatUnits.time(name.unitText()), Double.NaN, quantity);
+        }
+        throw noUnit(place, name, header, dimension);
+    }
+
+    private static UnusableInputException noUnit(Place place, ColumnName name, String header, Dimension dimension) {
+        String proposal = name.role().canonical() + "[" + dimension.exampleUnit() + "]";
+        if (name.unitText().isEmpty()) {
+            String rig = dimension == Dimension.FLOW
+                    ? ", or into the rig file if all rows have it, such as log: {flow_unit: gal/min}"
+                    : ", or into the rig file: columns: {\"" + proposal + "\": \"" + header + "\"}";
+            return place.found("no unit in the column name")
+                    .atColumn(header)
+                    .expected("a unit of " + dimension.words().replaceFirst("^an? ", "") + ": "
+                            + dimension.unitsToWrite())
+                    .hint("write the unit the figures are in into the header, such as " + proposal + rig);
+        }
+        Optional<Unit> other = Unit.findAny(name.unitText());
+        String words = other.isPresent()
+                ? "the unit " + name.unitText() + ", which is "
+                        + other.get().dimension().words()
+                : "the unknown unit " + name.unitText();
+        return place.found(words)
+                .atColumn(header)
+                .expected(dimension.words() + " in " + dimension.unitsToWrite())
+                .hint("write the unit the figures are in, such as " + proposal);
+    }
+}
