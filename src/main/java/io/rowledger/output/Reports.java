@@ -14,13 +14,9 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
-import io.rowledger.report.record.NitrogenRecord;
-import io.rowledger.report.record.NitrogenRecordBuilder;
-import io.rowledger.report.record.NitrogenRecordPdf;
+import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.report.review.PassReviewReport;
-import io.rowledger.report.rows.RowDiagnosis;
-import io.rowledger.report.rows.RowDiagnosisBuilder;
-import io.rowledger.report.rows.RowDiagnosisPdf;
+import io.rowledger.report.rows.RowDiagnosisReport;
 import io.rowledger.results.DiagnosisJson;
 import io.rowledger.results.NitrogenRecordJson;
 import io.rowledger.results.ResultFile;
@@ -62,18 +58,16 @@ public final class Reports {
             outputs.add("pass-review.pdf", review::write);
         }
         if (audiences.contains(Audience.LANDLORD)) {
-            NitrogenRecord record = NitrogenRecordBuilder.build(analysis, options);
+            NitrogenRecordReport record = NitrogenRecordReport.of(analysis, options);
             outputs.add(
                     ResultFile.NITROGEN_RECORD.fileName(),
                     out -> NitrogenRecordJson.write(analysis, record, options, out));
             outputs.add(
                     "nitrogen-record.pdf",
-                    out -> NitrogenRecordPdf.write(
-                            analysis, record, options, List.of(machineReadable(analysis, record, options)), out));
+                    out -> record.write(List.of(machineReadable(analysis, record, options)), out));
         }
         if (audiences.contains(Audience.DEALER)) {
-            RowDiagnosis diagnosis = RowDiagnosisBuilder.build(analysis, options);
-            outputs.add("row-diagnosis.pdf", out -> RowDiagnosisPdf.write(analysis, diagnosis, options, out));
+            outputs.add("row-diagnosis.pdf", RowDiagnosisReport.of(analysis, options)::write);
         }
         if (analysis.zones() != null) {
             outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
@@ -116,7 +110,7 @@ public final class Reports {
     }
 
     /** The record for programs, to travel inside the printed one. */
-    private static Attachment machineReadable(Analysis analysis, NitrogenRecord record, ReportOptions options)
+    private static Attachment machineReadable(Analysis analysis, NitrogenRecordReport record, ReportOptions options)
             throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         NitrogenRecordJson.write(analysis, record, options, bytes);

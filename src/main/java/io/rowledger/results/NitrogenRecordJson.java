@@ -11,6 +11,7 @@ import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.record.NitrogenFigures;
 import io.rowledger.report.record.NitrogenRecord;
 import io.rowledger.report.record.NitrogenRecord.Missing;
+import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.rig.Amount;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
@@ -52,12 +53,13 @@ public record NitrogenRecordJson(
         List<String> cautions) {
 
     /** Writes the record of a job. */
-    public static void write(Analysis a, NitrogenRecord record, ReportOptions options, OutputStream out)
+    public static void write(Analysis a, NitrogenRecordReport report, ReportOptions options, OutputStream out)
             throws IOException {
-        JsonFile.write(of(a, record, options), out);
+        JsonFile.write(of(a, report, options), out);
     }
 
-    private static NitrogenRecordJson of(Analysis a, NitrogenRecord record, ReportOptions options) {
+    private static NitrogenRecordJson of(Analysis a, NitrogenRecordReport report, ReportOptions options) {
+        NitrogenRecord record = report.content();
         List<OfProduct> products = new ArrayList<>();
         for (int p = 0; p < a.rig().products().size(); p++) {
             products.add(OfProduct.of(a, p));
@@ -72,8 +74,8 @@ public record NitrogenRecordJson(
                 record.missing().stream().map(NotRecorded::of).toList(),
                 products,
                 a.rig().job().tickets().stream().map(Ticket::of).toList(),
-                Nitrogen.of(a),
-                Ground.of(a),
+                Nitrogen.of(a, report.figures()),
+                Ground.of(a, report.figures()),
                 SetbackJson.all(a),
                 PrescriptionJson.of(a),
                 Machine.of(a.rig()),
@@ -172,9 +174,8 @@ public record NitrogenRecordJson(
             @Decimals(JsonNumbers.RATE) double planKgPerHa,
             @Decimals(JsonNumbers.RATE) double capKgPerHa,
             @OrNull @Nullable Boolean capExceeded) {
-        static Nitrogen of(Analysis a) {
+        static Nitrogen of(Analysis a, NitrogenFigures figures) {
             Job job = a.rig().job();
-            NitrogenFigures figures = NitrogenFigures.of(a);
             boolean known = Double.isFinite(job.capKgPerM2()) && Double.isFinite(figures.totalKgPerM2());
             return new Nitrogen(
                     figures.jobKg(),
@@ -232,9 +233,8 @@ public record NitrogenRecordJson(
             @Decimals(JsonNumbers.PCT) double within10Pct,
             @Decimals(JsonNumbers.PCT) double under10Pct,
             @Decimals(JsonNumbers.PCT) double over10Pct) {
-        static Ground of(Analysis a) {
+        static Ground of(Analysis a, NitrogenFigures figures) {
             Coverage c = a.coverage();
-            NitrogenFigures figures = NitrogenFigures.of(a);
             return new Ground(
                     c.coveredAreaM2(),
                     a.intervals().coveredAreaM2().low(),

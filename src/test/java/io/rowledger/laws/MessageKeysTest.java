@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.record.RecordField;
+import io.rowledger.report.record.RecordFields;
+import io.rowledger.report.record.RecordRule;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
@@ -11,6 +14,7 @@ import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +39,14 @@ class MessageKeysTest {
     private static final Path BUNDLES = Path.of("src/main/resources/io/rowledger/text");
 
     /** Families of keys by prefix, as it stands in the code: the keys' last parts. */
-    private static final Map<String, Collection<String>> FAMILIES = Map.of();
+    private static final Map<String, Collection<String>> FAMILIES = Map.of(
+            "record.field.",
+            RecordFields.all().stream().map(RecordField::key).toList(),
+            "record.rule.",
+            Arrays.stream(RecordRule.values())
+                    .flatMap(rule ->
+                            Stream.of("place", "citation", "period", "note").map(part -> rule.name() + "." + part))
+                    .toList());
 
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\n]|\\\\.)*)\"");
     private static final Pattern TAG = Pattern.compile("\\{\\{[#/^]?\\s*t\\.([A-Za-z0-9_.]+)\\s*}}");

@@ -13,7 +13,7 @@ import io.rowledger.document.pdf.Paper;
 import io.rowledger.report.common.NitrogenJobs;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SyntheticJob;
-import io.rowledger.report.record.NitrogenRecordBuilder;
+import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -31,7 +31,7 @@ class NitrogenRecordJsonTest {
         ReportOptions options =
                 new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneId.of("America/Chicago"), null, "test");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        NitrogenRecordJson.write(a, NitrogenRecordBuilder.build(a, options), options, out);
+        NitrogenRecordJson.write(a, NitrogenRecordReport.of(a, options), options, out);
         return JSON.readTree(out.toByteArray());
     }
 

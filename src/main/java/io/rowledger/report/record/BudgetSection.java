@@ -1,174 +1,198 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
-import io.rowledger.report.common.JobTimes;
+import io.rowledger.rate.Nutrients;
 import io.rowledger.report.record.NitrogenRecord.Budget;
 import io.rowledger.report.record.NitrogenRecord.BudgetLine;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.rig.Job;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
-import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** Nitrogen from all sources to a total, against plan and cap. */
+/** Adds the nitrogen of all sources up and compares the total with plan and cap. */
 final class BudgetSection {
-    /** Closer than this to the plan is on it, for the words; the same tenth as on the ground. */
-    private static final double ON_PLAN = 0.10;
+    /** Smallest share of the covered ground above the cap that is printed, percent: less would read 0.0 %. */
+    private static final double MIN_ABOVE_CAP_PCT = 0.05;
 
-    private final Analysis a;
-    private final UnitFormat f;
-    private final NitrogenSums sums;
-    private final NitrogenGrid ground;
+    private final RecordInput in;
+    private final Nutrients nutrients;
     private final Job job;
+    private final Messages messages;
 
-    BudgetSection(Analysis a, UnitFormat f, NitrogenSums sums, NitrogenGrid ground) {
-        this.a = a;
-        this.f = f;
-        this.sums = sums;
-        this.ground = ground;
-        this.job = a.rig().job();
+    BudgetSection(RecordInput in, Messages messages) {
+        this.in = in;
+        this.nutrients = in.nutrients();
+        this.job = in.job();
+        this.messages = messages;
+    }
+
+    /** An upper or intended amount that the user entered. */
+    private enum Limit {
+        PLAN("record.budget.plan.short", "record.budget.plan.full"),
+        CAP("record.budget.cap.short", "record.budget.cap.full");
+
+        private final String shortKey;
+        private final String fullKey;
+
+        Limit(String shortKey, String fullKey) {
+            this.shortKey = shortKey;
+            this.fullKey = fullKey;
+        }
     }
 
     Budget build() {
         List<BudgetLine> lines = new ArrayList<>();
-        String day = f.date(JobTimes.startS(a));
-        lines.add(new BudgetLine(
-                "This job",
-                day,
-                rate(sums.jobKgPerM2()),
-                sums.known()
-                        ? f.text(QuantityKind.NITROGEN, sums.jobKg()) + " by the meters"
-                        : "not known: " + sums.unknown(),
-                false,
-                false,
-                false));
+        lines.add(BudgetLine.computed(
+                messages.text("record.budget.job"),
+                messages.units().date(in.work().times().startS()),
+                rate(nutrients.jobNitrogenKgPerM2()),
+                jobRemark()));
         for (EarlierApplication earlier : job.earlier()) {
-            lines.add(new BudgetLine(
+            lines.add(BudgetLine.entered(
                     TextTruncation.name(earlier.what()),
                     TextTruncation.name(earlier.date()),
                     rate(earlier.nitrogenKgPerM2()),
-                    TextTruncation.value(earlier.entered()),
-                    true,
-                    false,
-                    false));
+                    TextTruncation.value(earlier.entered())));
         }
         for (Credit credit : job.credits()) {
-            lines.add(new BudgetLine(
-                    "Credit: " + TextTruncation.name(credit.what()),
-                    "\u2013",
+            lines.add(BudgetLine.entered(
+                    messages.text("record.budget.credit", TextTruncation.name(credit.what())),
+                    NitrogenRecord.NONE,
                     rate(credit.nitrogenKgPerM2()),
-                    TextTruncation.value(credit.entered()),
-                    true,
-                    false,
-                    false));
+                    TextTruncation.value(credit.entered())));
         }
-        if (NitrogenSums.hasBefore(job)) {
-            lines.add(new BudgetLine(
-                    "Total",
-                    "",
-                    rate(sums.totalKgPerM2()),
-                    "earlier nitrogen taken as spread evenly",
-                    false,
-                    true,
-                    false));
+        if (in.hasEarlierNitrogen()) {
+            lines.add(BudgetLine.computed(
+                            messages.text("record.budget.total"),
+                            "",
+                            rate(nutrients.totalNitrogenKgPerM2()),
+                            messages.text("record.budget.even"))
+                    .asTotal());
         }
-        return new Budget(lines, limits(), "");
+        return new Budget(lines, limits());
+    }
+
+    private String jobRemark() {
+        return in.nitrogenKnown()
+                ? messages.text(
+                        "record.budget.metered",
+                        Message.value(QuantityKind.NITROGEN, nutrients.jobKg().nitrogenKg()))
+                : messages.text("record.budget.unknown", UnknownNitrogen.reasons(in));
     }
 
     private List<BudgetLine> limits() {
         List<BudgetLine> limits = new ArrayList<>();
-        if (Double.isFinite(job.planKgPerM2())) {
-            limits.add(new BudgetLine(
-                    "Plan", "", rate(job.planKgPerM2()), apart(job.planKgPerM2(), "the plan"), true, false, false));
-        }
-        if (Double.isFinite(job.capKgPerM2())) {
-            limits.add(new BudgetLine(
-                    "Cap: not to be exceeded",
+        double plan = job.planKgPerM2();
+        double cap = job.capKgPerM2();
+        if (Double.isFinite(plan)) {
+            limits.add(BudgetLine.entered(
+                    messages.text("record.budget.planLabel"),
                     "",
-                    rate(job.capKgPerM2()),
-                    apart(job.capKgPerM2(), "the cap"),
-                    true,
-                    false,
-                    sums.totalKgPerM2() > job.capKgPerM2()));
+                    rate(plan),
+                    messages.text(compared(Limit.PLAN, plan, Message.of(Limit.PLAN.shortKey)))));
+        }
+        if (Double.isFinite(cap)) {
+            BudgetLine line = BudgetLine.entered(
+                    messages.text("record.budget.capLabel"),
+                    "",
+                    rate(cap),
+                    messages.text(compared(Limit.CAP, cap, Message.of(Limit.CAP.shortKey))));
+            limits.add(nutrients.totalNitrogenKgPerM2() > cap ? line.asStrong() : line);
         }
         return limits;
     }
 
-    /** The total against plan and cap in words; empty where neither was entered. */
+    /** The total compared with plan and cap in sentences; empty if neither was entered and nothing came before. */
     List<Sentence> sentences() {
+        double plan = job.planKgPerM2();
+        double cap = job.capKgPerM2();
+        double total = nutrients.totalNitrogenKgPerM2();
+        if (!in.hasEarlierNitrogen() && Double.isNaN(plan) && Double.isNaN(cap)) {
+            return List.of();
+        }
+        if (!Double.isFinite(total)) {
+            return List.of(new Sentence(messages.text("record.budget.totalUnknown"), true));
+        }
+        boolean exceeded = total > cap;
+        List<Message> parts = new ArrayList<>();
+        if (Double.isFinite(plan)) {
+            parts.add(comparedInFull(Limit.PLAN, plan));
+        }
+        if (Double.isFinite(cap) && !exceeded) {
+            parts.add(comparedInFull(Limit.CAP, cap));
+        }
         List<Sentence> sentences = new ArrayList<>();
-        if (!NitrogenSums.hasBefore(job) && Double.isNaN(job.planKgPerM2()) && Double.isNaN(job.capKgPerM2())) {
-            return sentences;
-        }
-        if (!Double.isFinite(sums.totalKgPerM2())) {
-            sentences.add(new Sentence(
-                    "The total from all sources is not known, so it can't be held against a plan or a cap.", true));
-            return sentences;
-        }
-        String total = NitrogenSums.hasBefore(job)
-                ? "With what came before, the total is " + f.text(QuantityKind.NITROGEN_RATE, sums.totalKgPerM2())
-                : "That is";
-        List<String> parts = new ArrayList<>();
-        if (Double.isFinite(job.planKgPerM2())) {
-            parts.add(apartOf(job.planKgPerM2(), "the plan"));
-        }
-        boolean exceeded = sums.totalKgPerM2() > job.capKgPerM2();
-        if (Double.isFinite(job.capKgPerM2()) && !exceeded) {
-            parts.add(apartOf(job.capKgPerM2(), "the cap"));
-        }
-        if (!parts.isEmpty() || NitrogenSums.hasBefore(job)) {
-            String joined = String.join(" and ", parts);
-            sentences.add(new Sentence(
-                    total + (joined.isEmpty() ? "" : (NitrogenSums.hasBefore(job) ? ", " : " ") + joined) + ".",
-                    false));
-        }
+        totalSentence(total, parts).ifPresent(text -> sentences.add(new Sentence(messages.text(text), false)));
         if (exceeded) {
-            sentences.add(new Sentence(
-                    "The cap is exceeded: " + f.text(QuantityKind.NITROGEN_RATE, sums.totalKgPerM2())
-                            + " against a cap of " + f.text(QuantityKind.NITROGEN_RATE, job.capKgPerM2()) + ".",
-                    true));
+            sentences.add(new Sentence(messages.text("record.budget.capExceeded", rateOf(total), rateOf(cap)), true));
         }
         addPlacesAboveCap(sentences, exceeded);
         return sentences;
     }
 
-    /** The mean may keep to the cap while places don't. */
+    private Optional<Message> totalSentence(double total, List<Message> parts) {
+        if (in.hasEarlierNitrogen()) {
+            return Optional.of(
+                    parts.isEmpty()
+                            ? Message.of("record.budget.sentence.total", rateOf(total))
+                            : Message.of("record.budget.sentence.totalCompared", rateOf(total), parts));
+        }
+        return parts.isEmpty() ? Optional.empty() : Optional.of(Message.of("record.budget.sentence.compared", parts));
+    }
+
+    /** Places above the cap although the mean keeps to it. */
     private void addPlacesAboveCap(List<Sentence> sentences, boolean exceeded) {
-        if (Double.isFinite(job.capKgPerM2()) && !exceeded && ground.isNitrogen()) {
-            double abovePct = ground.aboveShare(job.capKgPerM2() - sums.beforeKgPerM2());
-            if (abovePct >= 0.05) {
-                sentences.add(new Sentence(
-                        "The mean keeps to the cap, but " + f.percent(abovePct)
-                                + " of the covered ground, where passes overlap or a row ran high, is above it.",
-                        false));
+        if (Double.isFinite(job.capKgPerM2()) && !exceeded && in.ground().isNitrogen()) {
+            double abovePct = in.ground().abovePct(job.capKgPerM2() - Nutrients.beforeKgPerM2(job));
+            if (abovePct >= MIN_ABOVE_CAP_PCT) {
+                sentences.add(
+                        new Sentence(messages.text("record.budget.placesAboveCap", Message.percent(abovePct)), false));
             }
         }
     }
 
     /** {@code 23 lb N/ac below the plan of 200 lb N/ac}. */
-    private String apartOf(double limit, String name) {
-        return apart(limit, name + " of " + f.text(QuantityKind.NITROGEN_RATE, limit));
+    private Message comparedInFull(Limit limit, double kgPerM2) {
+        return compared(limit, kgPerM2, Message.of(limit.fullKey, rateOf(kgPerM2)));
     }
 
-    /** {@code 23 lb N/ac below the plan}. */
-    private String apart(double limit, String name) {
-        double off = sums.totalKgPerM2() - limit;
-        if (!Double.isFinite(off)) {
-            return "not known";
+    /** {@code 23 lb N/ac below the plan}, of the total. */
+    private Message compared(Limit limit, double limitKgPerM2, Message name) {
+        double differenceKgPerM2 = nutrients.totalNitrogenKgPerM2() - limitKgPerM2;
+        if (!Double.isFinite(differenceKgPerM2)) {
+            return Message.of("words.notKnown");
         }
-        String size = f.text(QuantityKind.NITROGEN_RATE, Math.abs(off));
-        if (f.number(QuantityKind.NITROGEN_RATE, Math.abs(off)).matches("0(\\.0)?")) {
-            return "exactly " + name;
+        double size = Math.abs(differenceKgPerM2);
+        if (isPrintedZero(size)) {
+            return Message.of("record.budget.exactly", name);
         }
-        boolean near = Math.abs(off) <= ON_PLAN * limit && name.startsWith("the plan");
-        return size + (off > 0 ? " above " : " below ") + name + (near ? " (within 10%)" : "");
+        boolean above = differenceKgPerM2 > 0;
+        if (limit == Limit.PLAN && size <= NitrogenGrid.ON_PLAN_SHARE * limitKgPerM2) {
+            return Message.of(
+                    above ? "record.budget.nearAbove" : "record.budget.nearBelow",
+                    rateOf(size),
+                    name,
+                    NitrogenGrid.ON_PLAN_PCT);
+        }
+        return Message.of(above ? "record.budget.above" : "record.budget.below", rateOf(size), name);
+    }
+
+    private boolean isPrintedZero(double kgPerM2) {
+        return messages.units().number(QuantityKind.NITROGEN_RATE, kgPerM2).matches("0(\\.0)?");
+    }
+
+    private static Argument rateOf(double kgPerM2) {
+        return Message.value(QuantityKind.NITROGEN_RATE, kgPerM2);
     }
 
     private String rate(double kgPerM2) {
-        return Double.isFinite(kgPerM2) ? f.number(QuantityKind.NITROGEN_RATE, kgPerM2) : "not known";
+        return messages.units().number(QuantityKind.NITROGEN_RATE, kgPerM2);
     }
 }

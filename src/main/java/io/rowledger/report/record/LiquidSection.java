@@ -1,39 +1,41 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Nutrients.OfProduct;
-import io.rowledger.rate.RatesBuilder;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.record.NitrogenRecord.Liquid;
 import io.rowledger.rig.Amount;
 import io.rowledger.rig.LoadTicket;
 import io.rowledger.rig.Product;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What was put on, product by product: metered, ordered, delivered, and the nutrients in it. */
+/** The table of products: metered, ordered and delivered volume, and the nutrients in it. */
 final class LiquidSection {
-    private static final String DASH = "\u2013";
-    /** A difference smaller than this goes without an "only": no meter and no scale ticket is closer, percent. */
-    private static final double SAME_PCT = 0.5;
-    /** Less than this share metered outside of work is not worth a line; common practice, no source. */
-    private static final double OUTSIDE_WORK = 0.002;
+    /** Smallest difference between a delivery and the meters that is printed, percent; common practice, no source. */
+    private static final double MIN_DIFFERENCE_PCT = 0.5;
+    /** Smallest share of a product's volume metered outside of work that is printed; common practice, no source. */
+    private static final double MIN_OUTSIDE_WORK_SHARE = 0.002;
 
-    private final Analysis a;
-    private final UnitFormat f;
+    private final RecordInput in;
     private final Nutrients nutrients;
+    private final Messages messages;
+    private final UnitFormat f;
 
-    LiquidSection(Analysis a, UnitFormat f) {
-        this.a = a;
-        this.f = f;
-        this.nutrients = NitrogenSums.nutrients(a);
+    LiquidSection(RecordInput in, Messages messages) {
+        this.in = in;
+        this.nutrients = in.nutrients();
+        this.messages = messages;
+        this.f = messages.units();
     }
 
     List<Liquid> lines() {
@@ -42,139 +44,162 @@ final class LiquidSection {
         for (OfProduct one : nutrients.products()) {
             Product product = one.product();
             double nitrogenKg = one.kg().nitrogenKg();
-            Amount order = a.rig().job().order().get(product.key());
+            Amount order = in.job().order().get(product.key());
             lines.add(new Liquid(
                     TextTruncation.name(product.name()),
                     analysis(product),
                     density(product),
-                    cell(f.number(QuantityKind.VOLUME, one.volumeL())),
-                    cell(f.number(QuantityKind.RATE, one.volumeL() / coveredM2)),
-                    cell(f.number(QuantityKind.NITROGEN, nitrogenKg)),
-                    cell(f.number(QuantityKind.NITROGEN_RATE, nitrogenKg / coveredM2)),
-                    order == null ? DASH : cell(f.number(QuantityKind.VOLUME, order.volumeL())),
-                    tickets(product).isEmpty() ? DASH : cell(f.number(QuantityKind.VOLUME, deliveredL(product)))));
+                    cell(QuantityKind.VOLUME, one.volumeL()),
+                    cell(QuantityKind.RATE, one.volumeL() / coveredM2),
+                    cell(QuantityKind.NITROGEN, nitrogenKg),
+                    cell(QuantityKind.NITROGEN_RATE, nitrogenKg / coveredM2),
+                    order == null ? NitrogenRecord.NONE : cell(QuantityKind.VOLUME, order.volumeL()),
+                    tickets(product).isEmpty() ? NitrogenRecord.NONE : cell(QuantityKind.VOLUME, deliveredL(product))));
         }
         return lines;
     }
 
-    /** {@code 32-0-0}, with S as a fourth number where there is any. */
+    private String cell(QuantityKind kind, double si) {
+        return Wording.cell(f.number(kind, si));
+    }
+
+    /** N-P2O5-K2O in percent such as {@code 32-0-0}, with sulfur as a fourth number if there is any. */
     private String analysis(Product product) {
         if (Double.isNaN(product.nitrogenFraction())) {
-            return "not recorded";
+            return messages.text("words.notRecorded");
         }
         String text = percent(product.nitrogenFraction()) + "-" + percent(product.phosphateFraction()) + "-"
                 + percent(product.potashFraction());
         return product.sulfurFraction() > 0 ? text + "-" + percent(product.sulfurFraction()) + "S" : text;
     }
 
+    /** A fraction as a percentage without a trailing zero. */
     private String percent(double fraction) {
-        double value = Double.isNaN(fraction) ? 0 : fraction * 100;
-        String text = f.fixed(value, 1);
+        String text = f.fixed(Double.isNaN(fraction) ? 0 : fraction * 100, 1);
         return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
     }
 
     private String density(Product product) {
         if (Double.isNaN(product.densityKgPerL())) {
-            return "not recorded";
+            return messages.text("words.notRecorded");
         }
-        String at = Double.isNaN(product.densityAtC())
-                ? ", temperature not recorded"
-                : " at " + f.temperature(product.densityAtC());
-        return f.text(QuantityKind.DENSITY, product.densityKgPerL()) + at;
+        Argument density = Message.value(QuantityKind.DENSITY, product.densityKgPerL());
+        return Double.isNaN(product.densityAtC())
+                ? messages.text("record.liquid.density", density)
+                : messages.text("record.liquid.densityAt", density, f.temperature(product.densityAtC()));
     }
 
-    /** Ordered and delivered against metered, then the other nutrients. */
+    /** The nitrogen worked out, ordered and delivered compared with metered volume, then the other nutrients. */
     List<String> notes() {
         List<String> notes = new ArrayList<>();
-        double[] outsideWorkL = RatesBuilder.volumeOutsideWorkL(a.track(), a.delivery());
         for (int p = 0; p < nutrients.products().size(); p++) {
             OfProduct one = nutrients.products().get(p);
-            Amount order = a.rig().job().order().get(one.product().key());
+            if (one.volumeL() > 0 && Double.isFinite(one.kg().nitrogenKg())) {
+                notes.add(ofProduct(one, arithmetic(one)));
+            }
+            Amount order = in.job().order().get(one.product().key());
             if (order != null) {
-                notes.add(against(one, order.volumeL(), "ordered"));
+                notes.add(ofProduct(one, compared(one, order.volumeL(), Message.of("record.liquid.ordered"))));
             }
             List<LoadTicket> tickets = tickets(one.product());
             if (!tickets.isEmpty()) {
-                String by = "delivered on " + Wording.counted(tickets.size(), "load ticket", "load tickets") + " ("
-                        + numbers(tickets) + ")";
-                notes.add(against(one, deliveredL(one.product()), by));
+                notes.add(ofProduct(one, compared(one, deliveredL(one.product()), delivered(tickets))));
             }
-            if (outsideWorkL[p] > OUTSIDE_WORK * one.volumeL()) {
-                notes.add(of(one) + f.text(QuantityKind.VOLUME, outsideWorkL[p])
-                        + " more ran through the meters while the bar was lifted, standing or backing; it is in no figure"
-                        + " here.");
+            double outsideL = in.outsideWorkL().get(p);
+            if (outsideL > MIN_OUTSIDE_WORK_SHARE * one.volumeL()) {
+                notes.add(ofProduct(
+                        one, Message.of("record.liquid.outsideWork", Message.value(QuantityKind.VOLUME, outsideL))));
             }
         }
-        String others = others();
-        if (!others.isEmpty()) {
-            notes.add(others);
-        }
+        otherNutrients(notes);
         return notes;
     }
 
-    private String of(OfProduct one) {
+    /** {@code 539.9 gal × 11.06 lb/gal × 32% N = 1,911 lb N}. */
+    private Message arithmetic(OfProduct one) {
+        Product product = one.product();
+        return Message.of(
+                "record.liquid.arithmetic",
+                Message.value(QuantityKind.VOLUME, one.volumeL()),
+                Message.value(QuantityKind.DENSITY, product.densityKgPerL()),
+                percent(product.nitrogenFraction()),
+                Message.value(QuantityKind.NITROGEN, one.kg().nitrogenKg()));
+    }
+
+    /** Names the product if there are several. */
+    private String ofProduct(OfProduct one, Message note) {
         return nutrients.products().size() > 1
-                ? TextTruncation.name(one.product().name()) + ": "
-                : "";
+                ? messages.text(
+                        "record.liquid.ofProduct",
+                        TextTruncation.name(one.product().name()),
+                        note)
+                : messages.text(note);
     }
 
-    private String against(OfProduct one, double otherL, String what) {
-        String unit = f.system() == UnitSystem.US ? "gallons" : "liters";
+    private Message compared(OfProduct one, double otherL, Message what) {
         if (!Double.isFinite(otherL)) {
-            return of(one) + what + "\u2020: not known in " + unit
-                    + ", because it was weighed and its density is not known.";
+            return Message.of("record.liquid.weighed", what, gallons());
         }
-        double offPct = (otherL / one.volumeL() - 1) * 100;
-        String difference = Math.abs(offPct) < SAME_PCT || !Double.isFinite(offPct)
-                ? ", within 0.5% of what the meters counted"
-                : ", " + f.text(QuantityKind.VOLUME, Math.abs(otherL - one.volumeL())) + " ("
-                        + f.percent(Math.abs(offPct)) + ") " + (offPct > 0 ? "more" : "less")
-                        + " than the meters counted";
-        return of(one) + f.text(QuantityKind.VOLUME, otherL) + " " + what + "\u2020" + difference + ".";
+        double differencePct = (otherL / one.volumeL() - 1) * 100;
+        Argument other = Message.value(QuantityKind.VOLUME, otherL);
+        if (Math.abs(differencePct) < MIN_DIFFERENCE_PCT || !Double.isFinite(differencePct)) {
+            return Message.of("record.liquid.same", other, what, Message.percent(MIN_DIFFERENCE_PCT));
+        }
+        return Message.of(
+                differencePct > 0 ? "record.liquid.more" : "record.liquid.less",
+                other,
+                what,
+                Message.value(QuantityKind.VOLUME, Math.abs(otherL - one.volumeL())),
+                Message.percent(Math.abs(differencePct)));
     }
 
-    private static String numbers(List<LoadTicket> tickets) {
-        List<String> numbers = new ArrayList<>();
-        for (LoadTicket ticket : tickets) {
-            numbers.add(ticket.number().isEmpty() ? "no number" : TextTruncation.name(ticket.number()));
+    private Message gallons() {
+        return f.system() == UnitSystem.US ? Message.of("record.unit.gallons") : Message.of("record.unit.liters");
+    }
+
+    private Message delivered(List<LoadTicket> tickets) {
+        List<Object> numbers = new ArrayList<>();
+        for (LoadTicket ticket : tickets.subList(0, Math.min(tickets.size(), Limits.TICKETS_NAMED))) {
+            numbers.add(
+                    ticket.number().isEmpty()
+                            ? Message.of("record.liquid.noNumber")
+                            : TextTruncation.name(ticket.number()));
         }
-        int shown = Math.min(numbers.size(), Limits.TICKETS_NAMED);
-        String rest = numbers.size() > shown ? " and " + (numbers.size() - shown) + " more" : "";
-        return "no. " + String.join(", ", numbers.subList(0, shown)) + rest;
+        int more = tickets.size() - numbers.size();
+        return Message.of("record.liquid.delivered", tickets.size(), numbers, more);
     }
 
     private List<LoadTicket> tickets(Product product) {
-        return a.rig().job().tickets().stream()
+        return in.job().tickets().stream()
                 .filter(ticket -> ticket.product().equals(product.key()))
                 .toList();
     }
 
     private double deliveredL(Product product) {
-        double sum = 0;
-        for (LoadTicket ticket : tickets(product)) {
-            sum += ticket.amount().volumeL();
-        }
-        return sum;
+        return tickets(product).stream()
+                .mapToDouble(ticket -> ticket.amount().volumeL())
+                .sum();
     }
 
-    /** Phosphate, potash and sulfur where an analysis has them. */
-    private String others() {
+    /** Adds phosphate, potash and sulfur, if an analysis names them. */
+    private void otherNutrients(List<String> notes) {
         NutrientKg job = nutrients.jobKg();
-        double[] kg = {job.phosphateKg(), job.potashKg(), job.sulfurKg()};
-        String[] names = {"P\u2082O\u2085", "K\u2082O", "S"};
-        boolean us = f.system() == UnitSystem.US;
-        List<String> parts = new ArrayList<>();
-        for (int i = 0; i < kg.length; i++) {
-            if (kg[i] > 0) {
-                parts.add(f.number(QuantityKind.NITROGEN, kg[i]) + "\u00a0" + (us ? "lb " : "kg ") + names[i] + " ("
-                        + f.number(QuantityKind.NITROGEN_RATE, kg[i] / nutrients.areaM2()) + "\u00a0"
-                        + (us ? "lb/ac" : "kg/ha") + ")");
-            }
+        List<Message> parts = new ArrayList<>();
+        addNutrient(parts, "P\u2082O\u2085", job.phosphateKg());
+        addNutrient(parts, "K\u2082O", job.potashKg());
+        addNutrient(parts, "S", job.sulfurKg());
+        if (!parts.isEmpty()) {
+            notes.add(messages.text("record.liquid.otherNutrients", parts));
         }
-        return parts.isEmpty() ? "" : "Besides nitrogen: " + String.join(", ", parts) + ".";
     }
 
-    private static String cell(String text) {
-        return UnitFormat.UNKNOWN.equals(text) ? DASH : text;
+    private void addNutrient(List<Message> parts, String symbol, double kg) {
+        if (kg > 0) {
+            parts.add(Message.of(
+                    f.system() == UnitSystem.US ? "record.liquid.nutrientUs" : "record.liquid.nutrientMetric",
+                    Message.value(QuantityKind.NITROGEN, kg),
+                    symbol,
+                    Message.value(QuantityKind.NITROGEN_RATE, kg / nutrients.areaM2())));
+        }
     }
 }

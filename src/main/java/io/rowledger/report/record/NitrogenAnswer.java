@@ -1,153 +1,112 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
-import io.rowledger.coverage.Coverage;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
+import io.rowledger.rate.Nutrients;
 import io.rowledger.report.common.CoveragePhrases;
-import io.rowledger.report.common.CoverageSectionBuilder;
-import io.rowledger.report.common.ProductSums;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.record.NitrogenGrid.Shares;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
-import io.rowledger.rig.Job;
-import io.rowledger.rig.Product;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
-import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What was put where, in sentences a reader who does not farm can follow. */
+/** What was applied where, in sentences for a reader who does not farm. */
 final class NitrogenAnswer {
-    private final Analysis a;
-    private final UnitFormat f;
-    private final NitrogenSums sums;
-    private final NitrogenGrid ground;
-    private final Plan plan;
+    private final RecordInput in;
+    private final Messages messages;
+    private final boolean us;
 
-    NitrogenAnswer(Analysis a, UnitFormat f, NitrogenSums sums, NitrogenGrid ground) {
-        this.a = a;
-        this.f = f;
-        this.sums = sums;
-        this.ground = ground;
-        this.plan = Plan.of(a, sums, ground);
-    }
-
-    /**
-     * What a place's amount is held against.
-     *
-     * @param perM2 the plan; without one the mean target; NaN for neither
-     * @param beforePerM2 what came before and counts toward it
-     * @param entered true for a plan in the job block
-     * @param shares of the covered ground on, under and over it
-     */
-    record Plan(double perM2, double beforePerM2, boolean entered, Shares shares) {
-        static Plan of(Analysis a, NitrogenSums sums, NitrogenGrid ground) {
-            Job job = a.rig().job();
-            double before = sums.beforeKgPerM2();
-            if (ground.isNitrogen() && Double.isFinite(job.planKgPerM2()) && Double.isFinite(before)) {
-                return new Plan(job.planKgPerM2(), before, true, ground.against(job.planKgPerM2(), before));
-            }
-            double targetPerM2 = 0;
-            for (int p = 0; p < a.rig().products().size(); p++) {
-                double perL = ground.isNitrogen() ? a.rig().products().get(p).nitrogenKgPerL() : p == 0 ? 1 : 0;
-                targetPerM2 += perL == 0 ? 0 : perL * ProductSums.of(a, p).meanTargetLPerM2();
-            }
-            return new Plan(targetPerM2, 0, false, ground.againstTarget());
-        }
-
-        boolean known() {
-            return Double.isFinite(perM2) && Double.isFinite(shares.within());
-        }
-
-        String name() {
-            return entered ? "plan" : "target";
-        }
-    }
-
-    Plan plan() {
-        return plan;
+    NitrogenAnswer(RecordInput in, Messages messages) {
+        this.in = in;
+        this.messages = messages;
+        this.us = messages.units().system() == UnitSystem.US;
     }
 
     List<Sentence> sentences() {
-        if (a.track().passes().isEmpty() || a.coverage().coveredAreaM2() <= 0) {
-            return List.of(new Sentence(
-                    "The log shows no liquid put on: there is nothing to record but that it was looked at.", true));
+        if (!in.anythingApplied()) {
+            return List.of(new Sentence(messages.text("record.answer.nothing"), true));
         }
         List<Sentence> sentences = new ArrayList<>();
-        sentences.add(new Sentence(amount(), !sums.known()));
-        String doubt = new RecordUncertainty(a, f).sentence();
-        if (!doubt.isEmpty()) {
-            sentences.add(new Sentence(doubt, false));
+        sentences.add(new Sentence(messages.text(amount()), !in.nitrogenKnown()));
+        String uncertainty = new RecordUncertainty(in, messages).sentence();
+        if (!uncertainty.isEmpty()) {
+            sentences.add(new Sentence(uncertainty, false));
         }
-        sentences.addAll(new BudgetSection(a, f, sums, ground).sentences());
-        sentences.add(new Sentence(evenness(), false));
-        if (plan.known()) {
-            sentences.add(new Sentence(places(), false));
-        }
-        SetbackSection setbacks = SetbackSection.of(a, f);
+        sentences.addAll(new BudgetSection(in, messages).sentences());
+        sentences.add(new Sentence(messages.text(evenness()), false));
+        sentences.add(new Sentence(messages.text(places()), false));
+        SetbackSection setbacks = in.sections().setbacks();
         if (setbacks != null) {
             sentences.add(new Sentence(TextTruncation.sentence(setbacks.summary()), setbacks.anythingInside()));
         }
         return sentences;
     }
 
-    private String amount() {
-        String area = f.number(QuantityKind.AREA, a.coverage().coveredAreaM2()) + " " + areas();
-        if (!sums.known()) {
-            return "How much nitrogen went on is not known, because " + sums.unknown() + ". By the flow meters, "
-                    + liquids() + " went onto " + area + ".";
+    private Message amount() {
+        Nutrients nutrients = in.nutrients();
+        Argument area = Message.value(QuantityKind.AREA, in.coverage().coveredAreaM2());
+        if (!in.nitrogenKnown()) {
+            return Message.of("record.answer.unknown", UnknownNitrogen.reasons(in), liquids(), area, areas());
         }
-        boolean us = f.system() == UnitSystem.US;
-        String unit = us ? " pounds" : " kilograms";
-        return "By the flow meters, " + f.number(QuantityKind.NITROGEN_RATE, sums.jobKgPerM2()) + unit + " of nitrogen "
-                + (us ? "an acre" : "a hectare") + " went onto " + area + ", "
-                + f.number(QuantityKind.NITROGEN, sums.jobKg()) + unit + " in all: " + liquids() + ".";
+        return Message.of(
+                us ? "record.answer.amountUs" : "record.answer.amountMetric",
+                Message.value(QuantityKind.NITROGEN_RATE, nutrients.jobNitrogenKgPerM2()),
+                area,
+                Message.value(QuantityKind.NITROGEN, nutrients.jobKg().nitrogenKg()),
+                liquids());
     }
 
-    private String areas() {
-        return f.system() == UnitSystem.US ? "acres" : "hectares";
+    private Message areas() {
+        return us ? Message.of("record.unit.acres") : Message.of("record.unit.hectares");
     }
 
-    private String liquids() {
-        List<String> parts = new ArrayList<>();
-        for (int p = 0; p < a.rig().products().size(); p++) {
-            Product product = a.rig().products().get(p);
-            parts.add(f.text(QuantityKind.VOLUME, ProductSums.of(a, p).volumeL()) + " of "
-                    + TextTruncation.name(product.name()));
+    private List<Message> liquids() {
+        List<Message> parts = new ArrayList<>();
+        for (Nutrients.OfProduct one : in.nutrients().products()) {
+            parts.add(Message.of(
+                    "record.answer.liquid",
+                    Message.value(QuantityKind.VOLUME, one.volumeL()),
+                    TextTruncation.name(one.product().name())));
         }
-        return String.join(" and ", parts);
+        return parts;
     }
 
-    private String evenness() {
+    private Message evenness() {
+        PlanComparison plan = in.plan();
         if (!plan.known()) {
-            return "Nobody entered a plan or a target rate, so how close the ground came to it can't be said. "
-                    + places();
+            return Message.of("record.answer.noPlan");
         }
-        QuantityKind measure = ground.isNitrogen() ? QuantityKind.NITROGEN_RATE : QuantityKind.RATE;
-        Coverage c = a.coverage();
-        double covered = c.coveredAreaM2() / (c.coveredAreaM2() + c.skipAreaM2());
+        QuantityKind kind = in.ground().isNitrogen() ? QuantityKind.NITROGEN_RATE : QuantityKind.RATE;
         Shares shares = plan.shares();
-        double[] exact = {
-            shares.within() * covered, shares.under() * covered, shares.over() * covered, 100 * (1 - covered)
-        };
-        int[] parts = ofHundred(exact);
-        String what = plan.beforePerM2() > 0 ? "the total from all sources" : "what the ground received";
-        return "On " + counted(parts[0], exact[0]) + " of every 100 " + areas() + ", " + what
-                + " was within 10% of the "
-                + plan.name() + " of " + f.text(measure, plan.perM2()) + "; on " + counted(parts[1], exact[1])
-                + " it was less, on " + counted(parts[2], exact[2]) + " more, and " + counted(parts[3], exact[3])
-                + (parts[3] == 1 ? " was" : " were") + " skipped.";
+        double[] exact = {shares.within(), shares.under(), shares.over()};
+        int[] whole = ofHundred(exact);
+        return Message.of(
+                !plan.isPlan()
+                        ? "record.answer.evennessTarget"
+                        : plan.earlierPerM2() > 0 ? "record.answer.evennessPlanAll" : "record.answer.evennessPlan",
+                areas(),
+                counted(whole[0], exact[0]),
+                NitrogenGrid.ON_PLAN_PCT,
+                Message.value(kind, plan.perM2()),
+                counted(whole[1], exact[1]),
+                counted(whole[2], exact[2]));
     }
 
-    private static String counted(int n, double pct) {
+    private static Message counted(int n, double pct) {
         if (n == 100 && pct < 100) {
-            return "more than 99";
+            return Message.of("record.answer.moreThan99");
         }
-        return n == 0 ? (pct > 0 ? "fewer than 1" : "none") : Integer.toString(n);
+        if (n == 0) {
+            return pct > 0 ? Message.of("record.answer.fewerThan1") : Message.of("record.answer.none");
+        }
+        return Message.of("record.answer.count", n);
     }
 
-    /** Shares as whole numbers that add up to 100: what rounding down leaves goes to the largest remainders. */
+    /** Percentages as whole numbers that add up to 100: what rounding down leaves goes to the largest remainders. */
     static int[] ofHundred(double... exact) {
         int[] whole = new int[exact.length];
         int left = 100;
@@ -156,22 +115,27 @@ final class NitrogenAnswer {
             left -= whole[i];
         }
         for (; left > 0; left--) {
-            int most = 0;
+            int largest = 0;
             for (int i = 1; i < exact.length; i++) {
-                most = exact[i] - whole[i] > exact[most] - whole[most] ? i : most;
+                largest = exact[i] - whole[i] > exact[largest] - whole[largest] ? i : largest;
             }
-            whole[most]++;
+            whole[largest]++;
         }
         return whole;
     }
 
-    private String places() {
-        Coverage c = a.coverage();
-        CoveragePhrases skips = CoverageSectionBuilder.skips(a, f);
-        CoveragePhrases overlap = CoverageSectionBuilder.overlap(a, f);
-        String where = c.boundary() == null ? "between the passes" : "inside the boundary";
-        String skipped = skips.none() ? "No ground " + where + " was skipped" : skips.area() + " was skipped " + where;
-        String twice = overlap.none() ? "none was covered twice" : overlap.area() + " was covered twice";
-        return skipped + (skips.none() == overlap.none() ? " and " : "; ") + twice + ".";
+    private Message places() {
+        CoveragePhrases skips = in.sections().skips();
+        CoveragePhrases overlap = in.sections().overlap();
+        Message where = in.coverage().boundary() == null
+                ? Message.of("record.answer.betweenPasses")
+                : Message.of("record.answer.insideBoundary");
+        Message skipped = skips.none()
+                ? Message.of("record.answer.noSkip", where)
+                : Message.of("record.answer.skip", skips.area(), where);
+        Message twice = overlap.none()
+                ? Message.of("record.answer.noOverlap")
+                : Message.of("record.answer.overlap", overlap.area());
+        return Message.of("record.answer.places", skipped, twice);
     }
 }

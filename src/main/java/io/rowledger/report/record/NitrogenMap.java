@@ -1,6 +1,5 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.document.chart.Canvas;
@@ -9,6 +8,7 @@ import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Labels;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.map.ClassRaster;
 import io.rowledger.report.map.KeepOutMarks;
 import io.rowledger.report.map.MapFrame;
@@ -16,42 +16,38 @@ import io.rowledger.report.map.RateMap;
 import io.rowledger.report.record.NitrogenRecord.MapClass;
 import io.rowledger.report.record.NitrogenRecord.MapKey;
 import io.rowledger.setback.Setbacks;
-import io.rowledger.units.UnitFormat;
 import java.util.List;
 
 /**
- * Map of the nitrogen the ground received: from light to dark as it grows, so that it reads in gray too; skipped ground
- * white with an edge, boundary, scale bar, north arrow and a legend with the share of each class.
+ * Map of the nitrogen that the ground received: darker for more, so that it reads in gray too. Skipped ground is white with
+ * an edge. With boundary, scale bar, north arrow and a legend with the share of each class.
  */
-public final class NitrogenMap implements Chart {
-    /** YlGnBu in seven classes, C. Brewer and M. Harrower, ColorBrewer 2.0: colour-blind safe, its lightness falls steadily. */
+final class NitrogenMap implements Chart {
+    /** YlGnBu in seven classes, C. Brewer and M. Harrower, ColorBrewer 2.0: color-blind safe, its lightness falls steadily. */
     static final int[] SCALE = {0xffffcc, 0xc7e9b4, 0x7fcdbb, 0x41b6c4, 0x1d91c0, 0x225ea8, 0x0c2c84};
 
     private static final int WHITE = 0xffffff;
     private static final double LEGEND_PT = 128;
     private static final double ROW_PT = 12;
 
-    private final Analysis a;
-    private final NitrogenGrid ground;
+    private final RecordInput in;
     private final MapKey key;
-    private final UnitFormat f;
+    private final Messages messages;
 
-    /** The map of this ground by this key. */
-    public NitrogenMap(Analysis a, NitrogenGrid ground, MapKey key, UnitFormat f) {
-        this.a = a;
-        this.ground = ground;
+    NitrogenMap(RecordInput in, MapKey key, Messages messages) {
+        this.in = in;
         this.key = key;
-        this.f = f;
+        this.messages = messages;
     }
 
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
-        Coverage c = a.coverage();
+        Coverage c = in.coverage();
         MapFrame frame = new MapFrame(
-                KeepOutMarks.ground(RateMap.ground(c), a.setbacks()), 0, 0, widthPt - LEGEND_PT - 12, heightPt);
-        ClassRaster raster = ClassRaster.ofRates(c.grid(), ground.got(), key.bounds());
+                KeepOutMarks.ground(RateMap.ground(c), in.setbacks()), 0, 0, widthPt - LEGEND_PT - 12, heightPt);
+        ClassRaster raster = ClassRaster.ofRates(c.grid(), in.ground().received(), key.bounds());
         cells(canvas, frame, c.grid(), raster);
-        // Exact skips over the cells: one bare row is narrower than a block of cells on a big field.
+        // Exact skips over the cells: one skipped row is narrower than a block of cells on a big field.
         c.skips().forEach(place -> {
             canvas.fill(frame.outline(place.polygon()), WHITE);
             canvas.stroke(frame.outline(place.polygon()), Palette.SKIP, 0.35);
@@ -61,7 +57,7 @@ public final class NitrogenMap implements Chart {
         } else {
             canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.5);
         }
-        Setbacks setbacks = a.setbacks();
+        Setbacks setbacks = in.setbacks();
         if (setbacks != null) {
             KeepOutMarks.draw(canvas, frame, setbacks, new Labels(canvas));
         }
@@ -69,14 +65,14 @@ public final class NitrogenMap implements Chart {
     }
 
     private void cells(Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster) {
-        int most = 0;
+        int largest = 0;
         for (int k = 1; k < raster.classM2.length; k++) {
-            most = raster.classM2[k] > raster.classM2[most] ? k : most;
+            largest = raster.classM2[k] > raster.classM2[largest] ? k : largest;
         }
-        // All covered ground first, in the commonest colour: then no seam between two classes shows white paper.
-        RateMap.paint(canvas, frame, grid, raster, -1, color(most));
+        // All covered ground first, in the most frequent color: no gap between two classes then shows white paper.
+        RateMap.paint(canvas, frame, grid, raster, -1, color(largest));
         for (int k = 0; k < raster.classM2.length; k++) {
-            if (k != most) {
+            if (k != largest) {
                 RateMap.paint(canvas, frame, grid, raster, k, color(k));
             }
         }
@@ -88,7 +84,7 @@ public final class NitrogenMap implements Chart {
 
     private void legend(Canvas canvas, MapFrame frame, double x) {
         canvas.text(key.unit(), x, 8, Palette.STRONG, Align.LEFT);
-        canvas.text("share of ground", x + LEGEND_PT, 8, Palette.SMALL, Align.RIGHT);
+        canvas.text(messages.text("record.map.share"), x + LEGEND_PT, 8, Palette.SMALL, Align.RIGHT);
         double y = 14;
         List<MapClass> classes = key.classes();
         for (int k = classes.size() - 1; k >= 0; k--) {
@@ -105,12 +101,12 @@ public final class NitrogenMap implements Chart {
         canvas.box(x, y, 10, 9, WHITE);
         canvas.stroke(new Outline().box(x, y, 10, 9), Palette.SKIP, 0.7);
         canvas.text(key.skipped(), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
-        if (a.setbacks() != null) {
+        if (in.setbacks() != null) {
             y += ROW_PT;
             KeepOutMarks.legend(canvas, x, y);
         }
         y += ROW_PT + 24;
-        frame.scaleBar(canvas, x, y, LEGEND_PT - 40, f);
+        frame.scaleBar(canvas, x, y, LEGEND_PT - 40, messages.units());
         MapFrame.northArrow(canvas, x + LEGEND_PT - 10, y - 16);
     }
 }

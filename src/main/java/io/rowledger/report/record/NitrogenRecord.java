@@ -6,25 +6,25 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What the nitrogen record says, for a reader who does not farm and may need it in five years: everything rounded, labelled
- * and in the reader's units. What a person entered carries a flag, so that the page can tell it from what was measured.
+ * Content of the nitrogen record, for a reader who does not farm and may need it in five years: figures rounded, labeled
+ * and in the reader's units. What a person entered is flagged, so that the page can mark it.
  *
  * @param head title and particulars
- * @param answer what happened, sentence by sentence
- * @param hasGround true where any ground was covered, so that there is something to map
+ * @param answer what was applied where, in sentences
+ * @param hasGround true if any ground was covered and there is something to map
  * @param map the map's title and legend
- * @param liquids per product
- * @param liquidNotes ordered and delivered against metered, other nutrients, one sentence each
- * @param budget this job, what came before, and the sum against plan and cap
- * @param days per day, where the work took more than one
- * @param setbacks what was applied near places to keep away from
- * @param zones the prescription against what was done, as many zones as are listed
- * @param ground what was covered, skipped and doubled, and how it was measured
- * @param how the way it was put into the ground
- * @param entered what only a person could know
- * @param missing what a cited rule asks for and nobody entered
+ * @param liquids one per product
+ * @param liquidNotes the nitrogen worked out, ordered and delivered compared with metered volume, other nutrients
+ * @param budget this job, what came before, and the sum compared with plan and cap
+ * @param days one per day; empty if the work took one day
+ * @param setbacks what was applied within setbacks
+ * @param zones the prescription compared with what was done, cut to the zones that are listed
+ * @param ground covered, skipped and overlapped ground, and how it was measured
+ * @param method how the product was put into the ground
+ * @param entered what only a person can know
+ * @param missing what a published rule asks for and nobody entered
  * @param missingNote whose rules decide what must be recorded
- * @param basis what the figures rest on
+ * @param basis files, settings and uncertainties behind the figures
  * @param cautions in the order they are printed
  */
 public record NitrogenRecord(
@@ -39,16 +39,18 @@ public record NitrogenRecord(
         SetbackTable setbacks,
         ZoneSection zones,
         List<Item> ground,
-        List<Item> how,
+        List<Item> method,
         List<Item> entered,
         List<Missing> missing,
         String missingNote,
         Basis basis,
         List<String> cautions) {
-    /** With more lines than this, about, two pages need a smaller map and type. */
-    private static final int MUCH_IN_ALL = 28;
-    /** More items than this stand in three columns. */
-    private static final int MUCH_ENTERED = 18;
+    /** What a table cell holds if there is no figure. */
+    static final String NONE = "\u2013";
+    /** Most lines that two pages hold with the full map and type size. */
+    private static final int MAX_LINES = 28;
+    /** Most entered items that stand in two columns. */
+    private static final int MAX_TWO_COLUMNS = 18;
 
     /** Copies the lists. */
     public NitrogenRecord {
@@ -57,13 +59,13 @@ public record NitrogenRecord(
         liquidNotes = List.copyOf(liquidNotes);
         days = List.copyOf(days);
         ground = List.copyOf(ground);
-        how = List.copyOf(how);
+        method = List.copyOf(method);
         entered = List.copyOf(entered);
         missing = List.copyOf(missing);
         cautions = List.copyOf(cautions);
     }
 
-    /** True where there is so much to hold that the page is set tighter. */
+    /** True if the page is set tighter to keep to two pages. */
     public boolean tight() {
         int tables =
                 4 * (Math.min(setbacks.lines().size(), 1) + zones.products().size());
@@ -71,29 +73,29 @@ public record NitrogenRecord(
         for (ZoneSection.ZoneTable table : zones.products()) {
             rows += table.zones().size();
         }
-        return entered.size() + missing.size() / 2 + tables + rows + liquidNotes.size() > MUCH_IN_ALL;
+        return entered.size() + missing.size() / 2 + tables + rows + liquidNotes.size() > MAX_LINES;
     }
 
-    /** True where the work took more than one day. */
+    /** True if the work took more than one day. */
     public boolean severalDays() {
         return !days.isEmpty();
     }
 
-    /** True where a person entered anything. */
+    /** True if a person entered anything. */
     public boolean hasEntered() {
         return !entered.isEmpty();
     }
 
-    /** What was entered in columns of about the same height: three where it is much, else two. */
+    /** What was entered, in two or three columns of about the same height. */
     public List<Column> enteredColumns() {
-        int columns = entered.size() > MUCH_ENTERED ? 3 : 2;
+        int columns = entered.size() > MAX_TWO_COLUMNS ? 3 : 2;
         int lines = entered.stream().mapToInt(item -> lines(item, columns)).sum();
         List<Column> result = new ArrayList<>();
         List<Item> column = new ArrayList<>();
         int done = 0;
         for (Item item : entered) {
             int own = lines(item, columns);
-            // The middle of the item decides, so that no column runs over by more than half an item.
+            // An item goes into the column that its middle falls in.
             if (done + own / 2 >= lines * (result.size() + 1) / columns && result.size() < columns - 1) {
                 result.add(new Column(column, columns == 3));
                 column = new ArrayList<>();
@@ -105,14 +107,14 @@ public record NitrogenRecord(
         return result;
     }
 
-    /** Lines an item takes, about. */
+    /** Estimated number of lines of an item. */
     private static int lines(Item item, int columns) {
         int labelWidth = columns == 3 ? 16 : 18;
         int valueWidth = columns == 3 ? 22 : 38;
         return Math.max(1 + item.label().length() / labelWidth, 1 + item.value().length() / valueWidth);
     }
 
-    /** A column of items; a slim one is one of three. */
+    /** A column of items; slim if it is one of three. */
     public record Column(List<Item> items, boolean slim) {
         /** Copies the items. */
         public Column {
@@ -120,12 +122,12 @@ public record NitrogenRecord(
         }
     }
 
-    /** True where something a rule asks for is not recorded. */
+    /** True if something that a rule asks for is not recorded. */
     public boolean hasMissing() {
         return !missing.isEmpty();
     }
 
-    /** True where some product's order or delivery is known. */
+    /** True if a product's order or delivery is known. */
     public boolean hasOrders() {
         return liquids.stream().anyMatch(Liquid::hasOrder);
     }
@@ -135,9 +137,10 @@ public record NitrogenRecord(
      *
      * @param title for the document's title
      * @param field the field's name as entered, or what stands for it
-     * @param named true where the user named the field
+     * @param named true if the user named the field
      * @param place farm, tract and county as entered, or empty
-     * @param when local day and hours, with their zone
+     * @param when day and hours, with their time zone
+     * @param zoneNote the local date, if the time zone is UTC; else empty
      * @param who who applied it, as entered, or that it is not recorded
      * @param endS when the work ended, epoch seconds: the date of the document
      * @param units what the tables' columns are in
@@ -149,6 +152,7 @@ public record NitrogenRecord(
             boolean named,
             String place,
             String when,
+            String zoneNote,
             Item who,
             double endS,
             Units units,
@@ -157,10 +161,10 @@ public record NitrogenRecord(
     /** Units for column headings. */
     public record Units(String area, String volume, String rate, String nitrogen, String nitrogenRate) {}
 
-    /** A sentence; a strong one asks for a look. */
+    /** A sentence; strong if it needs attention. */
     public record Sentence(String text, boolean strong) {}
 
-    /** A label and what stands beside it; entered by the user, or measured. */
+    /** A label and its value; entered by the user, or measured. */
     public record Item(String label, String value, boolean entered) {}
 
     /**
@@ -169,9 +173,9 @@ public record NitrogenRecord(
      * @param title what the map shows
      * @param unit of the classes
      * @param classes from the lowest
-     * @param skipped what the legend calls bare ground
+     * @param skipped what the legend calls skipped ground
      * @param boundsPerM2 upper bounds of the classes but the last, kg/m² or L/m²
-     * @param firstColor colours left out at the low end, because no ground can have so little
+     * @param firstColor colors left out at the low end: earlier nitrogen alone is more than these classes
      */
     public record MapKey(
             String title,
@@ -197,11 +201,11 @@ public record NitrogenRecord(
      *
      * @param label from where to where
      * @param share of the covered ground
-     * @param note what is special about it, or empty
+     * @param note says if the class lies around the plan, else empty
      */
     public record MapClass(String label, String share, String note) {}
 
-    /** One product; a cell nobody knows holds a dash. */
+    /** One product; an unknown cell holds a dash. */
     public record Liquid(
             String name,
             String analysis,
@@ -212,9 +216,9 @@ public record NitrogenRecord(
             String nitrogenRate,
             String ordered,
             String delivered) {
-        /** True where an order or a delivery is known. */
+        /** True if an order or a delivery is known. */
         public boolean hasOrder() {
-            return !"\u2013".equals(ordered) || !"\u2013".equals(delivered);
+            return !NONE.equals(ordered) || !NONE.equals(delivered);
         }
     }
 
@@ -223,9 +227,8 @@ public record NitrogenRecord(
      *
      * @param lines this job, then what came before, then the total
      * @param limits plan and cap
-     * @param note how the total is to be read
      */
-    public record Budget(List<BudgetLine> lines, List<BudgetLine> limits, String note) {
+    public record Budget(List<BudgetLine> lines, List<BudgetLine> limits) {
         /** Copies the lists. */
         public Budget {
             lines = List.copyOf(lines);
@@ -239,23 +242,41 @@ public record NitrogenRecord(
      * @param what the source
      * @param when its date, or a dash
      * @param perArea nitrogen per area
-     * @param remark as entered, or the comparison
+     * @param remark the text as entered, or the comparison with the total
      * @param entered by the user
      * @param total true for the sum
-     * @param strong true where a limit is exceeded
+     * @param strong true if a limit is exceeded
      */
     public record BudgetLine(
-            String what, String when, String perArea, String remark, boolean entered, boolean total, boolean strong) {}
+            String what, String when, String perArea, String remark, boolean entered, boolean total, boolean strong) {
+        /** A line that the program computed. */
+        static BudgetLine computed(String what, String when, String perArea, String remark) {
+            return new BudgetLine(what, when, perArea, remark, false, false, false);
+        }
+
+        /** A line that the user entered. */
+        static BudgetLine entered(String what, String when, String perArea, String remark) {
+            return new BudgetLine(what, when, perArea, remark, true, false, false);
+        }
+
+        BudgetLine asTotal() {
+            return new BudgetLine(what, when, perArea, remark, entered, true, strong);
+        }
+
+        BudgetLine asStrong() {
+            return new BudgetLine(what, when, perArea, remark, entered, total, true);
+        }
+    }
 
     /**
-     * Places to keep away from.
+     * Places with a setback.
      *
-     * @param lines those within whose setback anything was applied first, as many as are listed
-     * @param rest what the list leaves out, or empty
-     * @param basis whose distances these are
+     * @param lines places within whose setback anything was applied first, cut to those that are listed
+     * @param rest says what the list leaves out, or empty
+     * @param basis says where the distances come from
      */
     public record SetbackTable(List<SetbackSection.Line> lines, String rest, String basis) {
-        /** No keep-out file was given. */
+        /** Without a keep-out file. */
         static final SetbackTable NONE = new SetbackTable(List.of(), "", "");
 
         /** Copies the lines. */
@@ -263,7 +284,7 @@ public record NitrogenRecord(
             lines = List.copyOf(lines);
         }
 
-        /** True where places were given. */
+        /** True if a keep-out file was given. */
         public boolean given() {
             return !basis.isEmpty();
         }
@@ -272,16 +293,16 @@ public record NitrogenRecord(
     /** One day of work. */
     public record Day(String date, String hours, String swept, String volumes) {}
 
-    /** Something a rule asks for that is not recorded, and the rules that ask. */
+    /** An item that is not recorded, and the rules that ask for it. */
     public record Missing(String item, String rules) {}
 
     /**
-     * What the figures rest on.
+     * Files, settings and uncertainties behind the figures.
      *
-     * @param files everything handed in
+     * @param files all files handed in
      * @param settings lengths, lag, units
      * @param command that makes this record again
-     * @param notes what was assumed or should be known
+     * @param notes assumptions and other notes of the analysis
      */
     public record Basis(List<File> files, List<Item> settings, String command, List<String> notes) {
         /** Copies the lists. */
@@ -291,12 +312,12 @@ public record NitrogenRecord(
             notes = List.copyOf(notes);
         }
 
-        /** True where something was assumed. */
+        /** True if there are notes. */
         public boolean hasNotes() {
             return !notes.isEmpty();
         }
     }
 
-    /** A file handed in: its name, what it is, and the digest by which it is known again. */
+    /** A file handed in: its name, its role and its SHA-256. */
     public record File(String name, String what, String sha256) {}
 }

@@ -1,23 +1,17 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
-import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.report.common.CoveragePhrases;
-import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.report.common.FaultWords;
 import io.rowledger.report.common.FindingFacts;
-import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.Limits;
-import io.rowledger.report.common.ProductSums;
 import io.rowledger.report.common.ReportHeaders;
 import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.common.ReviewSummary;
-import io.rowledger.report.record.NitrogenAnswer.Plan;
-import io.rowledger.report.record.NitrogenRecord.Day;
+import io.rowledger.report.record.NitrogenGrid.Shares;
 import io.rowledger.report.record.NitrogenRecord.Head;
 import io.rowledger.report.record.NitrogenRecord.Item;
 import io.rowledger.report.record.NitrogenRecord.MapKey;
@@ -27,9 +21,10 @@ import io.rowledger.rig.Band;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
-import io.rowledger.track.Pass;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,85 +32,82 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** An {@link Analysis} to the {@link NitrogenRecord}: the one place where the record's figures are rounded and labelled. */
-public final class NitrogenRecordBuilder {
-    /** What the record is not. Two sentences a reader in five years must not have to look for. */
-    private static final List<String> CAUTIONS = List.of(
-            "This record says what the meters and the receiver logged and what a person entered. It is not legal advice and no "
-                    + "license to apply; it does not certify yields or losses.",
-            "The product label, the safety data sheet, local nutrient and setback rules and licensed practice come first. Which "
-                    + "records must be kept, and for how long, is for your local rules to say.");
-
-    /** Facts that stand elsewhere on the page. */
+/** Rounds and labels the figures of a nitrogen record. */
+final class NitrogenRecordBuilder {
+    /** Job facts that other parts of the page hold. */
     private static final Set<String> ELSEWHERE = Set.of("field", "zone", "method", "depth", "knives", "plan", "cap");
 
-    /** Facts of the page's head; they are listed too only where the head cut them. */
+    /** Job facts of the page's head, in its order. */
     private static final List<String> PLACE = List.of("farm", "tract", "county", "state");
 
+    /** Job facts that are listed only if the head cut them. */
     private static final Set<String> HEAD = Set.of("farm", "tract", "county", "state", "applicator");
 
-    private final Analysis a;
+    /** Smallest difference between two shares of a row's width that counts. */
+    private static final double MIN_SHARE_DIFFERENCE = 0.01;
+
+    /** Degrees that the sun moves in an hour. */
+    private static final double DEG_PER_HOUR = 15;
+
+    private static final int SECONDS_PER_HOUR = 3600;
+
+    private final RecordInput in;
     private final ReportOptions options;
+    private final Messages messages;
     private final UnitFormat f;
     private final Job job;
-    private final NitrogenGrid ground;
-    private final NitrogenSums sums;
-    private final NitrogenAnswer answer;
 
-    private NitrogenRecordBuilder(Analysis a, ReportOptions options) {
-        this.a = a;
+    NitrogenRecordBuilder(RecordInput in, ReportOptions options, Messages messages) {
+        this.in = in;
         this.options = options;
-        this.f = options.format();
-        this.job = a.rig().job();
-        this.ground = NitrogenGrid.of(a);
-        this.sums = NitrogenSums.of(a);
-        this.answer = new NitrogenAnswer(a, f, sums, ground);
+        this.messages = messages;
+        this.f = messages.units();
+        this.job = in.job();
     }
 
-    /** The record of this analysis in the options' units and zone. */
-    public static NitrogenRecord build(Analysis analysis, ReportOptions options) {
-        return new NitrogenRecordBuilder(analysis, options).build();
-    }
-
-    private NitrogenRecord build() {
-        LiquidSection liquids = new LiquidSection(a, f);
+    NitrogenRecord build() {
+        LiquidSection liquids = new LiquidSection(in, messages);
         return new NitrogenRecord(
                 head(),
-                answer.sentences(),
-                a.coverage().coveredAreaM2() > 0,
+                new NitrogenAnswer(in, messages).sentences(),
+                in.coverage().coveredAreaM2() > 0,
                 map(),
                 liquids.lines(),
                 liquids.notes(),
-                new BudgetSection(a, f, sums, ground).build(),
-                days(),
-                RecordTables.setbacks(a, f),
-                RecordTables.zones(a, f),
+                new BudgetSection(in, messages).build(),
+                RecordedDays.of(in, messages),
+                RecordTables.setbacks(in, messages),
+                RecordTables.zones(in, messages),
                 ground(),
-                how(),
+                method(),
                 entered(),
                 missing(),
-                RecordFields.DEFER,
-                new RecordBasis(a, options).build(),
+                messages.text("record.missing.note"),
+                new RecordBasis(in, options, messages).build(),
                 cautions());
     }
 
     private Head head() {
-        double startS = JobTimes.startS(a);
-        double endS = JobTimes.endS(a);
+        double startS = in.work().times().startS();
+        double endS = in.work().times().endS();
         String field = job.fact("field").orElse("").strip();
+        boolean named = !field.isEmpty();
         List<String> place = new ArrayList<>();
         for (String key : PLACE) {
-            job.fact(key).ifPresent(value -> place.add(named(key, TextTruncation.name(value))));
+            job.fact(key).ifPresent(value -> place.add(withLabel(key, TextTruncation.name(value))));
         }
         return new Head(
-                "Nitrogen record: " + (field.isEmpty() ? "" : TextTruncation.title(field) + ", ") + f.date(startS),
-                field.isEmpty() ? "Field: not recorded" : TextTruncation.title(field),
-                !field.isEmpty(),
+                named
+                        ? messages.text("record.head.titleOf", TextTruncation.title(field), Message.time(startS))
+                        : messages.text("record.head.title", Message.time(startS)),
+                named ? TextTruncation.title(field) : messages.text("record.head.noField"),
+                named,
                 String.join(", ", place),
                 ReportHeaders.when(startS, endS, f),
+                zoneNote(startS),
                 new Item(
-                        "Applied by",
-                        job.fact("applicator").map(TextTruncation::name).orElse("not recorded"),
+                        messages.text("record.head.appliedBy"),
+                        job.fact("applicator").map(TextTruncation::name).orElse(notRecorded()),
                         job.fact("applicator").isPresent()),
                 endS,
                 new Units(
@@ -127,145 +119,141 @@ public final class NitrogenRecordBuilder {
                 "Rowledger " + options.programVersion());
     }
 
-    /** {@code Tract 7}, and not "Tract Tract 7" where the user wrote the word too. */
-    private static String named(String key, String value) {
-        return value.toLowerCase(Locale.ROOT).contains(key) ? value : Wording.label(key) + " " + value;
+    /** The date by the sun at the field if the printed times are UTC: an evening's work has the next day's date there. */
+    private String zoneNote(double startS) {
+        boolean utc = f.zone().normalized().equals(ZoneOffset.UTC);
+        if (!utc || !Double.isFinite(startS)) {
+            return "";
+        }
+        double offsetS = SECONDS_PER_HOUR * Math.round(in.work().lonDeg() / DEG_PER_HOUR);
+        return messages.text("record.head.localDate", Message.time(startS + offsetS));
+    }
+
+    private String notRecorded() {
+        return messages.text("words.notRecorded");
+    }
+
+    /** {@code Tract 7}, and not "Tract Tract 7" if the user wrote the word too. */
+    private String withLabel(String key, String value) {
+        return value.toLowerCase(Locale.ROOT).contains(key)
+                ? value
+                : messages.text("record.head.labeled", Wording.label(key), value);
     }
 
     private MapKey map() {
-        Plan plan = answer.plan();
-        NitrogenMapKey key = new NitrogenMapKey(ground, f);
-        String what = ground.isNitrogen()
-                ? "Nitrogen the ground received" + (a.rig().products().size() > 1 ? ", all products together" : "")
-                : TextTruncation.name(a.rig().products().get(0).name())
-                        + " the ground received (its nitrogen is not known)";
+        NitrogenMapKey key = new NitrogenMapKey(in.ground(), messages);
+        PlanComparison plan = in.plan();
+        String title = mapTitle();
         if (plan.known()) {
-            return key.build(what, plan.perM2(), plan.beforePerM2(), plan.name());
+            Message middle = plan.isPlan() ? Message.of("record.map.plan") : Message.of("record.map.target");
+            return key.build(title, plan.perM2(), plan.earlierPerM2(), middle);
         }
-        double mean = ground.meanPerM2();
-        return key.build(what, mean, 0, "the mean");
+        return key.build(title, in.ground().meanPerM2(), 0, Message.of("record.map.mean"));
     }
 
-    /** Per local day, where there is more than one. */
-    private List<Day> days() {
-        Map<String, List<Integer>> byDate = new LinkedHashMap<>();
-        List<Pass> passes = a.track().passes();
-        for (int i = 0; i < passes.size(); i++) {
-            byDate.computeIfAbsent(f.date(passes.get(i).startS()), date -> new ArrayList<>())
-                    .add(i);
+    private String mapTitle() {
+        if (!in.ground().isNitrogen()) {
+            return messages.text("record.map.titleLiquid", in.product(0));
         }
-        List<Day> days = new ArrayList<>();
-        if (byDate.size() > 1) {
-            byDate.forEach((date, indexes) -> days.add(day(date, indexes)));
-        }
-        return days;
-    }
-
-    private Day day(String date, List<Integer> indexes) {
-        double sweptM2 = 0;
-        double[] volumeL = new double[a.rig().products().size()];
-        for (int i : indexes) {
-            PassTotals totals = a.rates().passes().get(i);
-            sweptM2 += totals.sweptAreaM2();
-            for (int p = 0; p < volumeL.length; p++) {
-                volumeL[p] += totals.volumeL()[p];
-            }
-        }
-        List<String> volumes = new ArrayList<>();
-        for (int p = 0; p < volumeL.length; p++) {
-            volumes.add(f.text(QuantityKind.VOLUME, volumeL[p])
-                    + (volumeL.length > 1
-                            ? " "
-                                    + TextTruncation.name(
-                                            a.rig().products().get(p).name())
-                            : ""));
-        }
-        List<Pass> passes = a.track().passes();
-        return new Day(
-                date,
-                f.clock(passes.get(indexes.get(0)).startS()) + " to "
-                        + f.clock(passes.get(indexes.get(indexes.size() - 1)).endS()),
-                f.text(QuantityKind.AREA, sweptM2),
-                String.join(", ", volumes));
+        return in.rig().products().size() > 1
+                ? messages.text("record.map.titleAll")
+                : messages.text("record.map.title");
     }
 
     private List<Item> ground() {
-        Coverage c = a.coverage();
+        Coverage c = in.coverage();
         List<Item> items = new ArrayList<>();
         items.add(new Item(
-                "Ground covered",
-                f.text(QuantityKind.AREA, c.coveredAreaM2())
-                        + ", each place once: the rows' strips joined, from the antenna's path back to where the liquid "
-                        + "meets the ground",
+                messages.text("record.ground.covered"),
+                messages.text("record.ground.coveredText", Message.value(QuantityKind.AREA, c.coveredAreaM2())),
                 false));
-        items.add(
-                c.boundary() == null
-                        ? new Item("Field boundary", "none given", false)
-                        : new Item(
-                                "Field boundary",
-                                f.text(QuantityKind.AREA, c.boundaryAreaM2()) + " inside the outline handed in",
-                                true));
-        CoveragePhrases skips = CoverageSectionBuilder.skips(a, f);
-        CoveragePhrases overlap = CoverageSectionBuilder.overlap(a, f);
-        items.add(new Item("Skipped", skips.area() + where(skips), false));
-        items.add(new Item("Covered twice", overlap.area() + where(overlap), false));
-        Plan plan = answer.plan();
+        boolean bounded = c.boundary() != null;
+        items.add(new Item(
+                messages.text("record.ground.boundary"),
+                bounded
+                        ? messages.text(
+                                "record.ground.boundaryText", Message.value(QuantityKind.AREA, c.boundaryAreaM2()))
+                        : messages.text("record.ground.noBoundary"),
+                bounded));
+        items.add(new Item(
+                messages.text("record.ground.skipped"), patches(in.sections().skips()), false));
+        items.add(new Item(
+                messages.text("record.ground.overlap"), patches(in.sections().overlap()), false));
+        PlanComparison plan = in.plan();
         if (plan.known()) {
+            Shares shares = plan.shares();
             items.add(new Item(
-                    "Against " + plan.name(),
-                    f.percent(plan.shares().within()) + " of the covered ground within 10%, "
-                            + f.percent(plan.shares().under()) + " under, "
-                            + f.percent(plan.shares().over()) + " over",
+                    plan.isPlan()
+                            ? messages.text("record.ground.againstPlan")
+                            : messages.text("record.ground.againstTarget"),
+                    messages.text(
+                            "record.ground.shares",
+                            Message.percent(shares.within()),
+                            NitrogenGrid.ON_PLAN_PCT,
+                            Message.percent(shares.under()),
+                            Message.percent(shares.over())),
                     false));
         }
         return items;
     }
 
-    private static String where(CoveragePhrases words) {
-        return words.none() ? "" : " in " + words.where();
+    private String patches(CoveragePhrases area) {
+        return area.none() ? area.area() : messages.text("record.ground.patches", area.area(), area.where());
     }
 
-    private List<Item> how() {
-        Rig rig = a.rig();
-        List<Item> items = new ArrayList<>();
-        for (String key : List.of("method", "depth")) {
-            items.add(new Item(
-                    Wording.label(key),
-                    job.fact(key).map(TextTruncation::value).orElse("not recorded"),
-                    job.fact(key).isPresent()));
-        }
-        items.add(new Item("Rows", rows(rig), true));
-        items.add(new Item("Knife pattern", knives(rig), true));
-        return items;
+    private List<Item> method() {
+        Rig rig = in.rig();
+        return List.of(
+                new Item(
+                        messages.text("record.field.method"),
+                        job.fact("method").map(TextTruncation::value).orElse(notRecorded()),
+                        job.fact("method").isPresent()),
+                new Item(
+                        messages.text("record.field.depth"),
+                        job.fact("depth").map(TextTruncation::value).orElse(notRecorded()),
+                        job.fact("depth").isPresent()),
+                new Item(messages.text("record.method.rows"), rows(rig), true),
+                new Item(messages.text("record.field.knives"), knives(rig), true));
     }
 
     private String rows(Rig rig) {
-        double[] widths =
+        double[] widthsM =
                 rig.bands().stream().mapToDouble(Band::widthM).sorted().toArray();
-        return rig.rows() + ", " + f.text(QuantityKind.SMALL_LENGTH, widths[widths.length / 2]) + " apart, together "
-                + f.text(QuantityKind.LENGTH, rig.widthM()) + " wide";
+        return messages.text(
+                "record.method.rowsText",
+                rig.rows(),
+                Message.value(QuantityKind.SMALL_LENGTH, widthsM[widthsM.length / 2]),
+                Message.value(QuantityKind.LENGTH, rig.widthM()));
     }
 
     private String knives(Rig rig) {
-        String own = job.fact("knives")
-                .map(text -> TextTruncation.value(text) + "; ")
-                .orElse("");
+        String pattern = messages.text(knifePattern(rig));
+        return job.fact("knives")
+                .map(text -> messages.text("record.method.knivesEntered", TextTruncation.value(text), pattern))
+                .orElse(pattern);
+    }
+
+    private static Message knifePattern(Rig rig) {
         double left = rig.bands().get(0).share();
         double right = rig.bands().get(rig.rows() - 1).share();
         boolean even = rig.rows() > 2
-                && rig.bands().subList(1, rig.rows() - 1).stream().allMatch(band -> Math.abs(band.share() - 1) < 0.01)
-                && Math.abs(left - right) < 0.01;
+                && rig.bands().subList(1, rig.rows() - 1).stream().allMatch(band -> isSame(band.share(), 1))
+                && isSame(left, right);
         if (!even) {
-            return own + "outlets answer for strips of unequal width, as listed in the rig file";
+            return Message.of("record.method.knivesCustom");
         }
-        if (Math.abs(left - 1) < 0.01) {
-            return own + "each outside knife feeds a full row's width, like all others";
+        if (isSame(left, 1)) {
+            return Message.of("record.method.knivesFull");
         }
-        return own + "each outside knife feeds " + f.fixed(left, 1) + " of a row's width"
-                + (left < 1 ? "; neighboring passes share the middle between them" : "");
+        return Message.of(
+                left < 1 ? "record.method.knivesShared" : "record.method.knivesWide", Message.decimal(left, 1));
     }
 
-    /** Facts the record looks for, in its order, then whatever else was entered. */
+    private static boolean isSame(double share, double other) {
+        return Math.abs(share - other) < MIN_SHARE_DIFFERENCE;
+    }
+
+    /** The facts that a record should hold, in its order, then whatever else was entered. */
     private List<Item> entered() {
         Map<String, String> left = new LinkedHashMap<>(job.facts());
         left.keySet().removeAll(ELSEWHERE);
@@ -276,8 +264,7 @@ public final class NitrogenRecordBuilder {
                     && HEAD.contains(field.key())
                     && TextTruncation.name(value).equals(value);
             if (value != null && !inHead) {
-                items.add(
-                        new Item(field.label().replaceFirst(", (where|if) .*", ""), TextTruncation.value(value), true));
+                items.add(new Item(messages.text(field.label()), TextTruncation.value(value), true));
             }
         }
         left.forEach((key, value) ->
@@ -285,46 +272,47 @@ public final class NitrogenRecordBuilder {
         return items;
     }
 
-    /** What a cited rule asks for and neither the job block nor the rig file holds. */
+    /** What a published rule asks for and neither the job block nor the rig file holds. */
     private List<Missing> missing() {
         List<Missing> missing = new ArrayList<>();
         for (RecordField field : RecordFields.notRecorded(job)) {
-            missing.add(new Missing(field.label(), field.askedBy()));
+            missing.add(new Missing(messages.text(field.label()), rules(field)));
         }
-        String asked = RecordFields.all().stream()
-                .filter(field -> "rig_analysis".equals(field.key()))
-                .map(RecordField::askedBy)
-                .findFirst()
-                .orElseThrow();
-        for (Product product : a.rig().products()) {
+        RecordField analysis = RecordFields.of("rig_analysis");
+        for (Product product : in.rig().products()) {
             if (Double.isNaN(product.nitrogenFraction())) {
-                missing.add(new Missing("Analysis of " + TextTruncation.name(product.name()), asked));
+                missing.add(new Missing(
+                        messages.text("record.missing.analysisOf", TextTruncation.name(product.name())),
+                        rules(analysis)));
             }
         }
         return missing;
     }
 
-    /** Doubts about the figures come before what the record is not. */
+    /** The published rules that ask for a field; rules that are known from memory only are not printed. */
+    private String rules(RecordField field) {
+        return String.join(
+                "; ",
+                field.citedRules().stream()
+                        .map(rule -> messages.text(rule.place()))
+                        .toList());
+    }
+
+    /** What makes the figures uncertain, then what the record is not. */
     private List<String> cautions() {
-        List<String> cautions = new ArrayList<>();
-        if (!a.track().passes().isEmpty()) {
-            cautions.addAll(new ReviewSummary(a, f, List.of(ProductSums.of(a, 0))).doubts());
-        }
-        // What is wrong with the rig file is no fault of the machine, and said above.
-        List<Finding> findings = a.findings().stream()
+        List<String> cautions = new ArrayList<>(in.sections().reservations());
+        // A finding about the rig file is no fault of the machine and is among the reservations.
+        List<Finding> findings = in.findings().stream()
                 .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
                 .toList();
         if (!findings.isEmpty()) {
-            List<String> clauses = new ArrayList<>();
             int named = Math.min(findings.size(), Limits.ROWS_IN_A_SENTENCE);
-            for (Finding finding : findings.subList(0, named)) {
-                clauses.add(FaultWords.clause(finding));
-            }
-            cautions.add("The machine may not have worked as it should, by the same log: " + String.join("; ", clauses)
-                    + (findings.size() > named ? "; and " + (findings.size() - named) + " more" : "")
-                    + ". The row diagnosis has the details. Amounts here are as metered.");
+            List<String> clauses =
+                    findings.subList(0, named).stream().map(FaultWords::clause).toList();
+            cautions.add(messages.text("record.caution.findings", String.join("; ", clauses), findings.size() - named));
         }
-        cautions.addAll(CAUTIONS);
+        cautions.add(messages.text("cautions.record.scope"));
+        cautions.add(messages.text("cautions.record.rules"));
         return cautions;
     }
 }

@@ -1,107 +1,128 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.InputFile;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.QualitySection;
-import io.rowledger.report.common.QualitySectionBuilder;
 import io.rowledger.report.common.ReportHeaders;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.record.NitrogenRecord.Basis;
 import io.rowledger.report.record.NitrogenRecord.File;
 import io.rowledger.report.record.NitrogenRecord.Item;
 import io.rowledger.rig.Product;
-import io.rowledger.units.UnitFormat;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** What the record rests on, so that it can be made again byte for byte: files, settings, the call. */
+/** Files, settings and the command behind a record, so that it can be made again byte for byte. */
 final class RecordBasis {
-    /** Notes printed; the rest stands in the JSON. */
-    private static final int NOTES = 6;
+    /** Notes printed; nitrogen-record.json holds all of them. */
+    private static final int MAX_NOTES = 6;
 
-    private final Analysis a;
+    private final RecordInput in;
     private final ReportOptions options;
-    private final UnitFormat f;
+    private final Messages messages;
 
-    RecordBasis(Analysis a, ReportOptions options) {
-        this.a = a;
+    RecordBasis(RecordInput in, ReportOptions options, Messages messages) {
+        this.in = in;
         this.options = options;
-        this.f = options.format();
+        this.messages = messages;
     }
 
     Basis build() {
+        List<String> all = in.files().notes();
         List<String> notes = new ArrayList<>();
-        for (String note : a.notes()) {
-            if (notes.size() == NOTES) {
-                notes.add("More is said in nitrogen-record.json.");
-                break;
-            }
+        for (String note : all.subList(0, Math.min(MAX_NOTES, all.size()))) {
             notes.add(TextTruncation.value(withoutFolders(note)));
+        }
+        if (all.size() > MAX_NOTES) {
+            notes.add(messages.text("record.basis.moreNotes"));
         }
         return new Basis(files(), settings(), command(), notes);
     }
 
     private List<File> files() {
         List<File> files = new ArrayList<>();
-        for (LogSource source : a.log().sources()) {
-            int dropped = source.dropped().total();
+        for (LogSource source : in.files().logs()) {
             files.add(new File(
                     TextTruncation.value(Wording.fileName(source.file())),
-                    "log: " + f.count(source.used()) + " of " + f.count(source.records()) + " records used, "
-                            + (dropped == 0 ? "none" : f.count(dropped)) + " dropped",
+                    messages.text(
+                            "record.basis.log",
+                            source.used(),
+                            source.records(),
+                            source.dropped().total()),
                     source.sha256()));
         }
-        for (InputFile setup : a.setups()) {
-            files.add(new File(TextTruncation.value(Wording.fileName(setup.file())), setup.role(), setup.sha256()));
+        for (InputFile other : in.files().others()) {
+            files.add(new File(TextTruncation.value(Wording.fileName(other.file())), other.role(), other.sha256()));
         }
         return files;
     }
 
     private List<Item> settings() {
-        QualitySection quality = new QualitySectionBuilder(a, f).build();
         List<Item> settings = new ArrayList<>();
+        settings.add(new Item(messages.text("record.basis.machine"), messages.text(machine()), true));
+        settings.add(new Item(
+                messages.text("record.basis.settings"),
+                messages.text(
+                        "record.basis.settingsText",
+                        flowLags(),
+                        options.units() == UnitSystem.US
+                                ? Message.of("record.basis.unitsUs")
+                                : Message.of("record.basis.unitsMetric"),
+                        ReportHeaders.zone(messages.units()),
+                        options.programVersion(),
+                        in.sections().quality().checks().get(0).value()),
+                false));
+        settings.add(
+                new Item(messages.text("record.basis.positions"), in.sections().positions(), false));
+        settings.addAll(new RecordUncertainty(in, messages).items());
+        return settings;
+    }
+
+    private Message machine() {
+        QualitySection quality = in.sections().quality();
         List<String> lengths = new ArrayList<>();
         for (Fact fact : quality.machine()) {
-            boolean product = a.rig().products().stream().anyMatch(p -> p.name().equals(fact.label()));
+            boolean product =
+                    in.rig().products().stream().anyMatch(p -> p.name().equals(fact.label()));
             if (!product) {
                 lengths.add(fact.label().toLowerCase(Locale.ROOT) + " " + fact.value());
             }
         }
-        settings.add(
-                new Item("Machine", TextTruncation.name(a.rig().name()) + ": " + String.join("; ", lengths), true));
-        List<String> lags = new ArrayList<>();
-        for (Product product : a.rig().products()) {
-            lags.add(f.fixed(product.flowLagS(), 2) + "\u00a0s"
-                    + (a.rig().products().size() > 1 ? " " + TextTruncation.name(product.name()) : ""));
-        }
-        settings.add(new Item(
-                "Settings",
-                "flow lag taken out " + String.join(", ", lags) + "\u2020; "
-                        + (options.units() == UnitSystem.US ? "US units" : "metric units") + ", times of "
-                        + ReportHeaders.zone(f)
-                        + "; made with Rowledger " + options.programVersion() + "; map total against log total "
-                        + quality.checks().get(0).value(),
-                false));
-        settings.add(new Item("Positions", new QualitySectionBuilder(a, f).positions(), false));
-        settings.addAll(new RecordUncertainty(a, f).items());
-        return settings;
+        return Message.of(
+                "record.basis.machineText", TextTruncation.name(in.rig().name()), String.join("; ", lengths));
     }
 
-    /** The call that makes this record again in a folder that holds the files. */
+    private List<Message> flowLags() {
+        List<Message> lags = new ArrayList<>();
+        boolean several = in.rig().products().size() > 1;
+        for (Product product : in.rig().products()) {
+            lags.add(
+                    several
+                            ? Message.of(
+                                    "record.basis.lagOf",
+                                    Message.decimal(product.flowLagS(), 2),
+                                    TextTruncation.name(product.name()))
+                            : Message.of("record.basis.lag", Message.decimal(product.flowLagS(), 2)));
+        }
+        return lags;
+    }
+
+    /** The command that makes this record again in a folder that holds the files. */
     private String command() {
         StringBuilder call = new StringBuilder("java -jar rowledger.jar report");
-        for (LogSource source : a.log().sources()) {
+        for (LogSource source : in.files().logs()) {
             call.append(' ').append(word(source.file()));
         }
-        for (InputFile setup : a.setups()) {
-            if (setup.option().startsWith("-")) {
-                call.append(' ').append(setup.option()).append(' ').append(word(setup.file()));
+        for (InputFile other : in.files().others()) {
+            if (other.option().startsWith("-")) {
+                call.append(' ').append(other.option()).append(' ').append(word(other.file()));
             }
         }
         call.append(" --for landlord --units ")
@@ -114,20 +135,20 @@ final class RecordBasis {
         return call.toString();
     }
 
-    /** A file name as a shell takes it. */
+    /** A file name quoted for a shell where it needs to be. */
     private static String word(String path) {
         String name = Wording.fileName(path);
         return name.matches("[A-Za-z0-9._+@%-]+") ? name : "'" + name.replace("'", "'\\''") + "'";
     }
 
-    /** A folder's name would make another record of the same files in another place. */
+    /** Replaces paths by file names: the same files in another folder make the same record. */
     private String withoutFolders(String note) {
         String text = note;
-        for (LogSource source : a.log().sources()) {
+        for (LogSource source : in.files().logs()) {
             text = text.replace(source.file(), Wording.fileName(source.file()));
         }
-        for (InputFile setup : a.setups()) {
-            text = text.replace(setup.file(), Wording.fileName(setup.file()));
+        for (InputFile other : in.files().others()) {
+            text = text.replace(other.file(), Wording.fileName(other.file()));
         }
         return text;
     }

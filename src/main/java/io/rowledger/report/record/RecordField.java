@@ -1,20 +1,19 @@
 package io.rowledger.report.record;
 
+import io.rowledger.text.Message;
 import java.util.List;
 
 /**
- * One fact a nitrogen record should hold.
+ * One fact that a nitrogen record should hold.
  *
- * @param key the key under {@code job:} that fills it or adds to it; for facts of log and rig file a name of our own
- * @param label what the record prints
+ * @param key the key under {@code job:} that fills it or adds to it; for facts of log and rig file a name of its own
  * @param from what fills it
- * @param source the same in words, such as "products: density"
- * @param kept whether it belongs into each job's record or is kept beside it for the farm
+ * @param source where it stands in the rig file, such as {@code products: density}; empty for facts of the log
+ * @param kept whether it belongs in each job's record or is kept beside it for the farm
  * @param rules the published rules that ask for it
- * @param example how a person might write it; empty for facts of the log
+ * @param example an example of how a person writes it; may be empty
  */
-public record RecordField(
-        String key, String label, From from, String source, Kept kept, List<RecordRule> rules, String example) {
+public record RecordField(String key, From from, String source, Kept kept, List<RecordRule> rules, String example) {
     /** What fills a fact. */
     public enum From {
         /** The log. */
@@ -27,9 +26,9 @@ public record RecordField(
 
     /** Where a fact belongs. */
     public enum Kept {
-        /** Into the record of each job. */
+        /** In the record of each job. */
         IN_THE_RECORD,
-        /** Into the record, where the work was of that kind. */
+        /** In the record if the work was of that kind. */
         WHERE_IT_APPLIES,
         /** Kept for the farm: plans, receipts, tests. The record may point to it. */
         BESIDE_IT
@@ -40,17 +39,13 @@ public record RecordField(
         rules = List.copyOf(rules);
     }
 
-    /** True where a rule whose source was read asks for it. */
-    public boolean asked() {
-        return rules.stream().anyMatch(RecordRule::cited);
+    /** What the record prints beside the value. */
+    public Message label() {
+        return Message.of("record.field." + key);
     }
 
-    /** Who asks, short: {@code Ohio; Maryland, for hire; USDA NRCS (from memory)}. */
-    public String askedBy() {
-        return String.join(
-                "; ",
-                rules.stream()
-                        .map(rule -> rule.place() + (rule.cited() ? "" : " (from memory)"))
-                        .toList());
+    /** The rules whose source was read, in whole or in part. */
+    List<RecordRule> citedRules() {
+        return rules.stream().filter(RecordRule::cited).toList();
     }
 }

@@ -1,79 +1,117 @@
 package io.rowledger.report.record;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.record.RecordField.From;
 import io.rowledger.report.record.RecordField.Kept;
+import io.rowledger.text.Message;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 
-/** The facts of a nitrogen record as lines: to read, or as a job block to fill in. */
+/** The facts of a nitrogen record as lines of plain text: to read, or as a job block to fill in. */
 public final class RecordFieldList {
-    /** Lines stay within the width of an old terminal. */
-    private static final int WIDTH = 100;
+    /** Longest line, characters: as wide as common terminals. */
+    private static final int MAX_LINE = 100;
 
     private static final String INDENT = "      ";
 
+    private final Messages messages = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
+    private final List<String> lines = new ArrayList<>();
+
     private RecordFieldList() {}
 
-    /** What each fact is, what fills it, which rules ask for it; then the rules with where they stand. */
+    /** Each fact, what fills it and which rules ask for it; then the rules with their sources. */
     public static List<String> text() {
-        List<String> lines = new ArrayList<>();
-        lines.add("What a nitrogen record holds, what fills it, and who asks for it.");
-        lines.add(RecordFields.DEFER);
-        section(lines, "From the log", From.LOG, EnumSet.allOf(Kept.class));
-        section(lines, "From the rig file", From.RIG, EnumSet.allOf(Kept.class));
-        section(lines, "From you, under job: in the rig file", From.JOB, EnumSet.of(Kept.IN_THE_RECORD));
-        section(lines, "From you, where it applies", From.JOB, EnumSet.of(Kept.WHERE_IT_APPLIES));
-        section(lines, "Kept beside the record; the job block may point to it", From.JOB, EnumSet.of(Kept.BESIDE_IT));
-        lines.add("");
-        lines.add("The rules");
-        for (RecordRule rule : RecordRule.values()) {
-            lines.add("  " + rule.place() + " (" + rule.status().words() + ")");
-            wrap(
-                    lines,
-                    rule.citation() + "; keep: " + rule.keep() + (rule.note().isEmpty() ? "" : "; " + rule.note()));
-        }
-        lines.add("");
-        lines.add(RecordFields.DEFER);
-        return lines;
+        return new RecordFieldList().list();
     }
 
     /** A {@code job:} block with every key on a line of its own, commented out until somebody fills it in. */
     public static List<String> yaml() {
-        List<String> lines = new ArrayList<>();
-        lines.add("# Take away the # before a key and write its value. Every key is optional.");
-        lines.add("# " + RecordFields.DEFER);
-        lines.add("job:");
-        for (RecordField field : RecordFields.all()) {
-            if (field.from() == From.JOB) {
-                String asked = field.rules().isEmpty() ? "" : "; asked for by " + field.askedBy();
-                lines.add("  # " + field.label() + asked);
-                lines.add("  # " + field.key() + ":" + (field.example().isEmpty() ? "" : " " + field.example()));
-            }
+        return new RecordFieldList().block();
+    }
+
+    private List<String> list() {
+        add("record.list.title");
+        add("record.list.defer");
+        section("record.list.log", From.LOG, EnumSet.allOf(Kept.class));
+        section("record.list.rig", From.RIG, EnumSet.allOf(Kept.class));
+        section("record.list.job", From.JOB, EnumSet.of(Kept.IN_THE_RECORD));
+        section("record.list.applies", From.JOB, EnumSet.of(Kept.WHERE_IT_APPLIES));
+        section("record.list.beside", From.JOB, EnumSet.of(Kept.BESIDE_IT));
+        lines.add("");
+        add("record.list.rules");
+        for (RecordRule rule : RecordRule.values()) {
+            lines.add("  " + messages.text("record.list.rule", rule.place(), status(rule.status())));
+            wrap(messages.text("record.list.ruleText", rule.citation(), rule.period(), rule.note()));
         }
-        lines.add("# " + RecordFields.DEFER);
+        lines.add("");
+        add("record.list.defer");
         return lines;
     }
 
-    private static void section(List<String> lines, String title, From from, Set<Kept> kept) {
+    private List<String> block() {
+        lines.add("# " + messages.text("record.list.fillIn"));
+        lines.add("# " + messages.text("record.list.defer"));
+        lines.add("job:");
+        for (RecordField field : RecordFields.all()) {
+            if (field.from() == From.JOB) {
+                lines.add("  # "
+                        + (field.rules().isEmpty()
+                                ? messages.text(field.label())
+                                : messages.text("record.list.labelAskedBy", field.label(), askedBy(field))));
+                lines.add("  # " + field.key() + ":" + (field.example().isEmpty() ? "" : " " + field.example()));
+            }
+        }
+        lines.add("# " + messages.text("record.list.defer"));
+        return lines;
+    }
+
+    private void add(String key) {
+        lines.add(messages.text(key));
+    }
+
+    private void section(String title, From from, Set<Kept> kept) {
         lines.add("");
-        lines.add(title);
+        add(title);
         for (RecordField field : RecordFields.all()) {
             if (field.from() == from && kept.contains(field.kept())) {
-                String filled = from == From.LOG ? "" : " [" + field.source() + "]";
-                lines.add("  " + field.label() + filled);
+                String source = field.source().isEmpty() ? "" : " [" + field.source() + "]";
+                lines.add("  " + messages.text(field.label()) + source);
                 if (!field.rules().isEmpty()) {
-                    wrap(lines, "asked for by " + field.askedBy());
+                    wrap(messages.text("record.list.askedBy", askedBy(field)));
                 }
             }
         }
     }
 
-    private static void wrap(List<String> lines, String text) {
+    /** The places of the rules, joined with semicolons because some of them have commas. */
+    private String askedBy(RecordField field) {
+        List<String> places = new ArrayList<>();
+        for (RecordRule rule : field.rules()) {
+            places.add(
+                    rule.cited()
+                            ? messages.text(rule.place())
+                            : messages.text("record.list.rule", rule.place(), status(rule.status())));
+        }
+        return String.join("; ", places);
+    }
+
+    private static Message status(RecordRule.Status status) {
+        return switch (status) {
+            case CITED -> Message.of("record.list.cited");
+            case IN_PART -> Message.of("record.list.citedInPart");
+            case MEMORY -> Message.of("record.list.fromMemory");
+        };
+    }
+
+    private void wrap(String text) {
         StringBuilder line = new StringBuilder(INDENT);
         for (String word : text.split(" ", -1)) {
-            if (line.length() + word.length() > WIDTH) {
+            if (line.length() + word.length() > MAX_LINE) {
                 lines.add(line.toString().stripTrailing());
                 line = new StringBuilder(INDENT);
             }

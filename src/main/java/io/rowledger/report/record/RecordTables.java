@@ -1,26 +1,24 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.common.ZoneSection;
 import io.rowledger.report.common.ZoneSection.ZoneTable;
-import io.rowledger.report.common.ZoneSectionBuilder;
 import io.rowledger.report.record.NitrogenRecord.SetbackTable;
 import io.rowledger.setback.Setbacks;
-import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Setbacks and zones as the record lists them: the longest lists cut, so that a field and a day keep to two pages. */
+/** Setbacks and zones as the record lists them: long lists are cut, so that a field and a day keep to two pages. */
 final class RecordTables {
     private RecordTables() {}
 
-    static SetbackTable setbacks(Analysis a, UnitFormat f) {
-        SetbackSection section = SetbackSection.of(a, f);
-        Setbacks setbacks = a.setbacks();
+    static SetbackTable setbacks(RecordInput in, Messages messages) {
+        SetbackSection section = in.sections().setbacks();
+        Setbacks setbacks = in.setbacks();
         if (section == null || setbacks == null) {
             return SetbackTable.NONE;
         }
@@ -28,23 +26,19 @@ final class RecordTables {
         for (boolean touched : new boolean[] {true, false}) {
             for (SetbackSection.Line line : section.lines()) {
                 if (line.mark().isEmpty() != touched) {
-                    lines.add(named(line));
+                    lines.add(withShortName(line));
                 }
             }
         }
         int shown = Math.min(lines.size(), Limits.RECORD_LINES);
-        String rest = lines.size() > shown
-                ? "And " + Wording.counted(lines.size() - shown, "more place", "more places") + " in summary.json."
-                : "";
+        String rest = lines.size() > shown ? messages.text("record.setbacks.more", lines.size() - shown) : "";
         return new SetbackTable(
                 lines.subList(0, shown),
                 rest,
-                "The distances are the user's own, from " + Wording.fileName(setbacks.file())
-                        + "; the program knows none: product label, local rules and licensed practice decide how far to keep"
-                        + " away. Ground within two setbacks counts in both.");
+                messages.text("record.setbacks.basis", Wording.fileName(setbacks.file())));
     }
 
-    private static SetbackSection.Line named(SetbackSection.Line line) {
+    private static SetbackSection.Line withShortName(SetbackSection.Line line) {
         return new SetbackSection.Line(
                 line.number(),
                 TextTruncation.name(line.name()),
@@ -59,20 +53,17 @@ final class RecordTables {
                 line.mark());
     }
 
-    static ZoneSection zones(Analysis a, UnitFormat f) {
-        ZoneSection section = ZoneSectionBuilder.build(a, f);
+    static ZoneSection zones(RecordInput in, Messages messages) {
+        ZoneSection section = in.sections().zones();
         List<ZoneTable> tables = new ArrayList<>();
         for (ZoneTable table : section.products()) {
             int shown = Math.min(table.zones().size(), Limits.RECORD_LINES);
-            String rest = table.zones().size() > shown
-                    ? "And " + Wording.counted(table.zones().size() - shown, "smaller zone", "smaller zones")
-                            + " in summary.json."
-                    : table.rest();
+            int more = table.zones().size() - shown;
             tables.add(new ZoneTable(
                     TextTruncation.name(table.name()),
                     table.asked(),
                     table.zones().subList(0, shown),
-                    rest,
+                    more > 0 ? messages.text("record.zones.more", more) : table.rest(),
                     table.changes(),
                     List.of()));
         }

@@ -1,8 +1,10 @@
 package io.rowledger.report.record;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.report.record.NitrogenRecord.Item;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.UncertaintyBudget;
@@ -11,93 +13,115 @@ import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
-/** How sure the record's figures are, in words. */
-public final class RecordUncertainty {
-    /** Below this a bound keeps a decimal. */
-    private static final double FINE_BELOW = 20;
+/** The uncertainty of the record's figures in words. */
+final class RecordUncertainty {
+    /** Bounds below this, in the reader's unit, keep a decimal. */
+    private static final double MAX_DECIMAL = 20;
+    /** Jobs of ten in which the bounds hold the truth. */
+    private static final int TIMES_IN_TEN = Math.toIntExact(Math.round(Intervals.LEVEL_PCT / 10.0));
 
-    private final Analysis a;
+    private final RecordInput in;
     private final Intervals intervals;
-    private final UnitFormat f;
+    private final Messages messages;
 
-    public RecordUncertainty(Analysis a, UnitFormat f) {
-        this.a = a;
-        this.intervals = a.intervals();
-        this.f = f;
+    RecordUncertainty(RecordInput in, Messages messages) {
+        this.in = in;
+        this.intervals = in.intervals();
+        this.messages = messages;
     }
 
-    /** {@code In 9 of 10 jobs logged like this one ...}, or empty where nothing can be said. */
-    public String sentence() {
+    /** The bounds of the mean nitrogen rate in a sentence; empty if they are not known. */
+    String sentence() {
         Interval mean = intervals.nitrogenKgPerM2();
         if (!mean.known()) {
             return "";
         }
-        boolean doubtful = a.setup().contradicted();
-        return "In 9 of 10 jobs logged like this one" + (doubtful ? " and set up right" : "")
-                + " the true mean lies between " + bound(mean.low(), false) + " and "
-                + bound(mean.high(), true) + " " + f.unit(QuantityKind.NITROGEN_RATE)
-                + (doubtful ? "; this log contradicts the setup in the rig file, so it may lie outside." : ".");
+        return messages.text(
+                in.setupContradicted() ? "record.sure.meanContradicted" : "record.sure.mean",
+                TIMES_IN_TEN,
+                bound(mean.low(), false),
+                bound(mean.high(), true),
+                Message.value(QuantityKind.NITROGEN_RATE, mean.value()));
     }
 
-    /** Rounded outward, so that rounding never narrows the interval. */
-    private String bound(double kgPerM2, boolean up) {
-        double value = QuantityKind.NITROGEN_RATE.from(kgPerM2, f.system());
-        double step = value < FINE_BELOW ? 0.1 : 1;
+    /** A bound rounded outward, so that rounding never narrows the interval. */
+    private Argument bound(double kgPerM2, boolean up) {
+        double value = QuantityKind.NITROGEN_RATE.from(kgPerM2, messages.units().system());
+        double step = value < MAX_DECIMAL ? 0.1 : 1;
         double outward = (up ? Math.ceil(value / step) : Math.floor(value / step)) * step;
-        return f.fixed(outward, value < FINE_BELOW ? 1 : 0);
+        return Message.decimal(outward, value < MAX_DECIMAL ? 1 : 0);
     }
 
-    /** The figures with their bounds, and what the bounds rest on; empty where nothing can be said. */
-    public List<Item> items() {
+    /** The figures with their bounds, and what the bounds rest on; empty if no bounds are known. */
+    List<Item> items() {
         List<String> figures = new ArrayList<>();
-        add(figures, "nitrogen ", QuantityKind.NITROGEN, intervals.nitrogenKg());
-        add(figures, "nitrogen ", QuantityKind.NITROGEN_RATE, intervals.nitrogenKgPerM2());
+        add(figures, "record.sure.nitrogen", QuantityKind.NITROGEN, intervals.nitrogenKg());
+        add(figures, "record.sure.nitrogen", QuantityKind.NITROGEN_RATE, intervals.nitrogenKgPerM2());
         for (int p = 0; p < intervals.products().size(); p++) {
-            add(
-                    figures,
-                    TextTruncation.name(a.rig().products().get(p).name()) + " ",
-                    QuantityKind.VOLUME,
-                    intervals.products().get(p).volumeL());
+            Interval volumeL = intervals.products().get(p).volumeL();
+            if (volumeL.known()) {
+                figures.add(messages.text("record.sure.product", within(QuantityKind.VOLUME, volumeL), in.product(p)));
+            }
         }
-        add(figures, "ground covered ", QuantityKind.AREA, intervals.coveredAreaM2());
-        addGround(figures, "skipped ", intervals.skipAreaM2());
-        addGround(figures, "covered twice ", intervals.overlapAreaM2());
+        add(figures, "record.sure.covered", QuantityKind.AREA, intervals.coveredAreaM2());
+        addArea(figures, "record.sure.skipped", intervals.skipAreaM2());
+        addArea(figures, "record.sure.overlap", intervals.overlapAreaM2());
         if (figures.isEmpty()) {
             return List.of();
         }
-        return List.of(new Item("How sure", String.join("; ", figures) + ". " + basis(), false));
+        return List.of(new Item(
+                messages.text("record.sure.label"),
+                messages.text("record.sure.text", String.join("; ", figures), TIMES_IN_TEN, basis()),
+                false));
     }
 
-    private void addGround(List<String> figures, String what, Interval interval) {
+    private void addArea(List<String> figures, String key, Interval interval) {
+        UnitFormat f = messages.units();
         add(
                 figures,
-                what,
+                key,
                 f.kindBeside(interval.value(), intervals.coveredAreaM2().value()),
                 interval);
     }
 
-    private void add(List<String> figures, String what, QuantityKind measure, Interval interval) {
+    private void add(List<String> figures, String key, QuantityKind kind, Interval interval) {
         if (interval.known()) {
-            figures.add(what + f.within(measure, interval.value(), interval.low(), interval.high()));
+            figures.add(messages.text(key, within(kind, interval)));
         }
     }
 
-    private String basis() {
-        UncertaintyBudget basis = intervals.basis();
-        List<String> parts = new ArrayList<>();
-        for (UncertaintyBudget.Liquid liquid : basis.liquids()) {
-            String of = basis.liquids().size() > 1 ? " of " + TextTruncation.name(liquid.name()) : "";
-            parts.add(
-                    "meters" + of + " within " + f.percent(liquid.meterAccuracy() * 100) + given(liquid.meterGiven()));
-            parts.add("density" + of + " within " + f.percent(liquid.densityAccuracy() * 100)
-                    + given(liquid.densityGiven()));
-        }
-        parts.add("lengths within " + f.text(QuantityKind.SMALL_LENGTH, basis.toleranceM())
-                + given(basis.toleranceGiven()));
-        return "Holds 9 times in 10 if " + String.join(", ", parts) + " and the receiver errs as its fixes usually do";
+    private static Argument within(QuantityKind kind, Interval interval) {
+        return Message.within(kind, interval.value(), interval.low(), interval.high());
     }
 
-    private static String given(boolean given) {
-        return given ? "\u2020" : " (assumed)";
+    private List<Message> basis() {
+        UncertaintyBudget budget = intervals.basis();
+        boolean several = budget.liquids().size() > 1;
+        List<Message> parts = new ArrayList<>();
+        for (UncertaintyBudget.Liquid liquid : budget.liquids()) {
+            String name = TextTruncation.name(liquid.name());
+            parts.add(given(
+                    liquid.meterGiven(),
+                    several
+                            ? Message.of("record.sure.metersOf", percent(liquid.meterAccuracy()), name)
+                            : Message.of("record.sure.meters", percent(liquid.meterAccuracy()))));
+            parts.add(given(
+                    liquid.densityGiven(),
+                    several
+                            ? Message.of("record.sure.densityOf", percent(liquid.densityAccuracy()), name)
+                            : Message.of("record.sure.density", percent(liquid.densityAccuracy()))));
+        }
+        parts.add(given(
+                budget.toleranceGiven(),
+                Message.of("record.sure.lengths", Message.value(QuantityKind.SMALL_LENGTH, budget.toleranceM()))));
+        return parts;
+    }
+
+    private static Argument percent(double share) {
+        return Message.percent(share * 100);
+    }
+
+    private static Message given(boolean given, Message part) {
+        return given ? Message.of("record.sure.entered", part) : Message.of("record.sure.assumed", part);
     }
 }

@@ -6,31 +6,37 @@ import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
 import io.rowledger.document.chart.Plot;
+import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.rows.RowDiagnosis.BaselineLine;
-import io.rowledger.units.UnitFormat;
 import java.util.List;
 
-/** What each row is usually off its siblings, with two standard deviations to either side. */
+/** Dot plot: each row's median deviation from the other rows, with two standard deviations to either side. */
 final class BaselineDots implements Chart {
     private static final double SIGMAS = 2;
+    /** Smallest half height of the scale, percent: the band of healthy rows and a little more. */
+    private static final double MIN_SCALE_PCT = Limits.WATCH_PCT + 1;
+
+    private static final int BAND_RGB = 0xedf2f2;
 
     private final List<BaselineLine> rows;
-    private final UnitFormat f;
+    private final Messages messages;
 
-    BaselineDots(List<BaselineLine> rows, UnitFormat f) {
+    BaselineDots(List<BaselineLine> rows, Messages messages) {
         this.rows = rows;
-        this.f = f;
+        this.messages = messages;
     }
 
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
-        double most = 6;
+        double halfHeightPct = MIN_SCALE_PCT;
         for (BaselineLine row : rows) {
-            double far = Math.abs(row.usualPct()) + SIGMAS * row.spreadPct();
-            most = Double.isFinite(far) ? Math.max(most, far) : most;
+            double reachPct = Math.abs(row.usualPct()) + SIGMAS * row.spreadPct();
+            halfHeightPct = Double.isFinite(reachPct) ? Math.max(halfHeightPct, reachPct) : halfHeightPct;
         }
-        Plot plot = new Plot(canvas, f, widthPt, heightPt, rows.size(), -most, most);
-        canvas.box(plot.left, plot.y(5), plot.width, plot.y(-5) - plot.y(5), 0xedf2f2);
+        Plot plot = new Plot(canvas, messages.units(), widthPt, heightPt, rows.size(), -halfHeightPct, halfHeightPct);
+        double bandTop = plot.y(Limits.WATCH_PCT);
+        canvas.box(plot.left, bandTop, plot.width, plot.y(-Limits.WATCH_PCT) - bandTop, BAND_RGB);
         plot.grid(true);
         for (int i = 0; i < rows.size(); i++) {
             BaselineLine row = rows.get(i);
@@ -48,8 +54,6 @@ final class BaselineDots implements Chart {
         }
         canvas.line(plot.left, plot.y(0), plot.left + plot.width, plot.y(0), Palette.INK, 0.6);
         plot.rowNumbers(rows.get(0).row());
-        canvas.text(
-                "off the siblings, %: median and two standard deviations to either side",
-                0, 7, Palette.SMALL, Align.LEFT);
+        canvas.text(messages.text("rows.baseline.axis"), 0, 7, Palette.SMALL, Align.LEFT);
     }
 }

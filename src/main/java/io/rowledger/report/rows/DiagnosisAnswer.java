@@ -1,158 +1,144 @@
 package io.rowledger.report.rows;
 
-import io.rowledger.analysis.Analysis;
-import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.signal.RowTime;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.FaultWords;
-import io.rowledger.report.common.FindingProducts;
-import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.RowHealth;
-import io.rowledger.track.Pass;
+import io.rowledger.report.rows.RowsInput.FindingView;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** The answer for the person at the bench, and why it can be trusted. */
+/** The answer at the top of page 1, and the facts on which it rests. */
 final class DiagnosisAnswer {
-    /** As many findings as a person keeps in mind; the cards hold the rest. */
-    private static final int SPOKEN = 3;
-    /** "To the end" and "from the start" within this, s: less than a pass takes. */
-    private static final double EDGE_S = 60;
-    /** Below this share of judged row time, "nothing found" is no all-clear; common practice, no source. */
-    private static final double MIN_EVALUATED = 0.6;
+    /** Findings named in the answer; the cards hold the rest. */
+    private static final int MAX_SENTENCES = 3;
+    /** A finding that begins or ends within this of the work did so with it, s; shorter than a pass. */
+    private static final double MAX_EDGE_S = 60;
+    /** Smallest share of row time to be evaluated before "nothing found" is an all-clear; common practice, no source. */
+    private static final double MIN_EVALUATED_SHARE = 0.6;
 
-    private final Analysis a;
-    private final Diagnosis d;
-    private final UnitFormat f;
-    private final double workingS;
-    private final double evaluatedShare;
-    private final int evaluatedRows;
+    private final RowsInput in;
+    private final Messages messages;
+    private final EvaluatedTime evaluated;
 
-    DiagnosisAnswer(Analysis a, UnitFormat f) {
-        this.a = a;
-        this.d = a.diagnosis();
-        this.f = f;
-        double work = 0;
-        for (Pass pass : a.track().passes()) {
-            work += pass.endS() - pass.startS();
-        }
-        workingS = work;
-        double evaluatedS = 0;
-        double allS = 0;
-        boolean[] seen = new boolean[a.rig().rows()];
-        for (RowTime picture : d.pictures()) {
-            for (int b = 0; b < picture.bins(); b++) {
-                double seconds = picture.endS(b) - picture.startS(b);
-                for (int r = 0; r < picture.rows(); r++) {
-                    allS += seconds;
-                    if (!Double.isNaN(picture.deviation(r, b))) {
-                        evaluatedS += seconds;
-                        seen[r] = true;
-                    }
-                }
-            }
-        }
-        evaluatedShare = allS > 0 ? evaluatedS / allS : 0;
-        int rows = 0;
-        for (boolean row : seen) {
-            rows += row ? 1 : 0;
-        }
-        evaluatedRows = rows;
+    DiagnosisAnswer(RowsInput in, Messages messages) {
+        this.in = in;
+        this.messages = messages;
+        this.evaluated = EvaluatedTime.of(
+                in.track().passes(), in.diagnosis().pictures(), in.rig().rows());
     }
 
     List<String> sentences() {
-        if (a.track().passes().isEmpty()) {
-            return List.of("The log holds no working pass: no row can be judged.");
+        if (in.track().passes().isEmpty()) {
+            return List.of(messages.text("rows.answer.noPass"));
         }
-        if (!d.findings().isEmpty()) {
+        if (!in.findings().isEmpty()) {
             return findings();
         }
-        if (evaluatedRows == 0) {
-            return List.of("No row could be judged, so this is no all-clear: the notes say why.");
+        if (evaluated.rows() == 0) {
+            return List.of(messages.text("rows.answer.noRow"));
         }
-        String rows = evaluatedRows == a.rig().rows()
-                ? "all " + evaluatedRows + " rows"
-                : evaluatedRows + " of " + a.rig().rows() + " rows";
-        String basis = rows + " were held against their siblings through " + f.percent(evaluatedShare * 100)
-                + " of their working time, for every fault listed below";
-        if (evaluatedShare < MIN_EVALUATED || evaluatedRows < a.rig().rows()) {
-            return List.of("Nothing found, but this is no all-clear: only " + basis + ".");
-        }
-        return List.of("Nothing found, and here is why that can be trusted: " + basis + widest() + ".");
+        return List.of(messages.text(nothingFound()));
     }
 
-    private String widest() {
-        RowHealth widest = null;
-        for (RowTime picture : d.pictures()) {
+    private Message nothingFound() {
+        int rows = in.rig().rows();
+        if (evaluated.share() < MIN_EVALUATED_SHARE || evaluated.rows() < rows) {
+            return Message.of(
+                    "rows.answer.noAllClear", evaluated.rows(), rows, Message.percent(evaluated.share() * 100));
+        }
+        RowHealth farthest = farthestOff();
+        return farthest == null
+                ? Message.of("rows.answer.allClear", rows, Message.percent(evaluated.share() * 100))
+                : Message.of(
+                        "rows.answer.allClearFarthest",
+                        rows,
+                        Message.percent(evaluated.share() * 100),
+                        farthest.row(),
+                        Message.percent(farthest.medianDeviation() * 100));
+    }
+
+    /** The row with the largest median deviation over the whole job; null if none is known. */
+    private @Nullable RowHealth farthestOff() {
+        RowHealth farthest = null;
+        for (RowTime picture : in.diagnosis().pictures()) {
             for (RowHealth row : RowHealth.of(picture)) {
                 if (Double.isFinite(row.medianDeviation())
-                        && (widest == null || Math.abs(row.medianDeviation()) > Math.abs(widest.medianDeviation()))) {
-                    widest = row;
+                        && (farthest == null
+                                || Math.abs(row.medianDeviation()) > Math.abs(farthest.medianDeviation()))) {
+                    farthest = row;
                 }
             }
         }
-        return widest == null
-                ? ""
-                : ", and over the whole job the one furthest off, row " + widest.row() + ", ran at "
-                        + f.signedPercent(widest.medianDeviation() * 100);
+        return farthest;
     }
 
     private List<String> findings() {
         List<String> sentences = new ArrayList<>();
-        List<Finding> findings = d.findings();
-        for (int i = 0; i < Math.min(SPOKEN, findings.size()); i++) {
-            sentences.add(sentence(i));
+        List<FindingView> findings = in.findings();
+        for (FindingView view : findings.subList(0, Math.min(MAX_SENTENCES, findings.size()))) {
+            Finding finding = view.finding();
+            sentences.add(messages.text(
+                    "rows.answer.finding",
+                    view.prefix() + FaultWords.clause(finding),
+                    span(finding),
+                    FindingFacts.sure(finding.confidence(), messages.units())));
         }
-        int more = findings.size() - SPOKEN;
+        int more = findings.size() - MAX_SENTENCES;
         if (more > 0) {
-            sentences.add("And " + Wording.counted(more, "more finding", "more findings") + ", each on its own card.");
+            sentences.add(messages.text("rows.answer.more", more));
         }
         return sentences;
     }
 
-    private String sentence(int i) {
-        Finding finding = d.findings().get(i);
-        return FindingProducts.prefix(a, i) + FaultWords.clause(finding) + " " + span(finding) + " (sure: "
-                + f.fixed(finding.confidence() * 100, 0) + "%).";
-    }
-
-    private String span(Finding finding) {
-        double startS = JobTimes.startS(a);
-        double endS = JobTimes.endS(a);
-        boolean oneDay = f.date(startS).equals(f.date(endS));
-        boolean fromStart = finding.fromS() - startS < EDGE_S;
-        boolean toEnd = endS - finding.toS() < EDGE_S;
-        String from = oneDay ? f.minute(finding.fromS()) : f.dateAndTime(finding.fromS());
-        String to = oneDay ? f.minute(finding.toS()) : f.dateAndTime(finding.toS());
+    private Message span(Finding finding) {
+        UnitFormat f = messages.units();
+        boolean oneDay = f.date(in.times().startS()).equals(f.date(in.times().endS()));
+        boolean fromStart = finding.fromS() - in.times().startS() < MAX_EDGE_S;
+        boolean toEnd = in.times().endS() - finding.toS() < MAX_EDGE_S;
+        Message from = time(finding.fromS(), oneDay);
+        Message to = time(finding.toS(), oneDay);
         if (fromStart) {
-            return toEnd ? "from start to end" : "from the start to " + to;
+            return toEnd ? Message.of("rows.span.all") : Message.of("rows.span.until", to);
         }
-        return toEnd ? "from " + from + " on" : "from " + from + " to " + to;
+        return toEnd ? Message.of("rows.span.from", from) : Message.of("rows.span.between", from, to);
     }
 
+    private static Message time(double epochS, boolean oneDay) {
+        return oneDay
+                ? Message.of("rows.span.minute", Message.time(epochS))
+                : Message.of("rows.span.dateAndMinute", Message.time(epochS));
+    }
+
+    /** The facts that support the answer. */
     List<Fact> trust() {
-        List<Fact> facts = new ArrayList<>();
-        facts.add(new Fact("Looked for", Wording.label(FaultWords.lookedFor())));
-        facts.add(new Fact(
-                "How a row is judged",
-                "Against the median of its siblings in the same instant, each for its band "
-                        + "and its place in the turn, and against its own past"));
-        facts.add(new Fact(
-                "Working time",
-                f.duration(workingS) + " in "
-                        + Wording.counted(a.track().passes().size(), "pass", "passes")));
-        facts.add(new Fact("Rows judged", evaluatedRows + " of " + a.rig().rows()));
-        facts.add(new Fact(
-                "Share of the rows' working time judged",
-                f.percent(evaluatedShare * 100)
-                        + "; in the rest the row was off, switching, in a tight corner or alone"));
-        facts.add(new Fact(
-                "What a log can't show",
-                "A meter that reads wrong looks like a rate that is wrong, and liquid "
-                        + "that leaves between meter and ground looks like none: catch and measure"));
-        return facts;
+        return List.of(
+                new Fact(messages.text("rows.trust.lookedFor"), Wording.label(FaultWords.lookedFor())),
+                fact("rows.trust.method", Message.of("rows.trust.methodText")),
+                fact(
+                        "rows.trust.time",
+                        Message.of(
+                                "rows.trust.timeText",
+                                Message.duration(evaluated.workingS()),
+                                in.track().passes().size())),
+                fact(
+                        "rows.trust.rows",
+                        Message.of(
+                                "rows.trust.rowsText",
+                                evaluated.rows(),
+                                in.rig().rows())),
+                fact("rows.trust.share", Message.of("rows.trust.shareText", Message.percent(evaluated.share() * 100))),
+                fact("rows.trust.limits", Message.of("rows.trust.limitsText")));
+    }
+
+    private Fact fact(String label, Message value) {
+        return new Fact(messages.text(label), messages.text(value));
     }
 }

@@ -8,22 +8,26 @@ import io.rowledger.document.chart.Canvas.Ink;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 
-/** What happened around the onset of a finding: the row's flow, its siblings, its target, and the speed below. */
+/** Flow of a row around the onset of a finding, with what the other rows imply, its target, and the speed below. */
 final class OnsetChart implements Chart {
     private static final double LEFT_PT = 34;
     private static final double TOP_PT = 14;
     private static final double BOTTOM_PT = 13;
+    /** Share of the height for the speed. */
     private static final double SPEED_SHARE = 0.27;
-    private static final double BETWEEN_PT = 10;
-    /** Points a line is thinned to: each holds the lowest and highest sample of its slice, so that no dip is lost. */
-    private static final int SLICES = 300;
-    /** A silence this many usual intervals long breaks a line. */
-    private static final double SILENCE = 5;
 
-    /** Steps of a time axis, s. */
+    private static final double BETWEEN_PT = 10;
+    /** Slices of time; a line is drawn by the lowest and highest sample of each, so that no dip is lost. */
+    private static final int SLICES = 300;
+    /** A line breaks where records are missing for longer than this many mean intervals. */
+    private static final double MAX_GAP_INTERVALS = 5;
+
+    /** Steps that a time axis may have, s. */
     private static final int[] STEPS_S = {10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400};
 
     private static final int ROW_RGB = Palette.SKIP;
@@ -31,14 +35,16 @@ final class OnsetChart implements Chart {
     private static final int TARGET_RGB = 0x8a8f92;
 
     private final OnsetWindow window;
+    private final Messages messages;
     private final UnitFormat f;
 
-    OnsetChart(OnsetWindow window, UnitFormat f) {
+    OnsetChart(OnsetWindow window, Messages messages) {
         this.window = window;
-        this.f = f;
+        this.messages = messages;
+        this.f = messages.units();
     }
 
-    /** One of the two panels: its box and the values at its bottom and top. */
+    /** One of the two panels: its edges, pt, and the values at its bottom and top. */
     private record Panel(double top, double bottom, double low, double high) {
         double y(double value) {
             return bottom - (value - low) / (high - low) * (bottom - top);
@@ -48,15 +54,15 @@ final class OnsetChart implements Chart {
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         if (window.timeS().length < 2) {
-            canvas.text("Too few records around the onset to draw.", 0, 10, Palette.LABEL, Align.LEFT);
+            canvas.text(messages.text("rows.onset.tooFew"), 0, 10, Palette.LABEL, Align.LEFT);
             return;
         }
         double foot = heightPt - BOTTOM_PT;
         double split = TOP_PT + (foot - TOP_PT) * (1 - SPEED_SHARE);
-        double flowMost =
-                most(new double[] {most(window.flowLPerS()), most(window.peersLPerS()), most(window.targetLPerS())});
-        Panel flow = panel(TOP_PT, split - BETWEEN_PT, QuantityKind.FLOW.from(flowMost, f.system()));
-        Panel speed = panel(split, foot, QuantityKind.SPEED.from(most(window.speedMps()), f.system()));
+        double flowMax =
+                max(new double[] {max(window.flowLPerS()), max(window.peersLPerS()), max(window.targetLPerS())});
+        Panel flow = panel(TOP_PT, split - BETWEEN_PT, QuantityKind.FLOW.from(flowMax, f.system()));
+        Panel speed = panel(split, foot, QuantityKind.SPEED.from(max(window.speedMps()), f.system()));
         grid(canvas, flow, widthPt, 4);
         grid(canvas, speed, widthPt, 2);
         times(canvas, speed, widthPt);
@@ -73,16 +79,17 @@ final class OnsetChart implements Chart {
         canvas.text(f.unit(QuantityKind.FLOW), 0, 7, Palette.SMALL, Align.LEFT);
         canvas.text(f.unit(QuantityKind.SPEED), 0, split - 2, Palette.SMALL, Align.LEFT);
         double x = LEFT_PT;
-        String row = window.row() == 0 ? "all rows together" : "row " + window.row();
+        String row =
+                window.row() == 0 ? messages.text("rows.onset.allRows") : messages.text("rows.onset.row", window.row());
         x = key(canvas, x, ROW_RGB, 1.6, row);
-        if (Double.isFinite(most(window.peersLPerS()))) {
-            x = key(canvas, x, PEERS_RGB, 1.2, "what its siblings imply");
+        if (Double.isFinite(max(window.peersLPerS()))) {
+            x = key(canvas, x, PEERS_RGB, 1.2, messages.text("rows.onset.peers"));
         }
-        if (Double.isFinite(most(window.targetLPerS()))) {
-            x = key(canvas, x, TARGET_RGB, 2, "target");
+        if (Double.isFinite(max(window.targetLPerS()))) {
+            x = key(canvas, x, TARGET_RGB, 2, messages.text("rows.onset.target"));
         }
-        key(canvas, x, Palette.ACCENT, 1.2, "speed (below)");
-        String label = "onset " + f.clock(window.onsetS());
+        key(canvas, x, Palette.ACCENT, 1.2, messages.text("rows.onset.speed"));
+        String label = messages.text("rows.onset.label", Message.time(window.onsetS()));
         double width = canvas.width(label, Palette.STRONG);
         Align align = onset + width + 4 > widthPt ? Align.RIGHT : Align.LEFT;
         double at = align == Align.LEFT ? onset + 3 : onset - 3;
@@ -95,8 +102,8 @@ final class OnsetChart implements Chart {
         return x + 15 + canvas.width(text, Palette.LABEL) + 12;
     }
 
-    private static Panel panel(double top, double bottom, double most) {
-        double high = Double.isFinite(most) && most > 0 ? most : 1;
+    private static Panel panel(double top, double bottom, double max) {
+        double high = Double.isFinite(max) && max > 0 ? max : 1;
         return new Panel(top, bottom, 0, high * 1.12);
     }
 
@@ -135,12 +142,12 @@ final class OnsetChart implements Chart {
         }
     }
 
-    /** Draws a column over time; each slice of time gives its lowest and highest value in their order. */
+    /** Draws a column over time; each slice gives its lowest and highest value, in the order in which they come. */
     private void line(
-            Canvas canvas, Panel panel, double[] si, QuantityKind measure, double widthPt, int rgb, double strokePt) {
+            Canvas canvas, Panel panel, double[] si, QuantityKind kind, double widthPt, int rgb, double strokePt) {
         double[] time = window.timeS();
         int n = time.length;
-        double silence = SILENCE * (time[n - 1] - time[0]) / (n - 1);
+        double maxGapS = MAX_GAP_INTERVALS * (time[n - 1] - time[0]) / (n - 1);
         int slice = Math.max(1, n / SLICES);
         Outline path = new Outline();
         boolean open = false;
@@ -161,8 +168,8 @@ final class OnsetChart implements Chart {
             int[] both = low == high ? new int[] {low} : new int[] {Math.min(low, high), Math.max(low, high)};
             for (int j : both) {
                 double x = x(time[j], widthPt);
-                double y = panel.y(measure.from(si[j], f.system()));
-                open = open && time[j] - lastS <= silence * slice;
+                double y = panel.y(kind.from(si[j], f.system()));
+                open = open && time[j] - lastS <= maxGapS * slice;
                 path = open ? path.line(x, y) : path.move(x, y);
                 open = true;
                 lastS = time[j];
@@ -173,13 +180,14 @@ final class OnsetChart implements Chart {
         }
     }
 
-    private static double most(double[] values) {
-        double most = Double.NaN;
+    /** The largest finite value; NaN if there is none. */
+    private static double max(double[] values) {
+        double max = Double.NaN;
         for (double value : values) {
             if (Double.isFinite(value)) {
-                most = Double.isNaN(most) ? value : Math.max(most, value);
+                max = Double.isNaN(max) ? value : Math.max(max, value);
             }
         }
-        return most;
+        return max;
     }
 }

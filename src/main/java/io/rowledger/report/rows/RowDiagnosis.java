@@ -6,19 +6,18 @@ import io.rowledger.report.common.RowPictureFigure;
 import java.util.List;
 
 /**
- * What the row diagnosis says: figures rounded, labelled and in the reader's units, with the raw figures beside where a
- * chart draws them.
+ * Content of the row diagnosis: figures rounded, labelled and in the reader's units, with the raw figures beside them
+ * where a chart draws them.
  *
  * @param head title and particulars
- * @param answer the answer for the person at the bench, sentence by sentence, most certain finding first
- * @param orders what to do before anyone touches the machine, in this order
- * @param guards what to wear, have at hand and know while doing so
- * @param pictures deviation by row and time, one a product
- * @param pictureNote how to read them
- * @param cards one a finding, most certain first; empty where nothing was found
- * @param trust why the answer can be trusted, as facts
- * @param notes what could not be judged and why
- * @param baselines what rows are like when healthy, one a product
+ * @param answer the answer in sentences, most certain finding first
+ * @param orders steps before anyone touches the machine, in this order
+ * @param guards what to wear, have at hand and know meanwhile
+ * @param pictures deviation by row and time, one per product
+ * @param cards one per finding, most certain first; empty if nothing was found
+ * @param trust the facts that support the answer
+ * @param notes what could not be evaluated and why
+ * @param baselines the healthy state of the rows, one per product
  */
 public record RowDiagnosis(
         ReportHeader head,
@@ -26,7 +25,6 @@ public record RowDiagnosis(
         List<String> orders,
         List<String> guards,
         List<RowPictureFigure> pictures,
-        String pictureNote,
         List<Card> cards,
         List<Fact> trust,
         List<String> notes,
@@ -43,17 +41,17 @@ public record RowDiagnosis(
         baselines = List.copyOf(baselines);
     }
 
-    /** True where something is probably wrong. */
+    /** True if there are findings. */
     public boolean hasCards() {
         return !cards.isEmpty();
     }
 
-    /** True where something could not be judged. */
+    /** True if something could not be evaluated. */
     public boolean hasNotes() {
         return !notes.isEmpty();
     }
 
-    /** True where several pictures must share the first page. */
+    /** True if several pictures share the first page. */
     public boolean severalProducts() {
         return pictures.size() > 1;
     }
@@ -63,17 +61,17 @@ public record RowDiagnosis(
      *
      * @param number from 1, as on map and picture
      * @param title what looks wrong
-     * @param sure how sure
-     * @param when from and to
-     * @param where degrees WGS 84, latitude first, and the pass
-     * @param cost ground, liquid and nitrogen
-     * @param evidence one sentence with numbers
-     * @param alternative what else could explain it
-     * @param figures figures of the finding in the reader's units
-     * @param checks what to look at, cheapest and safest first
-     * @param chart the chart's name
-     * @param latDeg a place to look
-     * @param lonDeg a place to look
+     * @param sure the confidence in words
+     * @param when from when to when, and how long
+     * @param where latitude and longitude in degrees WGS 84, and the pass
+     * @param cost area, liquid and nitrogen
+     * @param evidence the sign in the log, with numbers
+     * @param alternative the next best explanation
+     * @param figures further figures in the reader's units
+     * @param checks steps at the machine, cheapest and safest first
+     * @param chart name of the onset chart
+     * @param latDeg latitude where it shows first, degrees WGS 84; NaN if unknown
+     * @param lonDeg longitude where it shows first, degrees WGS 84; NaN if unknown
      */
     public record Card(
             int number,
@@ -96,7 +94,7 @@ public record RowDiagnosis(
         }
     }
 
-    /** Healthy rows of one product. */
+    /** Healthy state of the rows with one product. */
     public record Baseline(String key, String name, String summary, List<BaselineLine> rows) {
         /** Copies the rows. */
         public Baseline {
@@ -105,17 +103,17 @@ public record RowDiagnosis(
     }
 
     /**
-     * One healthy row.
+     * Healthy state of one row.
      *
      * @param row from 1 at the left
-     * @param usual median deviation from its siblings
+     * @param usual median deviation from the other rows
      * @param spread one robust standard deviation
-     * @param response time constant
-     * @param evaluated time it was judged over
-     * @param note "stands apart" or empty
-     * @param usualPct raw, NaN unknown
-     * @param spreadPct raw, NaN unknown
-     * @param outlier true where it stands apart
+     * @param response time constant of the response to speed and target
+     * @param evaluated evaluated time
+     * @param note set if the row is an outlier or was never evaluated, else empty
+     * @param usualPct median deviation, percent; NaN if unknown
+     * @param spreadPct standard deviation, percent; NaN if unknown
+     * @param outlier true if it differs from the other rows by more than meters usually do
      */
     public record BaselineLine(
             int row,

@@ -35,7 +35,7 @@ class NitrogenRecordPdfTest {
     private static byte[] pdf(Analysis a, UnitSystem units, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(units, paper, ZoneId.of("America/Chicago"), null, "1.2.3");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        NitrogenRecordPdf.write(a, NitrogenRecordBuilder.build(a, options), options, List.of(), out);
+        NitrogenRecordReport.of(a, options).write(List.of(), out);
         return out.toByteArray();
     }
 
@@ -125,7 +125,7 @@ class NitrogenRecordPdfTest {
                 "Landlord or manager: name, signature, date",
                 "does not certify yields or losses",
                 "not legal advice",
-                "† entered by the user and printed as entered")) {
+                "† Entered by the user and printed as entered")) {
             assertTrue(text.contains(words), () -> words + " not in:\n" + text);
         }
         assertFalse(text.contains("Not recorded"), text);
@@ -141,7 +141,7 @@ class NitrogenRecordPdfTest {
                 "temperature not recorded",
                 "Not recorded, though a published rule asks for it:",
                 "Applicator (Ohio",
-                "defer to your local rules")) {
+                "Defer to your local rules")) {
             assertTrue(text.contains(words), () -> words + " not in:\n" + text);
         }
     }

@@ -7,16 +7,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.rowledger.cli.Calls;
+import io.rowledger.document.text.Messages;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.RigReader;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
+import java.util.stream.Collectors;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -33,6 +38,8 @@ class NitrogenRecordTest {
 
     private static final double GALLON_L = 3.785411784;
     private static final double POUND_KG = 0.45359237;
+
+    private static final Messages MESSAGES = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
 
     @TempDir
     Path folder;
@@ -109,7 +116,11 @@ class NitrogenRecordTest {
         String list = text.substring(text.indexOf("Not recorded,"));
         for (RecordField field : RecordFields.all()) {
             if (missing.contains(field)) {
-                assertTrue(list.contains(field.label() + " (" + field.askedBy() + ")"), field.label() + " in " + list);
+                String rules = field.citedRules().stream()
+                        .map(rule -> MESSAGES.text(rule.place()))
+                        .collect(Collectors.joining("; "));
+                String item = MESSAGES.text(field.label()) + " (" + rules + ")";
+                assertTrue(list.contains(item), item + " in " + list);
             } else if (field.from() == RecordField.From.JOB && !field.key().equals("zone")) {
                 job.fact(field.key())
                         .ifPresent(
@@ -122,7 +133,7 @@ class NitrogenRecordTest {
                 "UAN 32-0-0 32-0-0 11.06 lb/gal at 60 °F",
                 "Nitrogen the ground received",
                 "Ground covered",
-                "inside the outline handed in",
+                "inside the boundary as entered",
                 "30.0 in apart",
                 "each outside knife feeds a full row's width",
                 "Twelve-row pull-type bar",
@@ -131,7 +142,7 @@ class NitrogenRecordTest {
                 "Credit: Soybeans before†",
                 "Plan†",
                 "Cap: not to be exceeded†",
-                "In 9 of 10 jobs logged like this one the true mean lies between")) {
+                "In 9 of 10 jobs logged like this one, the true mean lies between")) {
             assertTrue(text.contains(ofLogAndRig), ofLogAndRig + " in " + text);
         }
     }

@@ -9,12 +9,15 @@ import io.rowledger.analysis.SetupReview;
 import io.rowledger.diagnose.setup.SetupCheck;
 import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
+import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.HandMadeIntervals;
 import io.rowledger.report.common.ProductSums;
+import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.ReviewSummary;
 import io.rowledger.report.common.SyntheticJob;
-import io.rowledger.report.record.RecordUncertainty;
+import io.rowledger.report.record.NitrogenRecord;
+import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.report.review.PassReview.SetupLine;
 import io.rowledger.rig.RigCorrection;
 import io.rowledger.units.UnitFormat;
@@ -22,6 +25,7 @@ import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /** The setup in words: what is claimed, which way, and what the other pages then may not claim. */
@@ -115,8 +119,19 @@ class SetupSectionTest {
                 String.join(" ", new ReviewSummary(wrong, US, sums).sentences()).contains("contradicts the setup"));
         assertFalse(
                 String.join(" ", new ReviewSummary(right, US, sums).sentences()).contains("contradicts"));
-        assertTrue(new RecordUncertainty(wrong, US).sentence().contains("it may lie outside"));
-        assertFalse(new RecordUncertainty(right, US).sentence().contains("outside"));
+        assertTrue(recordAnswer(wrong).contains("it may lie outside"), recordAnswer(wrong));
+        assertFalse(recordAnswer(right).contains("may lie outside"), recordAnswer(right));
+    }
+
+    private static NitrogenRecord record(Analysis a, UnitSystem units) {
+        return NitrogenRecordReport.of(a, new ReportOptions(units, Paper.LETTER, ZoneOffset.UTC, null, "test"))
+                .content();
+    }
+
+    private static String recordAnswer(Analysis a) {
+        return record(a, UnitSystem.US).answer().stream()
+                .map(NitrogenRecord.Sentence::text)
+                .collect(Collectors.joining(" "));
     }
 
     /** Three records bound a row to nearly half of its volume: within 5 % can't be said of it. */
@@ -147,12 +162,11 @@ class SetupSectionTest {
     void the_record_bounds_its_liquid_and_its_skips_too() {
         // From HandMadeIntervals, metric: 764.8 L within 9; 1,000 m² within 100; 160 m², 40 to 230, in the unit beside
         // 1.9 ha.
-        String sure = plain(new RecordUncertainty(with(), new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC))
-                .items()
-                .get(0)
-                .value());
+        List<NitrogenRecord.Item> settings =
+                record(with(), UnitSystem.METRIC).basis().settings();
+        String sure = plain(settings.get(settings.size() - 1).value());
         assertTrue(sure.contains("UAN 32-0-0 765 \u00b1 9 L"), sure);
         assertTrue(sure.contains("skipped 0.100 \u00b1 0.010 ha"), sure);
-        assertTrue(sure.contains("covered twice 0.016 ha (0.004 to 0.023 ha)"), sure);
+        assertTrue(sure.contains("covered more than once 0.016 ha (0.004 to 0.023 ha)"), sure);
     }
 }

@@ -7,6 +7,7 @@ import io.rowledger.diagnose.OnsetWindow;
 import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.map.DeviationClasses;
@@ -25,8 +26,9 @@ import org.junit.jupiter.api.Test;
 
 class DiagnosisChartsTest {
     private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
+    private static final Messages MESSAGES = Messages.english(METRIC);
 
-    /** Remembers boxes by their colour, and how high and low lines of a colour went. */
+    /** Remembers boxes by their color, and how high and low lines of a color went. */
     private static final class Boxes implements Canvas {
         final Map<Integer, List<double[]>> filled = new HashMap<>();
         final Map<Integer, double[]> lineRange = new HashMap<>();
@@ -84,7 +86,7 @@ class DiagnosisChartsTest {
         public void unclip() {}
     }
 
-    /** Two rows, two passes of two columns of 10 s: row 2 plugged in the second pass, its last column not judged. */
+    /** Two rows, two passes of two columns of 10 s: row 2 plugged in the second pass, its last column not evaluated. */
     private static RowPicture picture() {
         return new RowPicture(
                 new double[] {0, 10, 60, 70}, new double[] {10, 20, 70, 80}, new int[] {1, 1, 2, 2}, new float[][] {
@@ -111,11 +113,11 @@ class DiagnosisChartsTest {
                 .toList();
         assertEquals(1, missing.size());
         assertEquals(24 + 150 + 1.2, missing.get(0)[0], 1e-9);
-        // A run of one colour is one box, but never across a pass: row 1 has two, row 2 one before its fault.
+        // A run of one color is one box, but never across a pass: row 1 has two, row 2 one before its fault.
         long healthy = canvas.filled.get(DeviationClasses.color(3)).stream()
                 .filter(one -> one[2] > 99)
                 .count();
-        assertEquals(6, healthy, "three runs, drawn as judged and as their class");
+        assertEquals(6, healthy, "three runs, drawn as evaluated and as their class");
         assertTrue(
                 canvas.texts.containsAll(List.of("1", "2", "00:00", "00:01", "off or not evaluated")),
                 "" + canvas.texts);
@@ -144,24 +146,26 @@ class DiagnosisChartsTest {
         return new OnsetWindow(0, row, 2, time, flows, implied, unknown, new double[] {2, 2, 2, 2});
     }
 
-    /** Siblings are NaN where the finding concerns the whole bar; the flow must stay in its panel all the same. */
+    /** The other rows are NaN if the finding concerns the whole bar; the flow stays in its panel all the same. */
     @Test
     void the_flow_of_the_whole_bar_stays_inside_the_chart() {
         Boxes canvas = new Boxes();
-        new OnsetChart(window(0, 0.8, Double.NaN), METRIC).paint(canvas, 400, 112);
+        new OnsetChart(window(0, 0.8, Double.NaN), MESSAGES).paint(canvas, 400, 112);
         double[] range = canvas.lineRange.get(Palette.SKIP);
         assertTrue(range[0] > 4 && range[1] < 112, Arrays.toString(range));
-        assertTrue(canvas.texts.contains("all rows together"), "" + canvas.texts);
-        assertTrue(canvas.texts.stream().noneMatch(text -> text.contains("siblings") || text.equals("target")));
+        assertTrue(canvas.texts.contains(MESSAGES.text("rows.onset.allRows")), "" + canvas.texts);
+        assertTrue(canvas.texts.stream()
+                .noneMatch(text -> text.equals(MESSAGES.text("rows.onset.peers"))
+                        || text.equals(MESSAGES.text("rows.onset.target"))));
     }
 
     @Test
     void the_onset_chart_names_its_lines_and_its_onset() {
         Boxes canvas = new Boxes();
-        new OnsetChart(window(7, 0.06, 0.06), METRIC).paint(canvas, 400, 112);
+        new OnsetChart(window(7, 0.06, 0.06), MESSAGES).paint(canvas, 400, 112);
         assertTrue(
                 canvas.texts.containsAll(
-                        List.of("row 7", "what its siblings imply", "onset 00:00:02", "L/min", "km/h")),
+                        List.of("row 7", MESSAGES.text("rows.onset.peers"), "onset 00:00:02", "L/min", "km/h")),
                 "" + canvas.texts);
         // 0.06 L/s are 3.6 L/min: the scale marks 2 L/min steps up to 4.0 × 1.12.
         assertTrue(canvas.texts.contains("2"), "" + canvas.texts);
@@ -171,7 +175,7 @@ class DiagnosisChartsTest {
     void too_short_a_window_says_so() {
         Boxes canvas = new Boxes();
         double[] one = {1};
-        new OnsetChart(new OnsetWindow(0, 1, 1, one, one, one, one, one), METRIC).paint(canvas, 400, 112);
-        assertEquals(List.of("Too few records around the onset to draw."), canvas.texts);
+        new OnsetChart(new OnsetWindow(0, 1, 1, one, one, one, one, one), MESSAGES).paint(canvas, 400, 112);
+        assertEquals(List.of(MESSAGES.text("rows.onset.tooFew")), canvas.texts);
     }
 }

@@ -34,9 +34,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 public class RowDiagnosisPdfTest {
     public static byte[] pdf(SyntheticJob job, UnitSystem units, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(units, paper, ZoneId.of("America/Chicago"), null, "1.2.3");
-        var analysis = job.build();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        RowDiagnosisPdf.write(analysis, RowDiagnosisBuilder.build(analysis, options), options, out);
+        RowDiagnosisReport.of(job.build(), options).write(out);
         return out.toByteArray();
     }
 
@@ -76,7 +75,7 @@ public class RowDiagnosisPdfTest {
                     -93.0001,
                     Message.of(
                             "findings.text",
-                            "Rows ran at 0.82 of what their siblings imply for 4 min, against 1.00 in the 20 min before."),
+                            "Rows ran at 0.82 of what the other rows imply for 4 min, against 1.00 in the 20 min before."),
                     Message.of(
                             "findings.text", "a meter that reads low would look the same, though not in its pressure"),
                     Message.of("findings.text", "catch both rows over the same minute")));
@@ -91,11 +90,11 @@ public class RowDiagnosisPdfTest {
             for (String words : List.of(
                     "Row diagnosis",
                     "Willow bottom",
-                    "Row 7 looks plugged from 08:12 on (sure: 93%).",
-                    "Every row, all the time: UAN 32-0-0",
+                    "Row 7 looks plugged from 08:12 on (93% sure).",
+                    "Every row, start to end: UAN 32-0-0",
                     "Row 7 looks plugged (93% sure)",
                     "onset 08:12:30",
-                    "what its siblings imply",
+                    "what the other rows imply",
                     "44.000000, -93.000000, first in pass 6",
                     "0.25 ac of ground, 10.6 gal too little (37.4 lb N)",
                     "the meter stopped",
@@ -134,7 +133,7 @@ public class RowDiagnosisPdfTest {
                 at = next;
             }
             String all = text(document, 1, document.getNumberOfPages());
-            assertTrue(all.indexOf("come first") < all.indexOf("To tell them apart, cheapest and safest first"));
+            assertTrue(all.indexOf("come first") < all.indexOf("What tells them apart, cheapest and safest first"));
         }
     }
 
@@ -142,8 +141,8 @@ public class RowDiagnosisPdfTest {
     void where_nothing_was_found_it_says_so_and_why() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().even()))) {
             String text = text(document, 1, document.getNumberOfPages());
-            assertTrue(text.contains("Nothing found, and here is why that can be trusted: all 10 rows"), text);
-            assertTrue(text.contains("Why this can be trusted"), text);
+            assertTrue(text.contains("Nothing was found. All 10 rows"), text);
+            assertTrue(text.contains("What this rests on"), text);
             assertFalse(text.contains("most certain first"), text);
         }
     }
@@ -151,7 +150,7 @@ public class RowDiagnosisPdfTest {
     @Test
     void a_log_without_a_pass_still_prints() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withoutPasses()))) {
-            assertTrue(text(document, 1, 1).contains("no row can be judged"));
+            assertTrue(text(document, 1, 1).contains("no row could be checked"));
         }
     }
 
@@ -177,10 +176,11 @@ public class RowDiagnosisPdfTest {
         List<Finding> findings = oneOfEveryKind();
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withFindings(findings)))) {
             int cards = 0;
-            for (int page = 1; page <= document.getNumberOfPages(); page++) {
+            // Page 1 holds the answer, which names confidences too.
+            for (int page = 2; page <= document.getNumberOfPages(); page++) {
                 String text = text(document, page, page);
                 int begun = text.split("% sure\\)", -1).length;
-                int ended = text.split("To tell them apart, cheapest and safest first", -1).length;
+                int ended = text.split("What tells them apart, cheapest and safest first", -1).length;
                 assertEquals(begun, ended, "page " + page + ":\n" + text);
                 cards += begun - 1;
             }
@@ -223,10 +223,10 @@ public class RowDiagnosisPdfTest {
                     List.of(
                             "Which row, and since when?",
                             "Before you touch the machine",
-                            "Every row, all the time",
+                            "Every row, start to end",
                             "Findings",
                             "1 Row 7 looks plugged",
-                            "Why this can be trusted",
+                            "What this rests on",
                             "Healthy rows"),
                     titles);
             assertEquals(

@@ -1,10 +1,15 @@
-package io.rowledger.analysis;
+package io.rowledger.report.record;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.Pipeline;
+import io.rowledger.analysis.Progress;
+import io.rowledger.document.pdf.Paper;
 import io.rowledger.rate.Nutrients;
-import io.rowledger.report.record.NitrogenGrid;
+import io.rowledger.report.common.ReportOptions;
 import io.rowledger.rig.Product;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.PassPlan;
@@ -12,8 +17,10 @@ import io.rowledger.sim.Scenario;
 import io.rowledger.sim.SimProduct;
 import io.rowledger.sim.SimRig;
 import io.rowledger.sim.Truth;
+import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,7 +84,8 @@ class NitrogenTruthTest {
         double realPerM2 = (jobKg + beforeKg) / truth.ground().coveredM2();
         assertEquals(realPerM2, n.totalNitrogenKgPerM2(), BOUND * realPerM2);
         double onTheGroundKg = 0;
-        for (float kg : NitrogenGrid.of(a).got()) {
+        ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
+        for (float kg : NitrogenRecordReport.input(a, options).ground().received()) {
             onTheGroundKg += kg;
         }
         assertEquals(jobKg, onTheGroundKg, BOUND * jobKg, "all places together");

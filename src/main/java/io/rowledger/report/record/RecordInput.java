@@ -1,0 +1,130 @@
+package io.rowledger.report.record;
+
+import io.rowledger.analysis.InputFile;
+import io.rowledger.coverage.Coverage;
+import io.rowledger.document.text.TextTruncation;
+import io.rowledger.finding.Finding;
+import io.rowledger.log.source.LogSource;
+import io.rowledger.rate.Nutrients;
+import io.rowledger.rate.Rates.PassTotals;
+import io.rowledger.report.common.CoveragePhrases;
+import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.QualitySection;
+import io.rowledger.report.common.SetbackSection;
+import io.rowledger.report.common.ZoneSection;
+import io.rowledger.rig.Job;
+import io.rowledger.rig.Rig;
+import io.rowledger.setback.Setbacks;
+import io.rowledger.track.Pass;
+import io.rowledger.uncertainty.Intervals;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the nitrogen record takes from an analysis.
+ *
+ * @param rig machine, products and job block
+ * @param work when and where the work was done
+ * @param coverage covered ground, skips and overlaps
+ * @param nutrients of the job, and of what came before it
+ * @param outsideWorkL volume metered outside of the work, L, per product
+ * @param ground what each cell of the received grid got
+ * @param plan the ground compared with plan or target
+ * @param intervals uncertainty of areas, volumes and nitrogen
+ * @param setupContradicted true if the log contradicts the rig file
+ * @param findings most certain first
+ * @param setbacks what was applied within setbacks; null if no keep-out file was given
+ * @param files logs, other files and notes of the analysis
+ * @param sections parts that other documents print too
+ */
+record RecordInput(
+        Rig rig,
+        Work work,
+        Coverage coverage,
+        Nutrients nutrients,
+        List<Double> outsideWorkL,
+        NitrogenGrid ground,
+        PlanComparison plan,
+        Intervals intervals,
+        boolean setupContradicted,
+        List<Finding> findings,
+        @Nullable Setbacks setbacks,
+        Files files,
+        Sections sections) {
+    RecordInput {
+        outsideWorkL = List.copyOf(outsideWorkL);
+        findings = List.copyOf(findings);
+    }
+
+    /**
+     * When and where the work was done.
+     *
+     * @param times start and end
+     * @param lonDeg longitude of the middle of the log, degrees WGS 84
+     * @param passes in time order
+     * @param totals areas and volumes of the passes
+     */
+    record Work(JobTimes times, double lonDeg, List<Pass> passes, List<PassTotals> totals) {
+        Work {
+            passes = List.copyOf(passes);
+            totals = List.copyOf(totals);
+        }
+    }
+
+    /** Logs, the other files handed in, and the notes of the analysis. */
+    record Files(List<LogSource> logs, List<InputFile> others, List<String> notes) {
+        Files {
+            logs = List.copyOf(logs);
+            others = List.copyOf(others);
+            notes = List.copyOf(notes);
+        }
+    }
+
+    /**
+     * Parts that other documents print too.
+     *
+     * @param skips skipped ground
+     * @param overlap ground covered more than once
+     * @param setbacks null if no keep-out file was given
+     * @param zones empty without a prescription
+     * @param quality data quality
+     * @param positions receiver, fix types and noise in a sentence
+     * @param reservations what makes the figures uncertain, one sentence each
+     */
+    record Sections(
+            CoveragePhrases skips,
+            CoveragePhrases overlap,
+            @Nullable SetbackSection setbacks,
+            ZoneSection zones,
+            QualitySection quality,
+            String positions,
+            List<String> reservations) {
+        Sections {
+            reservations = List.copyOf(reservations);
+        }
+    }
+
+    Job job() {
+        return rig.job();
+    }
+
+    /** True if the log holds a pass and any ground was covered. */
+    boolean anythingApplied() {
+        return !work.passes().isEmpty() && coverage.coveredAreaM2() > 0;
+    }
+
+    /** True if the nitrogen of every product that was applied is known. */
+    boolean nitrogenKnown() {
+        return Double.isFinite(nutrients.jobKg().nitrogenKg());
+    }
+
+    /** True if the user entered earlier applications or credits. */
+    boolean hasEarlierNitrogen() {
+        return !job().earlier().isEmpty() || !job().credits().isEmpty();
+    }
+
+    /** Name of a product, cut to its place. */
+    String product(int p) {
+        return TextTruncation.name(rig.products().get(p).name());
+    }
+}

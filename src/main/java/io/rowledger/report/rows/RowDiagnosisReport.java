@@ -1,0 +1,85 @@
+package io.rowledger.report.rows;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.document.chart.Chart;
+import io.rowledger.document.pdf.PdfReport;
+import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.FindingProducts;
+import io.rowledger.report.common.FindingUncertainties;
+import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.ReportHeaders;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.rows.RowsInput.FindingView;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** The row diagnosis of one job: its content and its PDF. */
+public final class RowDiagnosisReport {
+    private static final String TEMPLATE = "row-diagnosis.xhtml";
+
+    private final RowsInput in;
+    private final ReportOptions options;
+    private final Messages messages;
+    private final RowDiagnosis content;
+
+    private RowDiagnosisReport(RowsInput in, ReportOptions options) {
+        this.in = in;
+        this.options = options;
+        this.messages = options.messages();
+        this.content = new RowDiagnosisBuilder(in, messages).build();
+    }
+
+    /** The row diagnosis of this analysis in the options' units and time zone. */
+    public static RowDiagnosisReport of(Analysis analysis, ReportOptions options) {
+        return new RowDiagnosisReport(input(analysis, options), options);
+    }
+
+    private static RowsInput input(Analysis a, ReportOptions options) {
+        Diagnosis diagnosis = a.diagnosis();
+        FindingProducts products = new FindingProducts(a.rig().products(), diagnosis);
+        FindingUncertainties uncertainties =
+                new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), diagnosis, a.intervals());
+        JobTimes times = JobTimes.of(a.track(), a.log());
+        List<FindingView> findings = new ArrayList<>();
+        for (int i = 0; i < diagnosis.findings().size(); i++) {
+            findings.add(new FindingView(
+                    diagnosis.findings().get(i),
+                    products.of(i),
+                    products.prefix(i),
+                    uncertainties.of(i),
+                    diagnosis.figures().get(i),
+                    diagnosis.windows().get(i)));
+        }
+        return new RowsInput(
+                ReportHeaders.of(options.messages().text("rows.title"), a.rig(), times, options),
+                a.rig(),
+                a.track(),
+                a.coverage(),
+                diagnosis,
+                findings,
+                times);
+    }
+
+    /** What the report says. */
+    public RowDiagnosis content() {
+        return content;
+    }
+
+    /** The charts by the names that a template uses in {@code data-chart}. */
+    Map<String, Chart> charts() {
+        return DiagnosisCharts.of(in, content, messages);
+    }
+
+    /** What the template's tags name: the diagnosis and the paper. */
+    record Model(RowDiagnosis diagnosis, String paper) {}
+
+    /** Writes the PDF. */
+    public void write(OutputStream out) throws IOException {
+        new PdfReport(TEMPLATE, options.templateFolder(), messages, in.times().endS())
+                .write(new Model(content, options.paper().css()), charts(), out);
+    }
+}

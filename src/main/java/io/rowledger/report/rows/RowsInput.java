@@ -1,0 +1,60 @@
+package io.rowledger.report.rows;
+
+import io.rowledger.coverage.Coverage;
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.OnsetWindow;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.finding.Finding;
+import io.rowledger.report.common.FindingUncertainty;
+import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.ReportHeader;
+import io.rowledger.rig.Rig;
+import io.rowledger.track.Track;
+import java.util.List;
+
+/**
+ * What the row diagnosis takes from an analysis.
+ *
+ * @param header title and particulars
+ * @param rig rows and products
+ * @param track passes and the path of the bar
+ * @param coverage covered ground and boundary, for the map
+ * @param diagnosis row-by-time pictures, baselines and notes
+ * @param findings most certain first
+ * @param times when the work was done
+ */
+record RowsInput(
+        ReportHeader header,
+        Rig rig,
+        Track track,
+        Coverage coverage,
+        Diagnosis diagnosis,
+        List<FindingView> findings,
+        JobTimes times) {
+    RowsInput {
+        findings = List.copyOf(findings);
+    }
+
+    /**
+     * One finding with what the diagnosis knows about it.
+     *
+     * @param finding the finding
+     * @param products indices of the products in whose pictures it shows
+     * @param prefix names of these products and a colon; empty if it shows in all products
+     * @param uncertainty of its ground, liquid and nitrogen
+     * @param figures further figures, SI
+     * @param window the records around the onset
+     */
+    record FindingView(
+            Finding finding,
+            List<Integer> products,
+            String prefix,
+            FindingUncertainty uncertainty,
+            List<Figure> figures,
+            OnsetWindow window) {
+        FindingView {
+            products = List.copyOf(products);
+            figures = List.copyOf(figures);
+        }
+    }
+}
