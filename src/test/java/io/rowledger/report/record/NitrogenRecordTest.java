@@ -102,7 +102,7 @@ class NitrogenRecordTest {
                 0);
         assertEquals(
                 field.get("covered_area_m2").doubleValue(),
-                record.get("ground").get("covered_area_m2").doubleValue(),
+                record.get("coverage").get("covered_area_m2").doubleValue(),
                 0);
     }
 
