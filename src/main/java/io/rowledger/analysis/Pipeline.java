@@ -35,6 +35,7 @@ import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.IntervalsBuilder;
+import io.rowledger.uncertainty.MeterFault;
 import io.rowledger.uncertainty.UncertaintyInputs;
 import io.rowledger.whatif.WhatIf;
 import io.rowledger.zones.Zones;
@@ -95,7 +96,10 @@ public final class Pipeline {
         Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, track, delivery);
         progress.begins("estimating uncertainty", "positions, meters, setup");
         Intervals intervals = IntervalsBuilder.of(
-                new UncertaintyInputs(reading.table(), rig, track, strips, delivery), rates, coverage, threads);
+                new UncertaintyInputs(reading.table(), rig, track, strips, delivery, meterFaults(diagnosis)),
+                rates,
+                coverage,
+                threads);
         List<String> notes = new ArrayList<>(maps.notes());
         notes.addAll(JobNotes.of(reading, rig, track, maps.boundary(), coverage, setbacks, zones));
         List<InputFile> setups = SetupFiles.of(files, rigFile, reading);
@@ -213,6 +217,18 @@ public final class Pipeline {
                     .expected("the zones of the field that was driven")
                     .hint("give the prescription of this field, or leave it out");
         }
+    }
+
+    /** Meters that the diagnosis puts in question: they widen the interval of all that rests on them. */
+    private static List<MeterFault> meterFaults(Diagnosis diagnosis) {
+        List<MeterFault> faults = new ArrayList<>();
+        for (int i = 0; i < diagnosis.findings().size(); i++) {
+            MeterFault.of(
+                            diagnosis.findings().get(i),
+                            diagnosis.windows().get(i).product())
+                    .ifPresent(faults::add);
+        }
+        return faults;
     }
 
     /** The ground the drop line came over, so that a boundary of another field can be told how far off it is. */

@@ -147,7 +147,7 @@ public final class RatesBuilder {
                 }
                 steadily[r] = evaluated && known(r, k) && steady.contains(r, k);
             }
-            boolean straight = TurnShifts.turn(strips, k) < TurnShifts.MIN_TURN;
+            boolean straight = TurnShifts.turn(strips, k) < RemainingTurnError.STRAIGHT;
             remaining.add(steadily, volume, area, barAdvance, seconds, straight, k + 1 == end);
         }
     }

@@ -16,6 +16,12 @@ final class RemainingTurnError {
     /** Shortest time on straight ground that a level needs, s: two to four intervals, so that a meter's scatter averages out. */
     static final double MIN_LEVEL_S = 10;
 
+    /**
+     * Ground is straight where the outside rows' speeds deviate less from their mean (1): a gentle bend that lasts a pass would
+     * otherwise be taken for the rows' levels.
+     */
+    static final double STRAIGHT = 0.01;
+
     /** Below this level a row is plugged: its rate shows nothing of the turn (1). */
     private static final double MIN_LEVEL = 0.05;
 

@@ -190,7 +190,7 @@ record IntervalsJson(
                     budget.fixes().stream().map(Fix::of).toList(),
                     budget.driftTauS(),
                     budget.intervalS(),
-                    budget.draws(),
+                    budget.samples(),
                     Long.toUnsignedString(budget.seed(), 16));
         }
     }

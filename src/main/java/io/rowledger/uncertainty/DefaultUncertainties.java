@@ -2,9 +2,10 @@ package io.rowledger.uncertainty;
 
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.units.Factor;
 
 /**
- * How large errors are taken to be where log and rig file don't say, each with its source.
+ * Default limits and standard uncertainties, used if the log and the rig file state none; each with its source.
  *
  * <p>Drift is what shifts one pass against the next and cannot be seen from record to record. It is taken as a first-order
  * Gauss-Markov process per axis with time constant τ. Makers state a pass-to-pass accuracy instead: the cross-track
@@ -23,48 +24,54 @@ public final class DefaultUncertainties {
      */
     public static final double DENSITY_ACCURACY = 0.01;
 
-    /** How far a length taken with a tape, or a knife's place on the bar, may be off, m: common practice, no source. */
-    public static final double TOLERANCE_M = 0.0254;
+    /** Limits of the error of a length taken with a tape, or of a knife's place on the bar, m: common practice, no source. */
+    public static final double TOLERANCE_M = Factor.METRES_PER_INCH;
 
     /**
      * Time constant of the drift, s: errors of corrections and of reflections near the antenna change over minutes; a third
-     * of the 15-minute window, so that passes a window apart know nothing of each other. From memory.
+     * of the 15-minute window, so that passes a window apart are uncorrelated. From memory.
      */
     public static final double DRIFT_TAU_S = 300;
 
     /**
-     * What the smoother leaves of the noise from record to record, as a share of it: an assumption, not measured. At 1 Hz a
-     * stiff smoother has some six fixes to average over the way between two drawn vertices, and 1/√6 is 0.4; at 5 or 10 Hz it
-     * leaves less, which errs on the cautious side.
+     * Share of the noise from record to record that the smoother leaves (1): an assumption, not measured. At 1 Hz a stiff
+     * smoother averages about six fixes between two vertices, and 1/√6 is 0.4; at 5 or 10 Hz it leaves less.
      */
     static final double SMOOTHED_SHARE = 0.4;
 
-    /** A meter's scatter from reading to reading: common practice, no source. */
+    /** Scatter of a meter from reading to reading, 1 sigma, as a share: common practice, no source. */
     static final double REPEATABILITY = 0.01;
 
-    /** The window of a pass-to-pass accuracy, s. */
+    /** Window of a pass-to-pass accuracy, s. */
     private static final double WINDOW_S = 900;
 
-    private static final double INCH_M = 0.0254;
-
     /**
-     * Pass-to-pass accuracy, 95 %, per NMEA 0183 quality digit, 9 for fixes that don't say. RTK fixed 1 in, RTK float 5 in
+     * Pass-to-pass accuracy, 95 %, per NMEA 0183 quality digit, 9 if the log has none. RTK fixed 1 in, RTK float 5 in
      * ("decimeter"), differential 12 in (the coarser end of 6 to 12 in of a trade glossary), autonomous 5 m: extension
      * tables from memory.
      */
     private static final double[] PASS_TO_PASS_95_M = {
-        5, 5, 12 * INCH_M, 12 * INCH_M, INCH_M, 5 * INCH_M, 5, 5, INCH_M, 12 * INCH_M
+        5,
+        5,
+        12 * Factor.METRES_PER_INCH,
+        12 * Factor.METRES_PER_INCH,
+        Factor.METRES_PER_INCH,
+        5 * Factor.METRES_PER_INCH,
+        5,
+        5,
+        Factor.METRES_PER_INCH,
+        12 * Factor.METRES_PER_INCH
     };
 
     private DefaultUncertainties() {}
 
-    /** Slow drift of one axis by NMEA 0183 quality digit (9 unknown), 1 sigma, m. */
+    /** Returns the slow drift of one axis, 1 sigma, m, by NMEA 0183 quality digit (9 unknown). */
     public static double driftM(int digit) {
         double m = 1 - DRIFT_TAU_S / WINDOW_S * (1 - Math.exp(-WINDOW_S / DRIFT_TAU_S));
         return PASS_TO_PASS_95_M[digit] / (1.959963984540054 * Math.sqrt(2 * m));
     }
 
-    /** The slot of a fix digit. */
+    /** Returns the index of a fix digit: 0 to 8, or 9 if the log has none. */
     static int slot(int fix) {
         return fix >= 0 && fix <= 8 ? fix : 9;
     }

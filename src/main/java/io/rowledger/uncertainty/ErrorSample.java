@@ -6,11 +6,11 @@ import io.rowledger.track.TrackQuality;
 import java.util.SplittableRandom;
 
 /**
- * One set of errors the job may have been measured with: receiver drift and noise at every vertex, starts and stops within
- * half a record, the setup's lengths, the knives' places.
+ * One Monte Carlo sample of the errors of a job: receiver drift and noise at every vertex, starts and stops within half a
+ * record, the setup's lengths, the knives' places.
  */
 final class ErrorSample {
-    /** Bands whose edges are nearer than this share a neighbour's knife, m. */
+    /** Bands whose edges are nearer than this share an edge, m. */
     private static final double TOUCH_M = 0.005;
 
     private final SplittableRandom random;
@@ -26,9 +26,9 @@ final class ErrorSample {
     ErrorSample(UncertaintyInputs job, PerturbedCoverage ground, long seed) {
         random = new SplittableRandom(seed);
         double toleranceM = DefaultUncertainties.toleranceM(job.rig());
-        // Antenna ahead, axle to hitch, hitch to drop; antenna aside, bar aside.
-        alongM = toleranceM * (even() + even() + even());
-        sideM = toleranceM * (even() + even());
+        // Antenna ahead, axle to hitch, hitch to drop; antenna and bar offset to the side.
+        alongM = toleranceM * (uniform() + uniform() + uniform());
+        sideM = toleranceM * (uniform() + uniform());
         leftM = new double[job.strips().rows()];
         rightM = new double[leftM.length];
         knives(job.strips(), toleranceM);
@@ -40,7 +40,7 @@ final class ErrorSample {
     }
 
     /** Uniform in [−1, 1). */
-    private double even() {
+    private double uniform() {
         return 2 * random.nextDouble() - 1;
     }
 
@@ -57,11 +57,11 @@ final class ErrorSample {
         return size * StrictMath.cos(angle);
     }
 
-    /** A band's edge lies half-way between two knives, or a fixed way outside the outermost. */
+    /** A band's edge lies halfway between two knives, or at a fixed distance outside the outermost. */
     private void knives(Strips strips, double toleranceM) {
         double[] knifeM = new double[leftM.length];
         for (int r = 0; r < knifeM.length; r++) {
-            knifeM[r] = toleranceM * even();
+            knifeM[r] = toleranceM * uniform();
         }
         for (int r = 0; r < knifeM.length; r++) {
             boolean meets = r + 1 < knifeM.length && Math.abs(strips.rightM(r) - strips.leftM(r + 1)) < TOUCH_M;
@@ -93,49 +93,55 @@ final class ErrorSample {
             int record = poses.record(k) >= 0 ? poses.record(k) : poses.record(Math.max(0, k - 1));
             int slot = record < 0 ? 9 : DefaultUncertainties.slot(job.log().fix(record));
             double noiseM = quality.noiseM()[slot];
-            double leftOverM = Double.isNaN(noiseM) ? 0 : DefaultUncertainties.SMOOTHED_SHARE * noiseM;
-            if (ground.like[m] == m) {
-                whiteEast = leftOverM * normal();
-                whiteNorth = leftOverM * normal();
+            double residualM = Double.isNaN(noiseM) ? 0 : DefaultUncertainties.SMOOTHED_SHARE * noiseM;
+            if (ground.noiseOf[m] == m) {
+                whiteEast = residualM * normal();
+                whiteNorth = residualM * normal();
             }
             double driftM = DefaultUncertainties.driftM(slot);
             eastM[m] = driftM * east + whiteEast;
             northM[m] = driftM * north + whiteNorth;
-            endM[m] = even() / 2 * quality.medianIntervalS() * speedMps(poses, k);
+            endM[m] = uniform() / 2 * quality.medianIntervalS() * speedMps(poses, k);
         }
     }
 
     private static double speedMps(Poses poses, int k) {
-        double way =
+        double distanceM =
                 Math.hypot(poses.dropEastM(k + 1) - poses.dropEastM(k), poses.dropNorthM(k + 1) - poses.dropNorthM(k));
-        return poses.record(k) < 0 ? 0 : way / poses.durationS(k);
+        return poses.record(k) < 0 ? 0 : distanceM / poses.durationS(k);
     }
 
+    /** Returns the position error of vertex m to the east, m. */
     double eastM(int m) {
         return eastM[m];
     }
 
+    /** Returns the position error of vertex m to the north, m. */
     double northM(int m) {
         return northM[m];
     }
 
-    /** How far a strip that starts or ends at vertex m does so later, m. */
+    /** Returns how much later a strip starts or ends at vertex m, m along the direction of travel. */
     double endM(int m) {
         return endM[m];
     }
 
+    /** Returns the error of the left edge of row r, m right. */
     double leftM(int r) {
         return leftM[r];
     }
 
+    /** Returns the error of the right edge of row r, m right. */
     double rightM(int r) {
         return rightM[r];
     }
 
+    /** Returns the error of the lengths along the direction of travel, m back. */
     double alongM() {
         return alongM;
     }
 
+    /** Returns the error of the side offset, m right. */
     double sideM() {
         return sideM;
     }

@@ -5,15 +5,14 @@ import java.util.Collections;
 import java.util.List;
 
 /**
- * The intervals of a job, 90 %: in 90 of 100 jobs such as this one the truth should lie within. Of what they rest on, see
- * {@link UncertaintyBudget}.
+ * The intervals of a job: in {@value #LEVEL_PCT} of 100 jobs like it the truth should lie within them.
  *
  * @param sweptAreaM2 all outlets, m²
  * @param coveredAreaM2 m²
  * @param overlapAreaM2 m²
  * @param skipAreaM2 m²
- * @param boundaryAreaM2 the boundary is taken as drawn: no bounds; NaN without one
- * @param nitrogenKg all products together, kg; NaN where a density is unknown
+ * @param boundaryAreaM2 without bounds, because the boundary is taken as drawn; NaN without one
+ * @param nitrogenKg all products together, kg; NaN if a density or a volume is not known
  * @param nitrogenKgPerM2 all products together over the covered ground, kg/m²
  * @param products per product, in rig order
  * @param rows per outlet, from the left
@@ -32,7 +31,7 @@ public record Intervals(
         List<OfRow> rows,
         List<OfPass> passes,
         UncertaintyBudget basis) {
-    /** How often an interval should hold the truth, percent. */
+    /** Coverage probability of an interval, percent. */
     public static final int LEVEL_PCT = 90;
 
     /** Copies the lists. */
@@ -97,7 +96,7 @@ public record Intervals(
      */
     public record OfPassProduct(Interval volumeL, Interval deviationPct) {}
 
-    /** Intervals of a job of which nothing can be said. */
+    /** Returns intervals without any bounds. */
     public static Intervals unknown(int rows, int passes, int products) {
         Interval none = Interval.unknown(Double.NaN);
         List<OfProduct> ofProducts = new ArrayList<>();

@@ -14,39 +14,51 @@ import io.rowledger.uncertainty.Intervals.OfPassProduct;
 import io.rowledger.uncertainty.Intervals.OfProduct;
 import io.rowledger.uncertainty.Intervals.OfRow;
 import io.rowledger.uncertainty.Intervals.OfRowProduct;
+import io.rowledger.uncertainty.VolumeBounds.Bias;
 import java.util.ArrayList;
 import java.util.List;
 
-/** From what was measured to the intervals of what was computed from it: the way into this room. */
+/** Computes the intervals of a job from what was measured and what was computed from it. */
 public final class IntervalsBuilder {
     private final UncertaintyInputs job;
     private final Rates rates;
     private final Coverage coverage;
     private final CoverageUncertainty ground;
+    private final VolumeBounds volumes;
     private final List<MeterUncertainty> meters = new ArrayList<>();
     private final double driftM2;
     private final double noiseM2;
-    /** Standard uncertainty of the way of all passes, as a share of it. */
-    private final double relativeWay;
+    /** Relative standard uncertainty of the length of all passes together. */
+    private final double relativeLength;
 
     private IntervalsBuilder(UncertaintyInputs job, Rates rates, Coverage coverage, int threads) {
         this.job = job;
         this.rates = rates;
         this.coverage = coverage;
-        ground = CoverageUncertainty.of(job, coverage, seed(job), threads);
+        volumes = new VolumeBounds(job, rates);
+        ground = CoverageUncertainty.of(job, coverage, seed(job), threads).widened(areaM2(true), areaM2(false));
         for (int p = 0; p < job.rig().products().size(); p++) {
             meters.add(new MeterUncertainty(job, rates.rows(), p));
         }
         double[] variances = variancesM2(job.track().quality());
         driftM2 = variances[0];
         noiseM2 = variances[1];
-        relativeWay = relativeWay();
+        relativeLength = relativeLength();
+    }
+
+    /** Area of all rows that may have been served without a flow in the log, or not served in spite of one, m². */
+    private double areaM2(boolean applied) {
+        double sum = 0;
+        for (int r = 0; r < rates.rows().size(); r++) {
+            sum += applied ? volumes.maybeAppliedM2(r) : volumes.maybeNotAppliedM2(r);
+        }
+        return sum;
     }
 
     /**
-     * The intervals of a job.
+     * Returns the intervals of a job.
      *
-     * @param job what was measured
+     * @param job what was measured, and the meters in question
      * @param rates areas and volumes computed from it
      * @param coverage ground computed from it
      * @param threads threads to use; the result is the same for any number
@@ -55,7 +67,7 @@ public final class IntervalsBuilder {
         return new IntervalsBuilder(job, rates, coverage, threads).build();
     }
 
-    /** The logs' digests, so that the same logs give the same draws whoever runs them. */
+    /** Returns a seed made from the logs' digests, so that the same logs give the same samples. */
     private static long seed(UncertaintyInputs job) {
         long seed = 0;
         for (LogSource source : job.log().sources()) {
@@ -81,12 +93,12 @@ public final class IntervalsBuilder {
         }
         double nitrogenKg = 0;
         for (int p = 0; p < meters.size(); p++) {
-            nitrogenKg += volumeL(p) * job.rig().products().get(p).nitrogenKgPerL();
+            nitrogenKg += nitrogenKg(p);
         }
         double sweptM2 = rates.sweptAreaM2();
         UncertaintyDistribution allNitrogen = allNitrogen(nitrogenKg);
         return new Intervals(
-                UncertaintyDistribution.about(sweptM2, sweptM2 * Math.hypot(relativeWidth(), relativeWay), 0)
+                UncertaintyDistribution.about(sweptM2, sweptM2 * Math.hypot(relativeWidth(), relativeLength), 0)
                         .interval(sweptM2),
                 ground.covered.interval(coverage.coveredAreaM2()).notBelowZero(),
                 ground.overlap.interval(coverage.overlapAreaM2()).notBelowZero(),
@@ -100,7 +112,7 @@ public final class IntervalsBuilder {
                 basis());
     }
 
-    /** Of the whole bar, from outermost edge to outermost edge. */
+    /** Relative standard uncertainty of the width of the whole bar, from outermost edge to outermost edge. */
     private double relativeWidth() {
         return DefaultUncertainties.toleranceM(job.rig())
                 * Math.sqrt(2.0 / 3)
@@ -111,46 +123,50 @@ public final class IntervalsBuilder {
         return rates.volumeL(p);
     }
 
+    /** Nitrogen of a product, kg; 0 without any volume, whatever is not known of the product. */
+    private double nitrogenKg(int p) {
+        return volumeL(p) == 0 ? 0 : volumeL(p) * job.rig().products().get(p).nitrogenKgPerL();
+    }
+
     private OfProduct product(int p) {
         Product product = job.rig().products().get(p);
         MeterUncertainty meter = meters.get(p);
         double volumeL = volumeL(p);
-        UncertaintyDistribution volume = relative(volumeL, meter.ofBar(), meter.shared);
-        double nitrogenKg = volumeL * product.nitrogenKgPerL();
-        UncertaintyDistribution nitrogen =
-                relative(nitrogenKg, meter.ofBar(), meter.shared, DefaultUncertainties.densityAccuracy(product));
+        Bias bias = volumes.ofBar(p);
+        UncertaintyDistribution volume = UncertaintyDistribution.relative(volumeL, meter.ofBar(), meter.shared)
+                .widened(bias.lowL(), bias.highL(), bias.sigmaL());
+        double nitrogenKg = nitrogenKg(p);
+        double kgPerL = product.nitrogenKgPerL();
+        UncertaintyDistribution nitrogen = UncertaintyDistribution.relative(
+                        nitrogenKg, meter.ofBar(), meter.shared, DefaultUncertainties.densityAccuracy(product))
+                .widened(bias.lowL() * kgPerL, bias.highL() * kgPerL, bias.sigmaL() * kgPerL);
         return new OfProduct(
-                volume.interval(volumeL),
+                volume.interval(volumeL).notBelowZero(),
                 perGround(volume, volumeL),
-                nitrogen.interval(nitrogenKg),
+                nitrogen.interval(nitrogenKg).notBelowZero(),
                 perGround(nitrogen, nitrogenKg));
-    }
-
-    /** Doubt of a figure with relative errors: the widest rectangle is kept, the others go into the normal part. */
-    static UncertaintyDistribution relative(double value, double sigma, double... rectangles) {
-        double widest = 0;
-        double square = sigma * sigma;
-        for (double half : rectangles) {
-            widest = Math.max(widest, half);
-            square += half * half / 3;
-        }
-        return UncertaintyDistribution.about(
-                value, value * Math.sqrt(Math.max(0, square - widest * widest / 3)), value * widest);
     }
 
     /** All products: what their meters share adds up, the rest is each product's own. */
     private UncertaintyDistribution allNitrogen(double nitrogenKg) {
         double shared = 0;
         double square = 0;
+        double low = 0;
+        double high = 0;
         for (int p = 0; p < meters.size(); p++) {
             Product product = job.rig().products().get(p);
-            double kg = volumeL(p) * product.nitrogenKgPerL();
+            double kg = nitrogenKg(p);
             double density = DefaultUncertainties.densityAccuracy(product) * kg;
             shared += meters.get(p).shared * kg;
             double bar = kg == 0 ? 0 : meters.get(p).ofBar() * kg;
-            square += bar * bar + density * density / 3;
+            Bias bias = volumes.ofBar(p);
+            double kgPerL = product.nitrogenKgPerL();
+            boolean biased = bias.lowL() != 0 || bias.highL() != 0;
+            low += biased ? bias.lowL() * kgPerL : 0;
+            high += biased ? bias.highL() * kgPerL : 0;
+            square += bar * bar + density * density / 3 + (biased ? Math.pow(bias.sigmaL() * kgPerL, 2) : 0);
         }
-        return UncertaintyDistribution.about(nitrogenKg, Math.sqrt(square), shared);
+        return new UncertaintyDistribution(nitrogenKg + low, nitrogenKg + high, Math.sqrt(square), shared);
     }
 
     /** Something put on the covered ground, per m². */
@@ -161,70 +177,100 @@ public final class IntervalsBuilder {
             return Interval.unknown(value / areaM2);
         }
         double sigma = Math.hypot(total.sigma() / areaM2, value / areaM2 * area.sigma() / areaM2);
-        return new UncertaintyDistribution(value / area.to(), value / area.from(), sigma, total.rectangle() / areaM2)
-                .interval(value / areaM2);
+        return new UncertaintyDistribution(
+                        total.from() / area.to(), total.to() / area.from(), sigma, total.rectangle() / areaM2)
+                .interval(value / areaM2)
+                .notBelowZero();
     }
 
     private OfRow row(int r) {
         RowTotals row = rates.rows().get(r);
         double bandM = job.strips().rightM(r) - job.strips().leftM(r);
-        double width = Math.hypot(DefaultUncertainties.toleranceM(job.rig()) / Math.sqrt(6) / bandM, relativeWay);
+        double width = Math.hypot(DefaultUncertainties.toleranceM(job.rig()) / Math.sqrt(6) / bandM, relativeLength);
+        double appliedM2 = row.appliedAreaM2();
         List<OfRowProduct> products = new ArrayList<>();
         for (int p = 0; p < meters.size(); p++) {
             MeterUncertainty meter = meters.get(p);
             double volumeL = row.products().get(p).volumeL();
-            double rate = row.appliedAreaM2() > 0 ? volumeL / row.appliedAreaM2() : Double.NaN;
-            double deviationPct = row.products().get(p).deviationPct();
+            double rate = appliedM2 > 0 ? volumeL / appliedM2 : Double.NaN;
+            double targetL = row.products().get(p).meteredTargetL();
             double ratio = Math.hypot(meter.ofRow(r), width);
-            UncertaintyDistribution share = relative(1 + deviationPct / 100, ratio, meter.shared);
+            Bias all = volumes.ofRow(p, r);
+            Bias known = volumes.ofRowWhereKnown(p, r);
             products.add(new OfRowProduct(
-                    relative(volumeL, meter.ofRow(r), meter.shared).interval(volumeL),
-                    relative(rate, ratio, meter.shared).interval(rate),
-                    Interval.about(deviationPct, 100 * share.beyond())));
+                    UncertaintyDistribution.relative(volumeL, meter.ofRow(r), meter.shared)
+                            .widened(all.lowL(), all.highL(), all.sigmaL())
+                            .interval(volumeL)
+                            .notBelowZero(),
+                    UncertaintyDistribution.relative(rate, ratio, meter.shared)
+                            .widened(known.lowL() / appliedM2, known.highL() / appliedM2, known.sigmaL() / appliedM2)
+                            .interval(rate)
+                            .notBelowZero(),
+                    deviation(volumeL, targetL, ratio, meter.shared, known)));
         }
         double sweptM2 = row.sweptAreaM2();
-        double appliedM2 = row.appliedAreaM2();
         double applied = Math.hypot(
                 width, meters.stream().mapToDouble(meter -> meter.ends[r]).max().orElse(0));
         return new OfRow(
                 row.row(),
                 UncertaintyDistribution.about(sweptM2, sweptM2 * width, 0).interval(sweptM2),
-                UncertaintyDistribution.about(appliedM2, appliedM2 * applied, 0).interval(appliedM2),
+                UncertaintyDistribution.about(appliedM2, appliedM2 * applied, 0)
+                        .widened(-volumes.maybeNotAppliedM2(r), volumes.maybeAppliedM2(r), 0)
+                        .interval(appliedM2)
+                        .notBelowZero(),
                 products);
+    }
+
+    /** Deviation of a volume from its target volume, percent. */
+    private static Interval deviation(double volumeL, double targetL, double sigma, double shared, Bias bias) {
+        double share = targetL > 0 ? volumeL / targetL : Double.NaN;
+        Interval of = UncertaintyDistribution.relative(share, sigma, shared)
+                .widened(bias.lowL() / targetL, bias.highL() / targetL, bias.sigmaL() / targetL)
+                .interval(share)
+                .notBelowZero();
+        return new Interval((share - 1) * 100, (of.low() - 1) * 100, (of.high() - 1) * 100);
     }
 
     private OfPass pass(int i) {
         Pass pass = job.track().passes().get(i);
         PassTotals totals = rates.passes().get(i);
         double sweptM2 = totals.sweptAreaM2();
-        double way = pass.lengthM() > 0 ? Math.sqrt(squareWayM2(pass)) / pass.lengthM() : Double.NaN;
-        double area = Math.hypot(relativeWidth(), way);
+        double length = pass.lengthM() > 0 ? Math.sqrt(lengthVarianceM2(pass)) / pass.lengthM() : Double.NaN;
+        double area = Math.hypot(relativeWidth(), length);
         List<OfPassProduct> products = new ArrayList<>();
         for (int p = 0; p < meters.size(); p++) {
             double volumeL = totals.volumeL()[p];
-            double share = volumeL / totals.meteredTargetL()[p];
+            double shared = meters.get(p).shared;
             double volume = meters.get(p).ofPass(job, pass, rates.passRows().get(i), p);
-            UncertaintyDistribution of = relative(share, Math.hypot(volume, area), meters.get(p).shared);
+            Bias all = volumes.ofPass(p, i);
             products.add(new OfPassProduct(
-                    relative(volumeL, volume, meters.get(p).shared).interval(volumeL),
-                    Interval.about((share - 1) * 100, 100 * of.beyond())));
+                    UncertaintyDistribution.relative(volumeL, volume, shared)
+                            .widened(all.lowL(), all.highL(), all.sigmaL())
+                            .interval(volumeL)
+                            .notBelowZero(),
+                    deviation(
+                            volumeL,
+                            totals.meteredTargetL()[p],
+                            Math.hypot(volume, area),
+                            shared,
+                            volumes.ofPassWhereKnown(p, i))));
         }
         return new OfPass(
                 UncertaintyDistribution.about(sweptM2, sweptM2 * area, 0).interval(sweptM2), products);
     }
 
-    private double relativeWay() {
+    private double relativeLength() {
         double square = 0;
-        double wayM = 0;
+        double lengthM = 0;
         for (Pass pass : job.track().passes()) {
-            square += squareWayM2(pass);
-            wayM += pass.lengthM();
+            square += lengthVarianceM2(pass);
+            lengthM += pass.lengthM();
         }
-        return wayM > 0 ? Math.sqrt(square) / wayM : Double.NaN;
+        return lengthM > 0 ? Math.sqrt(square) / lengthM : Double.NaN;
     }
 
-    /** Variance of a pass's way: start and stop within half a record, and the drift from its start to its end. */
-    private double squareWayM2(Pass pass) {
+    /** Variance of a pass's length: start and stop within half a record, and the drift from its start to its end, m². */
+    private double lengthVarianceM2(Pass pass) {
         TrackQuality quality = job.track().quality();
         double seconds = pass.endS() - pass.startS();
         double intervalM = seconds > 0 ? pass.lengthM() / seconds * quality.medianIntervalS() : 0;
@@ -233,7 +279,7 @@ public final class IntervalsBuilder {
                 + 2 * noiseM2;
     }
 
-    /** Mean variance of drift and of the noise that the smoother leaves, over the job's fixes. */
+    /** Returns the mean variances of drift and of the noise that the smoother leaves, over the job's fixes, m². */
     private static double[] variancesM2(TrackQuality quality) {
         int[] records = quality.recordsByFix();
         double all = 0;
@@ -251,13 +297,15 @@ public final class IntervalsBuilder {
     private UncertaintyBudget basis() {
         Rig rig = job.rig();
         List<UncertaintyBudget.Liquid> liquids = new ArrayList<>();
-        for (Product product : rig.products()) {
+        for (int p = 0; p < rig.products().size(); p++) {
+            Product product = rig.products().get(p);
             liquids.add(new UncertaintyBudget.Liquid(
                     product.name(),
                     DefaultUncertainties.meterAccuracy(product),
                     !Double.isNaN(product.meterAccuracy()),
                     DefaultUncertainties.densityAccuracy(product),
-                    !Double.isNaN(product.densityAccuracy())));
+                    !Double.isNaN(product.densityAccuracy()),
+                    rates.sweptAreaM2() > 0 ? rates.unknownAreaM2(p) / rates.sweptAreaM2() : 0));
         }
         TrackQuality quality = job.track().quality();
         List<UncertaintyBudget.Fix> fixes = new ArrayList<>();
@@ -275,7 +323,8 @@ public final class IntervalsBuilder {
                 fixes,
                 DefaultUncertainties.DRIFT_TAU_S,
                 quality.medianIntervalS(),
-                CoverageUncertainty.DRAWS,
-                seed(job));
+                CoverageUncertainty.SAMPLES,
+                seed(job),
+                job.faults());
     }
 }

@@ -1,5 +1,6 @@
 package io.rowledger.uncertainty;
 
+import io.rowledger.log.LogTable;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
@@ -8,27 +9,27 @@ import java.util.BitSet;
 import java.util.List;
 
 /**
- * The relative doubt of one product's metered volumes.
+ * Relative uncertainty of the volumes of one product that working meters measured.
  *
- * <p>Limits ±a of a meter's error are a rectangle of standard uncertainty a/√3 (GUM 4.3.7). Whether meters err together is
- * an assumption: half of the variance is taken as shared by all (one calibration, one liquid, one temperature), half as
- * each meter's own. Were the errors independent, a total of many rows would be surer than is said here; were all shared, a
- * total would be less sure, by a factor of √2 at most.
+ * <p>Limits ±a of a meter's error are a rectangle of standard uncertainty a/√3 (GUM 4.3.7). How far the meters' errors are
+ * correlated is an assumption: half of the variance is shared by all (one calibration, one liquid, one temperature), half is
+ * each meter's own. With independent errors the uncertainty of a total over many rows would be smaller; with fully correlated
+ * ones larger, by a factor of √2 at most.
  *
- * <p>Besides: scatter from reading to reading, the last digit of the logged flow (taken as one error all day: half a digit
- * either way), and starts and stops, which fall somewhere between two records and are the same instant for all rows.
+ * <p>Added to it: scatter from reading to reading, the last digit of the logged flow (one error all day: half a digit either
+ * way), and starts and stops, which fall somewhere between two records and are the same instant for all rows.
  */
 final class MeterUncertainty {
-    /** Readings looked at to find the logged flow's last digit. */
+    /** Number of readings sampled to find the last digit of the logged flow. */
     private static final int DIGIT_SAMPLE = 4000;
-    /** Readings closer than this share of each other are the same decimal. */
+    /** Readings that differ by less than this share are equal. */
     private static final double SAME = 1e-9;
 
-    /** Half width of the part all meters share. */
+    /** Relative half-width of the part that all meters share. */
     final double shared;
-    /** Standard uncertainty of each row's own part. */
+    /** Relative standard uncertainty of each row's own part. */
     final double[] own;
-    /** Standard uncertainty of starts and stops, each row. */
+    /** Relative standard uncertainty from starts and stops, per row. */
     final double[] ends;
 
     private final double[] volumeL;
@@ -43,6 +44,7 @@ final class MeterUncertainty {
         volumeL = new double[rows.size()];
         double intervalS = job.track().quality().medianIntervalS();
         int steps = job.track().poses().steps();
+        double digitLPerS = digitLPerS(job.log(), p, own.length);
         for (int r = 0; r < own.length; r++) {
             volumeL[r] = rows.get(r).products().get(p).volumeL();
             if (!(volumeL[r] > 0)) {
@@ -50,7 +52,7 @@ final class MeterUncertainty {
             }
             double onS = onS(job, r, 0, steps);
             double readings = Math.max(1, onS / intervalS);
-            double digit = digitLPerS(job.log().flowColumn(p, r)) * onS / volumeL[r];
+            double digit = digitLPerS * onS / volumeL[r];
             own[r] = Math.sqrt(accuracy * accuracy / 6
                     + DefaultUncertainties.REPEATABILITY * DefaultUncertainties.REPEATABILITY / readings
                     + digit * digit / 12);
@@ -59,17 +61,20 @@ final class MeterUncertainty {
         }
     }
 
-    /** Standard uncertainty of row r's own part and its ends together. */
+    /** Returns the relative standard uncertainty of row r's volume, without the shared part. */
     double ofRow(int r) {
         return Math.hypot(own[r], ends[r]);
     }
 
-    /** Standard uncertainty of the whole bar's volume, without the shared part. */
+    /** Returns the relative standard uncertainty of the bar's volume, without the shared part. */
     double ofBar() {
         double sum = 0;
         double ownL2 = 0;
         double endsL = 0;
         for (int r = 0; r < own.length; r++) {
+            if (!(volumeL[r] > 0)) {
+                continue;
+            }
             sum += volumeL[r];
             ownL2 += Math.pow(own[r] * volumeL[r], 2);
             endsL += ends[r] * volumeL[r];
@@ -77,7 +82,7 @@ final class MeterUncertainty {
         return sum > 0 ? Math.hypot(Math.sqrt(ownL2), endsL) / sum : Double.NaN;
     }
 
-    /** Standard uncertainty of the bar's volume in one pass, without the shared part. */
+    /** Returns the relative standard uncertainty of the bar's volume in one pass, without the shared part. */
     double ofPass(UncertaintyInputs job, Pass pass, List<RowTotals> passRows, int p) {
         double intervalS = job.track().quality().medianIntervalS();
         double sum = 0;
@@ -107,7 +112,7 @@ final class MeterUncertainty {
         return seconds;
     }
 
-    /** Starts and stops of row r. */
+    /** Returns the number of starts and stops of row r. */
     private static int edges(UncertaintyInputs job, int r, int fromStep, int toStep) {
         BitSet on = job.delivery().deliveringSteps(r);
         int edges = 0;
@@ -117,21 +122,33 @@ final class MeterUncertainty {
         return edges;
     }
 
-    /** The smallest difference between two readings that differ: the logged flow's last digit, or less. */
+    /**
+     * Returns the last digit of the logged flows of a product, L/s; 0 if no row shows two different ones. All rows have the
+     * console's resolution, and a row whose meter is stuck shows too few readings to tell it.
+     */
+    private static double digitLPerS(LogTable log, int p, int rows) {
+        double min = Double.POSITIVE_INFINITY;
+        for (int r = 0; r < rows; r++) {
+            double digit = digitLPerS(log.flowColumn(p, r));
+            min = digit > 0 ? Math.min(min, digit) : min;
+        }
+        return Double.isFinite(min) ? min : 0;
+    }
+
+    /** Returns the smallest difference between two readings: the last digit of the logged flow, or less; 0 if all are equal. */
     static double digitLPerS(double[] column) {
         double[] seen = Arrays.stream(column)
                 .filter(f -> f > 0)
                 .limit(DIGIT_SAMPLE)
                 .sorted()
                 .toArray();
-        double least = Double.POSITIVE_INFINITY;
+        double min = Double.POSITIVE_INFINITY;
         for (int i = 1; i < seen.length; i++) {
             double step = seen[i] - seen[i - 1];
             if (step > SAME * seen[i]) {
-                least = Math.min(least, step);
+                min = Math.min(min, step);
             }
         }
-        // One value all day shows no step: nothing can be said, and a meter stuck on it is another finding's matter.
-        return Double.isFinite(least) ? least : 0;
+        return Double.isFinite(min) ? min : 0;
     }
 }

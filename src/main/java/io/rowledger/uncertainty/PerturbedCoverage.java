@@ -17,26 +17,26 @@ import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 
 /**
- * The delivered strips with few vertices, as columns, in axes turned so that scan lines cross passes and headlands aslant,
- * ready to be laid again with their poses moved.
+ * The delivered strips with few vertices, as columns, for samples with moved poses. The axes (u, v) are rotated so that scan
+ * lines cross passes and headlands at an angle.
  *
- * <p>Vertices lie every {@value #VERTEX_M} m, and every {@value #VERTEX_DEG} degrees in turns: coarser than the strips
- * whose area is reported, but the same in every laying, and only differences are used.
+ * <p>Vertices lie every {@value #VERTEX_M} m, and every {@value #VERTEX_DEG} degrees in turns: coarser than the strips whose
+ * area is reported, but the same in every sample, and only differences are used.
  */
 final class PerturbedCoverage {
     private static final double VERTEX_M = 12;
     private static final double VERTEX_DEG = 4;
     /** Scan lines over the field's extent; each crosses every pass it meets. */
     private static final int LINES = 300;
-    /** From the direction most edges have, or are square to, to the scan lines, rad: aslant to both. */
+    /** Angle from the main direction of the edges to the scan lines, rad: oblique to passes and headlands. */
     private static final double ASLANT_RAD = 0.55;
-    /** Without a boundary, gaps of one and a half rows are skips; cut aslant they look up to twice as long. */
+    /** Without a boundary, gaps of 1.5 rows are skips; cut obliquely they look up to twice as long. */
     private static final double OPEN_GAP_ROWS = 3;
 
     /** Vertex m is at pose {@code pose[m]}; ascending. */
     final int[] pose;
-    /** The vertex whose white noise vertex m shares: itself, or for the start and end of a strip the one before. */
-    final int[] like;
+    /** The vertex whose white noise vertex m shares: itself, or the one before for the start and end of a strip. */
+    final int[] noiseOf;
 
     private final double[] u;
     private final double[] v;
@@ -71,13 +71,13 @@ final class PerturbedCoverage {
             marked.set(strip.endStep());
         }
         pose = marked.stream().toArray();
-        like = new int[pose.length];
+        noiseOf = new int[pose.length];
         u = new double[pose.length];
         v = new double[pose.length];
         rightU = new double[pose.length];
         rightV = new double[pose.length];
         for (int m = 0; m < pose.length; m++) {
-            like[m] = kept.get(pose[m]) || m == 0 ? m : like[m - 1];
+            noiseOf[m] = kept.get(pose[m]) || m == 0 ? m : noiseOf[m - 1];
             double e = poses.dropEastM(pose[m]);
             double n = poses.dropNorthM(pose[m]);
             double re = poses.eastM(pose[m], 1) - e;
@@ -102,7 +102,7 @@ final class PerturbedCoverage {
         return leftRow.length == 0;
     }
 
-    /** The direction, modulo a right angle, that most of the way has. */
+    /** Direction modulo a right angle of the larger part of the passes, rad counterclockwise from east. */
     private static double mainDirection(List<Pass> passes) {
         double c = 0;
         double s = 0;
@@ -121,10 +121,10 @@ final class PerturbedCoverage {
             kept.set(last);
             kept.set(pass.endStep());
             for (int i = last + 1; i < pass.endStep(); i++) {
-                double way = Math.hypot(
+                double distanceM = Math.hypot(
                         poses.dropEastM(i) - poses.dropEastM(last), poses.dropNorthM(i) - poses.dropNorthM(last));
                 double turn = Math.abs(Heading.wrap(poses.barHeadingRad(i) - poses.barHeadingRad(last)));
-                if (way > VERTEX_M || turn > Math.toRadians(VERTEX_DEG)) {
+                if (distanceM > VERTEX_M || turn > Math.toRadians(VERTEX_DEG)) {
                     kept.set(i);
                     last = i;
                 }
@@ -158,15 +158,15 @@ final class PerturbedCoverage {
     }
 
     private double extent(int sign) {
-        double most = Double.NEGATIVE_INFINITY;
+        double max = Double.NEGATIVE_INFINITY;
         double reach = 0;
         for (int r = 0; r < strips.rows(); r++) {
             reach = Math.max(reach, Math.max(Math.abs(strips.leftM(r)), Math.abs(strips.rightM(r))));
         }
         for (int m : vertex) {
-            most = Math.max(most, sign * v[m]);
+            max = Math.max(max, sign * v[m]);
         }
-        return sign * (most + reach + VERTEX_M);
+        return sign * (max + reach + VERTEX_M);
     }
 
     private double widestM() {
@@ -182,7 +182,7 @@ final class PerturbedCoverage {
         return new ScanLines(fromV, toV, LINES);
     }
 
-    /** Where each line lies in the ground that should be covered; holes of covered ground belong to it. */
+    /** Returns per line the intervals of the ground to be covered; holes of covered ground belong to it. */
     private double[][] domain(Geometry area) {
         ScanLines lines = lines();
         double[][] out = new double[lines.lines()][8];
@@ -222,27 +222,30 @@ final class PerturbedCoverage {
     }
 
     /**
-     * How large a share of each kind of a draw's errors is laid: the receiver's (with the lengths along the way), starts and
-     * stops, the tape's (side and knives).
+     * Shares of a sample's errors to apply.
+     *
+     * @param receiver positions and lengths along the direction of travel
+     * @param ends starts and stops
+     * @param tape side offset and knives
      */
-    record Parts(double receiver, double ends, double tape) {}
+    record Shares(double receiver, double ends, double tape) {}
 
-    /** Lays the strips with these parts of the draw's moves and sums the ground. */
-    void lay(ErrorSample draw, Parts parts, ScanLines lines) {
+    /** Moves the strips by these shares of a sample's errors and sums the ground into the scan lines. */
+    void sum(ErrorSample sample, Shares parts, ScanLines lines) {
         lines.clear();
         double[] cu = new double[4];
         double[] cv = new double[4];
         for (int i = 0; i < leftRow.length; i++) {
-            double left = strips.leftM(leftRow[i]) + parts.tape * draw.leftM(leftRow[i]);
-            double right = strips.rightM(rightRow[i]) + parts.tape * draw.rightM(rightRow[i]);
+            double left = strips.leftM(leftRow[i]) + parts.tape * sample.leftM(leftRow[i]);
+            double right = strips.rightM(rightRow[i]) + parts.tape * sample.rightM(rightRow[i]);
             for (int a = first[i]; a < first[i + 1]; a++) {
                 int m = vertex[a];
                 boolean edge = a == first[i] || a + 1 == first[i + 1];
-                double along = parts.receiver * draw.alongM() + (edge ? parts.ends * draw.endM(m) : 0);
-                double side = parts.tape * draw.sideM();
-                double e = parts.receiver * draw.eastM(m);
-                double n = parts.receiver * draw.northM(m);
-                // Forward is right turned to the left by a quarter.
+                double along = parts.receiver * sample.alongM() + (edge ? parts.ends * sample.endM(m) : 0);
+                double side = parts.tape * sample.sideM();
+                double e = parts.receiver * sample.eastM(m);
+                double n = parts.receiver * sample.northM(m);
+                // Forward is right rotated by 90° counterclockwise.
                 double atU = u[m] + e * cos + n * sin + side * rightU[m] - along * rightV[m];
                 double atV = v[m] + n * cos - e * sin + side * rightV[m] + along * rightU[m];
                 cu[2] = atU + right * rightU[m];

@@ -3,46 +3,72 @@ package io.rowledger.uncertainty;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
- * The doubt about a figure: a normal part, a rectangular part, and, for figures that noise biases, two places where its
- * middle may lie.
+ * The distribution of a value's error: a normal and a rectangular part about a middle that lies anywhere in [from, to].
  *
- * <p>The interval of a figure whose middle is only known to lie in [from, to] is from − x to to + x with the least x for
- * which either end holds the truth with the level asked for: F(x + to − from) − F(−x) = level (G. Imbens, C. Manski,
- * "Confidence intervals for partially identified parameters", Econometrica 72 (2004) 1845-1857). F is the distribution of
- * a normal plus a rectangular error; for from = to and no rectangular part x is the usual 1.645 u, for a rectangular part
- * alone 0.9 of its half width (GUM G.6.6 warns of k = 1.645 there).
+ * <p>The interval of a quantity whose middle is only known to lie in [from, to] is [from − x, to + x] with the smallest x for
+ * which either end holds the truth with the level wanted: F(x + to − from) − F(−x) = level (G. Imbens, C. Manski, "Confidence
+ * intervals for partially identified parameters", Econometrica 72 (2004) 1845-1857). F is the distribution of the sum of a
+ * normal and a rectangular error. For from = to and no rectangular part x is 1.645 u; for a rectangular part alone 0.9 of its
+ * half-width (GUM G.6.6 warns of k = 1.645 there).
  *
- * @param from least middle
+ * @param from smallest middle
  * @param to largest middle
  * @param sigma standard uncertainty of the normal part
- * @param rectangle half width of the rectangular part
+ * @param rectangle half-width of the rectangular part
  */
 record UncertaintyDistribution(double from, double to, double sigma, double rectangle) {
-    private static final NormalDistribution STANDARD = NormalDistribution.of(0, 1);
     private static final double LEVEL = Intervals.LEVEL_PCT / 100.0;
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
-    /** Doubt with one middle. */
+    /** A distribution with one middle. */
     static UncertaintyDistribution about(double middle, double sigma, double rectangle) {
         return new UncertaintyDistribution(middle, middle, sigma, rectangle);
     }
 
-    /** The interval of a figure with this doubt. */
+    /**
+     * A distribution with relative errors about a value: the widest rectangle is kept, the others go into the normal part.
+     *
+     * @param value its middle
+     * @param sigma relative standard uncertainty of the normal part
+     * @param rectangles relative half-widths
+     */
+    static UncertaintyDistribution relative(double value, double sigma, double... rectangles) {
+        double widest = 0;
+        double square = sigma * sigma;
+        for (double half : rectangles) {
+            widest = Math.max(widest, half);
+            square += half * half / 3;
+        }
+        return about(value, value * Math.sqrt(Math.max(0, square - widest * widest / 3)), value * widest);
+    }
+
+    /** Returns the distribution with its middles moved apart: {@code from} by low (≤ 0), {@code to} by high (≥ 0). */
+    UncertaintyDistribution widened(double low, double high, double moreSigma) {
+        return new UncertaintyDistribution(from + low, to + high, Math.hypot(sigma, moreSigma), rectangle);
+    }
+
+    /** Returns the distribution of the quantity times a factor of at least 0. */
+    UncertaintyDistribution times(double factor) {
+        return new UncertaintyDistribution(from * factor, to * factor, sigma * factor, rectangle * factor);
+    }
+
+    /** Returns the interval of a value with this distribution; without bounds if a part is not finite. */
     Interval interval(double value) {
         if (!Double.isFinite(value) || !Double.isFinite(from + to + sigma + rectangle)) {
             return Interval.unknown(value);
         }
-        double x = beyond();
+        double x = expansion();
         return new Interval(value, from - x, to + x);
     }
 
-    /** How far beyond the middles the interval reaches. */
-    double beyond() {
+    /** Returns how far the interval reaches beyond the middles. */
+    double expansion() {
         double gap = to - from;
         double low = 0;
         double high = 5 * sigma + rectangle;
         for (int i = 0; i < 60 && high > low; i++) {
             double x = (low + high) / 2;
-            if (below(x + gap) - below(-x) < LEVEL) {
+            if (cumulative(x + gap) - cumulative(-x) < LEVEL) {
                 low = x;
             } else {
                 high = x;
@@ -52,9 +78,9 @@ record UncertaintyDistribution(double from, double to, double sigma, double rect
     }
 
     /** F(x). */
-    private double below(double x) {
+    private double cumulative(double x) {
         if (rectangle < 1e-9 * sigma) {
-            return normalBelow(x / sigma);
+            return NORMAL.cumulativeProbability(x / sigma);
         }
         if (sigma < 1e-6 * rectangle) {
             return rectangle == 0 ? x >= 0 ? 1 : 0 : Math.max(0, Math.min(1, (x / rectangle + 1) / 2));
@@ -64,11 +90,6 @@ record UncertaintyDistribution(double from, double to, double sigma, double rect
     }
 
     private static double integral(double z) {
-        return z * normalBelow(z) + STANDARD.density(z);
-    }
-
-    /** Φ(z). */
-    static double normalBelow(double z) {
-        return STANDARD.cumulativeProbability(z);
+        return z * NORMAL.cumulativeProbability(z) + NORMAL.density(z);
     }
 }

@@ -5,14 +5,22 @@ import io.rowledger.rate.Delivery;
 import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
+import java.util.List;
 
 /**
- * What the figures were computed from.
+ * What the figures were computed from, and what the diagnosis says about the meters.
  *
  * @param log the usable records
  * @param rig the machine
  * @param track poses and passes
  * @param strips the strips between the poses
  * @param delivery what left each outlet in each step
+ * @param faults meters that the diagnosis puts in question
  */
-public record UncertaintyInputs(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {}
+public record UncertaintyInputs(
+        LogTable log, Rig rig, Track track, Strips strips, Delivery delivery, List<MeterFault> faults) {
+    /** Copies the faults. */
+    public UncertaintyInputs {
+        faults = List.copyOf(faults);
+    }
+}

@@ -11,15 +11,13 @@ class UncertaintyDistributionTest {
     /** NIST/SEMATECH e-Handbook, table of the cumulative normal distribution: 1.645 holds 90 %, 1.2816 leaves 10 % above. */
     @Test
     void a_normal_error_reaches_1_645_sigma_and_one_sided_1_282() {
-        assertEquals(1.645 * 3, UncertaintyDistribution.about(7, 3, 0).beyond(), 0.001);
-        assertEquals(1.2816 * 3, new UncertaintyDistribution(0, 1000, 3, 0).beyond(), 0.001);
-        assertEquals(0.95, UncertaintyDistribution.normalBelow(1.645), 1e-4);
-        assertEquals(0.10, UncertaintyDistribution.normalBelow(-1.2816), 1e-4);
+        assertEquals(1.645 * 3, UncertaintyDistribution.about(7, 3, 0).expansion(), 0.001);
+        assertEquals(1.2816 * 3, new UncertaintyDistribution(0, 1000, 3, 0).expansion(), 0.001);
     }
 
     @Test
     void a_rectangular_error_reaches_nine_tenths_of_its_half_width() {
-        assertEquals(0.9 * 5, UncertaintyDistribution.about(7, 0, 5).beyond(), 1e-9);
+        assertEquals(0.9 * 5, UncertaintyDistribution.about(7, 0, 5).expansion(), 1e-9);
         Interval interval = UncertaintyDistribution.about(7, 0, 5).interval(7);
         assertEquals(2.5, interval.low(), 1e-9);
         assertEquals(11.5, interval.high(), 1e-9);
@@ -34,7 +32,7 @@ class UncertaintyDistributionTest {
             size[i] = Math.abs(0.7 * random.nextGaussian() + 2 * (2 * random.nextDouble() - 1));
         }
         Arrays.sort(size);
-        assertEquals(size[900_000], UncertaintyDistribution.about(0, 0.7, 2).beyond(), 0.006);
+        assertEquals(size[900_000], UncertaintyDistribution.about(0, 0.7, 2).expansion(), 0.006);
     }
 
     @Test

@@ -106,7 +106,7 @@ public final class IntervalPhrases {
 
     /** What the intervals say and rest on, sentence by sentence; empty where there are none. */
     public List<String> restsOn(UncertaintyBudget basis) {
-        if (basis.draws() == 0) {
+        if (basis.samples() == 0) {
             return List.of();
         }
         List<String> out = new ArrayList<>();
@@ -133,7 +133,7 @@ public final class IntervalPhrases {
         out.add(
                 "Skipped and doubled ground looks larger than it was where the receiver erred, and smaller where the tractor was"
                         + " steered by it; their bounds, and those of the covered ground, allow for both ("
-                        + basis.draws() + " drawn variants, seed " + Long.toUnsignedString(basis.seed(), 16)
+                        + basis.samples() + " drawn variants, seed " + Long.toUnsignedString(basis.seed(), 16)
                         + "). The boundary is taken as drawn.");
         out.add(
                 "In no bounds: a wrong line in the rig file, a faulty meter, and what happened while the log was silent. Without"

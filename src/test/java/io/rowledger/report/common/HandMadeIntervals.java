@@ -70,14 +70,15 @@ public final class HandMadeIntervals {
         UncertaintyBudget basis = new UncertaintyBudget(
                 0.0254,
                 true,
-                List.of(new UncertaintyBudget.Liquid("UAN 32-0-0", 0.015, true, 0.01, false)),
+                List.of(new UncertaintyBudget.Liquid("UAN 32-0-0", 0.015, true, 0.01, false, 0)),
                 List.of(
                         new UncertaintyBudget.Fix(4, 1000, 0.012, 0.0111),
                         new UncertaintyBudget.Fix(9, 20, 0.1, 0.133)),
                 300,
                 0.2,
                 60,
-                255);
+                255,
+                List.of());
         return new Intervals(
                 new Interval(20_000, 19_900, 20_100),
                 new Interval(19_000, 18_800, 19_200),
