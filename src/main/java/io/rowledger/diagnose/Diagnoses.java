@@ -21,6 +21,7 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.EvaluationMask;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.FlowRatios;
+import io.rowledger.diagnose.signal.LogLimits;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.diagnose.signal.TurnShares;
@@ -87,13 +88,18 @@ public final class Diagnoses {
      *     nothing is wrong
      */
     public static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
-        WorkingSamples work = WorkingSamples.of(track, strips);
-        EvaluationMask evaluated = EvaluationMask.of(log, work, strips, delivery);
+        List<LogLimits> limits = new ArrayList<>();
+        for (int p = 0; p < delivery.products(); p++) {
+            limits.add(LogLimits.of(log, p, strips.rows()));
+        }
+        double smearS = limits.stream().mapToDouble(LogLimits::smearS).max().orElse(0);
+        WorkingSamples work = WorkingSamples.of(track, strips, smearS);
+        EvaluationMask evaluated = EvaluationMask.of(log, work, strips, delivery, smearS);
         List<RowTime> pictures = new ArrayList<>();
         List<RowBaseline> baselines = new ArrayList<>();
         List<Placed> placed = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
-            FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery);
+            FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery, limits.get(p));
             Evidence evidence = evidence(log, strips, delivery, ratios);
             pictures.add(evidence.picture());
             List<Case> crossed = new ChannelsSwappedDetector().find(evidence);

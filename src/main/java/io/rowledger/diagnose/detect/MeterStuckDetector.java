@@ -4,49 +4,104 @@ import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.RobustStatistics;
 import io.rowledger.text.Message;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** A meter that shows one value whatever speed, target and shut-off do. */
+/**
+ * A meter whose reading follows neither speed, target nor shut-off.
+ *
+ * <p>Two signs. In a finely resolved log one and the same value while the other rows' readings keep changing. In any log a
+ * reading that stays within a narrow band while what it should show, from the other rows or, lifted, zero, moves by clearly
+ * more: that holds for a last digit that jitters and for readings rounded to 0.1 gal/min, where two equal readings mean
+ * little.
+ */
 public final class MeterStuckDetector implements Detector {
-    /** As many changes must have been missed, s and changes of a other-row's reading. */
+    /** Shortest time in one value or band, s. */
     private static final double MIN_S = 15;
 
-    private static final double MIN_PEER_CHANGES = 14;
+    /** Changes of the other rows' readings that the row must have missed: of the lower quartile of the rows. */
+    private static final int MIN_PEER_CHANGES = 14;
 
-    /** Below this share of what the other rows imply a value is as good as zero: a plugged row, not a stuck meter. */
+    /** In a coarser log equal values are no sign (1). */
+    private static final double FINE = 0.02;
+
+    /** Share of what the other rows imply below which a value counts as zero: a plugged row, not a stuck meter (1). */
     private static final double ZERO = 0.1;
 
-    /** A stretch of one value. */
+    /** Width of the band, as a share of its value (1); at least one quantum. */
+    private static final double BAND = 0.01;
+
+    /** Change of the expected value that the reading must show, as a share of it (1); plus the band and one quantum. */
+    private static final double OUTSIDE = 0.06;
+
+    /** Time with the expected value changed by more, s. */
+    private static final double MIN_OUTSIDE_S = 10;
+
+    /** After a lift flow runs out for so long, s. */
+    private static final double RUN_OUT_S = 5;
+
+    /** Records from (inclusive) to end (exclusive) of the log with one value, or within a band about it. */
     private record Run(int from, int end, double value) {}
+
+    /** Time in a run in which the expected value had changed by more than the reading shows, s. */
+    private record Outside(double workingS, double liftedS) {
+        double totalS() {
+            return workingS + liftedS;
+        }
+    }
 
     @Override
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
-        float[] changes = peerChanges(e);
         for (int r = 0; r < e.rows(); r++) {
-            Run longest = null;
-            for (Run run : runs(e, r)) {
-                double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
-                double skips = changes[run.end - 1] - changes[run.from];
-                if (seconds >= MIN_S && skips >= MIN_PEER_CHANGES && worked(e, r, run)) {
-                    longest = longest == null ? run : joined(longest, run);
-                }
-            }
-            if (longest != null) {
-                cases.add(caseOf(e, r, longest, changes));
-                e.exclude(r, e.log.timeS(longest.from), e.log.timeS(longest.end - 1));
+            Case found = e.limits.resolution(r) < FINE ? sameValue(e, r) : null;
+            found = found == null ? band(e, r) : found;
+            if (found != null) {
+                cases.add(found);
+                e.exclude(r, found.fromS(), found.toS());
             }
         }
         return cases;
     }
 
-    private static Run joined(Run a, Run b) {
-        return a.value == b.value ? new Run(a.from, b.end, a.value) : b.end - b.from > a.end - a.from ? b : a;
+    private static double seconds(Evidence e, Run run) {
+        return e.log.timeS(run.end - 1) - e.log.timeS(run.from);
     }
 
-    /** True where the bar worked long enough under it, and the value is no zero by another name. */
+    private static @Nullable Case sameValue(Evidence e, int r) {
+        double[] flow = e.log.flowColumn(e.ratios.product, r);
+        Run best = null;
+        int bestChanges = 0;
+        int from = 0;
+        for (int i = 1; i <= flow.length; i++) {
+            if (i == flow.length || flow[i] != flow[from]) {
+                Run run = new Run(from, i, flow[from]);
+                if (flow[from] > 0 && i - from >= MIN_PEER_CHANGES && seconds(e, run) >= MIN_S && worked(e, r, run)) {
+                    int changes = peerChanges(e, r, run);
+                    if (changes >= MIN_PEER_CHANGES && (best == null || seconds(e, run) > seconds(e, best))) {
+                        best = run;
+                        bestChanges = changes;
+                    }
+                }
+                from = i;
+            }
+        }
+        if (best == null) {
+            return null;
+        }
+        Message evidence = Message.of(
+                "findings.meter_stuck.evidence.same",
+                FindingMessages.rows(List.of(r)),
+                Message.duration(seconds(e, best)),
+                bestChanges);
+        return caseOf(e, r, best, bestChanges > 60 ? 0.98 : bestChanges > 25 ? 0.93 : 0.8, evidence);
+    }
+
+    /** True if the bar worked long enough in the run, and the value is clearly above zero. */
     private static boolean worked(Evidence e, int r, Run run) {
         int to = e.work.entryAt(e.log.timeS(run.end - 1));
         double worked = 0;
@@ -59,57 +114,137 @@ public final class MeterStuckDetector implements Detector {
         return worked >= MIN_S && run.value > ZERO * implied;
     }
 
-    private static List<Run> runs(Evidence e, int r) {
-        double[] flow = e.log.flowColumn(e.ratios.product, r);
-        List<Run> runs = new ArrayList<>();
-        int from = 0;
-        for (int i = 1; i <= flow.length; i++) {
-            if (i == flow.length || flow[i] != flow[from]) {
-                if (flow[from] > 0 && i - from >= MIN_PEER_CHANGES) {
-                    runs.add(new Run(from, i, flow[from]));
+    /** Number of changes of reading in the run that three quarters of the other rows reach. */
+    private static int peerChanges(Evidence e, int r, Run run) {
+        int[] changes = new int[e.rows() - 1];
+        int n = 0;
+        for (int i = 0; i < e.rows(); i++) {
+            if (i != r) {
+                double[] flow = e.log.flowColumn(e.ratios.product, i);
+                for (int k = run.from + 1; k < run.end; k++) {
+                    changes[n] += flow[k] != flow[k - 1] ? 1 : 0;
                 }
-                from = i;
+                n++;
             }
         }
-        return runs;
+        Arrays.sort(changes);
+        return n == 0 ? 0 : changes[n / 4];
     }
 
-    /** Up to each record, how often a row's reading changed from record to record: the median over rows is near it. */
-    private static float[] peerChanges(Evidence e) {
-        int n = e.log.records();
-        int[] changed = new int[n];
-        for (int r = 0; r < e.rows(); r++) {
-            double[] flow = e.log.flowColumn(e.ratios.product, r);
-            for (int i = 1; i < n; i++) {
-                changed[i] += flow[i] != flow[i - 1] ? 1 : 0;
+    private static @Nullable Case band(Evidence e, int r) {
+        double quantum = e.limits.quantumLPerS(r);
+        double[] flow = e.log.flowColumn(e.ratios.product, r);
+        Run best = null;
+        Outside most = new Outside(0, 0);
+        int from = 0;
+        double low = Double.NaN;
+        double high = Double.NaN;
+        for (int i = 0; i <= flow.length; i++) {
+            boolean inside = i < flow.length && flow[i] > 0 && i > from;
+            if (inside) {
+                double width = Math.max(1.01 * quantum, BAND * flow[from]);
+                inside = Math.max(high, flow[i]) - Math.min(low, flow[i]) <= width;
+            }
+            if (inside) {
+                low = Math.min(low, flow[i]);
+                high = Math.max(high, flow[i]);
+                continue;
+            }
+            if (i > from && flow[from] > 0) {
+                Run run = new Run(from, i, (low + high) / 2);
+                Outside outside = seconds(e, run) < MIN_S ? new Outside(0, 0) : outside(e, r, run, high - low);
+                if (outside.totalS() >= MIN_OUTSIDE_S && outside.totalS() > most.totalS() && worked(e, r, run)) {
+                    best = run;
+                    most = outside;
+                }
+            }
+            from = i;
+            low = i < flow.length ? flow[i] : Double.NaN;
+            high = low;
+        }
+        if (best == null) {
+            return null;
+        }
+        Message evidence = Message.of(
+                "findings.meter_stuck.evidence.band",
+                FindingMessages.rows(List.of(r)),
+                FindingMessages.percent(Math.max(quantum / best.value, BAND)),
+                Message.duration(seconds(e, best)),
+                Message.duration(most.totalS()),
+                most.liftedS() >= 1
+                        ? Message.of("findings.meter_stuck.lifted", Message.duration(most.liftedS()))
+                        : FindingMessages.none());
+        double s = most.totalS();
+        return caseOf(e, r, best, s > 60 ? 0.97 : s > 25 ? 0.93 : 0.8, evidence);
+    }
+
+    /** Median of what the other rows imply for row r in the run, L/s; the run's value if the bar never worked in it. */
+    private static double usualImplied(Evidence e, int r, Run run) {
+        int first = e.work.entryAt(e.log.timeS(run.from));
+        int to = e.work.entryAt(e.log.timeS(run.end - 1));
+        double[] implied = new double[Math.max(0, to - first)];
+        int n = 0;
+        for (int j = first; j < to; j++) {
+            double now = e.ratios.impliedLPerS(r, j);
+            if (!Double.isNaN(now)) {
+                implied[n++] = now;
             }
         }
-        float[] sum = new float[n];
-        for (int i = 1; i < n; i++) {
-            sum[i] = sum[i - 1] + (float) changed[i] / e.rows();
+        return n == 0 ? run.value : RobustStatistics.median(implied, n);
+    }
+
+    /** Time in which what the row should show lay clearly outside what it should show in the middle of the run. */
+    private static Outside outside(Evidence e, int r, Run run, double width) {
+        double usual = usualImplied(e, r, run);
+        double margin = OUTSIDE * usual + (width / 2 + e.limits.quantumLPerS(r)) * Math.max(1, usual / run.value);
+        double settleS = 2 + e.limits.smearS();
+        double workingS = 0;
+        double sinceS = Double.NEGATIVE_INFINITY;
+        int to = e.work.entryAt(e.log.timeS(run.end - 1));
+        int first = e.work.entryAt(e.log.timeS(run.from));
+        for (int j = first; j < to; j++) {
+            double implied = e.ratios.impliedLPerS(r, j);
+            boolean out =
+                    !e.ratios.unsteady(j) && e.ratios.evaluated.records(r).get(j) && Math.abs(implied - usual) > margin;
+            sinceS = out ? sinceS : e.work.timeS[j];
+            workingS += out && e.work.timeS[j] - sinceS > settleS ? e.work.durationS[j] : 0;
+        }
+        return new Outside(workingS, liftedS(e, r, run, settleS + RUN_OUT_S));
+    }
+
+    /** Time in the run with the bar lifted and most other rows at zero, beyond the first seconds of each lift, s. */
+    private static double liftedS(Evidence e, int r, Run run, double runOutS) {
+        double sum = 0;
+        double sinceS = Double.NEGATIVE_INFINITY;
+        for (int i = run.from + 1; i < run.end; i++) {
+            double now = e.log.timeS(i);
+            boolean lifted = e.log.down(i) == 0 && peersAtZero(e, r, i, ZERO * run.value);
+            sinceS = lifted ? sinceS : now;
+            double step = now - e.log.timeS(i - 1);
+            sum += lifted && now - sinceS > runOutS && step < 10 * e.limits.intervalS() ? step : 0;
         }
         return sum;
     }
 
-    private static Case caseOf(Evidence e, int r, Run run, float[] changes) {
-        double seconds = e.log.timeS(run.end - 1) - e.log.timeS(run.from);
-        double skips = changes[run.end - 1] - changes[run.from];
-        double confidence = skips > 60 ? 0.98 : skips > 25 ? 0.93 : 0.8;
-        List<Integer> rows = List.of(r);
-        Message evidence = Message.of(
-                "findings.meter_stuck.evidence.same",
-                FindingMessages.rows(rows),
-                Message.duration(seconds),
-                Math.round(skips));
-        Message alternative = Message.of("findings.meter_stuck.alternative");
-        Message check = Message.of("findings.meter_stuck.check");
+    private static boolean peersAtZero(Evidence e, int r, int i, double zeroLPerS) {
+        int zero = 0;
+        for (int other = 0; other < e.rows(); other++) {
+            zero += other != r && e.log.flowLPerS(e.ratios.product, other, i) <= zeroLPerS ? 1 : 0;
+        }
+        return 2 * zero > e.rows() - 1;
+    }
+
+    private static Case caseOf(Evidence e, int r, Run run, double confidence, Message evidence) {
         return new Case(
                 FindingKind.METER_STUCK,
-                rows,
+                List.of(r),
                 e.log.timeS(run.from),
                 e.log.timeS(run.end - 1),
                 confidence,
-                new Case.Words(evidence, alternative, check),
+                new Case.Words(
+                        evidence,
+                        Message.of("findings.meter_stuck.alternative"),
+                        Message.of("findings.meter_stuck.check")),
                 List.of());
     }
 }

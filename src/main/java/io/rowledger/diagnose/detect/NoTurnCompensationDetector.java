@@ -45,7 +45,7 @@ public final class NoTurnCompensationDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<TurnShares.Block> blocks = e.turns.stream()
-                .filter(b -> !e.work.coarse || (b.turn() > MIN_TURN_IF_COARSE && turned(e.work, b)))
+                .filter(b -> (!e.work.coarse || b.turn() > MIN_TURN_IF_COARSE) && turned(e.work, b))
                 .toList();
         double[] gains = blocks.stream()
                 .mapToDouble(b -> Math.max(-1, Math.min(1, (NONE - b.share()) / NONE)) * b.weight())

@@ -30,15 +30,17 @@ public final class EvaluationMask {
     private final WorkingSamples work;
     private final Delivery delivery;
     private final Strips strips;
+    private final double settlingS;
     private final BitSet[] evaluated;
     private final BitSet[] shut;
     private final boolean commandLogged;
     private @Nullable PriorCoverageGrid covered;
 
-    private EvaluationMask(LogTable log, WorkingSamples work, Strips strips, Delivery delivery) {
+    private EvaluationMask(LogTable log, WorkingSamples work, Strips strips, Delivery delivery, double smearS) {
         this.log = log;
         this.work = work;
         this.strips = strips;
+        settlingS = VALVE_S + smearS;
         this.delivery = delivery;
         evaluated = new BitSet[work.rows()];
         shut = new BitSet[work.rows()];
@@ -50,12 +52,18 @@ public final class EvaluationMask {
         }
     }
 
-    public static EvaluationMask of(LogTable log, WorkingSamples work, Strips strips, Delivery delivery) {
-        return new EvaluationMask(log, work, strips, delivery);
+    /**
+     * The mask of a job.
+     *
+     * @param smearS time within which a change of the flow shows in the log, s
+     */
+    public static EvaluationMask of(
+            LogTable log, WorkingSamples work, Strips strips, Delivery delivery, double smearS) {
+        return new EvaluationMask(log, work, strips, delivery, smearS);
     }
 
     /** Records in which row r is evaluated. Shared, read only. */
-    BitSet records(int r) {
+    public BitSet records(int r) {
         return evaluated[r];
     }
 
@@ -141,11 +149,11 @@ public final class EvaluationMask {
         while (a >= 0 && a < end) {
             int b = Math.min(end, evaluated[r].nextClearBit(a));
             int low = a;
-            while (low < b && work.timeS[low] < work.timeS[a] + VALVE_S) {
+            while (low < b && work.timeS[low] < work.timeS[a] + settlingS) {
                 low++;
             }
             int high = b;
-            while (high > low && work.timeS[high - 1] > work.timeS[b - 1] - VALVE_S) {
+            while (high > low && work.timeS[high - 1] > work.timeS[b - 1] - settlingS) {
                 high--;
             }
             evaluated[r].clear(a, low);

@@ -26,6 +26,7 @@ public final class Evidence {
     final Strips strips;
     public final Delivery delivery;
     public final FlowRatios ratios;
+    public final LogLimits limits;
     public final WorkingSamples work;
     public final Bins bins;
     public final List<TurnShares.Block> turns;
@@ -44,6 +45,7 @@ public final class Evidence {
         this.strips = strips;
         this.delivery = delivery;
         this.ratios = ratios;
+        this.limits = ratios.limits;
         this.work = ratios.work;
         this.turns = turns;
     }

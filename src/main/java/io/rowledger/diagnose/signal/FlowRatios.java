@@ -29,7 +29,16 @@ public final class FlowRatios {
     /** Rows slower than this share of the bar's middle are inside the turn. */
     private static final double NOT_INSIDE = 0.6;
 
+    /** Quanta below this share of the flow are finer than meters are good (1). */
+    private static final double FINE = 0.01;
+
+    /** Readings this near the median are averaged (1). */
+    private static final double NEAR_MEDIAN = 0.2;
+
     public final int product;
+    /** What the log can resolve. */
+    public final LogLimits limits;
+
     final WorkingSamples work;
     final Rig rig;
     public final EvaluationMask evaluated;
@@ -49,7 +58,10 @@ public final class FlowRatios {
     /** Share of the turn the machine takes out, per entry. */
     final float[] turnShare;
 
-    public FlowRatios(int product, WorkingSamples work, Rig rig, EvaluationMask evaluated, Delivery delivery) {
+    /** The ratios of a product; {@link #computeRatios} fills them. */
+    public FlowRatios(
+            int product, WorkingSamples work, Rig rig, EvaluationMask evaluated, Delivery delivery, LogLimits limits) {
+        this.limits = limits;
         this.product = product;
         this.work = work;
         this.rig = rig;
@@ -106,6 +118,7 @@ public final class FlowRatios {
     public boolean unsteady(int j) {
         return mixed.get(j)
                 || work.swinging[j]
+                || work.restarting[j]
                 || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > MAX_TURN
                 || work.speedMps[j] < MIN_SPEED_MPS;
     }
@@ -125,7 +138,7 @@ public final class FlowRatios {
                     some[count++] = flux[r];
                 }
             }
-            double middle = count < MIN_PEERS ? Double.NaN : RobustStatistics.median(some, count);
+            double middle = count < MIN_PEERS ? Double.NaN : middle(some, count);
             peerFlux[j] = (float) middle;
             boolean unsteady = unsteady(j);
             double perFlux = middle > 0 ? 1 / middle : Double.NaN;
@@ -134,6 +147,26 @@ public final class FlowRatios {
                 ratio[r][j] = known ? (float) (flux[r] * perFlux) : Float.NaN;
             }
         }
+    }
+
+    /**
+     * The peers' flux: their median; of rounded readings the mean of those near it, which dithers where a median jumps from
+     * one rounded value to the next.
+     */
+    private double middle(double[] flux, int count) {
+        double median = RobustStatistics.median(flux, count);
+        if (limits.resolution() < FINE) {
+            return median;
+        }
+        double sum = 0;
+        int near = 0;
+        for (int i = 0; i < count; i++) {
+            if (Math.abs(flux[i] - median) <= NEAR_MEDIAN * median) {
+                sum += flux[i];
+                near++;
+            }
+        }
+        return near == 0 ? median : sum / near;
     }
 
     /** Nothing where there should be much is nothing even in a tight corner. */

@@ -17,6 +17,9 @@ public final class LevelShifts {
     /** An episode that starts within this much evaluated work of the row's first starts with the log, s. */
     static final double FIRST_MINUTE_S = 60;
 
+    /** Share of a quantum by which rounding moves a level at steady flow (1): half a quantum of the row and some of its peers. */
+    private static final double ROUNDING = 0.6;
+
     private static final double SIGMAS = 6;
     private static final double MIN_JUMP = 0.025;
     private static final int MIN_BINS = 3;
@@ -108,7 +111,7 @@ public final class LevelShifts {
         if (n < 2 * MIN_BINS) {
             return List.of();
         }
-        double noise = noise(value, n);
+        double noise = noise(value, n, 1 + (int) Math.ceil(s.limits.smearS() / Bins.BIN_S));
         int[] starts = new ChangePoints(Math.max(SIGMAS * noise, 0.02), MIN_JUMP, MIN_BINS).starts(value, n);
         List<Segment> segments = new ArrayList<>();
         for (int i = 0; i < starts.length; i++) {
@@ -184,8 +187,9 @@ public final class LevelShifts {
         boolean toEnd = end == all.size();
         boolean steady = steady(all.subList(first, end), longest);
         double level = steady ? longest.level : extreme.level;
-        if (evaluatedS < (Math.abs(level - 1) < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : MIN_S)
-                || (Math.abs(level - 1) < MIN_DEVIATION && !(fromStart && toEnd && steady))) {
+        double resolved = Math.abs(level - 1) - ROUNDING * s.limits.resolution(r) * Math.max(1, level);
+        if (evaluatedS < (resolved < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : MIN_S)
+                || resolved < (fromStart && toEnd && steady ? MAX_METER_DIFFERENCE : MIN_DEVIATION)) {
             return null;
         }
         double before = first == 0 ? 1 : all.get(first - 1).level;
@@ -246,13 +250,18 @@ public final class LevelShifts {
         return onset;
     }
 
-    /** σ of a bin, from the differences of neighbors, which steps and slides hardly move. */
-    private static double noise(double[] value, int n) {
-        double[] change = new double[n - 1];
-        for (int i = 0; i + 1 < n; i++) {
-            change[i] = Math.abs(value[i + 1] - value[i]);
+    /**
+     * σ of a bin, from the differences of bins this far apart, which steps and slides hardly move. Averaged readings are
+     * alike in neighboring bins and unlike only beyond the averaging time.
+     */
+    private static double noise(double[] value, int n, int lag) {
+        double[] change = new double[Math.max(0, n - lag)];
+        for (int i = 0; i + lag < n; i++) {
+            change[i] = Math.abs(value[i + lag] - value[i]);
         }
-        return RobustStatistics.MAD_TO_SIGMA * RobustStatistics.median(change, n - 1) / Math.sqrt(2);
+        return change.length == 0
+                ? 0
+                : RobustStatistics.MAD_TO_SIGMA * RobustStatistics.median(change, change.length) / Math.sqrt(2);
     }
 
     private static double median(double[] value, int from, int end) {

@@ -55,6 +55,7 @@ public final class TurnShares {
     private final FlowRatios s;
     private final WorkingSamples work;
     private final double leastPerM;
+    private final double usualMps;
 
     private final double[] level;
 
@@ -62,6 +63,7 @@ public final class TurnShares {
         this.s = s;
         this.work = s.work;
         leastPerM = Math.max(MIN_TURN / work.halfWidthM, NOISE_SIGMAS * work.curvatureNoisePerM);
+        usualMps = work.usualSpeedMps();
         level = levels();
     }
 
@@ -122,7 +124,9 @@ public final class TurnShares {
 
     boolean turns(int j) {
         double turn = Math.abs(work.curvaturePerM[j]);
-        return turn > leastPerM && turn * work.halfWidthM < MAX_TURN;
+        // Noise of a position makes a curvature that grows with the inverse square of the distance driven.
+        double slow = Math.max(1, usualMps / Math.max(1e-3, work.speedMps[j]));
+        return !work.restarting[j] && turn > leastPerM * slow * slow && turn * work.halfWidthM < MAX_TURN;
     }
 
     private List<Block> blocks() {

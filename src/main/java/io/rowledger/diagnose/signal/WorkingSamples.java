@@ -25,6 +25,15 @@ public final class WorkingSamples {
     private static final double SWING_S = 2.5;
     private static final double NOISE_SIGMAS = 5;
 
+    /** Below this speed the bar stands, m/s. */
+    private static final double STANDING_MPS = 0.3;
+
+    /** Distance in which a towed bar swings back behind the hitch after position noise turned it, m: three bar lengths. */
+    private static final double RESTART_M = 15;
+
+    /** Below this speed position noise passes for a turn; no curvature is read from it, m/s. */
+    private static final double MIN_TURNING_MPS = 0.5;
+
     public final int n;
     /** First step of the record, and one past its last. */
     public final int[] step;
@@ -39,6 +48,8 @@ public final class WorkingSamples {
     public final float[] curvaturePerM;
     /** True while the bar swings into or out of a turn: flows lag, and outside rows show it most. */
     final boolean[] swinging;
+    /** True within {@link #RESTART_M} of driving after the bar stood: position noise has turned the bar's heading. */
+    final boolean[] restarting;
     /** First entry of pass q (from 0), and of the one after the last: length passes + 1. */
     public final int[] passFrom;
     /** Curvature that is only noise, 1/m (1 sigma). */
@@ -53,7 +64,7 @@ public final class WorkingSamples {
     /** Usual time between working records, s. */
     public final double intervalS;
 
-    private WorkingSamples(Columns c, Strips strips, int passes, boolean coarse) {
+    private WorkingSamples(Columns c, Strips strips, int passes, boolean coarse, double smearS) {
         this.coarse = coarse;
         n = c.n;
         step = Arrays.copyOf(c.step, n);
@@ -72,7 +83,7 @@ public final class WorkingSamples {
         speedMps = new float[n];
         curvaturePerM = new float[n];
         intervalS = n == 0 ? 1 : RobustStatistics.median(durationS.clone(), n);
-        smooth(c, coarse ? COARSE_HALF_WINDOW_S : HALF_WINDOW_S);
+        smooth(c, coarse ? COARSE_HALF_WINDOW_S : HALF_WINDOW_S, smearS);
         curvatureNoisePerM = curvatureNoise();
         int rows = strips.rows();
         bandM = new double[rows];
@@ -83,16 +94,29 @@ public final class WorkingSamples {
         }
         swinging = new boolean[n];
         halfWidthM = Math.max(Math.abs(strips.leftM(0)), Math.abs(strips.rightM(rows - 1)));
+        restarting = new boolean[n];
         markSwinging();
+        markRestarting();
     }
 
+    /** Working records of a log that is not averaged. */
     public static WorkingSamples of(Track track, Strips strips) {
+        return of(track, strips, 0);
+    }
+
+    /**
+     * Working records of a log.
+     *
+     * @param smearS time over which flows are averaged or held, s: curvature is averaged over the same time, so that both
+     *     show a turn alike
+     */
+    public static WorkingSamples of(Track track, Strips strips, double smearS) {
         double worst = 0;
         for (double noise : track.quality().noiseM()) {
             worst = Double.isNaN(noise) ? worst : Math.max(worst, noise);
         }
         Columns columns = new Columns(track.poses(), strips);
-        return new WorkingSamples(columns, strips, track.passes().size(), worst > COARSE_M);
+        return new WorkingSamples(columns, strips, track.passes().size(), worst > COARSE_M, smearS);
     }
 
     public int rows() {
@@ -109,8 +133,17 @@ public final class WorkingSamples {
         return found >= 0 ? found : -found - 1;
     }
 
+    /** Median speed while working, m/s. */
+    double usualSpeedMps() {
+        double[] speed = new double[n];
+        for (int j = 0; j < n; j++) {
+            speed[j] = speedMps[j];
+        }
+        return n == 0 ? 0 : RobustStatistics.median(speed, n);
+    }
+
     /** Running means of speed and turn rate, never across the end of a pass. */
-    private void smooth(Columns c, double halfWindowS) {
+    private void smooth(Columns c, double halfWindowS, double smearS) {
         for (int q = 0; q < passFrom.length - 1; q++) {
             int low = passFrom[q];
             int high = passFrom[q];
@@ -122,13 +155,14 @@ public final class WorkingSamples {
                     turn += c.turnRad[high];
                     high++;
                 }
-                while (timeS[low] < timeS[j] - halfWindowS) {
+                while (timeS[low] < timeS[j] - halfWindowS - smearS) {
                     way -= c.distanceM[low];
                     turn -= c.turnRad[low];
                     low++;
                 }
                 speedMps[j] = (float) (c.distanceM[j] / durationS[j]);
-                curvaturePerM[j] = way > 0.05 ? (float) (turn / way) : 0;
+                double seconds = timeS[high - 1] - timeS[low] + intervalS;
+                curvaturePerM[j] = way > MIN_TURNING_MPS * seconds ? (float) (turn / way) : 0;
             }
         }
     }
@@ -139,6 +173,16 @@ public final class WorkingSamples {
         for (int j = 0; j < n; j++) {
             int before = Math.max(passFrom[pass[j] - 1], j - back);
             swinging[j] = Math.abs(curvaturePerM[j] - curvaturePerM[before]) * halfWidthM > most;
+        }
+    }
+
+    private void markRestarting() {
+        double driven = Double.POSITIVE_INFINITY;
+        for (int j = 0; j < n; j++) {
+            boolean begins = j == passFrom[pass[j] - 1];
+            driven = speedMps[j] < STANDING_MPS ? 0 : driven + speedMps[j] * durationS[j];
+            driven = begins && speedMps[j] < MIN_TURNING_MPS ? 0 : driven;
+            restarting[j] = driven < RESTART_M;
         }
     }
 

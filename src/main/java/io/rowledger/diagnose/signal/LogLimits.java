@@ -1,0 +1,281 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.stats.RobustStatistics;
+import java.util.Arrays;
+
+/**
+ * What the log of one product can resolve, measured from its own flow columns: the step to which figures are rounded, the time
+ * over which they are averaged, the time for which they are held, and the record interval. Detectors accuse nobody of less.
+ *
+ * <p>Quantum: the smallest difference between distinct readings, where nearly all readings are multiples of it; 0 for a
+ * column that is not rounded. Averaging: a mean over W seconds makes a sudden stop a ramp that falls from 80 % to 20 % in
+ * 0.6 W. The fastest fifth of a row's falls tells W, less one record interval; the median over rows is taken. Hold: the time
+ * between changes of any row's reading that nine of ten reach.
+ */
+public final class LogLimits {
+    /** Readings whose quotient by the quantum is farther from a whole number are no multiples of it (1). */
+    private static final double MULTIPLE = 0.05;
+
+    /** Share of the distinct readings that must be multiples of the quantum (1). */
+    private static final double MIN_MULTIPLES = 0.98;
+
+    /** Quanta finer than this share of the usual flow limit nothing (1). */
+    private static final double MIN_QUANTUM = 1e-9;
+
+    /** A row's own quantum is measured from at least this many distinct readings. */
+    private static final int MIN_DISTINCT = 4;
+
+    private static final double HIGH = 0.8;
+    private static final double LOW = 0.2;
+
+    /** A fall that takes longer is a driver's or a fault's, s. */
+    private static final double MAX_FALL_S = 12;
+
+    private static final int MIN_FALLS = 4;
+
+    /** Ramps shorter than this are the valve's, s. */
+    private static final double MIN_AVERAGING_S = 1.4;
+
+    /** With fewer gaps between changes nothing is said about a hold. */
+    private static final int MIN_GAPS = 20;
+
+    private final double[] quantumLPerS;
+    private final double[] usualLPerS;
+    private final double averagingS;
+    private final double holdS;
+    private final double intervalS;
+    private final boolean commanded;
+
+    private LogLimits(
+            double[] quantumLPerS,
+            double[] usualLPerS,
+            double averagingS,
+            double holdS,
+            double intervalS,
+            boolean commanded) {
+        this.quantumLPerS = quantumLPerS;
+        this.usualLPerS = usualLPerS;
+        this.averagingS = averagingS;
+        this.holdS = holdS;
+        this.intervalS = intervalS;
+        this.commanded = commanded;
+    }
+
+    /** Measures the flow columns of product p in the first rows outlets. */
+    public static LogLimits of(LogTable log, int p, int rows) {
+        double[] quantum = new double[rows];
+        double[] usual = new double[rows];
+        double[][] columns = new double[rows][];
+        double[] all = new double[0];
+        for (int r = 0; r < rows; r++) {
+            columns[r] = log.flowColumn(p, r);
+            double[] distinct = distinct(columns[r]);
+            usual[r] = usual(columns[r]);
+            quantum[r] = distinct.length < MIN_DISTINCT ? Double.NaN : quantum(distinct, usual[r]);
+            all = merged(all, distinct);
+        }
+        double pooled = quantum(all, rows == 0 ? 0 : RobustStatistics.median(usual));
+        for (int r = 0; r < rows; r++) {
+            quantum[r] = Double.isNaN(quantum[r]) ? pooled : quantum[r];
+        }
+        double interval = interval(log);
+        boolean commanded = false;
+        for (int r = 0; r < rows && log.records() > 0; r++) {
+            commanded |= log.on(r, 0) >= 0;
+        }
+        return new LogLimits(
+                quantum,
+                usual,
+                averaging(log, columns, usual, interval),
+                hold(columns, usual, interval),
+                interval,
+                commanded);
+    }
+
+    /** Step to which the readings of row r are rounded, L/s; 0 if they are not. */
+    public double quantumLPerS(int r) {
+        return quantumLPerS[r];
+    }
+
+    /** The quantum of row r over its usual flow (1); 0 if readings are not rounded or the row never flowed. */
+    public double resolution(int r) {
+        return usualLPerS[r] > 0 ? quantumLPerS[r] / usualLPerS[r] : 0;
+    }
+
+    /** The coarsest resolution of any row (1). */
+    public double resolution() {
+        double max = 0;
+        for (int r = 0; r < quantumLPerS.length; r++) {
+            max = Math.max(max, resolution(r));
+        }
+        return max;
+    }
+
+    /** The quantum of row r over this flow (1). */
+    public double resolutionAt(int r, double flowLPerS) {
+        return flowLPerS > 0 ? quantumLPerS[r] / flowLPerS : 0;
+    }
+
+    /** Time over which readings are averaged, s; 0 if they are not. */
+    public double averagingS() {
+        return averagingS;
+    }
+
+    /** Time for which readings are held, s; the record interval if they are not. */
+    public double holdS() {
+        return holdS;
+    }
+
+    /** Median time between records, s. */
+    public double intervalS() {
+        return intervalS;
+    }
+
+    /** Time within which a change of the flow shows in the log, s: averaging plus hold. */
+    public double smearS() {
+        return averagingS + Math.max(0, holdS - intervalS);
+    }
+
+    /** True if the log has the rows' on commands. */
+    public boolean commandLogged() {
+        return commanded;
+    }
+
+    private static double interval(LogTable log) {
+        double[] step = new double[Math.max(0, log.records() - 1)];
+        for (int i = 0; i < step.length; i++) {
+            step[i] = log.timeS(i + 1) - log.timeS(i);
+        }
+        return step.length == 0 ? 1 : RobustStatistics.median(step, step.length);
+    }
+
+    private static double[] distinct(double[] column) {
+        double[] positive = Arrays.stream(column).filter(x -> x > 0).sorted().toArray();
+        return merged(positive, new double[0]);
+    }
+
+    /** Both arrays in rising order, equal values once: equal within a billionth. */
+    private static double[] merged(double[] a, double[] b) {
+        double[] all = Arrays.copyOf(a, a.length + b.length);
+        System.arraycopy(b, 0, all, a.length, b.length);
+        Arrays.sort(all);
+        int n = 0;
+        for (double x : all) {
+            if (n == 0 || x - all[n - 1] > 1e-9 * x) {
+                all[n++] = x;
+            }
+        }
+        return Arrays.copyOf(all, n);
+    }
+
+    /** Median of the positive readings, L/s. */
+    private static double usual(double[] column) {
+        double[] positive = Arrays.stream(column).filter(x -> x > 0).sorted().toArray();
+        return positive.length == 0 ? 0 : positive[positive.length / 2];
+    }
+
+    private static double quantum(double[] distinct, double usual) {
+        if (distinct.length == 0 || !(usual > 0)) {
+            return 0;
+        }
+        double smallest = distinct[0];
+        for (int i = 1; i < distinct.length; i++) {
+            smallest = Math.min(smallest, distinct[i] - distinct[i - 1]);
+        }
+        if (smallest < MIN_QUANTUM * usual) {
+            return 0;
+        }
+        int multiples = 0;
+        for (double x : distinct) {
+            double quotient = x / smallest;
+            multiples += Math.abs(quotient - Math.rint(quotient)) < MULTIPLE ? 1 : 0;
+        }
+        return multiples >= MIN_MULTIPLES * distinct.length ? smallest : 0;
+    }
+
+    private static double averaging(LogTable log, double[][] columns, double[] usual, double intervalS) {
+        double[] ofRow = new double[columns.length];
+        int seen = 0;
+        for (int r = 0; r < columns.length; r++) {
+            double[] falls = falls(log, columns[r], usual[r]);
+            if (falls.length >= MIN_FALLS) {
+                Arrays.sort(falls);
+                ofRow[seen++] = falls[falls.length / 5];
+            }
+        }
+        if (seen == 0) {
+            return 0;
+        }
+        double ramp = RobustStatistics.median(ofRow, seen) / (HIGH - LOW) - intervalS;
+        return ramp < Math.max(MIN_AVERAGING_S, intervalS) ? 0 : ramp;
+    }
+
+    /** Time of every fall from HIGH to LOW, s. */
+    private static double[] falls(LogTable log, double[] flow, double usual) {
+        double[] falls = new double[64];
+        int n = 0;
+        for (int i = 1; i < flow.length && usual > 0; i++) {
+            if (flow[i - 1] >= HIGH * usual && flow[i] < HIGH * usual) {
+                double fall = fallS(log, flow, i, usual);
+                if (!Double.isNaN(fall)) {
+                    falls = n == falls.length ? Arrays.copyOf(falls, 2 * n) : falls;
+                    falls[n++] = fall;
+                }
+            }
+        }
+        return Arrays.copyOf(falls, n);
+    }
+
+    /** Time from HIGH to LOW of the usual flow in a fall that passes HIGH just before record i; NaN if it does not fall through. */
+    private static double fallS(LogTable log, double[] flow, int i, double usual) {
+        double from = crossing(log, flow, i, HIGH * usual);
+        for (int j = i; j < flow.length && log.timeS(j) - from < MAX_FALL_S && !log.breakBefore(j); j++) {
+            if (flow[j] > flow[j - 1] || Double.isNaN(flow[j])) {
+                return Double.NaN;
+            }
+            if (flow[j] < LOW * usual) {
+                return crossing(log, flow, j, LOW * usual) - from;
+            }
+        }
+        return Double.NaN;
+    }
+
+    private static double crossing(LogTable log, double[] flow, int i, double level) {
+        double u = (flow[i - 1] - level) / (flow[i - 1] - flow[i]);
+        return log.timeS(i - 1) + u * (log.timeS(i) - log.timeS(i - 1));
+    }
+
+    /**
+     * Time for which readings are held: the gap between changes of any row's reading that nine of ten gaps reach, s. Rounded
+     * readings may rest for longer by chance, but not in every gap.
+     */
+    private static double hold(double[][] columns, double[] usual, double intervalS) {
+        int n = columns.length == 0 ? 0 : columns[0].length;
+        double[] gaps = new double[n];
+        int count = 0;
+        int last = -1;
+        for (int i = 1; i < n; i++) {
+            boolean flows = false;
+            boolean changed = false;
+            for (int r = 0; r < columns.length; r++) {
+                flows |= columns[r][i] > HIGH * usual[r] && columns[r][i - 1] > HIGH * usual[r];
+                changed |= columns[r][i] != columns[r][i - 1];
+            }
+            if (!flows) {
+                last = -1;
+            } else if (changed) {
+                if (last >= 0) {
+                    gaps[count++] = i - last;
+                }
+                last = i;
+            }
+        }
+        if (count < MIN_GAPS) {
+            return intervalS;
+        }
+        double[] sorted = Arrays.copyOf(gaps, count);
+        Arrays.sort(sorted);
+        return intervalS * sorted[count / 10];
+    }
+}
