@@ -49,10 +49,10 @@ record Patches(List<Polygon> patches, double sliverM2, int sliverCount) {
         Geometry opened = Jts.intersection(SkipFinder.mitred(core, halfM), part);
         List<Polygon> patches = new ArrayList<>();
         double patchesM2 = 0;
-        for (Polygon piece : Jts.polygons(opened)) {
-            if (piece.getArea() >= minM2) {
-                patches.add(piece);
-                patchesM2 += piece.getArea();
+        for (Polygon patch : Jts.polygons(opened)) {
+            if (patch.getArea() >= minM2) {
+                patches.add(patch);
+                patchesM2 += patch.getArea();
             }
         }
         if (patches.size() == 1 && patchesM2 > MIN_KEPT_SHARE * partM2) {

@@ -40,11 +40,11 @@ final class SkipFinder {
             return boundary == null ? covered : boundary.area();
         }
         if (boundary != null) {
-            return Jts.areal(Jts.difference(boundary.area(), covered));
+            return Jts.difference(boundary.area(), covered);
         }
         Geometry filled = withoutHoles(covered);
         List<Geometry> skips = new ArrayList<>();
-        skips.add(Jts.areal(Jts.difference(filled, covered)));
+        skips.add(Jts.difference(filled, covered));
         skips.addAll(openGaps(filled, rowSpacingM));
         return Unions.union(skips, 1);
     }

@@ -160,7 +160,7 @@ public final class PrescriptionReader {
                 if (!first.area.getEnvelopeInternal().intersects(left.getEnvelopeInternal())) {
                     continue;
                 }
-                Geometry common = Jts.areal(Jts.intersection(first.area, left));
+                Geometry common = Jts.intersection(first.area, left);
                 if (common.isEmpty()) {
                     continue;
                 }
@@ -168,7 +168,7 @@ public final class PrescriptionReader {
                     requireSliver(first, later, common);
                     sliverM2 += common.getArea();
                 }
-                left = Jts.areal(Jts.difference(left, first.area));
+                left = Jts.difference(left, first.area);
             }
             pieces.set(j, new Piece(later.feature, later.name, left, later.rates));
         }

@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.TopologyException;
 import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.precision.GeometryPrecisionReducer;
 
 /**
@@ -37,25 +38,36 @@ public final class Jts {
         return GRID.makePrecise(m);
     }
 
-    /** Returns the area in both. */
+    /** Returns the polygons of the area in both. */
     public static Geometry intersection(Geometry a, Geometry b) {
         return overlay(a, b, OverlayNG.INTERSECTION);
     }
 
-    /** Returns the area in a and not in b. */
+    /** Returns the polygons of the area in a and not in b. */
     public static Geometry difference(Geometry a, Geometry b) {
         return overlay(a, b, OverlayNG.DIFFERENCE);
     }
 
     /**
-     * Overlay on the grid. It cannot fail for valid polygons, but a buffer whose vertices were snapped to the grid
-     * afterwards may intersect itself; then both are repaired and the overlay is repeated.
+     * Overlay on the grid, without the lines and points that parts of a result collapse to: an overlay refuses them beside
+     * polygons.
+     *
+     * <p>It can fail for a buffer whose vertices were snapped to the grid afterwards, so that it intersects itself, and for
+     * polygons of a few grid widths. Then both are repaired and overlaid in floating point, and the result is snapped.
      */
     private static Geometry overlay(Geometry a, Geometry b, int what) {
         try {
-            return OverlayNG.overlay(a, b, what, GRID);
-        } catch (TopologyException selfIntersecting) {
-            return OverlayNG.overlay(repaired(a), repaired(b), what, GRID);
+            return areal(OverlayNG.overlay(a, b, what, GRID));
+        } catch (TopologyException failedOnGrid) {
+            return overlayRepaired(repaired(a), repaired(b), what);
+        }
+    }
+
+    private static Geometry overlayRepaired(Geometry a, Geometry b, int what) {
+        try {
+            return areal(OverlayNG.overlay(a, b, what, GRID));
+        } catch (TopologyException failedOnGrid) {
+            return areal(GeometryPrecisionReducer.reduce(areal(OverlayNGRobust.overlay(a, b, what)), GRID));
         }
     }
 

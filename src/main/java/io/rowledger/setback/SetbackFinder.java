@@ -101,7 +101,7 @@ final class SetbackFinder {
         ClippedArea local = null;
         Envelope near = blocks.of(b);
         if (!prepared.covers(box)) {
-            Geometry piece = Jts.areal(Jts.intersection(ground, box));
+            Geometry piece = Jts.intersection(ground, box);
             if (piece.isEmpty()) {
                 return;
             }
@@ -212,9 +212,7 @@ final class SetbackFinder {
                     && strip.polygon().getEnvelopeInternal().intersects(ground.getEnvelopeInternal())
                     && prepared.intersects(strip.polygon())) {
                 inside.add(
-                        prepared.covers(strip.polygon())
-                                ? strip.polygon()
-                                : Jts.areal(Jts.intersection(strip.polygon(), ground)));
+                        prepared.covers(strip.polygon()) ? strip.polygon() : Jts.intersection(strip.polygon(), ground));
             }
         }
         return inside.isEmpty() ? 0 : Unions.union(inside, 1).getArea();

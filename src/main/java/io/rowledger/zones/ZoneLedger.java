@@ -67,7 +67,7 @@ final class ZoneLedger {
                     grid.east0M() + grid.cols() * cell,
                     grid.north0M(),
                     grid.north0M() + grid.rows() * cell);
-            Geometry inGrid = Jts.areal(Jts.intersection(zone.area(), Jts.FACTORY.toGeometry(whole)));
+            Geometry inGrid = Jts.intersection(zone.area(), Jts.FACTORY.toGeometry(whole));
             if (!inGrid.isEmpty()) {
                 cells(inGrid);
             }

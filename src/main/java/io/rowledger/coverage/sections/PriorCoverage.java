@@ -91,7 +91,7 @@ public final class PriorCoverage {
             return new OfVisit(new BitSet[0], outside);
         }
         if (boundary != null && !boundary.covers(visit.polygon())) {
-            outside = Jts.areal(Jts.difference(visit.polygon(), boundary.getGeometry()));
+            outside = Jts.difference(visit.polygon(), boundary.getGeometry());
         }
         List<Polygon> done = new ArrayList<>();
         if (visit.kind() == Kind.DELIVERING) {

@@ -163,7 +163,7 @@ public final class ShutOffCases {
         if (!delivers) {
             return new Changed(false, ground, 0, 0, 0, 0, sweptM2);
         }
-        Geometry left = before.isEmpty() ? before : Jts.areal(Jts.difference(before, ground));
+        Geometry left = before.isEmpty() ? before : Jts.difference(before, ground);
         double overlapLessM2 = before.getArea() - left.getArea();
         double outsideLessM2 = outsideM2(j, before, ground);
         return new Changed(
@@ -182,7 +182,7 @@ public final class ShutOffCases {
         if (outside.isEmpty()) {
             return 0;
         }
-        Geometry both = Jts.areal(Jts.intersection(outside, ground));
+        Geometry both = Jts.intersection(outside, ground);
         return before.isEmpty() || both.isEmpty()
                 ? both.getArea()
                 : Jts.difference(both, before).getArea();
