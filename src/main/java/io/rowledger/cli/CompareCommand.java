@@ -5,8 +5,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.Comparisons;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
-import io.rowledger.report.compare.Comparison;
-import io.rowledger.report.compare.ComparisonBuilder;
+import io.rowledger.report.compare.ComparisonReport;
 import io.rowledger.results.DiagnosisReader;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -63,10 +62,10 @@ final class CompareCommand implements Callable<Integer> {
         Comparisons.check(old, now, after);
         ReportOptions options = new ReportOptions(
                 page.units(), page.sheet(), ZoneId.of(now.zone()), page.templates(), Version.number());
-        Comparison comparison = ComparisonBuilder.build(old, now, options);
+        ComparisonReport report = ComparisonReport.of(old, now, options);
         progress.begins("writing the comparison", out.toString());
-        Comparisons.write(old, now, comparison, options, out);
-        comparison.answer().forEach(console.out()::println);
+        Comparisons.write(old, now, report, options, out);
+        report.content().answer().forEach(console.out()::println);
         console.out().println("Comparison: " + out.toAbsolutePath().normalize());
         return Main.DONE;
     }

@@ -3,8 +3,7 @@ package io.rowledger.output;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
-import io.rowledger.report.compare.Comparison;
-import io.rowledger.report.compare.ComparisonPdf;
+import io.rowledger.report.compare.ComparisonReport;
 import io.rowledger.results.ComparisonJson;
 import io.rowledger.results.ResultFile;
 import java.nio.file.Path;
@@ -39,9 +38,9 @@ public final class Comparisons {
 
     /** Writes {@code comparison.pdf} and {@code comparison.json} into the folder, both or none. */
     public static void write(
-            SavedDiagnosis before, SavedDiagnosis after, Comparison comparison, ReportOptions options, Path folder) {
+            SavedDiagnosis before, SavedDiagnosis after, ComparisonReport report, ReportOptions options, Path folder) {
         new Outputs()
-                .add("comparison.pdf", out -> ComparisonPdf.write(comparison, options, out))
+                .add("comparison.pdf", report::write)
                 .add(
                         ResultFile.COMPARISON.fileName(),
                         out -> ComparisonJson.write(before, after, options.programVersion(), out))

@@ -1,6 +1,7 @@
 package io.rowledger.results;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.RowHealth;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.common.SavedDiagnosis.ProductState;
@@ -54,7 +55,7 @@ public record ComparisonJson(
                         .toList(),
                 findings(matching.fresh()),
                 matching.notTested().stream()
-                        .map(one -> new NotTested(FindingJson.of(one.before()), one.why()))
+                        .map(one -> new NotTested(FindingJson.of(one.before()), FindingFacts.filed(one.why())))
                         .toList(),
                 products);
     }

@@ -14,7 +14,7 @@ import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
-import io.rowledger.report.compare.ComparisonBuilder;
+import io.rowledger.report.compare.ComparisonReport;
 import io.rowledger.report.season.SeasonBuilder;
 import io.rowledger.results.DiagnosisReader;
 import io.rowledger.results.SummaryReader;
@@ -73,7 +73,7 @@ final class Kinds {
         SavedDiagnosis before = DiagnosisReader.read(corpus.job.resolve("out"));
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
         all.add(results(
-                "diagnosis.json", 20, path -> ComparisonBuilder.build(before, DiagnosisReader.read(path), options)));
+                "diagnosis.json", 20, path -> ComparisonReport.of(before, DiagnosisReader.read(path), options)));
         return all;
     }
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.compare.RowVerdict;
 import io.rowledger.report.record.RecordField;
 import io.rowledger.report.record.RecordFields;
 import io.rowledger.report.record.RecordRule;
@@ -40,6 +41,8 @@ class MessageKeysTest {
 
     /** Families of keys by prefix, as it stands in the code: the keys' last parts. */
     private static final Map<String, Collection<String>> FAMILIES = Map.of(
+            "compare.verdict.",
+            Arrays.stream(RowVerdict.values()).map(RowVerdict::name).toList(),
             "record.field.",
             RecordFields.all().stream().map(RecordField::key).toList(),
             "record.rule.",

@@ -1,19 +1,20 @@
 package io.rowledger.report.compare;
 
 import io.rowledger.report.common.FindingMark;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.RowPicture;
 import java.util.List;
 
 /**
- * What the comparison of two jobs says, rounded and labelled: did the repair work?
+ * Content of the comparison of two jobs, figures rounded and labeled: did the repair work?
  *
  * @param head title and particulars
- * @param answer sentence by sentence
- * @param orders what to do before anyone touches the machine, in this order
- * @param guards what to wear, have at hand and know while doing so
- * @param groups the findings: remaining, new, gone, not tested; empty groups are left out
- * @param products the same picture side by side, and row by row
- * @param notes what could not be judged in either job
+ * @param answer the answer in sentences
+ * @param orders steps before anyone touches the machine, in this order
+ * @param guards what to wear, have at hand and know meanwhile
+ * @param groups the findings by what became of them; empty groups are left out
+ * @param products both jobs' pictures and rows, one per product
+ * @param notes what could not be evaluated in either job
  */
 public record Comparison(
         ComparisonHead head,
@@ -23,6 +24,9 @@ public record Comparison(
         List<Group> groups,
         List<ProductPair> products,
         List<String> notes) {
+    /** Key of the group of findings that are gone. */
+    static final String GONE = "gone";
+
     /** Copies the lists. */
     public Comparison {
         answer = List.copyOf(answer);
@@ -33,17 +37,22 @@ public record Comparison(
         notes = List.copyOf(notes);
     }
 
-    /** True where a finding remains, is new or could not be tested. */
+    /** True if a finding remains, is new or could not be tested. */
     public boolean hasWork() {
-        return groups.stream().anyMatch(group -> !"gone".equals(group.key()));
+        return groups.stream().anyMatch(group -> !GONE.equals(group.key()));
     }
 
-    /** True where any finding was there, before or after. */
+    /** True if either job has findings. */
     public boolean hasGroups() {
         return !groups.isEmpty();
     }
 
-    /** True where something could not be judged. */
+    /** Deviation beyond which a row counts as off, percent: what {@code beforeOff} and {@code afterOff} count. */
+    public String offPct() {
+        return Long.toString(Math.round(Limits.ACT_PCT));
+    }
+
+    /** True if something could not be evaluated. */
     public boolean hasNotes() {
         return !notes.isEmpty();
     }
@@ -61,7 +70,7 @@ public record Comparison(
     public record ComparisonHead(
             String title, String machine, String before, String after, double endS, String madeWith) {}
 
-    /** Findings that fared alike; the key is {@code remaining}, {@code new}, {@code gone} or {@code not-tested}. */
+    /** Findings of one fate; the key is {@code remaining}, {@code new}, {@code gone} or {@code not-tested}. */
     public record Group(String key, String title, List<Line> lines) {
         /** Copies the lines. */
         public Group {
@@ -69,7 +78,7 @@ public record Comparison(
         }
     }
 
-    /** One finding: what, and in the earlier and the later job how sure, when and on what evidence; or a dash. */
+    /** One finding, and in the earlier and the later job its confidence, time and evidence; or a dash. */
     public record Line(String title, String before, String after) {}
 
     /** One product in both jobs. */
@@ -79,7 +88,7 @@ public record Comparison(
             rows = List.copyOf(rows);
         }
 
-        /** True where both jobs have something to draw. */
+        /** True if both jobs have something to draw. */
         public boolean drawable() {
             return before.picture().columns() > 0 && after.picture().columns() > 0;
         }
@@ -97,11 +106,11 @@ public record Comparison(
      * One row in both jobs.
      *
      * @param row from 1 at the left
-     * @param before median deviation from its siblings
-     * @param beforeOff share of its judged time more than 10 % off
+     * @param before median deviation from the other rows
+     * @param beforeOff share of its evaluated time beyond the limit
      * @param after the same in the later job
      * @param afterOff the same in the later job
-     * @param verdict in words
+     * @param verdict the verdict in words
      * @param mark CSS class: empty, "watch" or "act"
      */
     public record RowLine(

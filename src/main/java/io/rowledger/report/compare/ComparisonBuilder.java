@@ -20,34 +20,34 @@ import io.rowledger.report.compare.Comparison.Line;
 import io.rowledger.report.compare.Comparison.ProductPair;
 import io.rowledger.report.compare.Comparison.RowLine;
 import io.rowledger.report.compare.Comparison.Side;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
-/** Two {@link SavedDiagnosis} to a {@link Comparison}: the one place where its figures are rounded and labelled. */
-public final class ComparisonBuilder {
+/** Rounds and labels the figures of a comparison. */
+final class ComparisonBuilder {
+    /** What a cell holds if a job doesn't have the finding. */
     private static final String NONE = "\u2013";
 
     private final SavedDiagnosis before;
     private final SavedDiagnosis after;
     private final Matching matching;
     private final ReportOptions options;
+    private final Messages messages;
     private final UnitFormat f;
 
-    private ComparisonBuilder(SavedDiagnosis before, SavedDiagnosis after, ReportOptions options) {
+    ComparisonBuilder(SavedDiagnosis before, SavedDiagnosis after, ReportOptions options) {
         this.before = before;
         this.after = after;
         this.matching = Matching.of(before, after);
         this.options = options;
+        this.messages = options.messages();
         this.f = options.format();
     }
 
-    /** The comparison of two jobs of the same machine in the options' units and zone. */
-    public static Comparison build(SavedDiagnosis before, SavedDiagnosis after, ReportOptions options) {
-        return new ComparisonBuilder(before, after, options).build();
-    }
-
-    private Comparison build() {
+    Comparison build() {
         List<ProductPair> products = new ArrayList<>();
         for (ProductState state : after.products()) {
             for (ProductState old : before.products()) {
@@ -57,15 +57,15 @@ public final class ComparisonBuilder {
             }
         }
         List<String> notes = new ArrayList<>();
-        before.notes().forEach(note -> notes.add("Before: " + note));
-        after.notes().forEach(note -> notes.add("After: " + note));
+        before.notes().forEach(note -> notes.add(messages.text("compare.note.before", note)));
+        after.notes().forEach(note -> notes.add(messages.text("compare.note.after", note)));
         return new Comparison(head(), answer(), Caution.opening(), Caution.guards(), groups(), products, notes);
     }
 
     private ComparisonHead head() {
         return new ComparisonHead(
-                "Before and after: " + after.rig() + ", " + f.date(after.endS()),
-                after.rig() + ", " + after.rows() + " rows",
+                messages.text("compare.head.title", after.rig(), Message.time(after.endS())),
+                messages.text("compare.head.machine", after.rig(), after.rows()),
                 job(before),
                 job(after),
                 after.endS(),
@@ -73,101 +73,119 @@ public final class ComparisonBuilder {
     }
 
     private String job(SavedDiagnosis job) {
-        return (job.field().isEmpty() ? "" : job.field() + ", ") + ReportHeaders.when(job.startS(), job.endS(), f);
+        String when = ReportHeaders.when(job.startS(), job.endS(), f);
+        return job.field().isEmpty() ? when : messages.text("compare.head.job", job.field(), when);
     }
 
     private List<String> answer() {
         List<String> answer = new ArrayList<>();
         if (after.startS() < before.startS()) {
-            answer.add(
-                    "Careful: the later job comes first here. The two folders may have been given the wrong way round.");
+            answer.add(messages.text("compare.answer.order"));
         }
         if (!before.rig().equals(after.rig())) {
-            answer.add("Careful: the rig files have different names, " + before.rig() + " and " + after.rig() + ".");
+            answer.add(messages.text("compare.answer.rigs", before.rig(), after.rig()));
         }
-        answer.add(verdict());
+        answer.add(messages.text(verdict()));
         for (Matching.Pair pair : matching.remaining()) {
-            answer.add("Still there: " + clause(pair.after()) + ".");
+            answer.add(messages.text("compare.answer.remaining", clause(pair.after())));
         }
         for (SavedFinding found : matching.fresh()) {
-            answer.add("New: " + clause(found) + ".");
+            answer.add(messages.text("compare.answer.new", clause(found)));
         }
         return answer;
     }
 
-    private String verdict() {
+    private Message verdict() {
         int gone = matching.gone().size();
-        int left = matching.remaining().size();
-        int fresh = matching.fresh().size();
+        int remaining = matching.remaining().size();
         int untested = matching.notTested().size();
-        String news = fresh == 0 ? "nothing new shows" : Wording.counted(fresh, "finding is new", "findings are new");
-        if (gone + left + untested == 0) {
-            return "Nothing was found before, and " + news + ".";
+        Message fresh = Message.of("compare.verdict.fresh", matching.fresh().size());
+        if (gone + remaining + untested == 0) {
+            return Message.of("compare.verdict.nothingBefore", fresh);
         }
-        String start = left == 0 && untested == 0 ? "Yes" : gone > 0 ? "Partly" : left > 0 ? "No" : "Not known yet";
-        List<String> parts = new ArrayList<>();
+        List<Message> parts = new ArrayList<>();
         if (gone > 0) {
-            parts.add(Wording.counted(gone, "finding is gone", "findings are gone"));
+            parts.add(Message.of("compare.verdict.gone", gone));
         }
-        if (left > 0) {
-            parts.add(Wording.counted(left, "remains", "remain"));
+        if (remaining > 0) {
+            parts.add(Message.of("compare.verdict.remaining", remaining));
         }
         if (untested > 0) {
-            parts.add(Wording.counted(untested, "could not be tested", "could not be tested"));
+            parts.add(Message.of("compare.verdict.untested", untested));
         }
-        return start + ": of " + Wording.counted(before.findings().size(), "finding", "findings") + " before, "
-                + String.join(", ", parts) + "; " + news + ".";
+        return Message.of(
+                "compare.verdict.all",
+                yesOrNo(gone, remaining, untested),
+                before.findings().size(),
+                parts,
+                fresh);
     }
 
+    private static Message yesOrNo(int gone, int remaining, int untested) {
+        if (remaining == 0 && untested == 0) {
+            return Message.of("compare.verdict.yes");
+        }
+        if (gone > 0) {
+            return Message.of("compare.verdict.partly");
+        }
+        return remaining > 0 ? Message.of("compare.verdict.no") : Message.of("compare.verdict.notKnown");
+    }
+
+    /** {@code Row 7 looks plugged}, with the product if there are several. */
     private String clause(SavedFinding found) {
-        return productName(found) + FaultWords.clause(found.finding());
-    }
-
-    private String productName(SavedFinding found) {
+        String clause = FaultWords.clause(found.finding());
         if (after.products().size() < 2) {
-            return "";
+            return clause;
         }
         return after.products().stream()
                 .filter(state -> state.key().equals(found.product()))
-                .map(state -> state.name() + ": ")
+                .map(state -> messages.text("compare.ofProduct", state.name(), clause))
                 .findFirst()
-                .orElse("");
+                .orElse(clause);
     }
 
     private List<Group> groups() {
-        List<Line> remaining = new ArrayList<>();
-        matching.remaining()
-                .forEach(
-                        pair -> remaining.add(new Line(clause(pair.after()), text(pair.before()), text(pair.after()))));
-        List<Line> fresh = new ArrayList<>();
-        matching.fresh().forEach(found -> fresh.add(new Line(clause(found), NONE, text(found))));
-        List<Line> untested = new ArrayList<>();
-        matching.notTested()
-                .forEach(one -> untested.add(
-                        new Line(clause(one.before()), text(one.before()), Wording.label(one.why()) + ".")));
-        List<Line> gone = new ArrayList<>();
-        matching.gone().forEach(found -> gone.add(new Line(clause(found), text(found), absent(found))));
         List<Group> groups = new ArrayList<>();
-        add(groups, "remaining", "Remaining", remaining);
-        add(groups, "new", "New", fresh);
-        add(groups, "not-tested", "Not tested: no all-clear for these", untested);
-        add(groups, "gone", "Gone", gone);
+        add(
+                groups,
+                "remaining",
+                "compare.group.remaining",
+                matching.remaining(),
+                pair -> new Line(clause(pair.after()), text(pair.before()), text(pair.after())));
+        add(groups, "new", "compare.group.new", matching.fresh(), found -> new Line(clause(found), NONE, text(found)));
+        add(
+                groups,
+                "not-tested",
+                "compare.group.notTested",
+                matching.notTested(),
+                one -> new Line(clause(one.before()), text(one.before()), messages.text(one.why())));
+        add(
+                groups,
+                Comparison.GONE,
+                "compare.group.gone",
+                matching.gone(),
+                found -> new Line(clause(found), text(found), absent(found)));
         return groups;
     }
 
-    private static void add(List<Group> groups, String key, String title, List<Line> lines) {
-        if (!lines.isEmpty()) {
-            groups.add(new Group(key, title, lines));
+    private <T> void add(List<Group> groups, String key, String title, List<T> findings, Function<T, Line> line) {
+        if (!findings.isEmpty()) {
+            groups.add(new Group(
+                    key, messages.text(title), findings.stream().map(line).toList()));
         }
     }
 
     private String text(SavedFinding found) {
         Finding finding = found.finding();
-        return Wording.label(FindingFacts.sure(finding.confidence(), f)) + ", " + f.minute(finding.fromS()) + " to "
-                + f.minute(finding.toS()) + ". " + Messages.english(f).text(finding.evidence());
+        return messages.text(
+                "compare.finding",
+                Wording.label(FindingFacts.sure(finding.confidence(), f)),
+                Message.time(finding.fromS()),
+                Message.time(finding.toS()),
+                finding.evidence());
     }
 
-    /** That a fault is absent means something only with the time in which it could have shown. */
+    /** Says in how much evaluated time a fault did not show. */
     private String absent(SavedFinding found) {
         List<Integer> rows = found.finding().rows();
         double evaluatedS = Double.NaN;
@@ -180,23 +198,13 @@ public final class ComparisonBuilder {
                 }
             }
         }
-        return "Not found in " + f.duration(evaluatedS) + " of judged work.";
+        return messages.text("compare.absent", Message.duration(evaluatedS));
     }
 
     private ProductPair product(ProductState old, ProductState state) {
         List<RowLine> rows = new ArrayList<>();
         for (int r = 0; r < state.rows().size(); r++) {
-            RowHealth a = old.rows().get(r);
-            RowHealth b = state.rows().get(r);
-            RowVerdict verdict = RowVerdict.of(a, b);
-            rows.add(new RowLine(
-                    b.row(),
-                    f.signedPercent(a.medianDeviation() * 100),
-                    f.percent(a.offShare() * 100),
-                    f.signedPercent(b.medianDeviation() * 100),
-                    f.percent(b.offShare() * 100),
-                    verdict.words(),
-                    verdict.mark()));
+            rows.add(row(old.rows().get(r), state.rows().get(r)));
         }
         return new ProductPair(
                 state.key(),
@@ -205,6 +213,18 @@ public final class ComparisonBuilder {
                 side(before, old),
                 side(after, state),
                 rows);
+    }
+
+    private RowLine row(RowHealth old, RowHealth now) {
+        RowVerdict verdict = RowVerdict.of(old, now);
+        return new RowLine(
+                now.row(),
+                f.signedPercent(old.medianDeviation() * 100),
+                f.percent(old.offShare() * 100),
+                f.signedPercent(now.medianDeviation() * 100),
+                f.percent(now.offShare() * 100),
+                messages.text(verdict.text()),
+                verdict.mark());
     }
 
     private static Side side(SavedDiagnosis job, ProductState state) {

@@ -6,23 +6,28 @@ import io.rowledger.report.common.RowHealth;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.common.SavedDiagnosis.ProductState;
 import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The findings of two jobs held against one another. A finding is gone only if the later job could have shown it.
+ * The findings of two jobs, paired. A finding is gone only if the later job could have shown it.
  *
- * @param gone only before, and the later job would have shown them
- * @param remaining before and after: the same or a kindred fault of the same rows and product
- * @param fresh only after
- * @param notTested only before, but the later job could not have shown them, with the reason
+ * @param gone findings of the earlier job that the later job would have shown
+ * @param remaining the same fault, or one of the same family, of the same rows and product in both jobs
+ * @param fresh findings of the later job only
+ * @param notTested findings of the earlier job that the later job could not have shown, with the reason
  */
 public record Matching(
         List<SavedFinding> gone, List<Pair> remaining, List<SavedFinding> fresh, List<NotTested> notTested) {
-    /** A row judged for less than this in the later job has not been tested: the shortest fault a diagnosis promises, s. */
+    /** Shortest evaluated time in which a row counts as tested, s: the shortest fault that a diagnosis promises to find. */
     static final double MIN_EVALUATED_S = 120;
+
+    private static final Argument MIN_EVALUATED = Message.decimal(MIN_EVALUATED_S / 60, 0);
 
     /** Copies the lists. */
     public Matching {
@@ -35,51 +40,51 @@ public record Matching(
     /** The same fault before and after. */
     public record Pair(SavedFinding before, SavedFinding after) {}
 
-    /** A fault of before that the later job could not show. */
-    public record NotTested(SavedFinding before, String why) {}
+    /** A fault of the earlier job that the later job could not show. */
+    public record NotTested(SavedFinding before, Message why) {}
 
-    /** Holds the findings of two jobs of the same machine against one another. */
+    /** Pairs the findings of two jobs of the same machine. */
     public static Matching of(SavedDiagnosis before, SavedDiagnosis after) {
         List<SavedFinding> gone = new ArrayList<>();
         List<Pair> remaining = new ArrayList<>();
         List<NotTested> notTested = new ArrayList<>();
-        List<SavedFinding> left = new ArrayList<>(after.findings());
+        List<SavedFinding> unpaired = new ArrayList<>(after.findings());
         List<SavedFinding> open = new ArrayList<>();
         for (SavedFinding old : before.findings()) {
-            pair(old, left, true, remaining, open);
+            pair(old, unpaired, true, remaining, open);
         }
         for (SavedFinding old : List.copyOf(open)) {
             open.remove(old);
-            pair(old, left, false, remaining, open);
+            pair(old, unpaired, false, remaining, open);
         }
-        Set<SavedFinding> lasting = new HashSet<>();
-        remaining.forEach(pair -> lasting.add(pair.before()));
+        Set<SavedFinding> paired = new HashSet<>();
+        remaining.forEach(pair -> paired.add(pair.before()));
         for (SavedFinding old : before.findings()) {
-            if (lasting.contains(old)) {
+            if (paired.contains(old)) {
                 continue;
             }
-            String why = whyNotTested(old, after);
-            if (why.isEmpty()) {
+            Message why = whyNotTested(old, after);
+            if (why == null) {
                 gone.add(old);
             } else {
                 notTested.add(new NotTested(old, why));
             }
         }
-        return new Matching(gone, remaining, left, notTested);
+        return new Matching(gone, remaining, unpaired, notTested);
     }
 
     private static void pair(
             SavedFinding old,
-            List<SavedFinding> left,
+            List<SavedFinding> unpaired,
             boolean sameKind,
             List<Pair> remaining,
             List<SavedFinding> open) {
-        for (SavedFinding found : left) {
+        for (SavedFinding found : unpaired) {
             boolean kind = sameKind
                     ? old.finding().kind() == found.finding().kind()
                     : family(old.finding().kind()) == family(found.finding().kind());
             if (kind && old.product().equals(found.product()) && shareRows(old, found)) {
-                left.remove(found);
+                unpaired.remove(found);
                 remaining.add(new Pair(old, found));
                 return;
             }
@@ -93,7 +98,7 @@ public record Matching(
         return one.isEmpty() || other.isEmpty() || one.stream().anyMatch(other::contains);
     }
 
-    /** A plug half cleared is a restriction, and a meter that fails in another way is still that meter. */
+    /** Kinds that may be one fault seen twice: a half-cleared plug is a restriction, a meter may fail in several ways. */
     private static FindingKind family(FindingKind kind) {
         return switch (kind) {
             case RESTRICTED, INTERMITTENT -> FindingKind.PLUGGED;
@@ -103,37 +108,38 @@ public record Matching(
         };
     }
 
-    private static String whyNotTested(SavedFinding old, SavedDiagnosis after) {
+    /** Why the later job could not have shown a finding; null if it could. */
+    private static @Nullable Message whyNotTested(SavedFinding old, SavedDiagnosis after) {
         FindingKind of = old.finding().kind();
         if (of == FindingKind.FLOW_LAG || of == FindingKind.DROP_OFFSET || of == FindingKind.SIDE_OFFSET) {
-            return "measures of the setup are in each job's own setup check, which says whether its log could tell";
+            return Message.of("compare.notTested.setup");
         }
         ProductState product = after.products().stream()
                 .filter(state -> state.key().equals(old.product()))
                 .findFirst()
                 .orElse(null);
         if (product == null) {
-            return "the later job did not apply this product";
+            return Message.of("compare.notTested.product");
         }
         List<Integer> rows = old.finding().rows();
         boolean anyRow = false;
         for (RowHealth row : product.rows()) {
             boolean evaluated = row.evaluatedS() >= MIN_EVALUATED_S;
             if (!evaluated && rows.contains(row.row())) {
-                return "row " + row.row() + " could be judged for less than two minutes in the later job";
+                return Message.of("compare.notTested.row", row.row(), MIN_EVALUATED);
             }
             anyRow |= evaluated;
         }
         if (!anyRow) {
-            return "no row could be judged for two minutes in the later job";
+            return Message.of("compare.notTested.noRow", MIN_EVALUATED);
         }
         if (old.finding().kind() == FindingKind.SUPPLY_LIMITED) {
             for (Figure figure : old.figures()) {
                 if ("m/s".equals(figure.unit()) && !(after.fastestPassMps() >= figure.value())) {
-                    return "the later job was driven below the speed at which the limit began";
+                    return Message.of("compare.notTested.speed");
                 }
             }
         }
-        return "";
+        return null;
     }
 }

@@ -2,36 +2,36 @@ package io.rowledger.report.compare;
 
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.RowHealth;
+import io.rowledger.text.Message;
 
-/** How a row fared between two jobs. */
+/** How a row did in two jobs. */
 public enum RowVerdict {
-    /** Off before, like its siblings now. */
-    REPAIRED("like its siblings again", ""),
+    /** Off before, like the other rows now. */
+    REPAIRED(""),
     /** Off before and after. */
-    STILL_OFF("still off", "act"),
-    /** Like its siblings before, off now. */
-    WORSE("off now, and was not before", "act"),
-    /** Like its siblings before and after. */
-    FINE("like its siblings in both", ""),
-    /** Too little judged time in one of the jobs. */
-    NOT_EVALUATED("not judged in both", "watch");
+    STILL_OFF("act"),
+    /** Like the other rows before, off now. */
+    WORSE("act"),
+    /** Like the other rows before and after. */
+    FINE(""),
+    /** Too little evaluated time in one of the jobs. */
+    NOT_EVALUATED("watch");
 
-    /** Off in more than this share of the judged time is more than an episode; common practice, no source. */
-    private static final double OFTEN = 0.05;
+    /** Share of the evaluated time off target beyond which a row counts as off; common practice, no source. */
+    private static final double MAX_OFF_SHARE = 0.05;
 
-    private final String words;
     private final String mark;
 
-    RowVerdict(String words, String mark) {
-        this.words = words;
+    RowVerdict(String mark) {
         this.mark = mark;
     }
 
-    /** For people. */
-    public String words() {
-        return words;
+    /** The verdict in words. */
+    Message text() {
+        return Message.of("compare.verdict." + name());
     }
 
+    /** CSS class of the verdict; may be empty. */
     String mark() {
         return mark;
     }
@@ -41,14 +41,14 @@ public enum RowVerdict {
         if (before.evaluatedS() < Matching.MIN_EVALUATED_S || after.evaluatedS() < Matching.MIN_EVALUATED_S) {
             return NOT_EVALUATED;
         }
-        if (off(before)) {
-            return off(after) ? STILL_OFF : REPAIRED;
+        if (isOff(before)) {
+            return isOff(after) ? STILL_OFF : REPAIRED;
         }
-        return off(after) ? WORSE : FINE;
+        return isOff(after) ? WORSE : FINE;
     }
 
-    /** Off on the whole, or often. */
-    private static boolean off(RowHealth row) {
-        return Math.abs(row.medianDeviation()) * 100 > Limits.WATCH_PCT || row.offShare() > OFTEN;
+    /** True if the median is off, or the row was off for long. */
+    private static boolean isOff(RowHealth row) {
+        return Math.abs(row.medianDeviation()) * 100 > Limits.WATCH_PCT || row.offShare() > MAX_OFF_SHARE;
     }
 }

@@ -1,6 +1,7 @@
 package io.rowledger.report.record;
 
 import io.rowledger.coverage.grid.ReceivedGrid;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.map.RateClasses;
 import io.rowledger.rig.Product;
 import java.util.Arrays;
@@ -16,7 +17,7 @@ import java.util.List;
  */
 final class NitrogenGrid {
     /** Largest deviation from plan or target, percent, at which ground counts as on it. */
-    static final int ON_PLAN_PCT = 10;
+    static final int ON_PLAN_PCT = Math.toIntExact(Math.round(Limits.ACT_PCT));
     /** The same as a share. */
     static final double ON_PLAN_SHARE = ON_PLAN_PCT / 100.0;
     /** Smallest covered share of a cell that counts, as in the statistics of the received grid. */

@@ -65,6 +65,11 @@ public record NitrogenRecord(
         cautions = List.copyOf(cautions);
     }
 
+    /** Largest deviation from the plan, percent, of ground that counts as on it. */
+    public int onPlanPct() {
+        return NitrogenGrid.ON_PLAN_PCT;
+    }
+
     /** True if the page is set tighter to keep to two pages. */
     public boolean tight() {
         int tables =

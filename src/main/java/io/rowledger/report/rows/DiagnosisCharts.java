@@ -18,9 +18,7 @@ final class DiagnosisCharts {
     static Map<String, Chart> of(RowsInput in, RowDiagnosis diagnosis, Messages messages) {
         Map<String, Chart> charts = new LinkedHashMap<>();
         for (RowPictureFigure picture : diagnosis.pictures()) {
-            charts.put(
-                    "picture/" + picture.key(),
-                    new DeviationPicture(picture.data(), picture.marks(), messages.units()));
+            charts.put("picture/" + picture.key(), new DeviationPicture(picture.data(), picture.marks(), messages));
         }
         for (Baseline baseline : diagnosis.baselines()) {
             charts.put("baseline/" + baseline.key(), new BaselineDots(baseline.rows(), messages));

@@ -30,11 +30,9 @@ public class ComparisonPdfTest {
     public static byte[] pdf(SyntheticJob before, SyntheticJob after, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, paper, ZoneId.of("America/Chicago"), null, "1.2.3");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ComparisonPdf.write(
-                ComparisonBuilder.build(
-                        SavedDiagnosis.of(before.build(), options), SavedDiagnosis.of(after.build(), options), options),
-                options,
-                out);
+        ComparisonReport.of(
+                        SavedDiagnosis.of(before.build(), options), SavedDiagnosis.of(after.build(), options), options)
+                .write(out);
         return out.toByteArray();
     }
 
@@ -51,11 +49,11 @@ public class ComparisonPdfTest {
     void a_repair_that_worked_reads_so() throws IOException {
         String text = text(pdf(new SyntheticJob().withFinding(), new SyntheticJob().even(), Paper.LETTER));
         for (String words : List.of(
-                "Yes: of 1 finding before, 1 finding is gone; nothing new shows.",
+                "Yes: of 1 finding before, 1 is gone; nothing new shows.",
                 "Before and after, side by side: UAN 32-0-0",
                 "Row 7 looks plugged 93% sure, 08:12 to 08:24. Row 7 fell to 0 % of its neighbours. Not found in 20 min 0 s of"
-                        + " judged work.",
-                "7 −50.0% 50.0% 0.0% 0.0% like its siblings again",
+                        + " checked work.",
+                "7 −50.0% 50.0% 0.0% 0.0% like the other rows again",
                 "Pass 3 holds too few records to judge.")) {
             assertTrue(text.contains(words), () -> words + " not in:\n" + text);
         }

@@ -65,7 +65,7 @@ class MatchingTest {
 
     private static List<String> answer(SavedDiagnosis before, SavedDiagnosis after) {
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
-        return ComparisonBuilder.build(before, after, options).answer().stream()
+        return ComparisonReport.of(before, after, options).content().answer().stream()
                 .map(text -> text.replace('\u00a0', ' '))
                 .toList();
     }
@@ -78,7 +78,7 @@ class MatchingTest {
         assertTrue(
                 m.remaining().isEmpty() && m.fresh().isEmpty() && m.notTested().isEmpty());
         assertEquals(
-                List.of("Yes: of 1 finding before, 1 finding is gone; nothing new shows."),
+                List.of("Yes: of 1 finding before, 1 is gone; nothing new shows."),
                 answer(job(0, 600, old), job(9000, 600)));
     }
 
@@ -100,7 +100,7 @@ class MatchingTest {
     }
 
     @Test
-    void the_same_kind_is_matched_before_a_kindred_one() {
+    void the_same_kind_is_matched_before_one_of_the_same_family() {
         SavedFinding dropout = found(FindingKind.METER_DROPOUT, 3);
         SavedFinding stuck = found(FindingKind.METER_STUCK, 3);
         Matching m = Matching.of(job(0, 600, dropout, stuck), job(9000, 600, stuck));
@@ -109,10 +109,12 @@ class MatchingTest {
     }
 
     @Test
-    void a_row_judged_for_less_than_two_minutes_was_not_tested() {
+    void a_row_evaluated_for_less_than_two_minutes_was_not_tested() {
         SavedFinding old = found(FindingKind.PLUGGED, 7);
         Matching m = Matching.of(job(0, 600, old), job(9000, 119, new SavedFinding[0]));
-        assertEquals(1, m.notTested().size());
+        assertEquals(
+                List.of(Message.of("compare.notTested.row", 7, Message.decimal(2, 0))),
+                m.notTested().stream().map(Matching.NotTested::why).toList());
         assertEquals(List.of(), m.gone());
         assertEquals(
                 "Not known yet: of 1 finding before, 1 could not be tested; nothing new shows.",
@@ -131,12 +133,12 @@ class MatchingTest {
     }
 
     @Test
-    void folders_the_wrong_way_round_are_doubted() {
-        assertTrue(answer(job(9000, 600), job(0, 600)).get(0).contains("wrong way round"));
+    void folders_the_wrong_way_round_are_noticed() {
+        assertTrue(answer(job(9000, 600), job(0, 600)).get(0).contains("swapped the two folders"));
     }
 
     @Test
-    void rows_are_judged_by_median_and_by_how_often_they_were_off() {
+    void a_verdict_goes_by_the_median_and_by_the_time_off() {
         RowHealth fine = new RowHealth(1, 0.02, 0.01, 600);
         RowHealth low = new RowHealth(1, -0.06, 0, 600);
         RowHealth flicker = new RowHealth(1, 0, 0.3, 600);
