@@ -2,58 +2,46 @@ package io.rowledger.export;
 
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
-import io.rowledger.results.JsonNumbers;
+import io.rowledger.units.QuantityKind;
+import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.Writer;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
+import java.util.function.ToDoubleFunction;
 
-/** {@code batch-summary.csv}: one line a job; SI, units in the header; a cell nobody knows is empty. */
+/** {@code batch-summary.csv}: one line a job. */
 public final class BatchCsv {
     private BatchCsv() {}
 
-    public static void write(List<BatchOutcome> outcomes, OutputStream stream) throws IOException {
-        Writer out = Cells.writer(stream);
-        Cells.record(
-                out,
-                List.of(
-                        "job",
-                        "result",
-                        "logs",
-                        "start",
-                        "end",
-                        "covered_area_m2",
-                        "volume_l",
-                        "nitrogen_kg",
-                        "skip_area_m2",
-                        "overlap_area_m2",
-                        "findings",
-                        "results",
-                        "assembly",
-                        "message"));
-        for (BatchOutcome outcome : outcomes) {
-            List<String> cells = new ArrayList<>(
-                    List.of(Cells.text(outcome.name()), outcome.result().jsonName(), Integer.toString(outcome.logs())));
+    public static void write(List<BatchOutcome> outcomes, UnitFormat format, OutputStream out) throws IOException {
+        new CsvTable<BatchOutcome>(format)
+                .text("job", BatchOutcome::name)
+                .text("result", outcome -> outcome.result().jsonName())
+                .whole("logs", BatchOutcome::logs)
+                .time("start", known(of -> of.job().startS()))
+                .time("end", known(of -> of.job().endS()))
+                .figure("covered_area", QuantityKind.AREA, known(of -> of.job().coveredM2()))
+                .figure("volume", QuantityKind.VOLUME, known(BatchFigures::volumeL))
+                .figure("nitrogen", QuantityKind.NITROGEN, known(of -> of.job().nitrogenKg()))
+                .figure("skip_area", QuantityKind.AREA, known(BatchFigures::skipM2))
+                .figure("overlap_area", QuantityKind.AREA, known(BatchFigures::overlapM2))
+                .text("findings", BatchCsv::findings)
+                .text("results", BatchOutcome::results)
+                .text("assembly", BatchOutcome::how)
+                .text("message", BatchOutcome::message)
+                .write(outcomes, out);
+    }
+
+    /** A figure of the job's results; NaN where it has none. */
+    private static ToDoubleFunction<BatchOutcome> known(ToDoubleFunction<BatchFigures> figure) {
+        return outcome -> {
             BatchFigures of = outcome.figures();
-            if (of == null) {
-                cells.addAll(List.of("", "", "", "", "", "", "", ""));
-            } else {
-                cells.add(Objects.requireNonNullElse(JsonNumbers.time(of.job().startS()), ""));
-                cells.add(Objects.requireNonNullElse(JsonNumbers.time(of.job().endS()), ""));
-                cells.add(JsonNumbers.text(of.job().coveredM2(), JsonNumbers.AREA_M2));
-                cells.add(JsonNumbers.text(of.volumeL(), JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(of.job().nitrogenKg(), JsonNumbers.MASS_KG));
-                cells.add(JsonNumbers.text(of.skipM2(), JsonNumbers.AREA_M2));
-                cells.add(JsonNumbers.text(of.overlapM2(), JsonNumbers.AREA_M2));
-                cells.add(Integer.toString(of.findings().size()));
-            }
-            cells.add(Cells.text(Objects.requireNonNullElse(outcome.results(), "")));
-            cells.add(Cells.text(outcome.how()));
-            cells.add(Cells.text(outcome.message()));
-            Cells.record(out, cells);
-        }
-        out.flush();
+            return of == null ? Double.NaN : figure.applyAsDouble(of);
+        };
+    }
+
+    private static String findings(BatchOutcome outcome) {
+        BatchFigures of = outcome.figures();
+        return of == null ? "" : Integer.toString(of.findings().size());
     }
 }

@@ -1,12 +1,7 @@
 package io.rowledger.export;
 
-import io.rowledger.results.JsonNumbers;
-import io.rowledger.uncertainty.Interval;
 import java.io.IOException;
-import java.io.OutputStream;
-import java.io.OutputStreamWriter;
 import java.io.Writer;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
@@ -20,25 +15,9 @@ public final class Cells {
 
     private Cells() {}
 
-    static Writer writer(OutputStream out) {
-        return new OutputStreamWriter(out, StandardCharsets.UTF_8);
-    }
-
     /** Writes one record. */
     public static void record(Writer out, List<String> cells) throws IOException {
         FORMAT.printRecord(out, cells.toArray());
-    }
-
-    /** Headers of a figure's bounds. */
-    static void boundsHeader(List<String> header, String figure) {
-        header.add(figure + "_low");
-        header.add(figure + "_high");
-    }
-
-    /** A figure's bounds, times {@code factor}; empty where nothing can be said. */
-    static void bounds(List<String> cells, Interval interval, double factor, int decimals) {
-        cells.add(JsonNumbers.text(interval.low() * factor, decimals));
-        cells.add(JsonNumbers.text(interval.high() * factor, decimals));
     }
 
     /**

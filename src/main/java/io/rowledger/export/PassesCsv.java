@@ -1,68 +1,72 @@
 package io.rowledger.export;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.rate.Rates;
 import io.rowledger.rate.Rates.PassTotals;
-import io.rowledger.results.JsonNumbers;
+import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
 import io.rowledger.uncertainty.Intervals;
+import io.rowledger.units.QuantityKind;
+import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 
-/** {@code passes.csv}: one line a pass; SI, units in the header, times ISO 8601 in UTC. */
+/** {@code passes.csv}: one line a pass, the figures of {@code passes} in {@code summary.json} for a spreadsheet. */
 public final class PassesCsv {
     private PassesCsv() {}
 
-    public static void write(Analysis a, OutputStream out) throws IOException {
-        Writer csv = Cells.writer(out);
-        List<String> header =
-                new ArrayList<>(List.of("pass", "start", "end", "length_m", "heading_deg", "swept_area_m2"));
-        a.rig().products().forEach(product -> {
-            String key = Cells.text(product.key());
-            header.add(key + ".volume_l");
-            header.add(key + ".target_volume_l");
-            header.add(key + ".deviation_pct");
-        });
-        Cells.boundsHeader(header, "swept_area_m2");
-        a.rig().products().forEach(product -> {
-            String key = Cells.text(product.key());
-            Cells.boundsHeader(header, key + ".volume_l");
-            Cells.boundsHeader(header, key + ".deviation_pct");
-        });
-        Cells.record(csv, header);
-        List<Pass> passes = a.track().passes();
+    private record Line(Pass pass, PassTotals totals, Intervals.OfPass intervals) {}
+
+    public static void write(
+            List<Product> products,
+            List<Pass> passes,
+            Rates rates,
+            Intervals intervals,
+            UnitFormat format,
+            OutputStream out)
+            throws IOException {
+        List<Line> lines = new ArrayList<>();
         for (int i = 0; i < passes.size(); i++) {
-            Pass pass = passes.get(i);
-            PassTotals totals = a.rates().passes().get(i);
-            List<String> cells = new ArrayList<>();
-            cells.add(Integer.toString(pass.number()));
-            cells.add(Objects.requireNonNullElse(JsonNumbers.time(pass.startS()), ""));
-            cells.add(Objects.requireNonNullElse(JsonNumbers.time(pass.endS()), ""));
-            cells.add(JsonNumbers.text(pass.lengthM(), JsonNumbers.LENGTH_M));
-            cells.add(JsonNumbers.text(compassDeg(pass.headingRad()), 1));
-            cells.add(JsonNumbers.text(totals.sweptAreaM2(), JsonNumbers.AREA_M2));
-            for (int p = 0; p < totals.volumeL().length; p++) {
-                double volumeL = totals.volumeL()[p];
-                double targetL = totals.targetVolumeL()[p];
-                cells.add(JsonNumbers.text(volumeL, JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(targetL, JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(totals.deviationPct(p), JsonNumbers.PCT));
-            }
-            Intervals.OfPass of = a.intervals().passes().get(i);
-            Cells.bounds(cells, of.sweptAreaM2(), 1, JsonNumbers.AREA_M2);
-            for (Intervals.OfPassProduct product : of.products()) {
-                Cells.bounds(cells, product.volumeL(), 1, JsonNumbers.VOLUME_L);
-                Cells.bounds(cells, product.deviationPct(), 1, JsonNumbers.PCT);
-            }
-            Cells.record(csv, cells);
+            lines.add(new Line(
+                    passes.get(i), rates.passes().get(i), intervals.passes().get(i)));
         }
-        csv.flush();
+        CsvTable<Line> table = new CsvTable<Line>(format)
+                .whole("pass", line -> line.pass.number())
+                .time("start", line -> line.pass.startS())
+                .time("end", line -> line.pass.endS())
+                .figure("length", QuantityKind.LENGTH, line -> line.pass.lengthM())
+                .figure("heading", "deg", 1, line -> compassDeg(line.pass.headingRad()))
+                .figure("swept_area", QuantityKind.AREA, line -> line.totals.sweptAreaM2());
+        for (int p = 0; p < products.size(); p++) {
+            int product = p;
+            String key = Cells.text(products.get(p).key()) + ".";
+            table.figure(
+                            key + "volume",
+                            QuantityKind.VOLUME,
+                            line -> line.totals.volumeL()[product])
+                    .figure(
+                            key + "target_volume",
+                            QuantityKind.VOLUME,
+                            line -> line.totals.targetVolumeL()[product])
+                    .percent(key + "deviation", line -> line.totals.deviationPct(product));
+        }
+        table.bounds("swept_area", QuantityKind.AREA, line -> line.intervals.sweptAreaM2());
+        for (int p = 0; p < intervals.products().size(); p++) {
+            int product = p;
+            String key = Cells.text(products.get(p).key()) + ".";
+            table.bounds(
+                            key + "volume",
+                            QuantityKind.VOLUME,
+                            line -> line.intervals.products().get(product).volumeL())
+                    .percentBounds(
+                            key + "deviation",
+                            line -> line.intervals.products().get(product).deviationPct());
+        }
+        table.write(lines, out);
     }
 
-    /** Degrees clockwise from north in [0, 360), as rounded to a tenth. */
+    /** Degrees clockwise from north in [0, 360), rounded to a tenth. */
     private static double compassDeg(double headingRad) {
         double tenths = Math.rint(Math.toDegrees(headingRad) * 10);
         return ((tenths % 3600) + 3600) % 3600 / 10;

@@ -1,86 +1,75 @@
 package io.rowledger.export;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.rate.Rates;
 import io.rowledger.rate.RowTotals;
-import io.rowledger.results.JsonNumbers;
+import io.rowledger.rate.RowTotals.TurnError;
+import io.rowledger.rig.Product;
 import io.rowledger.uncertainty.Intervals;
-import io.rowledger.units.Factor;
+import io.rowledger.units.QuantityKind;
+import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.Writer;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
-/** {@code rows.csv}: one line a row, the table of {@code summary.json} for a spreadsheet; SI, units in the header. */
+/** {@code rows.csv}: one line a row, the figures of {@code rows} in {@code summary.json} for a spreadsheet. */
 public final class RowsCsv {
     private RowsCsv() {}
 
-    public static void write(Analysis a, OutputStream out) throws IOException {
-        Writer csv = Cells.writer(out);
-        Cells.record(csv, header(a));
-        for (int r = 0; r < a.rates().rows().size(); r++) {
-            RowTotals row = a.rates().rows().get(r);
-            List<String> cells = new ArrayList<>();
-            cells.add(Integer.toString(row.row()));
-            cells.add(JsonNumbers.text(row.sweptAreaM2(), JsonNumbers.AREA_M2));
-            cells.add(JsonNumbers.text(row.appliedAreaM2(), JsonNumbers.AREA_M2));
-            turn(cells, row.turn());
-            turn(cells, row.turnRemaining());
-            for (int p = 0; p < row.products().size(); p++) {
-                RowTotals.ProductTotals product = row.products().get(p);
-                cells.add(JsonNumbers.text(product.volumeL(), JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(product.targetVolumeL(), JsonNumbers.VOLUME_L));
-                cells.add(JsonNumbers.text(row.meanRateLPerM2(p) * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE));
-                cells.add(JsonNumbers.text(product.deviationPct(), JsonNumbers.PCT));
-            }
-            bounds(cells, a.intervals().rows().get(r));
-            Cells.record(csv, cells);
+    public static void write(
+            List<Product> products, Rates rates, Intervals intervals, UnitFormat format, OutputStream out)
+            throws IOException {
+        Function<RowTotals, Intervals.OfRow> bounds = row -> intervals.rows().get(row.row() - 1);
+        CsvTable<RowTotals> table = new CsvTable<RowTotals>(format)
+                .whole("row", RowTotals::row)
+                .figure("swept_area", QuantityKind.AREA, RowTotals::sweptAreaM2)
+                .figure("applied_area", QuantityKind.AREA, RowTotals::appliedAreaM2);
+        turnError(table, "turn_error", RowTotals::turn);
+        turnError(table, "turn_error_remaining", RowTotals::turnRemaining);
+        for (int p = 0; p < products.size(); p++) {
+            int product = p;
+            String key = Cells.text(products.get(p).key()) + ".";
+            table.figure(
+                            key + "volume",
+                            QuantityKind.VOLUME,
+                            row -> of(row, product).volumeL())
+                    .figure(
+                            key + "target_volume",
+                            QuantityKind.VOLUME,
+                            row -> of(row, product).targetVolumeL())
+                    .figure(key + "mean_rate", QuantityKind.RATE, row -> row.meanRateLPerM2(product))
+                    .percent(key + "deviation", row -> of(row, product).deviationPct());
         }
-        csv.flush();
-    }
-
-    private static void bounds(List<String> cells, Intervals.OfRow of) {
-        Cells.bounds(cells, of.sweptAreaM2(), 1, JsonNumbers.AREA_M2);
-        Cells.bounds(cells, of.appliedAreaM2(), 1, JsonNumbers.AREA_M2);
-        for (Intervals.OfRowProduct product : of.products()) {
-            Cells.bounds(cells, product.volumeL(), 1, JsonNumbers.VOLUME_L);
-            Cells.bounds(cells, product.meanRateLPerM2(), Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
-            Cells.bounds(cells, product.deviationPct(), 1, JsonNumbers.PCT);
+        table.bounds("swept_area", QuantityKind.AREA, row -> bounds.apply(row).sweptAreaM2())
+                .bounds(
+                        "applied_area",
+                        QuantityKind.AREA,
+                        row -> bounds.apply(row).appliedAreaM2());
+        for (int p = 0; p < intervals.products().size(); p++) {
+            int product = p;
+            String key = Cells.text(products.get(p).key()) + ".";
+            Function<RowTotals, Intervals.OfRowProduct> of =
+                    row -> bounds.apply(row).products().get(product);
+            table.bounds(
+                            key + "volume",
+                            QuantityKind.VOLUME,
+                            row -> of.apply(row).volumeL())
+                    .bounds(
+                            key + "mean_rate",
+                            QuantityKind.RATE,
+                            row -> of.apply(row).meanRateLPerM2())
+                    .percentBounds(key + "deviation", row -> of.apply(row).deviationPct());
         }
+        table.write(rates.rows(), out);
     }
 
-    private static List<String> header(Analysis a) {
-        List<String> header = new ArrayList<>(List.of(
-                "row",
-                "swept_area_m2",
-                "applied_area_m2",
-                "turn_error_mean_abs_pct",
-                "turn_error_max_over_pct",
-                "turn_error_max_under_pct",
-                "turn_error_remaining_mean_abs_pct",
-                "turn_error_remaining_max_over_pct",
-                "turn_error_remaining_max_under_pct"));
-        a.rig().products().forEach(product -> {
-            String key = Cells.text(product.key());
-            header.add(key + ".volume_l");
-            header.add(key + ".target_volume_l");
-            header.add(key + ".mean_rate_l_per_ha");
-            header.add(key + ".deviation_pct");
-        });
-        Cells.boundsHeader(header, "swept_area_m2");
-        Cells.boundsHeader(header, "applied_area_m2");
-        a.rig().products().forEach(product -> {
-            String key = Cells.text(product.key());
-            Cells.boundsHeader(header, key + ".volume_l");
-            Cells.boundsHeader(header, key + ".mean_rate_l_per_ha");
-            Cells.boundsHeader(header, key + ".deviation_pct");
-        });
-        return header;
+    private static RowTotals.ProductTotals of(RowTotals row, int product) {
+        return row.products().get(product);
     }
 
-    private static void turn(List<String> cells, RowTotals.TurnError error) {
-        cells.add(JsonNumbers.text(error.meanAbs() * 100, JsonNumbers.PCT));
-        cells.add(JsonNumbers.text(error.maxOver() * 100, JsonNumbers.PCT));
-        cells.add(JsonNumbers.text(error.maxUnder() * 100, JsonNumbers.PCT));
+    private static void turnError(CsvTable<RowTotals> table, String name, Function<RowTotals, TurnError> error) {
+        table.percent(name + "_mean_abs", row -> error.apply(row).meanAbs() * 100)
+                .percent(name + "_max_over", row -> error.apply(row).maxOver() * 100)
+                .percent(name + "_max_under", row -> error.apply(row).maxUnder() * 100);
     }
 }

@@ -4,163 +4,151 @@ import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonField;
 import io.rowledger.report.season.SeasonJob;
-import io.rowledger.results.JsonNumbers;
-import io.rowledger.units.Factor;
+import io.rowledger.uncertainty.Interval;
+import io.rowledger.units.QuantityKind;
+import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.Writer;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
- * {@code season.csv}: a line per job and product, per field, per product over the season, and one for the season. SI, units in
- * the header; a cell nobody knows is empty. The column {@code line} says what a line sums, so that nobody sums it twice.
+ * {@code season.csv}: a line per job and product, per field, per product over the season, and one for the season. The column
+ * {@code line} says what a line sums, so that nobody sums it twice.
  */
 public final class SeasonCsv {
-    private final Writer out;
+    private SeasonCsv() {}
 
-    private SeasonCsv(Writer out) {
-        this.out = out;
+    /** A line; null and NaN are empty cells. */
+    private record Line(
+            String line,
+            @Nullable SeasonJob job,
+            String farm,
+            String field,
+            double areaM2,
+            String product,
+            double volumeL,
+            double massKg,
+            NutrientKg kg,
+            @Nullable Sums sums) {}
+
+    /** Nitrogen with that from other sources; per area NaN for a season. */
+    private record Sums(
+            double earlierKg,
+            double creditKg,
+            double totalKg,
+            double totalKgPerM2,
+            double planKgPerM2,
+            double capKgPerM2,
+            Interval nitrogenKg) {}
+
+    public static void write(Season season, UnitFormat format, OutputStream out) throws IOException {
+        new CsvTable<Line>(format)
+                .text("line", Line::line)
+                .text("farm", Line::farm)
+                .text("field", Line::field)
+                .text("crop", line -> line.job == null ? null : line.job.crop())
+                .text("folder", line -> line.job == null ? null : line.job.folder())
+                .time("start", line -> line.job == null ? Double.NaN : line.job.startS())
+                .time("end", line -> line.job == null ? Double.NaN : line.job.endS())
+                .figure("area", QuantityKind.AREA, Line::areaM2)
+                .text("product", Line::product)
+                .figure("volume", QuantityKind.VOLUME, Line::volumeL)
+                .figure("mass", QuantityKind.NITROGEN, Line::massKg)
+                .figure("nitrogen", QuantityKind.NITROGEN, line -> line.kg.nitrogenKg())
+                .figure("phosphate", QuantityKind.NITROGEN, line -> line.kg.phosphateKg())
+                .figure("potash", QuantityKind.NITROGEN, line -> line.kg.potashKg())
+                .figure("sulfur", QuantityKind.NITROGEN, line -> line.kg.sulfurKg())
+                .figure("earlier_nitrogen", QuantityKind.NITROGEN, of(Sums::earlierKg))
+                .figure("credit_nitrogen", QuantityKind.NITROGEN, of(Sums::creditKg))
+                .figure("total_nitrogen", QuantityKind.NITROGEN, of(Sums::totalKg))
+                .figure("total_nitrogen_per_area", QuantityKind.NITROGEN_RATE, of(Sums::totalKgPerM2))
+                .figure("plan_nitrogen_per_area", QuantityKind.NITROGEN_RATE, of(Sums::planKgPerM2))
+                .figure("cap_nitrogen_per_area", QuantityKind.NITROGEN_RATE, of(Sums::capKgPerM2))
+                .figure("nitrogen_low", QuantityKind.NITROGEN, of(sums -> sums.nitrogenKg.low()))
+                .figure("nitrogen_high", QuantityKind.NITROGEN, of(sums -> sums.nitrogenKg.high()))
+                .write(lines(season), out);
     }
 
-    public static void write(Season season, OutputStream stream) throws IOException {
-        Writer out = Cells.writer(stream);
-        new SeasonCsv(out).all(season);
-        out.flush();
+    private static ToDoubleFunction<Line> of(ToDoubleFunction<Sums> figure) {
+        return line -> line.sums == null ? Double.NaN : figure.applyAsDouble(line.sums);
     }
 
-    private void all(Season season) throws IOException {
-        Cells.record(
-                out,
-                List.of(
-                        "line",
-                        "farm",
-                        "field",
-                        "crop",
-                        "folder",
-                        "start",
-                        "end",
-                        "area_m2",
-                        "product",
-                        "volume_l",
-                        "mass_kg",
-                        "nitrogen_kg",
-                        "phosphate_kg",
-                        "potash_kg",
-                        "sulfur_kg",
-                        "earlier_nitrogen_kg",
-                        "credit_nitrogen_kg",
-                        "total_nitrogen_kg",
-                        "total_nitrogen_kg_per_ha",
-                        "plan_nitrogen_kg_per_ha",
-                        "cap_nitrogen_kg_per_ha",
-                        "nitrogen_kg_low",
-                        "nitrogen_kg_high"));
+    private static List<Line> lines(Season season) {
+        List<Line> lines = new ArrayList<>();
         for (SeasonField field : season.fields()) {
             for (SeasonJob job : field.jobs()) {
-                for (SeasonJob.Put put : job.products()) {
-                    jobLine(job, put);
-                }
+                job.products().forEach(put -> lines.add(line(job, put)));
             }
         }
-        for (SeasonField field : season.fields()) {
-            fieldLine(field);
-        }
-        for (Season.Product product : season.products()) {
-            line(
-                    List.of("product", "", "", "", "", "", "", "", Cells.text(product.name())),
-                    product.volumeL(),
-                    product.massKg(),
-                    product.kg(),
-                    List.of("", "", "", "", "", "", "", ""));
-        }
-        double totalKg = season.kg().nitrogenKg() + season.earlierKg() + season.creditKg();
-        line(
-                List.of("season", "", "", "", "", "", "", area(season.workedM2()), ""),
-                Double.NaN,
-                Double.NaN,
-                season.kg(),
-                List.of(
-                        kg(season.earlierKg()),
-                        kg(season.creditKg()),
-                        kg(totalKg),
-                        "",
-                        "",
-                        "",
-                        kg(season.nitrogenWithin().low()),
-                        kg(season.nitrogenWithin().high())));
+        season.fields().forEach(field -> lines.add(line(field)));
+        season.products().forEach(product -> lines.add(line(product)));
+        lines.add(total(season));
+        return lines;
     }
 
-    private void jobLine(SeasonJob job, SeasonJob.Put put) throws IOException {
-        line(
-                List.of(
-                        "job",
-                        Cells.text(job.farm()),
-                        Cells.text(job.field()),
-                        Cells.text(job.crop()),
-                        Cells.text(job.folder()),
-                        time(job.startS()),
-                        time(job.endS()),
-                        area(job.coveredM2()),
-                        Cells.text(put.name())),
+    private static Line line(SeasonJob job, SeasonJob.Put put) {
+        return new Line(
+                "job",
+                job,
+                job.farm(),
+                job.field(),
+                job.coveredM2(),
+                put.name(),
                 put.volumeL(),
                 put.massKg(),
                 put.kg(),
-                List.of("", "", "", "", "", "", "", ""));
+                null);
     }
 
-    private void fieldLine(SeasonField field) throws IOException {
-        line(
-                List.of(
-                        "field",
-                        Cells.text(field.farm()),
-                        Cells.text(field.field()),
-                        "",
-                        "",
-                        "",
-                        "",
-                        area(field.areaM2()),
-                        ""),
+    private static Line line(SeasonField field) {
+        Sums sums = new Sums(
+                field.earlierKg(),
+                field.creditKg(),
+                field.totalKg(),
+                field.totalKgPerM2(),
+                field.planKgPerM2(),
+                field.capKgPerM2(),
+                field.nitrogenWithin());
+        return new Line(
+                "field",
+                null,
+                field.farm(),
+                field.field(),
+                field.areaM2(),
+                "",
                 Double.NaN,
                 Double.NaN,
                 field.kg(),
-                List.of(
-                        kg(field.earlierKg()),
-                        kg(field.creditKg()),
-                        kg(field.totalKg()),
-                        perHa(field.totalKgPerM2()),
-                        perHa(field.planKgPerM2()),
-                        perHa(field.capKgPerM2()),
-                        kg(field.nitrogenWithin().low()),
-                        kg(field.nitrogenWithin().high())));
+                sums);
     }
 
-    private void line(List<String> before, double volumeL, double massKg, NutrientKg kg, List<String> after)
-            throws IOException {
-        List<String> cells = new java.util.ArrayList<>(before);
-        cells.add(JsonNumbers.text(volumeL, JsonNumbers.VOLUME_L));
-        cells.add(kg(massKg));
-        cells.add(kg(kg.nitrogenKg()));
-        cells.add(kg(kg.phosphateKg()));
-        cells.add(kg(kg.potashKg()));
-        cells.add(kg(kg.sulfurKg()));
-        cells.addAll(after);
-        Cells.record(out, cells);
+    private static Line line(Season.Product product) {
+        return new Line(
+                "product",
+                null,
+                "",
+                "",
+                Double.NaN,
+                product.name(),
+                product.volumeL(),
+                product.massKg(),
+                product.kg(),
+                null);
     }
 
-    private static String time(double epochS) {
-        String time = JsonNumbers.time(epochS);
-        return time == null ? "" : time;
-    }
-
-    private static String area(double m2) {
-        return JsonNumbers.text(m2, JsonNumbers.AREA_M2);
-    }
-
-    private static String kg(double kg) {
-        return JsonNumbers.text(kg, JsonNumbers.MASS_KG);
-    }
-
-    private static String perHa(double kgPerM2) {
-        return JsonNumbers.text(kgPerM2 * Factor.SQUARE_METRES_PER_HECTARE, JsonNumbers.RATE);
+    private static Line total(Season season) {
+        double totalKg = season.kg().nitrogenKg() + season.earlierKg() + season.creditKg();
+        Sums sums = new Sums(
+                season.earlierKg(),
+                season.creditKg(),
+                totalKg,
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                season.nitrogenWithin());
+        return new Line("season", null, "", "", season.workedM2(), "", Double.NaN, Double.NaN, season.kg(), sums);
     }
 }

@@ -18,7 +18,7 @@ public final class Batches {
     public static void write(List<BatchOutcome> outcomes, BatchReport report, ReportOptions options, Path folder) {
         new Outputs()
                 .add("batch-summary.pdf", out -> BatchPdf.write(report, options, out))
-                .add("batch-summary.csv", out -> BatchCsv.write(outcomes, out))
+                .add("batch-summary.csv", out -> BatchCsv.write(outcomes, options.format(), out))
                 .add(ResultFile.BATCH.fileName(), out -> BatchJson.write(outcomes, options.programVersion(), out))
                 .writeTo(folder, 1);
     }

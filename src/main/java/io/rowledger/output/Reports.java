@@ -91,8 +91,23 @@ public final class Reports {
                         ResultFile.DIAGNOSIS.fileName(),
                         out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
                 .add(ResultFile.SETUP_CHECK.fileName(), out -> SetupJson.write(analysis, options.programVersion(), out))
-                .add("rows.csv", out -> RowsCsv.write(analysis, out))
-                .add("passes.csv", out -> PassesCsv.write(analysis, out))
+                .add(
+                        "rows.csv",
+                        out -> RowsCsv.write(
+                                analysis.rig().products(),
+                                analysis.rates(),
+                                analysis.intervals(),
+                                options.format(),
+                                out))
+                .add(
+                        "passes.csv",
+                        out -> PassesCsv.write(
+                                analysis.rig().products(),
+                                analysis.track().passes(),
+                                analysis.rates(),
+                                analysis.intervals(),
+                                options.format(),
+                                out))
                 .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
                 .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
                 .add("layers/skips.geojson", out -> Layers.skips(analysis, out))

@@ -25,7 +25,7 @@ public final class Seasons {
                         .map(from -> from.resolve(ResultFile.SUMMARY.fileName()))
                         .toList())
                 .add("season.pdf", out -> SeasonPdf.write(report, options, out))
-                .add("season.csv", out -> SeasonCsv.write(season, out))
+                .add("season.csv", out -> SeasonCsv.write(season, options.format(), out))
                 .add(ResultFile.SEASON.fileName(), out -> SeasonJson.write(season, options.programVersion(), out))
                 .writeTo(folder, 1);
     }

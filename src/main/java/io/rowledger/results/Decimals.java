@@ -19,7 +19,7 @@ import java.lang.annotation.Target;
 @JsonDeserialize(using = DecimalsDeserializer.class)
 @JsonSetter(nulls = Nulls.SET)
 @Retention(RetentionPolicy.RUNTIME)
-@Target({ElementType.FIELD, ElementType.METHOD, ElementType.PARAMETER})
+@Target(ElementType.FIELD)
 public @interface Decimals {
     /** Digits after the point; trailing zeros are not written. */
     int value();

@@ -55,6 +55,11 @@ final class JsonFile {
         }
     }
 
+    /** Finds out how records of this type and all within them are written. */
+    static void prepare(Class<?> type) {
+        MAPPER.writerFor(type);
+    }
+
     /** Writes a record. The stream stays open. */
     static void write(Object document, OutputStream out) throws IOException {
         DefaultPrettyPrinter printer = new DefaultPrettyPrinter();

@@ -12,5 +12,5 @@ import java.lang.annotation.Target;
 @JacksonAnnotationsInside
 @JsonSetter(nulls = Nulls.SET)
 @Retention(RetentionPolicy.RUNTIME)
-@Target({ElementType.FIELD, ElementType.METHOD, ElementType.PARAMETER})
+@Target(ElementType.FIELD)
 public @interface OrNull {}

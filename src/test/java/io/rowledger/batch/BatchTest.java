@@ -209,11 +209,12 @@ class BatchTest {
                     List.of("'=1+1", "bad", "copy", "two-oaks/north"),
                     lines.stream().map(line -> line.get("job")).toList());
             assertEquals("'=1+1", lines.get(0).get("results"));
+            double coveredM2 = json(out.resolve("two-oaks/north/summary.json"))
+                    .at("/field/covered_area_m2")
+                    .asDouble();
+            // An acre is 4,046.8564224 m²; the cell has four decimals.
             assertEquals(
-                    json(out.resolve("two-oaks/north/summary.json"))
-                            .at("/field/covered_area_m2")
-                            .asText(),
-                    lines.get(3).get("covered_area_m2"));
+                    coveredM2 / 4046.8564224, Double.parseDouble(lines.get(3).get("covered_area[ac]")), 0.00006);
         }
     }
 

@@ -10,11 +10,16 @@ import io.rowledger.export.RowsCsv;
 import io.rowledger.output.Outputs;
 import io.rowledger.report.common.HandMadeIntervals;
 import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -38,60 +43,85 @@ class TablesTest {
         }
     }
 
+    private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
+    private static final UnitFormat US = new UnitFormat(UnitSystem.US, ZoneId.of("America/Chicago"));
+
+    private static void rows(Analysis a, UnitFormat format, OutputStream out) throws IOException {
+        RowsCsv.write(a.rig().products(), a.rates(), a.intervals(), format, out);
+    }
+
+    private static void passes(Analysis a, UnitFormat format, OutputStream out) throws IOException {
+        PassesCsv.write(a.rig().products(), a.track().passes(), a.rates(), a.intervals(), format, out);
+    }
+
     @Test
     void rows_read_back_as_they_were_computed() throws IOException {
-        List<CSVRecord> rows = read(out -> RowsCsv.write(new SyntheticJob().build(), out));
+        List<CSVRecord> rows = read(out -> rows(new SyntheticJob().build(), METRIC, out));
         assertEquals(10, rows.size());
         CSVRecord row7 = rows.get(6);
         assertEquals("7", row7.get("row"));
-        assertEquals("2000", row7.get("swept_area_m2"));
-        assertEquals("1000", row7.get("applied_area_m2"));
-        assertEquals("1.75", row7.get("turn_error_remaining_mean_abs_pct"));
-        assertEquals("40", row7.get("uan.volume_l"));
-        assertEquals("80", row7.get("uan.target_volume_l"));
-        assertEquals("400", row7.get("uan.mean_rate_l_per_ha"));
-        assertEquals("-50", row7.get("uan.deviation_pct"));
+        assertEquals("0.2", row7.get("swept_area[ha]"));
+        assertEquals("0.1", row7.get("applied_area[ha]"));
+        assertEquals("1.75", row7.get("turn_error_remaining_mean_abs[%]"));
+        assertEquals("40", row7.get("uan.volume[L]"));
+        assertEquals("80", row7.get("uan.target_volume[L]"));
+        assertEquals("400", row7.get("uan.mean_rate[L/ha]"));
+        assertEquals("-50", row7.get("uan.deviation[%]"));
+    }
+
+    /** By hand: 2,000 m² / 4,046.8564224 m²/ac, 40 L / 3.785411784 L/gal (NIST SP 811), and one by the other for 1,000 m². */
+    @Test
+    void rows_and_passes_are_in_the_units_and_the_zone_of_the_reports() throws IOException {
+        Analysis a = new SyntheticJob().build();
+        CSVRecord row7 = read(out -> rows(a, US, out)).get(6);
+        assertEquals("0.4942", row7.get("swept_area[ac]"));
+        assertEquals("10.567", row7.get("uan.volume[gal]"));
+        assertEquals("42.76", row7.get("uan.mean_rate[gal/ac]"));
+        CSVRecord pass6 = read(out -> passes(a, US, out)).get(5);
+        assertEquals("2026-06-14T08:12:30-05:00", pass6.get("start"));
+        // 250 m / 0.3048 m/ft.
+        assertEquals("820.2", pass6.get("length[ft]"));
     }
 
     @Test
     void passes_read_back_as_they_were_computed() throws IOException {
-        List<CSVRecord> passes = read(
-                out -> PassesCsv.write(new SyntheticJob().withSecondProduct().build(), out));
+        List<CSVRecord> passes =
+                read(out -> passes(new SyntheticJob().withSecondProduct().build(), METRIC, out));
         CSVRecord pass6 = passes.get(5);
         assertEquals("6", pass6.get("pass"));
         assertEquals("2026-06-14T13:12:30Z", pass6.get("start"));
-        assertEquals("250", pass6.get("length_m"));
-        assertEquals("180", pass6.get("heading_deg"));
-        assertEquals("72.48", pass6.get("uan.volume_l"));
-        assertEquals("-9.4", pass6.get("uan.deviation_pct"));
-        assertEquals("8", pass6.get("ats.volume_l"));
+        assertEquals("250", pass6.get("length[m]"));
+        assertEquals("180", pass6.get("heading[deg]"));
+        assertEquals("72.48", pass6.get("uan.volume[L]"));
+        assertEquals("-9.4", pass6.get("uan.deviation[%]"));
+        assertEquals("8", pass6.get("ats.volume[L]"));
     }
 
     @Test
-    void bounds_stand_in_columns_after_the_figures_and_old_columns_stay_where_they_were() throws IOException {
+    void bounds_stand_in_columns_after_the_figures() throws IOException {
         Analysis a = HandMadeIntervals.in(new SyntheticJob().build());
-        CSVRecord row = read(out -> RowsCsv.write(a, out)).get(0);
-        assertEquals("deviation_pct", row.getParser().getHeaderNames().get(12).replace("uan.", ""));
-        assertEquals("1970", row.get("swept_area_m2_low"));
-        assertEquals("2040", row.get("applied_area_m2_high"));
-        assertEquals("78.4", row.get("uan.volume_l_low"));
+        CSVRecord row = read(out -> rows(a, METRIC, out)).get(0);
+        assertEquals("uan.deviation[%]", row.getParser().getHeaderNames().get(12));
+        assertEquals("0.197", row.get("swept_area_low[ha]"));
+        assertEquals("0.204", row.get("applied_area_high[ha]"));
+        assertEquals("78.4", row.get("uan.volume_low[L]"));
         // 0.0412 L/m² are 412 L/ha.
-        assertEquals("412", row.get("uan.mean_rate_l_per_ha_high"));
-        assertEquals("-3", row.get("uan.deviation_pct_low"));
-        CSVRecord pass = read(out -> PassesCsv.write(a, out)).get(0);
-        assertEquals("4950", pass.get("swept_area_m2_low"));
-        assertEquals("204", pass.get("uan.volume_l_high"));
+        assertEquals("412", row.get("uan.mean_rate_high[L/ha]"));
+        assertEquals("-3", row.get("uan.deviation_low[%]"));
+        CSVRecord pass = read(out -> passes(a, METRIC, out)).get(0);
+        assertEquals("0.495", pass.get("swept_area_low[ha]"));
+        assertEquals("204", pass.get("uan.volume_high[L]"));
         CSVRecord unknown =
-                read(out -> RowsCsv.write(new SyntheticJob().build(), out)).get(0);
-        assertEquals("", unknown.get("uan.volume_l_low"));
+                read(out -> rows(new SyntheticJob().build(), METRIC, out)).get(0);
+        assertEquals("", unknown.get("uan.volume_low[L]"));
     }
 
     @Test
     void what_is_not_known_is_an_empty_cell() throws IOException {
         List<CSVRecord> rows =
-                read(out -> RowsCsv.write(new SyntheticJob().withoutTarget().build(), out));
-        assertEquals("", rows.get(0).get("uan.target_volume_l"));
-        assertEquals("", rows.get(0).get("uan.deviation_pct"));
+                read(out -> rows(new SyntheticJob().withoutTarget().build(), METRIC, out));
+        assertEquals("", rows.get(0).get("uan.target_volume[L]"));
+        assertEquals("", rows.get(0).get("uan.deviation[%]"));
     }
 
     /** The openings OWASP's page "CSV Injection" names. */
@@ -133,7 +163,7 @@ class TablesTest {
     @Test
     void numbers_below_zero_stay_numbers() throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        RowsCsv.write(new SyntheticJob().build(), out);
+        rows(new SyntheticJob().build(), METRIC, out);
         String text = out.toString(StandardCharsets.UTF_8);
         assertTrue(text.contains(",-50,"), text);
         assertTrue(!text.contains("'"), text);
