@@ -101,10 +101,8 @@ final class ColumnPlanBuilder {
             }
             return;
         }
-        if (c.alternative >= 0) {
-            if (quantity.isOptional()) {
-                return;
-            }
+        // Of two optional columns the first one is used; speed and course are checked against the path anyway.
+        if (c.alternative >= 0 && !quantity.isOptional()) {
             questions.ask(twice(place, column, headers.get(c.alternative).strip(), options));
         }
         byRole.put(key, column);
