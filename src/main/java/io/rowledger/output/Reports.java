@@ -11,6 +11,7 @@ import io.rowledger.export.PlacesGpx;
 import io.rowledger.export.ReceivedTiff;
 import io.rowledger.export.RowsCsv;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
@@ -69,6 +70,7 @@ public final class Reports {
         if (audiences.contains(Audience.DEALER)) {
             outputs.add("row-diagnosis.pdf", RowDiagnosisReport.of(analysis, options)::write);
         }
+        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, options, out));
         if (analysis.zones() != null) {
             outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }

@@ -3,6 +3,7 @@ package io.rowledger.laws;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.compare.RowVerdict;
 import io.rowledger.report.record.RecordField;
@@ -15,9 +16,11 @@ import java.io.StringReader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
@@ -39,10 +42,26 @@ import org.junit.jupiter.api.Test;
 class MessageKeysTest {
     private static final Path BUNDLES = Path.of("src/main/resources/io/rowledger/text");
 
+    /** Scripts and template of the review page. */
+    private static final Path WEB = Path.of("src/main/resources/io/rowledger/web");
+
+    /** A key of the page's bundle in a script. */
+    private static final Pattern SCRIPT_KEY = Pattern.compile("'(page\\.[A-Za-z0-9_.]+)'");
+
     /** Families of keys by prefix, as it stands in the code: the keys' last parts. */
     private static final Map<String, Collection<String>> FAMILIES = Map.of(
             "compare.verdict.",
             Arrays.stream(RowVerdict.values()).map(RowVerdict::name).toList(),
+            "page.cause.",
+            Arrays.stream(CoverageDefect.Cause.values())
+                    .map(cause -> cause.name().toLowerCase(Locale.ROOT))
+                    .toList(),
+            "page.fix.",
+            List.of("0", "1", "2", "4", "5"),
+            "page.layer.",
+            List.of("skips", "overlaps", "findings", "boundary", "setbacks", "zones"),
+            "page.mode.",
+            List.of("target", "applied", "peers", "speed", "fix", "time"),
             "record.field.",
             RecordFields.all().stream().map(RecordField::key).toList(),
             "record.rule.",
@@ -57,7 +76,8 @@ class MessageKeysTest {
     /** Keys of the rig file that look like keys of a bundle. */
     private static final Set<String> RIG_KEYS = Set.of("rows.outer_share");
     /** Names of files, such as rows.csv, that look like keys. */
-    private static final Pattern FILE_NAME = Pattern.compile(".*\\.(csv|json|html|pdf|xhtml|geojson|gpkg|gpx|tif|zip)");
+    private static final Pattern FILE_NAME =
+            Pattern.compile(".*\\.(css|csv|js|json|html|pdf|xhtml|geojson|gpkg|gpx|tif|zip)");
 
     @Test
     void every_key_that_is_used_stands_in_a_bundle() throws IOException {
@@ -131,13 +151,25 @@ class MessageKeysTest {
                 }
             }
         }
-        for (Path file : files(Path.of("report-templates"), ".xhtml")) {
+        for (Path file : templates()) {
             Matcher tag = TAG.matcher(Files.readString(file));
             while (tag.find()) {
                 found.add(tag.group(1));
             }
         }
+        for (Path file : files(WEB, ".js")) {
+            Matcher word = SCRIPT_KEY.matcher(Files.readString(file));
+            while (word.find()) {
+                found.add(word.group(1));
+            }
+        }
         return found;
+    }
+
+    private static List<Path> templates() throws IOException {
+        List<Path> templates = new ArrayList<>(files(Path.of("report-templates"), ".xhtml"));
+        templates.addAll(files(WEB, ".html"));
+        return templates;
     }
 
     private static String withoutComments(String java) {

@@ -70,12 +70,14 @@ class RoomLawsTest {
             "report.season",
             "results",
             "export",
+            "page",
             "output",
             "batch",
             "cli");
 
     /** Packages that may read the whole result of an analysis. */
-    private static final Set<String> WHOLE_RESULT = Set.of("analysis", "results", "export", "output", "batch", "cli");
+    private static final Set<String> WHOLE_RESULT =
+            Set.of("analysis", "results", "export", "page", "output", "batch", "cli");
 
     private static final Set<String> DOCUMENTS =
             Set.of("report.rows", "report.review", "report.record", "report.compare", "report.season");

@@ -4,6 +4,7 @@ import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.MustacheException;
 import io.rowledger.document.pdf.Templates.Template;
 import io.rowledger.document.text.Messages;
+import io.rowledger.document.text.TemplateText;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.StringReader;

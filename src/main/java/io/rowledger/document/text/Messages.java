@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
+import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 
@@ -89,6 +90,17 @@ public final class Messages {
     public boolean hasPrefix(String key) {
         Map<String, MessagePattern> bundle = bundle(key);
         return bundle.containsKey(key) || bundle.keySet().stream().anyMatch(other -> other.startsWith(key + "."));
+    }
+
+    /** The messages of a bundle that hold no values, by key in ascending order. */
+    public Map<String, String> plain(String bundle) {
+        Map<String, String> texts = new TreeMap<>();
+        bundle(bundle + ".").forEach((key, pattern) -> {
+            if (pattern.parts().stream().allMatch(MessagePattern.Literal.class::isInstance)) {
+                texts.put(key, text(key));
+            }
+        });
+        return texts;
     }
 
     private void fill(MessagePattern pattern, Message message, StringBuilder out) {

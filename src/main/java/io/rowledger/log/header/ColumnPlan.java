@@ -124,12 +124,6 @@ public final class ColumnPlan {
         return null;
     }
 
-    /** Returns the column that every record fills: the time, or the latitude of points without times. */
-    public Column keyColumn() {
-        Column lat = find(LogQuantity.LAT);
-        return isUntimed() && lat != null ? lat : timeColumn();
-    }
-
     /** Returns the time column: the time itself, or the seconds of the GPS week. */
     public Column timeColumn() {
         Column time = find(LogQuantity.TIME);

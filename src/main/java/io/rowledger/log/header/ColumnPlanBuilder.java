@@ -101,8 +101,10 @@ final class ColumnPlanBuilder {
             }
             return;
         }
-        // Of two optional columns the first one is used; speed and course are checked against the path anyway.
-        if (c.alternative >= 0 && !quantity.isOptional()) {
+        if (c.alternative >= 0) {
+            if (quantity.isOptional()) {
+                return;
+            }
             questions.ask(twice(place, column, headers.get(c.alternative).strip(), options));
         }
         byRole.put(key, column);

@@ -34,7 +34,7 @@ public final class NonDataLines {
                 && (starts(fields[0], '/')
                         || starts(fields[0], ';')
                         || starts(fields[0], '#')
-                        || isOdd(fields, plan.keyColumn().index()));
+                        || isOdd(fields, plan.timeColumn().index()));
     }
 
     private static boolean starts(String text, char c) {
@@ -96,7 +96,7 @@ public final class NonDataLines {
     }
 
     private boolean isTotals(String[] fields) {
-        int time = plan.keyColumn().index();
+        int time = plan.timeColumn().index();
         if (time < fields.length && !fields[time].isBlank() && !isTotal(fields[time])) {
             return false;
         }

@@ -34,6 +34,11 @@ public final class DeviationClasses {
         return COLORS[i];
     }
 
+    /** Upper bound of a class as a fraction of the target; infinity for the last. */
+    public static double upTo(int i) {
+        return i < BOUNDS.length ? BOUNDS[i] : Double.POSITIVE_INFINITY;
+    }
+
     /** Class of a deviation given as a fraction of the target; a deviation on a bound belongs to the class below. */
     public static int of(double deviation) {
         int i = 0;

@@ -1,0 +1,72 @@
+package io.rowledger.page;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the page's script reads beside the columns. SI; lengths in the job's plane are m east and north of its origin.
+ *
+ * @param format name of the format, {@code rowledger-review}
+ * @param version of the format, raised when a reader must change
+ * @param startS time of the first pose, seconds since the Unix epoch
+ * @param zone time zone of the field, an IANA name
+ * @param origin the plane's origin, latitude and longitude in degrees on WGS 84
+ * @param metersPerDegree north and east at the origin, for a position on a phone
+ * @param columns the columns of the data block, in their order
+ * @param rows left and right edge of each row's band, m right of the bar's center
+ * @param products the products in rig order
+ * @param classes classes of deviation from far under to far over
+ * @param passes the passes in time order
+ * @param skips largest first
+ * @param overlaps largest first
+ * @param findings in the order of the row diagnosis
+ * @param boundary rings, or null without a boundary
+ * @param setbacks rings of the setbacks
+ * @param zones rings of the prescription's zones
+ */
+record PageData(
+        String format,
+        int version,
+        double startS,
+        String zone,
+        double[] origin,
+        double[] metersPerDegree,
+        List<ColumnBlock.Column> columns,
+        double[][] rows,
+        List<Product> products,
+        List<DeviationClass> classes,
+        List<PassSpan> passes,
+        List<Place> skips,
+        List<Place> overlaps,
+        List<FindingMark> findings,
+        @Nullable List<double[][]> boundary,
+        List<double[][]> setbacks,
+        List<double[][]> zones) {
+
+    /**
+     * A product.
+     *
+     * @param meanRateLPerM2 mean rate on the ground, for jobs without a target
+     */
+    record Product(String key, String name, double meanRateLPerM2) {}
+
+    /** A class of deviation: its color, its upper bound as a fraction (null for the last) and its name. */
+    record DeviationClass(int rgb, @Nullable Double upTo, String name, String shortName) {}
+
+    /** The steps of a pass: first and one past the last. */
+    record PassSpan(int number, int firstStep, int endStep) {}
+
+    /** A skip or an overlap; rings of its outline, its cause's name, and whether only a meter says so. */
+    record Place(
+            String label,
+            double areaM2,
+            double[] at,
+            double[] latLon,
+            List<Integer> passes,
+            List<Integer> rows,
+            String cause,
+            List<double[][]> rings) {}
+
+    /** Where and when a finding shows. */
+    record FindingMark(String kind, List<Integer> rows, double fromS, double toS, double confidence, double[] latLon) {}
+}

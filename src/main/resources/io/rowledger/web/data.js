@@ -1,0 +1,54 @@
+/**
+ * Reads the page's data block. The format is described in src/site/markdown/review-page.md.
+ * One global, Rowledger; every file adds to it.
+ */
+var Rowledger = {};
+
+(function (R) {
+  'use strict';
+
+  /**
+   * Unpacks the columns.
+   * @param {{name: string, count: number, step: number, order: number}[]} columns in their order
+   * @param {string} base64 deflated bytes
+   * @returns {Object<string, Float64Array>} values by name; NaN is missing
+   */
+  R.unpack = function (columns, base64) {
+    var packed = atob(base64);
+    var bytes = new Uint8Array(packed.length);
+    for (var i = 0; i < packed.length; i++) {
+      bytes[i] = packed.charCodeAt(i);
+    }
+    var data = pako.inflate(bytes);
+    var at = 0;
+    var out = {};
+    columns.forEach(function (column) {
+      var values = new Float64Array(column.count);
+      var before = 0;
+      var beforeThat = 0;
+      for (var k = 0; k < column.count; k++) {
+        var folded = 0;
+        var scale = 1;
+        var byte = data[at++];
+        while (byte > 127) {
+          folded += (byte & 127) * scale;
+          scale *= 128;
+          byte = data[at++];
+        }
+        folded += byte * scale;
+        if (folded === 0) {
+          values[k] = NaN;
+          continue;
+        }
+        folded -= 1;
+        var difference = folded % 2 ? -(folded + 1) / 2 : folded / 2;
+        var q = difference + (column.order === 0 ? 0 : column.order === 1 ? before : 2 * before - beforeThat);
+        beforeThat = before;
+        before = q;
+        values[k] = q * column.step;
+      }
+      out[column.name] = values;
+    });
+    return out;
+  };
+})(Rowledger);

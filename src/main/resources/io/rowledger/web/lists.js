@@ -1,0 +1,222 @@
+/** Places to drive back to, and what a person has settled about them. */
+(function (R) {
+  'use strict';
+
+  function element(name, text, className) {
+    var e = document.createElement(name);
+    if (text !== undefined) {
+      e.textContent = text;
+    }
+    if (className) {
+      e.className = className;
+    }
+    return e;
+  }
+
+  function button(text, label, action) {
+    var b = element('button', text);
+    b.type = 'button';
+    if (label) {
+      b.setAttribute('aria-label', label);
+    }
+    b.addEventListener('click', action);
+    return b;
+  }
+
+  /**
+   * What was settled about places, kept by this browser for this file.
+   * @param {string} key names the job
+   */
+  R.Settled = function (key) {
+    this.key = 'rowledger.' + key;
+    this.of = {};
+    try {
+      this.of = JSON.parse(localStorage.getItem(this.key) || '{}');
+    } catch (e) {
+      this.of = {};
+    }
+  };
+
+  R.Settled.prototype.set = function (label, as) {
+    if (as) {
+      this.of[label] = as;
+    } else {
+      delete this.of[label];
+    }
+    try {
+      localStorage.setItem(this.key, JSON.stringify(this.of));
+    } catch (e) {
+      return false;
+    }
+    return true;
+  };
+
+  /**
+   * The list of skips and overlaps.
+   * @param {HTMLElement} host
+   * @param {Object} app see review.js
+   */
+  R.Places = function (host, app) {
+    this.host = host;
+    this.app = app;
+    this.filter = {kind: '', cause: '', row: '', pass: '', day: ''};
+    this.build();
+  };
+
+  R.Places.prototype.all = function () {
+    var data = this.app.job.data;
+    return data.skips.map(function (p) { return {kind: 'skip', place: p}; })
+      .concat(data.overlaps.map(function (p) { return {kind: 'overlap', place: p}; }))
+      .sort(function (a, b) { return b.place.areaM2 - a.place.areaM2; });
+  };
+
+  R.Places.prototype.dayOf = function (place) {
+    var job = this.app.job;
+    var pass = job.data.passes.filter(function (p) { return place.passes.indexOf(p.number) >= 0; })[0];
+    return pass ? this.app.units.day(job.data.startS + job.time[pass.firstStep]) : '';
+  };
+
+  R.Places.prototype.chosen = function () {
+    var f = this.filter;
+    var self = this;
+    return this.all().filter(function (each) {
+      var p = each.place;
+      return (!f.kind || each.kind === f.kind)
+        && (!f.cause || p.cause === f.cause)
+        && (!f.row || p.rows.indexOf(+f.row) >= 0)
+        && (!f.pass || p.passes.indexOf(+f.pass) >= 0)
+        && (!f.day || self.dayOf(p) === f.day);
+    });
+  };
+
+  R.Places.prototype.build = function () {
+    var t = this.app.t;
+    var self = this;
+    this.host.textContent = '';
+    var bar = element('div', undefined, 'filters');
+    var all = this.all();
+    var choice = function (name, values, label) {
+      var box = element('label', label + ' ');
+      var select = element('select');
+      select.appendChild(new Option(t('page.all'), ''));
+      values.forEach(function (v) { select.appendChild(new Option(v[1], v[0])); });
+      select.value = self.filter[name];
+      select.addEventListener('change', function () {
+        self.filter[name] = select.value;
+        self.list();
+      });
+      box.appendChild(select);
+      bar.appendChild(box);
+    };
+    var unique = function (of) {
+      var seen = {};
+      all.forEach(function (each) { of(each.place).forEach(function (v) { seen[v] = true; }); });
+      return Object.keys(seen);
+    };
+    var numbers = function (of) {
+      return unique(of).sort(function (a, b) { return a - b; }).map(function (v) { return [v, v]; });
+    };
+    choice('kind', [['skip', t('page.skips')], ['overlap', t('page.overlaps')]], t('page.what'));
+    choice('cause', unique(function (p) { return [p.cause]; }).map(function (c) { return [c, self.cause(c)]; }),
+      t('page.cause'));
+    choice('row', numbers(function (p) { return p.rows; }), t('page.row'));
+    choice('pass', numbers(function (p) { return p.passes; }), t('page.pass'));
+    var days = unique(function (p) { return [self.dayOf(p)]; });
+    if (days.length > 1) {
+      choice('day', days.map(function (d) { return [d, d]; }), t('page.day'));
+    }
+    bar.appendChild(button(t('page.gpx'), '', function () { self.save(); }));
+    this.host.appendChild(bar);
+    this.table = element('table');
+    this.host.appendChild(this.table);
+    this.list();
+  };
+
+  R.Places.prototype.cause = function (key) {
+    return this.app.t('page.cause.' + key);
+  };
+
+  R.Places.prototype.list = function () {
+    var t = this.app.t;
+    var app = this.app;
+    var self = this;
+    this.table.textContent = '';
+    var head = element('tr');
+    ['page.place', 'page.area', 'page.passes', 'page.rows', 'page.cause', 'page.settled'].forEach(function (key) {
+      var th = element('th', t(key));
+      th.scope = 'col';
+      head.appendChild(th);
+    });
+    this.table.appendChild(head);
+    this.chosen().slice(0, 300).forEach(function (each) {
+      var p = each.place;
+      var row = element('tr');
+      var first = element('td');
+      first.appendChild(button(p.label, t('page.show') + ' ' + p.label, function () { app.showPlace(p); }));
+      row.appendChild(first);
+      row.appendChild(element('td', app.units.text('area', p.areaM2)));
+      row.appendChild(element('td', ranges(p.passes)));
+      row.appendChild(element('td', ranges(p.rows)));
+      row.appendChild(element('td', self.cause(p.cause)));
+      var settled = element('td');
+      var select = element('select');
+      select.setAttribute('aria-label', t('page.settled') + ' ' + p.label);
+      [['', t('page.open')], ['fixed', t('page.fixed')], ['not_real', t('page.not_real')]].forEach(function (v) {
+        select.appendChild(new Option(v[1], v[0]));
+      });
+      select.value = app.settled.of[p.label] || '';
+      row.className = select.value ? 'done' : '';
+      select.addEventListener('change', function () {
+        app.settled.set(p.label, select.value);
+        row.className = select.value ? 'done' : '';
+      });
+      settled.appendChild(select);
+      row.appendChild(settled);
+      self.table.appendChild(row);
+    });
+  };
+
+  /** Whole numbers as ranges: 1 to 4, 7. */
+  function ranges(numbers) {
+    var out = [];
+    var i = 0;
+    while (i < numbers.length) {
+      var j = i;
+      while (j + 1 < numbers.length && numbers[j + 1] === numbers[j] + 1) {
+        j++;
+      }
+      out.push(i === j ? String(numbers[i]) : numbers[i] + '–' + numbers[j]);
+      i = j + 1;
+    }
+    return out.join(', ');
+  }
+
+  function escaped(text) {
+    return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+  }
+
+  /** What is left to do, as GPX 1.1. */
+  R.Places.prototype.gpx = function () {
+    var app = this.app;
+    var self = this;
+    var points = this.chosen().filter(function (each) { return !app.settled.of[each.place.label]; });
+    return '<?xml version="1.0" encoding="UTF-8"?>\n'
+      + '<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="Rowledger">\n'
+      + points.map(function (each) {
+        var p = each.place;
+        return '  <wpt lat="' + p.latLon[0] + '" lon="' + p.latLon[1] + '"><name>' + p.label + '</name><desc>'
+          + escaped(self.cause(p.cause) + ', ' + app.units.text('area', p.areaM2)) + '</desc></wpt>\n';
+      }).join('') + '</gpx>\n';
+  };
+
+  R.Places.prototype.save = function () {
+    var link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([this.gpx()], {type: 'application/gpx+xml'}));
+    link.download = 'places-left.gpx';
+    link.click();
+    setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
+  };
+
+  R.element = element;
+  R.button = button;
+})(Rowledger);

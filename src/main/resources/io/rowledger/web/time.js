@@ -1,0 +1,136 @@
+/** Rows through time: each line a row, time to the right with the turns left out. */
+(function (R) {
+  'use strict';
+
+  var ROW_PX = 14;
+
+  /**
+   * @param {HTMLCanvasElement} canvas
+   * @param {R.Job} job
+   * @param {Object} state
+   */
+  R.RowsInTime = function (canvas, job, state) {
+    this.canvas = canvas;
+    this.job = job;
+    this.state = state;
+    this.steps = [];
+    for (var k = 0; k < job.steps; k++) {
+      if (job.pass[k] > 0) {
+        this.steps.push(k);
+      }
+    }
+    this.listen();
+    this.draw();
+  };
+
+  R.RowsInTime.prototype.column = function (x) {
+    var width = this.canvas.clientWidth || 1;
+    return Math.max(0, Math.min(this.steps.length - 1, Math.floor(x / width * this.steps.length)));
+  };
+
+  R.RowsInTime.prototype.listen = function () {
+    var self = this;
+    var canvas = this.canvas;
+    var from = -1;
+    canvas.addEventListener('pointerdown', function (event) {
+      from = event.offsetX;
+      canvas.setPointerCapture(event.pointerId);
+    });
+    canvas.addEventListener('pointerup', function (event) {
+      if (from < 0 || !self.steps.length) {
+        return;
+      }
+      var row = Math.max(0, Math.min(self.job.rows - 1,
+        Math.floor(event.offsetY / (canvas.clientHeight || 1) * self.job.rows)));
+      if (Math.abs(event.offsetX - from) > 6) {
+        var a = self.steps[self.column(Math.min(from, event.offsetX))];
+        var b = self.steps[self.column(Math.max(from, event.offsetX))];
+        self.state.brush({from: a, to: b + 1});
+      } else {
+        self.state.moveTo(self.steps[self.column(event.offsetX)], row);
+      }
+      from = -1;
+    });
+    canvas.addEventListener('keydown', function (event) {
+      var by = {ArrowLeft: -1, ArrowRight: 1}[event.key];
+      var down = {ArrowUp: -1, ArrowDown: 1}[event.key];
+      if (by === undefined && down === undefined) {
+        return;
+      }
+      event.preventDefault();
+      var stride = event.shiftKey ? 20 : 1;
+      var step = Math.max(0, Math.min(self.job.steps - 1, self.state.step + (by || 0) * stride));
+      var row = Math.max(0, Math.min(self.job.rows - 1, self.state.row + (down || 0)));
+      self.state.moveTo(step, row);
+    });
+  };
+
+  R.RowsInTime.prototype.draw = function () {
+    var job = this.job;
+    var width = Math.max(300, Math.round(this.canvas.clientWidth || 900));
+    var height = Math.max(job.rows * 3, Math.min(job.rows * ROW_PX, 360));
+    this.canvas.width = width;
+    this.canvas.height = height;
+    this.canvas.style.height = height + 'px';
+    var image = new ImageData(width, height);
+    var pixels = new Uint32Array(image.data.buffer);
+    var mode = this.state.mode;
+    var p = this.state.product;
+    var off = R.pixel(0xe3e5e6);
+    var dark = R.pixel(0x3a3f42);
+    for (var x = 0; x < width && this.steps.length; x++) {
+      var k = this.steps[Math.floor((x + 0.5) / width * this.steps.length)];
+      for (var r = 0; r < job.rows; r++) {
+        var value = job.delivering[r][k] ? mode.value(p, r, k) : NaN;
+        var color = job.delivering[r][k] ? R.pixel(mode.color(value)) : off;
+        var hatch = job.delivering[r][k] ? mode.hatch(value) : 0;
+        var y1 = Math.floor((r + 1) / job.rows * height) - (height / job.rows > 5 ? 1 : 0);
+        for (var y = Math.floor(r / job.rows * height); y < y1; y++) {
+          var line = hatch === 1 ? (x + y) % 6 : hatch === 2 ? (x - y + 60000) % 6 : 1;
+          pixels[y * width + x] = line === 0 ? dark : color;
+        }
+      }
+    }
+    var context = this.canvas.getContext('2d');
+    context.putImageData(image, 0, 0);
+    this.base = context.getImageData(0, 0, width, height);
+    this.cursor();
+  };
+
+  /** Draws cursor and brush over the picture. */
+  R.RowsInTime.prototype.cursor = function () {
+    var context = this.canvas.getContext('2d');
+    context.putImageData(this.base, 0, 0);
+    var width = this.canvas.width;
+    var height = this.canvas.height;
+    var n = this.steps.length || 1;
+    var self = this;
+    var xOf = function (step) {
+      var low = 0;
+      var high = n;
+      while (low < high) {
+        var middle = low + high >> 1;
+        if (self.steps[middle] < step) {
+          low = middle + 1;
+        } else {
+          high = middle;
+        }
+      }
+      return low / n * width;
+    };
+    if (this.state.span) {
+      context.fillStyle = 'rgba(255,255,255,0.6)';
+      context.fillRect(0, 0, xOf(this.state.span.from), height);
+      var right = xOf(this.state.span.to);
+      context.fillRect(right, 0, width - right, height);
+    }
+    context.strokeStyle = '#000';
+    context.lineWidth = 2;
+    var x = xOf(this.state.step);
+    context.beginPath();
+    context.moveTo(x, 0);
+    context.lineTo(x, height);
+    context.stroke();
+    context.strokeRect(1, this.state.row / this.job.rows * height, width - 2, height / this.job.rows);
+  };
+})(Rowledger);

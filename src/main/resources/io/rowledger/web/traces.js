@@ -1,0 +1,126 @@
+/** Traces of one row on one time axis: flow with the other rows' median and the target, ratio, pressure, speed. */
+(function (R) {
+  'use strict';
+
+  /** More points than this are thinned out before they are drawn. */
+  var MAX_POINTS = 6000;
+
+  /**
+   * @param {HTMLElement} element
+   * @param {R.Job} job
+   * @param {Object} state
+   * @param {function(string): string} t words
+   */
+  R.Traces = function (element, job, state, t) {
+    this.element = element;
+    this.job = job;
+    this.state = state;
+    this.t = t;
+    this.plots = [];
+    this.draw();
+  };
+
+  R.Traces.prototype.series = function () {
+    var job = this.job;
+    var state = this.state;
+    var p = state.product;
+    var r = state.row;
+    var units = state.units.of;
+    var edges = job.data.rows[r];
+    var band = edges[1] - edges[0];
+    var from = state.span ? state.span.from : 0;
+    var to = state.span ? state.span.to : job.steps;
+    var stride = Math.max(1, Math.floor((to - from) / MAX_POINTS));
+    var out = {time: [], flow: [], peers: [], target: [], ratio: [], pressure: [], speed: []};
+    for (var k = from; k < to; k += stride) {
+      var working = job.pass[k] > 0;
+      var advance = job.area(k, k + 1, edges[0], edges[1]) / band;
+      out.time.push(job.data.startS + job.time[k]);
+      out.flow.push(number(job.flows[p][r][k] / units.flow.size));
+      out.peers.push(working ? number(job.peerMedian(p, k) * band / units.flow.size) : null);
+      out.target.push(working && job.targets[p][r][k] > 0
+        ? number(job.targets[p][r][k] * band * advance / job.duration[k] / units.flow.size) : null);
+      out.ratio.push(working && job.delivering[r][k] ? number(100 * job.ratio(p, r, k)) : null);
+      out.pressure.push(number(job.columns.pressure[k] / units.pressure.size));
+      out.speed.push(number(job.speed(k) / units.speed.size));
+    }
+    return out;
+  };
+
+  function number(value) {
+    return isFinite(value) ? value : null;
+  }
+
+  R.Traces.prototype.draw = function () {
+    var self = this;
+    var t = this.t;
+    var units = this.state.units;
+    this.plots.forEach(function (plot) { plot.destroy(); });
+    var s = this.series();
+    var colors = {row: '#0072b2', peers: '#666', target: '#d55e00'};
+    var charts = [{
+      title: t('page.trace.flow') + ', ' + units.of.flow.name,
+      data: [s.time, s.flow, s.peers, s.target],
+      series: [[t('page.row') + ' ' + (this.state.row + 1), colors.row, []], [t('page.trace.peers'), colors.peers, []],
+        [t('page.trace.target'), colors.target, [6, 4]]]
+    }, {
+      title: t('page.trace.ratio') + ', %',
+      data: [s.time, s.ratio],
+      series: [[t('page.trace.ratio'), colors.row, []]]
+    }];
+    if (s.pressure.some(function (value) { return value !== null; })) {
+      charts.push({
+        title: t('page.trace.pressure') + ', ' + units.of.pressure.name,
+        data: [s.time, s.pressure],
+        series: [[t('page.trace.pressure'), colors.row, []]]
+      });
+    }
+    charts.push({
+      title: t('page.trace.speed') + ', ' + units.of.speed.name,
+      data: [s.time, s.speed],
+      series: [[t('page.trace.speed'), colors.row, []]]
+    });
+    var style = getComputedStyle(this.element);
+    this.plots = charts.map(function (chart) {
+      return new uPlot({
+        title: chart.title,
+        width: Math.max(280, self.element.clientWidth),
+        height: 150,
+        cursor: {sync: {key: 'rowledger'}, drag: {x: true, y: false, setScale: false}},
+        select: {show: true},
+        legend: {live: false},
+        tzDate: function (epoch) { return uPlot.tzDate(new Date(epoch * 1000), self.job.data.zone); },
+        axes: [{stroke: style.color}, {stroke: style.color, size: 55}],
+        series: [{}].concat(chart.series.map(function (line) {
+          return {label: line[0], stroke: line[1], dash: line[2], width: 1.2, spanGaps: false, points: {show: false}};
+        })),
+        hooks: {
+          setSelect: [function (plot) {
+            if (plot.select.width > 6) {
+              var a = plot.posToVal(plot.select.left, 'x') - self.job.data.startS;
+              var b = plot.posToVal(plot.select.left + plot.select.width, 'x') - self.job.data.startS;
+              self.state.brush({from: self.job.stepAt(a), to: self.job.stepAt(b) + 1});
+            }
+          }],
+          ready: [function (plot) {
+            plot.over.addEventListener('click', function () {
+              if (plot.cursor.left >= 0 && plot.select.width < 6) {
+                var at = plot.posToVal(plot.cursor.left, 'x') - self.job.data.startS;
+                self.state.moveTo(self.job.stepAt(at), self.state.row);
+              }
+            });
+          }]
+        }
+      }, chart.data, self.element);
+    });
+    this.cursor();
+  };
+
+  /** Puts the plots' cursor on the step. */
+  R.Traces.prototype.cursor = function () {
+    var at = this.job.data.startS + this.job.time[this.state.step];
+    this.plots.forEach(function (plot) {
+      plot.setCursor({left: plot.valToPos(at, 'x'), top: 20}, false);
+    });
+  };
+})(Rowledger);

@@ -1,0 +1,79 @@
+/** Figures as people read them. Factors: NIST Special Publication 811, appendix B. */
+(function (R) {
+  'use strict';
+
+  var L_PER_GAL = 3.785411784;
+  var M2_PER_ACRE = 4046.8564224;
+  var MPS_PER_MPH = 0.44704;
+  var PA_PER_PSI = 6894.757293168;
+  var M_PER_FT = 0.3048;
+
+  /**
+   * @typedef {Object} Unit
+   * @property {string} name
+   * @property {number} size of one unit in SI
+   * @property {number} digits behind the point
+   */
+  var SYSTEMS = {
+    us: {
+      rate: {name: 'gal/ac', size: L_PER_GAL / M2_PER_ACRE, digits: 1},
+      flow: {name: 'gal/min', size: L_PER_GAL / 60, digits: 3},
+      speed: {name: 'mph', size: MPS_PER_MPH, digits: 1},
+      pressure: {name: 'psi', size: PA_PER_PSI, digits: 1},
+      area: {name: 'ac', size: M2_PER_ACRE, digits: 3},
+      length: {name: 'ft', size: M_PER_FT, digits: 0}
+    },
+    metric: {
+      rate: {name: 'L/ha', size: 1e-4, digits: 0},
+      flow: {name: 'L/min', size: 1 / 60, digits: 3},
+      speed: {name: 'km/h', size: 1 / 3.6, digits: 1},
+      pressure: {name: 'kPa', size: 1000, digits: 0},
+      area: {name: 'ha', size: 10000, digits: 4},
+      length: {name: 'm', size: 1, digits: 1}
+    }
+  };
+
+  /**
+   * @param {string} system us or metric
+   * @param {string} zone IANA time zone
+   */
+  R.Units = function (system, zone) {
+    this.system = system;
+    this.of = SYSTEMS[system];
+    this.clockFormat = new Intl.DateTimeFormat('en-US', {
+      timeZone: zone, hour: 'numeric', minute: '2-digit', second: '2-digit', hour12: system === 'us'
+    });
+    this.dayFormat = new Intl.DateTimeFormat('en-US', {
+      timeZone: zone, year: 'numeric', month: 'short', day: 'numeric'
+    });
+  };
+
+  /**
+   * A figure with its unit.
+   * @param {string} kind rate, flow, speed, pressure, area or length
+   * @param {number} si value in SI; NaN gives a dash
+   */
+  R.Units.prototype.text = function (kind, si) {
+    var unit = this.of[kind];
+    return isFinite(si) ? (si / unit.size).toFixed(unit.digits) + ' ' + unit.name : '–';
+  };
+
+  /** A deviation, 0.05 for 5 percent over. */
+  R.Units.prototype.percent = function (share) {
+    if (!isFinite(share)) {
+      return '–';
+    }
+    var pct = share * 100;
+    return (pct >= 0 ? '+' : '−') + Math.abs(pct).toFixed(1) + '%';
+  };
+
+  /** Local time of day of epoch seconds. */
+  R.Units.prototype.clock = function (epochS) {
+    return this.clockFormat.format(new Date(epochS * 1000));
+  };
+
+  /** Local date of epoch seconds. */
+  R.Units.prototype.day = function (epochS) {
+    return this.dayFormat.format(new Date(epochS * 1000));
+  };
+})(Rowledger);
