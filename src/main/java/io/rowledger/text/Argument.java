@@ -13,6 +13,7 @@ public sealed interface Argument
                 Argument.Physical,
                 Argument.Bounded,
                 Argument.Area,
+                Argument.BoundedArea,
                 Argument.Duration,
                 Argument.Time,
                 Argument.Place,
@@ -38,6 +39,9 @@ public sealed interface Argument
 
     /** An area in m², printed in the unit that suits the larger of both areas: acres or square feet. */
     record Area(double areaM2, double besideM2) implements Argument {}
+
+    /** An area in m² with its bounds, printed in the unit that suits it; bounds may be NaN where none are known. */
+    record BoundedArea(double areaM2, double lowM2, double highM2) implements Argument {}
 
     /** A length of time, s. */
     record Duration(double seconds) implements Argument {}

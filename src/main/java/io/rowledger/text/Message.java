@@ -55,6 +55,11 @@ public record Message(String key, List<Argument> arguments) implements Argument 
         return new Argument.Area(areaM2, besideM2);
     }
 
+    /** An area of any size in m² with its bounds. */
+    public static Argument areaWithin(double areaM2, double lowM2, double highM2) {
+        return new Argument.BoundedArea(areaM2, lowM2, highM2);
+    }
+
     /** A length of time, s. */
     public static Argument duration(double seconds) {
         return new Argument.Duration(seconds);

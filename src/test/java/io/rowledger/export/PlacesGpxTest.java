@@ -93,11 +93,11 @@ class PlacesGpxTest {
     }
 
     @Test
-    void skips_and_doubles_are_the_places_of_the_layers_under_the_names_of_the_review() throws Exception {
+    void skips_and_overlaps_are_the_places_of_the_layers_under_the_names_of_the_review() throws Exception {
         Analysis analysis = new SyntheticJob().build();
         List<Element> found = waypoints(read(analysis, UnitSystem.METRIC));
         assertEquals(
-                List.of("S1", "S2", "S3", "S4", "S5", "D1"),
+                List.of("S1", "S2", "S3", "S4", "S5", "O1"),
                 found.stream().map(wpt -> text(wpt, "name")).toList());
         JsonNode skips = layer(out -> Layers.skips(analysis, out));
         for (int i = 0; i < skips.size(); i++) {
@@ -108,7 +108,7 @@ class PlacesGpxTest {
                     place.get("lon").asDouble(), Double.parseDouble(found.get(i).getAttribute("lon")), 1e-8);
         }
         assertEquals(
-                "Skip of 200 m²: row not delivering. Pass 6. Row 7. Look at this row's knife, hose and meter, and the corn"
+                "Skip of 200 m²: row not applying. Pass 6. Row 7. Look at this row's knife, hose and meter, and the corn"
                         + " along it.",
                 text(found.get(0), "desc"));
         assertEquals("skip", text(found.get(0), "type"));

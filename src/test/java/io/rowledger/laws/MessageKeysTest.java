@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.document.text.Messages;
+import io.rowledger.finding.FindingKind;
 import io.rowledger.report.compare.RowVerdict;
 import io.rowledger.report.record.RecordField;
 import io.rowledger.report.record.RecordFields;
@@ -68,7 +69,13 @@ class MessageKeysTest {
             Arrays.stream(RecordRule.values())
                     .flatMap(rule ->
                             Stream.of("place", "citation", "period", "note").map(part -> rule.name() + "." + part))
-                    .toList());
+                    .toList(),
+            "findings.title.",
+            Stream.of(FindingKind.values()).map(FindingKind::jsonName).toList(),
+            "words.cause.",
+            lowerCase(CoverageDefect.Cause.values()),
+            "words.lookAt.",
+            lowerCase(CoverageDefect.Cause.values()));
 
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\n]|\\\\.)*)\"");
     private static final Pattern TAG = Pattern.compile("\\{\\{[#/^]?\\s*t\\.([A-Za-z0-9_.]+)\\s*}}");
@@ -210,5 +217,11 @@ class MessageKeysTest {
                     .sorted()
                     .toList();
         }
+    }
+
+    private static List<String> lowerCase(Enum<?>[] constants) {
+        return Stream.of(constants)
+                .map(each -> each.name().toLowerCase(Locale.ROOT))
+                .toList();
     }
 }

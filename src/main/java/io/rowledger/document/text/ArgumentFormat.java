@@ -2,6 +2,7 @@ package io.rowledger.document.text;
 
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +16,9 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
      * @throws IllegalStateException for a style that the argument doesn't have
      */
     String text(Argument argument, String style) {
+        if (style.equals("capital")) {
+            return Wording.label(text(argument, ""));
+        }
         if (argument instanceof Argument.Sequence sequence) {
             return sequence(sequence, style);
         }
@@ -40,6 +44,9 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
         if (argument instanceof Argument.Percent percent && style.equals("signed")) {
             return units.signedPercent(percent.percent());
         }
+        if (argument instanceof Argument.Area area && style.equals("patch")) {
+            return units.patch(area.areaM2());
+        }
         if (argument instanceof Argument.Count count && style.equals("plain")) {
             return Long.toString(count.value());
         }
@@ -57,6 +64,12 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
         }
         if (argument instanceof Argument.Area area) {
             return units.areaBeside(area.areaM2(), area.besideM2());
+        }
+        if (argument instanceof Argument.BoundedArea area) {
+            QuantityKind kind = units.kindBeside(area.areaM2(), area.areaM2());
+            return Double.isFinite(area.lowM2())
+                    ? units.within(kind, area.areaM2(), area.lowM2(), area.highM2())
+                    : units.anyArea(area.areaM2());
         }
         if (argument instanceof Argument.Duration duration) {
             return units.duration(duration.seconds());
@@ -103,6 +116,7 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
         List<Argument> values = sequence.values();
         return switch (style) {
             case "" -> String.join(", ", texts(values));
+            case "sentences" -> String.join(" ", texts(values));
             case "and" -> joined(values, "words.list.and");
             case "or" -> joined(values, "words.list.or");
             case "ranges" -> Wording.ranges(values.stream().map(this::whole).toList());

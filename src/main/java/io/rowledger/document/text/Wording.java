@@ -1,6 +1,5 @@
 package io.rowledger.document.text;
 
-import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.units.UnitFormat;
 import java.util.List;
 import java.util.Locale;
@@ -37,21 +36,6 @@ public final class Wording {
     /** {@code 1 place}, {@code 3 places}. */
     public static String counted(int n, String one, String many) {
         return n + "\u00a0" + (n == 1 ? one : many);
-    }
-
-    public static String cause(CoverageDefect.Cause cause) {
-        return switch (cause) {
-            case GAP_BETWEEN_PASSES -> "gap between passes";
-            case ROW_NOT_DELIVERING -> "row not delivering";
-            case LATE_START -> "pass started late";
-            case EARLY_STOP -> "pass stopped early";
-            case EDGE_OF_FIELD -> "margin left at the field's edge";
-            case OUTSIDE_THE_LOG -> "bar never came here";
-            case PASSES_OVERLAP -> "passes too close";
-            case HEADLAND_OVERLAP -> "pass ran into done ground";
-            case PASS_CROSSED_ITSELF -> "pass crossed itself";
-            case INSIDE_THE_PIVOT -> "inside of a tight turn";
-        };
     }
 
     /** The last part of a path: folders say nothing to a reader and don't fit a column. */

@@ -1,70 +1,95 @@
 package io.rowledger.report.common;
 
 import io.rowledger.coverage.CoverageOptions;
-import io.rowledger.document.text.Wording;
+import io.rowledger.document.text.Messages;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 
 /**
- * Skipped or doubled ground in words: how much, how much of it lies in places worth driving to, and how much in the
- * seams of centimetres between passes that no list names.
+ * Skips or overlaps in words: how much ground, how much of it in places worth driving to, and how much in slivers between
+ * passes that no list names.
  *
- * @param areaM2 all of it
- * @param sliverM2 what of it is in no place
- * @param places how many places
- * @param besideM2 the area it is named beside, for one unit in a sentence
- * @param interval of all of it
- * @param f how figures are written
+ * @param areaM2 all of it, m²
+ * @param sliverM2 the part in no place, m²
+ * @param places number of places
+ * @param besideM2 the area it is named beside, m², so that a sentence has one unit
+ * @param interval of {@code areaM2}
+ * @param messages words and units
  */
 public record CoveragePhrases(
-        double areaM2, double sliverM2, int places, double besideM2, Interval interval, UnitFormat f) {
-    /** A smaller share in seams is not worth a word. */
-    private static final double SLIVER_SHARE = 0.02;
+        double areaM2, double sliverM2, int places, double besideM2, Interval interval, Messages messages) {
+    /** Fraction of the ground below which slivers are not named. */
+    private static final double MIN_SLIVER_SHARE = 0.02;
+    /** Area below which ground without a place counts as none, m²: the rounding of polygons reaches that. */
+    private static final double MIN_AREA_M2 = 0.5;
 
-    /** Nothing at all, or less than the 0.1 mm grid of the polygons can make up. */
+    /** True if there is none, or less than rounding makes up. */
     public boolean none() {
-        return places == 0 && areaM2 < 0.5;
+        return places == 0 && areaM2 < MIN_AREA_M2;
     }
 
+    /** {@code 0.16 ac}, or "none". */
     public String area() {
         if (none()) {
-            return "none";
+            return messages.text("words.none");
         }
         return interval.known()
-                ? new IntervalPhrases(f).value(measure(), areaM2, interval)
-                : f.areaBeside(areaM2, besideM2);
+                ? new IntervalPhrases(messages).value(kind(), areaM2, interval)
+                : messages.units().areaBeside(areaM2, besideM2);
     }
 
     /** Bounds of all of it, or empty. */
     public String bounds() {
-        return new IntervalPhrases(f).bounds(measure(), areaM2, interval);
+        return new IntervalPhrases(messages).bounds(kind(), areaM2, interval);
     }
 
-    private QuantityKind measure() {
-        return f.kindBeside(areaM2, besideM2);
+    private QuantityKind kind() {
+        return messages.units().kindBeside(areaM2, besideM2);
     }
 
     /** {@code 0.16 ac skipped, 0.13 ac of it in 12 places}. */
-    String sentence(String done) {
-        if (places == 0) {
-            return area() + " " + done + ", all of it in seams thinner than " + sliverWidth(f);
+    Message skipped() {
+        return phrase("words.coverage.skippedSlivers", "words.coverage.skippedPartly", "words.coverage.skipped");
+    }
+
+    /** {@code 0.16 ac of overlap, 0.13 ac of it in 12 places}. */
+    Message overlap() {
+        return phrase("words.coverage.overlapSlivers", "words.coverage.overlapPartly", "words.coverage.overlap");
+    }
+
+    private Message phrase(String slivers, String partly, String places) {
+        if (this.places == 0) {
+            return Message.of(slivers, area(), sliverWidth());
         }
-        String count = Wording.counted(places, "place", "places");
-        return sliverM2 > SLIVER_SHARE * areaM2
-                ? area() + " " + done + ", " + f.areaBeside(areaM2 - sliverM2, Math.max(areaM2, besideM2))
-                        + " of it in " + count
-                : area() + " " + done + " in " + count;
+        return hasSlivers()
+                ? Message.of(partly, area(), Message.area(areaM2 - sliverM2, Math.max(areaM2, besideM2)), this.places)
+                : Message.of(places, area(), this.places);
     }
 
-    /** {@code 12 places}, {@code 12 places and seams}, {@code slivers}. */
+    private boolean hasSlivers() {
+        return !none() && sliverM2 > MIN_SLIVER_SHARE * areaM2;
+    }
+
+    /** {@code 12 places}, {@code 12 places and slivers}, {@code slivers}; empty if there is none. */
     public String where() {
-        String count = places == 0 ? "" : Wording.counted(places, "place", "places");
-        boolean slivers = !none() && sliverM2 > SLIVER_SHARE * areaM2;
-        return count + (slivers ? (count.isEmpty() ? "" : " and ") + "seams" : "");
+        if (places == 0) {
+            return hasSlivers() ? messages.text("words.coverage.slivers") : "";
+        }
+        return messages.text(hasSlivers() ? "words.coverage.placesAndSlivers" : "words.coverage.places", places);
     }
 
-    static String sliverWidth(UnitFormat f) {
-        return f.text(QuantityKind.SMALL_LENGTH, CoverageOptions.MIN_PATCH_WIDTH_M);
+    /** Width below which ground is a sliver. */
+    static Argument sliverWidth() {
+        return Message.value(QuantityKind.SMALL_LENGTH, CoverageOptions.MIN_PATCH_WIDTH_M);
     }
+
+    // BRIDGE
+    public CoveragePhrases(
+            double areaM2, double sliverM2, int places, double besideM2, Interval interval, UnitFormat f) {
+        this(areaM2, sliverM2, places, besideM2, interval, Messages.english(f));
+    }
+    // END BRIDGE
 }

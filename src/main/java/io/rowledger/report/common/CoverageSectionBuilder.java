@@ -8,14 +8,18 @@ import io.rowledger.coverage.sections.ShutOffScore;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Skips, doubles and shut-offs, listed so that a person can drive back to them. */
+/** Builds the {@link CoverageSection}: skips, overlaps and rows shut off alone. */
 public final class CoverageSectionBuilder {
+    /** Slivers below this are not worth a sentence, m². */
+    private static final double MIN_SLIVERS_M2 = 0.5;
+
     private final Coverage c;
     private final Intervals intervals;
     private final LocalPlane plane;
@@ -30,22 +34,31 @@ public final class CoverageSectionBuilder {
         this.f = messages.units();
     }
 
+    /** The section. */
     public CoverageSection build() {
-        String bare = c.boundary() == null
-                ? "Skips are the bare patches enclosed by covered ground; without a field boundary, open edges can't be judged."
-                : "Skips are the bare ground inside the boundary.";
+        boolean hasBoundary = c.boundary() != null;
+        List<Message> skips = new ArrayList<>();
+        skips.add(Message.of(hasBoundary ? "words.defect.ground" : "words.defect.groundNoBoundary"));
+        if (c.skips().isEmpty()) {
+            skips.add(none(skips(c, intervals, messages)));
+        }
+        List<Message> overlaps = new ArrayList<>();
+        overlaps.add(Message.of("words.defect.overlap"));
+        if (c.overlaps().isEmpty()) {
+            overlaps.add(none(overlap(c, intervals, messages)));
+        }
+        addSlivers(overlaps);
         return new CoverageSection(
-                c.skips().isEmpty() ? bare + none(skips(c, intervals, messages)) : bare,
+                String.join(" ", messages.texts(skips)),
                 lines("S", c.skips()),
                 rest(c.skips()),
-                "Doubles are ground with two visits or more; each place counts once."
-                        + (c.overlaps().isEmpty() ? none(overlap(c, intervals, messages)) : "")
-                        + slivers(),
-                lines("D", c.overlaps()),
+                String.join(" ", messages.texts(overlaps)),
+                lines("O", c.overlaps()),
                 rest(c.overlaps()),
                 shutOffs(c.shutOffs()));
     }
 
+    /** Skipped ground in words. */
     public static CoveragePhrases skips(Coverage c, Intervals intervals, Messages messages) {
         return new CoveragePhrases(
                 c.skipAreaM2(),
@@ -53,9 +66,10 @@ public final class CoverageSectionBuilder {
                 c.skips().size(),
                 c.overlapAreaM2(),
                 intervals.skipAreaM2(),
-                messages.units());
+                messages);
     }
 
+    /** Overlap in words. */
     public static CoveragePhrases overlap(Coverage c, Intervals intervals, Messages messages) {
         return new CoveragePhrases(
                 c.overlapAreaM2(),
@@ -63,27 +77,29 @@ public final class CoverageSectionBuilder {
                 c.overlaps().size(),
                 c.skipAreaM2(),
                 intervals.overlapAreaM2(),
-                messages.units());
+                messages);
     }
 
-    private static String none(CoveragePhrases words) {
-        return words.none() ? " There is none." : " There is no place worth driving to.";
+    private static Message none(CoveragePhrases phrases) {
+        return Message.of(phrases.none() ? "words.defect.noneAtAll" : "words.defect.nonePlace");
     }
 
-    /** The lists don't add up to the totals, and a reader who adds them up must know why. */
-    private String slivers() {
+    /** The lists don't add up to the totals: slivers make up the difference. */
+    private void addSlivers(List<Message> sentences) {
         double skippedM2 = c.slivers().skipM2();
         double overlapM2 = c.slivers().overlapM2();
-        if (Math.max(skippedM2, overlapM2) < 0.5) {
-            return "";
+        if (Math.max(skippedM2, overlapM2) >= MIN_SLIVERS_M2) {
+            sentences.add(Message.of(
+                    "words.defect.slivers",
+                    patch(skippedM2),
+                    patch(overlapM2),
+                    CoveragePhrases.sliverWidth(),
+                    Message.area(CoverageOptions.MIN_PATCH_M2)));
         }
-        return " In no list but in the totals: " + patch(skippedM2) + " skipped and " + patch(overlapM2)
-                + " doubled in seams thinner than " + CoveragePhrases.sliverWidth(f) + " or smaller than "
-                + f.patch(CoverageOptions.MIN_PATCH_M2) + ".";
     }
 
     private String patch(double areaM2) {
-        return areaM2 > 0 ? f.patch(areaM2) : "none";
+        return areaM2 > 0 ? f.patch(areaM2) : messages.text("words.none");
     }
 
     private List<DefectLine> lines(String letter, List<CoverageDefect> places) {
@@ -97,7 +113,7 @@ public final class CoverageSectionBuilder {
                     f.place(latLon[0], latLon[1]),
                     place.passes().isEmpty() ? "\u2013" : Wording.ranges(place.passes()),
                     place.rows().isEmpty() ? "\u2013" : Wording.ranges(place.rows()),
-                    Wording.cause(place.cause()),
+                    messages.text(DefectPhrases.cause(place.cause())),
                     place.eastM(),
                     place.northM()));
         }
@@ -113,7 +129,7 @@ public final class CoverageSectionBuilder {
             areaM2 += place.areaM2();
         }
         int n = places.size() - Limits.PLACES_LISTED;
-        return "And " + Wording.counted(n, "smaller place", "smaller places") + ", together " + f.patch(areaM2) + ".";
+        return messages.text("words.defect.more", n, Message.area(areaM2));
     }
 
     private List<ShutOffLine> shutOffs(ShutOffScore s) {
@@ -123,25 +139,27 @@ public final class CoverageSectionBuilder {
         double largestM2 = Math.max(s.offOverCoveredM2(), Math.max(s.offOverUncoveredM2(), s.onOverCoveredM2()));
         return List.of(
                 new ShutOffLine(
-                        "Off over ground already done: right",
+                        messages.text("words.shutOff.right"),
                         ground(s.offOverCoveredM2(), largestM2),
-                        liquid(s.savedL(), "saved")),
+                        liquid(s.savedL(), "words.shutOff.saved")),
                 new ShutOffLine(
-                        "Off over ground that stayed bare: a skip",
+                        messages.text("words.shutOff.skip"),
                         ground(s.offOverUncoveredM2(), largestM2),
-                        liquid(s.skippedL(), "lacking")),
+                        liquid(s.skippedL(), "words.shutOff.lacking")),
                 new ShutOffLine(
-                        "On over ground already done: a double",
+                        messages.text("words.shutOff.overlap"),
                         ground(s.onOverCoveredM2(), largestM2),
-                        liquid(s.overlapL(), "too much")));
+                        liquid(s.overlapL(), "words.shutOff.tooMuch")));
     }
 
     private String ground(double areaM2, double largestM2) {
-        return areaM2 > 0 ? f.areaBeside(areaM2, largestM2) : "none";
+        return areaM2 > 0 ? f.areaBeside(areaM2, largestM2) : messages.text("words.none");
     }
 
-    private String liquid(double volumeL, String what) {
-        return Double.isFinite(volumeL) ? f.text(QuantityKind.VOLUME, volumeL) + " " + what : UnitFormat.UNKNOWN;
+    private String liquid(double volumeL, String key) {
+        return Double.isFinite(volumeL)
+                ? messages.text(key, Message.value(QuantityKind.VOLUME, volumeL))
+                : UnitFormat.UNKNOWN;
     }
 
     // BRIDGE

@@ -3,13 +3,15 @@ package io.rowledger.report.common;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
+import io.rowledger.uncertainty.Interval;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
 
-/** The figures of a finding as every document prints them: how sure it is and what it cost. */
+/** Confidence and cost of a finding as every document prints them. */
 public final class FindingFacts {
     private FindingFacts() {}
 
@@ -18,41 +20,53 @@ public final class FindingFacts {
         return Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC)).text(message);
     }
 
-    /** {@code 97% sure}. */
-    public static String sure(double confidence, UnitFormat f) {
-        return f.fixed(confidence * 100, 0) + "% sure";
+    /** {@code 97% confidence}. */
+    public static Message confidence(double confidence) {
+        return Message.of("findings.confidence", Message.decimal(confidence * 100, 0));
     }
 
-    /** Ground, liquid and nitrogen with the direction in words. */
-    public static String cost(Finding finding, FindingUncertainty doubt, UnitFormat f) {
-        IntervalPhrases words = new IntervalPhrases(f);
-        StringBuilder text = new StringBuilder(
-                finding.areaM2() > 0
-                        ? words.anyArea(finding.areaM2(), doubt.areaM2()) + " of ground"
-                        : "no ground of its own");
+    /** Ground, liquid and nitrogen, with the direction in words: a clause without a full stop. */
+    public static Message cost(Finding finding, FindingUncertainty uncertainty) {
+        Interval areaM2 = uncertainty.areaM2();
+        Message ground = finding.areaM2() > 0
+                ? Message.of("findings.cost.ground", Message.areaWithin(finding.areaM2(), areaM2.low(), areaM2.high()))
+                : Message.of("findings.cost.noGround");
         if (onlySetup(finding.kind())) {
-            return text + " shown in the wrong place, no liquid lost by that";
+            return Message.of("findings.cost.setup", ground);
         }
-        String way =
-                (finding.volumeL() < 0 ? " too little" : " too much") + (onlyRecorded(finding) ? " in the record" : "");
-        if (Double.isFinite(finding.volumeL()) && finding.volumeL() != 0) {
-            text.append(", ")
-                    .append(words.size(QuantityKind.VOLUME, doubt.volumeL()))
-                    .append(way);
-            if (Double.isFinite(finding.nitrogenKg())) {
-                text.append(" (")
-                        .append(words.size(QuantityKind.NITROGEN, doubt.nitrogenKg()))
-                        .append(")");
-            }
-        } else if (finding.volumeL() == 0) {
-            text.append(", no liquid lost or wasted");
-        } else {
-            text.append(", liquid ").append(UnitFormat.UNKNOWN);
+        if (finding.volumeL() == 0) {
+            return Message.of("findings.cost.none", ground);
         }
-        return text.toString();
+        if (!Double.isFinite(finding.volumeL())) {
+            return Message.of("findings.cost.unknown", ground);
+        }
+        return Message.of(
+                costKey(finding),
+                ground,
+                magnitude(QuantityKind.VOLUME, uncertainty.volumeL()),
+                Double.isFinite(finding.nitrogenKg())
+                        ? Message.of(
+                                "findings.cost.nitrogen", magnitude(QuantityKind.NITROGEN, uncertainty.nitrogenKg()))
+                        : "");
     }
 
-    /** A wrong line in the rig file costs nothing in the field: it is the report that is off. */
+    private static String costKey(Finding finding) {
+        boolean under = finding.volumeL() < 0;
+        if (onlyRecorded(finding)) {
+            return under ? "findings.cost.underRecorded" : "findings.cost.overRecorded";
+        }
+        return under ? "findings.cost.under" : "findings.cost.over";
+    }
+
+    /** The size of a value whose sign is told in words, with its bounds. */
+    private static Argument magnitude(QuantityKind kind, Interval interval) {
+        double sign = interval.value() < 0 ? -1 : 1;
+        double a = sign * interval.low();
+        double b = sign * interval.high();
+        return Message.within(kind, sign * interval.value(), Math.min(a, b), Math.max(a, b));
+    }
+
+    /** True for a wrong line in the rig file, which costs nothing in the field: only the report is off. */
     public static boolean onlySetup(FindingKind kind) {
         return switch (kind) {
             case FLOW_LAG, DROP_OFFSET, SIDE_OFFSET -> true;
@@ -60,11 +74,21 @@ public final class FindingFacts {
         };
     }
 
-    /** A meter that reads wrong spoils the record; the ground may have got its liquid all the same. */
+    /** True for a meter that reads wrong: the ground may have got its liquid all the same. */
     private static boolean onlyRecorded(Finding finding) {
         return switch (finding.kind()) {
             case METER_DROPOUT, METER_STUCK, METER_SCALE -> true;
             default -> false;
         };
     }
+
+    // BRIDGE
+    public static String sure(double confidence, UnitFormat f) {
+        return Messages.english(f).text(confidence(confidence));
+    }
+
+    public static String cost(Finding finding, FindingUncertainty uncertainty, UnitFormat f) {
+        return Messages.english(f).text(cost(finding, uncertainty));
+    }
+    // END BRIDGE
 }

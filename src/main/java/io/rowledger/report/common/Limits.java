@@ -1,6 +1,8 @@
 package io.rowledger.report.common;
 
 import io.rowledger.rate.DeviationLimits;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 
 /** Limits beyond which a report says something, and lengths of its lists. */
 public final class Limits {
@@ -32,6 +34,11 @@ public final class Limits {
     public static final int TICKETS_NAMED = 6;
 
     private Limits() {}
+
+    /** A limit in percent as an argument of a message, without decimals. */
+    static Argument wholePct(double limitPct) {
+        return Message.decimal(limitPct, 0);
+    }
 
     /** The CSS class of a deviation. */
     public static String mark(double deviationPct) {

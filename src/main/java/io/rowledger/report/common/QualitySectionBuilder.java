@@ -5,11 +5,13 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
+import io.rowledger.field.Boundary;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Message;
 import io.rowledger.track.PathBreak;
 import io.rowledger.track.TrackQuality;
 import io.rowledger.units.QuantityKind;
@@ -17,7 +19,7 @@ import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What the figures rest on: records, fixes, gaps, the machine as measured, what was assumed, the sums that must agree. */
+/** Builds the {@link QualitySection}: records, fixes, gaps, the machine as measured, notes and sums that must agree. */
 public final class QualitySectionBuilder {
     private final JobView job;
     private final Messages messages;
@@ -52,16 +54,22 @@ public final class QualitySectionBuilder {
                 machine(),
                 checks(),
                 notes,
-                acres(),
-                String.join(" ", new IntervalPhrases(f).restsOn(job.intervals().basis())));
+                areas(),
+                String.join(
+                        " ",
+                        messages.texts(new IntervalPhrases(messages)
+                                .includes(job.intervals().basis()))));
     }
 
     /** Fix types, rate and noise of the positions in one line. */
     public String positions() {
         TrackQuality q = job.track().quality();
         String noise = noise(q.noiseM());
-        return "satellite receiver, " + fixes(q.recordsByFix()) + "; a record every " + seconds(q.medianIntervalS())
-                + (noise.isEmpty() ? "" : "; noise from record to record " + noise);
+        return messages.text(
+                "words.quality.positions",
+                fixes(q.recordsByFix()),
+                seconds(q.medianIntervalS()),
+                noise.isEmpty() ? "" : Message.of("words.quality.positionsNoise", noise));
     }
 
     private List<Fact> facts() {
@@ -73,47 +81,67 @@ public final class QualitySectionBuilder {
             records += source.records();
             used += source.used();
         }
-        facts.add(new Fact(
-                "Records used",
-                f.count(used) + " of " + f.count(records)
-                        + (records > 0 && used < records
-                                ? "; left out " + f.count(records - used) + " ("
-                                        + f.percent(100.0 * (records - used) / records) + ")"
-                                : "")));
-        facts.add(new Fact("Time between records (median)", seconds(q.medianIntervalS())));
-        facts.add(new Fact("Fix types", fixes(q.recordsByFix())));
+        facts.add(fact("words.quality.recordsUsed", used(used, records)));
+        facts.add(fact("words.quality.interval", seconds(q.medianIntervalS())));
+        facts.add(fact("words.quality.fixes", fixes(q.recordsByFix())));
         String noise = noise(q.noiseM());
         if (!noise.isEmpty()) {
-            facts.add(new Fact("Position noise, record to record (1 sigma)", noise));
+            facts.add(fact("words.quality.noise", noise));
         }
-        facts.add(
-                new Fact("Gaps in the log", q.gaps() == 0 ? "none" : q.gaps() + ", together " + f.duration(q.gapS())));
-        long shifts = job.track().breaks().stream()
+        facts.add(fact(
+                "words.quality.gaps",
+                q.gaps() == 0
+                        ? messages.text("words.none")
+                        : messages.text("words.quality.gapsValue", q.gaps(), Message.duration(q.gapS()))));
+        long jumps = job.track().breaks().stream()
                 .filter(each -> each.kind() == PathBreak.Kind.SHIFTED)
                 .count();
-        if (shifts > 0) {
-            facts.add(new Fact("Shifts of the position", f.count(shifts)));
+        if (jumps > 0) {
+            facts.add(fact("words.quality.jumps", f.count(jumps)));
         }
-        facts.add(new Fact(
-                "Work state", q.workStateDerived() ? "not in the log: taken from flow and speed" : "from the log"));
-        double sweptM2 = job.rates().sweptAreaM2();
-        double unsettledM2 = job.rates().unsettledAreaM2();
-        facts.add(new Fact(
-                "Swept while the bar's angle was not yet known",
-                (unsettledM2 > 0 ? f.anyArea(unsettledM2) : "none")
-                        + (unsettledM2 > 0 && sweptM2 > 0 ? " (" + f.percent(unsettledM2 / sweptM2 * 100) + ")" : "")));
+        facts.add(fact(
+                "words.quality.workState",
+                messages.text(
+                        q.workStateDerived() ? "words.quality.workStateDerived" : "words.quality.workStateLogged")));
+        facts.add(fact("words.quality.unsettled", unsettled()));
         for (Product product : job.rig().products()) {
             facts.add(new Fact(
-                    "Flow lag, " + product.name(),
+                    messages.text("words.quality.flowLag", product.name()),
                     product.flowLagS() == 0
-                            ? "0 s in the rig file: none taken out"
-                            : seconds(product.flowLagS()) + " from the rig file, taken out"));
+                            ? messages.text("words.quality.noFlowLag")
+                            : messages.text("words.quality.flowLagValue", seconds(product.flowLagS()))));
         }
         return facts;
     }
 
+    private Fact fact(String labelKey, String value) {
+        return new Fact(messages.text(labelKey), value);
+    }
+
+    private String used(long used, long records) {
+        return used < records
+                ? messages.text(
+                        "words.quality.usedSome",
+                        used,
+                        records,
+                        records - used,
+                        Message.percent(100.0 * (records - used) / records))
+                : messages.text("words.quality.usedAll", used, records);
+    }
+
+    private String unsettled() {
+        double workedM2 = job.rates().sweptAreaM2();
+        double unsettledM2 = job.rates().unsettledAreaM2();
+        return unsettledM2 > 0
+                ? messages.text(
+                        "words.quality.unsettledValue",
+                        Message.area(unsettledM2),
+                        Message.percent(unsettledM2 / workedM2 * 100))
+                : messages.text("words.none");
+    }
+
     private String seconds(double s) {
-        return Double.isFinite(s) ? f.fixed(s, 2) + "\u00a0s" : UnitFormat.UNKNOWN;
+        return Double.isFinite(s) ? messages.text("words.quality.seconds", Message.decimal(s, 2)) : UnitFormat.UNKNOWN;
     }
 
     private String fixes(int[] byFix) {
@@ -124,7 +152,10 @@ public final class QualitySectionBuilder {
         List<String> parts = new ArrayList<>();
         for (int digit = 0; digit < byFix.length; digit++) {
             if (byFix[digit] > 0) {
-                parts.add(TrackQuality.fixName(digit) + " " + f.percent(100.0 * byFix[digit] / total));
+                parts.add(messages.text(
+                        "words.quality.share",
+                        TrackQuality.fixName(digit),
+                        Message.percent(100.0 * byFix[digit] / total)));
             }
         }
         return parts.isEmpty() ? UnitFormat.UNKNOWN : String.join(", ", parts);
@@ -134,7 +165,10 @@ public final class QualitySectionBuilder {
         List<String> parts = new ArrayList<>();
         for (int digit = 0; digit < noiseM.length; digit++) {
             if (Double.isFinite(noiseM[digit])) {
-                parts.add(TrackQuality.fixName(digit) + " " + f.text(QuantityKind.SMALL_LENGTH, noiseM[digit]));
+                parts.add(messages.text(
+                        "words.quality.share",
+                        TrackQuality.fixName(digit),
+                        Message.value(QuantityKind.SMALL_LENGTH, noiseM[digit])));
             }
         }
         return String.join(", ", parts);
@@ -143,25 +177,36 @@ public final class QualitySectionBuilder {
     private List<Fact> machine() {
         Rig rig = job.rig();
         List<Fact> facts = new ArrayList<>();
-        facts.add(new Fact("Rear axle forward to antenna", f.text(QuantityKind.DIMENSION, rig.antennaAheadM())));
-        facts.add(new Fact("Antenna right of center", f.text(QuantityKind.DIMENSION, rig.antennaRightM())));
-        facts.add(new Fact("Rear axle back to hitch pin", f.text(QuantityKind.DIMENSION, rig.axleToHitchM())));
+        facts.add(length("words.quality.antennaAhead", rig.antennaAheadM()));
+        facts.add(length("words.quality.antennaRight", rig.antennaRightM()));
+        facts.add(length("words.quality.axleToHitch", rig.axleToHitchM()));
         boolean pullType = rig.hitch() == Hitch.PULL_TYPE;
-        facts.add(new Fact("Bar", pullType ? "pull-type, on its own wheels" : "mounted"));
+        facts.add(fact(
+                "words.quality.bar", messages.text(pullType ? "words.quality.pullType" : "words.quality.mounted")));
         if (pullType) {
-            facts.add(new Fact("Hitch pin back to wheels", f.text(QuantityKind.DIMENSION, rig.hitchToWheelsM())));
+            facts.add(length("words.quality.hitchToWheels", rig.hitchToWheelsM()));
         }
-        facts.add(new Fact("Hitch pin back to drop line", f.text(QuantityKind.DIMENSION, rig.hitchToDropM())));
-        facts.add(new Fact("Bar right of center", f.text(QuantityKind.DIMENSION, rig.barRightM())));
-        facts.add(new Fact(
-                "Outlets and width", rig.rows() + ", together " + f.text(QuantityKind.DIMENSION, rig.widthM())));
+        facts.add(length("words.quality.hitchToDrop", rig.hitchToDropM()));
+        facts.add(length("words.quality.barRight", rig.barRightM()));
+        facts.add(fact(
+                "words.quality.outlets",
+                messages.text(
+                        "words.quality.outletsValue",
+                        rig.rows(),
+                        Message.value(QuantityKind.DIMENSION, rig.widthM()))));
         for (Product product : rig.products()) {
             facts.add(new Fact(
                     product.name(),
-                    f.text(QuantityKind.DENSITY, product.densityKgPerL()) + ", "
-                            + f.fixed(product.nitrogenFraction() * 100, 1) + "% N by weight"));
+                    messages.text(
+                            "words.quality.product",
+                            Message.value(QuantityKind.DENSITY, product.densityKgPerL()),
+                            Message.decimal(product.nitrogenFraction() * 100, 1))));
         }
         return facts;
+    }
+
+    private Fact length(String labelKey, double lengthM) {
+        return fact(labelKey, f.text(QuantityKind.DIMENSION, lengthM));
     }
 
     private List<Fact> checks() {
@@ -172,27 +217,32 @@ public final class QualitySectionBuilder {
         for (int p = 0; p < received.size(); p++) {
             ReceivedStatistics r = received.get(p);
             double errorPct = r.conservationError() * 100;
+            String product = job.rig().products().get(p).name();
             facts.add(new Fact(
-                    "Map total against log total, "
-                            + job.rig().products().get(p).name(),
-                    f.text(QuantityKind.VOLUME, r.gridVolumeL()) + " against "
-                            + f.text(QuantityKind.VOLUME, r.logVolumeL()) + ": "
-                            + agreement(errorPct, Limits.CONSERVATION_PCT)));
+                    messages.text("words.quality.mapTotal", product),
+                    messages.text(
+                            "words.quality.against",
+                            Message.value(QuantityKind.VOLUME, r.gridVolumeL()),
+                            Message.value(QuantityKind.VOLUME, r.logVolumeL()),
+                            agreement(errorPct, Limits.CONSERVATION_PCT))));
             facts.add(new Fact(
-                    "Metered while lifted, standing or backing, "
-                            + job.rig().products().get(p).name(),
-                    f.text(QuantityKind.VOLUME, outsideWorkL[p]) + ", in no figure of this review"));
+                    messages.text("words.quality.outsideWork", product),
+                    messages.text(
+                            "words.quality.outsideWorkValue", Message.value(QuantityKind.VOLUME, outsideWorkL[p]))));
         }
         if (c.boundary() != null) {
             double insideM2 = c.coveredAreaM2() - c.outsideBoundaryM2() + c.skipAreaM2();
             double errorPct = (insideM2 / c.boundaryAreaM2() - 1) * 100;
-            facts.add(new Fact(
-                    "Covered inside plus skipped against boundary",
-                    f.text(QuantityKind.AREA, insideM2) + " against " + f.text(QuantityKind.AREA, c.boundaryAreaM2())
-                            + ": " + agreement(errorPct, Limits.AREA_SUM_PCT)));
-            facts.add(new Fact(
-                    "Covered outside the boundary",
-                    c.outsideBoundaryM2() > 0 ? f.anyArea(c.outsideBoundaryM2()) : "none"));
+            facts.add(fact(
+                    "words.quality.areaSum",
+                    messages.text(
+                            "words.quality.against",
+                            Message.value(QuantityKind.AREA, insideM2),
+                            Message.value(QuantityKind.AREA, c.boundaryAreaM2()),
+                            agreement(errorPct, Limits.AREA_SUM_PCT))));
+            facts.add(fact(
+                    "words.quality.outside",
+                    c.outsideBoundaryM2() > 0 ? f.anyArea(c.outsideBoundaryM2()) : messages.text("words.none")));
         }
         return facts;
     }
@@ -201,25 +251,21 @@ public final class QualitySectionBuilder {
         if (!Double.isFinite(errorPct)) {
             return UnitFormat.UNKNOWN;
         }
-        String limit = (limitPct < 0.1 ? f.fixed(limitPct, 2) : f.fixed(limitPct, 1)) + "%";
-        String off = f.fixed(errorPct, 3) + "%";
-        return off
-                + (Math.abs(errorPct) <= limitPct
-                        ? ", within " + limit
-                        : ", MORE than " + limit + ": don't trust the map");
+        return messages.text(
+                Math.abs(errorPct) <= limitPct ? "words.quality.agrees" : "words.quality.disagrees",
+                Message.decimal(errorPct, 3),
+                Message.decimal(limitPct, limitPct < 0.1 ? 2 : 1));
     }
 
-    private String acres() {
+    private String areas() {
         Coverage c = job.coverage();
-        String boundary = c.boundary() == null
-                ? " There was no field boundary."
-                : " The field boundary came from "
-                        + Wording.fileName(c.boundary().file())
-                        + (c.boundary().repaired() ? " and had to be repaired where it crosses itself." : ".");
-        return "Covered ground is the union of the strips on which outlets delivered, each place once. The strips run from the "
-                + "antenna's path back over hitch and bar to where the liquid meets the ground. Swept ground counts every "
-                + "pass of every outlet. Areas are taken on a transverse Mercator plane on WGS 84 centered on this log."
-                + boundary;
+        Boundary boundary = c.boundary();
+        Message from = boundary == null
+                ? Message.of("words.quality.noBoundary")
+                : Message.of(
+                        boundary.repaired() ? "words.quality.boundaryRepaired" : "words.quality.boundary",
+                        Wording.fileName(boundary.file()));
+        return messages.text("words.sentences", List.of(Message.of("words.quality.areas"), from));
     }
 
     // BRIDGE

@@ -1,9 +1,11 @@
 package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -14,9 +16,10 @@ import java.util.Map;
 public final class ReportHeaders {
     private ReportHeaders() {}
 
-    /** The head of a report of this kind, such as "Pass review". */
+    /** The header of a report of this kind, such as "Pass review". */
     public static ReportHeader of(String kind, Rig rig, JobTimes times, ReportOptions options) {
-        UnitFormat f = options.format();
+        Messages messages = options.messages();
+        UnitFormat f = messages.units();
         double startS = times.startS();
         double endS = times.endS();
         String field = rig.job().facts().getOrDefault("field", "").strip();
@@ -28,11 +31,16 @@ public final class ReportHeaders {
             }
         }
         return new ReportHeader(
-                kind + ": " + (named ? TextTruncation.title(field) + ", " : "") + f.date(startS),
-                named ? TextTruncation.value(field) : "Field without a name",
-                when(startS, endS, f),
-                rig.name() + ", " + rig.rows() + (rig.rows() == 1 ? " row, " : " rows, ")
-                        + f.text(QuantityKind.LENGTH, rig.widthM()),
+                named
+                        ? messages.text("words.header.title", kind, TextTruncation.title(field), Message.time(startS))
+                        : messages.text("words.header.titleNoField", kind, Message.time(startS)),
+                named ? TextTruncation.value(field) : messages.text("words.header.noField"),
+                when(startS, endS, messages),
+                messages.text(
+                        "words.header.machine",
+                        rig.name(),
+                        rig.rows(),
+                        Message.value(QuantityKind.LENGTH, rig.widthM())),
                 endS,
                 facts,
                 new UnitLabels(
@@ -42,22 +50,31 @@ public final class ReportHeaders {
                         f.unit(QuantityKind.RATE),
                         f.unit(QuantityKind.NITROGEN_RATE),
                         f.unit(QuantityKind.SPEED)),
-                "Rowledger " + options.programVersion());
+                messages.text("words.header.program", options.programVersion()));
     }
 
-    /** Local day and hours. */
-    public static String when(double startS, double endS, UnitFormat f) {
-        String sameDay = f.date(startS).equals(f.date(endS)) ? f.clock(endS) : f.date(endS) + " " + f.clock(endS);
-        return f.date(startS) + ", " + f.clock(startS) + " to " + sameDay + " (" + zone(f) + ")";
+    /** Local day and hours, with the zone. */
+    public static String when(double startS, double endS, Messages messages) {
+        UnitFormat f = messages.units();
+        boolean sameDay = f.date(startS).equals(f.date(endS));
+        return messages.text(
+                sameDay ? "words.header.when" : "words.header.whenDays",
+                Message.time(startS),
+                Message.time(endS),
+                zone(f));
     }
 
-    /** The zone by its name; the one without an offset goes by the name people know. */
+    /** The name of the time zone; UTC for the zone without an offset. */
     public static String zone(UnitFormat f) {
         String id = f.zone().getId();
         return "Z".equals(id) ? "UTC" : id;
     }
 
     // BRIDGE
+    public static String when(double startS, double endS, UnitFormat f) {
+        return when(startS, endS, Messages.english(f));
+    }
+
     public static ReportHeader of(String kind, Analysis a, ReportOptions options) {
         return of(kind, a.rig(), JobTimes.of(a.track(), a.log()), options);
     }

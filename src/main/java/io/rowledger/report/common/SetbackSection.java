@@ -9,6 +9,8 @@ import io.rowledger.rig.Product;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setback.Worst;
 import io.rowledger.setback.Setbacks;
+import io.rowledger.text.Message;
+import io.rowledger.units.Factor;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -16,7 +18,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What was applied within the setbacks of the user's places, rounded and in words: for any report that prints it.
+ * What was applied within the setbacks of the user's places, rounded and in words.
  *
  * @param summary the answer in a sentence
  * @param lines per place, in the file's order
@@ -28,8 +30,6 @@ public record SetbackSection(
         String summary, List<Line> lines, List<String> details, boolean anythingInside, String basis) {
     /** Places named in the summary; the rest is counted. */
     private static final int NAMED = 3;
-
-    private static final String NONE = "none";
 
     /** Copies the lists. */
     public SetbackSection {
@@ -76,7 +76,7 @@ public record SetbackSection(
         return setbacks == null ? null : new Writer(products, plane, messages, messages.units()).section(setbacks);
     }
 
-    /** Puts figures into words. */
+    /** Writes the section. */
     private record Writer(List<Product> products, LocalPlane plane, Messages messages, UnitFormat f) {
         SetbackSection section(Setbacks setbacks) {
             List<Line> lines = new ArrayList<>();
@@ -92,57 +92,59 @@ public record SetbackSection(
                     lines,
                     details,
                     !setbacks.touched().isEmpty(),
-                    "The setbacks are the user's own, from " + Wording.fileName(setbacks.file())
-                            + ": the program knows no distance. Product label, local rules and licensed practice decide"
-                            + " how far to keep away. Distances are straight lines from the place as drawn; volumes are"
-                            + " metered while working, and ground within two setbacks counts in both. The edge of a strip"
-                            + " is known no better than the receiver's position.");
+                    messages.text("words.setback.basis", Wording.fileName(setbacks.file())));
         }
 
         private String summary(Setbacks setbacks) {
             int all = setbacks.places().size();
             List<Setback> touched = setbacks.touched();
-            String tail = notReached(setbacks);
+            List<Message> sentences = new ArrayList<>();
             if (touched.isEmpty()) {
-                return (all == 1
-                                ? "Nothing was applied within the setback of the one place given."
-                                : "Nothing was applied within the setbacks of the " + all + " places given.")
-                        + tail;
+                sentences.add(
+                        all == 1 ? Message.of("words.setback.nothingOne") : Message.of("words.setback.nothing", all));
+            } else {
+                sentences.add(
+                        all == 1
+                                ? Message.of("words.setback.insideOne", named(touched))
+                                : Message.of("words.setback.inside", named(touched), touched.size(), all));
             }
-            List<String> named = new ArrayList<>();
-            for (Setback place : touched.subList(0, Math.min(NAMED, touched.size()))) {
-                named.add(place.keepOut().name() + " (" + applied(place) + ")");
+            long far = setbacks.places().stream().filter(Setback::notReached).count();
+            if (far > 0) {
+                double awayM = KeepOutReader.MAX_AWAY_M;
+                sentences.add(Message.of(
+                        "words.setback.far",
+                        far,
+                        Math.round(awayM / 1000),
+                        Math.round(awayM / Factor.METRES_PER_MILE)));
             }
-            if (touched.size() > NAMED) {
-                named.add(Wording.counted(touched.size() - NAMED, "more", "more"));
-            }
-            String of = all == 1
-                    ? "Liquid was applied within the setback of the one place given: "
-                    : "Liquid was applied within the setbacks of " + touched.size() + " of the " + all
-                            + " places given: ";
-            return of + String.join(", ", named) + "." + tail;
+            return String.join(" ", messages.texts(sentences));
         }
 
-        private String notReached(Setbacks setbacks) {
-            long far = setbacks.places().stream().filter(Setback::notReached).count();
-            if (far == 0) {
-                return "";
+        private List<Message> named(List<Setback> touched) {
+            List<Message> named = new ArrayList<>();
+            for (Setback place : touched.subList(0, Math.min(NAMED, touched.size()))) {
+                named.add(Message.of("words.setback.place", place.keepOut().name(), applied(place)));
             }
-            return " " + (far == 1 ? "One place was" : far + " places were") + " not reached: more than "
-                    + Math.round(KeepOutReader.MAX_AWAY_M / 1000) + "\u00a0km (3\u00a0miles) from anything applied.";
+            if (touched.size() > NAMED) {
+                named.add(Message.of("words.setback.more", touched.size() - NAMED));
+            }
+            return named;
         }
 
         private Line line(Setback place) {
             boolean inside = place.anythingInside();
             String dash = "\u2013";
+            String none = messages.text("words.none");
             return new Line(
                     Integer.toString(place.keepOut().number()),
                     place.keepOut().name(),
                     f.text(QuantityKind.LENGTH, place.keepOut().setbackM()),
-                    place.notReached() ? "not reached" : f.text(QuantityKind.LENGTH, place.closestM()),
-                    inside ? applied(place) : NONE,
-                    inside ? atLeast(QuantityKind.NITROGEN, place.totalNitrogenKg()) : NONE,
-                    place.coveredM2() > 0 && inside ? f.patch(place.coveredM2()) : NONE,
+                    place.notReached()
+                            ? messages.text("words.setback.notReached")
+                            : f.text(QuantityKind.LENGTH, place.closestM()),
+                    inside ? applied(place) : none,
+                    inside ? atLeast(QuantityKind.NITROGEN, place.totalNitrogenKg()) : none,
+                    place.coveredM2() > 0 && inside ? f.patch(place.coveredM2()) : none,
                     inside ? f.clock(place.firstS()) + "\u2013" + f.clock(place.lastS()) : dash,
                     inside ? Wording.ranges(place.passes()) : dash,
                     inside ? Wording.ranges(place.rows()) : dash,
@@ -162,20 +164,23 @@ public record SetbackSection(
             return String.join(", ", parts);
         }
 
-        /** What is there is never printed as 0.0. */
+        /** A value above zero is never printed as 0.0. */
         private String atLeast(QuantityKind measure, double si) {
             double least = measure.toSi(0.1, f.system());
             boolean tiny = si > 0 && si < least / 2;
-            return tiny ? "less than " + f.text(measure, least) : f.text(measure, si);
+            return tiny ? messages.text("words.setback.atMost", Message.value(measure, least)) : f.text(measure, si);
         }
 
         private String most(Setback place, Worst worst) {
             double[] latLon = new double[2];
             plane.inverse(worst.eastM(), worst.northM(), latLon);
-            return place.keepOut().name() + ": most of it, " + atLeast(QuantityKind.VOLUME, worst.volumeL())
-                    + ", in pass "
-                    + worst.pass() + " about " + f.clock(worst.timeS()) + ", at "
-                    + f.place(latLon[0], latLon[1]) + ".";
+            return messages.text(
+                    "words.setback.most",
+                    place.keepOut().name(),
+                    atLeast(QuantityKind.VOLUME, worst.volumeL()),
+                    worst.pass(),
+                    Message.time(worst.timeS()),
+                    Message.place(latLon[0], latLon[1]));
         }
     }
 

@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 
 /** {@link Zones} as printed. */
 public final class ZoneSectionBuilder {
-    /** Zones listed a product; the rest is summed up and stands in the summary. */
+    /** Zones listed per product; the rest is summed up here and listed in summary.json. */
     private static final int ZONES_LISTED = 25;
 
     private final Zones zones;
@@ -70,8 +70,7 @@ public final class ZoneSectionBuilder {
         double share = 100 * zones.outsideCoveredM2() / coveredM2;
         String outside = zones.outsideCoveredM2() < 1
                 ? ""
-                : "Outside all zones " + f.anyArea(zones.outsideCoveredM2()) + " were covered (" + f.percent(share)
-                        + ").";
+                : messages.text("words.zones.outside", Message.area(zones.outsideCoveredM2()), Message.percent(share));
         return new ZoneSection(tables, outside);
     }
 
@@ -123,34 +122,41 @@ public final class ZoneSectionBuilder {
             plannedL += zone.products().get(p).plannedCoveredL();
             receivedL += zone.products().get(p).receivedL();
         }
-        return "And " + Wording.counted(others.size(), "smaller zone", "smaller zones") + ", together "
-                + f.anyArea(restM2) + " covered: planned " + f.text(QuantityKind.VOLUME, plannedL) + ", received "
-                + f.text(QuantityKind.VOLUME, receivedL) + ".";
+        return messages.text(
+                "words.zones.more",
+                others.size(),
+                Message.area(restM2),
+                Message.value(QuantityKind.VOLUME, plannedL),
+                Message.value(QuantityKind.VOLUME, receivedL));
     }
 
     private String changes(ZoneChanges changes) {
         Timing all = changes.all();
-        if (!all.known()) {
-            Message why = changes.why();
-            return "How early or late the rate changed at the lines between zones can't be told: "
-                    + (why == null ? "" : messages.text(why)) + ".";
+        Message why = changes.why();
+        if (why != null) {
+            return messages.text("words.zones.unknown", why);
         }
-        String settled = Double.isNaN(all.settledM()) ? "" : ", and had settled " + from(all.settledM());
-        String unfollowed = all.unfollowed() == 0
-                ? ""
-                : " At " + Wording.counted(all.unfollowed(), "crossing", "crossings") + " it did not follow the map.";
-        return "Where the bar crossed from one zone into another, the rate changed " + from(all.lateM()) + " ("
-                + f.fixed(Math.abs(all.lateS()), 1) + "\u00a0s), the median of " + all.evaluated() + " crossings ("
-                + range(all) + ")" + settled + "." + unfollowed;
+        String changed = messages.text(
+                "words.zones.changed",
+                from(all.lateM()),
+                Message.decimal(Math.abs(all.lateS()), 1),
+                all.evaluated(),
+                range(all),
+                Double.isNaN(all.settledM()) ? "" : Message.of("words.zones.settled", from(all.settledM())));
+        return all.unfollowed() == 0
+                ? changed
+                : changed + " " + messages.text("words.zones.unfollowed", all.unfollowed());
     }
 
-    private String range(Timing timing) {
-        return "from " + from(timing.minLateM()) + " to " + from(timing.maxLateM());
+    private static Message range(Timing timing) {
+        return Message.of("words.zones.range", from(timing.minLateM()), from(timing.maxLateM()));
     }
 
     /** {@code 7.5 ft behind the line}. */
-    private String from(double lateM) {
-        return f.text(QuantityKind.LENGTH, Math.abs(lateM)) + (lateM < 0 ? " before the line" : " behind the line");
+    private static Message from(double lateM) {
+        return Message.of(
+                lateM < 0 ? "words.zones.before" : "words.zones.behind",
+                Message.value(QuantityKind.LENGTH, Math.abs(lateM)));
     }
 
     private List<ChangeLine> pairs(ZoneChanges changes) {
@@ -161,7 +167,7 @@ public final class ZoneSectionBuilder {
                         label(pair.from()),
                         label(pair.to()),
                         f.count(pair.timing().evaluated()),
-                        from(pair.timing().lateM()) + " (" + range(pair.timing()) + ")"));
+                        messages.text("words.zones.pair", from(pair.timing().lateM()), range(pair.timing()))));
             }
         }
         return lines;

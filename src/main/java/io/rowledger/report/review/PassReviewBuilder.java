@@ -7,12 +7,12 @@ import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
-import io.rowledger.report.common.Caution;
+import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.CoveragePhrases;
 import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.report.common.Fact;
-import io.rowledger.report.common.FaultWords;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.IntervalPhrases;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
@@ -56,7 +56,7 @@ final class PassReviewBuilder {
         this.options = options;
         this.messages = options.messages();
         this.f = messages.units();
-        this.sure = new IntervalPhrases(f);
+        this.sure = new IntervalPhrases(messages);
         this.products = job.rig().products();
         for (int p = 0; p < products.size(); p++) {
             sums.add(ProductSums.of(job.rates(), job.coverage(), p));
@@ -74,7 +74,7 @@ final class PassReviewBuilder {
                 SetbackSection.of(in.setbacks(), products, job.track().plane(), messages);
         return new PassReview(
                 ReportHeaders.of("Pass review", job.rig(), in.times(), options),
-                new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).sentences(),
+                messages.texts(new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).paragraphs()),
                 figures(),
                 reviews,
                 turns(),
@@ -87,7 +87,7 @@ final class PassReviewBuilder {
                 findings(),
                 new SetupSection(in.setup(), products, job.coverage(), messages).build(),
                 new QualitySectionBuilder(job, messages).build(in.notes()),
-                Caution.all(),
+                messages.texts(Cautions.all()),
                 setbacks,
                 WhatIfWriter.section(in.whatIf(), job, messages));
     }
@@ -324,11 +324,12 @@ final class PassReviewBuilder {
         for (int i = 0; i < in.findings().size(); i++) {
             Finding finding = in.findings().get(i);
             lines.add(new FindingLine(
-                    in.findingProducts().prefix(i) + FaultWords.clause(finding),
-                    FindingFacts.sure(finding.confidence(), f),
+                    in.findingProducts().prefix(i) + messages.text(FindingTitles.of(finding)),
+                    messages.text(FindingFacts.confidence(finding.confidence())),
                     f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
                     f.place(finding.latDeg(), finding.lonDeg()),
-                    Wording.label(FindingFacts.cost(finding, in.uncertainties().of(i), f)),
+                    Wording.label(messages.text(
+                            FindingFacts.cost(finding, in.uncertainties().of(i)))),
                     messages.text(finding.evidence()),
                     messages.text(finding.alternative()),
                     messages.text(finding.check())));

@@ -3,6 +3,7 @@ package io.rowledger.report.common;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
@@ -10,10 +11,14 @@ import java.time.ZoneOffset;
 import org.junit.jupiter.api.Test;
 
 class CoveragePhrasesTest {
-    private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
+    private static final Messages METRIC = Messages.english(new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC));
 
     private static CoveragePhrases words(double areaM2, double sliverM2, int places) {
         return new CoveragePhrases(areaM2, sliverM2, places, 0, Interval.unknown(areaM2), METRIC);
+    }
+
+    private static String overlap(CoveragePhrases phrases) {
+        return plain(METRIC.text(phrases.overlap()));
     }
 
     private static String plain(String text) {
@@ -22,25 +27,23 @@ class CoveragePhrasesTest {
 
     @Test
     void ground_in_places_alone_is_one_figure() {
-        assertEquals("400 m² doubled in 3 places", plain(words(400, 0, 3).sentence("doubled")));
+        assertEquals("400 m² of overlap in 3 places", overlap(words(400, 0, 3)));
         assertEquals("3 places", plain(words(400, 0, 3).where()));
     }
 
     @Test
-    void ground_in_seams_is_told_apart_from_the_places_that_are_listed() {
-        // 400 m² of which 130 m² in seams: 270 m² are left for the list.
-        assertEquals(
-                "400 m² doubled, 270 m² of it in 3 places",
-                plain(words(400, 130, 3).sentence("doubled")));
-        assertEquals("3 places and seams", plain(words(400, 130, 3).where()));
+    void ground_in_slivers_is_told_apart_from_the_places_that_are_listed() {
+        // 400 m² of which 130 m² in slivers: 270 m² are left for the list.
+        assertEquals("400 m² of overlap, 270 m² of it in 3 places", overlap(words(400, 130, 3)));
+        assertEquals("3 places and slivers", plain(words(400, 130, 3).where()));
     }
 
     @Test
-    void ground_in_seams_alone_is_not_called_none() {
+    void ground_in_slivers_alone_is_not_called_none() {
         CoveragePhrases slivers = words(41, 41, 0);
-        assertEquals("41 m² doubled, all of it in seams thinner than 15.0 cm", plain(slivers.sentence("doubled")));
+        assertEquals("41 m² of overlap, all of it in slivers thinner than 15.0 cm", overlap(slivers));
         assertEquals("41 m²", plain(slivers.area()));
-        assertEquals("seams", slivers.where());
+        assertEquals("slivers", slivers.where());
     }
 
     @Test

@@ -101,8 +101,8 @@ public class PassReviewPdfTest {
                     "Received rate against target: UAN 32-0-0",
                     "more than 20% under",
                     "200 ft",
-                    "Row 7 looks plugged (93% sure)",
-                    "row not delivering",
+                    "Row 7 looks plugged (93% confidence)",
+                    "row not applying",
                     "44.000360, -92.999",
                     "7 0.49 0.25 10.6 21.1 42.8 −50.0%",
                     "6 08:12:30 2 min 5 s 820 S 4.5 0.49 19.1 38.7 −9.4%",
@@ -335,7 +335,7 @@ public class PassReviewPdfTest {
     @Test
     void a_log_without_a_pass_still_prints() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withoutPasses()))) {
-            assertTrue(text(document).contains("there is nothing to judge"));
+            assertTrue(text(document).contains("there is nothing to evaluate"));
             assertFalse(text(document).contains("Received rate"), "a map of nothing");
         }
     }

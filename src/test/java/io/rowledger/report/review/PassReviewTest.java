@@ -105,13 +105,13 @@ public class PassReviewTest {
         assertTrue(
                 plain(review.products().get(0).summary())
                         .endsWith(
-                                "A row's own volume is good to \u00b1 2.0%, its rate to \u00b1 3.0%, its ground to \u00b1 1.5%;"
-                                        + " a usual pass's volume to \u00b1 2.0%, its ground to \u00b1 1.0%, a short one's less well"
-                                        + " (nine in ten)."),
+                                "The volume of a single row is good to \u00b1 2.0%, its rate to \u00b1 3.0%, its ground to \u00b1 1.5%;"
+                                        + " the volume of a usual pass to \u00b1 2.0%, its ground to \u00b1 1.0%, of a short pass"
+                                        + " less well (9 times in 10)."),
                 review.products().get(0).summary());
         String sure = plain(review.quality().sure());
         assertTrue(sure.contains("Meters are taken as right within 1.5% (rig file)"), sure);
-        assertTrue(sure.contains("the density within 1.0% (the program's own figure"), sure);
+        assertTrue(sure.contains("the density within 1.0% (default:"), sure);
         assertTrue(sure.contains("fixes of type RTK fixed drift by 1.1 cm"), sure);
         assertTrue(review.boundsNote().contains("nine of ten"));
         assertEquals("", PassReviewReport.of(a, metric()).content().boundsNote());
@@ -143,7 +143,7 @@ public class PassReviewTest {
                         "No, by the meters: 1 of 10 rows is more than 10% off its target volume: row 7 at −50.0%. "
                                 + "1 more is 5 to 10% off: row 3 at +6.0%. The other 8 are within 5%.",
                         "99.2% of the covered ground received within 10% of its target. "
-                                + "0.10 ha skipped in 5 places; 0.016 ha doubled in 1 place."),
+                                + "0.10 ha skipped in 5 places; 0.016 ha of overlap in 1 place."),
                 review.verdict().stream().map(PassReviewTest::plain).toList());
     }
 
@@ -156,7 +156,7 @@ public class PassReviewTest {
                 review.verdict().get(0));
         assertEquals(
                 "99.2% of the covered ground received within 10% of its target. "
-                        + "No ground inside the boundary was skipped; none was doubled.",
+                        + "No ground inside the boundary was skipped; no overlap.",
                 review.verdict().get(1));
         assertTrue(review.findings().isEmpty());
         assertFalse(review.hasFindings());
@@ -188,11 +188,11 @@ public class PassReviewTest {
     }
 
     @Test
-    void a_log_without_a_pass_is_not_judged() {
+    void a_log_without_a_pass_is_not_evaluated() {
         PassReview review = PassReviewReport.of(
                         new SyntheticJob().withoutPasses().build(), metric())
                 .content();
-        assertEquals(List.of("The log holds no working pass: there is nothing to judge."), review.verdict());
+        assertEquals(List.of("The log holds no working pass: there is nothing to evaluate."), review.verdict());
         assertEquals("0.00 ha", plain(figure(review, "Ground covered").value()));
         assertEquals("not known", figure(review, "Mean rate").value());
         assertEquals("not known", review.turns().get(0).left());
@@ -219,7 +219,7 @@ public class PassReviewTest {
         assertEquals("–", row7.targetVolume());
         assertEquals("+4.6%", review.products().get(0).rows().get(0).deviation());
         assertTrue(
-                review.verdict().get(0).contains("nobody gave a target rate"),
+                review.verdict().get(0).contains("no target rate was given"),
                 review.verdict().get(0));
         assertEquals("no target known", figure(review, "Applied").note());
         assertEquals("not known", figure(review, "Ground on rate").value());
@@ -310,12 +310,12 @@ public class PassReviewTest {
         assertEquals("200 m²", plain(first.area()));
         assertEquals("6", first.passes());
         assertEquals("7", first.rows());
-        assertEquals("row not delivering", first.cause());
+        assertEquals("row not applying", first.cause());
         // 40 m north of 44° N: a minute of latitude is 1,852 m to within 0.3 %, so 40 m is 0.00036°.
         assertEquals("44.000360", first.where().substring(0, 9));
         assertEquals("1–10", ground.doubles().get(0).rows());
         assertEquals(25, ground.doubles().size());
-        assertEquals("And 6 smaller places, together 6.0 m².", plain(ground.doubleRest()));
+        assertEquals("And 6 smaller places, 6.0 m² in all.", plain(ground.doubleRest()));
         assertEquals("", ground.skipRest());
     }
 
@@ -345,8 +345,8 @@ public class PassReviewTest {
         assertEquals("RTK fixed 98.0%, RTK float 2.0%", fact(quality.facts(), "Fix types"));
         assertEquals("RTK fixed 1.2 cm", fact(quality.facts(), "Position noise, record to record (1 sigma)"));
         assertEquals("1.325 kg/L, 32.0% N by weight", fact(quality.machine(), "UAN 32-0-0"));
-        assertEquals("2, together 1 min 5 s", fact(quality.facts(), "Gaps in the log"));
-        assertEquals("300 m² (1.5%)", fact(quality.facts(), "Swept while the bar's angle was not yet known"));
+        assertEquals("2, 1 min 5 s in all", fact(quality.facts(), "Gaps in the log"));
+        assertEquals("300 m² (1.5%)", fact(quality.facts(), "Worked while the bar's angle was not yet known"));
         assertEquals("0.50 s from the rig file, taken out", fact(quality.facts(), "Flow lag, UAN 32-0-0"));
         assertEquals(
                 "765.0 L against 764.8 L: 0.020%, within 0.1%",
@@ -387,7 +387,7 @@ public class PassReviewTest {
                 .findings()
                 .get(0);
         assertEquals("Row 7 looks plugged", line.title());
-        assertEquals("93% sure", line.sure());
+        assertEquals("93% confidence", line.sure());
         assertEquals("13:12:30 to 13:24:35", line.when());
         assertEquals("0.10 ha of ground, 40.0 L too little (17.0 kg N)", plain(line.cost()));
     }

@@ -12,7 +12,8 @@ import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.HandMadeIntervals;
-import io.rowledger.report.common.ProductSums;
+import io.rowledger.report.common.JobView;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.ReviewSummary;
 import io.rowledger.report.common.SyntheticJob;
@@ -20,6 +21,8 @@ import io.rowledger.report.record.NitrogenRecord;
 import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.report.review.PassReview.SetupLine;
 import io.rowledger.rig.RigCorrection;
+import io.rowledger.text.KeysIn;
+import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
@@ -114,11 +117,8 @@ class SetupSectionTest {
     void bounds_are_not_claimed_where_the_log_contradicts_the_rig_file() {
         Analysis wrong = with(told(SetupParameter.DROP_OFFSET, "rig.hitch_to_drop", 6.9, 5.9, 0.1, true));
         Analysis right = with(told(SetupParameter.DROP_OFFSET, "rig.hitch_to_drop", 5.9, 5.9, 0.1, false));
-        List<ProductSums> sums = List.of(ProductSums.of(wrong, 0));
-        assertTrue(
-                String.join(" ", new ReviewSummary(wrong, US, sums).sentences()).contains("contradicts the setup"));
-        assertFalse(
-                String.join(" ", new ReviewSummary(right, US, sums).sentences()).contains("contradicts"));
+        assertTrue(answer(wrong).contains("words.reservation.setup"));
+        assertFalse(answer(right).contains("words.reservation.setup"));
         assertTrue(recordAnswer(wrong).contains("it may lie outside"), recordAnswer(wrong));
         assertFalse(recordAnswer(right).contains("may lie outside"), recordAnswer(right));
     }
@@ -138,7 +138,8 @@ class SetupSectionTest {
     @Test
     void no_yes_is_said_that_the_bounds_deny() {
         Analysis a = with();
-        assertFalse(verdict(a).contains("can't be told"), verdict(a));
+        assertFalse(
+                answer(a).contains("words.reservation.unsureRows"), answer(a).toString());
         Analysis few = new Analysis(
                 a.rig(),
                 a.log(),
@@ -150,12 +151,20 @@ class SetupSectionTest {
                 a.diagnosis(),
                 HandMadeIntervals.withRowsKnownTo(46.6, a.intervals()),
                 a.notes());
-        assertFalse(verdict(few).contains("Yes"), verdict(few));
-        assertTrue(verdict(few).contains("is known better than to \u00b1 46.6%"), verdict(few));
+        assertFalse(answer(few).contains("words.summary.yesTarget"), answer(few).toString());
+        List<Message> reservations = summary(few).reservations();
+        assertEquals(
+                List.of(Message.of(
+                        "words.reservation.unsureRows", Message.percent(46.6), Message.decimal(Limits.WATCH_PCT, 0))),
+                reservations);
     }
 
-    private static String verdict(Analysis a) {
-        return plain(String.join(" ", new ReviewSummary(a, US, List.of(ProductSums.of(a, 0))).sentences()));
+    private static ReviewSummary summary(Analysis a) {
+        return new ReviewSummary(JobView.of(a), a.setup().contradicted(), null, Messages.english(US));
+    }
+
+    private static List<String> answer(Analysis a) {
+        return KeysIn.all(summary(a).paragraphs());
     }
 
     @Test

@@ -90,9 +90,9 @@ public class RowDiagnosisPdfTest {
             for (String words : List.of(
                     "Row diagnosis",
                     "Willow bottom",
-                    "Row 7 looks plugged from 08:12 on (93% sure).",
+                    "Row 7 looks plugged from 08:12 on (93% confidence).",
                     "Every row, start to end: UAN 32-0-0",
-                    "Row 7 looks plugged (93% sure)",
+                    "Row 7 looks plugged (93% confidence)",
                     "onset 08:12:30",
                     "what the other rows imply",
                     "44.000000, -93.000000, first in pass 6",
@@ -179,7 +179,7 @@ public class RowDiagnosisPdfTest {
             // Page 1 holds the answer, which names confidences too.
             for (int page = 2; page <= document.getNumberOfPages(); page++) {
                 String text = text(document, page, page);
-                int begun = text.split("% sure\\)", -1).length;
+                int begun = text.split("% confidence\\)", -1).length;
                 int ended = text.split("What tells them apart, cheapest and safest first", -1).length;
                 assertEquals(begun, ended, "page " + page + ":\n" + text);
                 cards += begun - 1;

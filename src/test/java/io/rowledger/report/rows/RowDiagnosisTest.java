@@ -172,7 +172,7 @@ class RowDiagnosisTest {
     void a_card_says_when_where_and_what_it_cost() {
         Card card = build(new SyntheticJob().withFinding()).cards().get(0);
         assertEquals("Row 7 looks plugged", card.title());
-        assertEquals("93% sure", card.sure());
+        assertEquals("93% confidence", card.sure());
         assertEquals("13:12:30 to 13:24:35 (12 min 5 s)", plain(card.when()));
         assertEquals("44.000000, -93.000000, first in pass 6", card.where());
         // 1,000 m² are 0.10 ha; 40 L × 0.424 kg/L = 16.96 kg.

@@ -1,0 +1,117 @@
+package io.rowledger.report.common;
+
+import io.rowledger.rate.RowTotals;
+import io.rowledger.text.Message;
+import io.rowledger.uncertainty.Interval;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Whether every row put on its target volume of one product; without a target, whether the rows are alike. */
+final class RowsSummary {
+    /** How far the best known row of product p is known, percent of its target; NaN without bounds. */
+    static double bestKnownPct(JobView job, int p) {
+        return job.intervals().rows().stream()
+                .map(row -> row.products().get(p).deviationPct())
+                .filter(Interval::known)
+                .mapToDouble(off -> (off.high() - off.low()) / 2)
+                .min()
+                .orElse(Double.NaN);
+    }
+
+    /** A row and its deviation, percent. */
+    private record Deviation(int row, double pct) {
+        Message named() {
+            return Message.of("words.summary.row", row, Message.percent(pct));
+        }
+    }
+
+    private final JobView job;
+    private final int product;
+    private final boolean hasTarget;
+    private final List<Deviation> all = new ArrayList<>();
+    private final List<Deviation> act = new ArrayList<>();
+    private final List<Deviation> watch = new ArrayList<>();
+
+    RowsSummary(JobView job, int product) {
+        this.job = job;
+        this.product = product;
+        ProductSums sums = ProductSums.of(job.rates(), job.coverage(), product);
+        this.hasTarget = sums.hasTarget();
+        for (RowTotals row : job.rates().rows()) {
+            double pct = sums.deviationPct(job.coverage(), row, product);
+            if (!Double.isNaN(pct)) {
+                Deviation deviation = new Deviation(row.row(), pct);
+                all.add(deviation);
+                if (Math.abs(pct) > Limits.ACT_PCT) {
+                    act.add(deviation);
+                } else if (Math.abs(pct) > Limits.WATCH_PCT) {
+                    watch.add(deviation);
+                }
+            }
+        }
+        Comparator<Deviation> largestFirst = Comparator.comparingDouble((Deviation each) -> -Math.abs(each.pct))
+                .thenComparingInt(Deviation::row);
+        all.sort(largestFirst);
+        act.sort(largestFirst);
+        watch.sort(largestFirst);
+    }
+
+    /** The answer in one paragraph. */
+    Message paragraph() {
+        if (all.isEmpty()) {
+            return Message.of("words.summary.noFlow");
+        }
+        if (act.isEmpty() && watch.isEmpty()) {
+            return allOnTarget();
+        }
+        List<Message> sentences = new ArrayList<>();
+        if (!act.isEmpty()) {
+            sentences.add(Message.of(
+                    hasTarget ? "words.summary.actTarget" : "words.summary.actMean",
+                    act.size(),
+                    all.size(),
+                    Limits.wholePct(Limits.ACT_PCT),
+                    named(act)));
+        }
+        if (!watch.isEmpty()) {
+            sentences.add(watch());
+        }
+        int fine = all.size() - act.size() - watch.size();
+        if (fine > 0) {
+            sentences.add(Message.of("words.summary.others", fine, Limits.wholePct(Limits.WATCH_PCT)));
+        }
+        return Message.of(act.isEmpty() ? "words.summary.nearly" : "words.summary.no", sentences);
+    }
+
+    /** Never a plain yes if the bounds of the rows are wider than the limit; a reservation tells how wide they are. */
+    private Message allOnTarget() {
+        boolean known = !(bestKnownPct(job, product) > Limits.WATCH_PCT);
+        String key = hasTarget
+                ? (known ? "words.summary.yesTarget" : "words.summary.readsTarget")
+                : (known ? "words.summary.yesMean" : "words.summary.readsMean");
+        return Message.of(key, Limits.wholePct(Limits.WATCH_PCT), all.get(0).row, Message.percent(all.get(0).pct));
+    }
+
+    private Message watch() {
+        String key = !act.isEmpty()
+                ? "words.summary.watchMore"
+                : hasTarget ? "words.summary.watchTarget" : "words.summary.watchMean";
+        return Message.of(
+                key,
+                watch.size(),
+                all.size(),
+                Limits.wholePct(Limits.WATCH_PCT),
+                Limits.wholePct(Limits.ACT_PCT),
+                named(watch));
+    }
+
+    private static Message named(List<Deviation> rows) {
+        int named = Math.min(Limits.ROWS_IN_A_SENTENCE, rows.size());
+        List<Message> names =
+                rows.subList(0, named).stream().map(Deviation::named).toList();
+        return rows.size() > named
+                ? Message.of("words.summary.rowsAndMore", names, rows.size() - named)
+                : Message.of("words.summary.rows", names);
+    }
+}
