@@ -114,7 +114,8 @@ public final class IntervalPhrases {
                 fixes(budget),
                 Message.decimal(budget.driftTauS() / 60, 0),
                 Message.decimal(budget.intervalS(), 2)));
-        sentences.add(Message.of("words.interval.coverage", budget.samples(), Long.toUnsignedString(budget.seed(), 16)));
+        sentences.add(
+                Message.of("words.interval.coverage", budget.samples(), Long.toUnsignedString(budget.seed(), 16)));
         sentences.add(Message.of("words.interval.excluded"));
         return sentences;
     }

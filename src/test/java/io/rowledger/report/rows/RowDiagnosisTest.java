@@ -72,7 +72,7 @@ class RowDiagnosisTest {
     @Test
     void the_answer_names_the_row_the_fault_the_minute_and_the_confidence() {
         assertEquals(
-                List.of("Row 7 looks plugged from 13:12 on (93% sure)."),
+                List.of("Row 7 looks plugged from 13:12 on (93% confidence)."),
                 build(new SyntheticJob().withFinding()).answer());
     }
 
@@ -87,9 +87,9 @@ class RowDiagnosisTest {
                         finding(FindingKind.LEAKING, List.of(1), 300, 700))));
         assertEquals(
                 List.of(
-                        "The meter of row 2 reads off by a constant share from start to end (88% sure).",
-                        "Rows 4, 5 look restricted from the start to 13:11 (88% sure).",
-                        "The supply runs short for the whole bar from 13:05 to 13:11 (88% sure).",
+                        "The meter of row 2 reads off by a constant share from start to end (88% confidence).",
+                        "Rows 4, 5 look restricted from the start to 13:11 (88% confidence).",
+                        "The supply runs short for the whole bar from 13:05 to 13:11 (88% confidence).",
                         plain(text("rows.answer.more", 1))),
                 all.answer().stream().map(RowDiagnosisTest::plain).toList());
     }
