@@ -9,6 +9,7 @@ import io.rowledger.rate.Rates;
 import io.rowledger.rig.Rig;
 import io.rowledger.setback.Setbacks;
 import io.rowledger.strip.Strips;
+import io.rowledger.text.Message;
 import io.rowledger.track.Track;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.whatif.WhatIf;
@@ -29,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param diagnosis what the rows' flows say about the machine
  * @param intervals how sure areas, volumes, rates and nitrogen are
  * @param setup the setup held against the log
- * @param notes what was assumed or should be known before trusting the figures, one sentence each
+ * @param notes what was assumed or should be known before trusting the figures
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param zones the prescription against what was done, or null without one
  * @param setups the files handed in beside the logs
@@ -46,7 +47,7 @@ public record Analysis(
         Diagnosis diagnosis,
         Intervals intervals,
         SetupReview setup,
-        List<String> notes,
+        List<Message> notes,
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
         List<InputFile> setups,
@@ -68,7 +69,7 @@ public record Analysis(
             Coverage coverage,
             Diagnosis diagnosis,
             Intervals intervals,
-            List<String> notes) {
+            List<Message> notes) {
         this(
                 rig,
                 log,

@@ -2,7 +2,6 @@ package io.rowledger.analysis;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageOptions;
-import io.rowledger.field.Boundary;
 import io.rowledger.field.KeepOut;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
@@ -11,184 +10,167 @@ import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setbacks;
+import io.rowledger.text.Message;
 import io.rowledger.track.PathBreak;
-import io.rowledger.track.Track;
 import io.rowledger.track.TrackQuality;
 import io.rowledger.units.QuantityKind;
-import io.rowledger.units.UnitSystem;
 import io.rowledger.zones.Zones;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
-/** What a reader must know before trusting the figures, one sentence each. */
+/** What a reader must know before trusting the figures. */
 final class JobNotes {
-    /** Beyond this share of records left out, the figures are of a part of the job. */
-    private static final double MANY_DROPPED = 0.01;
+    /** Share of records left out from which on the figures are of a part of the job (1); common practice, no source. */
+    private static final double MAX_DROPPED = 0.01;
 
-    /** From this noise on, thin skips and doubles may be the receiver's and not the driver's, m. */
+    /** Scatter of fixes from which on thin skips and overlaps may be the receiver's and not the driver's, m. */
     private static final double COARSE_FIX_M = 0.04;
 
+    /** Fix type "RTK fixed" (NMEA 0183 quality digit). */
     private static final int RTK_FIXED = 4;
-    /** The slot of records that don't name their fix. */
+    /** Index of records that don't name their fix type. */
     private static final int NOT_LOGGED = 9;
+
+    private final List<Message> notes = new ArrayList<>();
 
     private JobNotes() {}
 
-    static List<String> of(
-            LogReading reading,
-            Rig rig,
-            Track track,
-            @Nullable Boundary boundary,
-            Coverage coverage,
-            @Nullable Setbacks setbacks,
-            @Nullable Zones zones) {
-        List<String> notes = new ArrayList<>(reading.notes());
-        notes.addAll(rig.job().notes());
-        for (int p = 0; p < rig.products().size() && zones == null; p++) {
-            targets(reading.table(), p, rig.products().get(p), notes);
+    static List<Message> of(
+            LogReading reading, FieldWork work, Coverage coverage, @Nullable Setbacks setbacks, @Nullable Zones zones) {
+        JobNotes all = new JobNotes();
+        all.addTexts(work.maps().notes());
+        all.addTexts(reading.notes());
+        all.addTexts(work.rig().job().notes());
+        if (zones == null) {
+            all.addTargets(reading.table(), work.rig());
+        } else {
+            all.notes.addAll(ZoneNotes.of(zones, reading.table(), work.rig(), coverage));
         }
-        if (zones != null) {
-            ZoneNotes.add(zones, reading.table(), rig, coverage, notes);
+        all.addRecords(reading.table(), work.track().quality());
+        all.addBreaks(work.track().breaks());
+        all.addCoarseFixes(work.track().quality());
+        all.addGround(work.maps(), coverage);
+        if (setbacks != null) {
+            all.addSetbacks(setbacks);
         }
-        TrackQuality quality = track.quality();
+        return all.notes;
+    }
+
+    private void add(String key, Object... values) {
+        notes.add(Message.of(key, values));
+    }
+
+    private void addTexts(List<String> texts) {
+        texts.forEach(text -> add("notes.text", text));
+    }
+
+    /** A target that only a part of the records has can't be summed. */
+    private void addTargets(LogTable log, Rig rig) {
+        for (int p = 0; p < rig.products().size(); p++) {
+            Product product = rig.products().get(p);
+            if (!log.hasTarget(p) || !Double.isNaN(product.targetLPerM2())) {
+                continue;
+            }
+            int without = 0;
+            for (int i = 0; i < log.records(); i++) {
+                without += Double.isNaN(log.targetLPerM2(p, i)) ? 1 : 0;
+            }
+            if (without > 0) {
+                add("notes.target.partly", product.name(), without, log.records());
+            }
+        }
+    }
+
+    private void addRecords(LogTable log, TrackQuality quality) {
         if (quality.workStateDerived()) {
-            notes.add("The log has no work state: the bar was taken as lowered wherever a row had flow.");
+            add("notes.work_state");
         }
-        for (LogSource source : reading.table().sources()) {
-            // Of frozen positions the reader of the log has said what became of them.
+        for (LogSource source : log.sources()) {
+            // The reader of the log has its own note on frozen positions.
             int dropped = source.dropped().total() - source.dropped().frozen();
-            if (dropped > MANY_DROPPED * source.records()) {
-                notes.add(source.file() + ": " + dropped + " of " + source.records()
-                        + " records could not be used; what they show is in no figure.");
+            if (dropped > MAX_DROPPED * source.records()) {
+                add("notes.dropped", source.file(), dropped, source.records());
             }
         }
         if (quality.gaps() > 0) {
-            notes.add("The log is silent in " + quality.gaps() + (quality.gaps() == 1 ? " place" : " places") + ", "
-                    + Math.round(quality.gapS()) + " s in all; nothing is assumed about them.");
+            add("notes.gaps", quality.gaps(), Message.duration(quality.gapS()));
         }
-        addBreaks(notes, track.breaks());
-        addCoarseFixes(notes, quality);
-        if (boundary == null) {
-            notes.add("No boundary was given: missed ground means gaps between strips only.");
-        } else if (boundary.repaired()) {
-            notes.add(boundary.file() + ": the outline was not valid (it crosses or touches itself) and was repaired.");
-        }
-        if (coverage.grid().cellM() > CoverageOptions.CELL_M) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "The received-rate grid has cells of %.4g m instead of %.4g m, because the field is so large that it"
-                            + " would have more than %d cells.",
-                    coverage.grid().cellM(),
-                    CoverageOptions.CELL_M,
-                    CoverageOptions.MAX_CELLS));
-        }
-        if (setbacks != null) {
-            keepOuts(setbacks, notes);
-        }
-        return notes;
     }
 
-    /** Shifts of the position, and how much work may lie where there was none. */
-    private static void addBreaks(List<String> notes, List<PathBreak> breaks) {
+    /** Shifts of the position, and how much work may lie where there was no position. */
+    private void addBreaks(List<PathBreak> breaks) {
         int shifts = 0;
         double largestM = 0;
         int lowered = 0;
         double loweredS = 0;
-        int crossed = 0;
-        double crossedS = 0;
+        int bridged = 0;
+        double bridgedS = 0;
         for (PathBreak each : breaks) {
             if (each.kind() == PathBreak.Kind.SHIFTED) {
                 shifts++;
                 largestM = Math.max(largestM, each.lengthM());
             } else if (each.kind() == PathBreak.Kind.BRIDGED) {
-                crossed++;
-                crossedS += each.durationS();
+                bridged++;
+                bridgedS += each.durationS();
             } else if (each.lowered()) {
                 lowered++;
                 loweredS += each.durationS();
             }
         }
-        if (crossed > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "In %d %s, %.0f s in all, there was no position while the bar was down, but the fixes on either side agree"
-                            + " on the way between: the path was carried across, with the flows of either side.",
-                    crossed,
-                    crossed == 1 ? "place" : "places",
-                    crossedS));
+        if (bridged > 0) {
+            add("notes.breaks.bridged", bridged, Message.duration(bridgedS));
         }
         if (lowered > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "In %d of the silent places, %.0f s in all, the bar was down before or after: what was applied there is in"
-                            + " no figure, and the ground may look skipped. The maps mark them.",
-                    lowered,
-                    loweredS));
+            add("notes.breaks.lowered", lowered, Message.duration(loweredS));
         }
         if (shifts > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "The position shifts at once in %d %s, by up to %.1f m (%.1f ft), as when a receiver loses its corrections"
-                            + " or finds them again. Skips and doubles beside them may not be real; the maps mark them.",
-                    shifts,
-                    shifts == 1 ? "place" : "places",
-                    largestM,
-                    QuantityKind.LENGTH.from(largestM, UnitSystem.US)));
+            add("notes.breaks.shifted", shifts, Message.value(QuantityKind.LENGTH, largestM));
         }
     }
 
-    private static void keepOuts(Setbacks setbacks, List<String> notes) {
-        for (Setback setback : setbacks.places()) {
-            KeepOut place = setback.keepOut();
-            if (place.repaired()) {
-                notes.add(setbacks.file() + ": the outline of " + place.name()
-                        + " was not valid (it crosses or touches itself) and was repaired.");
-            }
-            if (place.ground().isEmpty()) {
-                notes.add(setbacks.file() + ": the setback of " + place.name()
-                        + " is 0 and the place has no area of its own, so there is no ground inside it.");
-            }
-        }
-    }
-
-    /** A note for each kind of fix that is coarse by itself, or that drifts from pass to pass however smooth it looks. */
-    private static void addCoarseFixes(List<String> notes, TrackQuality quality) {
+    /** A note for each fix type that is coarse by itself, or that drifts from pass to pass however smooth it looks. */
+    private void addCoarseFixes(TrackQuality quality) {
         int[] records = quality.recordsByFix();
         double all = IntStream.of(records).sum();
         for (int digit = 0; digit < records.length; digit++) {
             double noiseM = quality.noiseM()[digit];
             boolean coarse = noiseM > COARSE_FIX_M || (digit < NOT_LOGGED && digit != RTK_FIXED);
-            if (records[digit] == 0 || !coarse) {
-                continue;
+            if (records[digit] > 0 && coarse) {
+                add(
+                        "notes.coarse_fixes",
+                        Message.percent(100 * records[digit] / all),
+                        TrackQuality.fixName(digit),
+                        Message.value(QuantityKind.SMALL_LENGTH, noiseM));
             }
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "%.1f%% of the fixes (%s) scatter by about %.0f cm (%.1f in; 1 sigma, record to record) and can drift"
-                            + " further between passes: thin skips and doubles may be the receiver's, and turn errors"
-                            + " look larger than they were.",
-                    100 * records[digit] / all,
-                    TrackQuality.fixName(digit),
-                    noiseM * 100,
-                    QuantityKind.SMALL_LENGTH.from(noiseM, UnitSystem.US)));
         }
     }
 
-    /** A target that is there only in part can't be summed: the reader must know why nothing is judged against it. */
-    private static void targets(LogTable log, int p, Product product, List<String> notes) {
-        if (!log.hasTarget(p) || !Double.isNaN(product.targetLPerM2())) {
-            return;
+    private void addGround(FieldMaps maps, Coverage coverage) {
+        if (maps.boundary().isEmpty()) {
+            add("notes.boundary.missing");
+        } else if (maps.boundary().get().repaired()) {
+            add("notes.outline.repaired", maps.boundary().get().file());
         }
-        int without = 0;
-        for (int i = 0; i < log.records(); i++) {
-            without += Double.isNaN(log.targetLPerM2(p, i)) ? 1 : 0;
+        if (coverage.grid().cellM() > CoverageOptions.CELL_M) {
+            add(
+                    "notes.grid.coarse",
+                    Message.value(QuantityKind.LENGTH, coverage.grid().cellM()),
+                    Message.value(QuantityKind.LENGTH, CoverageOptions.CELL_M),
+                    CoverageOptions.MAX_CELLS);
         }
-        if (without > 0) {
-            notes.add(product.name() + ": " + without + " of " + log.records()
-                    + " records have no target rate and the rig file has none to fill in, so rows can't be held against a"
-                    + " target. A line 'target:' under the product in the rig file mends it.");
+    }
+
+    private void addSetbacks(Setbacks setbacks) {
+        for (Setback setback : setbacks.places()) {
+            KeepOut place = setback.keepOut();
+            if (place.repaired()) {
+                add("notes.outline.place.repaired", setbacks.file(), place.name());
+            }
+            if (place.ground().isEmpty()) {
+                add("notes.setback.no_ground", setbacks.file(), place.name());
+            }
         }
     }
 }

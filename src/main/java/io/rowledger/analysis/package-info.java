@@ -1,6 +1,12 @@
 /**
- * The pipeline: from files to an {@link io.rowledger.analysis.Analysis}, readable on one screen. Prints nothing and exits
- * nowhere; what happens on the way goes to a {@link io.rowledger.analysis.Progress}.
+ * The main job: logs, rig file and maps in, everything computed out.
+ *
+ * <p>{@link io.rowledger.analysis.Pipeline} runs the stages in order: read the log, rebuild the track, sum what each row put
+ * out ({@link io.rowledger.analysis.FieldWork}), compute coverage, diagnose rows, estimate uncertainty. Each stage is a pure
+ * function of its inputs; with a corrected rig file the first stages run again and nothing else.
+ *
+ * <p>For other packages: {@link Analysis}, {@link CorrectedRun}, {@link InputFile}, {@link JobFiles}, {@link Pipeline},
+ * {@link Progress}, {@link SetupReview}.
  */
 @NullMarked
 package io.rowledger.analysis;

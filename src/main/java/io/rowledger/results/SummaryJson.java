@@ -10,6 +10,7 @@ import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.RowTotals;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ProductSums;
 import io.rowledger.rig.Product;
@@ -260,6 +261,6 @@ public record SummaryJson(
                 SectionControl.of(a.coverage().shutOffs()),
                 SetupJson.Summary.of(a),
                 ActionJson.of(a),
-                a.notes());
+                a.notes().stream().map(FindingFacts::filed).toList());
     }
 }

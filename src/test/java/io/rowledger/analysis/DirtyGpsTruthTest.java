@@ -13,6 +13,8 @@ import io.rowledger.sim.Scenarios;
 import io.rowledger.sim.SimResult;
 import io.rowledger.sim.SimRig;
 import io.rowledger.sim.Truth;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.track.PathBreak;
 import java.io.IOException;
@@ -240,9 +242,7 @@ class DirtyGpsTruthTest {
             assertEquals(31 / HZ, each.durationS(), 1e-3);
         }
         assertTrue(
-                a.notes().stream()
-                        .anyMatch(note -> note.startsWith("In " + middles.size() + " places, ")
-                                && note.contains("the path was carried across")),
+                a.notes().stream().anyMatch(note -> isNote(note, "notes.breaks.bridged", middles.size())),
                 a.notes().toString());
         holds(a, 0, 0);
     }
@@ -306,7 +306,7 @@ class DirtyGpsTruthTest {
             assertTrue(each.lowered());
         }
         assertTrue(
-                a.notes().stream().anyMatch(note -> note.contains("silent in 3 places, 25 s in all")),
+                a.notes().stream().anyMatch(note -> isNote(note, "notes.gaps", 3)),
                 a.notes().toString());
         holds(a, (31 + 31 + 61) / HZ, 0);
     }
@@ -342,7 +342,7 @@ class DirtyGpsTruthTest {
         }
         assertEquals(20, breaks.get(1).endS() - breaks.get(0).endS(), 1e-3);
         assertTrue(
-                a.notes().stream().anyMatch(note -> note.startsWith("The position shifts at once in 2 places")),
+                a.notes().stream().anyMatch(note -> isNote(note, "notes.breaks.shifted", 2)),
                 a.notes().toString());
         holds(a, 2 / HZ, 20 * FASTEST_MPS);
     }
@@ -353,5 +353,9 @@ class DirtyGpsTruthTest {
         assertEquals(0, dropped(a).total());
         assertEquals(List.of(), a.track().breaks());
         holds(a, 0, 0);
+    }
+
+    private static boolean isNote(Message note, String key, int places) {
+        return note.key().equals(key) && note.arguments().get(0).equals(new Argument.Count(places));
     }
 }

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.rowledger.sim.PassPlan;
 import io.rowledger.sim.Scenario;
 import io.rowledger.sim.SimRig;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -45,7 +47,7 @@ class MapNotesTest {
         Path zones = Files.writeString(folder.resolve("zones.geojson"), feature("\"target\":\"30 gal/ac\"", bow));
         Path away = Files.writeString(
                 folder.resolve("away.geojson"), feature("\"setback\":\"10 ft\",\"name\":\"Pond\"", bow));
-        List<String> notes = Pipeline.analyse(
+        List<Message> notes = Pipeline.analyse(
                         new JobFiles(
                                 List.of(folder.resolve("log.csv")),
                                 folder.resolve("rig.yaml"),
@@ -60,11 +62,17 @@ class MapNotesTest {
             assertEquals(
                     1,
                     notes.stream()
-                            .filter(note -> note.contains(file) && note.contains("was repaired"))
+                            .filter(note -> note.key().endsWith("repaired"))
+                            .filter(note -> note.arguments().get(0) instanceof Argument.Text text
+                                    && text.text().endsWith(file))
                             .count(),
                     file + " in " + notes);
         }
-        assertTrue(notes.stream().anyMatch(note -> note.contains("the outline of Pond")), notes.toString());
+        assertTrue(
+                notes.stream()
+                        .anyMatch(note -> note.key().equals("notes.outline.place.repaired")
+                                && note.arguments().get(1).equals(new Argument.Text("Pond"))),
+                notes.toString());
     }
 
     private static String feature(String properties, String rings) {

@@ -273,7 +273,7 @@ public final class QualitySectionBuilder {
 
     public QualitySectionBuilder(Analysis a, UnitFormat f) {
         this(JobView.of(a), Messages.english(f));
-        notes = a.notes();
+        notes = a.notes().stream().map(Messages.english(f)::text).toList();
     }
 
     public QualitySection build() {

@@ -18,6 +18,7 @@ import io.rowledger.report.common.ZoneSectionBuilder;
 import io.rowledger.report.record.RecordInput.Files;
 import io.rowledger.report.record.RecordInput.Sections;
 import io.rowledger.report.record.RecordInput.Work;
+import io.rowledger.text.Message;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
@@ -75,8 +76,12 @@ public final class NitrogenRecordReport {
                 a.setup().contradicted(),
                 a.findings(),
                 a.setbacks(),
-                new Files(a.log().sources(), a.setups(), a.notes()),
+                new Files(a.log().sources(), a.setups(), texts(a.notes(), options.messages())),
                 sections(a, options.messages()));
+    }
+
+    private static List<String> texts(List<Message> notes, Messages messages) {
+        return notes.stream().map(messages::text).toList();
     }
 
     private static Sections sections(Analysis a, Messages messages) {
@@ -90,7 +95,7 @@ public final class NitrogenRecordReport {
                 setbacks,
                 ZoneSectionBuilder.build(
                         a.zones(), a.rig().products(), a.log(), a.coverage().coveredAreaM2(), messages),
-                quality.build(a.notes()),
+                quality.build(texts(a.notes(), messages)),
                 quality.positions(),
                 a.track().passes().isEmpty()
                         ? List.of()

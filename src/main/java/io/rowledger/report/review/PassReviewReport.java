@@ -3,6 +3,7 @@ package io.rowledger.report.review;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.pdf.PdfReport;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingProducts;
 import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
@@ -30,10 +31,10 @@ public final class PassReviewReport {
 
     /** The pass review of this analysis in the units and time zone of the options. */
     public static PassReviewReport of(Analysis analysis, ReportOptions options) {
-        return new PassReviewReport(input(analysis), options);
+        return new PassReviewReport(input(analysis, options.messages()), options);
     }
 
-    private static ReviewInput input(Analysis a) {
+    private static ReviewInput input(Analysis a, Messages messages) {
         return new ReviewInput(
                 new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals()),
                 JobTimes.of(a.track(), a.log()),
@@ -44,7 +45,7 @@ public final class PassReviewReport {
                 a.setbacks(),
                 a.zones(),
                 a.whatIf(),
-                a.notes());
+                a.notes().stream().map(messages::text).toList());
     }
 
     /** What the review says. */
