@@ -108,12 +108,13 @@ final class Metering {
     private void valve(StepState s, int i) {
         double onLatency = model.onLatencyS();
         boolean wanted = s.working;
+        boolean early = false;
         for (SimFault f : faults) {
             if (f.active(s.timeS) && f.hits(i)) {
                 if (f.kind() == SimFault.Kind.LATE_ON) {
                     onLatency += f.size();
                 } else if (f.kind() == SimFault.Kind.EARLY_OFF) {
-                    wanted &= s.toLiftM > f.size() * s.barSpeedMps;
+                    early |= s.toLiftM <= f.size() * s.barSpeedMps;
                 }
             }
         }
@@ -127,6 +128,8 @@ final class Metering {
             wanted = !covered;
         }
         s.commandedOn[i] = wanted;
+        // The controller still says on: the valve or its wiring lets go by itself.
+        wanted &= !early;
         if (wanted == open[i]) {
             pendingS[i] = 0;
         } else {

@@ -17,8 +17,8 @@ public final class EarlyOffDetector implements Detector {
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
         Edges edges = e.edges();
-        for (SwitchingDelays.Ends ends :
-                SwitchingDelays.find(edges.offLeadS, e.log.hasDown(), e.work.intervalS, SwitchingDelays.OFF)) {
+        for (SwitchingDelays.Ends ends : SwitchingDelays.find(
+                edges.offLeadS, e.log.hasDown(), edges.commanded(), e.work.intervalS, SwitchingDelays.OFF)) {
             cases.add(caseOf(e, edges, ends));
         }
         return cases;

@@ -18,8 +18,8 @@ public final class LateOnDetector implements Detector {
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
         Edges edges = e.edges();
-        for (SwitchingDelays.Ends ends :
-                SwitchingDelays.find(edges.onDelayS, e.log.hasDown(), e.work.intervalS, SwitchingDelays.ON)) {
+        for (SwitchingDelays.Ends ends : SwitchingDelays.find(
+                edges.onDelayS, e.log.hasDown(), edges.commanded(), e.work.intervalS, SwitchingDelays.ON)) {
             if (!laggingMeter(edges, ends)) {
                 cases.add(caseOf(e, edges, ends));
             }

@@ -1,14 +1,23 @@
 package io.rowledger.diagnose.signal;
 
 import io.rowledger.finding.FindingKind;
+import io.rowledger.log.LogTable;
+import io.rowledger.rate.Delivery;
 import io.rowledger.stats.RobustStatistics;
 import io.rowledger.track.Poses;
 import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
 
 /**
- * When each row's flow came on after the bar was lowered, and when it went off before the bar was lifted, pass by pass.
- * The edge is where the flow passes half of the row's median flow in the pass. NaN if the row did not deliver, ran over
- * covered ground there, or had a faulty meter.
+ * When each row's flow came on at the start of a pass and went off at its end, pass by pass, against what it should have
+ * followed: the row's own on command where one is logged, else the lowering and lifting of the bar.
+ *
+ * <p>The edge is where the flow passes half of the row's median flow in the pass. NaN if the row did not deliver, ran over
+ * covered ground there, had a faulty meter, or if the bar was not lifted there: a bar that stands and drives on has no edge.
+ * Without commands, delays that rise evenly from one end of the bar to the other are a sloped headland's; only what remains
+ * of them is kept.
  */
 public final class Edges {
     private static final double ON = 0.5;
@@ -19,54 +28,120 @@ public final class Edges {
     /** Delays below this are kept without looking at prior coverage, s. */
     private static final double UNEXPLAINED_S = 0.4;
 
+    /** Without a logged work state, a bar that moved less between two passes was not lifted, m. */
+    private static final double NOT_LIFTED_M = 3;
+
+    /** Fewer rows show no slope. */
+    private static final int MIN_SLOPED_ROWS = 5;
+
+    /** Difference in delay between the ends of the bar from which the headland is sloped, s; plus two record intervals. */
+    private static final double MIN_SLOPE_S = 0.7;
+
+    /** Scatter about the slope, as a share of that difference (1); plus a share of the record interval. */
+    private static final double MAX_SCATTER = 0.12;
+
+    private static final double MAX_SCATTER_INTERVALS = 0.3;
+
+    private static final Set<FindingKind> METER_AT_FAULT = EnumSet.of(
+            FindingKind.METER_STUCK,
+            FindingKind.METER_DROPOUT,
+            FindingKind.CHANNELS_SWAPPED,
+            FindingKind.PLUGGED,
+            FindingKind.INTERMITTENT,
+            FindingKind.VALVE_STUCK_OPEN,
+            FindingKind.RAN_EMPTY);
+
     /** [row][pass], s; positive late. */
     public final double[][] onDelayS;
-    /** [row][pass], s; positive early, negative where flow goes on after the lift. */
+    /** [row][pass], s; positive early, negative where flow goes on after the lift or the command. */
     public final double[][] offLeadS;
 
-    private final Evidence e;
+    private final FlowRatios ratios;
+    private final WorkingSamples work;
+    private final Delivery delivery;
+    private final LogTable log;
     private final Poses poses;
+    private final List<Case> cases;
 
-    Edges(Evidence e) {
-        this.e = e;
-        this.poses = e.strips.poses();
-        onDelayS = new double[e.rows()][e.work.passes()];
-        offLeadS = new double[e.rows()][e.work.passes()];
-        for (int r = 0; r < e.rows(); r++) {
+    /**
+     * The edges of a job.
+     *
+     * @param cases found before; rows whose meters they fault are left out
+     */
+    Edges(FlowRatios ratios, Delivery delivery, LogTable log, Poses poses, List<Case> cases) {
+        this.ratios = ratios;
+        this.work = ratios.work;
+        this.delivery = delivery;
+        this.log = log;
+        this.poses = poses;
+        this.cases = List.copyOf(cases);
+        int rows = ratios.rows();
+        onDelayS = new double[rows][work.passes()];
+        offLeadS = new double[rows][work.passes()];
+        for (int r = 0; r < rows; r++) {
             Arrays.fill(onDelayS[r], Double.NaN);
             Arrays.fill(offLeadS[r], Double.NaN);
-            for (int q = 0; q < e.work.passes(); q++) {
-                if (e.work.passFrom[q + 1] > e.work.passFrom[q] && !meterAtFault(r, q)) {
-                    edges(r, q);
+        }
+        for (int q = 0; q < work.passes(); q++) {
+            if (work.passFrom[q + 1] > work.passFrom[q]) {
+                for (int r = 0; r < rows; r++) {
+                    if (!meterAtFault(r, q)) {
+                        edges(r, q);
+                    }
+                }
+                forgetUnlifted(q);
+                if (!commanded()) {
+                    takeSlopeOut(onDelayS, q);
+                    takeSlopeOut(offLeadS, q);
                 }
             }
         }
     }
 
+    /** True if edges are measured against logged commands. */
+    public boolean commanded() {
+        return ratios.limits.commandLogged();
+    }
+
     private boolean meterAtFault(int r, int q) {
-        double from = e.work.timeS[e.work.passFrom[q]];
-        double to = e.work.timeS[e.work.passFrom[q + 1] - 1];
-        for (Case found : e.cases()) {
-            boolean meter = found.kind() == FindingKind.METER_STUCK
-                    || found.kind() == FindingKind.METER_DROPOUT
-                    || found.kind() == FindingKind.CHANNELS_SWAPPED
-                    || found.kind() == FindingKind.PLUGGED;
-            if (meter && found.concerns(r) && found.fromS() < to && found.toS() > from) {
+        double from = work.timeS[work.passFrom[q]];
+        double to = work.timeS[work.passFrom[q + 1] - 1];
+        for (Case found : cases) {
+            if (METER_AT_FAULT.contains(found.kind())
+                    && found.concerns(r)
+                    && found.fromS() < to
+                    && found.toS() > from) {
                 return true;
             }
         }
         return false;
     }
 
+    private boolean commandedOn(int r, int j) {
+        return log.on(r, poses.record(work.step[j])) != 0;
+    }
+
     private void edges(int r, int q) {
-        WorkingSamples work = e.work;
         int from = work.passFrom[q];
         int end = work.passFrom[q + 1];
         double usual = usual(r, from, end);
         if (!(usual > 0)) {
             return;
         }
-        float[] flow = e.ratios.flowLPerS[r];
+        int first = from;
+        int last = end;
+        if (commanded()) {
+            while (first < end && !commandedOn(r, first)) {
+                first++;
+            }
+            while (last > first && !commandedOn(r, last - 1)) {
+                last--;
+            }
+            if (first >= last) {
+                return;
+            }
+        }
+        float[] flow = ratios.flowLPerS[r];
         int on = from;
         while (on < end && flow[on] < ON * usual) {
             on++;
@@ -78,27 +153,27 @@ public final class Edges {
         if (on >= off) {
             return;
         }
-        double delay = poses.timeS(work.step[on]) - poses.timeS(work.step[from]);
-        if (delay < UNEXPLAINED_S || covered(r, from, on) < COVERED) {
+        double delay = poses.timeS(work.step[on]) - poses.timeS(work.step[first]);
+        if (commanded() || delay < UNEXPLAINED_S || covered(r, from, on) < COVERED) {
             onDelayS[r][q] = delay;
         }
-        double lead = poses.timeS(work.endStep[end - 1]) - poses.timeS(work.endStep[off - 1]);
-        if (lead < UNEXPLAINED_S || covered(r, off, end) < COVERED) {
-            offLeadS[r][q] = lead > 0 ? lead : -trail(r, work.endStep[end - 1], usual);
+        double lead = poses.timeS(work.endStep[last - 1]) - poses.timeS(work.endStep[off - 1]);
+        if (commanded() || lead < UNEXPLAINED_S || covered(r, off, end) < COVERED) {
+            offLeadS[r][q] = lead > 0 ? lead : -trail(r, work.endStep[last - 1], usual);
         }
     }
 
     private double covered(int r, int from, int end) {
-        return e.ratios.evaluated.covered().share(r, e.work.step[from], e.work.endStep[end - 1]);
+        return ratios.evaluated.covered().share(r, work.step[from], work.endStep[end - 1]);
     }
 
-    /** How long the flow goes on after the lift, s. */
+    /** How long the flow goes on after the lift or the command to stop, s. */
     private double trail(int r, int step, double usual) {
         int k = step;
         while (k < poses.steps()
-                && !poses.working(k)
+                && (commanded() || !poses.working(k))
                 && poses.record(k) >= 0
-                && e.delivery.flowLPerS(e.ratios.product, r, k) >= ON * usual) {
+                && delivery.flowLPerS(ratios.product, r, k) >= ON * usual) {
             k++;
         }
         return poses.timeS(Math.min(k, poses.poses() - 1)) - poses.timeS(step);
@@ -110,10 +185,75 @@ public final class Edges {
         double[] some = new double[(end - from) / stride + 1];
         int n = 0;
         for (int j = from; j < end; j += stride) {
-            if (!e.ratios.evaluated.shut(r).get(j)) {
-                some[n++] = e.ratios.flowLPerS[r][j];
+            if (!ratios.evaluated.shut(r).get(j)) {
+                some[n++] = ratios.flowLPerS[r][j];
             }
         }
         return n < 5 ? Double.NaN : RobustStatistics.median(some, n);
+    }
+
+    /** Takes out starts and ends at which the bar was not lowered or lifted. */
+    private void forgetUnlifted(int q) {
+        int start = work.step[work.passFrom[q]];
+        int end = work.endStep[work.passFrom[q + 1] - 1];
+        boolean lowered = q == 0 || lifted(work.endStep[work.passFrom[q] - 1], start);
+        boolean lifted = work.passFrom[q + 1] == work.n || lifted(end, work.step[work.passFrom[q + 1]]);
+        for (int r = 0; r < onDelayS.length; r++) {
+            onDelayS[r][q] = lowered ? onDelayS[r][q] : Double.NaN;
+            offLeadS[r][q] = lifted ? offLeadS[r][q] : Double.NaN;
+        }
+    }
+
+    /** True if the bar was lifted between two steps. */
+    private boolean lifted(int from, int to) {
+        if (!log.hasDown()) {
+            double east = poses.dropEastM(to) - poses.dropEastM(from);
+            double north = poses.dropNorthM(to) - poses.dropNorthM(from);
+            return Math.hypot(east, north) > NOT_LIFTED_M;
+        }
+        for (int k = from; k < to; k++) {
+            if (poses.record(k) < 0 || log.down(poses.record(k)) == 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Takes the line through a pass's delays out of them where they rise or fall evenly across the bar. */
+    private void takeSlopeOut(double[][] delayS, int q) {
+        int rows = delayS.length;
+        double[] slopes = new double[rows * (rows - 1) / 2];
+        int pairs = 0;
+        int known = 0;
+        for (int a = 0; a < rows; a++) {
+            known += Double.isNaN(delayS[a][q]) ? 0 : 1;
+            for (int b = a + 1; b < rows; b++) {
+                double rise = delayS[b][q] - delayS[a][q];
+                if (!Double.isNaN(rise)) {
+                    slopes[pairs++] = rise / (work.atM[b] - work.atM[a]);
+                }
+            }
+        }
+        if (known < MIN_SLOPED_ROWS) {
+            return;
+        }
+        double slope = RobustStatistics.median(slopes, pairs);
+        double range = Math.abs(slope) * 2 * work.halfWidthM;
+        double[] level = new double[known];
+        int n = 0;
+        for (int r = 0; r < rows; r++) {
+            if (!Double.isNaN(delayS[r][q])) {
+                level[n++] = delayS[r][q] - slope * work.atM[r];
+            }
+        }
+        double scatter = RobustStatistics.sigma(level);
+        if (range < MIN_SLOPE_S + 2 * work.intervalS
+                || scatter > MAX_SCATTER * range + MAX_SCATTER_INTERVALS * work.intervalS) {
+            return;
+        }
+        double middle = RobustStatistics.median(level);
+        for (int r = 0; r < rows; r++) {
+            delayS[r][q] -= middle + slope * work.atM[r];
+        }
     }
 }

@@ -83,7 +83,7 @@ public final class Evidence {
     public Edges edges() {
         Edges made = edges;
         if (made == null) {
-            made = new Edges(this);
+            made = new Edges(ratios, delivery, log, strips.poses(), cases);
             edges = made;
         }
         return made;

@@ -55,8 +55,19 @@ public final class SwitchingDelays {
 
     private SwitchingDelays() {}
 
-    /** Finds them in delays by row and pass, s. */
-    public static List<Ends> find(double[][] delayS, boolean barToo, double intervalS, Usual usual) {
+    /**
+     * Finds them in delays by row and pass, s.
+     *
+     * @param barToo true if the bar as a whole can be told: from a logged work state or commands
+     * @param commanded true if delays are against logged commands
+     */
+    public static List<Ends> find(double[][] delayS, boolean barToo, boolean commanded, double intervalS, Usual usual) {
+        return findAll(delayS, barToo, intervalS, usual).stream()
+                .map(x -> new Ends(x.rows, x.passes, x.delayS, x.seen, x.usual, commanded))
+                .toList();
+    }
+
+    private static List<Ends> findAll(double[][] delayS, boolean barToo, double intervalS, Usual usual) {
         int rows = delayS.length;
         int passes = rows == 0 ? 0 : delayS[0].length;
         double[] bar = new double[passes];
