@@ -37,10 +37,9 @@ public record BarGeometry(
         rightM = List.copyOf(rightM);
     }
 
-    static BarGeometry of(Devices devices, Task task, Layout layout) {
-        List<DeviceElement> outlets = layout.groups().get(0).outlets().stream()
-                .map(Layout.Outlet::element)
-                .toList();
+    static BarGeometry of(ElementValues values, Task task, Layout layout) {
+        Devices devices = values.devices();
+        List<DeviceElement> outlets = layout.parts();
         String bar = outlets.get(0).device();
         DeviceElement coupled = null;
         DeviceElement coupling = null;
@@ -59,9 +58,9 @@ public record BarGeometry(
         DeviceElement tractorHitch = isConnector(coupling)
                 ? coupling
                 : receiver == null ? null : only(devices, DeviceElement.CONNECTOR, receiver.device(), true, null);
-        double hitchX = metres(implementHitch, Ddi.OFFSET_X);
-        double dropX = dropX(outlets);
-        double[] edges = edges(layout);
+        double hitchX = values.lengthM(Ddi.OFFSET_X, implementHitch);
+        double dropX = dropX(values, outlets);
+        double[] edges = edges(values, outlets);
         boolean whole = edges.length == 2 * outlets.size() && edges.length > 0;
         double middle = whole ? (edges[0] + edges[edges.length - 1]) / 2 : Double.NaN;
         List<Double> left = new ArrayList<>();
@@ -72,13 +71,13 @@ public record BarGeometry(
         }
         DeviceElement device = outlets.get(0).within(DeviceElement.DEVICE);
         return new BarGeometry(
-                metres(receiver, Ddi.OFFSET_X),
-                metres(receiver, Ddi.OFFSET_Y),
-                -metres(tractorHitch, Ddi.OFFSET_X),
-                hitchX - metres(device, Ddi.ROTATION_POINT_X),
+                values.lengthM(Ddi.OFFSET_X, receiver),
+                values.lengthM(Ddi.OFFSET_Y, receiver),
+                -values.lengthM(Ddi.OFFSET_X, tractorHitch),
+                hitchX - values.lengthM(Ddi.ROTATION_POINT_X, device),
                 hitchX - dropX,
-                middle - metres(implementHitch, Ddi.OFFSET_Y),
-                hitch(implementHitch, tractorHitch),
+                middle - values.lengthM(Ddi.OFFSET_Y, implementHitch),
+                hitch(values, implementHitch, tractorHitch),
                 left,
                 right);
     }
@@ -97,15 +96,11 @@ public record BarGeometry(
         return found.size() == 1 ? found.get(0) : null;
     }
 
-    private static double metres(@Nullable DeviceElement element, int ddi) {
-        return element == null ? Double.NaN : element.metres(ddi);
-    }
-
-    private static double dropX(List<DeviceElement> outlets) {
+    private static double dropX(ElementValues values, List<DeviceElement> outlets) {
         double min = Double.POSITIVE_INFINITY;
         double max = Double.NEGATIVE_INFINITY;
         for (DeviceElement outlet : outlets) {
-            double x = outlet.metres(Ddi.OFFSET_X);
+            double x = values.lengthM(Ddi.OFFSET_X, outlet);
             if (Double.isNaN(x)) {
                 return Double.NaN;
             }
@@ -116,12 +111,11 @@ public record BarGeometry(
     }
 
     /** Left and right edge of each outlet, right of the reference point; empty where not all are known. */
-    private static double[] edges(Layout layout) {
-        List<Layout.Outlet> outlets = layout.groups().get(0).outlets();
+    private static double[] edges(ElementValues values, List<DeviceElement> outlets) {
         double[] edges = new double[2 * outlets.size()];
         for (int r = 0; r < outlets.size(); r++) {
-            double atM = outlets.get(r).element().metres(Ddi.OFFSET_Y);
-            double widthM = outlets.get(r).widthM();
+            double atM = values.lengthM(Ddi.OFFSET_Y, outlets.get(r));
+            double widthM = values.widthM(outlets.get(r));
             if (Double.isNaN(atM) || Double.isNaN(widthM)) {
                 return new double[0];
             }
@@ -132,9 +126,10 @@ public record BarGeometry(
     }
 
     /** By the type of connector (DDI 157): drawbars, hooks and pins let the bar turn, a mounted three-point hitch does not. */
-    private static String hitch(@Nullable DeviceElement implement, @Nullable DeviceElement tractor) {
+    private static String hitch(
+            ElementValues values, @Nullable DeviceElement implement, @Nullable DeviceElement tractor) {
         for (DeviceElement element : new DeviceElement[] {implement, tractor}) {
-            Integer type = element == null ? null : element.properties().get(Ddi.CONNECTOR_TYPE);
+            Integer type = values.fixed(Ddi.CONNECTOR_TYPE, element);
             if (type != null && type == MOUNTED) {
                 return "mounted";
             }

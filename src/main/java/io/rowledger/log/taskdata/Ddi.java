@@ -19,15 +19,19 @@ final class Ddi {
     static final int ACTUAL_WIDTH = 67;
     /** Maximum working width, 1 mm. */
     static final int MAXIMUM_WIDTH = 70;
+    /** Application total volume, 1 L. */
+    static final int TOTAL_VOLUME = 80;
+    /** Total area, 1 m². */
+    static final int TOTAL_AREA = 116;
     /** Device element offset, 1 mm, forward of the device's reference point. */
     static final int OFFSET_X = 134;
     /** Device element offset, 1 mm, right of the device's reference point. */
     static final int OFFSET_Y = 135;
-    /** Actual work state: 0 off, 1 on, 2 error, 3 not there. */
+    /** Actual work state: 0 off, 1 on, 2 error, 3 not available. */
     static final int WORK_STATE = 141;
     /** Connector type. */
     static final int CONNECTOR_TYPE = 157;
-    /** Actual condensed work state of sections 1 to 16; the numbers after it hold the sections after them. */
+    /** Actual condensed work state of sections 1 to 16; the next DDIs hold sections 17 and up. */
     static final int CONDENSED_STATE = 161;
     /** Setpoint work state, as the actual one. */
     static final int SETPOINT_WORK_STATE = 289;
@@ -35,18 +39,20 @@ final class Ddi {
     static final int SETPOINT_CONDENSED_STATE = 290;
     /** True rotation point, 1 mm forward of the reference point. */
     static final int ROTATION_POINT_X = 306;
+    /** Application total volume, 1 ml. */
+    static final int TOTAL_VOLUME_ML = 351;
     /** Actual speed, 1 mm/s. */
     static final int ACTUAL_SPEED = 397;
     /** Actual application rate of nitrogen, 1 mg/m². */
     static final int ACTUAL_NITROGEN = 433;
-    /** Setpoint volume per area again, 0.1 ml/m². */
+    /** Setpoint volume per area, second pair, 0.1 ml/m². */
     static final int SETPOINT_PER_AREA_ML = 588;
-    /** Actual volume per area again, 0.1 ml/m². */
+    /** Actual volume per area, second pair, 0.1 ml/m². */
     static final int ACTUAL_PER_AREA_ML = 589;
 
     /** Sections in one condensed work state, two bits each, the left one lowest. */
     static final int SECTIONS_PER_STATE = 16;
-    /** Condensed work states there are numbers for. */
+    /** Number of DDIs for condensed work states. */
     static final int CONDENSED_STATES = 16;
 
     /** 1 mm³/s, in ml/s. */
@@ -63,7 +69,7 @@ final class Ddi {
         return ddi == ACTUAL_PER_AREA || ddi == ACTUAL_PER_AREA_ML;
     }
 
-    /** True for what says how much an element puts down. */
+    /** True for the flow or rate of an element. */
     static boolean isActual(int ddi) {
         return ddi == ACTUAL_PER_TIME || isActualPerArea(ddi);
     }
@@ -83,6 +89,29 @@ final class Ddi {
         return ddi >= SETPOINT_CONDENSED_STATE && ddi < SETPOINT_CONDENSED_STATE + CONDENSED_STATES;
     }
 
+    /** True for the working widths of an element. */
+    static boolean isWidth(int ddi) {
+        return ddi == SETPOINT_WIDTH || ddi == ACTUAL_WIDTH || ddi == MAXIMUM_WIDTH;
+    }
+
+    /** True for what controllers add up over a task. */
+    static boolean isTotal(int ddi) {
+        return ddi == TOTAL_VOLUME || ddi == TOTAL_VOLUME_ML || ddi == TOTAL_AREA;
+    }
+
+    /** True for a value that is read from every record of a time log. */
+    static boolean isRead(int ddi) {
+        return isActual(ddi)
+                || isSetpointPerArea(ddi)
+                || isCondensed(ddi)
+                || isSetpointCondensed(ddi)
+                || isWidth(ddi)
+                || isTotal(ddi)
+                || ddi == WORK_STATE
+                || ddi == SETPOINT_WORK_STATE
+                || ddi == ACTUAL_SPEED;
+    }
+
     /** What a person calls it, with its number. */
     static String words(int ddi) {
         String name =
@@ -96,7 +125,8 @@ final class Ddi {
                     case SETPOINT_WIDTH -> "setpoint working width";
                     case ACTUAL_WIDTH -> "actual working width";
                     case MAXIMUM_WIDTH -> "maximum working width";
-                    case 116 -> "total area";
+                    case TOTAL_VOLUME, TOTAL_VOLUME_ML -> "total volume";
+                    case TOTAL_AREA -> "total area";
                     case 117 -> "effective total distance";
                     case WORK_STATE -> "actual work state";
                     case 160 -> "section control state";

@@ -57,12 +57,6 @@ record DeviceElement(
         return false;
     }
 
-    /** A length of the description, m; NaN where it does not say. */
-    double metres(int ddi) {
-        Integer mm = properties.get(ddi);
-        return mm == null ? Double.NaN : mm / 1000.0;
-    }
-
     /** For a message: "section 3 (DET-4)". */
     String words() {
         String kind =

@@ -13,102 +13,118 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
-/** Finds out from the device description what the values of a time log are. */
+/**
+ * Finds out from the device description what the values of a time log are.
+ *
+ * <p>A value holds for its element and the elements below it (ISO 11783-10). So a rate on the tank is the rate of the
+ * whole bar, and its width stands on the tank's parent, or is the sum of the sections' widths.
+ */
 final class LayoutFinder {
-    /** Two parts of a bar can't be this near each other, m: the description writes millimetres. */
+    /** Distance below which two offsets are one place, m: descriptions are written in whole millimeters. */
     private static final double SAME_PLACE_M = 0.0015;
+    /** Entries of the data dictionary named in a message. */
+    private static final int MAX_NAMED = 4;
 
-    private final LogHeader header;
+    private final ElementValues values;
     private final Devices devices;
     private final List<String> notes = new ArrayList<>();
-    /** The elements of the header's values; null for values that are not used. */
-    private final List<@Nullable DeviceElement> elements = new ArrayList<>();
 
-    private LayoutFinder(LogHeader header, Devices devices) {
-        this.header = header;
-        this.devices = devices;
-        for (LogHeader.Value value : header.values()) {
-            elements.add(element(value));
-        }
+    private LayoutFinder(ElementValues values) {
+        this.values = values;
+        this.devices = values.devices();
     }
 
-    /** What the values are; null where none of them is a flow or rate of a liquid. */
-    static @Nullable Layout find(LogHeader header, Devices devices) {
-        return new LayoutFinder(header, devices).layout();
+    /** The layout of a time log; null if none of its values is a flow or rate of a liquid. */
+    static @Nullable Layout find(ElementValues values) {
+        return new LayoutFinder(values).layout();
     }
 
-    /** The entries of the data dictionary a header has, for a message. */
+    /** A few of the entries of the data dictionary that a header has, for a message. */
     static String has(LogHeader header) {
-        Set<String> words = new TreeSet<>();
-        header.values().forEach(value -> words.add(Ddi.words(value.ddi())));
-        return words.isEmpty() ? "nothing" : String.join(", ", words);
-    }
-
-    private @Nullable DeviceElement element(LogHeader.Value value) {
-        int ddi = value.ddi();
-        boolean used = Ddi.isActual(ddi)
-                || Ddi.isSetpointPerArea(ddi)
-                || Ddi.isCondensed(ddi)
-                || Ddi.isSetpointCondensed(ddi)
-                || ddi == Ddi.WORK_STATE
-                || ddi == Ddi.SETPOINT_WORK_STATE
-                || ddi == Ddi.ACTUAL_WIDTH
-                || ddi == Ddi.ACTUAL_SPEED;
-        if (!used) {
-            return null;
+        Set<String> named = new TreeSet<>();
+        Set<Integer> all = new TreeSet<>();
+        for (LogHeader.Value value : header.values()) {
+            all.add(value.ddi());
+            String words = Ddi.words(value.ddi());
+            if (!words.startsWith("DDI")) {
+                named.add(words);
+            }
         }
-        DeviceElement element = devices.find(value.element());
-        if (element == null) {
-            throw UnusableInputException.found(
-                            Ddi.words(ddi) + " of " + (value.element().isEmpty() ? "nothing" : value.element())
-                                    + ", which no device description has")
-                    .inFile(header.file())
-                    .atLine(value.line())
-                    .atColumn("DLV")
-                    .expected("a device element of the task data")
-                    .hint("copy the whole folder from the terminal again, with the TASKDATA.XML of this job");
+        if (all.isEmpty()) {
+            return "nothing";
         }
-        return element;
+        List<String> shown = new ArrayList<>(named.stream().limit(MAX_NAMED).toList());
+        if (shown.isEmpty()) {
+            all.stream().limit(MAX_NAMED).forEach(ddi -> shown.add("DDI " + ddi));
+        }
+        int more = (named.isEmpty() ? all.size() : Math.max(all.size(), named.size())) - shown.size();
+        return String.join(", ", shown) + (more > 0 ? " and " + more + " more" : "");
     }
 
     private @Nullable Layout layout() {
         Map<DeviceElement, Layout.Amount> actual = new LinkedHashMap<>();
-        for (int v = 0; v < elements.size(); v++) {
-            DeviceElement element = elements.get(v);
-            int ddi = header.values().get(v).ddi();
+        for (int v = 0; v < values.count(); v++) {
+            DeviceElement element = values.element(v);
+            int ddi = values.ddi(v);
+            // A metered flow goes before a rate that was made of it.
             if (element != null && Ddi.isActual(ddi)) {
-                // The metered flow before a rate that was made of it.
                 if (ddi == Ddi.ACTUAL_PER_TIME || !actual.containsKey(element)) {
                     actual.put(element, new Layout.Amount(v, ddi));
                 }
             }
         }
+        if (!values.unknownElements().isEmpty()) {
+            notes.add(values.header().file() + " has " + unknown() + ": they were passed over.");
+        }
         if (actual.isEmpty()) {
             return null;
         }
         List<DeviceElement> parts = finest(actual.keySet(), true);
-        List<DeviceElement> outlets = parts.isEmpty() ? finest(actual.keySet(), false) : devices.besides(parts);
+        boolean whole = parts.isEmpty();
+        List<DeviceElement> outlets = whole ? finest(actual.keySet(), false) : devices.besides(parts);
         for (DeviceElement outlet : outlets) {
             if (!actual.containsKey(outlet)) {
                 throw refuse("no flow or rate for " + outlet.words() + " beside those of "
-                                + parts.get(0).words())
+                                + parts.get(0).words()
+                                + (values.unknownElements().isEmpty() ? "" : ", but " + unknown()))
                         .expected("actual volume per time (DDI 37) of every section")
                         .hint("have the controller log it for every section, or for none but the whole bar");
             }
         }
-        Map<String, List<DeviceElement>> groups = groups(outlets);
+        Map<String, List<DeviceElement>> groups = whole ? products(outlets) : groups(outlets);
         List<Layout.Group> made = new ArrayList<>();
         for (Map.Entry<String, List<DeviceElement>> group : groups.entrySet()) {
-            made.add(group(group.getKey(), group.getValue(), actual, !parts.isEmpty(), groups.size()));
+            made.add(group(group.getKey(), group.getValue(), actual, !whole, groups.size()));
         }
-        boolean whole = made.stream().allMatch(group -> group.outlets().size() == 1);
         return new Layout(
                 made,
                 whole,
                 whole ? sections(outlets.get(0)) : List.of(),
                 down(outlets),
-                first(Ddi.ACTUAL_SPEED),
+                values.column(Ddi.ACTUAL_SPEED),
                 notes);
+    }
+
+    /** Each element without sections is a product of its own: two tanks on one bar. */
+    private Map<String, List<DeviceElement>> products(List<DeviceElement> wholes) {
+        if (wholes.size() == 1) {
+            return Map.of("", wholes);
+        }
+        Map<String, List<DeviceElement>> products = new LinkedHashMap<>();
+        for (DeviceElement one : wholes) {
+            products.put(key(one, products.keySet()), List.of(one));
+        }
+        addProductsNote(products.keySet());
+        return products;
+    }
+
+    private void addProductsNote(Set<String> keys) {
+        notes.add("The device puts down several products: " + String.join(", ", keys)
+                + ". The rig file needs these keys under products.");
+    }
+
+    private String unknown() {
+        return "values of " + String.join(", ", values.unknownElements()) + ", which no device description has";
     }
 
     /** Elements with a flow that are (or are not) sections or units, without those that others of them are part of. */
@@ -134,14 +150,14 @@ final class LayoutFinder {
             return Map.of("", fromLeft(outlets));
         }
         double[] offsetsM = outlets.stream()
-                .mapToDouble(e -> e.metres(Ddi.OFFSET_Y))
+                .mapToDouble(e -> offsetM(e))
                 .sorted()
                 .toArray();
         int same = 0;
         for (int i = 1; i < offsetsM.length; i++) {
             same += offsetsM[i] - offsetsM[i - 1] < SAME_PLACE_M ? 1 : 0;
         }
-        boolean known = outlets.stream().noneMatch(e -> Double.isNaN(e.metres(Ddi.OFFSET_Y)));
+        boolean known = outlets.stream().noneMatch(e -> Double.isNaN(offsetM(e)));
         if (!known) {
             throw refuse("flows of " + byFunction.size() + " functions (" + String.join(", ", byFunction.keySet())
                             + ") and no offsets to the side (DDI 135)")
@@ -152,17 +168,18 @@ final class LayoutFinder {
             return Map.of("", fromLeft(outlets));
         }
         Map<String, List<DeviceElement>> products = new LinkedHashMap<>();
-        byFunction.forEach((id, group) -> products.put(key(id, products.keySet()), fromLeft(group)));
-        notes.add("The functions of the device put down a product each: "
-                + String.join(", ", products.keySet())
-                + ". The rig file has to have these keys under products.");
+        byFunction.forEach((id, group) -> products.put(key(devices.find(id), products.keySet()), fromLeft(group)));
+        addProductsNote(products.keySet());
         return products;
     }
 
-    /** A product's key from the name of its function. */
-    private String key(String id, Set<String> taken) {
-        DeviceElement function = devices.find(id);
-        String name = function == null ? "" : function.name();
+    private double offsetM(DeviceElement element) {
+        return values.lengthM(Ddi.OFFSET_Y, element);
+    }
+
+    /** A product's key from the name of its function or tank. */
+    private static String key(@Nullable DeviceElement of, Set<String> taken) {
+        String name = of == null ? "" : of.name();
         String key = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]", "");
         if (key.isEmpty() || !Character.isLetter(key.charAt(0)) || taken.contains(key)) {
             key = "product" + (taken.size() + 1);
@@ -173,10 +190,10 @@ final class LayoutFinder {
     /** Sorted from the left: by the offset to the right (Y, ISO 11783-10), else by element number. */
     private List<DeviceElement> fromLeft(List<DeviceElement> some) {
         List<DeviceElement> sorted = new ArrayList<>(some);
-        sorted.sort(Comparator.comparingDouble(e -> e.metres(Ddi.OFFSET_Y)));
+        sorted.sort(Comparator.comparingDouble(e -> offsetM(e)));
         boolean apart = true;
         for (int i = 1; i < sorted.size(); i++) {
-            apart &= sorted.get(i).metres(Ddi.OFFSET_Y) - sorted.get(i - 1).metres(Ddi.OFFSET_Y) >= SAME_PLACE_M;
+            apart &= offsetM(sorted.get(i)) - offsetM(sorted.get(i - 1)) >= SAME_PLACE_M;
         }
         if (apart) {
             return sorted;
@@ -212,44 +229,72 @@ final class LayoutFinder {
             if (amount == null) {
                 throw new IllegalStateException("every outlet has an amount");
             }
-            int width = of(Ddi.ACTUAL_WIDTH, element);
-            double widthM = widthM(element);
-            if (Ddi.isActualPerArea(amount.ddi()) && width < 0 && Double.isNaN(widthM)) {
-                throw refuse("a rate per area of " + element.words() + ", whose working width nobody says")
-                        .expected("a working width (DDI 67 or 70): flow is rate \u00d7 speed \u00d7 width")
-                        .hint(
-                                "have the controller log actual volume per time (DDI 37), or enter the width in its setup");
+            Layout.Width width = width(element);
+            if (Ddi.isActualPerArea(amount.ddi()) && !width.isKnown()) {
+                throw refuse("a rate per area of " + element.words() + " without a working width")
+                        .expected("a working width (DDI 67 or 70) of it, its parent or the sections: flow is rate \u00d7"
+                                + " speed \u00d7 width")
+                        .hint("have the controller log actual volume per time (DDI 37), or enter the width in its setup");
             }
             Layout.State is = state(element, false);
-            Layout.State asked = state(element, true);
-            outlets.add(new Layout.Outlet(element, amount, width, widthM, asked == null ? is : asked, is));
+            Layout.State commanded = state(element, true);
+            outlets.add(new Layout.Outlet(element, amount, width, commanded == null ? is : commanded, is));
         }
         int total = -1;
         DeviceElement function = elementsOf.get(0).within(DeviceElement.FUNCTION);
         DeviceElement device = elementsOf.get(0).within(DeviceElement.DEVICE);
         if (parts && function != null) {
-            total = of(Ddi.ACTUAL_PER_TIME, function);
+            total = values.column(Ddi.ACTUAL_PER_TIME, function);
         }
         if (parts && total < 0 && device != null && groups == 1) {
-            total = of(Ddi.ACTUAL_PER_TIME, device);
+            total = values.column(Ddi.ACTUAL_PER_TIME, device);
         }
         return new Layout.Group(key, outlets, total, targets(elementsOf, function, device));
     }
 
-    private static double widthM(DeviceElement element) {
-        for (int ddi : new int[] {Ddi.ACTUAL_WIDTH, Ddi.SETPOINT_WIDTH, Ddi.MAXIMUM_WIDTH}) {
-            double widthM = element.metres(ddi);
-            if (widthM > 0) {
-                return widthM;
-            }
+    /**
+     * Where an element's working width stands: a section's on itself; that of a tank or function on itself or up the tree,
+     * else the sum of the sections that are on.
+     */
+    private Layout.Width width(DeviceElement element) {
+        if (element.isPart()) {
+            return new Layout.Width(
+                    values.column(Ddi.ACTUAL_WIDTH, element), values.widthM(element), List.of());
         }
-        return Double.NaN;
+        int column = -1;
+        double fixedM = Double.NaN;
+        for (DeviceElement at = element; at != null; at = at.parent()) {
+            column = column < 0 ? values.column(Ddi.ACTUAL_WIDTH, at) : column;
+            fixedM = Double.isNaN(fixedM) ? values.widthM(at) : fixedM;
+        }
+        List<Layout.SectionWidth> parts = new ArrayList<>();
+        for (DeviceElement section : sectionsOf(element)) {
+            int own = values.column(Ddi.ACTUAL_WIDTH, section);
+            parts.add(new Layout.SectionWidth(own, values.widthM(section), state(section, false)));
+        }
+        boolean complete = parts.stream().allMatch(part -> part.column() >= 0 || part.fixedM() > 0);
+        return new Layout.Width(column, fixedM, complete ? parts : List.of());
     }
 
-    /** Setpoints of the function or device as a whole, else those of its sections. */
+    /** The sections that an element without sections of its own serves: those of the nearest element above with any. */
+    private List<DeviceElement> sectionsOf(DeviceElement element) {
+        for (DeviceElement at = element; at != null; at = at.parent()) {
+            DeviceElement holder = at;
+            List<DeviceElement> sections = devices.all().stream()
+                    .filter(e -> e.type() == DeviceElement.SECTION && e.isIn(holder) && !e.equals(holder))
+                    .toList();
+            if (!sections.isEmpty()) {
+                return fromLeft(sections);
+            }
+        }
+        return List.of();
+    }
+
+    /** Setpoints of the element itself, of what it is part of, of the function or device, else those of its sections. */
     private List<Layout.Amount> targets(
             List<DeviceElement> outlets, @Nullable DeviceElement function, @Nullable DeviceElement device) {
-        for (DeviceElement whole : new DeviceElement[] {function, device}) {
+        DeviceElement only = outlets.size() == 1 && !outlets.get(0).isPart() ? outlets.get(0) : null;
+        for (DeviceElement whole : new DeviceElement[] {only, function, device}) {
             List<Layout.Amount> targets = whole == null ? List.of() : targets(whole);
             if (!targets.isEmpty()) {
                 return targets;
@@ -264,12 +309,24 @@ final class LayoutFinder {
                 }
             }
         }
-        return targets;
+        return targets.isEmpty() ? tankTargets(function, device) : targets;
+    }
+
+    /** The setpoint of the one tank of a function or device, which holds for all that is fed from it. */
+    private List<Layout.Amount> tankTargets(@Nullable DeviceElement function, @Nullable DeviceElement device) {
+        DeviceElement whole = function == null ? device : function;
+        List<Layout.Amount> targets = new ArrayList<>();
+        for (DeviceElement bin : devices.all()) {
+            if (whole != null && bin.type() == DeviceElement.BIN && bin.isIn(whole)) {
+                targets.addAll(targets(bin));
+            }
+        }
+        return targets.size() == 1 ? targets : List.of();
     }
 
     private List<Layout.Amount> targets(DeviceElement of) {
         for (int ddi : new int[] {Ddi.SETPOINT_PER_AREA, Ddi.SETPOINT_PER_AREA_ML}) {
-            int value = of(ddi, of);
+            int value = values.column(ddi, of);
             if (value >= 0) {
                 return List.of(new Layout.Amount(value, ddi));
             }
@@ -277,26 +334,20 @@ final class LayoutFinder {
         return List.of();
     }
 
-    private List<Layout.State> sections(DeviceElement bar) {
-        List<Layout.State> states = new ArrayList<>();
-        for (DeviceElement section : devices.all()) {
-            if (section.type() == DeviceElement.SECTION
-                    && section.isIn(bar)
-                    && !section.id().equals(bar.id())) {
-                Layout.State state = state(section, false);
-                if (state != null) {
-                    states.add(state);
-                }
-            }
+    private List<Layout.Section> sections(DeviceElement bar) {
+        List<Layout.Section> sections = new ArrayList<>();
+        for (DeviceElement section : sectionsOf(bar)) {
+            Layout.State state = state(section, false);
+            sections.add(new Layout.Section(section, state == null ? state(section, true) : state));
         }
-        return states;
+        return sections;
     }
 
     /** Where an outlet's work state stands: its own, its section's, or its place in a condensed one. */
     private Layout.@Nullable State state(DeviceElement outlet, boolean setpoint) {
         int ddi = setpoint ? Ddi.SETPOINT_WORK_STATE : Ddi.WORK_STATE;
         for (DeviceElement at = outlet; at != null && at.isPart(); at = at.parent()) {
-            int value = of(ddi, at);
+            int value = values.column(ddi, at);
             if (value >= 0) {
                 return new Layout.State(value, 0);
             }
@@ -314,9 +365,9 @@ final class LayoutFinder {
     private Layout.@Nullable State condensed(DeviceElement holder, DeviceElement section, boolean setpoint) {
         int base = setpoint ? Ddi.SETPOINT_CONDENSED_STATE : Ddi.CONDENSED_STATE;
         boolean any = false;
-        for (int v = 0; v < elements.size() && !any; v++) {
-            int ddi = header.values().get(v).ddi();
-            any = holder.equals(elements.get(v)) && (setpoint ? Ddi.isSetpointCondensed(ddi) : Ddi.isCondensed(ddi));
+        for (int v = 0; v < values.count() && !any; v++) {
+            int ddi = values.ddi(v);
+            any = holder.equals(values.element(v)) && (setpoint ? Ddi.isSetpointCondensed(ddi) : Ddi.isCondensed(ddi));
         }
         if (!any) {
             return null;
@@ -325,16 +376,16 @@ final class LayoutFinder {
                 .filter(e -> e.type() == DeviceElement.SECTION && e.isIn(holder))
                 .toList());
         int place = sections.indexOf(section);
-        int value = of(base + place / Ddi.SECTIONS_PER_STATE, holder);
-        return value < 0 || place < 0 ? null : new Layout.State(value, 2 * (place % Ddi.SECTIONS_PER_STATE));
+        int value = place < 0 ? -1 : values.column(base + place / Ddi.SECTIONS_PER_STATE, holder);
+        return value < 0 ? null : new Layout.State(value, 2 * (place % Ddi.SECTIONS_PER_STATE));
     }
 
     private List<Integer> down(List<DeviceElement> outlets) {
         List<Integer> down = new ArrayList<>();
-        for (int v = 0; v < elements.size(); v++) {
-            DeviceElement element = elements.get(v);
+        for (int v = 0; v < values.count(); v++) {
+            DeviceElement element = values.element(v);
             if (element != null
-                    && header.values().get(v).ddi() == Ddi.WORK_STATE
+                    && values.ddi(v) == Ddi.WORK_STATE
                     && !element.isPart()
                     && outlets.stream().anyMatch(outlet -> outlet.isIn(element))) {
                 down.add(v);
@@ -343,25 +394,7 @@ final class LayoutFinder {
         return down;
     }
 
-    private int of(int ddi, DeviceElement element) {
-        for (int v = 0; v < elements.size(); v++) {
-            if (header.values().get(v).ddi() == ddi && element.equals(elements.get(v))) {
-                return v;
-            }
-        }
-        return -1;
-    }
-
-    private int first(int ddi) {
-        for (int v = 0; v < elements.size(); v++) {
-            if (header.values().get(v).ddi() == ddi) {
-                return v;
-            }
-        }
-        return -1;
-    }
-
     private UnusableInputException refuse(String found) {
-        return UnusableInputException.found(found).inFile(header.file());
+        return UnusableInputException.found(found).inFile(values.header().file());
     }
 }

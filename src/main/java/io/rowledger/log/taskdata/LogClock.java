@@ -11,15 +11,15 @@ import org.jspecify.annotations.Nullable;
  * gets the receiver's time of day. Without it the clock's zone must come from the task or the rig file.
  */
 final class LogClock {
-    /** The two clocks tick in different tasks of the terminal and may be read up to so far apart. */
+    /** Largest difference between the two clocks that reading them one after the other explains, ms. */
     private static final long JITTER_MS = 2500;
-    /** So many differences may be off: the receiver's first fixes. */
+    /** Share of records that may differ by more (1): the receiver's first fixes. */
     private static final double MAX_OFF = 0.02;
-    /** Below this a difference is no news. */
+    /** Smallest error of the terminal's clock that is told, ms. */
     private static final long WRONG_CLOCK_MS = 30_000;
 
-    /** No zone is farther from UTC (14 h on the Line Islands, an hour to spare). */
-    private static final long WIDEST_ZONE_MS = 15 * 3600_000L;
+    /** Largest offset of a zone from UTC, ms: 14 h on the Line Islands, and an hour to spare. */
+    private static final long MAX_ZONE_MS = 15 * 3600_000L;
 
     private static final long QUARTER_HOUR_MS = 15 * 60_000L;
 
@@ -28,6 +28,9 @@ final class LogClock {
     private final @Nullable Long offsetMs;
 
     private final boolean each;
+    /** True if the receiver repeats a time in more than a few records while the terminal's clock goes on. */
+    private final boolean frozen;
+
     private @Nullable String note;
 
     /**
@@ -39,11 +42,20 @@ final class LogClock {
         this.log = log;
         long[] differences = new long[log.utcMs.length];
         int n = 0;
+        int stale = 0;
+        int changed = 0;
         for (int i = 0; i < Math.min(log.records, log.utcMs.length); i++) {
-            if (log.utcMs[i] != Long.MIN_VALUE && log.status(i) != 0) {
+            changed = i > 0 && log.utcMs[i] == log.utcMs[changed] ? changed : i;
+            if (log.utcMs[i] == Long.MIN_VALUE || log.status(i) == 0) {
+                continue;
+            }
+            if (log.clockMs[i] - log.clockMs[changed] > JITTER_MS) {
+                stale++;
+            } else {
                 differences[n++] = log.clockMs[i] - log.utcMs[i];
             }
         }
+        frozen = stale > MAX_OFF * (stale + n);
         if (n == 0) {
             offsetMs = taskOffsetMs;
             each = false;
@@ -55,13 +67,21 @@ final class LogClock {
         for (int i = 0; i < n; i++) {
             off += Math.abs(differences[i] - middle) > JITTER_MS ? 1 : 0;
         }
-        each = off > MAX_OFF * n;
+        each = off > MAX_OFF * n && !frozen;
         offsetMs = each ? null : Long.valueOf(middle);
         long wrong = Math.abs(middle - Math.round((double) middle / QUARTER_HOUR_MS) * QUARTER_HOUR_MS);
-        if (each) {
+        if (frozen) {
+            note = String.format(
+                    Locale.ROOT,
+                    "The receiver's time stands still in %d of %d records of %s, as when a receiver hangs; the terminal's"
+                            + " clock was used. Check the positions there.",
+                    stale,
+                    log.records,
+                    name);
+        } else if (each) {
             note = "The clock of the terminal was set while it wrote " + name
                     + ": each record has the receiver's time.";
-        } else if (Math.abs(middle) > WIDEST_ZONE_MS) {
+        } else if (Math.abs(middle) > MAX_ZONE_MS) {
             note = String.format(
                     Locale.ROOT,
                     "The clock of the terminal that wrote %s and the receiver's are %d days apart; the receiver's was used. "

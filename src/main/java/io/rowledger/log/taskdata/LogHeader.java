@@ -79,6 +79,13 @@ record LogHeader(String file, List<Boolean> position, int fixedStatus, List<Valu
         return new LogHeader(tim.file(), position, status, values);
     }
 
+    /** This header with the values of others behind its own. */
+    LogHeader with(List<LogHeader> others) {
+        List<Value> all = new ArrayList<>(values);
+        others.forEach(other -> all.addAll(other.values));
+        return new LogHeader(file, position, fixedStatus, all);
+    }
+
     private static UnusableInputException refuse(XmlElement element, String found) {
         return element.found(found).hint("export the task data again; this header does not fit ISO 11783-10");
     }

@@ -13,11 +13,12 @@ import org.jspecify.annotations.Nullable;
 /** ISO 11783-10 task data as logs with a column for each quantity. */
 public final class TaskData {
     private static final Pattern EXTERNAL = Pattern.compile("(?i)[A-Z]{3}\\d{5}");
-    /** With one flow for the bar, more of the working time with some sections off than this is ground falsely counted. */
+    /** Share of working records with some sections off up to which a bar with one outlet counts as on (1). */
     private static final double MAX_PARTLY_ON = 0.01;
 
     private final TaskFiles files;
     private final int rowsExpected;
+    private boolean wholeNoted;
     private final List<String> notes = new ArrayList<>();
     private final List<XmlElement> top = new ArrayList<>();
 
@@ -32,11 +33,18 @@ public final class TaskData {
      * @param logs the time logs with flows, in the order of the task
      * @param others the files that say how to read them: the TASKDATA.XML and the headers
      * @param geometry what the device descriptions say of the machine's measures
-     * @param notes what was passed over, a sentence each
+     * @param totals the controller's totals beside the flows, for each time log
+     * @param notes what was passed over and what disagrees, a sentence each
      */
-    public record Reading(List<TaskLog> logs, List<ReadFile> others, BarGeometry geometry, List<String> notes) {
+    public record Reading(
+            List<TaskLog> logs,
+            List<ReadFile> others,
+            BarGeometry geometry,
+            List<ControllerTotals> totals,
+            List<String> notes) {
         /** Copies the lists. */
         public Reading {
+            totals = List.copyOf(totals);
             logs = List.copyOf(logs);
             others = List.copyOf(others);
             notes = List.copyOf(notes);
@@ -77,20 +85,42 @@ public final class TaskData {
                     .expected("a task that was worked on, with a TLG element for each of its time logs")
                     .hint("copy the task data from the terminal after the job, not before it");
         }
-        List<TaskLog> logs = new ArrayList<>();
         List<String> without = new ArrayList<>();
+        List<RawTimeLog> raw = new ArrayList<>();
         for (String name : names) {
-            TaskLog log = log(name, devices, task, without);
-            if (log != null) {
-                logs.add(log);
-            }
+            raw.add(raw(name, task));
         }
-        if (logs.isEmpty()) {
+        List<TaskLog> logs = new ArrayList<>();
+        List<ControllerTotals> totals = new ArrayList<>();
+        BarGeometry geometry = null;
+        for (RawTimeLog one : RawTimeLog.joined(raw)) {
+            ElementValues values = new ElementValues(one.header(), one.log(), devices);
+            Layout layout = LayoutFinder.find(values);
+            TaskLog log = layout == null ? null : log(one, values, layout, task);
+            if (layout == null || log == null || log.places() < 2) {
+                without.add(why(one, layout));
+                continue;
+            }
+            logs.add(log);
+            totals.add(ControllerTotals.of(log.name(), values, layout, log.sum()));
+            geometry = geometry == null ? BarGeometry.of(values, task, layout) : geometry;
+        }
+        if (geometry == null) {
             throw noFlow(main, without);
         }
-        without.forEach(name -> notes.add("Passed over: " + name + "."));
-        return new Reading(
-                logs, others(logs), BarGeometry.of(devices, task, logs.get(0).layout()), notes);
+        without.stream().distinct().forEach(name -> notes.add("Passed over: " + name + "."));
+        totals.stream().map(ControllerTotals::note).filter(note -> !note.isEmpty()).forEach(notes::add);
+        return new Reading(logs, others(logs), geometry, totals, notes);
+    }
+
+    private String why(RawTimeLog one, @Nullable Layout layout) {
+        if (layout == null) {
+            return one.header().file() + " has no flow or rate of a liquid but " + LayoutFinder.has(one.header());
+        }
+        boolean positions = one.header().has(LogHeader.NORTH) && one.header().has(LogHeader.EAST);
+        return positions
+                ? one.file().name() + " has " + (one.log().records == 0 ? "no record" : "no two records with a position")
+                : one.header().file() + " has no positions";
     }
 
     private XmlElement xml(String name, String root) {
@@ -163,91 +193,69 @@ public final class TaskData {
         return worked.isEmpty() ? new Task("", "", "", List.of(), null, List.of()) : worked.get(0);
     }
 
-    /** A time log; null where it has no flow or no ground in it. */
-    private @Nullable TaskLog log(String name, Devices devices, Task task, List<String> without) {
-        XmlElement main = top.isEmpty() ? null : top.get(0);
+    /** A time log's header and records. */
+    private RawTimeLog raw(String name, Task task) {
         for (String end : List.of(".xml", ".bin")) {
             if (!files.has(name + end)) {
                 String upper = (name + end).toUpperCase(Locale.ROOT);
-                throw UnusableInputException.found(
-                                "no file " + upper + ", which " + (main == null ? "" : task.id()) + " refers to")
+                throw UnusableInputException.found("no file " + upper + ", which " + task.id() + " refers to")
                         .inFile(files.shown(TaskFiles.MAIN))
                         .expected("a header (.XML) and a binary file (.BIN) for each time log")
                         .hint("copy the whole folder from the terminal again");
             }
         }
         LogHeader header = LogHeader.of(xml(name + ".xml", "TIM"));
-        Layout layout = LayoutFinder.find(header, devices);
-        if (layout == null || !header.has(LogHeader.NORTH) || !header.has(LogHeader.EAST)) {
-            without.add(files.shown(name + ".xml")
-                    + (layout == null
-                            ? " has no flow or rate of a liquid but " + LayoutFinder.has(header)
-                            : " has no positions"));
-            return null;
+        boolean[] wanted = new boolean[header.values().size()];
+        for (int v = 0; v < wanted.length; v++) {
+            wanted[v] = Ddi.isRead(header.values().get(v).ddi());
         }
-        rows(header, layout);
-        boolean[] wanted = wanted(header);
         TimeLog log = files.read(name + ".bin", (called, in) -> TimeLog.read(header, wanted, called, in));
-        ReadFile file = files.read().get(files.read().size() - 1);
+        return new RawTimeLog(header, log, files.read().get(files.read().size() - 1));
+    }
+
+    private TaskLog log(RawTimeLog one, ElementValues values, Layout layout, Task task) {
+        requireRows(one.header(), layout);
+        boolean bySection = layout.whole() && layout.sections().size() > 1 && rowsExpected != 1;
         String form = "ISO 11783-10 time log" + (files.isPacked() ? " in a zip file" : "");
-        TaskLog made = new TaskLog(file, form, header, log, layout, new LogClock(log, file.name(), task.offsetMs()));
-        if (made.places() < 2) {
-            without.add(file.name() + " has " + (log.records == 0 ? "no record" : "no two records with a position"));
-            return null;
-        }
-        if (layout.whole() && made.partlyOn() > MAX_PARTLY_ON) {
+        LogClock clock = new LogClock(one.log(), one.file().name(), task.offsetMs());
+        TaskLog made = new TaskLog(one.file(), form, values, layout, clock, bySection);
+        if (layout.whole() && !bySection && made.partlyOn() > MAX_PARTLY_ON) {
             throw UnusableInputException.found(String.format(
                             Locale.ROOT,
-                            "one flow for the whole bar, and only some of its %d sections on in %.0f%% of the records in "
-                                    + "which any is",
+                            "one flow for the bar, one row in the rig file, and only some of the %d sections on in %.0f%% of"
+                                    + " the records with any on",
                             layout.sections().size(),
                             Math.max(1, 100 * made.partlyOn())))
-                    .inFile(file.name())
-                    .expected("a flow or rate of every section: nobody can tell what the ground under each received")
-                    .hint("have the controller log actual volume per time (DDI 37) of every section");
+                    .inFile(one.file().name())
+                    .expected("a row in the rig file for each section: ground under a section that is off got nothing")
+                    .hint("write the sections as outlets into the rig file; inspect --draft-rig writes them from the device"
+                            + " description");
         }
         return made;
     }
 
-    private static boolean[] wanted(LogHeader header) {
-        boolean[] wanted = new boolean[header.values().size()];
-        for (int v = 0; v < wanted.length; v++) {
-            int ddi = header.values().get(v).ddi();
-            wanted[v] = Ddi.isActual(ddi)
-                    || Ddi.isSetpointPerArea(ddi)
-                    || Ddi.isCondensed(ddi)
-                    || Ddi.isSetpointCondensed(ddi)
-                    || ddi == Ddi.WORK_STATE
-                    || ddi == Ddi.SETPOINT_WORK_STATE
-                    || ddi == Ddi.ACTUAL_WIDTH
-                    || ddi == Ddi.ACTUAL_SPEED;
+    /** Requires as many outlets in the rig file as the log has parts. */
+    private void requireRows(LogHeader header, Layout layout) {
+        int flows = layout.groups().get(0).outlets().size();
+        int switched = layout.switchedSections();
+        if (layout.whole() && !wholeNoted) {
+            wholeNoted = true;
+            notes.add("The log has one flow for the whole bar: nothing in this report is about a single row.");
         }
-        return wanted;
-    }
-
-    /** The rig file must have as many outlets as the log; a bar's one flow is never shared out among rows. */
-    private void rows(LogHeader header, Layout layout) {
-        int outlets = layout.groups().get(0).outlets().size();
-        if (layout.whole()) {
-            notes.add(
-                    "The log has one flow for the whole bar: its rows can't be told apart, and nothing here is about a"
-                            + " single row.");
-        }
-        if (rowsExpected == 0 || rowsExpected == outlets) {
+        boolean fits = layout.whole() ? rowsExpected <= 1 || rowsExpected >= switched : rowsExpected == flows;
+        if (fits || rowsExpected == 0) {
             return;
         }
         String draft = "; inspect --draft-rig writes them from the device description";
         if (layout.whole()) {
-            throw UnusableInputException.found(
-                            "one flow for the whole bar where the rig file has " + rowsExpected + " rows")
+            throw UnusableInputException.found("one flow for " + switched + " sections where the rig file has "
+                            + rowsExpected + " rows")
                     .inFile(header.file())
-                    .expected("a flow or rate of every row: shared out evenly, one flow would call every row sound")
-                    .hint(
-                            "have the controller log every section; or, for the bar as a whole, write one outlet as wide as "
-                                    + "the bar into the rig file, such as rows: {outlets: [{at: 0 in, band: [-180 in, 180 in]}]}");
+                    .expected("a row in the rig file for each section, or one for the bar")
+                    .hint("write the sections as outlets into the rig file" + draft);
         }
         throw UnusableInputException.found(
-                        "flows of " + outlets + " sections where the rig file has " + rowsExpected + " rows")
+                        "flows of " + flows + " sections where the rig file has " + rowsExpected + " rows")
                 .inFile(header.file())
                 .expected("an outlet in the rig file for each section with a flow, from the left")
                 .hint("write the sections as outlets into the rig file, each with its band" + draft);
@@ -263,9 +271,9 @@ public final class TaskData {
     }
 
     private UnusableInputException noFlow(XmlElement main, List<String> without) {
-        return UnusableInputException.found("no time log that can be used: " + String.join("; ", without))
+        return UnusableInputException.found("no time log that can be used: " + String.join("; ", without.stream().distinct().toList()))
                 .inFile(main.file())
-                .expected("positions, and actual volume per time (DDI 37) or per area (DDI 2) of each section")
+                .expected("positions, and actual volume per time (DDI 37) or per area (DDI 2) of the bar or its sections")
                 .hint("have the controller log them, or export the job as CSV");
     }
 }

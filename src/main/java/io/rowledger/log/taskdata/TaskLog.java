@@ -18,6 +18,8 @@ public final class TaskLog {
     private static final int THOUSANDTHS = 3;
     private static final double ML_PER_L = 1000;
     private static final int FLOW_DECIMALS = 6;
+    /** Longest step over which a flow is added up, s. */
+    private static final double MAX_STEP_S = 10;
 
     private final String name;
     private final String sha256;
@@ -28,6 +30,7 @@ public final class TaskLog {
     private final LogClock clock;
     private final GroundSpeed speed;
     private final boolean hasStatus;
+    private final boolean bySection;
     private final List<String> headers = new ArrayList<>();
     private final List<String> origins = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
@@ -37,21 +40,27 @@ public final class TaskLog {
         String of(int i);
     }
 
-    TaskLog(ReadFile file, String form, LogHeader header, TimeLog log, Layout layout, LogClock clock) {
+    /**
+     * A time log with its meaning.
+     *
+     * @param bySection true to give the one flow of the bar beside the states of its sections
+     */
+    TaskLog(ReadFile file, String form, ElementValues values, Layout layout, LogClock clock, boolean bySection) {
+        this.bySection = bySection;
         this.name = file.name();
         this.sha256 = file.sha256();
         this.form = form;
-        this.header = header;
-        this.log = log;
+        this.header = values.header();
+        this.log = values.log();
         this.layout = layout;
         this.clock = clock;
-        this.speed = new GroundSpeed(log, layout.speed());
-        this.hasStatus = log.status.length > 0 || header.fixedStatus() >= 0;
+        this.speed = new GroundSpeed(this.log, layout.speed());
+        this.hasStatus = this.log.status.length > 0 || this.header.fixedStatus() >= 0;
         notes.addAll(layout.notes());
         if (clock.note() != null) {
             notes.add(clock.note());
         }
-        if (log.brokenOff) {
+        if (this.log.brokenOff) {
             notes.add(name + " breaks off within a record, as when a terminal loses power while it writes. Its "
                     + log.records + " whole records are used; what came after them is in no figure.");
         }
@@ -87,7 +96,7 @@ public final class TaskLog {
         return log.records;
     }
 
-    /** What was taken for granted, a sentence each. */
+    /** Assumptions made, a sentence each. */
     public List<String> notes() {
         return List.copyOf(notes);
     }
@@ -158,13 +167,19 @@ public final class TaskLog {
                 add(numbered("on", r), state.value(), i -> state(state.of(raw(state.value(), i))));
             }
         }
+        for (int k = 0; k < layout.sections().size() && bySection; k++) {
+            Layout.State state = layout.sections().get(k).state();
+            if (state != null) {
+                add(numbered("on", k), state.value(), i -> state(state.of(raw(state.value(), i))));
+            }
+        }
     }
 
     private static String state(int state) {
         return state < 0 ? "" : state == 0 ? "0" : "1";
     }
 
-    /** Whether any part of the bar works: 1, 0, −1 where none says. */
+    /** Whether any part of the bar works: 1, 0; −1 if not logged. */
     private int down(int i) {
         int down = -1;
         for (int value : layout.down()) {
@@ -184,7 +199,7 @@ public final class TaskLog {
             boolean metered = outlet.actual().ddi() == Ddi.ACTUAL_PER_TIME;
             rates |= !metered;
             add(
-                    prefix + numbered("flow", r) + "[ml/s]",
+                    prefix + (bySection ? "flow" : numbered("flow", r)) + "[ml/s]",
                     outlet.actual().value(),
                     metered ? i -> flow(outlet.actual().value(), i) : i -> made(outlet, i));
         }
@@ -202,7 +217,7 @@ public final class TaskLog {
         return isFigure(raw(value, i)) ? decimal(raw(value, i), THOUSANDTHS) : "";
     }
 
-    /** A flow from a rate per area; a section that is off or lifted puts nothing down, whatever its rate still says. */
+    /** A flow from a rate per area; a section that is off or lifted applies nothing, whatever rate is still logged. */
     private String made(Layout.Outlet outlet, int i) {
         int rate = raw(outlet.actual().value(), i);
         Layout.State is = outlet.actualState();
@@ -210,15 +225,14 @@ public final class TaskLog {
         if (off || rate == 0) {
             return "0";
         }
-        int width = outlet.width() < 0 ? TimeLog.NONE : raw(outlet.width(), i);
-        double widthM = isFigure(width) ? width / 1000.0 : outlet.widthM();
-        double mlPerS = outlet.actual().lPerM2(rate) * ML_PER_L * widthM * speed.mps(i);
+        double mlPerS =
+                outlet.actual().lPerM2(rate) * ML_PER_L * outlet.width().atM(log, i) * speed.mps(i);
         return isFigure(rate) && Double.isFinite(mlPerS) ? decimal(Math.round(mlPerS * 1e6), FLOW_DECIMALS) : "";
     }
 
-    /** The one rate asked for in a record; none where sections were asked for different ones. */
+    /** The target rate of a record; empty if sections have different ones. */
     private String target(List<Layout.Amount> targets, int i) {
-        String asked = "";
+        String common = "";
         for (Layout.Amount target : targets) {
             int raw = raw(target.value(), i);
             if (!isFigure(raw) || (raw == 0 && targets.size() > 1)) {
@@ -227,36 +241,59 @@ public final class TaskLog {
             boolean ml = target.ddi() == Ddi.SETPOINT_PER_AREA_ML;
             // 0.1 ml/m² is 1 L/ha.
             String text = ml ? decimal(raw, 0) : decimal(raw, RATE_DECIMALS);
-            if (!asked.isEmpty() && !asked.equals(text)) {
+            if (!common.isEmpty() && !common.equals(text)) {
                 return "";
             }
-            asked = text;
+            common = text;
         }
-        return asked;
+        return common;
     }
 
     private int raw(int value, int i) {
         return log.values[value][i];
     }
 
-    /** Negative amounts and the two ends of the range are no figures but signs that there is none. */
+    /** Negative amounts and both ends of the range stand for "no value". */
     private static boolean isFigure(int raw) {
         return raw >= 0 && raw != Integer.MAX_VALUE;
     }
 
-    /** Share of the records with anything on in which only some sections were, NaN where nobody says. */
+    /** Share of the records with any section on in which only some were; NaN if no state is logged. */
     double partlyOn() {
         int on = 0;
         int partly = 0;
         for (int i = 0; i < log.records && layout.sections().size() > 1; i++) {
             int some = 0;
-            for (Layout.State state : layout.sections()) {
-                some += state.of(raw(state.value(), i)) == 1 ? 1 : 0;
+            for (Layout.Section section : layout.sections()) {
+                Layout.State state = section.state();
+                some += state != null && state.of(raw(state.value(), i)) == 1 ? 1 : 0;
             }
             on += some > 0 ? 1 : 0;
             partly += some > 0 && some < layout.sections().size() ? 1 : 0;
         }
         return on == 0 ? Double.NaN : (double) partly / on;
+    }
+
+    /** The volume and area that the flows and widths of the first product add up to; gaps of more than 10 s left out. */
+    ControllerTotals.Sum sum() {
+        List<Layout.Outlet> outlets = layout.groups().get(0).outlets();
+        double volumeL = 0;
+        double areaM2 = 0;
+        for (int i = 0; i + 1 < log.records; i++) {
+            double seconds = (log.clockMs[i + 1] - log.clockMs[i]) / 1000.0;
+            if (!(seconds > 0) || seconds > MAX_STEP_S) {
+                continue;
+            }
+            for (Layout.Outlet outlet : outlets) {
+                boolean metered = outlet.actual().ddi() == Ddi.ACTUAL_PER_TIME;
+                String flow = metered ? flow(outlet.actual().value(), i) : made(outlet, i);
+                double mlPerS = flow.isEmpty() ? 0 : Double.parseDouble(flow);
+                double m2PerS = outlet.width().atM(log, i) * speed.mps(i);
+                volumeL += mlPerS / ML_PER_L * seconds;
+                areaM2 += mlPerS > 0 && m2PerS > 0 ? m2PerS * seconds : 0;
+            }
+        }
+        return new ControllerTotals.Sum(volumeL, areaM2);
     }
 
     /** Records with a place. */

@@ -4,7 +4,11 @@ import io.rowledger.finding.UnusableInputException;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
 
 /**
  * The records of a binary time log as columns.
@@ -47,10 +51,12 @@ final class TimeLog {
     int[] east = {};
     byte[] status = {};
     int[] hdop = {};
-    /** [value of the header] → column, or empty where it is not wanted. */
+    /** [value of the header] → column, or empty if it is not read from every record. */
     final int[][] values;
+    /** [value of the header] → its first value in the file; {@link #NONE} if it never has one. */
+    final int[] first;
 
-    private final int mostRecords;
+    private final int maxRecords;
     private final LogHeader header;
     private final String file;
     private final InputStream in;
@@ -60,11 +66,12 @@ final class TimeLog {
         this.file = file;
         this.in = in;
         values = new int[wanted.length][];
+        first = new int[wanted.length];
         int kept = 1;
         for (boolean one : wanted) {
             kept += one ? 1 : 0;
         }
-        mostRecords = (int) Math.min(MAX_RECORDS, MAX_VALUES / kept);
+        maxRecords = (int) Math.min(MAX_RECORDS, MAX_VALUES / kept);
         for (int v = 0; v < wanted.length; v++) {
             values[v] = wanted[v] ? new int[FIRST_CAPACITY] : new int[0];
         }
@@ -73,6 +80,79 @@ final class TimeLog {
         status = new byte[header.has(LogHeader.STATUS) ? FIRST_CAPACITY : 0];
         hdop = new int[header.has(LogHeader.HDOP) ? FIRST_CAPACITY : 0];
         utcMs = new long[header.has(LogHeader.UTC_TIME) && header.has(LogHeader.UTC_DATE) ? FIRST_CAPACITY : 0];
+    }
+
+    /** A log that others of the same task are joined to. */
+    private TimeLog(LogHeader joined, TimeLog base, int[][] values, int[] first) {
+        this.header = joined;
+        this.file = base.file;
+        this.in = InputStream.nullInputStream();
+        this.values = values;
+        this.first = first;
+        this.maxRecords = base.maxRecords;
+        records = base.records;
+        brokenOff = base.brokenOff;
+        clockMs = base.clockMs;
+        utcMs = base.utcMs;
+        north = base.north;
+        east = base.east;
+        status = base.status;
+        hdop = base.hdop;
+    }
+
+    /**
+     * Joins the values of other logs of the same task to the records of a base log: each record takes their last values
+     * up to its own time.
+     *
+     * @param joined the header with the values of the base log, then those of the others
+     */
+    static TimeLog join(LogHeader joined, TimeLog base, List<TimeLog> others) {
+        List<int[]> values = new ArrayList<>(Arrays.asList(base.values));
+        int[] first = base.first;
+        for (TimeLog other : others) {
+            int[] from = base.latest(other);
+            for (int[] column : other.values) {
+                values.add(column.length == 0 ? column : pick(column, from));
+            }
+            int[] longer = Arrays.copyOf(first, first.length + other.first.length);
+            System.arraycopy(other.first, 0, longer, first.length, other.first.length);
+            first = longer;
+        }
+        return new TimeLog(joined, base, values.toArray(new int[0][]), first);
+    }
+
+    /** For each record the last record of the other log up to its time; −1 before the other begins. */
+    private int[] latest(TimeLog other) {
+        int[] latest = new int[records];
+        int at = -1;
+        for (int i = 0; i < records; i++) {
+            while (at + 1 < other.records && other.clockMs[at + 1] <= clockMs[i]) {
+                at++;
+            }
+            latest[i] = at;
+        }
+        return latest;
+    }
+
+    private static int[] pick(int[] column, int[] from) {
+        int[] picked = new int[from.length];
+        for (int i = 0; i < from.length; i++) {
+            picked[i] = from[i] < 0 ? NONE : column[from[i]];
+        }
+        return picked;
+    }
+
+    /** Share of the other log's records whose time stamp a record of this one has too, 0 to 1. */
+    double sharedStamps(TimeLog other) {
+        Set<Long> stamps = new HashSet<>();
+        for (int i = 0; i < records; i++) {
+            stamps.add(clockMs[i]);
+        }
+        int shared = 0;
+        for (int i = 0; i < other.records; i++) {
+            shared += stamps.contains(other.clockMs[i]) ? 1 : 0;
+        }
+        return other.records == 0 ? 0 : (double) shared / other.records;
     }
 
     /**
@@ -86,6 +166,7 @@ final class TimeLog {
         for (int v = 0; v < current.length; v++) {
             Integer fixed = header.values().get(v).fixed();
             current[v] = fixed == null ? NONE : fixed;
+            log.first[v] = current[v];
         }
         int first = in.read();
         while (first >= 0 && !log.brokenOff) {
@@ -100,7 +181,7 @@ final class TimeLog {
         return log;
     }
 
-    /** A terminal that lost power leaves half a record; the whole ones before it are as good as ever. */
+    /** A terminal that loses power leaves half a record; the records before it are whole. */
     private void breakOff() {
         if (records == 0) {
             throw UnusableInputException.found("a first record that breaks off")
@@ -113,13 +194,13 @@ final class TimeLog {
 
     private void record(int first, int[] current) throws IOException {
         if (records == clockMs.length) {
-            if (records >= mostRecords) {
+            if (records >= maxRecords) {
                 throw UnusableInputException.found("more than " + records + " records")
                         .inFile(file)
                         .expected("the time log of a job")
                         .hint("look at where this file comes from");
             }
-            resize(Math.min(mostRecords, records * 2));
+            resize(Math.min(maxRecords, records * 2));
         }
         int i = records;
         long timeOfDayMs = first | (long) uint(3) << 8;
@@ -142,6 +223,7 @@ final class TimeLog {
                         .hint("copy the task data from the terminal again, header and binary file together");
             }
             current[place] = uint(4);
+            this.first[place] = this.first[place] == NONE ? current[place] : this.first[place];
         }
         for (int v = 0; v < values.length; v++) {
             if (values[v].length > 0) {

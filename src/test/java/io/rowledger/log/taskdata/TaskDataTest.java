@@ -232,13 +232,26 @@ class TaskDataTest {
     }
 
     @Test
-    void a_flow_of_an_unknown_device_element_is_refused() throws IOException {
+    void values_of_an_unknown_device_element_are_passed_over_with_a_note() throws IOException {
+        good();
+        write(
+                "TLG00001.XML",
+                HEADER.replace("</TIM>", "<DLV A=\"0025\" B=\"\" C=\"DET-44\"/><DLV A=\"00FF\" B=\"\" C=\"DET-45\"/></TIM>"));
+        TaskLog log = TaskData.read(folder, 2).logs().get(0);
+        assertEquals("81.000", log.fields(0)[4]);
+        assertEquals(
+                List.of(folder.resolve("TLG00001.XML")
+                        + " has values of DET-44, which no device description has: they were passed over."),
+                log.notes());
+    }
+
+    @Test
+    void a_section_whose_flow_stands_at_an_unknown_element_is_asked_about() throws IOException {
         good();
         write("TLG00001.XML", HEADER.replace("DET-4", "DET-44"));
         starts(
-                folder.resolve("TLG00001.XML")
-                        + ":1:DLV: found actual volume per time (DDI 37) of DET-44, "
-                        + "which no device description has;",
+                folder.resolve("TLG00001.XML") + ": found no flow or rate for section 2 (DET-4) beside those of section 1"
+                        + " (DET-3), but values of DET-44, which no device description has;",
                 message(folder));
     }
 
@@ -283,7 +296,7 @@ class TaskDataTest {
     }
 
     @Test
-    void one_flow_for_the_bar_is_never_shared_out_among_rows() throws IOException {
+    void one_flow_for_the_bar_stands_beside_the_states_of_its_sections() throws IOException {
         good();
         write(
                 "TLG00001.XML",
@@ -296,13 +309,13 @@ class TaskDataTest {
                 List.of("time", "lat", "lon", "fix", "flow_01[ml/s]"),
                 reading.logs().get(0).headers());
         assertTrue(reading.notes().get(0).startsWith("The log has one flow for the whole bar"));
-        starts(
-                folder.resolve("TLG00001.XML") + ": found one flow for the whole bar where the rig file has 2 rows;",
-                message(folder, 2));
-        // The left one off: nobody knows what the ground under it received.
+        TaskLog bySection = TaskData.read(folder, 2).logs().get(0);
+        assertEquals(List.of("time", "lat", "lon", "fix", "on_01", "on_02", "flow[ml/s]"), bySection.headers());
+        assertEquals(List.of("1", "1", "76.543"), List.of(bySection.fields(0)).subList(4, 7));
+        // The left one off: one outlet as wide as the bar would count its ground.
         bin("TLG00001.BIN", RECORDS.replace("683c0100", "04000000"));
         assertTrue(
-                message(folder, 1).contains("only some of its 2 sections on in 100% of the records"),
+                message(folder, 1).contains("only some of the 2 sections on in 100% of the records"),
                 message(folder, 1));
     }
 
@@ -326,7 +339,7 @@ class TaskDataTest {
         write("TASKDATA.XML", main(DEVICES.replace("0043", "0046") + TASK));
         assertEquals("152.400000", TaskData.read(folder, 2).logs().get(0).fields(1)[6]);
         write("TASKDATA.XML", main(DEVICES.replace("0043", "00FF") + TASK));
-        assertTrue(message(folder).contains("section 2 (DET-4), whose working width nobody says"), message(folder));
+        assertTrue(message(folder).contains("section 2 (DET-4) without a working width"), message(folder));
     }
 
     @Test
@@ -445,7 +458,7 @@ class TaskDataTest {
     @Test
     void a_section_without_a_flow_beside_those_that_have_one_is_asked_about() throws IOException {
         good();
-        write("TLG00001.XML", HEADER.replace("<DLV A=\"0025\" B=\"\" C=\"DET-4\"/>", ""));
+        write("TLG00001.XML", HEADER.replace("<DLV A=\"0025\" B=\"\" C=\"DET-4\"/>", "<DLV A=\"00FF\" B=\"\" C=\"DET-4\"/>"));
         assertTrue(
                 message(folder)
                         .contains("found no flow or rate for section 2 (DET-4) beside those of section 1 (DET-3)"),

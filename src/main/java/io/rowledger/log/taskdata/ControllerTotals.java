@@ -1,0 +1,132 @@
+package io.rowledger.log.taskdata;
+
+import java.util.Locale;
+
+/**
+ * The controller's own totals of a task beside what its flows or rates and widths add up to.
+ *
+ * @param file the time log
+ * @param controller volume and area by the controller's totals (DDI 80, 351, 116); NaN where it logs none
+ * @param added volume and area by the logged flows or rates
+ */
+public record ControllerTotals(String file, Sum controller, Sum added) {
+    /** A volume, L, and an area, m². */
+    public record Sum(double volumeL, double areaM2) {}
+
+    /** Totals below these say nothing: controllers write whole liters and square meters, and only now and then. */
+    private static final double MIN_VOLUME_L = 20;
+
+    private static final double MIN_AREA_M2 = 500;
+    /** Difference above which totals and rates disagree (1): totals are written up to half a minute late. */
+    private static final double MAX_DIFFERENCE = 0.15;
+
+    private static final double L_PER_GALLON = 3.785411784;
+    private static final double M2_PER_ACRE = 4046.8564224;
+
+    /**
+     * The rise of the totals over the time log.
+     *
+     * @param values of the time log
+     * @param layout of the same log
+     */
+    static ControllerTotals of(String file, ElementValues values, Layout layout, Sum added) {
+        DeviceElement bar = layout.groups().get(0).outlets().get(0).element();
+        double liters = rise(values, Ddi.TOTAL_VOLUME, bar);
+        double milliliters = rise(values, Ddi.TOTAL_VOLUME_ML, bar);
+        double volumeL = layout.groups().size() > 1 ? Double.NaN : Double.isNaN(liters) ? milliliters / 1000 : liters;
+        return new ControllerTotals(file, new Sum(volumeL, rise(values, Ddi.TOTAL_AREA, bar)), added);
+    }
+
+    /** How much the total of the bar's element, or of one that it is part of, rises over the log; NaN without one. */
+    private static double rise(ElementValues values, int ddi, DeviceElement bar) {
+        for (DeviceElement at = bar; at != null; at = at.parent()) {
+            int column = values.column(ddi, at);
+            if (column >= 0) {
+                return rise(values.log().values[column], values.log().records);
+            }
+        }
+        return Double.NaN;
+    }
+
+    /** A total that falls began anew: then it rose from 0. */
+    private static double rise(int[] total, int records) {
+        double rise = Double.NaN;
+        int before = -1;
+        for (int i = 0; i < records; i++) {
+            if (total[i] < 0 || total[i] == Integer.MAX_VALUE) {
+                continue;
+            }
+            double step = before < 0 ? 0 : total[i] >= before ? total[i] - before : total[i];
+            rise = (Double.isNaN(rise) ? 0 : rise) + step;
+            before = total[i];
+        }
+        return rise;
+    }
+
+    /** True if volume or area differ by more than the totals' own resolution explains. */
+    public boolean disagree() {
+        return volumesDisagree() || areasDisagree();
+    }
+
+    /** Volume by the totals over volume by the flows; NaN if the totals are too small to tell. */
+    public double volumeRatio() {
+        return controller.volumeL >= MIN_VOLUME_L ? controller.volumeL / added.volumeL : Double.NaN;
+    }
+
+    /** Area by the totals over area by width and speed; NaN if the totals are too small to tell. */
+    public double areaRatio() {
+        return controller.areaM2 >= MIN_AREA_M2 ? controller.areaM2 / added.areaM2 : Double.NaN;
+    }
+
+    private boolean volumesDisagree() {
+        return differs(volumeRatio());
+    }
+
+    private boolean areasDisagree() {
+        return differs(areaRatio());
+    }
+
+    private static boolean differs(double ratio) {
+        return ratio > 1 + MAX_DIFFERENCE || ratio < 1 / (1 + MAX_DIFFERENCE);
+    }
+
+    /** The disagreement in a sentence or two; empty if there is none. */
+    String note() {
+        StringBuilder note = new StringBuilder();
+        if (volumesDisagree()) {
+            double ratio = volumeRatio();
+            note.append(String.format(
+                    Locale.ROOT,
+                    "The controller's total and its own rates disagree: its total in %s is %.0f L (%.0f gal), its rates add"
+                            + " up to %.1f L (%.1f gal), %s. Volumes, rates and nitrogen of this report follow the rates:"
+                            + " don't use them before you know which of the two is right.",
+                    file,
+                    controller.volumeL,
+                    controller.volumeL / L_PER_GALLON,
+                    added.volumeL,
+                    added.volumeL / L_PER_GALLON,
+                    added.volumeL == 0
+                            ? "nothing"
+                            : ratio > 1
+                                    ? String.format(Locale.ROOT, "%s times less", times(ratio))
+                                    : String.format(Locale.ROOT, "%s times more", times(1 / ratio))));
+        }
+        if (areasDisagree()) {
+            note.append(note.isEmpty() ? "" : " ")
+                    .append(String.format(
+                            Locale.ROOT,
+                            "The controller's total area in %s is %.2f ha (%.2f ac), width and speed add up to %.2f ha"
+                                    + " (%.2f ac): check the width entered in the controller.",
+                            file,
+                            controller.areaM2 / 10_000,
+                            controller.areaM2 / M2_PER_ACRE,
+                            added.areaM2 / 10_000,
+                            added.areaM2 / M2_PER_ACRE));
+        }
+        return note.toString();
+    }
+
+    private static String times(double ratio) {
+        return ratio >= 10 ? String.format(Locale.ROOT, "%.0f", ratio) : String.format(Locale.ROOT, "%.1f", ratio);
+    }
+}
