@@ -24,7 +24,8 @@ record Layout(
 
     /** Number of sections under one flow whose states are logged. */
     int switchedSections() {
-        return (int) sections.stream().filter(section -> section.state() != null).count();
+        return (int)
+                sections.stream().filter(section -> section.state() != null).count();
     }
 
     /** The parts of the bar from the left: sections under one flow, else the outlets. */
@@ -106,7 +107,9 @@ record Layout(
             }
             boolean states = sections.stream().anyMatch(section -> section.state() != null);
             return !sections.isEmpty() && (states || !(fixedM > 0))
-                    ? sections.stream().mapToDouble(section -> section.onM(log, i)).sum()
+                    ? sections.stream()
+                            .mapToDouble(section -> section.onM(log, i))
+                            .sum()
                     : fixedM;
         }
     }

@@ -149,10 +149,8 @@ final class LayoutFinder {
         if (byFunction.size() == 1) {
             return Map.of("", fromLeft(outlets));
         }
-        double[] offsetsM = outlets.stream()
-                .mapToDouble(e -> offsetM(e))
-                .sorted()
-                .toArray();
+        double[] offsetsM =
+                outlets.stream().mapToDouble(e -> offsetM(e)).sorted().toArray();
         int same = 0;
         for (int i = 1; i < offsetsM.length; i++) {
             same += offsetsM[i] - offsetsM[i - 1] < SAME_PLACE_M ? 1 : 0;
@@ -232,9 +230,11 @@ final class LayoutFinder {
             Layout.Width width = width(element);
             if (Ddi.isActualPerArea(amount.ddi()) && !width.isKnown()) {
                 throw refuse("a rate per area of " + element.words() + " without a working width")
-                        .expected("a working width (DDI 67 or 70) of it, its parent or the sections: flow is rate \u00d7"
-                                + " speed \u00d7 width")
-                        .hint("have the controller log actual volume per time (DDI 37), or enter the width in its setup");
+                        .expected(
+                                "a working width (DDI 67 or 70) of it, its parent or the sections: flow is rate \u00d7"
+                                        + " speed \u00d7 width")
+                        .hint(
+                                "have the controller log actual volume per time (DDI 37), or enter the width in its setup");
             }
             Layout.State is = state(element, false);
             Layout.State commanded = state(element, true);
@@ -258,8 +258,7 @@ final class LayoutFinder {
      */
     private Layout.Width width(DeviceElement element) {
         if (element.isPart()) {
-            return new Layout.Width(
-                    values.column(Ddi.ACTUAL_WIDTH, element), values.widthM(element), List.of());
+            return new Layout.Width(values.column(Ddi.ACTUAL_WIDTH, element), values.widthM(element), List.of());
         }
         int column = -1;
         double fixedM = Double.NaN;

@@ -1,7 +1,9 @@
 package io.rowledger.log.taskdata;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +23,13 @@ final class LogClock {
     /** Largest offset of a zone from UTC, ms: 14 h on the Line Islands, and an hour to spare. */
     private static final long MAX_ZONE_MS = 15 * 3600_000L;
 
+    private static final long DAY_MS = 86_400_000L;
+    /**
+     * Difference from exactly one day up to which the day count of the receiver is taken to be one off, ms: terminals that
+     * count from day 1 instead of 0 do that.
+     */
+    private static final long MAX_DAY_OFF_MS = 600_000;
+
     private static final long QUARTER_HOUR_MS = 15 * 60_000L;
 
     private final TimeLog log;
@@ -31,7 +40,7 @@ final class LogClock {
     /** True if the receiver repeats a time in more than a few records while the terminal's clock goes on. */
     private final boolean frozen;
 
-    private @Nullable String note;
+    private final List<String> notes = new ArrayList<>();
 
     /**
      * Looks at all records.
@@ -68,39 +77,45 @@ final class LogClock {
             off += Math.abs(differences[i] - middle) > JITTER_MS ? 1 : 0;
         }
         each = off > MAX_OFF * n && !frozen;
+        boolean dayOff = !each && Math.abs(Math.abs(middle) - DAY_MS) <= MAX_DAY_OFF_MS;
+        middle -= dayOff ? Long.signum(middle) * DAY_MS : 0;
         offsetMs = each ? null : Long.valueOf(middle);
         long wrong = Math.abs(middle - Math.round((double) middle / QUARTER_HOUR_MS) * QUARTER_HOUR_MS);
         if (frozen) {
-            note = String.format(
+            notes.add(String.format(
                     Locale.ROOT,
                     "The receiver's time stands still in %d of %d records of %s, as when a receiver hangs; the terminal's"
-                            + " clock was used. Check the positions there.",
+                            + " clock was followed there. Check the positions.",
                     stale,
                     log.records,
-                    name);
-        } else if (each) {
-            note = "The clock of the terminal was set while it wrote " + name
-                    + ": each record has the receiver's time.";
+                    name));
+        }
+        if (each) {
+            notes.add("The clock of the terminal was set while it wrote " + name
+                    + ": each record has the receiver's time.");
+        } else if (dayOff) {
+            notes.add("The receiver's date in " + name
+                    + " is one day off the terminal's. The terminal's day was used, with"
+                    + " the receiver's time of day. Check the date.");
         } else if (Math.abs(middle) > MAX_ZONE_MS) {
-            note = String.format(
+            notes.add(String.format(
                     Locale.ROOT,
                     "The clock of the terminal that wrote %s and the receiver's are %d days apart; the receiver's was used. "
                             + "Check the date.",
                     name,
-                    Math.max(1, Math.round(Math.abs(middle) / 86_400_000.0)));
+                    Math.max(1, Math.round(Math.abs(middle) / 86_400_000.0))));
         } else if (wrong > WRONG_CLOCK_MS) {
-            note = String.format(
+            notes.add(String.format(
                     Locale.ROOT,
                     "The clock of the terminal that wrote %s was %d s off; the receiver's time was used.",
                     name,
-                    Math.round(wrong / 1000.0));
+                    Math.round(wrong / 1000.0)));
         }
     }
 
-    /** What was set right, or null. */
-    @Nullable
-    String note() {
-        return note;
+    /** What was corrected, a sentence each. */
+    List<String> notes() {
+        return notes;
     }
 
     /** The time of a record as ISO 8601: with a Z where it is UTC, without where the zone is not known; empty for none. */

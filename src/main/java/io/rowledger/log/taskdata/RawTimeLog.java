@@ -59,7 +59,8 @@ record RawTimeLog(LogHeader header, TimeLog log, ReadFile file) {
                 .max(Comparator.comparingInt(one -> (one.header.has(LogHeader.NORTH) ? 1 << 24 : 0) + one.log.records))
                 .orElseThrow();
         List<RawTimeLog> others = group.stream().filter(one -> one != base).toList();
-        LogHeader header = base.header.with(others.stream().map(RawTimeLog::header).toList());
+        LogHeader header =
+                base.header.with(others.stream().map(RawTimeLog::header).toList());
         TimeLog log = TimeLog.join(
                 header, base.log, others.stream().map(RawTimeLog::log).toList());
         return new RawTimeLog(header, log, base.file);

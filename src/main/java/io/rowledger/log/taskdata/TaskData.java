@@ -109,7 +109,10 @@ public final class TaskData {
             throw noFlow(main, without);
         }
         without.stream().distinct().forEach(name -> notes.add("Passed over: " + name + "."));
-        totals.stream().map(ControllerTotals::note).filter(note -> !note.isEmpty()).forEach(notes::add);
+        totals.stream()
+                .map(ControllerTotals::note)
+                .filter(note -> !note.isEmpty())
+                .forEach(notes::add);
         return new Reading(logs, others(logs), geometry, totals, notes);
     }
 
@@ -119,7 +122,8 @@ public final class TaskData {
         }
         boolean positions = one.header().has(LogHeader.NORTH) && one.header().has(LogHeader.EAST);
         return positions
-                ? one.file().name() + " has " + (one.log().records == 0 ? "no record" : "no two records with a position")
+                ? one.file().name() + " has "
+                        + (one.log().records == 0 ? "no record" : "no two records with a position")
                 : one.header().file() + " has no positions";
     }
 
@@ -228,8 +232,9 @@ public final class TaskData {
                             Math.max(1, 100 * made.partlyOn())))
                     .inFile(one.file().name())
                     .expected("a row in the rig file for each section: ground under a section that is off got nothing")
-                    .hint("write the sections as outlets into the rig file; inspect --draft-rig writes them from the device"
-                            + " description");
+                    .hint(
+                            "write the sections as outlets into the rig file; inspect --draft-rig writes them from the device"
+                                    + " description");
         }
         return made;
     }
@@ -248,8 +253,8 @@ public final class TaskData {
         }
         String draft = "; inspect --draft-rig writes them from the device description";
         if (layout.whole()) {
-            throw UnusableInputException.found("one flow for " + switched + " sections where the rig file has "
-                            + rowsExpected + " rows")
+            throw UnusableInputException.found(
+                            "one flow for " + switched + " sections where the rig file has " + rowsExpected + " rows")
                     .inFile(header.file())
                     .expected("a row in the rig file for each section, or one for the bar")
                     .hint("write the sections as outlets into the rig file" + draft);
@@ -271,9 +276,11 @@ public final class TaskData {
     }
 
     private UnusableInputException noFlow(XmlElement main, List<String> without) {
-        return UnusableInputException.found("no time log that can be used: " + String.join("; ", without.stream().distinct().toList()))
+        return UnusableInputException.found("no time log that can be used: "
+                        + String.join("; ", without.stream().distinct().toList()))
                 .inFile(main.file())
-                .expected("positions, and actual volume per time (DDI 37) or per area (DDI 2) of the bar or its sections")
+                .expected(
+                        "positions, and actual volume per time (DDI 37) or per area (DDI 2) of the bar or its sections")
                 .hint("have the controller log them, or export the job as CSV");
     }
 }

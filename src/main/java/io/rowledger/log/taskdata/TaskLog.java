@@ -57,9 +57,7 @@ public final class TaskLog {
         this.speed = new GroundSpeed(this.log, layout.speed());
         this.hasStatus = this.log.status.length > 0 || this.header.fixedStatus() >= 0;
         notes.addAll(layout.notes());
-        if (clock.note() != null) {
-            notes.add(clock.note());
-        }
+        notes.addAll(clock.notes());
         if (this.log.brokenOff) {
             notes.add(name + " breaks off within a record, as when a terminal loses power while it writes. Its "
                     + log.records + " whole records are used; what came after them is in no figure.");
@@ -136,7 +134,7 @@ public final class TaskLog {
             add("fix", i -> fix(log.status(i)));
         }
         if (log.hdop.length > 0) {
-            add("hdop", i -> log.hdop[i] == TimeLog.NO_DOP ? "" : decimal(log.hdop[i], 1));
+            add("hdop", i -> log.hdop[i] == TimeLog.NO_DOP || log.hdop[i] == 0 ? "" : decimal(log.hdop[i], 1));
         }
         if (layout.speed() >= 0) {
             int value = layout.speed();
@@ -225,8 +223,7 @@ public final class TaskLog {
         if (off || rate == 0) {
             return "0";
         }
-        double mlPerS =
-                outlet.actual().lPerM2(rate) * ML_PER_L * outlet.width().atM(log, i) * speed.mps(i);
+        double mlPerS = outlet.actual().lPerM2(rate) * ML_PER_L * outlet.width().atM(log, i) * speed.mps(i);
         return isFigure(rate) && Double.isFinite(mlPerS) ? decimal(Math.round(mlPerS * 1e6), FLOW_DECIMALS) : "";
     }
 

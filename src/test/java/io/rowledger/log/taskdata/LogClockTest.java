@@ -1,7 +1,7 @@
 package io.rowledger.log.taskdata;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -54,7 +54,7 @@ class LogClockTest {
         LogClock clock = clock(
                 List.of("2026-06-11T23:59:59.500", "2026-06-12T00:00:00.500", "2026-06-12T00:00:01.500"),
                 List.of("", "2026-06-12T05:00:00.500Z", "2026-06-12T05:00:01.500Z"));
-        assertNull(clock.note());
+        assertEquals(List.of(), clock.notes());
         assertEquals("2026-06-12T04:59:59.500Z", clock.text(0));
         assertEquals("2026-06-12T05:00:01.500Z", clock.text(2));
     }
@@ -67,7 +67,7 @@ class LogClockTest {
         assertEquals("2026-06-11T18:02:00Z", clock.text(0));
         assertEquals(
                 "The clock of the terminal that wrote TLG00001.BIN was 120 s off; the receiver's time was used.",
-                clock.note());
+                String.join(" ", clock.notes()));
     }
 
     @Test
@@ -79,7 +79,7 @@ class LogClockTest {
         assertEquals(
                 "The clock of the terminal that wrote TLG00001.BIN and the receiver's are 7168 days apart; the receiver's "
                         + "was used. Check the date.",
-                clock.note());
+                String.join(" ", clock.notes()));
     }
 
     @Test
@@ -92,12 +92,40 @@ class LogClockTest {
         assertEquals("", clock.text(2));
         assertEquals(
                 "The clock of the terminal was set while it wrote TLG00001.BIN: each record has the receiver's time.",
-                clock.note());
+                String.join(" ", clock.notes()));
     }
 
     @Test
     void without_a_receivers_time_the_zone_stays_open() throws IOException {
         LogClock clock = clock(List.of("2026-06-11T13:02:00"), List.of(""));
         assertEquals("2026-06-11T13:02:00", clock.text(0));
+    }
+
+    @Test
+    void a_receiver_that_hangs_is_no_clock_that_was_set() throws IOException {
+        List<String> local = new java.util.ArrayList<>();
+        List<String> utc = new java.util.ArrayList<>();
+        for (int i = 0; i < 50; i++) {
+            local.add(String.format(java.util.Locale.ROOT, "2026-06-11T13:02:%02d", i));
+            utc.add(String.format(java.util.Locale.ROOT, "2026-06-11T18:02:%02dZ", Math.min(i, 29)));
+        }
+        LogClock clock = clock(local, utc);
+        assertEquals("2026-06-11T18:02:45Z", clock.text(45));
+        // 20 records repeat 29 s; the first two could be a late reading.
+        assertTrue(
+                clock.notes().get(0).contains("stands still in 18 of 50 records"),
+                clock.notes().toString());
+        assertEquals(1, clock.notes().size());
+    }
+
+    @Test
+    void a_receiver_that_counts_days_from_one_is_told() throws IOException {
+        LogClock clock = clock(
+                List.of("2026-06-11T18:02:26", "2026-06-11T18:02:27"),
+                List.of("2026-06-10T18:02:00Z", "2026-06-10T18:02:01Z"));
+        assertEquals("2026-06-11T18:02:00Z", clock.text(0));
+        assertTrue(
+                clock.notes().get(0).contains("one day off the terminal's"),
+                clock.notes().toString());
     }
 }

@@ -74,15 +74,15 @@ class TankTaskDataTest {
 
     @Test
     void a_rate_without_any_width_is_asked_about() {
-        String text = assertThrows(
-                        UnusableInputException.class, () -> TaskData.read(bar().writeTo(folder), 4))
+        String text = assertThrows(UnusableInputException.class, () -> TaskData.read(bar().writeTo(folder), 4))
                 .getMessage();
         assertTrue(text.contains("a rate per area of bin 1 (DET-2, Tank) without a working width"), text);
     }
 
     @Test
     void three_time_logs_with_the_same_stamps_are_columns_of_one() {
-        TaskDataBuild build = bar().log(67, "DET-1", i -> i < 30 ? 12_000 : 6_000).spread(0, 1, 2, 1);
+        TaskDataBuild build =
+                bar().log(67, "DET-1", i -> i < 30 ? 12_000 : 6_000).spread(0, 1, 2, 1);
         TaskData.Reading reading = TaskData.read(build.writeTo(folder), 4);
         assertEquals(1, reading.logs().size());
         assertFlows(reading.logs().get(0), 480, 240);
@@ -93,10 +93,15 @@ class TankTaskDataTest {
 
     @Test
     void values_of_unknown_elements_are_noted_once() {
-        TaskDataBuild build = bar().log(67, "DET-1", i -> 12_000).log(67, "DET-99", i -> 1).log(2, "DET-98", i -> 1);
+        TaskDataBuild build =
+                bar().log(67, "DET-1", i -> 12_000).log(67, "DET-99", i -> 1).log(2, "DET-98", i -> 1);
         TaskLog log = only(build);
         assertEquals(
-                1, log.notes().stream().filter(note -> note.contains("DET-99, DET-98")).count(), log.notes().toString());
+                1,
+                log.notes().stream()
+                        .filter(note -> note.contains("DET-99, DET-98"))
+                        .count(),
+                log.notes().toString());
     }
 
     @Test
@@ -152,7 +157,8 @@ class TankTaskDataTest {
 
     @Test
     void two_tanks_are_two_products() {
-        TaskDataBuild build = new TaskDataBuild(2, 10, 2).log(37, "DET-2", i -> 480_000).log(37, "DET-3", i -> 60_000);
+        TaskDataBuild build =
+                new TaskDataBuild(2, 10, 2).log(37, "DET-2", i -> 480_000).log(37, "DET-3", i -> 60_000);
         TaskData.Reading reading = TaskData.read(build.writeTo(folder), 2);
         assertTrue(
                 reading.logs().get(0).headers().containsAll(List.of("tank.flow[ml/s]", "connector.flow[ml/s]")),

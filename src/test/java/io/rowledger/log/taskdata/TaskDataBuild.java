@@ -104,7 +104,11 @@ public final class TaskDataBuild {
                 + "<DET A=\"DET-3\" B=\"3\" C=\"6\" D=\"Connector\" E=\"2\" F=\"1\"/>\n");
         for (int s = 0; s < sections; s++) {
             xml.append(String.format(
-                    Locale.ROOT, "<DET A=\"%s\" B=\"%d\" C=\"4\" D=\"\" E=\"%d\" F=\"1\"/>%n", section(s), 11 + s, 11 + s));
+                    Locale.ROOT,
+                    "<DET A=\"%s\" B=\"%d\" C=\"4\" D=\"\" E=\"%d\" F=\"1\"/>%n",
+                    section(s),
+                    11 + s,
+                    11 + s));
         }
         xml.append("</DVC>\n<TSK A=\"TSK-1\" B=\"Side-dress\" G=\"4\"><TIM A=\"2026-06-11T13:00:00-05:00\" D=\"4\"/>");
         for (int log = 1; log <= logs; log++) {
@@ -126,12 +130,13 @@ public final class TaskDataBuild {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         int[] last = new int[values.size()];
         for (int i = 0; i < records; i++) {
-            ByteBuffer record =
-                    ByteBuffer.allocate(16 + 5 * values.size()).order(ByteOrder.LITTLE_ENDIAN);
+            ByteBuffer record = ByteBuffer.allocate(16 + 5 * values.size()).order(ByteOrder.LITTLE_ENDIAN);
             record.putInt(START_MS + 1000 * i).putShort((short) DAY);
             if (position) {
                 double north = LAT + i * speedMps / M_PER_DEGREE;
-                record.putInt((int) Math.round(north * 1e7)).putInt((int) Math.round(LON * 1e7)).put((byte) 4);
+                record.putInt((int) Math.round(north * 1e7))
+                        .putInt((int) Math.round(LON * 1e7))
+                        .put((byte) 4);
             }
             int countAt = record.position();
             record.put((byte) 0);

@@ -236,7 +236,8 @@ class TaskDataTest {
         good();
         write(
                 "TLG00001.XML",
-                HEADER.replace("</TIM>", "<DLV A=\"0025\" B=\"\" C=\"DET-44\"/><DLV A=\"00FF\" B=\"\" C=\"DET-45\"/></TIM>"));
+                HEADER.replace(
+                        "</TIM>", "<DLV A=\"0025\" B=\"\" C=\"DET-44\"/><DLV A=\"00FF\" B=\"\" C=\"DET-45\"/></TIM>"));
         TaskLog log = TaskData.read(folder, 2).logs().get(0);
         assertEquals("81.000", log.fields(0)[4]);
         assertEquals(
@@ -250,7 +251,8 @@ class TaskDataTest {
         good();
         write("TLG00001.XML", HEADER.replace("DET-4", "DET-44"));
         starts(
-                folder.resolve("TLG00001.XML") + ": found no flow or rate for section 2 (DET-4) beside those of section 1"
+                folder.resolve("TLG00001.XML")
+                        + ": found no flow or rate for section 2 (DET-4) beside those of section 1"
                         + " (DET-3), but values of DET-44, which no device description has;",
                 message(folder));
     }
@@ -458,7 +460,9 @@ class TaskDataTest {
     @Test
     void a_section_without_a_flow_beside_those_that_have_one_is_asked_about() throws IOException {
         good();
-        write("TLG00001.XML", HEADER.replace("<DLV A=\"0025\" B=\"\" C=\"DET-4\"/>", "<DLV A=\"00FF\" B=\"\" C=\"DET-4\"/>"));
+        write(
+                "TLG00001.XML",
+                HEADER.replace("<DLV A=\"0025\" B=\"\" C=\"DET-4\"/>", "<DLV A=\"00FF\" B=\"\" C=\"DET-4\"/>"));
         assertTrue(
                 message(folder)
                         .contains("found no flow or rate for section 2 (DET-4) beside those of section 1 (DET-3)"),
