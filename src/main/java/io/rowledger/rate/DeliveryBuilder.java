@@ -19,6 +19,11 @@ import org.jspecify.annotations.Nullable;
 public final class DeliveryBuilder {
     /** An outlet delivers if its flow is above this share of the flow at target (1). */
     static final double DELIVERING_SHARE = 0.05;
+    /**
+     * Share of the target flow below which the usual flow of a shared meter is on another scale (1): a controller that
+     * writes its rate 100 times too small would deliver nowhere, though its sections are on.
+     */
+    private static final double OFF_SCALE = 0.2;
 
     /** Unknown readings are interpolated if the readings beside them are no farther apart than this, s. */
     private static final double MAX_FILL_S = 2.0;
@@ -62,7 +67,7 @@ public final class DeliveryBuilder {
             int[] nearest = product.flowLagS() == 0 ? null : shownAt(product.flowLagS());
             if (log.metering(p) != Metering.PER_ROW) {
                 shares[p] = new MeterShares(log, strips, log.meterRows(p), record);
-                flow[p] = shared(p, shares[p], nearest, untargeted, barSpeed, delivering);
+                flow[p] = shared(p, shares[p], nearest, barSpeed, delivering);
                 continue;
             }
             for (int r = 0; r < rows; r++) {
@@ -80,7 +85,6 @@ public final class DeliveryBuilder {
             int p,
             MeterShares shares,
             int @Nullable [] nearest,
-            boolean untargeted,
             double[] barSpeed,
             BitSet[] delivering) {
         int[][] meterRows = log.meterRows(p);
@@ -90,7 +94,7 @@ public final class DeliveryBuilder {
             flow[m] = nearest == null
                     ? column
                     : shifted(column, rig.products().get(p).flowLagS());
-            double limit = untargeted ? untargetedLimit(column) : Double.NaN;
+            double limit = untargetedLimit(column);
             for (int k = 0; k < barSpeed.length; k++) {
                 int i = strips.poses().record(k);
                 if (!strips.poses().working(k)) {
@@ -107,7 +111,10 @@ public final class DeliveryBuilder {
         return flow;
     }
 
-    /** A meter's flow is held against the target of all its rows that are on, so that each of them delivers or none. */
+    /**
+     * A meter's flow is held against the target of all its rows that are on, so that each of them delivers or none; against
+     * its own usual flow if that is far below the target.
+     */
     private boolean isDelivering(
             double shown, double untargetedLimit, int p, int r, int k, double barSpeedMps, int[] rows) {
         int i = strips.poses().record(k);
@@ -116,8 +123,9 @@ public final class DeliveryBuilder {
         for (int other : rows) {
             widthM += log.on(other, i) == 0 ? 0 : strips.rightM(other) - strips.leftM(other);
         }
-        double limit =
-                Double.isNaN(targetLPerM2) ? untargetedLimit : DELIVERING_SHARE * targetLPerM2 * widthM * barSpeedMps;
+        double targetLimit = DELIVERING_SHARE * targetLPerM2 * widthM * barSpeedMps;
+        boolean offScale = untargetedLimit < OFF_SCALE * targetLimit;
+        double limit = Double.isNaN(targetLPerM2) || offScale ? untargetedLimit : targetLimit;
         return shown > limit && shown > 0;
     }
 
