@@ -82,11 +82,7 @@ public final class DeliveryBuilder {
 
     /** Returns the flow of each meter and marks the delivering steps of the rows that are on. */
     private double[][] shared(
-            int p,
-            MeterShares shares,
-            int @Nullable [] nearest,
-            double[] barSpeed,
-            BitSet[] delivering) {
+            int p, MeterShares shares, int @Nullable [] nearest, double[] barSpeed, BitSet[] delivering) {
         int[][] meterRows = log.meterRows(p);
         double[][] flow = new double[meterRows.length][];
         for (int m = 0; m < meterRows.length; m++) {

@@ -117,11 +117,8 @@ class TaskDataCallsTest {
     }
 
     @Test
-    void one_flow_for_the_bar_gives_the_bars_figures_with_a_rig_of_one_outlet() throws IOException {
+    void one_flow_for_the_bar_gives_the_bars_figures_with_one_outlet_or_all_rows() throws IOException {
         Path bar = TaskDataWriter.forTheWholeBar(run).writeTo(folder.resolve("bar"));
-        Calls refused = Calls.of("report", bar, "--rig", bar.resolve("rig.yaml"), "--out", folder.resolve("no"));
-        assertEquals(2, refused.status());
-        assertTrue(refused.err().contains("one flow for the whole bar where the rig file has 6 rows"), refused.err());
         // Six rows of 30 in: 180 in.
         Path rig = folder.resolve("one.yaml");
         Files.writeString(
@@ -139,6 +136,10 @@ class TaskDataCallsTest {
         // to.
         double areaM2 = rows.get("covered_area_m2").asDouble();
         assertEquals(areaM2, whole.get("covered_area_m2").asDouble(), 2e-3 * areaM2);
+        // The rig file's six rows under the one meter.
+        JsonNode shared = field(bar, bar.resolve("rig.yaml"), "shared");
+        assertEquals(litres, shared.at("/products/uan/volume_l").asDouble(), 1e-4 * litres);
+        assertEquals(areaM2, shared.get("covered_area_m2").asDouble(), 2e-3 * areaM2);
     }
 
     private JsonNode field(Path log, Path rig, String name) throws IOException {
