@@ -7,6 +7,7 @@ import io.rowledger.analysis.Progress;
 import io.rowledger.batch.Batch;
 import io.rowledger.batch.BatchOptions;
 import io.rowledger.batch.JobGrouping;
+import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.Batches;
 import io.rowledger.output.Seasons;
@@ -16,11 +17,11 @@ import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;
 import io.rowledger.report.season.BatchReport;
-import io.rowledger.report.season.BatchReportBuilder;
+import io.rowledger.report.season.BatchSummary;
 import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonBuilder;
 import io.rowledger.report.season.SeasonJob;
-import io.rowledger.report.season.SeasonReportBuilder;
+import io.rowledger.report.season.SeasonReport;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -121,10 +122,10 @@ final class BatchCommand implements Callable<Integer> {
                 (files, check, fresh, threads) -> report(files, check, fresh, threads, results),
                 new BatchProgress(console.progress(quiet), page.units(), System::nanoTime));
         ReportOptions options = results.options(zone(outcomes));
-        BatchReport report = BatchReportBuilder.build(outcomes, options);
+        BatchReport report = BatchReport.of(outcomes, options);
         Batches.write(outcomes, report, options, place);
         season(outcomes, options, place);
-        print(outcomes, report, place, System.nanoTime() - start);
+        print(outcomes, report.content(), options.messages(), place, System.nanoTime() - start);
         return status(outcomes);
     }
 
@@ -172,12 +173,12 @@ final class BatchCommand implements Callable<Integer> {
             Season season = SeasonBuilder.build(jobs);
             List<Path> read =
                     season.jobs().stream().map(job -> Path.of(job.folder())).toList();
-            Seasons.write(season, SeasonReportBuilder.build(season, options), options, read, place);
+            Seasons.write(season, SeasonReport.of(season, options), options, read, place);
         }
     }
 
-    private void print(List<BatchOutcome> outcomes, BatchReport report, Path place, long nanos) {
-        BatchTable.print(outcomes, report, console.out());
+    private void print(List<BatchOutcome> outcomes, BatchSummary summary, Messages messages, Path place, long nanos) {
+        BatchTable.print(outcomes, summary, messages, console.out());
         for (BatchOutcome outcome : outcomes) {
             if (outcome.result() == Result.FAILED) {
                 console.err()

@@ -2,6 +2,7 @@ package io.rowledger.cli;
 
 import io.rowledger.analysis.Progress;
 import io.rowledger.batch.Batch;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.units.QuantityKind;
@@ -42,7 +43,8 @@ final class BatchProgress implements Batch.Listener {
         BatchFigures figures = outcome.figures();
         progress.begins(
                 ended + "/" + of,
-                outcome.name() + ", " + outcome.result().words()
+                outcome.name() + ", "
+                        + Messages.english(units).text(outcome.result().text())
                         + (figures == null
                                 ? ""
                                 : ", "

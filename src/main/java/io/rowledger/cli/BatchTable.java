@@ -1,9 +1,10 @@
 package io.rowledger.cli;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.season.BatchOutcome;
-import io.rowledger.report.season.BatchReport;
-import io.rowledger.report.season.BatchReport.Line;
-import io.rowledger.report.season.BatchReport.Said;
+import io.rowledger.report.season.BatchSummary;
+import io.rowledger.report.season.BatchSummary.JobText;
+import io.rowledger.report.season.BatchSummary.Line;
 import java.io.PrintStream;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -14,31 +15,39 @@ final class BatchTable {
     private BatchTable() {}
 
     /** Prints it; why a job could not be done goes with the errors. */
-    static void print(List<BatchOutcome> outcomes, BatchReport report, PrintStream out) {
-        report.answer().forEach(out::println);
+    static void print(List<BatchOutcome> outcomes, BatchSummary summary, Messages messages, PrintStream out) {
+        summary.answer().forEach(out::println);
         List<List<String>> lines = new ArrayList<>();
         lines.add(List.of(
                 "job",
                 "result",
-                report.units().area(),
-                report.units().volume(),
-                report.units().mass() + " N",
+                summary.units().area(),
+                summary.units().volume(),
+                summary.units().mass() + " N",
                 "skipped",
-                "doubled",
+                "overlap",
                 "findings"));
-        Iterator<Line> withResults = report.lines().iterator();
+        Iterator<Line> withResults = summary.lines().iterator();
         for (BatchOutcome outcome : outcomes) {
             lines.add(
                     outcome.figures() == null
-                            ? List.of(outcome.name(), outcome.result().words(), "", "", "", "", "", "")
+                            ? List.of(
+                                    outcome.name(),
+                                    messages.text(outcome.result().text()),
+                                    "",
+                                    "",
+                                    "",
+                                    "",
+                                    "",
+                                    "")
                             : cells(outcome.name(), withResults.next()));
         }
-        lines.add(cells("", report.total()));
+        lines.add(cells("", summary.total()));
         out.println();
         print(lines, out);
         out.println();
-        print("Skipped", report.left(), out);
-        print("To look at", report.faults(), out);
+        print("Skipped", summary.skipped(), out);
+        print("To look at", summary.faults(), out);
     }
 
     private static List<String> cells(String job, Line line) {
@@ -53,8 +62,8 @@ final class BatchTable {
                 line.found());
     }
 
-    private static void print(String title, List<Said> said, PrintStream out) {
-        for (Said one : said) {
+    private static void print(String title, List<JobText> texts, PrintStream out) {
+        for (JobText one : texts) {
             out.println(title + ", " + one.job() + ": " + String.join(" ", one.text()));
         }
     }

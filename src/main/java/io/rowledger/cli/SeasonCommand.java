@@ -6,7 +6,6 @@ import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonBuilder;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.report.season.SeasonReport;
-import io.rowledger.report.season.SeasonReportBuilder;
 import io.rowledger.results.SummaryReader;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -53,10 +52,10 @@ final class SeasonCommand implements Callable<Integer> {
                 season.jobs().stream().map(SeasonJob::zone).distinct().toList();
         ZoneId zone = zones.size() == 1 ? zones.get(0) : ZoneOffset.UTC;
         ReportOptions options = new ReportOptions(page.units(), page.sheet(), zone, page.templates(), Version.number());
-        SeasonReport report = SeasonReportBuilder.build(season, options);
+        SeasonReport report = SeasonReport.of(season, options);
         Seasons.write(season, report, options, folders, out);
-        report.answer().forEach(console.out()::println);
-        season.notes().forEach(note -> console.out().println("Note: " + note));
+        report.content().answer().forEach(console.out()::println);
+        report.content().notes().forEach(note -> console.out().println("Note: " + note));
         console.out().println("Ledger: " + out.toAbsolutePath().normalize());
         return Main.DONE;
     }

@@ -89,7 +89,7 @@ public final class SeasonCsv {
         return lines;
     }
 
-    private static Line line(SeasonJob job, SeasonJob.Put put) {
+    private static Line line(SeasonJob job, SeasonJob.AppliedProduct put) {
         return new Line(
                 "job",
                 job,
@@ -149,6 +149,6 @@ public final class SeasonCsv {
                 Double.NaN,
                 Double.NaN,
                 season.nitrogenWithin());
-        return new Line("season", null, "", "", season.workedM2(), "", Double.NaN, Double.NaN, season.kg(), sums);
+        return new Line("season", null, "", "", season.coveredM2(), "", Double.NaN, Double.NaN, season.kg(), sums);
     }
 }

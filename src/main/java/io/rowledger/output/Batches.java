@@ -3,7 +3,6 @@ package io.rowledger.output;
 import io.rowledger.export.BatchCsv;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.BatchOutcome;
-import io.rowledger.report.season.BatchPdf;
 import io.rowledger.report.season.BatchReport;
 import io.rowledger.results.BatchJson;
 import io.rowledger.results.ResultFile;
@@ -17,7 +16,7 @@ public final class Batches {
     /** Writes {@code batch-summary.pdf}, {@code .csv} and {@code .json} into the folder, all or none. */
     public static void write(List<BatchOutcome> outcomes, BatchReport report, ReportOptions options, Path folder) {
         new Outputs()
-                .add("batch-summary.pdf", out -> BatchPdf.write(report, options, out))
+                .add("batch-summary.pdf", report::write)
                 .add("batch-summary.csv", out -> BatchCsv.write(outcomes, options.format(), out))
                 .add(ResultFile.BATCH.fileName(), out -> BatchJson.write(outcomes, options.programVersion(), out))
                 .writeTo(folder, 1);

@@ -3,7 +3,6 @@ package io.rowledger.output;
 import io.rowledger.export.SeasonCsv;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.Season;
-import io.rowledger.report.season.SeasonPdf;
 import io.rowledger.report.season.SeasonReport;
 import io.rowledger.results.ResultFile;
 import io.rowledger.results.SeasonJson;
@@ -24,7 +23,7 @@ public final class Seasons {
                 .keeping(read.stream()
                         .map(from -> from.resolve(ResultFile.SUMMARY.fileName()))
                         .toList())
-                .add("season.pdf", out -> SeasonPdf.write(report, options, out))
+                .add("season.pdf", report::write)
                 .add("season.csv", out -> SeasonCsv.write(season, options.format(), out))
                 .add(ResultFile.SEASON.fileName(), out -> SeasonJson.write(season, options.programVersion(), out))
                 .writeTo(folder, 1);

@@ -72,7 +72,7 @@ public record BatchJson(String schema, String programVersion, Map<String, Intege
             List<Found> findings) {
         static Figures of(BatchFigures of) {
             Map<String, OfProduct> products = new LinkedHashMap<>();
-            for (SeasonJob.Put put : of.job().products()) {
+            for (SeasonJob.AppliedProduct put : of.job().products()) {
                 products.put(
                         put.key(),
                         new OfProduct(put.name(), put.volumeL(), put.kg().nitrogenKg()));

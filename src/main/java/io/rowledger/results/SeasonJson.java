@@ -3,6 +3,7 @@ package io.rowledger.results;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonField;
 import io.rowledger.report.season.SeasonJob;
@@ -30,7 +31,7 @@ public record SeasonJson(
                         Total.of(season),
                         season.products().stream().map(Product::of).toList(),
                         season.fields().stream().map(Field::of).toList(),
-                        season.notes()),
+                        season.notes().stream().map(FindingFacts::filed).toList()),
                 out);
     }
 
@@ -68,11 +69,11 @@ public record SeasonJson(
         static Total of(Season s) {
             return new Total(
                     s.jobs().size(),
-                    s.workedM2(),
+                    s.coveredM2(),
                     Nutrients.of(s.kg()),
                     OtherNitrogen.of(s.earlierKg(), s.creditKg(), s.kg().nitrogenKg()),
-                    s.workedWithin().low(),
-                    s.workedWithin().high(),
+                    s.coveredWithin().low(),
+                    s.coveredWithin().high(),
                     s.nitrogenWithin().low(),
                     s.nitrogenWithin().high());
         }
@@ -149,7 +150,7 @@ public record SeasonJson(
             @Decimals(JsonNumbers.VOLUME_L) double volumeL,
             @Decimals(JsonNumbers.MASS_KG) double massKg,
             @JsonUnwrapped Nutrients nutrients) {
-        static JobProduct of(SeasonJob.Put put) {
+        static JobProduct of(SeasonJob.AppliedProduct put) {
             return new JobProduct(put.key(), put.name(), put.volumeL(), put.massKg(), Nutrients.of(put.kg()));
         }
     }

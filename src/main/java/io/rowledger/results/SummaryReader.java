@@ -83,11 +83,11 @@ public final class SummaryReader {
                 interval(nitrogenKg, field.intervals().nitrogenKg(), "nitrogen_kg"));
     }
 
-    private List<SeasonJob.Put> products() {
-        List<SeasonJob.Put> products = new ArrayList<>();
+    private List<SeasonJob.AppliedProduct> products() {
+        List<SeasonJob.AppliedProduct> products = new ArrayList<>();
         json.field()
                 .products()
-                .forEach((key, one) -> products.add(new SeasonJob.Put(
+                .forEach((key, one) -> products.add(new SeasonJob.AppliedProduct(
                         key,
                         one.name(),
                         amount(one.volumeL(), "field.products." + key + ".volume_l"),

@@ -231,7 +231,7 @@ class BatchTest {
         for (String words : List.of(
                 "Batch summary 2026-06-02",
                 "4 jobs: 2 done now, 1 skipped (logs of another job), 1 not done: see below.",
-                "Not done, and how to mend it Job Why bad",
+                "Not done, and why Job Why bad",
                 "copy Its logs are those of =1+1, and are counted there.",
                 "two-oaks/north 2 logs as one job, rig.yaml of the folder above (season), boundary.geojson.",
                 "This report is not legal advice")) {

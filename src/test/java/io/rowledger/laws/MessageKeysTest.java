@@ -10,6 +10,7 @@ import io.rowledger.report.compare.RowVerdict;
 import io.rowledger.report.record.RecordField;
 import io.rowledger.report.record.RecordFields;
 import io.rowledger.report.record.RecordRule;
+import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
@@ -63,6 +64,8 @@ class MessageKeysTest {
             List.of("skips", "overlaps", "findings", "boundary", "setbacks", "zones"),
             "page.mode.",
             List.of("target", "applied", "peers", "speed", "fix", "time"),
+            "season.result.",
+            Arrays.stream(BatchOutcome.Result.values()).map(Enum::name).toList(),
             "record.field.",
             RecordFields.all().stream().map(RecordField::key).toList(),
             "record.rule.",

@@ -4,12 +4,12 @@ import io.rowledger.finding.FindingKind;
 import java.util.List;
 
 /**
- * What a batch says of one job, as its results have it.
+ * The figures of one job of a batch, from its results.
  *
  * @param job the job
- * @param skipM2 missed ground, m²
- * @param overlapM2 ground done twice or more, m²
- * @param findings what is probably wrong, most certain first
+ * @param skipM2 skipped ground, m²
+ * @param overlapM2 ground covered more than once, m²
+ * @param findings most certain first
  */
 public record BatchFigures(SeasonJob job, double skipM2, double overlapM2, List<Fault> findings) {
     /** Copies the findings. */
@@ -17,7 +17,7 @@ public record BatchFigures(SeasonJob job, double skipM2, double overlapM2, List<
         findings = List.copyOf(findings);
     }
 
-    /** A finding: what, which rows (none for the whole bar), how sure from 0 to 1. */
+    /** A finding: its kind, its rows (none for the whole bar) and its confidence from 0 to 1. */
     public record Fault(FindingKind kind, List<Integer> rows, double confidence) {
         /** Copies the rows. */
         public Fault {
@@ -25,8 +25,10 @@ public record BatchFigures(SeasonJob job, double skipM2, double overlapM2, List<
         }
     }
 
-    /** Liquid of all products, L. */
+    /** Volume of all products, L. */
     public double volumeL() {
-        return job.products().stream().mapToDouble(SeasonJob.Put::volumeL).sum();
+        return job.products().stream()
+                .mapToDouble(SeasonJob.AppliedProduct::volumeL)
+                .sum();
     }
 }

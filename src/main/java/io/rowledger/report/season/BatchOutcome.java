@@ -1,5 +1,7 @@
 package io.rowledger.report.season;
 
+import io.rowledger.text.Message;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -7,9 +9,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param name of the job
  * @param result what became of it
- * @param logs how many logs it has
- * @param how it was put together; empty where it could not be
- * @param message why it was skipped or failed; empty where it was done
+ * @param logs number of logs
+ * @param how the files it was made from; empty if that is not known
+ * @param message why it was skipped or failed; empty if it was done
  * @param results the folder of its results below that of the batch, or null
  * @param figures its figures, or null
  */
@@ -23,40 +25,34 @@ public record BatchOutcome(
         @Nullable BatchFigures figures) {
     /** What became of a job. */
     public enum Result {
-        /** Analysed in this run. */
-        DONE("done"),
-        /** Its files and options are those of results that are there. */
-        AS_BEFORE("as before"),
+        /** Analyzed in this run. */
+        DONE,
+        /** Results of the same files and options exist already. */
+        AS_BEFORE,
         /** All its logs are in another job. */
-        SAME_LOG("same log"),
+        SAME_LOG,
         /** Its files can't be used as they are. */
-        UNUSABLE("can't be used"),
+        UNUSABLE,
         /** The program failed. */
-        FAILED("program failed");
+        FAILED;
 
-        private final String words;
-
-        Result(String words) {
-            this.words = words;
+        /** The result in words. */
+        public Message text() {
+            return Message.of("season.result." + name());
         }
 
-        /** As a person reads it. */
-        public String words() {
-            return words;
-        }
-
-        /** As a program reads it. */
+        /** The name in JSON and CSV. */
         public String jsonName() {
-            return name().toLowerCase(java.util.Locale.ROOT);
+            return name().toLowerCase(Locale.ROOT);
         }
 
-        /** True where the job has results that hold. */
-        public boolean holds() {
+        /** True if the job has valid results. */
+        public boolean hasResults() {
             return this == DONE || this == AS_BEFORE;
         }
 
-        /** True where somebody has to mend something. */
-        public boolean hint() {
+        /** True if the user has to change something before the job can be done. */
+        public boolean needsAction() {
             return this == UNUSABLE || this == FAILED;
         }
     }

@@ -1,17 +1,18 @@
 package io.rowledger.report.season;
 
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
 import java.util.List;
 
 /**
- * Many jobs as one ledger: sums over sums, nothing counted twice, and what was left out or assumed said.
+ * Sums over many jobs, each job counted once.
  *
  * @param fields by farm and field
  * @param products every product over all jobs, by name
- * @param notes what was counted once, what may be counted twice, what is not known; one sentence each
+ * @param notes what was counted once, what may be counted twice, what is not known
  */
-public record Season(List<SeasonField> fields, List<Product> products, List<String> notes) {
+public record Season(List<SeasonField> fields, List<Product> products, List<Message> notes) {
     /** Copies the lists. */
     public Season {
         fields = List.copyOf(fields);
@@ -19,22 +20,28 @@ public record Season(List<SeasonField> fields, List<Product> products, List<Stri
         notes = List.copyOf(notes);
     }
 
-    /** A product over all jobs: its name, how many jobs had it, volume L, mass kg, nutrients. */
-    public record Product(String name, int jobs, double volumeL, double massKg, NutrientKg kg) {}
+    /** A product over all jobs: its name, number of jobs, volume L, mass kg, nutrients. */
+    public record Product(String name, int jobs, double volumeL, double massKg, NutrientKg kg) {
+        /** Both together, under the name of this one. */
+        Product plus(Product other) {
+            return new Product(
+                    name, jobs + other.jobs, volumeL + other.volumeL, massKg + other.massKg, kg.plus(other.kg));
+        }
+    }
 
     /** All jobs, field by field, in time order within each. */
     public List<SeasonJob> jobs() {
         return fields.stream().flatMap(field -> field.jobs().stream()).toList();
     }
 
-    /** Covered ground of all jobs, m²: ground that two jobs covered counts twice. */
-    public double workedM2() {
-        return fields.stream().mapToDouble(SeasonField::workedM2).sum();
+    /** Covered area of all jobs, m²: ground that two jobs covered counts twice. */
+    public double coveredM2() {
+        return fields.stream().mapToDouble(SeasonField::coveredM2).sum();
     }
 
     /**
-     * Figures added up, and their bounds added up too: most of the doubt is one that jobs share (the same meters, the same tape,
-     * one density), so it doesn't average out. Bounds of jobs that err each for itself would lie closer together.
+     * Sums figures and their bounds. Bounds add up because jobs share most of the error (the same meters and tape, one
+     * density), so it does not average out; bounds of independent errors would lie closer together.
      */
     static Interval sum(List<Interval> figures) {
         double value = 0;
@@ -48,17 +55,17 @@ public record Season(List<SeasonField> fields, List<Product> products, List<Stri
         return new Interval(value, low, high);
     }
 
-    /** Covered ground of all jobs with its bounds, m². */
-    public Interval workedWithin() {
+    /** Covered area of all jobs with its bounds, m². */
+    public Interval coveredWithin() {
         return sum(jobs().stream().map(SeasonJob::coveredWithin).toList());
     }
 
-    /** What all jobs put on, with its bounds, kg of nitrogen. */
+    /** Nitrogen of all jobs with its bounds, kg. */
     public Interval nitrogenWithin() {
         return sum(jobs().stream().map(SeasonJob::nitrogenWithin).toList());
     }
 
-    /** What all jobs put on. */
+    /** Nutrients of all jobs. */
     public NutrientKg kg() {
         NutrientKg sum = NutrientKg.NONE;
         for (SeasonField field : fields) {

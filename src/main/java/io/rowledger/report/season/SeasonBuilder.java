@@ -2,8 +2,10 @@ package io.rowledger.report.season;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
+import io.rowledger.text.Message;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -15,37 +17,39 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
-/** Adds jobs up, field by field. */
+/** Sums the jobs of a season, field by field. */
 public final class SeasonBuilder {
-    /** Boundaries of one field drawn twice agree within this. */
-    private static final double SAME_BOUNDARY = 0.01;
+    /** Largest relative difference in area between two boundaries of one field; common practice, no source. */
+    private static final double MAX_BOUNDARY_DIFFERENCE = 0.01;
+    /** Sorts after all names: jobs of unnamed fields come last. */
+    private static final String LAST = "\uffff";
 
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
 
     private SeasonBuilder() {}
 
     /**
-     * The ledger of these jobs, each counted once.
+     * The sums over these jobs, each counted once.
      *
-     * @throws UnusableInputException where two jobs share a part of their logs
+     * @throws UnusableInputException if two jobs share only a part of their logs
      */
     public static Season build(List<SeasonJob> jobs) {
         return new SeasonBuilder().season(jobs);
     }
 
     private Season season(List<SeasonJob> given) {
-        List<SeasonJob> jobs = new ArrayList<>(SeasonOnce.of(given, notes));
+        List<SeasonJob> jobs = new ArrayList<>(DistinctJobs.of(given, notes));
         jobs.sort(Comparator.comparingDouble(SeasonJob::startS).thenComparing(SeasonJob::folder));
         Map<String, List<SeasonJob>> groups = new TreeMap<>();
         for (SeasonJob job : jobs) {
-            // Results of a field without a name are a field of their own: nobody can tell which they belong to.
-            String name = plain(job.field()).isEmpty() ? "\uffff" + job.folder() : plain(job.field());
+            // Results without a field's name are a field of their own: nobody can tell which field it is.
+            String name = plain(job.field()).isEmpty() ? LAST + job.folder() : plain(job.field());
             groups.computeIfAbsent(plain(job.farm()) + "\u0000" + name, key -> new ArrayList<>())
                     .add(job);
         }
         List<SeasonField> fields = new ArrayList<>();
         groups.values().forEach(group -> fields.add(field(group)));
-        sameNameTwice(fields);
+        noteFieldsWithAndWithoutFarm(fields);
         return new Season(fields, products(jobs), notes);
     }
 
@@ -56,99 +60,91 @@ public final class SeasonBuilder {
     private SeasonField field(List<SeasonJob> jobs) {
         SeasonJob last = jobs.get(jobs.size() - 1);
         String name = last.field().isBlank()
-                ? "Field without a name (" + last.folder() + ")"
+                ? FindingFacts.filed(Message.of("season.field.unnamed", last.folder()))
                 : last.field().strip();
         double areaM2 = area(name, jobs);
         NutrientKg kg = NutrientKg.NONE;
         for (SeasonJob job : jobs) {
             kg = kg.plus(job.kg());
             if (Double.isNaN(job.nitrogenKg())) {
-                notes.add(name + ": the nitrogen of " + job.folder()
-                        + " is not known (its rig file lacks a density or an analysis), so no total with it is.");
+                notes.add(Message.of("season.note.nitrogenUnknown", name, job.folder()));
             }
         }
         double creditKg = credits(name, jobs, areaM2);
+        double earlierKg = earlier(name, jobs, areaM2);
+        Latest plan = Latest.of(jobs.stream().map(SeasonJob::planKgPerM2).toList());
+        Latest cap = Latest.of(jobs.stream().map(SeasonJob::capKgPerM2).toList());
+        if (plan.differs()) {
+            notes.add(Message.of("season.note.plansDiffer", name));
+        }
+        if (cap.differs()) {
+            notes.add(Message.of("season.note.capsDiffer", name));
+        }
         return new SeasonField(
-                last.farm().strip(),
-                name,
-                jobs,
-                areaM2,
-                kg,
-                earlier(name, jobs, areaM2),
-                creditKg,
-                latest(
-                        name,
-                        "plans",
-                        jobs.stream().mapToDouble(SeasonJob::planKgPerM2).toArray()),
-                latest(
-                        name,
-                        "caps",
-                        jobs.stream().mapToDouble(SeasonJob::capKgPerM2).toArray()));
+                last.farm().strip(), name, jobs, areaM2, kg, earlierKg, creditKg, plan.kgPerM2(), cap.kgPerM2());
     }
 
     private double area(String name, List<SeasonJob> jobs) {
         if (jobs.size() == 1) {
             return jobs.get(0).coveredM2();
         }
-        double least = Double.POSITIVE_INFINITY;
-        double most = 0;
+        double minM2 = Double.POSITIVE_INFINITY;
+        double maxM2 = 0;
         for (SeasonJob job : jobs) {
-            double m2 = job.boundaryM2();
-            least = Double.isNaN(m2) ? Double.NaN : Math.min(least, m2);
-            most = Math.max(most, m2);
-            if (Double.isNaN(m2)) {
-                break;
-            }
+            // NaN once is NaN for all: Math.min and Math.max keep it.
+            minM2 = Math.min(minM2, job.boundaryM2());
+            maxM2 = Math.max(maxM2, job.boundaryM2());
         }
-        if (most - least <= SAME_BOUNDARY * most) {
-            return most;
+        if (maxM2 - minM2 <= MAX_BOUNDARY_DIFFERENCE * maxM2) {
+            return maxM2;
         }
-        notes.add(name + ": its " + jobs.size()
-                + " jobs have no boundary in common, so nobody can tell whether they lie side"
-                + " by side or on one another; pounds add up, the rate over the field is not known. Run report with"
-                + " --boundary to have it.");
+        notes.add(Message.of("season.note.noCommonBoundary", name, jobs.size()));
         return Double.NaN;
     }
 
-    /** Nitrogen of what came before, each application once: not again where it is a job of this ledger itself. */
+    /** Nitrogen of earlier applications, kg: each once, and not if it is a job of this ledger itself. */
     private double earlier(String name, List<SeasonJob> jobs, double areaM2) {
         Map<String, EarlierApplication> seen = new HashMap<>();
         double sumKg = 0;
         for (SeasonJob job : jobs) {
             for (EarlierApplication one : job.earlier()) {
-                String called = "\"" + one.what() + "\" of " + one.date();
                 EarlierApplication before = seen.putIfAbsent(plain(one.date()) + "|" + plain(one.what()), one);
                 if (before != null) {
-                    notes.add(name + ": " + called + " was entered for more than one job and is counted once"
-                            + (before.nitrogenKgPerM2() == one.nitrogenKgPerM2()
-                                    ? "."
-                                    : ", with the figure of the first; the figures differ."));
-                    continue;
+                    boolean same = before.nitrogenKgPerM2() == one.nitrogenKgPerM2();
+                    notes.add(
+                            same
+                                    ? Message.of("season.note.earlierTwice", name, one.what(), one.date())
+                                    : Message.of("season.note.earlierTwiceDiffers", name, one.what(), one.date()));
+                } else if (isCounted(name, one, job, jobs)) {
+                    sumKg += one.nitrogenKgPerM2() * (Double.isNaN(areaM2) ? job.coveredM2() : areaM2);
                 }
-                Optional<SeasonJob> itself = itself(one, job, jobs);
-                if (itself.isPresent()) {
-                    notes.add(name + ": " + called + " is taken to be the job of that day in "
-                            + itself.get().folder() + " and is counted once.");
-                    continue;
-                }
-                if (jobs.size() > 1 && day(one).isEmpty()) {
-                    notes.add(name + ": " + called
-                            + " has no date such as 2026-04-28 to compare; it is counted as entered. "
-                            + "Make sure that it is none of the jobs here.");
-                }
-                sumKg += one.nitrogenKgPerM2() * (Double.isNaN(areaM2) ? job.coveredM2() : areaM2);
             }
         }
         if (Double.isNaN(sumKg)) {
-            notes.add(name + ": an earlier application does not tell its nitrogen, so no total with it is known.");
+            notes.add(Message.of("season.note.earlierUnknown", name));
         }
         return sumKg;
     }
 
-    private static Optional<SeasonJob> itself(EarlierApplication one, SeasonJob of, List<SeasonJob> jobs) {
-        return day(one).flatMap(day -> jobs.stream()
-                .filter(job -> !job.digests().equals(of.digests()) && job.workedOn(day))
+    /** False if an earlier application is one of the jobs; adds a note if that is so or can't be told. */
+    private boolean isCounted(String name, EarlierApplication one, SeasonJob of, List<SeasonJob> jobs) {
+        Optional<LocalDate> day = day(one);
+        Optional<SeasonJob> itself = day.flatMap(date -> jobs.stream()
+                .filter(job -> !job.digests().equals(of.digests()) && job.workedOn(date))
                 .findFirst());
+        if (itself.isPresent()) {
+            notes.add(Message.of(
+                    "season.note.earlierIsJob",
+                    name,
+                    one.what(),
+                    one.date(),
+                    itself.get().folder()));
+            return false;
+        }
+        if (jobs.size() > 1 && day.isEmpty()) {
+            notes.add(Message.of("season.note.earlierWithoutDate", name, one.what(), one.date()));
+        }
+        return true;
     }
 
     private static Optional<LocalDate> day(EarlierApplication one) {
@@ -159,6 +155,7 @@ public final class SeasonBuilder {
         }
     }
 
+    /** Nitrogen credits, kg, each once. */
     private double credits(String name, List<SeasonJob> jobs, double areaM2) {
         Map<String, Credit> seen = new HashMap<>();
         double sumKg = 0;
@@ -168,42 +165,45 @@ public final class SeasonBuilder {
                 if (before == null) {
                     sumKg += credit.nitrogenKgPerM2() * (Double.isNaN(areaM2) ? job.coveredM2() : areaM2);
                 } else {
-                    notes.add(name + ": the credit \"" + credit.what()
-                            + "\" was entered for more than one job and is counted"
-                            + " once"
-                            + (before.nitrogenKgPerM2() == credit.nitrogenKgPerM2()
-                                    ? "."
-                                    : ", with the figure of the first; the figures differ."));
+                    boolean same = before.nitrogenKgPerM2() == credit.nitrogenKgPerM2();
+                    notes.add(
+                            same
+                                    ? Message.of("season.note.creditTwice", name, credit.what())
+                                    : Message.of("season.note.creditTwiceDiffers", name, credit.what()));
                 }
             }
         }
         return sumKg;
     }
 
-    /** The last figure entered; a note where earlier ones were others. */
-    private double latest(String name, String what, double[] kgPerM2) {
-        double latest = Double.NaN;
-        boolean differs = false;
-        for (double one : kgPerM2) {
-            if (!Double.isNaN(one)) {
-                differs |= !Double.isNaN(latest) && one != latest;
-                latest = one;
+    /**
+     * The last figure entered.
+     *
+     * @param kgPerM2 kg/m²; NaN if none was entered
+     * @param differs true if an earlier job was given another figure
+     */
+    private record Latest(double kgPerM2, boolean differs) {
+        static Latest of(List<Double> entered) {
+            double latest = Double.NaN;
+            boolean differs = false;
+            for (double one : entered) {
+                if (!Double.isNaN(one)) {
+                    differs |= !Double.isNaN(latest) && one != latest;
+                    latest = one;
+                }
             }
+            return new Latest(latest, differs);
         }
-        if (differs) {
-            notes.add(name + ": its jobs were given different " + what + "; the latest is held against the total.");
-        }
-        return latest;
     }
 
-    private void sameNameTwice(List<SeasonField> fields) {
+    private void noteFieldsWithAndWithoutFarm(List<SeasonField> fields) {
         for (SeasonField field : fields) {
             boolean another = field.farm().isEmpty()
                     && fields.stream()
                             .anyMatch(other -> !other.farm().isEmpty()
                                     && plain(other.field()).equals(plain(field.field())));
             if (another) {
-                notes.add(field.field() + ": some jobs name a farm and some don't; they are counted as two fields.");
+                notes.add(Message.of("season.note.farmMissing", field.field()));
             }
         }
     }
@@ -211,16 +211,11 @@ public final class SeasonBuilder {
     private static List<Season.Product> products(List<SeasonJob> jobs) {
         Map<String, Season.Product> byName = new TreeMap<>();
         for (SeasonJob job : jobs) {
-            for (SeasonJob.Put put : job.products()) {
+            for (SeasonJob.AppliedProduct one : job.products()) {
                 byName.merge(
-                        plain(put.name()),
-                        new Season.Product(put.name(), 1, put.volumeL(), put.massKg(), put.kg()),
-                        (a, b) -> new Season.Product(
-                                a.name(),
-                                a.jobs() + b.jobs(),
-                                a.volumeL() + b.volumeL(),
-                                a.massKg() + b.massKg(),
-                                a.kg().plus(b.kg())));
+                        plain(one.name()),
+                        new Season.Product(one.name(), 1, one.volumeL(), one.massKg(), one.kg()),
+                        Season.Product::plus);
             }
         }
         return List.copyOf(byName.values());

@@ -13,17 +13,17 @@ import java.util.List;
  * One job of a season, as a results folder has it.
  *
  * @param folder the folder as given
- * @param digests SHA-256 of its logs: what makes it this job and no other
+ * @param digests SHA-256 of its logs, which identify the job
  * @param farm as entered, or empty
  * @param field as entered, or empty
  * @param crop as entered, or empty
- * @param zone the zone its days are counted in
- * @param startS start of the first pass, epoch seconds; NaN for a log without work
- * @param endS end of the last pass
+ * @param zone time zone of its days
+ * @param startS start of the first pass, epoch seconds; NaN for a log without a pass
+ * @param endS end of the last pass, epoch seconds; NaN likewise
  * @param coveredM2 covered ground, m²
  * @param boundaryM2 ground inside the boundary, m²; NaN without one
- * @param products what was put on
- * @param earlier what the field had before, as entered for this job
+ * @param products what was applied
+ * @param earlier earlier applications, as entered for this job
  * @param credits nitrogen credits, as entered for this job
  * @param planKgPerM2 nitrogen planned, kg/m²; NaN without a plan
  * @param capKgPerM2 nitrogen not to be exceeded, kg/m²; NaN without a cap
@@ -41,7 +41,7 @@ public record SeasonJob(
         double endS,
         double coveredM2,
         double boundaryM2,
-        List<Put> products,
+        List<AppliedProduct> products,
         List<EarlierApplication> earlier,
         List<Credit> credits,
         double planKgPerM2,
@@ -57,13 +57,13 @@ public record SeasonJob(
     }
 
     /** A product of the job: volume L, mass kg, and its nutrients; NaN where unknown. */
-    public record Put(String key, String name, double volumeL, double massKg, NutrientKg kg) {}
+    public record AppliedProduct(String key, String name, double volumeL, double massKg, NutrientKg kg) {}
 
-    /** All products together. */
+    /** Nutrients of all products. */
     public NutrientKg kg() {
         NutrientKg sum = NutrientKg.NONE;
-        for (Put put : products) {
-            sum = sum.plus(put.kg());
+        for (AppliedProduct product : products) {
+            sum = sum.plus(product.kg());
         }
         return sum;
     }
@@ -73,7 +73,7 @@ public record SeasonJob(
         return kg().nitrogenKg();
     }
 
-    /** True where the job worked on this local day. */
+    /** True if the job worked on this day of its own time zone. */
     boolean workedOn(LocalDate day) {
         return Double.isFinite(startS) && !day.isBefore(day(startS)) && !day.isAfter(day(endS));
     }

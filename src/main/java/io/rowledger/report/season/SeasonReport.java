@@ -1,87 +1,39 @@
 package io.rowledger.report.season;
 
-import java.util.List;
+import io.rowledger.document.pdf.PdfReport;
+import io.rowledger.report.common.ReportOptions;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.Map;
 
-/**
- * What the season ledger prints; everything rounded and labelled.
- *
- * @param title for the document's title
- * @param when first to last day
- * @param endS end of the last job, epoch seconds: the date of the document
- * @param madeWith program and version
- * @param answer the season in sentences
- * @param units of the tables' columns
- * @param products per product, over all jobs
- * @param others true where some product holds phosphate, potash or sulfur
- * @param fields per field
- * @param season the last line of the fields
- * @param jobs every job, field by field
- * @param notes what was counted once, or is not known
- * @param cautions in the order they are printed
- */
-public record SeasonReport(
-        String title,
-        String when,
-        double endS,
-        String madeWith,
-        List<String> answer,
-        Units units,
-        List<ProductLine> products,
-        boolean others,
-        List<FieldLine> fields,
-        FieldLine season,
-        List<JobLine> jobs,
-        List<String> notes,
-        List<String> cautions) {
-    /** Copies the lists. */
-    public SeasonReport {
-        answer = List.copyOf(answer);
-        products = List.copyOf(products);
-        fields = List.copyOf(fields);
-        jobs = List.copyOf(jobs);
-        notes = List.copyOf(notes);
-        cautions = List.copyOf(cautions);
+/** The nitrogen ledger of a season: its content and its PDF. */
+public final class SeasonReport {
+    private static final String TEMPLATE = "season.xhtml";
+
+    private final SeasonLedger content;
+    private final ReportOptions options;
+
+    private SeasonReport(SeasonLedger content, ReportOptions options) {
+        this.content = content;
+        this.options = options;
     }
 
-    /** True where there is something to know before the totals are used. */
-    public boolean hasNotes() {
-        return !notes.isEmpty();
+    /** The ledger of this season in the options' units; days are those of each job's own time zone. */
+    public static SeasonReport of(Season season, ReportOptions options) {
+        return new SeasonReport(new SeasonLedgerBuilder(season, options).build(), options);
     }
 
-    /** Units of columns. */
-    public record Units(String area, String volume, String mass, String nitrogenRate) {}
+    /** What the ledger says. */
+    public SeasonLedger content() {
+        return content;
+    }
 
-    /** A product over all jobs. */
-    public record ProductLine(
-            String name, String jobs, String volume, String nitrogen, String phosphate, String potash, String sulfur) {}
+    /** What the template's tags name: the ledger and the paper. */
+    record Model(SeasonLedger season, String paper) {}
 
-    /**
-     * A field.
-     *
-     * @param strong true where its total is above its cap
-     */
-    public record FieldLine(
-            String farm,
-            String field,
-            String jobs,
-            String area,
-            String nitrogen,
-            String earlier,
-            String credits,
-            String total,
-            String perArea,
-            String plan,
-            String cap,
-            boolean strong) {}
-
-    /** A job; a job of several products has several lines, of which only the first names it. */
-    public record JobLine(
-            String field,
-            String day,
-            String area,
-            String product,
-            String volume,
-            String nitrogen,
-            String perArea,
-            String folder) {}
+    /** Writes the PDF. */
+    public void write(OutputStream out) throws IOException {
+        new PdfReport(TEMPLATE, options.templateFolder(), options.messages(), content.endS())
+                .write(new Model(content, options.paper().css()), Map.of(), out);
+    }
 }

@@ -14,8 +14,7 @@ import io.rowledger.report.compare.ComparisonPdfTest;
 import io.rowledger.report.review.PassReviewPdfTest;
 import io.rowledger.report.rows.RowDiagnosisPdfTest;
 import io.rowledger.report.season.BatchOutcome;
-import io.rowledger.report.season.BatchPdf;
-import io.rowledger.report.season.BatchReportBuilder;
+import io.rowledger.report.season.BatchReport;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
@@ -109,7 +108,7 @@ class ArchiveTest {
 
     private static byte[] batch(List<BatchOutcome> outcomes) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        BatchPdf.write(BatchReportBuilder.build(outcomes, OPTIONS), OPTIONS, out);
+        BatchReport.of(outcomes, OPTIONS).write(out);
         return out.toByteArray();
     }
 

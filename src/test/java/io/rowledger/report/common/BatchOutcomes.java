@@ -67,7 +67,7 @@ public final class BatchOutcomes {
                 JUNE_2_NOON + 3600,
                 acres * ACRE_M2,
                 Double.NaN,
-                List.of(new SeasonJob.Put(
+                List.of(new SeasonJob.AppliedProduct(
                         "uan", "UAN 32-0-0", gallons * GALLON_L, 0, new NutrientKg(poundsN * POUND_KG, 0, 0, 0))),
                 List.of(),
                 List.of(),

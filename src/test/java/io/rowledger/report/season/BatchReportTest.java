@@ -21,23 +21,24 @@ class BatchReportTest {
     }
 
     @Test
-    void the_answer_counts_every_result_and_sums_what_holds() {
-        BatchReport report = BatchReportBuilder.build(BatchOutcomes.ofEveryResult(), US);
+    void the_answer_counts_every_result_and_sums_the_results() {
+        BatchSummary report = BatchReport.of(BatchOutcomes.ofEveryResult(), US).content();
         assertEquals(
                 List.of(
                         "5 jobs: 1 done now, 1 as before (same files and options), 1 skipped (logs of another job), 2 not done:"
                                 + " see below.",
-                        "40.00 ac covered, 1,600 gal of liquid and 5,680 lb N put on by the meters; 1.00 ac skipped, 0.50 ac"
-                                + " doubled.",
+                        "40.00 ac covered, 1,600 gal of liquid and 5,680 lb N applied by the meters; 1.00 ac skipped, 0.50 ac"
+                                + " covered more than once.",
                         // 1 % of 40 ac; 2 % of 5,680 lb are 113.6, outward to two digits.
-                        "Meters, tape and receivers leave it at 5,680 \u00b1 120 lb N on 40.0 \u00b1 0.4 ac (nine in ten), bounds"
-                                + " added up from job to job; the table keeps all digits so that it adds up.",
+                        "With the errors of meters, tape and receivers, that is 5,680 \u00b1 120 lb N on 40.0 \u00b1 0.4 ac"
+                                + " (9 times in 10).",
+                        US.messages().text("season.answer.boundsAddUp"),
                         "Something to look at on the machine in 1 of 2 jobs."),
                 plain(report.answer()));
         assertEquals("2026-06-02", report.when());
         assertEquals(
                 List.of("creek", "hill"),
-                report.lines().stream().map(BatchReport.Line::job).toList());
+                report.lines().stream().map(BatchSummary.Line::job).toList());
         assertEquals("142", report.lines().get(0).perArea());
         assertEquals("1", report.lines().get(0).found());
         assertEquals("\u2013", report.lines().get(1).found());
@@ -45,22 +46,24 @@ class BatchReportTest {
 
     @Test
     void what_failed_says_why_and_an_unlikely_finding_is_left_to_the_diagnosis() {
-        BatchReport report = BatchReportBuilder.build(BatchOutcomes.ofEveryResult(), US);
+        BatchSummary report = BatchReport.of(BatchOutcomes.ofEveryResult(), US).content();
         assertEquals(
                 List.of(
-                        new BatchReport.Said(
+                        new BatchSummary.JobText(
                                 "north",
                                 List.of("north/log.csv: found nonsense; expected a log. Hint: export it again.")),
-                        new BatchReport.Said("pond", List.of("The program failed; please report it: java.lang.X: y"))),
-                report.hint());
+                        new BatchSummary.JobText(
+                                "pond", List.of("The program failed; please report it: java.lang.X: y"))),
+                report.failed());
         assertEquals(
-                List.of(new BatchReport.Said("creek", List.of("Row 7 looks plugged (97% sure)."))), report.faults());
+                List.of(new BatchSummary.JobText("creek", List.of("Row 7 looks plugged (97% sure)."))),
+                report.faults());
     }
 
     @Test
     void a_batch_of_which_nothing_could_be_done_says_so() {
-        BatchReport report =
-                BatchReportBuilder.build(BatchOutcomes.ofEveryResult().subList(2, 3), US);
+        BatchSummary report =
+                BatchReport.of(BatchOutcomes.ofEveryResult().subList(2, 3), US).content();
         assertEquals("No field done", report.when());
         assertEquals(List.of("1 job: 0 done now, 1 not done: see below."), plain(report.answer()));
         assertFalse(report.hasLines());

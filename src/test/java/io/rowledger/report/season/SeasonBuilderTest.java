@@ -8,6 +8,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
+import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -45,7 +46,7 @@ class SeasonBuilderTest {
                 startS + 3600,
                 10_000,
                 boundaryM2,
-                List.of(new SeasonJob.Put("uan", "UAN", nitrogenKg / 0.4, nitrogenKg / 0.32, kg)),
+                List.of(new SeasonJob.AppliedProduct("uan", "UAN", nitrogenKg / 0.4, nitrogenKg / 0.32, kg)),
                 earlier,
                 credits,
                 0.02,
@@ -56,10 +57,6 @@ class SeasonBuilderTest {
 
     private static EarlierApplication starter(String date, double kgPerM2) {
         return new EarlierApplication(date, "Starter", kgPerM2, 0, 0, 0, "");
-    }
-
-    private static boolean says(Season season, String words) {
-        return season.notes().stream().anyMatch(note -> note.contains(words));
     }
 
     @Test
@@ -79,10 +76,10 @@ class SeasonBuilderTest {
         // tape.
         assertEquals(new Interval(320, 314, 329), s.nitrogenWithin());
         assertEquals(new Interval(170, 166, 176), s.fields().get(0).nitrogenWithin());
-        assertEquals(new Interval(30_000, 29_700, 30_300), s.workedWithin());
+        assertEquals(new Interval(30_000, 29_700, 30_300), s.coveredWithin());
         assertEquals(3, s.products().get(0).jobs());
         assertEquals(800, s.products().get(0).volumeL(), 1e-9);
-        assertEquals(30_000, s.workedM2(), 1e-9);
+        assertEquals(30_000, s.coveredM2(), 1e-9);
         assertEquals(0.015, s.fields().get(1).totalKgPerM2(), 1e-12);
     }
 
@@ -91,8 +88,7 @@ class SeasonBuilderTest {
         Season without =
                 SeasonBuilder.build(List.of(job("a", "North", "2026-06-01", 140), job("b", "North", "2026-06-02", 30)));
         assertTrue(Double.isNaN(without.fields().get(0).totalKgPerM2()));
-        assertTrue(
-                says(without, "side by side or on one another"), without.notes().toString());
+        assertEquals(List.of(Message.of("season.note.noCommonBoundary", "North", 2)), without.notes());
         Season with = SeasonBuilder.build(List.of(
                 job("a", "North", "2026-06-01", 140, 20_000, List.of("a"), List.of(), List.of()),
                 job("b", "North", "2026-06-02", 30, 20_010, List.of("b"), List.of(), List.of())));
@@ -108,15 +104,13 @@ class SeasonBuilderTest {
                 job("copy", "North", "2026-06-01", 140, NAN, List.of("a"), List.of(), List.of())));
         assertEquals(140, s.kg().nitrogenKg(), 1e-9);
         assertEquals(
-                List.of(
-                        "a was named twice and is counted once.",
-                        "copy is of the same logs of a and is counted once, as in a."),
+                List.of(Message.of("season.note.namedTwice", "a"), Message.of("season.note.sameLogs", "copy", "a")),
                 s.notes());
         Season other = SeasonBuilder.build(List.of(
                 job("a", "North", "2026-06-01", 140),
                 job("again", "North", "2026-06-01", 150, NAN, List.of("a"), List.of(), List.of())));
         assertEquals(140, other.kg().nitrogenKg(), 1e-9);
-        assertTrue(says(other, "Their figures differ"), other.notes().toString());
+        assertEquals(List.of(Message.of("season.note.sameLogsDiffer", "again", "a")), other.notes());
     }
 
     @Test
@@ -126,9 +120,7 @@ class SeasonBuilderTest {
         for (List<SeasonJob> order : List.of(List.of(morning, whole), List.of(whole, morning))) {
             Season s = SeasonBuilder.build(order);
             assertEquals(140, s.kg().nitrogenKg(), 1e-9);
-            assertTrue(
-                    says(s, "morning is of a part of the logs of whole"),
-                    s.notes().toString());
+            assertEquals(List.of(Message.of("season.note.partOfLogs", "morning", "whole")), s.notes());
         }
         SeasonJob across = job("across", "North", "2026-06-01", 90, NAN, List.of("n", "o"), List.of(), List.of());
         UnusableInputException e =
@@ -151,9 +143,8 @@ class SeasonBuilderTest {
         Season s = SeasonBuilder.build(List.of(june, spring));
         assertEquals(0, s.fields().get(0).earlierKg(), 1e-12);
         assertEquals(152, s.fields().get(0).totalKg(), 1e-9);
-        assertTrue(
-                says(s, "\"Starter\" of 2026-04-28 is taken to be the job of that day in spring"),
-                s.notes().toString());
+        assertEquals(
+                List.of(Message.of("season.note.earlierIsJob", "North", "Starter", "2026-04-28", "spring")), s.notes());
         // Alone, the same job counts it: 0.0012 kg/m2 on a hectare.
         assertEquals(152, SeasonBuilder.build(List.of(june)).fields().get(0).totalKg(), 1e-9);
         // On another field it is another application.
@@ -172,9 +163,10 @@ class SeasonBuilderTest {
         assertEquals(30, s.fields().get(0).creditKg(), 1e-9);
         assertEquals(190, s.fields().get(0).totalKg(), 1e-9);
         assertTrue(
-                says(s, "has no date such as 2026-04-28 to compare"), s.notes().toString());
+                s.notes().contains(Message.of("season.note.earlierWithoutDate", "North", "Starter", "last fall")),
+                s.notes().toString());
         assertTrue(
-                says(s, "the credit \"Soybeans\" was entered for more than one job"),
+                s.notes().contains(Message.of("season.note.creditTwice", "North", "Soybeans")),
                 s.notes().toString());
     }
 
@@ -184,7 +176,7 @@ class SeasonBuilderTest {
                 List.of(job("a", "North", "2026-06-01", 140), job("b", "South", "2026-06-02", NAN)));
         assertTrue(Double.isNaN(s.kg().nitrogenKg()));
         assertEquals(140, s.fields().get(0).totalKg(), 1e-9);
-        assertTrue(says(s, "South: the nitrogen of b is not known"), s.notes().toString());
+        assertEquals(List.of(Message.of("season.note.nitrogenUnknown", "South", "b")), s.notes());
     }
 
     @Test

@@ -197,7 +197,7 @@ class SeasonTest {
                 .toPlainString();
         for (String words : List.of(
                 "Nitrogen ledger 2026-05-03 to 2026-06-04",
-                "3 jobs on 2 fields: " + pounds + " lb N put on",
+                "3 jobs on 2 fields: " + pounds + " lb N applied on",
                 "Bounds add up from job to job",
                 "North bottom Two Oaks 2 ",
                 "Season 3 " + pounds + " ",
