@@ -51,34 +51,35 @@ class MessageKeysTest {
     private static final Pattern SCRIPT_KEY = Pattern.compile("'(page\\.[A-Za-z0-9_.]+)'");
 
     /** Families of keys by prefix, as it stands in the code: the keys' last parts. */
-    private static final Map<String, Collection<String>> FAMILIES = Map.of(
-            "compare.verdict.",
-            Arrays.stream(RowVerdict.values()).map(RowVerdict::name).toList(),
-            "page.cause.",
-            Arrays.stream(CoverageDefect.Cause.values())
-                    .map(cause -> cause.name().toLowerCase(Locale.ROOT))
-                    .toList(),
-            "page.fix.",
-            List.of("0", "1", "2", "4", "5"),
-            "page.layer.",
-            List.of("skips", "overlaps", "findings", "boundary", "setbacks", "zones"),
-            "page.mode.",
-            List.of("target", "applied", "peers", "speed", "fix", "time"),
-            "season.result.",
-            Arrays.stream(BatchOutcome.Result.values()).map(Enum::name).toList(),
-            "record.field.",
-            RecordFields.all().stream().map(RecordField::key).toList(),
-            "record.rule.",
-            Arrays.stream(RecordRule.values())
-                    .flatMap(rule ->
-                            Stream.of("place", "citation", "period", "note").map(part -> rule.name() + "." + part))
-                    .toList(),
-            "findings.title.",
-            Stream.of(FindingKind.values()).map(FindingKind::jsonName).toList(),
-            "words.cause.",
-            lowerCase(CoverageDefect.Cause.values()),
-            "words.lookAt.",
-            lowerCase(CoverageDefect.Cause.values()));
+    private static final Map<String, Collection<String>> FAMILIES = Map.ofEntries(
+            Map.entry(
+                    "compare.verdict.",
+                    Arrays.stream(RowVerdict.values()).map(RowVerdict::name).toList()),
+            Map.entry(
+                    "page.cause.",
+                    Arrays.stream(CoverageDefect.Cause.values())
+                            .map(cause -> cause.name().toLowerCase(Locale.ROOT))
+                            .toList()),
+            Map.entry("page.fix.", List.of("0", "1", "2", "4", "5")),
+            Map.entry("page.layer.", List.of("skips", "overlaps", "findings", "boundary", "setbacks", "zones")),
+            Map.entry("page.mode.", List.of("target", "applied", "peers", "speed", "fix", "time")),
+            Map.entry(
+                    "season.result.",
+                    Arrays.stream(BatchOutcome.Result.values()).map(Enum::name).toList()),
+            Map.entry(
+                    "record.field.",
+                    RecordFields.all().stream().map(RecordField::key).toList()),
+            Map.entry(
+                    "record.rule.",
+                    Arrays.stream(RecordRule.values())
+                            .flatMap(rule -> Stream.of("place", "citation", "period", "note")
+                                    .map(part -> rule.name() + "." + part))
+                            .toList()),
+            Map.entry(
+                    "findings.title.",
+                    Stream.of(FindingKind.values()).map(FindingKind::jsonName).toList()),
+            Map.entry("words.cause.", lowerCase(CoverageDefect.Cause.values())),
+            Map.entry("words.lookAt.", lowerCase(CoverageDefect.Cause.values())));
 
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\n]|\\\\.)*)\"");
     private static final Pattern TAG = Pattern.compile("\\{\\{[#/^]?\\s*t\\.([A-Za-z0-9_.]+)\\s*}}");

@@ -1,12 +1,11 @@
 package io.rowledger.report.compare;
 
 import io.rowledger.document.text.Messages;
-import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
-import io.rowledger.report.common.Caution;
-import io.rowledger.report.common.FaultWords;
+import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingMark;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.ReportHeaders;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.RowHealth;
@@ -59,7 +58,14 @@ final class ComparisonBuilder {
         List<String> notes = new ArrayList<>();
         before.notes().forEach(note -> notes.add(messages.text("compare.note.before", note)));
         after.notes().forEach(note -> notes.add(messages.text("compare.note.after", note)));
-        return new Comparison(head(), answer(), Caution.opening(), Caution.guards(), groups(), products, notes);
+        return new Comparison(
+                head(),
+                answer(),
+                messages.texts(Cautions.opening()),
+                messages.texts(Cautions.guards()),
+                groups(),
+                products,
+                notes);
     }
 
     private ComparisonHead head() {
@@ -73,7 +79,7 @@ final class ComparisonBuilder {
     }
 
     private String job(SavedDiagnosis job) {
-        String when = ReportHeaders.when(job.startS(), job.endS(), f);
+        String when = ReportHeaders.when(job.startS(), job.endS(), messages);
         return job.field().isEmpty() ? when : messages.text("compare.head.job", job.field(), when);
     }
 
@@ -133,7 +139,7 @@ final class ComparisonBuilder {
 
     /** {@code Row 7 looks plugged}, with the product if there are several. */
     private String clause(SavedFinding found) {
-        String clause = FaultWords.clause(found.finding());
+        String clause = messages.text(FindingTitles.of(found.finding()));
         if (after.products().size() < 2) {
             return clause;
         }
@@ -179,7 +185,7 @@ final class ComparisonBuilder {
         Finding finding = found.finding();
         return messages.text(
                 "compare.finding",
-                Wording.label(FindingFacts.sure(finding.confidence(), f)),
+                FindingFacts.confidence(finding.confidence()),
                 Message.time(finding.fromS()),
                 Message.time(finding.toS()),
                 finding.evidence());

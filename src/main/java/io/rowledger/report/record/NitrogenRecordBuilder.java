@@ -6,8 +6,8 @@ import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.CoveragePhrases;
-import io.rowledger.report.common.FaultWords;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ReportHeaders;
 import io.rowledger.report.common.ReportOptions;
@@ -103,7 +103,7 @@ final class NitrogenRecordBuilder {
                 named ? TextTruncation.title(field) : messages.text("record.head.noField"),
                 named,
                 String.join(", ", place),
-                ReportHeaders.when(startS, endS, f),
+                ReportHeaders.when(startS, endS, messages),
                 zoneNote(startS),
                 new Item(
                         messages.text("record.head.appliedBy"),
@@ -307,9 +307,9 @@ final class NitrogenRecordBuilder {
                 .toList();
         if (!findings.isEmpty()) {
             int named = Math.min(findings.size(), Limits.ROWS_IN_A_SENTENCE);
-            List<String> clauses =
-                    findings.subList(0, named).stream().map(FaultWords::clause).toList();
-            cautions.add(messages.text("record.caution.findings", String.join("; ", clauses), findings.size() - named));
+            List<String> titles = messages.texts(
+                    findings.subList(0, named).stream().map(FindingTitles::of).toList());
+            cautions.add(messages.text("record.caution.findings", String.join("; ", titles), findings.size() - named));
         }
         cautions.add(messages.text("cautions.record.scope"));
         cautions.add(messages.text("cautions.record.rules"));

@@ -99,7 +99,8 @@ public final class NitrogenRecordReport {
                 quality.positions(),
                 a.track().passes().isEmpty()
                         ? List.of()
-                        : new ReviewSummary(job, a.setup().contradicted(), setbacks, messages).doubts());
+                        : messages.texts(
+                                new ReviewSummary(job, a.setup().contradicted(), setbacks, messages).reservations()));
     }
 
     /** What the record says. */

@@ -5,8 +5,8 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.Fact;
-import io.rowledger.report.common.FaultWords;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.RowHealth;
 import io.rowledger.report.rows.RowsInput.FindingView;
 import io.rowledger.text.Message;
@@ -86,10 +86,7 @@ final class DiagnosisAnswer {
         for (FindingView view : findings.subList(0, Math.min(MAX_SENTENCES, findings.size()))) {
             Finding finding = view.finding();
             sentences.add(messages.text(
-                    "rows.answer.finding",
-                    view.prefix() + FaultWords.clause(finding),
-                    span(finding),
-                    FindingFacts.sure(finding.confidence(), messages.units())));
+                    "rows.answer.finding", view.title(), span(finding), FindingFacts.confidence(finding.confidence())));
         }
         int more = findings.size() - MAX_SENTENCES;
         if (more > 0) {
@@ -120,7 +117,8 @@ final class DiagnosisAnswer {
     /** The facts that support the answer. */
     List<Fact> trust() {
         return List.of(
-                new Fact(messages.text("rows.trust.lookedFor"), Wording.label(FaultWords.lookedFor())),
+                new Fact(
+                        messages.text("rows.trust.lookedFor"), Wording.label(messages.text(FindingTitles.lookedFor()))),
                 fact("rows.trust.method", Message.of("rows.trust.methodText")),
                 fact(
                         "rows.trust.time",

@@ -8,9 +8,8 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
-import io.rowledger.report.common.Caution;
+import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.Fact;
-import io.rowledger.report.common.FaultWords;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
@@ -55,8 +54,8 @@ final class RowDiagnosisBuilder {
         return new RowDiagnosis(
                 in.header(),
                 answer.sentences(),
-                Caution.opening(),
-                Caution.guards(),
+                messages.texts(Cautions.opening()),
+                messages.texts(Cautions.guards()),
                 pictures(),
                 cards,
                 answer.trust(),
@@ -90,11 +89,11 @@ final class RowDiagnosisBuilder {
         Finding finding = view.finding();
         return new Card(
                 number,
-                view.prefix() + FaultWords.clause(finding),
-                FindingFacts.sure(finding.confidence(), f),
+                messages.text(view.title()),
+                messages.text(FindingFacts.confidence(finding.confidence())),
                 span(finding),
                 where(finding),
-                FindingFacts.cost(finding, view.uncertainty(), f),
+                messages.text(FindingFacts.cost(finding, view.uncertainty())),
                 messages.text(finding.evidence()),
                 messages.text(finding.alternative()),
                 figures(view.figures(), finding.kind()),

@@ -5,10 +5,12 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.OnsetWindow;
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.finding.Finding;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ReportHeader;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Message;
 import io.rowledger.track.Track;
 import java.util.List;
 
@@ -55,6 +57,11 @@ record RowsInput(
         FindingView {
             products = List.copyOf(products);
             figures = List.copyOf(figures);
+        }
+
+        /** What looks wrong, with the products if it doesn't show in all. */
+        Message title() {
+            return Message.of("rows.findingOf", prefix, FindingTitles.of(finding));
         }
     }
 }

@@ -3,9 +3,9 @@ package io.rowledger.report.season;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
-import io.rowledger.report.common.Caution;
-import io.rowledger.report.common.FaultWords;
+import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.BatchOutcome.Result;
 import io.rowledger.report.season.BatchSummary.JobText;
@@ -74,7 +74,7 @@ final class BatchSummaryBuilder {
                 texts(Result::hasResults, this::faults),
                 texts(result -> result == Result.SAME_LOG, outcome -> List.of(outcome.message())),
                 texts(result -> true, outcome -> outcome.how().isEmpty() ? List.of() : List.of(outcome.how())),
-                List.of(Caution.RULES, Caution.METERS));
+                messages.texts(List.of(Cautions.RULES, Cautions.METERS)));
     }
 
     private int count(Result result) {
@@ -169,8 +169,8 @@ final class BatchSummaryBuilder {
         return namedFaults(of).stream()
                 .map(fault -> messages.text(
                         "season.batch.fault",
-                        FaultWords.clause(fault.kind(), fault.rows()),
-                        FindingFacts.sure(fault.confidence(), f)))
+                        FindingTitles.of(fault.kind(), fault.rows()),
+                        FindingFacts.confidence(fault.confidence())))
                 .toList();
     }
 

@@ -3,7 +3,7 @@ package io.rowledger.report.season;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.rate.NutrientKg;
-import io.rowledger.report.common.Caution;
+import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.SeasonLedger.FieldLine;
 import io.rowledger.report.season.SeasonLedger.JobLine;
@@ -57,7 +57,7 @@ final class SeasonLedgerBuilder {
                 total(),
                 jobs(),
                 messages.texts(season.notes()),
-                List.of(Caution.RULES, Caution.METERS));
+                messages.texts(List.of(Cautions.RULES, Cautions.METERS)));
     }
 
     private static boolean holdsOthers(NutrientKg kg) {

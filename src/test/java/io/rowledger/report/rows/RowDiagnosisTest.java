@@ -11,8 +11,8 @@ import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
-import io.rowledger.report.common.FaultWords;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.HandMadeIntervals;
 import io.rowledger.report.common.ReportOptions;
@@ -209,10 +209,9 @@ class RowDiagnosisTest {
         Finding stuck = finding(FindingKind.METER_STUCK, List.of(1), 0, 60);
         assertEquals(
                 "900 m² of ground, 12.0 L too much in the record (5.1 kg N)",
-                plain(FindingFacts.cost(
-                        stuck,
-                        FindingUncertainty.unknown(stuck),
-                        options(UnitSystem.METRIC).format())));
+                plain(options(UnitSystem.METRIC)
+                        .messages()
+                        .text(FindingFacts.cost(stuck, FindingUncertainty.unknown(stuck)))));
     }
 
     @Test
@@ -243,7 +242,7 @@ class RowDiagnosisTest {
     @EnumSource(FindingKind.class)
     void every_kind_has_a_clause_for_one_row_two_rows_and_the_bar(FindingKind kind) {
         for (List<Integer> rows : List.of(List.of(7), List.of(4, 5), List.<Integer>of())) {
-            String clause = FaultWords.clause(kind, rows);
+            String clause = options(UnitSystem.US).messages().text(FindingTitles.of(kind, rows));
             assertTrue(Character.isUpperCase(clause.charAt(0)), clause);
             assertTrue(!clause.endsWith(".") && !clause.contains("  "), clause);
         }

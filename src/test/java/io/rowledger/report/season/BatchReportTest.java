@@ -56,7 +56,7 @@ class BatchReportTest {
                                 "pond", List.of("The program failed; please report it: java.lang.X: y"))),
                 report.failed());
         assertEquals(
-                List.of(new BatchSummary.JobText("creek", List.of("Row 7 looks plugged (97% sure)."))),
+                List.of(new BatchSummary.JobText("creek", List.of("Row 7 looks plugged (97% confidence)."))),
                 report.faults());
     }
 
