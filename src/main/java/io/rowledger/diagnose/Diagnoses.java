@@ -27,14 +27,18 @@ import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.diagnose.signal.TurnShares;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
 import io.rowledger.log.LogTable;
+import io.rowledger.log.Metering;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /** Runs every detector on a job. */
 public final class Diagnoses {
@@ -56,6 +60,21 @@ public final class Diagnoses {
             new SupplyLimitedDetector(),
             new SlowResponseDetector(),
             new HuntingDetector());
+
+    /** Kinds that compare rows within one meter. */
+    private static final Set<FindingKind> NEEDS_A_METER_PER_ROW =
+            EnumSet.of(FindingKind.NO_TURN_COMPENSATION, FindingKind.OUTSIDE_SHARE, FindingKind.CHANNELS_SWAPPED);
+
+    /** Kinds that one meter for the bar can show. */
+    private static final Set<FindingKind> OF_THE_BAR = EnumSet.of(
+            FindingKind.SUPPLY_LIMITED,
+            FindingKind.SUPPLY_FAILING,
+            FindingKind.RAN_EMPTY,
+            FindingKind.SLOW_RESPONSE,
+            FindingKind.HUNTING,
+            FindingKind.VALVE_STUCK_OPEN,
+            FindingKind.LATE_ON,
+            FindingKind.EARLY_OFF);
 
     private Diagnoses() {}
 
@@ -102,7 +121,11 @@ public final class Diagnoses {
             FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery, limits.get(p));
             Evidence evidence = evidence(log, strips, delivery, ratios);
             pictures.add(evidence.picture());
-            List<Case> crossed = new ChannelsSwappedDetector().find(evidence);
+            Metering metering = log.metering(p);
+            List<Case> crossed =
+                    metering == Metering.PER_ROW && log.isTimed()
+                            ? new ChannelsSwappedDetector().find(evidence)
+                            : List.of();
             if (!crossed.isEmpty()) {
                 // Crossed rows look like turns taken wrongly: what the others do is evaluated again without them.
                 crossed.forEach(c -> c.rows().forEach(r -> ratios.excludeFromPeers(r, c.fromS(), c.toS())));
@@ -110,7 +133,9 @@ public final class Diagnoses {
                 evidence.add(crossed);
             }
             for (Detector detector : DETECTORS) {
-                evidence.add(detector.find(evidence));
+                if (log.isTimed()) {
+                    evidence.add(tellable(detector.find(evidence), metering));
+                }
             }
             Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
             List<Case> cases = CaseFilter.of(evidence.cases());
@@ -128,6 +153,17 @@ public final class Diagnoses {
                 pictures,
                 baselines,
                 notes(log, work, delivery));
+    }
+
+    /** Returns the cases that a log with such meters can show. */
+    private static List<Case> tellable(List<Case> cases, Metering metering) {
+        return cases.stream()
+                .filter(found -> switch (metering) {
+                    case PER_ROW -> true;
+                    case SHARED -> !NEEDS_A_METER_PER_ROW.contains(found.kind());
+                    case WHOLE_BAR -> OF_THE_BAR.contains(found.kind());
+                })
+                .toList();
     }
 
     /** A cause that shows in several products is one finding: the first product's, with the liquid of all. */
@@ -165,6 +201,14 @@ public final class Diagnoses {
         List<String> notes = new ArrayList<>();
         if (work.rows() < FlowRatios.MIN_PEERS) {
             notes.add("With " + work.rows() + " rows there are too few siblings to tell which one is wrong.");
+        }
+        if (log.metering() == Metering.WHOLE_BAR) {
+            notes.add("One meter serves the whole bar: single rows can't be diagnosed.");
+        } else if (log.metering() == Metering.SHARED) {
+            notes.add("Some meters feed several rows: rows of one meter are not told apart.");
+        }
+        if (!log.isTimed()) {
+            notes.add("No times are in the log: rows can't be diagnosed.");
         }
         if (!log.hasDown()) {
             notes.add("Without a work state in the log, a bar that is late on or early off as a whole can't be seen.");

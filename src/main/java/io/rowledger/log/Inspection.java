@@ -173,7 +173,7 @@ public record Inspection(
             if (!column.header().equals(sense.header().strip()) || dimension == null) {
                 continue;
             }
-            if (column.equals(file.plan().timeColumn())) {
+            if (!file.plan().isUntimed() && column.equals(file.plan().timeColumn())) {
                 return instant(file.log().timeS[0]) + " UTC";
             }
             if (column.written() != column.role().quantity()) {

@@ -66,7 +66,11 @@ public final class LogReader {
         if (file.reader().zonelessTimes() > 0) {
             notes.add("The times in " + file.name() + " have no zone and were taken as UTC.");
         }
-        if (file.log().records > 0 && file.log().timeS[0] < EpochRange.MIN_S) {
+        if (file.plan().isUntimed()) {
+            notes.add("No times are in " + file.name()
+                    + ": the points count in the order of the file. Rates, areas, volumes,"
+                    + " skips and overlaps are real; dates, times of day, speeds and row faults are not in this file.");
+        } else if (file.log().records > 0 && file.log().timeS[0] < EpochRange.MIN_S) {
             notes.add("The times in " + file.name() + " count from an unknown start: dates are not to be relied on.");
         }
         if (!file.plan().withoutUnit().isEmpty()) {

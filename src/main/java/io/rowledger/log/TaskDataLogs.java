@@ -2,6 +2,7 @@ package io.rowledger.log;
 
 import io.rowledger.log.clean.LogCleaning;
 import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.ColumnPlanBuilder;
 import io.rowledger.log.header.Headers;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.header.Questions;
@@ -36,7 +37,7 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
         Set<String> given = new HashSet<>();
         for (TaskLog log : reading.logs()) {
             Headers headers = new Headers(log.headers(), log.headers(), 0);
-            ColumnPlan plan = ColumnPlan.of(log.name(), headers.names(), headers, options, Questions.thrown());
+            ColumnPlan plan = ColumnPlanBuilder.plan(log.name(), headers.names(), headers, options, Questions.thrown());
             FileLog file = LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
             file.setOrigins(log.origins());
             // What is said of the machine is said once.

@@ -58,5 +58,9 @@ public record RowTotals(
      * @param beyond5M2 area with |ε| above 5 %, m²
      * @param beyond10M2 area with |ε| above 10 %, m²
      */
-    public record TurnError(double meanAbs, double maxOver, double maxUnder, double beyond5M2, double beyond10M2) {}
+    public record TurnError(double meanAbs, double maxOver, double maxUnder, double beyond5M2, double beyond10M2) {
+        /** Where one meter serves the whole bar. */
+        public static final TurnError UNKNOWN =
+                new TurnError(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+    }
 }

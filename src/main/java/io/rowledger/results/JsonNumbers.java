@@ -2,6 +2,7 @@ package io.rowledger.results;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import io.rowledger.units.UnitFormat;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
@@ -53,7 +54,7 @@ public final class JsonNumbers {
 
     /** An instant of epoch seconds, to the millisecond; null where it isn't known. */
     public static @Nullable Instant instant(double epochS) {
-        return Double.isFinite(epochS) ? Instant.ofEpochMilli(Math.round(epochS * 1000)) : null;
+        return UnitFormat.isKnown(epochS) ? Instant.ofEpochMilli(Math.round(epochS * 1000)) : null;
     }
 
     /** Epoch seconds of an instant; NaN for null. */

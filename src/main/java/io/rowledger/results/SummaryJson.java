@@ -6,6 +6,7 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.coverage.sections.ShutOffScore;
 import io.rowledger.log.source.LogSource;
+import io.rowledger.log.Metering;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RatesBuilder;
@@ -159,6 +160,8 @@ public record SummaryJson(
             @Decimals(JsonNumbers.PCT) double turnErrorRemainingMaxUnderPct,
             Map<String, RowProduct> products) {
         static Row of(Analysis a, RowTotals row) {
+            boolean oneMeter = a.log().metering() == Metering.WHOLE_BAR;
+            RowTotals.TurnError remaining = oneMeter ? RowTotals.TurnError.UNKNOWN : row.turnRemaining();
             return new Row(
                     row.row(),
                     row.sweptAreaM2(),
@@ -166,10 +169,10 @@ public record SummaryJson(
                     row.turn().meanAbs() * 100,
                     row.turn().maxOver() * 100,
                     row.turn().maxUnder() * 100,
-                    row.turnRemaining().meanAbs() * 100,
-                    row.turnRemaining().maxOver() * 100,
-                    row.turnRemaining().maxUnder() * 100,
-                    ByProduct.of(a, p -> RowProduct.of(row, p)));
+                    remaining.meanAbs() * 100,
+                    remaining.maxOver() * 100,
+                    remaining.maxUnder() * 100,
+                    ByProduct.of(a, p -> RowProduct.of(row, p, a.log().metering(p))));
         }
     }
 
@@ -179,8 +182,11 @@ public record SummaryJson(
             @Decimals(JsonNumbers.VOLUME_L) double targetVolumeL,
             @Decimals(JsonNumbers.RATE) double meanRateLPerHa,
             @Decimals(JsonNumbers.PCT) double deviationPct) {
-        static RowProduct of(RowTotals row, int p) {
+        static RowProduct of(RowTotals row, int p, Metering metering) {
             RowTotals.ProductTotals product = row.products().get(p);
+            if (metering == Metering.WHOLE_BAR) {
+                return new RowProduct(Double.NaN, product.targetVolumeL(), Double.NaN, Double.NaN);
+            }
             return new RowProduct(
                     product.volumeL(),
                     product.targetVolumeL(),

@@ -20,6 +20,11 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     public static final String UNKNOWN = "not known";
 
     /** Bounds whose center is within this fraction of their half width of the value are printed as plus or minus. */
+    /** Earliest time that is a date, 1980-01-06 (start of GPS time), s since 1970. */
+    private static final double MIN_EPOCH_S = 315_964_800;
+
+    private static final String NOT_IN_FILE = "not in this file";
+
     private static final double MAX_ASYMMETRY = 0.15;
     /** Relative rounding error that sums and quotients of doubles may have. */
     private static final double ROUNDING = 1e-9;
@@ -216,22 +221,22 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
 
     /** Returns the local date of an instant in epoch seconds: {@code 2026-06-14}. */
     public String date(double epochS) {
-        return Double.isFinite(epochS) ? DATE.format(local(epochS)) : UNKNOWN;
+        return isKnown(epochS) ? DATE.format(local(epochS)) : absent(epochS);
     }
 
     /** Returns the local time of day: {@code 08:15:30}. */
     public String clock(double epochS) {
-        return Double.isFinite(epochS) ? CLOCK.format(local(epochS)) : UNKNOWN;
+        return isKnown(epochS) ? CLOCK.format(local(epochS)) : absent(epochS);
     }
 
     /** Returns the local time of day, truncated to the minute: {@code 08:15}. */
     public String minute(double epochS) {
-        return Double.isFinite(epochS) ? MINUTE.format(local(epochS)) : UNKNOWN;
+        return isKnown(epochS) ? MINUTE.format(local(epochS)) : absent(epochS);
     }
 
     /** Returns the local date and minute: {@code 2026-06-14 08:15}. */
     public String dateAndTime(double epochS) {
-        return Double.isFinite(epochS) ? DATE_AND_MINUTE.format(local(epochS)) : UNKNOWN;
+        return isKnown(epochS) ? DATE_AND_MINUTE.format(local(epochS)) : absent(epochS);
     }
 
     /**
@@ -252,6 +257,15 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         }
         String[] points = {"N", "NE", "E", "SE", "S", "SW", "W", "NW"};
         return points[Math.floorMod(Math.round(headingRad / (Math.PI / 4)), 8)];
+    }
+
+    /** Times before GPS time began only keep records in order: the log has no dates. */
+    public static boolean isKnown(double epochS) {
+        return epochS >= MIN_EPOCH_S && epochS < Double.POSITIVE_INFINITY;
+    }
+
+    private static String absent(double epochS) {
+        return Double.isFinite(epochS) ? NOT_IN_FILE : UNKNOWN;
     }
 
     private ZonedDateTime local(double epochS) {

@@ -278,4 +278,24 @@ class LogFormsTest {
                 a.notes().toString());
         assertEquals(volumeL(plain), volumeL(a), 0.002 * volumeL(plain));
     }
+
+    @Test
+    void points_without_times_give_areas_volume_and_coverage() throws IOException {
+        List<String> lines = new ArrayList<>();
+        lines.add("lat,lon,rate[gal/ac]");
+        for (int i = 0; i < records.size(); i++) {
+            if (value(i, "down") == 1) {
+                String[] record = records.get(i);
+                lines.add(record[column("lat")] + "," + record[column("lon")] + ","
+                        + number(rate(i, barFlow(i), 30 * ROWS)));
+            }
+        }
+        Path log = Files.write(folder.resolve("untimed.csv"), lines);
+        Analysis a = analyze("untimed", log, rig);
+        assertTrue(!a.log().isTimed());
+        double coveredM2 = plain.coverage().coveredAreaM2();
+        assertEquals(coveredM2, a.coverage().coveredAreaM2(), 0.02 * coveredM2, "covered");
+        assertEquals(volumeL(plain), volumeL(a), 0.02 * volumeL(plain), "volume");
+        assertEquals(plain.track().passes().size(), a.track().passes().size(), "passes");
+    }
 }

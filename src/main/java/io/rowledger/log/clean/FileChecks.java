@@ -57,12 +57,15 @@ public final class FileChecks {
         }
         for (ColumnPlan.Column column : file.plan().columns()) {
             int bad = faults.count(column.index());
-            if (bad > MOST * (records - faults.raggedLines())) {
+            boolean optional = column.role().quantity().isOptional();
+            if (!optional && bad > MOST * (records - faults.raggedLines())) {
                 throw unreadable(file, column, bad, records);
             }
         }
-        inTheFuture(file);
-        secondsUnderASmallerUnit(file);
+        if (!file.plan().isUntimed()) {
+            inTheFuture(file);
+            secondsUnderASmallerUnit(file);
+        }
         if (faults.positionsOutOfRange() > MOST * records) {
             throw found(
                     file,
@@ -228,7 +231,7 @@ public final class FileChecks {
                 expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
                 hint = Double.isNaN(NumberParser.parse(text, file.mark()))
                         ? ZONE_LETTERS.matcher(text).find()
-                                ? "letters such as CDT stand for several zones: take them out and write log: {zone: "
+                                ? "letters such as BST stand for several zones: take them out and write log: {zone: "
                                         + "America/Chicago} in the rig file, with your zone"
                                 : "export the time as ISO 8601, year first"
                         : "name the column epoch_s if it counts seconds since 1970, time[s] if it counts them from "

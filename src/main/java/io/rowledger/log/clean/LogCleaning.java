@@ -20,8 +20,11 @@ public final class LogCleaning {
         FileChecks.beforeCleaning(file);
         TotalizerFlow.toTotals(reader, file.preview().hints());
         ConcatenatedLogs.inOrder(reader.log(), reader.nonDataLines().partStarts());
+        CoarseTimes.spread(file);
         Cleaner.clean(file, file.drops(), file.notes());
         FileChecks.afterCleaning(file);
+        LongJumps.check(file);
+        CoarseTimes.noteSparse(file);
         CoarsePositions.check(file);
         TotalizerFlow.toFlows(reader, file.notes());
         SwappedAxes.check(file);

@@ -99,12 +99,15 @@ final class RateConversion {
     /** Returns the speed of each record, m/s. */
     private double[] speedMps() {
         double[] logged = file.numbers(LogQuantity.SPEED);
-        boolean usable = Arrays.stream(logged).limit(log.records).anyMatch(v -> v >= 0);
+        boolean usable = !file.plan().isUntimed()
+                && Arrays.stream(logged).limit(log.records).anyMatch(v -> v >= 0);
         double[] speed = new double[log.records];
         for (int i = 0; i < speed.length; i++) {
             speed[i] = usable && logged[i] >= 0 ? logged[i] : pathMps(i);
         }
-        file.notes().add(note(usable));
+        if (!file.plan().isUntimed()) {
+            file.notes().add(note(usable));
+        }
         return speed;
     }
 

@@ -56,7 +56,7 @@ final class SpeedCourseCheck {
         SpeedCourseCheck agreement = new SpeedCourseCheck(file);
         for (int k = 0; k < file.reader().numberColumns().size(); k++) {
             ColumnPlan.Column column = file.reader().numberColumns().get(k);
-            if (column.role().quantity() == LogQuantity.SPEED) {
+            if (column.role().quantity() == LogQuantity.SPEED && !file.plan().isUntimed()) {
                 agreement.speed(column, file.log().numbers[k]);
             } else if (column.role().quantity() == LogQuantity.COURSE) {
                 agreement.course(column, file.log().numbers[k]);

@@ -48,16 +48,6 @@ public final class ColumnPlan {
         this.withoutUnit = List.copyOf(withoutUnit);
     }
 
-    /**
-     * Maps every header.
-     *
-     * @param questions receives what is missing, ambiguous or without a unit
-     */
-    public static ColumnPlan of(
-            String file, List<String> headers, Headers found, LogOptions options, Questions questions) {
-        return new ColumnPlanBuilder(file, headers, found, options, questions).build();
-    }
-
     /** File and line of the header, for refusals. */
     record Place(String file, int line) {
         UnusableInputException found(String found) {
@@ -122,6 +112,12 @@ public final class ColumnPlan {
             }
         }
         return null;
+    }
+
+    /** Returns the column that every record fills: the time, or the latitude of points without times. */
+    public Column keyColumn() {
+        Column lat = find(LogQuantity.LAT);
+        return isUntimed() && lat != null ? lat : timeColumn();
     }
 
     /** Returns the time column: the time itself, or the seconds of the GPS week. */

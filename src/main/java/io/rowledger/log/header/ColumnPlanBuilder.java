@@ -13,7 +13,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 
 /** Builds a {@link ColumnPlan} from a header line. */
-final class ColumnPlanBuilder {
+public final class ColumnPlanBuilder {
     private final List<String> headers;
     private final Headers found;
     private final LogOptions options;
@@ -25,7 +25,8 @@ final class ColumnPlanBuilder {
     /** A header for a role, and the index of another equally good header, or -1. */
     private record Candidate(int index, ColumnName name, Role role, int rank, int alternative) {}
 
-    ColumnPlanBuilder(String file, List<String> headers, Headers found, LogOptions options, Questions questions) {
+    private ColumnPlanBuilder(
+            String file, List<String> headers, Headers found, LogOptions options, Questions questions) {
         this.headers = headers;
         this.found = found;
         this.options = options;
@@ -33,7 +34,17 @@ final class ColumnPlanBuilder {
         this.place = new Place(file, found.line());
     }
 
-    ColumnPlan build() {
+    /**
+     * Maps every header.
+     *
+     * @param questions receives what is missing, ambiguous or without a unit
+     */
+    public static ColumnPlan plan(
+            String file, List<String> headers, Headers found, LogOptions options, Questions questions) {
+        return new ColumnPlanBuilder(file, headers, found, options, questions).build();
+    }
+
+    private ColumnPlan build() {
         Map<Integer, Column> chosen = new LinkedHashMap<>();
         questions.attempt(() -> chosen.putAll(ChosenColumns.of(place, headers, options)));
         Map<String, Column> byRole = new LinkedHashMap<>();
@@ -101,10 +112,8 @@ final class ColumnPlanBuilder {
             }
             return;
         }
-        if (c.alternative >= 0) {
-            if (quantity.isOptional()) {
-                return;
-            }
+        // Of two optional columns the first one is used; speed and course are checked against the path anyway.
+        if (c.alternative >= 0 && !quantity.isOptional()) {
             questions.ask(twice(place, column, headers.get(c.alternative).strip(), options));
         }
         byRole.put(key, column);

@@ -53,7 +53,36 @@ final class ColumnUnits {
         throw noUnit(place, name, header, dimension);
     }
 
+    /** A rate can be a flow or a volume per area: both readings are shown. */
+    private static UnusableInputException rateWithoutUnit(Place place, Role role, String header) {
+        String flow = canonical(LogQuantity.FLOW, role);
+        String rate = canonical(LogQuantity.BAR_RATE, role);
+        return place.found("a rate without a unit")
+                .atColumn(header)
+                .expected("gal/ac or L/ha if it is a volume per area, gal/min or L/min if it is a flow")
+                .hint("write columns: {\"" + rate + "[gal/ac]\": \"" + header + "\"} or columns: {\"" + flow
+                        + "[gal/min]\": \"" + header + "\"} in the rig file, or the unit into the header");
+    }
+
+    private static String canonical(LogQuantity quantity, Role role) {
+        return new Role(quantity, role.product(), role.row()).canonical();
+    }
+
     private static UnusableInputException noUnit(Place place, ColumnName name, String header, Dimension dimension) {
+        boolean rate = ColumnName.plain(header).contains("rate")
+                && name.role().quantity().isFlowSource();
+        if (rate && name.unitText().isEmpty()) {
+            return rateWithoutUnit(place, name.role(), header);
+        }
+        boolean weight = Unit.find(name.unitText(), Dimension.MASS_PER_AREA).isPresent();
+        if (weight && name.role().quantity().isFlowSource()) {
+            String nitrogen = canonical(LogQuantity.BAR_NITROGEN_RATE, name.role()) + "[" + name.unitText() + "]";
+            return place.found("a weight per area that does not say of what")
+                    .atColumn(header)
+                    .expected("nitrogen per area, or a volume per area in gal/ac or L/ha")
+                    .hint("if it is nitrogen, name the column " + nitrogen + " or write columns: {\"" + nitrogen
+                            + "\": \"" + header + "\"} in the rig file");
+        }
         String proposal = name.role().canonical() + "[" + dimension.exampleUnit() + "]";
         if (name.unitText().isEmpty()) {
             String rig = dimension == Dimension.FLOW

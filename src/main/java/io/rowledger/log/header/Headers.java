@@ -5,6 +5,7 @@ import io.rowledger.log.source.CsvLines;
 import io.rowledger.log.source.Line;
 import io.rowledger.units.Unit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -25,6 +26,9 @@ public record Headers(List<String> names, List<String> raw, int line) {
     private static final int NAMES = 3;
     /** Fewest known names of a header in the first line. */
     private static final int ENOUGH = 2;
+
+    /** Characters of a line that a refusal shows. */
+    private static final int MAX_SHOWN = 120;
 
     private static final Set<String> NO_UNIT = Set.of(
             "", "-", "--", "n/a", "na", "none", "bool", "text", "string", "flag", "int", "float", "iso", "iso8601");
@@ -66,11 +70,41 @@ public record Headers(List<String> names, List<String> raw, int line) {
             at = Math.max(0, at);
             header = read.get(at);
         }
+        requireNames(file, header, options);
         for (int i = read.size() - 1; i > at; i--) {
             lines.push(read.get(i));
         }
         List<String> raw = stripped(header.fields());
         return new Headers(withUnits(raw, lines), raw, header.number());
+    }
+
+    /** Refuses a first line of values, and one in which no name is known. */
+    private static void requireNames(String file, Line header, LogOptions options) {
+        String[] fields = header.fields();
+        if (known(fields) + chosen(fields, options) > 0) {
+            return;
+        }
+        long values = Arrays.stream(fields)
+                .map(String::strip)
+                .filter(field -> !field.isEmpty() && startsNumeric(field))
+                .count();
+        String names = String.join(", ", fields);
+        String shown = names.length() > MAX_SHOWN ? names.substring(0, MAX_SHOWN) + "..." : names;
+        if (2 * values >= fields.length) {
+            throw UnusableInputException.found("no line of column names: the first line holds values, " + shown)
+                    .inFile(file)
+                    .atLine(header.number())
+                    .expected("column names in the first line, such as time,lat,lon,flow_01[gal/min]")
+                    .hint("add a first line with a name for each of the " + fields.length
+                            + " columns, with the unit of each flow, rate and speed");
+        }
+        throw UnusableInputException.found("no column name that is known: " + shown)
+                .inFile(file)
+                .atLine(header.number())
+                .expected("names such as time, lat, lon, flow_01[gal/min] or rate[gal/ac]")
+                .hint(
+                        "rename the columns, or name their headers under columns in the rig file, such as columns: {lat: \""
+                                + fields[0].strip() + "\"}");
     }
 
     private static boolean isComment(Line line) {

@@ -14,7 +14,13 @@ public enum LogQuantity {
             "time timestamp datetime date/time dateandtime utc utctime utcdatetime timeutc gpstime gnsstime isotime epoch "
                     + "epochtime unixtime unix localtime timelocal localdatetime timeofday clocktime logtime recordtime "
                     + "recordedat loggedat"),
-    DATE("date", null, "", Per.LOG, "date utcdate dateutc gpsdate gnssdate localdate datelocal logdate recorddate"),
+    DATE(
+            "date",
+            null,
+            "",
+            Per.LOG,
+            "date utcdate dateutc gpsdate gnssdate localdate datelocal logdate recorddate datestamp gpsdatestamp "
+                    + "dateofrecord datelogged dategps"),
     GPS_WEEK("gps_week", null, "", Per.LOG, "gpsweek gnssweek gpswk week weeknumber gpsweeknumber weekno wn"),
     TIME_OF_WEEK(
             "time_of_week",
@@ -76,7 +82,7 @@ public enum LogQuantity {
             null,
             Per.OUTLET,
             "nitrogenrate nrate nitrogen appliednitrogen nitrogenapplied actualnitrogen ratenitrogen raten",
-            "n rate appliedrate"),
+            "n"),
     BAR_FLOW(
             "flow",
             Dimension.FLOW,
@@ -99,7 +105,7 @@ public enum LogQuantity {
             null,
             Per.PRODUCT,
             "nitrogenrate nrate nitrogen appliednitrogen nitrogenapplied actualnitrogen ratenitrogen raten",
-            "n rate appliedrate"),
+            "n"),
     VOLUME_SINCE_LAST(
             "volume_since_last",
             Dimension.VOLUME,

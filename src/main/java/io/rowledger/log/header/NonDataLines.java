@@ -34,7 +34,7 @@ public final class NonDataLines {
                 && (starts(fields[0], '/')
                         || starts(fields[0], ';')
                         || starts(fields[0], '#')
-                        || isOdd(fields, plan.timeColumn().index()));
+                        || isOdd(fields, plan.keyColumn().index()));
     }
 
     private static boolean starts(String text, char c) {
@@ -96,7 +96,7 @@ public final class NonDataLines {
     }
 
     private boolean isTotals(String[] fields) {
-        int time = plan.timeColumn().index();
+        int time = plan.keyColumn().index();
         if (time < fields.length && !fields[time].isBlank() && !isTotal(fields[time])) {
             return false;
         }

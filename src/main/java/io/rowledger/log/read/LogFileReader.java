@@ -2,6 +2,7 @@ package io.rowledger.log.read;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.ColumnPlanBuilder;
 import io.rowledger.log.header.CommentedHeader;
 import io.rowledger.log.header.DecimalMark;
 import io.rowledger.log.header.Headers;
@@ -57,7 +58,7 @@ public final class LogFileReader {
         Headers headers = Headers.read(file.name(), text, CommentedHeader.in(start, shape), options);
         LongFormatLines rows = LongFormatLines.of(file.name(), headers, text, options);
         Lines lines = rows == null ? text : rows;
-        ColumnPlan plan = ColumnPlan.of(
+        ColumnPlan plan = ColumnPlanBuilder.plan(
                 file.name(), rows == null ? headers.names() : rows.headers(), headers, options, Questions.thrown());
         return records(
                 file.name(),

@@ -45,6 +45,12 @@ public final class RecordReader {
             Map.entry("float", (byte) 5),
             Map.entry("float rtk", (byte) 5));
 
+    /** Speed at which points without times are placed in time, m/s (4.5 mph); no figure depends on it. */
+    public static final double UNTIMED_MPS = 2;
+
+    /** Mean radius of the Earth (IUGG R₁), m. */
+    private static final double EARTH_M = 6_371_008.8;
+
     private final ColumnPlan plan;
     private final char mark;
     private final RawLog log;
@@ -69,6 +75,7 @@ public final class RecordReader {
     private final int width;
     private final IsoTimestamps timestamps = new IsoTimestamps();
     private final double timeFactor;
+    private final boolean untimed;
     private final FieldFaults faults;
     private boolean gap = true;
     private boolean stayedDown;
@@ -83,7 +90,8 @@ public final class RecordReader {
         this.clock = TimestampFormatDetector.of(preview);
         this.places = CoordinateParser.of(preview);
         TotalizerFlow.requireHints(preview);
-        this.timeColumn = plan.timeColumn();
+        this.timeColumn = plan.keyColumn();
+        this.untimed = plan.isUntimed();
         this.latColumn = need(LogQuantity.LAT);
         this.lonColumn = need(LogQuantity.LON);
         int fix = -1;
@@ -204,7 +212,7 @@ public final class RecordReader {
             return DropReason.UNREADABLE;
         }
         int i = log.records;
-        double timeS = time(fields, line);
+        double timeS = untimed ? 0 : time(fields, line);
         for (int k = 0; k < stateIndex.length; k++) {
             String text = fields[stateIndex[k]];
             log.states[k][i] = k == fixState ? fix(text, stateIndex[k], line) : state(text, stateIndex[k], line);
@@ -226,8 +234,19 @@ public final class RecordReader {
             }
             log.numbers[k][i] = value * numberFactor[k];
         }
-        log.timeS[i] = timeS;
+        log.timeS[i] = untimed ? drivenS(i) : timeS;
         return readable ? null : DropReason.UNREADABLE;
+    }
+
+    /** Time of a point without one, s: the distance driven at {@link #UNTIMED_MPS}. It only keeps the order. */
+    private double drivenS(int i) {
+        if (i == 0) {
+            return 0;
+        }
+        double north = Math.toRadians(log.latDeg[i] - log.latDeg[i - 1]);
+        double east = Math.toRadians(Math.IEEEremainder(log.lonDeg[i] - log.lonDeg[i - 1], 360))
+                * Math.cos(Math.toRadians(log.latDeg[i]));
+        return log.timeS[i - 1] + EARTH_M * Math.hypot(north, east) / UNTIMED_MPS;
     }
 
     private @Nullable DropReason position(String[] fields, int i, int line) {

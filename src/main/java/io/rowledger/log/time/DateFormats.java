@@ -16,6 +16,9 @@ final class DateFormats {
     private static final Pattern TIME_BEHIND = Pattern.compile("[ T]\\s*\\d{1,2}:\\d{2}.*$");
     private static final List<String> MONTHS =
             List.of("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec");
+    /** Digits of a spreadsheet's day number. */
+    private static final int SERIAL_DIGITS = 5;
+
     /** First year of GPS time. */
     private static final int MIN_YEAR = 1980;
 
@@ -43,6 +46,9 @@ final class DateFormats {
         }
         if (monthAt >= 0) {
             return numbers.size() == 2 ? named(numbers, month, order) : null;
+        }
+        if (numbers.size() == 1 && numbers.get(0).length() == SERIAL_DIGITS) {
+            return SerialDates.date(Integer.parseInt(numbers.get(0)));
         }
         if (numbers.size() == 1) {
             return runTogether(numbers.get(0), order);

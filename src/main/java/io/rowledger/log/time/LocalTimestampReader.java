@@ -9,8 +9,10 @@ import io.rowledger.log.source.NumberParser;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,13 +21,18 @@ import org.jspecify.annotations.Nullable;
  */
 final class LocalTimestampReader implements TimestampReader {
     private static final double DAY_S = 86_400;
+    private static final Set<String> UNIVERSAL = Set.of("UTC", "GMT");
 
     /** Format of the time of day. */
     enum Form {
         CLOCK,
         HHMMSS,
         /** Seconds since midnight, after the column's factor. */
-        SECONDS_OF_DAY
+        SECONDS_OF_DAY,
+        /** A fraction of a day. */
+        FRACTION_OF_DAY,
+        /** A spreadsheet's day number with the time of day as its fraction. */
+        SERIAL
     }
 
     private final ColumnPlan.Column time;
@@ -48,6 +55,8 @@ final class LocalTimestampReader implements TimestampReader {
     private int midnights;
     private int zonelessTimes;
     private int inZone;
+    private final Set<String> letters = new LinkedHashSet<>();
+    private String lastLetters = "";
 
     LocalTimestampReader(
             LogPreview preview,
@@ -70,6 +79,11 @@ final class LocalTimestampReader implements TimestampReader {
     @Override
     public double read(String[] fields, int line) {
         String text = fields[time.index()].strip();
+        if (form == Form.SERIAL) {
+            secondsOffset = Double.NaN;
+            double localS = SerialDates.localS(NumberParser.parse(text, mark));
+            return Double.isNaN(localS) ? localS : utcS(localS, line);
+        }
         String day = dateIndex >= 0 ? fields[dateIndex].strip() : "";
         String clock = text;
         int split = form == Form.CLOCK ? split(text) : 0;
@@ -107,6 +121,11 @@ final class LocalTimestampReader implements TimestampReader {
             secondsOffset = Double.NaN;
             return secondS >= 0 && secondS <= DAY_S;
         }
+        if (form == Form.FRACTION_OF_DAY) {
+            secondS = Math.rint(NumberParser.parse(clock, mark) * DAY_S * 1000) / 1000;
+            secondsOffset = Double.NaN;
+            return secondS >= 0 && secondS <= DAY_S;
+        }
         boolean read = form == Form.HHMMSS ? timeOfDay.readRunTogether(clock) : timeOfDay.read(clock);
         secondS = timeOfDay.secondS();
         secondsOffset = timeOfDay.offsetS();
@@ -115,6 +134,7 @@ final class LocalTimestampReader implements TimestampReader {
 
     private double utcS(double localS, int line) {
         if (!Double.isNaN(secondsOffset)) {
+            noteLetters();
             return localS - secondsOffset;
         }
         if (zone == null) {
@@ -123,6 +143,14 @@ final class LocalTimestampReader implements TimestampReader {
         }
         inZone++;
         return zone.utcS(localS, line);
+    }
+
+    private void noteLetters() {
+        String written = timeOfDay.letters();
+        if (!written.equals(lastLetters) && !written.isEmpty() && !UNIVERSAL.contains(written)) {
+            lastLetters = written;
+            letters.add(written);
+        }
     }
 
     private double dayS(String day, int line) {
@@ -224,6 +252,13 @@ final class LocalTimestampReader implements TimestampReader {
         }
         if (form == Form.HHMMSS) {
             parts.add("hhmmss");
+        } else if (form == Form.SERIAL) {
+            parts.add("spreadsheet day number");
+        } else if (form == Form.FRACTION_OF_DAY) {
+            parts.add("fraction of a day");
+        }
+        if (!letters.isEmpty()) {
+            parts.add("zone as written: " + String.join(", ", letters));
         }
         if (zone != null && inZone > 0) {
             parts.add("local time of " + zone.zone().getId());
@@ -244,6 +279,15 @@ final class LocalTimestampReader implements TimestampReader {
                     "%s in the hour that comes twice when the clocks are set back; which of the two was told from the "
                             + "records before.",
                     zone.twice() == 1 ? "1 record lies" : zone.twice() + " records lie"));
+        }
+        for (String zoneLetters : letters) {
+            double hours = ZoneLetters.offsetS(zoneLetters) / 3600;
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "Times with %s were read as UTC%s%.0f.",
+                    zoneLetters,
+                    hours < 0 ? "-" : "+",
+                    Math.abs(hours)));
         }
         if (midnights > 0) {
             notes.add("The time of day passed midnight under the same date; the date was carried on.");

@@ -8,12 +8,13 @@ import java.util.regex.Pattern;
 /** Parses times of day; holds the last one parsed. */
 final class TimeOfDay {
     private static final Pattern CLOCK = Pattern.compile("(\\d{1,2}):(\\d{2})(?::(\\d{2})(?:[.,](\\d{1,12}))?)?"
-            + "\\s*([AaPp])?(?:\\.?[Mm]\\.?)?\\s*(Z|z|UTC|GMT|[+\\-\\u2212]\\d{2}(?::?\\d{2})?)?");
+            + "\\s*(?:([AaPp])(?:\\.?[Mm]\\.?)?(?![A-Z]))?\\s*(" + ZoneLetters.PATTERN + ")?");
     private static final Pattern RUN_TOGETHER = Pattern.compile("(\\d{1,6})(?:[.,](\\d{0,12}))?");
     private static final int NOON_H = 12;
 
     private double secondS = Double.NaN;
     private double offsetS = Double.NaN;
+    private String letters = "";
 
     /** Returns seconds since midnight. */
     double secondS() {
@@ -23,6 +24,11 @@ final class TimeOfDay {
     /** Returns the written offset from UTC, s; NaN if there is none. */
     double offsetS() {
         return offsetS;
+    }
+
+    /** Returns the zone letters as written, such as CDT; empty if there are none. */
+    String letters() {
+        return letters;
     }
 
     /** Parses "10:00:00.2", "10:00:00 PM", "10:00:00Z"; returns false if the text is not such a time. */
@@ -40,7 +46,13 @@ final class TimeOfDay {
             hour = hour % NOON_H + (half.toLowerCase(Locale.ROOT).equals("p") ? NOON_H : 0);
         }
         String zone = m.group(6);
-        offsetS = zone == null ? Double.NaN : offset(zone);
+        offsetS = zone == null ? Double.NaN : ZoneLetters.offsetS(zone);
+        letters = zone == null || Double.isNaN(offsetS) || zone.length() < 3 || !Character.isLetter(zone.charAt(2))
+                ? ""
+                : zone;
+        if (zone != null && Double.isNaN(offsetS)) {
+            return false;
+        }
         return set(
                 hour, Integer.parseInt(m.group(2)), m.group(3) == null ? 0 : Integer.parseInt(m.group(3)), m.group(4));
     }
@@ -63,17 +75,5 @@ final class TimeOfDay {
         double part = fraction == null || fraction.isEmpty() ? 0 : NumberParser.parse("0." + fraction, '.');
         secondS = hour * 3600 + minute * 60 + second + part;
         return true;
-    }
-
-    private static double offset(String zone) {
-        char sign = zone.charAt(0);
-        if (sign != '+' && sign != '-' && sign != '\u2212') {
-            return 0;
-        }
-        String digits = zone.substring(1).replace(":", "");
-        int hours = Integer.parseInt(digits.substring(0, 2));
-        int minutes = digits.length() > 2 ? Integer.parseInt(digits.substring(2)) : 0;
-        int offset = hours * 3600 + minutes * 60;
-        return sign == '+' ? offset : -offset;
     }
 }

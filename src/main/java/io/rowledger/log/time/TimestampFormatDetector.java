@@ -10,8 +10,10 @@ import io.rowledger.log.source.NumberParser;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Detects the time format from the first records; throws if two formats fit. */
@@ -21,12 +23,17 @@ public final class TimestampFormatDetector {
 
     private static final double DAY_S = 86_400;
     private static final double WEEK_S = 604_800;
+    /** Longitude east of every American zone, degrees. */
+    private static final double EAST_OF_AMERICA_DEG = -30;
 
     private TimestampFormatDetector() {}
 
     /** Returns the reader for the file; null if each time is a plain ISO 8601 or epoch field. */
     public static @Nullable TimestampReader of(LogPreview preview) {
         ColumnPlan.Column time = preview.plan().find(LogQuantity.TIME);
+        if (preview.plan().isUntimed()) {
+            return null;
+        }
         if (time == null) {
             return GpsTimeReader.of(preview);
         }
@@ -45,6 +52,10 @@ public final class TimestampFormatDetector {
         }
         if (time.unit().isEmpty() && isPlain(preview, texts)) {
             return null;
+        }
+        LocalTimestampReader.Form serial = serial(preview, time, date, texts);
+        if (serial != null) {
+            return dated(preview, time, date, serial);
         }
         LocalTimestampReader.Form form = time.unit().equals(FormatUnits.HOURS_MINUTES_SECONDS)
                 ? LocalTimestampReader.Form.HHMMSS
@@ -79,10 +90,45 @@ public final class TimestampFormatDetector {
         return plain > MOST * texts.size() && (preview.hints().zone() == null || timestamps.zonelessTimes() == 0);
     }
 
+    /** Refuses the letters of an American zone in the other half of the world, where they mean another zone. */
+    private static void requireAmerica(LogPreview preview, ColumnPlan.Column time, Set<String> letters) {
+        ColumnPlan.Column lon = preview.plan().find(LogQuantity.LON);
+        List<String> texts = lon == null ? List.of() : preview.texts(lon.index());
+        double lonDeg = texts.isEmpty() ? Double.NaN : NumberParser.parse(texts.get(0), preview.mark());
+        for (String zone : letters) {
+            if (ZoneLetters.offsetS(zone) < 0 && lonDeg > EAST_OF_AMERICA_DEG) {
+                throw preview.found(time, "a time in " + zone + " at longitude " + texts.get(0))
+                        .expected("letters of a zone of that place")
+                        .hint(
+                                "take the letters out and write log: {zone: Asia/Shanghai} in the rig file, with your zone");
+            }
+        }
+    }
+
+    /** Returns the spreadsheet format of bare numbers, or null if they are none. */
+    private static LocalTimestampReader.@Nullable Form serial(
+            LogPreview preview, ColumnPlan.Column time, ColumnPlan.@Nullable Column date, List<String> texts) {
+        if (!time.unit().isEmpty()) {
+            return null;
+        }
+        List<Double> numbers = texts.stream()
+                .map(text -> NumberParser.parse(text, preview.mark()))
+                .filter(number -> !Double.isNaN(number))
+                .toList();
+        if (numbers.size() <= MOST * texts.size()) {
+            return null;
+        }
+        if (date == null && SerialDates.are(numbers)) {
+            return LocalTimestampReader.Form.SERIAL;
+        }
+        return date != null && SerialDates.areFractions(numbers) ? LocalTimestampReader.Form.FRACTION_OF_DAY : null;
+    }
+
     /** Returns the format of the times of day, or null if they are not times of day. */
     private static LocalTimestampReader.@Nullable Form form(
             LogPreview preview, ColumnPlan.Column time, ColumnPlan.@Nullable Column date, List<String> texts) {
         TimeOfDay reader = new TimeOfDay();
+        Set<String> letters = new LinkedHashSet<>();
         int clock = 0;
         int together = 0;
         boolean padded = false;
@@ -90,12 +136,14 @@ public final class TimestampFormatDetector {
             int split = LocalTimestampReader.split(text);
             clock +=
                     reader.read(text.substring(split).strip()) || !Double.isNaN(new IsoTimestamps().read(text)) ? 1 : 0;
+            letters.add(reader.letters());
             if (reader.readRunTogether(text)) {
                 together++;
                 boolean sixDigits = text.length() == 6 || (text.length() > 6 && !Character.isDigit(text.charAt(6)));
                 padded |= sixDigits && (text.charAt(0) == '0' || NumberParser.parse(text, preview.mark()) > DAY_S);
             }
         }
+        requireAmerica(preview, time, letters);
         if (clock > MOST * texts.size()) {
             return LocalTimestampReader.Form.CLOCK;
         }
@@ -147,7 +195,8 @@ public final class TimestampFormatDetector {
             }
             inTime |= preview.texts(time.index()).stream().noneMatch(text -> text.indexOf(':') >= 0);
         }
-        if (date == null && !inTime && preview.hints().date() == null) {
+        boolean whole = form == LocalTimestampReader.Form.SERIAL;
+        if (date == null && !inTime && !whole && preview.hints().date() == null) {
             String text = preview.texts(time.index()).get(0);
             List<String> alternatives = preview.plan().ambiguousDates();
             if (!alternatives.isEmpty()) {
@@ -162,6 +211,10 @@ public final class TimestampFormatDetector {
             throw preview.found(time, "the time of day \"" + text + "\" without a date")
                     .expected("a date with the time, in the same column or in one named date")
                     .hint("write log: {date: 2026-05-14} in the rig file, with the day on which the log starts");
+        }
+        if (whole) {
+            List<DateOrder> any = List.of(DateOrder.YEAR_MONTH_DAY);
+            return new LocalTimestampReader(preview, time, date, any, form);
         }
         ColumnPlan.Column asked = date == null ? time : date;
         DateOrder order = order(preview, asked, dates);

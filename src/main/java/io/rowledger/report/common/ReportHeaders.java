@@ -56,6 +56,9 @@ public final class ReportHeaders {
     /** Local day and hours, with the zone. */
     public static String when(double startS, double endS, Messages messages) {
         UnitFormat f = messages.units();
+        if (!UnitFormat.isKnown(startS)) {
+            return f.date(startS);
+        }
         boolean sameDay = f.date(startS).equals(f.date(endS));
         return messages.text(
                 sameDay ? "words.header.when" : "words.header.whenDays",

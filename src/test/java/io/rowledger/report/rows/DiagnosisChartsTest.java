@@ -25,6 +25,9 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class DiagnosisChartsTest {
+    /** 2026-06-01, s since 1970. */
+    private static final double DAY_S = 1_780_272_000;
+
     private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
     private static final Messages MESSAGES = Messages.english(METRIC);
 
@@ -89,7 +92,9 @@ class DiagnosisChartsTest {
     /** Two rows, two passes of two columns of 10 s: row 2 plugged in the second pass, its last column not evaluated. */
     private static RowPicture picture() {
         return new RowPicture(
-                new double[] {0, 10, 60, 70}, new double[] {10, 20, 70, 80}, new int[] {1, 1, 2, 2}, new float[][] {
+                new double[] {DAY_S, DAY_S + 10, DAY_S + 60, DAY_S + 70},
+                new double[] {DAY_S + 10, DAY_S + 20, DAY_S + 70, DAY_S + 80},
+                new int[] {1, 1, 2, 2}, new float[][] {
                     {0, 0, 0.01f, 0}, {0, 0, -0.98f, Float.NaN}
                 });
     }
@@ -133,17 +138,17 @@ class DiagnosisChartsTest {
     @Test
     void a_finding_between_two_passes_is_framed_from_the_next_pass_on() {
         Boxes canvas = new Boxes();
-        new DeviationPicture(picture(), List.of(new FindingMark(3, List.of(2), 40, 80)), METRIC)
+        new DeviationPicture(picture(), List.of(new FindingMark(3, List.of(2), DAY_S + 40, DAY_S + 80)), METRIC)
                 .paint(canvas, 225.2, 156);
         assertTrue(canvas.texts.contains("3"), "" + canvas.texts);
     }
 
     private static OnsetWindow window(int row, double flow, double peers) {
-        double[] time = {0, 1, 2, 3};
+        double[] time = {DAY_S, DAY_S + 1, DAY_S + 2, DAY_S + 3};
         double[] flows = {flow, flow, 0, 0};
         double[] implied = {peers, peers, peers, peers};
         double[] unknown = {Double.NaN, Double.NaN, Double.NaN, Double.NaN};
-        return new OnsetWindow(0, row, 2, time, flows, implied, unknown, new double[] {2, 2, 2, 2});
+        return new OnsetWindow(0, row, DAY_S + 2, time, flows, implied, unknown, new double[] {2, 2, 2, 2});
     }
 
     /** The other rows are NaN if the finding concerns the whole bar; the flow stays in its panel all the same. */
