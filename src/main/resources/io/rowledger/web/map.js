@@ -3,6 +3,9 @@
   'use strict';
 
   var PADDING = 0.15;
+  /** Places with a label at all, and those that have one when the whole field is on the screen. */
+  var MAX_LABELS = 200;
+  var FIRST_LABELS = 10;
 
   /** A layer that paints the job into one canvas. */
   var FieldLayer = L.Layer.extend({
@@ -81,6 +84,9 @@
         self.overlays[key].addTo(self.map);
       }
     });
+    var near = function () { element.classList.toggle('near', self.map.getZoom() > self.homeZoom + 1); };
+    this.homeZoom = this.map.getZoom();
+    this.map.on('zoomend', near);
     this.pin = L.circleMarker([0, 0], {radius: 7, className: 'pin', interactive: false});
     this.map.on('click', function (event) { state.tap(event.latlng.lng, event.latlng.lat); });
   };
@@ -109,11 +115,13 @@
     var places = function (list, name) {
       return L.layerGroup(list.map(function (place) {
         return L.polygon(latLngs(place.rings), {className: name, interactive: false, smoothFactor: 0.5});
-      }).concat(list.slice(0, 60).map(function (place) {
+      }).concat(list.slice(0, MAX_LABELS).map(function (place, i) {
         return L.marker([place.at[1], place.at[0]], {
           keyboard: false,
           interactive: false,
-          icon: L.divIcon({className: 'label ' + name, html: place.label, iconSize: null})
+          icon: L.divIcon({
+            className: 'label ' + name + (i < FIRST_LABELS ? '' : ' minor'), html: place.label, iconSize: null
+          })
         });
       })));
     };
@@ -171,7 +179,7 @@
 
   /** Zooms to a place's outline. */
   R.FieldMap.prototype.show = function (place) {
-    this.map.fitBounds(L.polygon(latLngs(place.rings)).getBounds().pad(1.5), {maxZoom: 4});
+    this.map.fitBounds(L.polygon(latLngs(place.rings)).getBounds().pad(0.25), {maxZoom: 4});
   };
 
   R.FieldMap.prototype.reset = function () {

@@ -91,9 +91,7 @@
         }
       }
     }
-    var context = this.canvas.getContext('2d');
-    context.putImageData(image, 0, 0);
-    this.base = context.getImageData(0, 0, width, height);
+    this.base = image;
     this.cursor();
   };
 
