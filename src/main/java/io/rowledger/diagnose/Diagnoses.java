@@ -122,10 +122,9 @@ public final class Diagnoses {
             Evidence evidence = evidence(log, strips, delivery, ratios);
             pictures.add(evidence.picture());
             Metering metering = log.metering(p);
-            List<Case> crossed =
-                    metering == Metering.PER_ROW && log.isTimed()
-                            ? new ChannelsSwappedDetector().find(evidence)
-                            : List.of();
+            List<Case> crossed = metering == Metering.PER_ROW && log.isTimed()
+                    ? new ChannelsSwappedDetector().find(evidence)
+                    : List.of();
             if (!crossed.isEmpty()) {
                 // Crossed rows look like turns taken wrongly: what the others do is evaluated again without them.
                 crossed.forEach(c -> c.rows().forEach(r -> ratios.excludeFromPeers(r, c.fromS(), c.toS())));

@@ -53,7 +53,9 @@ public final class FieldGeoPackage {
     private FieldGeoPackage() {}
 
     public static void write(Analysis a, OutputStream out) throws IOException {
-        try (GeoPackage file = new GeoPackage(a.track().plane(), JsonNumbers.time(JobTimes.endS(a)))) {
+        try (GeoPackage file = new GeoPackage(
+                a.track().plane(),
+                JsonNumbers.time(JobTimes.of(a.track(), a.log()).endS()))) {
             strips(a, file);
             passes(a, file);
             places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.OVERLAP, file);

@@ -1,6 +1,7 @@
 package io.rowledger.export;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ReturnPlaces;
 import io.rowledger.report.common.ReturnPlaces.ReturnPlace;
@@ -30,7 +31,10 @@ public final class PlacesGpx {
     public static void write(Analysis a, UnitFormat f, OutputStream out) throws IOException {
         try {
             XMLStreamWriter xml = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(out, "UTF-8");
-            new PlacesGpx(xml).document(ReturnPlaces.of(a, f), JsonNumbers.time(JobTimes.endS(a)));
+            new PlacesGpx(xml)
+                    .document(
+                            ReturnPlaces.of(a.coverage(), a.track().plane(), a.findings(), Messages.english(f)),
+                            JsonNumbers.time(JobTimes.of(a.track(), a.log()).endS()));
             xml.flush();
         } catch (XMLStreamException e) {
             throw new IOException(e);

@@ -13,6 +13,7 @@ import io.rowledger.export.RowsCsv;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.Audience;
+import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.record.NitrogenRecordReport;
@@ -91,7 +92,15 @@ public final class Reports {
                         out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
                         ResultFile.DIAGNOSIS.fileName(),
-                        out -> DiagnosisJson.write(SavedDiagnosis.of(analysis, options), options.programVersion(), out))
+                        out -> DiagnosisJson.write(
+                                SavedDiagnosis.of(
+                                        analysis.rig(),
+                                        analysis.track(),
+                                        JobTimes.of(analysis.track(), analysis.log()),
+                                        analysis.diagnosis(),
+                                        options.zone()),
+                                options.programVersion(),
+                                out))
                 .add(ResultFile.SETUP_CHECK.fileName(), out -> SetupJson.write(analysis, options.programVersion(), out))
                 .add(
                         "rows.csv",

@@ -5,7 +5,7 @@ import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingProducts;
-import io.rowledger.report.common.FindingUncertainty;
+import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -100,7 +100,7 @@ record FindingJson(
         private static InSummary of(Analysis a, int i) {
             Finding finding = a.findings().get(i);
             return new InSummary(
-                    FindingProducts.onlyKey(a, i),
+                    new FindingProducts(a.rig().products(), a.diagnosis()).onlyKey(i),
                     finding.kind().jsonName(),
                     finding.rows(),
                     JsonNumbers.instant(finding.fromS()),
@@ -109,7 +109,9 @@ record FindingJson(
                     finding.areaM2(),
                     finding.volumeL(),
                     finding.nitrogenKg(),
-                    IntervalsJson.OfFinding.of(FindingUncertainty.of(a, i)),
+                    IntervalsJson.OfFinding.of(new FindingUncertainties(
+                                    a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals())
+                            .of(i)),
                     new Place(finding.latDeg(), finding.lonDeg()),
                     FindingFacts.filed(finding.evidence()),
                     FindingFacts.filed(finding.alternative()),

@@ -1,8 +1,8 @@
 package io.rowledger.results;
 
+import io.rowledger.units.UnitFormat;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import io.rowledger.units.UnitFormat;
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 

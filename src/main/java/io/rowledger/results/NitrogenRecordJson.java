@@ -67,8 +67,8 @@ public record NitrogenRecordJson(
         return new NitrogenRecordJson(
                 ResultFile.NITROGEN_RECORD.schemaId(),
                 options.programVersion(),
-                JsonNumbers.instant(JobTimes.startS(a)),
-                JsonNumbers.instant(JobTimes.endS(a)),
+                JsonNumbers.instant(JobTimes.of(a.track(), a.log()).startS()),
+                JsonNumbers.instant(JobTimes.of(a.track(), a.log()).endS()),
                 options.zone().getId(),
                 a.rig().job().facts(),
                 record.missing().stream().map(NotRecorded::of).toList(),
@@ -111,7 +111,7 @@ public record NitrogenRecordJson(
             @OrNull @Nullable Quantity ordered) {
         static OfProduct of(Analysis a, int p) {
             Product product = a.rig().products().get(p);
-            double volumeL = ProductSums.of(a, p).volumeL();
+            double volumeL = ProductSums.of(a.rates(), a.coverage(), p).volumeL();
             double massKg = volumeL * product.densityKgPerL();
             return new OfProduct(
                     product.key(),

@@ -5,8 +5,8 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.coverage.sections.ShutOffScore;
-import io.rowledger.log.source.LogSource;
 import io.rowledger.log.Metering;
+import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RatesBuilder;
@@ -75,8 +75,8 @@ public record SummaryJson(
         static Field of(Analysis a) {
             Coverage c = a.coverage();
             return new Field(
-                    JsonNumbers.instant(JobTimes.startS(a)),
-                    JsonNumbers.instant(JobTimes.endS(a)),
+                    JsonNumbers.instant(JobTimes.of(a.track(), a.log()).startS()),
+                    JsonNumbers.instant(JobTimes.of(a.track(), a.log()).endS()),
                     a.rates().sweptAreaM2(),
                     c.coveredAreaM2(),
                     c.overlapAreaM2(),
@@ -118,7 +118,7 @@ public record SummaryJson(
             @Decimals(4) double conservationErrorPct) {
         static FieldProduct of(Analysis a, int p) {
             Product product = a.rig().products().get(p);
-            ProductSums sums = ProductSums.of(a, p);
+            ProductSums sums = ProductSums.of(a.rates(), a.coverage(), p);
             ReceivedStatistics received = a.coverage().received().get(p);
             Nutrients.OfProduct put = Nutrients.ofVolume(product, sums.volumeL());
             IntervalsJson.Bounds nitrogen = IntervalsJson.Bounds.ofProductNitrogen(a, p);

@@ -12,8 +12,8 @@ import io.rowledger.output.Reports;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.Views;
 import io.rowledger.report.common.ZoneSection;
-import io.rowledger.report.common.ZoneSectionBuilder;
 import io.rowledger.results.ResultFile;
 import io.rowledger.results.Schemas;
 import io.rowledger.sim.GnssModel;
@@ -198,7 +198,7 @@ class PrescriptionTruthTest {
             text = new PDFTextStripper().getText(pdf).replace('\u00a0', ' ').replaceAll("\\s+", " ");
         }
         assertTrue(text.contains("Zones of the prescription: UAN 32-0-0"), text);
-        ZoneSection section = ZoneSectionBuilder.build(a, options.format());
+        ZoneSection section = Views.zones(a, options.messages());
         ZoneSection.ZoneTable table = section.products().get(0);
         assertEquals(3, table.zones().size());
         assertEquals(4, table.pairs().size());

@@ -15,6 +15,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.report.common.Views;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -39,7 +40,7 @@ class DiagnosisFilesTest {
     Path folder;
 
     private static SavedDiagnosis saved(SyntheticJob job) {
-        return SavedDiagnosis.of(job.build(), OPTIONS);
+        return Views.saved(job.build(), OPTIONS);
     }
 
     private static byte[] bytes(SavedDiagnosis saved) throws IOException {

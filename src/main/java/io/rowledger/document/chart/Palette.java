@@ -27,11 +27,4 @@ public final class Palette {
     public static final Ink STRONG = new Ink(7, true, INK);
 
     private Palette() {}
-
-    // BRIDGE
-    public static final int SKIP = VERMILLION;
-    public static final int DOUBLE = BLUE;
-    public static final int COVERED = 0xe9ece6;
-    public static final int NOT_EVALUATED = 0xb9bdbf;
-    // END BRIDGE
 }

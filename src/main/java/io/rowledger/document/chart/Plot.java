@@ -77,10 +77,4 @@ public final class Plot {
         }
         canvas.text(caption, left + width / 2, bottomPt + 19, Palette.SMALL, Align.CENTER);
     }
-
-    // BRIDGE
-    public void rowNumbers(int first) {
-        numbers(first, "row, from the left");
-    }
-    // END BRIDGE
 }

@@ -6,7 +6,6 @@ import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.units.QuantityKind;
-import io.rowledger.units.UnitFormat;
 
 /**
  * Skips or overlaps in words: how much ground, how much of it in places worth driving to, and how much in slivers between
@@ -85,11 +84,4 @@ public record CoveragePhrases(
     static Argument sliverWidth() {
         return Message.value(QuantityKind.SMALL_LENGTH, CoverageOptions.MIN_PATCH_WIDTH_M);
     }
-
-    // BRIDGE
-    public CoveragePhrases(
-            double areaM2, double sliverM2, int places, double besideM2, Interval interval, UnitFormat f) {
-        this(areaM2, sliverM2, places, besideM2, interval, Messages.english(f));
-    }
-    // END BRIDGE
 }

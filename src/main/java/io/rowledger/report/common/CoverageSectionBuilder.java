@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.coverage.CoverageOptions;
@@ -161,14 +160,4 @@ public final class CoverageSectionBuilder {
                 ? messages.text(key, Message.value(QuantityKind.VOLUME, volumeL))
                 : UnitFormat.UNKNOWN;
     }
-
-    // BRIDGE
-    public static CoveragePhrases skips(Analysis a, UnitFormat f) {
-        return skips(a.coverage(), a.intervals(), Messages.english(f));
-    }
-
-    public static CoveragePhrases overlap(Analysis a, UnitFormat f) {
-        return overlap(a.coverage(), a.intervals(), Messages.english(f));
-    }
-    // END BRIDGE
 }

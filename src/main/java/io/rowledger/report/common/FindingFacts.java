@@ -81,14 +81,4 @@ public final class FindingFacts {
             default -> false;
         };
     }
-
-    // BRIDGE
-    public static String sure(double confidence, UnitFormat f) {
-        return Messages.english(f).text(confidence(confidence));
-    }
-
-    public static String cost(Finding finding, FindingUncertainty uncertainty, UnitFormat f) {
-        return Messages.english(f).text(cost(finding, uncertainty));
-    }
-    // END BRIDGE
 }

@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
@@ -72,18 +71,4 @@ public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
         }
         return evaluated > 0 && off >= SHOWS * evaluated;
     }
-
-    // BRIDGE
-    public static List<Integer> of(Analysis a, int i) {
-        return new FindingProducts(a.rig().products(), a.diagnosis()).of(i);
-    }
-
-    public static @Nullable String onlyKey(Analysis a, int i) {
-        return new FindingProducts(a.rig().products(), a.diagnosis()).onlyKey(i);
-    }
-
-    public static String prefix(Analysis a, int i) {
-        return new FindingProducts(a.rig().products(), a.diagnosis()).prefix(i);
-    }
-    // END BRIDGE
 }

@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.finding.Finding;
 import io.rowledger.uncertainty.Interval;
 
@@ -19,11 +18,4 @@ public record FindingUncertainty(Interval areaM2, Interval volumeL, Interval nit
                 Interval.unknown(finding.volumeL()),
                 Interval.unknown(finding.nitrogenKg()));
     }
-
-    // BRIDGE
-    public static FindingUncertainty of(Analysis a, int i) {
-        return new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals())
-                .of(i);
-    }
-    // END BRIDGE
 }

@@ -152,10 +152,4 @@ public final class IntervalPhrases {
         }
         return parts;
     }
-
-    // BRIDGE
-    public IntervalPhrases(UnitFormat f) {
-        this(Messages.english(f));
-    }
-    // END BRIDGE
 }

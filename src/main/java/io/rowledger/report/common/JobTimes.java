@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.log.LogTable;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Track;
@@ -23,14 +22,4 @@ public record JobTimes(double startS, double endS) {
         int records = log.records();
         return records == 0 ? new JobTimes(Double.NaN, Double.NaN) : new JobTimes(log.timeS(0), log.timeS(records - 1));
     }
-
-    // BRIDGE
-    public static double startS(Analysis a) {
-        return of(a.track(), a.log()).startS();
-    }
-
-    public static double endS(Analysis a) {
-        return of(a.track(), a.log()).endS();
-    }
-    // END BRIDGE
 }

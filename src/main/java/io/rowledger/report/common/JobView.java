@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
@@ -21,11 +20,4 @@ import io.rowledger.uncertainty.Intervals;
  * @param intervals uncertainty of areas, volumes and nitrogen
  */
 public record JobView(
-        Rig rig, LogTable log, Track track, Delivery delivery, Rates rates, Coverage coverage, Intervals intervals) {
-
-    // BRIDGE
-    public static JobView of(Analysis a) {
-        return new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals());
-    }
-    // END BRIDGE
-}
+        Rig rig, LogTable log, Track track, Delivery delivery, Rates rates, Coverage coverage, Intervals intervals) {}

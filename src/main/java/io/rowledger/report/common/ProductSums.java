@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RowTotals;
@@ -85,14 +84,4 @@ public record ProductSums(
                 ? (product.volumeL() / row.sweptAreaM2() / meanSweptRateLPerM2() - 1) * 100
                 : Double.NaN;
     }
-
-    // BRIDGE
-    public static ProductSums of(Analysis a, int p) {
-        return of(a.rates(), a.coverage(), p);
-    }
-
-    public double deviationPct(Analysis a, RowTotals row, int p) {
-        return deviationPct(a.coverage(), row, p);
-    }
-    // END BRIDGE
 }

@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
@@ -267,17 +266,4 @@ public final class QualitySectionBuilder {
                         Wording.fileName(boundary.file()));
         return messages.text("words.sentences", List.of(Message.of("words.quality.areas"), from));
     }
-
-    // BRIDGE
-    private List<String> notes = List.of();
-
-    public QualitySectionBuilder(Analysis a, UnitFormat f) {
-        this(JobView.of(a), Messages.english(f));
-        notes = a.notes().stream().map(Messages.english(f)::text).toList();
-    }
-
-    public QualitySection build() {
-        return build(notes);
-    }
-    // END BRIDGE
 }

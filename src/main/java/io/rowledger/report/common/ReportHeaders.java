@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
@@ -72,14 +71,4 @@ public final class ReportHeaders {
         String id = f.zone().getId();
         return "Z".equals(id) ? "UTC" : id;
     }
-
-    // BRIDGE
-    public static String when(double startS, double endS, UnitFormat f) {
-        return when(startS, endS, Messages.english(f));
-    }
-
-    public static ReportHeader of(String kind, Analysis a, ReportOptions options) {
-        return of(kind, a.rig(), JobTimes.of(a.track(), a.log()), options);
-    }
-    // END BRIDGE
 }

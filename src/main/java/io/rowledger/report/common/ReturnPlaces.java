@@ -1,13 +1,11 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.text.Message;
-import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -85,10 +83,4 @@ public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
         }
         return places.size() - named;
     }
-
-    // BRIDGE
-    public static ReturnPlaces of(Analysis a, UnitFormat f) {
-        return of(a.coverage(), a.track().plane(), a.findings(), Messages.english(f));
-    }
-    // END BRIDGE
 }

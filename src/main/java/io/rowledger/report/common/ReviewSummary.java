@@ -1,11 +1,9 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
 import io.rowledger.text.Message;
-import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -84,14 +82,4 @@ public final class ReviewSummary {
                 "words.summary.onRate", Message.percent(first.within10Pct()), Limits.wholePct(Limits.ACT_PCT));
         return Message.of("words.sentences", List.of(onRate, ground));
     }
-
-    // BRIDGE
-    public ReviewSummary(Analysis a, UnitFormat f, List<ProductSums> sums) {
-        this(JobView.of(a), a.setup().contradicted(), SetbackSection.of(a, f), Messages.english(f));
-    }
-
-    public List<String> doubts() {
-        return messages.texts(reservations());
-    }
-    // END BRIDGE
 }

@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.RowBaseline;
@@ -109,10 +108,4 @@ public record SavedDiagnosis(
                 findings,
                 d.notes());
     }
-
-    // BRIDGE
-    public static SavedDiagnosis of(Analysis a, ReportOptions options) {
-        return of(a.rig(), a.track(), JobTimes.of(a.track(), a.log()), a.diagnosis(), options.zone());
-    }
-    // END BRIDGE
 }

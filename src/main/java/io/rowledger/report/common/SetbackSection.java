@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.field.KeepOutReader;
@@ -183,10 +182,4 @@ public record SetbackSection(
                     Message.place(latLon[0], latLon[1]));
         }
     }
-
-    // BRIDGE
-    public static @Nullable SetbackSection of(Analysis a, UnitFormat f) {
-        return of(a.setbacks(), a.rig().products(), a.track().plane(), Messages.english(f));
-    }
-    // END BRIDGE
 }

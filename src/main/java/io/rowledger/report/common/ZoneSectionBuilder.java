@@ -1,6 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.log.LogTable;
@@ -176,10 +175,4 @@ public final class ZoneSectionBuilder {
     private String label(int number) {
         return Wording.label(zones.zones().get(number - 1).zone().label());
     }
-
-    // BRIDGE
-    public static ZoneSection build(Analysis a, UnitFormat f) {
-        return build(a.zones(), a.rig().products(), a.log(), a.coverage().coveredAreaM2(), Messages.english(f));
-    }
-    // END BRIDGE
 }

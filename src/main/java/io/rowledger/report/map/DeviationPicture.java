@@ -10,8 +10,6 @@ import io.rowledger.document.chart.Palette;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
-import io.rowledger.units.UnitFormat;
-import io.rowledger.units.UnitSystem;
 import java.util.Arrays;
 import java.util.List;
 
@@ -227,18 +225,4 @@ public final class DeviationPicture implements Chart {
         canvas.swatch(x, y - 7.5, MapColors.NOT_EVALUATED);
         canvas.text(messages.text("words.map.notEvaluated"), x + 13, y, Palette.SMALL, Align.LEFT);
     }
-
-    // BRIDGE
-    public DeviationPicture(RowPicture data, List<FindingMark> marks, UnitFormat f) {
-        this(data, marks, Messages.english(f));
-    }
-
-    public static DeviationPicture withoutLegend(RowPicture data, List<FindingMark> marks, UnitFormat f) {
-        return withoutLegend(data, marks, Messages.english(f));
-    }
-
-    public static void legend(Canvas canvas, double y) {
-        legend(canvas, y, Messages.english(new UnitFormat(UnitSystem.US, java.time.ZoneOffset.UTC)));
-    }
-    // END BRIDGE
 }

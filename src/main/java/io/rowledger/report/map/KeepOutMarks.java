@@ -10,8 +10,6 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.field.KeepOut;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setbacks;
-import io.rowledger.units.UnitFormat;
-import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -207,10 +205,4 @@ public final class KeepOutMarks {
         });
         return edges.toArray(new double[0][]);
     }
-
-    // BRIDGE
-    public static void legend(Canvas canvas, double x, double y) {
-        legend(canvas, x, y, Messages.english(new UnitFormat(UnitSystem.US, java.time.ZoneOffset.UTC)));
-    }
-    // END BRIDGE
 }

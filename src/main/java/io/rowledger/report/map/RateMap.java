@@ -171,10 +171,4 @@ public final class RateMap implements Chart {
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
     }
-
-    // BRIDGE
-    public static void swatch(Canvas canvas, double x, double y, int rgb) {
-        canvas.swatch(x, y, rgb);
-    }
-    // END BRIDGE
 }

@@ -11,6 +11,7 @@ import io.rowledger.document.chart.Palette;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.map.ClassRaster;
 import io.rowledger.report.map.KeepOutMarks;
+import io.rowledger.report.map.MapColors;
 import io.rowledger.report.map.MapFrame;
 import io.rowledger.report.map.RateMap;
 import io.rowledger.report.record.NitrogenRecord.MapClass;
@@ -50,7 +51,7 @@ final class NitrogenMap implements Chart {
         // Exact skips over the cells: one skipped row is narrower than a block of cells on a big field.
         c.skips().forEach(place -> {
             canvas.fill(frame.outline(place.polygon()), WHITE);
-            canvas.stroke(frame.outline(place.polygon()), Palette.SKIP, 0.35);
+            canvas.stroke(frame.outline(place.polygon()), MapColors.SKIP, 0.35);
         });
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
@@ -89,7 +90,7 @@ final class NitrogenMap implements Chart {
         List<MapClass> classes = key.classes();
         for (int k = classes.size() - 1; k >= 0; k--) {
             MapClass shown = classes.get(k);
-            RateMap.swatch(canvas, x, y, color(k));
+            canvas.swatch(x, y, color(k));
             canvas.text(shown.label(), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
             canvas.text(shown.share(), x + LEGEND_PT, y + 7.5, Palette.LABEL, Align.RIGHT);
             if (!shown.note().isEmpty()) {
@@ -99,11 +100,11 @@ final class NitrogenMap implements Chart {
             y += ROW_PT;
         }
         canvas.box(x, y, 10, 9, WHITE);
-        canvas.stroke(new Outline().box(x, y, 10, 9), Palette.SKIP, 0.7);
+        canvas.stroke(new Outline().box(x, y, 10, 9), MapColors.SKIP, 0.7);
         canvas.text(key.skipped(), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         if (in.setbacks() != null) {
             y += ROW_PT;
-            KeepOutMarks.legend(canvas, x, y);
+            KeepOutMarks.legend(canvas, x, y, messages);
         }
         y += ROW_PT + 24;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 40, messages.units());

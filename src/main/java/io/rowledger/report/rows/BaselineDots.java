@@ -45,7 +45,7 @@ final class BaselineDots implements Chart {
                 canvas.text("?", x, plot.y(0) - 2, Palette.LABEL, Align.CENTER);
                 continue;
             }
-            int rgb = row.outlier() ? Palette.SKIP : Palette.ACCENT;
+            int rgb = row.outlier() ? Palette.VERMILLION : Palette.ACCENT;
             if (Double.isFinite(row.spreadPct())) {
                 double reach = SIGMAS * row.spreadPct();
                 canvas.line(x, plot.y(row.usualPct() - reach), x, plot.y(row.usualPct() + reach), rgb, 1);
@@ -53,7 +53,7 @@ final class BaselineDots implements Chart {
             canvas.fill(new Outline().dot(x, plot.y(row.usualPct()), 2.4), rgb);
         }
         canvas.line(plot.left, plot.y(0), plot.left + plot.width, plot.y(0), Palette.INK, 0.6);
-        plot.rowNumbers(rows.get(0).row());
+        plot.numbers(rows.get(0).row(), messages.text("words.map.rowsFromLeft"));
         canvas.text(messages.text("rows.baseline.axis"), 0, 7, Palette.SMALL, Align.LEFT);
     }
 }

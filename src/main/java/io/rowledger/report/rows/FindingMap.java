@@ -9,6 +9,7 @@ import io.rowledger.document.chart.Labels;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.map.MapColors;
 import io.rowledger.report.map.MapFrame;
 import io.rowledger.report.map.RateMap;
 import io.rowledger.report.rows.RowDiagnosis.Card;
@@ -42,7 +43,7 @@ final class FindingMap implements Chart {
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         MapFrame frame = new MapFrame(RateMap.ground(coverage), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
-        canvas.fill(frame.outline(coverage.covered()), Palette.COVERED);
+        canvas.fill(frame.outline(coverage.covered()), MapColors.COVERED);
         passes(canvas, frame);
         canvas.stroke(
                 frame.outline(
@@ -60,7 +61,7 @@ final class FindingMap implements Chart {
             track.plane().forward(card.latDeg(), card.lonDeg(), eastNorthM);
             double x = Math.min(frame.left() + frame.width() - DOT_PT, Math.max(DOT_PT, frame.x(eastNorthM[0])));
             double y = Math.min(frame.top() + frame.height() - DOT_PT, Math.max(DOT_PT, frame.y(eastNorthM[1])));
-            canvas.fill(new Outline().dot(x, y, DOT_PT), Palette.SKIP);
+            canvas.fill(new Outline().dot(x, y, DOT_PT), MapColors.SKIP);
             number(labels, Integer.toString(card.number()), x, y, heightPt);
         }
         legend(canvas, frame, widthPt - LEGEND_PT);
@@ -99,7 +100,7 @@ final class FindingMap implements Chart {
 
     private void legend(Canvas canvas, MapFrame frame, double x) {
         canvas.text(messages.text("rows.map.title"), x, 8, Palette.STRONG, Align.LEFT);
-        canvas.fill(new Outline().dot(x + 5, 20, DOT_PT), Palette.SKIP);
+        canvas.fill(new Outline().dot(x + 5, 20, DOT_PT), MapColors.SKIP);
         canvas.text(messages.text("rows.map.number"), x + 15, 22.5, Palette.LABEL, Align.LEFT);
         canvas.line(x, 33, x + 10, 33, PASS_RGB, 0.8);
         canvas.text(messages.text("rows.map.pass"), x + 15, 35.5, Palette.LABEL, Align.LEFT);

@@ -30,8 +30,8 @@ final class OnsetChart implements Chart {
     /** Steps that a time axis may have, s. */
     private static final int[] STEPS_S = {10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400};
 
-    private static final int ROW_RGB = Palette.SKIP;
-    private static final int PEERS_RGB = Palette.DOUBLE;
+    private static final int ROW_RGB = Palette.VERMILLION;
+    private static final int PEERS_RGB = Palette.BLUE;
     private static final int TARGET_RGB = 0x8a8f92;
 
     private final OnsetWindow window;

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 /** Setbacks in words; the figures are worked by hand from {@link SyntheticJob#withSetbacks}. */
 class SetbackSectionTest {
     private static SetbackSection section(SyntheticJob job, ReportOptions options) {
-        return Objects.requireNonNull(SetbackSection.of(job.build(), options.format()));
+        return Objects.requireNonNull(Views.setbacks(job.build(), options));
     }
 
     private static String plain(String text) {
@@ -30,8 +30,7 @@ class SetbackSectionTest {
 
     @Test
     void without_a_keep_out_file_there_is_no_section() {
-        assertNull(SetbackSection.of(
-                new SyntheticJob().build(), PassReviewTest.us().format()));
+        assertNull(Views.setbacks(new SyntheticJob().build(), PassReviewTest.us()));
         assertFalse(PassReviewReport.of(new SyntheticJob().build(), PassReviewTest.us())
                 .content()
                 .hasSetbacks());

@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.report.common.Views;
 import io.rowledger.report.review.PassReviewPdfTest;
 import io.rowledger.report.rows.RowDiagnosisPdfTest;
 import io.rowledger.units.UnitSystem;
@@ -30,8 +30,7 @@ public class ComparisonPdfTest {
     public static byte[] pdf(SyntheticJob before, SyntheticJob after, Paper paper) throws IOException {
         ReportOptions options = new ReportOptions(UnitSystem.US, paper, ZoneId.of("America/Chicago"), null, "1.2.3");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ComparisonReport.of(
-                        SavedDiagnosis.of(before.build(), options), SavedDiagnosis.of(after.build(), options), options)
+        ComparisonReport.of(Views.saved(before.build(), options), Views.saved(after.build(), options), options)
                 .write(out);
         return out.toByteArray();
     }

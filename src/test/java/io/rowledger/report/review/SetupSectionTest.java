@@ -12,11 +12,11 @@ import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.HandMadeIntervals;
-import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.ReviewSummary;
 import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.report.common.Views;
 import io.rowledger.report.record.NitrogenRecord;
 import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.report.review.PassReview.SetupLine;
@@ -160,7 +160,7 @@ class SetupSectionTest {
     }
 
     private static ReviewSummary summary(Analysis a) {
-        return new ReviewSummary(JobView.of(a), a.setup().contradicted(), null, Messages.english(US));
+        return new ReviewSummary(Views.job(a), a.setup().contradicted(), null, Messages.english(US));
     }
 
     private static List<String> answer(Analysis a) {

@@ -10,8 +10,8 @@ import io.rowledger.coverage.sections.ShutOffCase;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.TurnShift;
-import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.report.common.Views;
 import io.rowledger.report.review.WhatIfSection.Line;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Price;
@@ -161,7 +161,7 @@ class WhatIfSectionTest {
     }
 
     private static WhatIfSection section(Analysis a, UnitFormat f) {
-        return WhatIfWriter.section(a.whatIf(), JobView.of(a), Messages.english(f));
+        return WhatIfWriter.section(a.whatIf(), Views.job(a), Messages.english(f));
     }
 
     private static WhatIfFigures figures(Analysis a) {

@@ -94,15 +94,14 @@ class DiagnosisChartsTest {
         return new RowPicture(
                 new double[] {DAY_S, DAY_S + 10, DAY_S + 60, DAY_S + 70},
                 new double[] {DAY_S + 10, DAY_S + 20, DAY_S + 70, DAY_S + 80},
-                new int[] {1, 1, 2, 2}, new float[][] {
-                    {0, 0, 0.01f, 0}, {0, 0, -0.98f, Float.NaN}
-                });
+                new int[] {1, 1, 2, 2},
+                new float[][] {{0, 0, 0.01f, 0}, {0, 0, -0.98f, Float.NaN}});
     }
 
     @Test
     void deviation_missing_time_and_passes_are_drawn_apart() {
         Boxes canvas = new Boxes();
-        new DeviationPicture(picture(), List.of(), METRIC).paint(canvas, 225.2, 156);
+        new DeviationPicture(picture(), List.of(), Messages.english(METRIC)).paint(canvas, 225.2, 156);
         // 225.2 less 24 for the row numbers and 1.2 between the passes leaves 50 a column; rows are 50 high.
         List<double[]> plugged = canvas.filled.get(DeviationClasses.color(0)).stream()
                 .filter(box -> box[2] > 20)
@@ -138,7 +137,10 @@ class DiagnosisChartsTest {
     @Test
     void a_finding_between_two_passes_is_framed_from_the_next_pass_on() {
         Boxes canvas = new Boxes();
-        new DeviationPicture(picture(), List.of(new FindingMark(3, List.of(2), DAY_S + 40, DAY_S + 80)), METRIC)
+        new DeviationPicture(
+                        picture(),
+                        List.of(new FindingMark(3, List.of(2), DAY_S + 40, DAY_S + 80)),
+                        Messages.english(METRIC))
                 .paint(canvas, 225.2, 156);
         assertTrue(canvas.texts.contains("3"), "" + canvas.texts);
     }
@@ -156,7 +158,7 @@ class DiagnosisChartsTest {
     void the_flow_of_the_whole_bar_stays_inside_the_chart() {
         Boxes canvas = new Boxes();
         new OnsetChart(window(0, 0.8, Double.NaN), MESSAGES).paint(canvas, 400, 112);
-        double[] range = canvas.lineRange.get(Palette.SKIP);
+        double[] range = canvas.lineRange.get(Palette.VERMILLION);
         assertTrue(range[0] > 4 && range[1] < 112, Arrays.toString(range));
         assertTrue(canvas.texts.contains(MESSAGES.text("rows.onset.allRows")), "" + canvas.texts);
         assertTrue(canvas.texts.stream()

@@ -13,6 +13,7 @@ import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.HandMadeIntervals;
 import io.rowledger.report.common.ReportOptions;
@@ -187,7 +188,9 @@ class RowDiagnosisTest {
     @Test
     void ground_and_liquid_of_a_finding_say_how_sure_they_are() {
         Analysis a = HandMadeIntervals.in(new SyntheticJob().withFinding().build());
-        FindingUncertainty uncertainty = FindingUncertainty.of(a, 0);
+        FindingUncertainty uncertainty = new FindingUncertainties(
+                        a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals())
+                .of(0);
         assertEquals(985, uncertainty.areaM2().low(), 1e-9);
         double dueL = 1000 * a.coverage().received().get(0).meanRateLPerM2();
         double own = 1.645 * 0.015 / Math.sqrt(6) * dueL;
