@@ -86,7 +86,7 @@ final class BatchFolder {
                 folder.below().isEmpty() && (!isTop(folder) || folder.logs().size() < 2);
         if (!folder.logs().isEmpty() && each == JobGrouping.LOG) {
             for (Path log : folder.logs()) {
-                String stem = LogForms.stem(log);
+                String stem = JobFiles.stem(log);
                 drafts.add(new Draft(folder, above, isTop(folder) ? stem : folder.name() + "/" + stem, List.of(log)));
             }
         } else if (!folder.logs().isEmpty() && (plain || each == JobGrouping.FOLDER)) {

@@ -57,18 +57,6 @@ final class LogForms {
         return name.endsWith(".xml") || (name.startsWith("tlg") && name.endsWith(".bin"));
     }
 
-    /** A log's name without its endings: {@code north.csv.gz} is {@code north}. */
-    static String stem(Path log) {
-        String name = String.valueOf(log.getFileName());
-        String plain = lower(name);
-        for (String end : List.of(".csv.gz", ".tsv.gz", ".csv", ".tsv", ".zip")) {
-            if (plain.endsWith(end) && plain.length() > end.length()) {
-                return name.substring(0, name.length() - end.length());
-            }
-        }
-        return name;
-    }
-
     private static Predicate<Path> file(String end) {
         return entry -> lower(String.valueOf(entry.getFileName())).endsWith(end) && Files.isRegularFile(entry);
     }

@@ -63,9 +63,8 @@ final class ReportCommand implements Callable<Integer> {
     @Option(
             names = "--out",
             paramLabel = "DIR",
-            defaultValue = "rowledger-results",
-            description = "Where the results go (default: ${DEFAULT-VALUE}).")
-    private Path out;
+            description = "A folder for the results alone (default: LOG-results, after the first log).")
+    private @Nullable Path out;
 
     @Option(
             names = "--for",
@@ -120,8 +119,9 @@ final class ReportCommand implements Callable<Integer> {
         if (applySetupCheck) {
             analysis = Pipeline.withSetupApplied(analysis, files, results.threadCount(), progress);
         }
-        progress.begins("writing the reports", out.toString());
-        results.write(analysis, files, out, signer, console.out());
+        Path folder = out == null ? Path.of(files.name() + "-results") : out;
+        progress.begins("writing", folder.toString());
+        results.write(analysis, files, folder, signer, console.out());
         return Main.DONE;
     }
 

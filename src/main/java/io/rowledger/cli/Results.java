@@ -71,14 +71,14 @@ record Results(
     /** Writes everything into the folder, signs what is to be signed where there is a signer, and says so. */
     void write(Analysis analysis, JobFiles files, Path folder, @Nullable PdfSigner signer, PrintStream out) {
         ReportOptions options = options(analysis.rig().job().zone());
-        Outputs outputs = Reports.outputs(analysis, options, audiences).keeping(files.all());
+        Outputs outputs = Reports.outputs(analysis, options, audiences);
         if (signer != null && outputs.finishing(SIGNED, signer::sign).isEmpty()) {
             throw UnusableInputException.found("nothing to sign")
                     .atColumn("--sign")
                     .expected("a nitrogen record among the reports, the one that is signed")
                     .hint("add landlord to --for, or leave --sign out");
         }
-        outputs.writeTo(folder, threadCount());
+        Reports.write(analysis, outputs, folder, files.all(), threadCount());
         PassReviewReport.of(analysis, options).content().verdict().forEach(out::println);
         if (audiences.contains(Audience.LANDLORD)) {
             out.println("Nitrogen record: "

@@ -31,7 +31,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Outputs {
     private static final int BUFFER = 1 << 16;
-    private static final String HIDDEN = ".rowledger-";
+    private static final String NEW = "new";
+    private static final String OLD = "old";
+    private static final String HIDDEN = ".rowledger-unfinished-";
 
     private final List<Path> kept = new ArrayList<>();
     private final Map<String, Content> contents = new LinkedHashMap<>();
@@ -85,26 +87,65 @@ public final class Outputs {
     public void writeTo(Path folder, int threads) {
         boolean made = !Files.exists(folder);
         boolean done = false;
-        Path hidden = null;
         try {
             check(folder);
             Files.createDirectories(folder);
-            hidden = Files.createTempDirectory(folder, HIDDEN);
-            Path fresh = Files.createDirectory(hidden.resolve("new"));
-            writeAll(fresh, threads);
-            rename(fresh, Files.createDirectory(hidden.resolve("old")), folder);
+            clearLeftovers(folder);
+            Path hidden = Files.createTempDirectory(folder, HIDDEN);
+            try (WorkFolder work = WorkFolder.tryOpen(hidden, made ? folder : null)) {
+                if (work == null) {
+                    throw new IOException("the folder for unfinished files is taken");
+                }
+                writeInto(folder, work, threads);
+            }
             done = true;
         } catch (IOException e) {
             throw refused(folder, e);
         } finally {
-            clear(hidden);
             if (made && !done) {
-                clear(folder);
+                WorkFolder.clear(folder);
             }
         }
     }
 
-    private void writeAll(Path fresh, int threads) throws IOException {
+    private void writeInto(Path folder, WorkFolder work, int threads) throws IOException {
+        Path fresh = Files.createDirectory(work.resolve(NEW));
+        Path old = Files.createDirectory(work.resolve(OLD));
+        try {
+            writeAll(fresh, threads);
+        } catch (IOException | RuntimeException e) {
+            work.awaitExit();
+            throw e;
+        }
+        work.settle(() -> rename(fresh, old, folder));
+    }
+
+    /** Clears what killed runs left, and puts back the old files that such a run had moved away and not replaced. */
+    private void clearLeftovers(Path folder) throws IOException {
+        List<Path> leftovers;
+        try (Stream<Path> files = Files.list(folder)) {
+            leftovers = files.filter(
+                            file -> String.valueOf(file.getFileName()).startsWith(HIDDEN) && Files.isDirectory(file))
+                    .toList();
+        }
+        for (Path leftover : leftovers) {
+            try (WorkFolder work = WorkFolder.tryOpen(leftover, null)) {
+                for (String name : work == null ? List.<String>of() : contents.keySet()) {
+                    Path old = leftover.resolve(OLD).resolve(name);
+                    if (Files.exists(old) && !Files.exists(folder.resolve(name))) {
+                        move(old, folder.resolve(name));
+                    }
+                }
+            }
+        }
+    }
+
+    /** Writes all files into an empty folder. */
+    void writeAll(Path fresh, int threads) throws IOException {
+        // All folders first: a writer never makes one again that an end of the program has cleared.
+        for (String name : contents.keySet()) {
+            Files.createDirectories(parent(fresh.resolve(name)));
+        }
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {
             List<Future<?>> files = new ArrayList<>();
@@ -163,7 +204,6 @@ public final class Outputs {
     }
 
     private static void writeOne(Path file, Content content) throws IOException {
-        Files.createDirectories(parent(file));
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), BUFFER)) {
             content.write(out);
         }
@@ -251,7 +291,7 @@ public final class Outputs {
         }
     }
 
-    private static Path parent(Path file) {
+    static Path parent(Path file) {
         Path parent = file.getParent();
         if (parent == null) {
             throw new IllegalArgumentException("a file without a folder: " + file);
@@ -259,7 +299,7 @@ public final class Outputs {
         return parent;
     }
 
-    private static UnusableInputException refused(Path folder, IOException e) {
+    static UnusableInputException refused(Path folder, IOException e) {
         String reason = e instanceof FileSystemException fs && fs.getReason() != null
                 ? fs.getReason()
                 : e.getClass().getSimpleName().replace("Exception", "") + " " + e.getMessage();
@@ -267,21 +307,5 @@ public final class Outputs {
                 .inFile(folder.toString())
                 .expected("a folder this program may write to, with room for the outputs")
                 .hint("make room or allow writing there, or name another folder");
-    }
-
-    private static void clear(@Nullable Path folder) {
-        if (folder == null || !Files.exists(folder)) {
-            return;
-        }
-        try (Stream<Path> files = Files.walk(folder)) {
-            List<Path> deepestFirst = new ArrayList<>(files.toList());
-            java.util.Collections.reverse(deepestFirst);
-            for (Path file : deepestFirst) {
-                Files.deleteIfExists(file);
-            }
-        } catch (IOException e) {
-            // What can't be cleared is hidden and harmless; the reason it came to this is thrown by the caller.
-            return;
-        }
     }
 }

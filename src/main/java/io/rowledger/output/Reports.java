@@ -11,6 +11,7 @@ import io.rowledger.export.PlacesGpx;
 import io.rowledger.export.ReceivedTiff;
 import io.rowledger.export.RowsCsv;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.source.LogSource;
 import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.JobTimes;
@@ -30,17 +31,19 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Everything a run writes. */
 public final class Reports {
     private Reports() {}
 
     /**
-     * Writes the files for machines and the printed reports of these audiences into the folder, all of them or none.
+     * Writes the files for machines and the printed reports of these audiences as a whole new folder in place of the old one.
      *
-     * @param inputs the files handed in; a folder where a result would replace one is refused
+     * @param inputs the files handed in; a folder that holds one is refused
      * @param threads how many files are written at a time; the bytes don't depend on it
-     * @throws UnusableInputException where the folder can't be written or the user's template can't be used
+     * @throws UnusableInputException where the folder holds anything but results of this job, or can't be written, or the
+     *     user's template can't be used
      */
     public static void write(
             Analysis analysis,
@@ -49,7 +52,14 @@ public final class Reports {
             Set<Audience> audiences,
             List<Path> inputs,
             int threads) {
-        outputs(analysis, options, audiences).keeping(inputs).writeTo(folder, threads);
+        write(analysis, outputs(analysis, options, audiences), folder, inputs, threads);
+    }
+
+    /** The same with outputs that a caller has completed. */
+    public static void write(Analysis analysis, Outputs outputs, Path folder, List<Path> inputs, int threads) {
+        Set<String> logs =
+                analysis.log().sources().stream().map(LogSource::sha256).collect(Collectors.toSet());
+        ResultsFolder.replace(folder, outputs, inputs, logs, threads);
     }
 
     /** The same files, to which a caller may add its own before writing. */

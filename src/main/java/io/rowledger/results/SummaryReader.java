@@ -43,6 +43,16 @@ public final class SummaryReader {
         return new SummaryReader(folder).figures();
     }
 
+    /**
+     * SHA-256 of the logs of the job that a results folder holds.
+     *
+     * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
+     */
+    public static List<String> logDigests(Path folder) {
+        return new SummaryReader(folder)
+                .json.inputs().stream().map(SummaryJson.Input::sha256).toList();
+    }
+
     private BatchFigures figures() {
         List<BatchFigures.Fault> findings = new ArrayList<>();
         for (int i = 0; i < json.findings().size(); i++) {

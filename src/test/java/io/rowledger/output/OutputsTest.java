@@ -71,13 +71,14 @@ class OutputsTest {
                         "layers/strips.geojson",
                         "pass-review.pdf",
                         "passes.csv",
+                        "review.html",
                         "row-diagnosis.pdf",
                         "rows.csv",
                         "setup-check.json",
                         "summary.json"),
                 files(folder));
         try (Stream<Path> all = Files.list(folder)) {
-            assertEquals(8, all.count(), "seven files, one folder, nothing hidden left");
+            assertEquals(9, all.count(), "eight files, one folder, nothing hidden left");
         }
     }
 
