@@ -31,15 +31,18 @@ final class PoseTracer {
     private final SmoothPath path;
     private final boolean[] gap;
     private final boolean[] lowered;
+    private final boolean[] headingHeld;
     private final TrackOptions options;
     private final TowingChain chain;
     private final PoseColumns c = new PoseColumns();
     private int poses;
 
-    PoseTracer(SmoothPath path, boolean[] gap, boolean[] lowered, Rig rig, TrackOptions options) {
+    PoseTracer(
+            SmoothPath path, boolean[] gap, boolean[] lowered, boolean[] headingHeld, Rig rig, TrackOptions options) {
         this.path = path;
         this.gap = gap;
         this.lowered = lowered;
+        this.headingHeld = headingHeld;
         this.options = options;
         this.chain = new TowingChain(rig);
     }
@@ -139,6 +142,10 @@ final class PoseTracer {
     }
 
     private void moveAlong(int i, int from, int to, double a, double b) {
+        if (headingHeld[i]) {
+            chain.drift(east(i, from, to, b), north(i, from, to, b));
+            return;
+        }
         double length = path.speedMps(i) * (b - a);
         double curvature = Math.abs(path.curvaturePerM(i));
         double chord = Math.sqrt(8 * options.sagittaM() / Math.max(curvature, 1e-6));

@@ -41,6 +41,21 @@ final class SmoothPath {
         System.arraycopy(s.an, 0, an, from, s.pe.length);
     }
 
+    /** Replaces the path of records [first, last] by uniform motion from the first to the last position. */
+    void drift(int first, int last) {
+        double durationS = t[last] - t[first];
+        double driftEMps = durationS > 0 ? (pe[last] - pe[first]) / durationS : 0;
+        double driftNMps = durationS > 0 ? (pn[last] - pn[first]) / durationS : 0;
+        for (int i = first; i <= last; i++) {
+            pe[i] = pe[first] + driftEMps * (t[i] - t[first]);
+            pn[i] = pn[first] + driftNMps * (t[i] - t[first]);
+            ve[i] = driftEMps;
+            vn[i] = driftNMps;
+            ae[i] = 0;
+            an[i] = 0;
+        }
+    }
+
     double timeS(int i) {
         return t[i];
     }

@@ -91,6 +91,11 @@ final class TowingChain {
         dragBar(hitchEastM - hitchEast, hitchNorthM - hitchNorth);
     }
 
+    /** Translates the machine to a new antenna position without turning anything: position noise at a standstill. */
+    void drift(double antennaEastM, double antennaNorthM) {
+        apply(antennaEastM, antennaNorthM);
+    }
+
     private void back(double course, double length, boolean lowered) {
         backwardM += length;
         forwardM = 0;

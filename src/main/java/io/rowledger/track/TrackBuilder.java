@@ -71,7 +71,8 @@ public final class TrackBuilder {
             apart[i] = gap[i] || shift[i] || (segment[i] && !bridged[i] && tooFar(east, north, time, i));
         }
         SmoothPath path = smooth(time, east, north, segment, bridged, noise);
-        PoseColumns columns = new PoseTracer(path, apart, lowered, rig, options).trace();
+        boolean[] headingHeld = Standstills.hold(log, path, segment, noise, options.minWorkMps());
+        PoseColumns columns = new PoseTracer(path, apart, lowered, headingHeld, rig, options).trace();
         List<Pass> passes = numberPasses(columns, lowered);
         return new Track(
                 plane,
