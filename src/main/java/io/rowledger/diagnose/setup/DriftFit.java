@@ -5,86 +5,121 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One number out of contrasts whose errors hang together in time: generalised least squares with an unknown share of slow
- * drift.
+ * Generalized least squares on contrasts whose errors are correlated in time, with an unknown share of slow drift.
  *
- * <p>An observation errs by white noise of variance σ² and by a first-order Gauss-Markov drift of variance ρσ² and time
- * constant τ, so Cov(i, j) = σ²(δᵢⱼ + ρ·exp(−|tᵢ − tⱼ|/τ)); contrasts A·y have A·Cov·Aᵀ. For each (ρ, τ) of a grid σ is
- * integrated out under the usual 1/σ: the number then has a t distribution, and the grid point the weight
- * |C|^(−1/2) · (xᵀC⁻¹x)^(−1/2) · S^(−(n−1)/2) (A. Zellner, An Introduction to Bayesian Inference in Econometrics, 1971, ch. 3).
- * The mixture's mean and standard deviation come out. So a receiver that drifts widens the interval by itself, and
- * one that drifts slowly between neighbours doesn't.
+ * <p>An observation has white noise of variance σ² and a first-order Gauss-Markov drift of variance ρσ² and time constant τ, so
+ * Cov(i, j) = σ²(δᵢⱼ + ρ·exp(−|tᵢ − tⱼ|/τ)); contrasts A·y have A·Cov·Aᵀ = σ²C. For each (ρ, τ) of a grid σ is integrated out
+ * under the prior 1/σ: a single unknown then has a t distribution, and the grid point the weight |C|^(−1/2) ·
+ * (xᵀC⁻¹x)^(−1/2) · S^(−(n−1)/2) (A. Zellner, An Introduction to Bayesian Inference in Econometrics, 1971, ch. 3). The result
+ * is the mixture's mean and standard deviation. So a receiver that drifts widens the interval by itself; one that drifts slowly
+ * between neighbors does not.
+ *
+ * <p>With error and habit together the unknowns are the error (no prior), the habit and the half-difference between lowering and
+ * lifting (normal priors of {@link HeadlandEstimate#HABIT_PRIOR_S}); σ² is then replaced by its estimate S/(n − rank), widened
+ * by the variance of a t distribution.
  */
 final class DriftFit {
-    /** Drift's variance over white noise's: none, to much more than any receiver's. */
+    /** Variance of the drift over that of the white noise: from none to more than any receiver has. */
     private static final double[] SHARES = {0, 0.1, 0.3, 1, 3, 10, 30, 100, 1000};
 
-    /** Time constants of drift, s: corrections age over a minute, the ionosphere over a quarter of an hour. */
+    /** Time constants of drift, s: corrections age over a minute, the ionosphere changes over a quarter of an hour. */
     private static final double[] TAUS_S = {60, 200, 700};
 
-    /** Contrasts solved together; a neighbour in another block is taken as independent. */
+    /** Contrasts solved together; a neighbor in another block is taken as independent. */
     private static final int BLOCK = 100;
 
-    /** Part of a contrast's own variance that is its own, so that contrasts that add up to nothing can be solved. */
+    /** Independent part of a contrast's variance, so that contrasts that add up to nothing can be solved. */
     private static final double NUGGET = 1e-3;
 
+    /** A column that keeps less than this share of its square beside the others is a combination of them. */
+    private static final double COLLINEAR = 1e-9;
+
     /**
-     * The number.
+     * One unknown.
      *
      * @param value best estimate
      * @param sigma its standard deviation
-     * @param n contrasts it rests on
+     * @param n number of contrasts
      */
     record Fitted(double value, double sigma, int n) {}
 
     private final List<Contrast> contrasts;
     private final double[] timeS;
     private final double[] spanS;
-    private final boolean withSpeed;
-    private final double leastNoiseM;
+    private final int unknowns;
+    private final double minNoiseM;
 
-    private DriftFit(List<Contrast> contrasts, double[] timeS, double[] spanS, boolean withSpeed, double leastNoiseM) {
-        this.spanS = spanS;
-        this.leastNoiseM = leastNoiseM;
+    private DriftFit(List<Contrast> contrasts, double[] timeS, double[] spanS, int unknowns, double minNoiseM) {
         this.contrasts = contrasts;
         this.timeS = timeS;
-        this.withSpeed = withSpeed;
+        this.spanS = spanS;
+        this.unknowns = unknowns;
+        this.minNoiseM = minNoiseM;
     }
 
     /**
-     * The error looked for, or null where fewer than {@code least} contrasts tell.
+     * Returns the error alone, or null if there are fewer than {@code min} contrasts.
      *
      * @param timeS the middle of each observation
-     * @param spanS how long each is a mean over; 0 for an instant
-     * @param leastNoiseM white noise that each observation is known to have, 1 sigma, m, however well a few may agree
+     * @param spanS duration of each observation; 0 for an instant
+     * @param minNoiseM white noise that each observation has at least, 1 sigma, m, however well a few may agree
      */
     static @Nullable Fitted error(
-            List<Contrast> contrasts, double[] timeS, double[] spanS, int least, double leastNoiseM) {
-        return contrasts.size() < Math.max(2, least)
-                ? null
-                : new DriftFit(contrasts, timeS, spanS, false, leastNoiseM).fit();
+            List<Contrast> contrasts, double[] timeS, double[] spanS, int min, double minNoiseM) {
+        if (contrasts.size() < Math.max(2, min)) {
+            return null;
+        }
+        DriftFit fit = new DriftFit(contrasts, timeS, spanS, 1, minNoiseM);
+        List<Point> points = fit.points();
+        double weights = 0;
+        double mean = 0;
+        double square = 0;
+        double max = points.stream().mapToDouble(Point::logWeight).max().orElseThrow();
+        for (Point p : points) {
+            double w = Math.exp(p.logWeight - max);
+            weights += w;
+            mean += w * p.mean[0];
+            square += w * (p.covariance[0][0] + p.mean[0] * p.mean[0]);
+        }
+        mean /= weights;
+        double variance = square / weights - mean * mean;
+        double knownM2 = minNoiseM * minNoiseM / points.get(0).information;
+        return new Fitted(mean, Math.sqrt(Math.max(knownM2, Math.max(0, variance))), contrasts.size());
     }
 
-    /** The delay in seconds that goes with speed, the error looked for left free beside it. */
-    static @Nullable Fitted delay(List<Contrast> contrasts, double[] timeS, int least) {
-        return contrasts.size() < Math.max(3, least)
-                ? null
-                : new DriftFit(contrasts, timeS, new double[timeS.length], true, 0).fit();
+    /** Returns the error and the habit together, or null if there are fewer than {@code min} contrasts. */
+    static @Nullable HeadlandEstimate together(
+            List<Contrast> contrasts, double[] timeS, int min, double minNoiseM) {
+        if (contrasts.size() < Math.max(4, min)) {
+            return null;
+        }
+        List<Point> points = new DriftFit(contrasts, timeS, new double[timeS.length], 3, minNoiseM).points();
+        double max = points.stream().mapToDouble(Point::logWeight).max().orElseThrow();
+        HeadlandEstimate.Mixture mixture = new HeadlandEstimate.Mixture();
+        for (Point p : points) {
+            mixture.add(Math.exp(p.logWeight - max), p.mean, p.covariance);
+        }
+        return mixture.estimate(contrasts.size());
     }
 
-    /** Sums over the blocks at one point of the grid. */
+    /** Sums over the blocks at one point of the grid: XᵀC⁻¹X, XᵀC⁻¹y, yᵀC⁻¹y, ln |C|. */
     private static final class Sums {
-        private double xx;
-        private double xz;
-        private double zz;
-        private double xy;
-        private double zy;
+        private final double[][] xx;
+        private final double[] xy;
         private double yy;
         private double logDet;
+
+        Sums(int unknowns) {
+            xx = new double[unknowns][unknowns];
+            xy = new double[unknowns];
+        }
     }
 
-    private Fitted fit() {
-        List<double[]> points = new ArrayList<>();
+    /** Mean, covariance, log weight and the error's information over σ² at one point of the grid. */
+    private record Point(double[] mean, double[][] covariance, double logWeight, double information) {}
+
+    private List<Point> points() {
+        List<Point> points = new ArrayList<>();
         for (double share : SHARES) {
             for (double tau : TAUS_S) {
                 points.add(point(share, tau));
@@ -93,53 +128,72 @@ final class DriftFit {
                 }
             }
         }
-        double most = Double.NEGATIVE_INFINITY;
-        for (double[] p : points) {
-            most = Math.max(most, p[2]);
-        }
-        double weights = 0;
-        double mean = 0;
-        for (double[] p : points) {
-            double w = Math.exp(p[2] - most);
-            weights += w;
-            mean += w * p[0];
-        }
-        mean /= weights;
-        double variance = 0;
-        for (double[] p : points) {
-            variance += Math.exp(p[2] - most) * (p[1] + (p[0] - mean) * (p[0] - mean));
-        }
-        double known = leastNoiseM * leastNoiseM / points.get(0)[3];
-        return new Fitted(mean, Math.sqrt(Math.max(known, variance / weights)), contrasts.size());
+        return points;
     }
 
-    /** Mean, variance, log weight and information over σ² at one point of the grid. */
-    private double[] point(double share, double tauS) {
-        Sums s = new Sums();
+    private Point point(double share, double tauS) {
+        Sums s = new Sums(unknowns);
         int n = contrasts.size();
         int blocks = (n + BLOCK - 1) / BLOCK;
         for (int b = 0; b < blocks; b++) {
             block(b * n / blocks, (b + 1) * n / blocks, share, tauS, s);
         }
-        int free = withSpeed ? 2 : 1;
-        double xx = s.xx;
-        double xy = s.xy;
-        double squares = s.yy;
-        double logOther = 0;
-        if (withSpeed) {
-            // The number is the delay: the error is taken out of it first.
-            squares -= s.xy * s.xy / s.xx;
-            logOther = Math.log(s.xx);
-            xx = s.zz - s.xz * s.xz / s.xx;
-            xy = s.zy - s.xz * s.xy / s.xx;
+        double[] squares = residual(s);
+        double left = Math.max(1e-12, squares[0]);
+        int dof = Math.max(1, n - (int) squares[1]);
+        // A t distribution of dof degrees of freedom has a variance of dof / (dof − 2) of its scale's square.
+        double variance = left / dof * (dof > 2 ? dof / (dof - 2.0) : 4);
+        if (unknowns > 1) {
+            variance = Math.max(variance, minNoiseM * minNoiseM);
         }
-        double value = xy / xx;
-        int dof = Math.max(1, n - free);
-        double left = Math.max(1e-12, squares - value * xy);
-        // A t distribution of dof degrees of freedom has a variance of dof / (dof - 2) of its scale's square.
-        double variance = left / dof / xx * (dof > 2 ? dof / (dof - 2.0) : 4);
-        double log = -0.5 * (s.logDet + logOther + Math.log(xx) + dof * Math.log(left));
-        return new double[] {value, variance, log, xx};
+        double[][] precision = new double[unknowns][unknowns];
+        double[] pull = new double[unknowns];
+        for (int a = 0; a < unknowns; a++) {
+            for (int b = 0; b < unknowns; b++) {
+                precision[a][b] = s.xx[a][b] / variance;
+            }
+            precision[a][a] += a == 0 ? 0 : 1 / (HeadlandEstimate.HABIT_PRIOR_S * HeadlandEstimate.HABIT_PRIOR_S);
+            pull[a] = s.xy[a] / variance;
+        }
+        double[][] l = SmallMatrix.cholesky(precision);
+        double[][] covariance = SmallMatrix.inverse(l);
+        double log = -0.5
+                * (s.logDet
+                        + SmallMatrix.logDet(l)
+                        + unknowns * Math.log(variance)
+                        + dof * Math.log(left));
+        return new Point(SmallMatrix.times(covariance, pull), covariance, log, s.xx[0][0]);
+    }
+
+    /** Sum of squares that the unknowns leave without any prior, and how many of them are independent. */
+    private double[] residual(Sums s) {
+        double[][] m = new double[unknowns][unknowns + 1];
+        for (int a = 0; a < unknowns; a++) {
+            System.arraycopy(s.xx[a], 0, m[a], 0, unknowns);
+            m[a][unknowns] = s.xy[a];
+        }
+        double squares = s.yy;
+        int rank = 0;
+        for (int c = 0; c < unknowns; c++) {
+            if (m[c][c] <= COLLINEAR * s.xx[c][c]) {
+                continue;
+            }
+            rank++;
+            squares -= m[c][unknowns] * m[c][unknowns] / m[c][c];
+            for (int r = c + 1; r < unknowns; r++) {
+                double f = m[r][c] / m[c][c];
+                for (int j = c; j <= unknowns; j++) {
+                    m[r][j] -= f * m[c][j];
+                }
+            }
+        }
+        return new double[] {squares, rank};
+    }
+
+    private double[] regressors(Contrast c) {
+        return unknowns == 1
+                ? new double[] {c.effect()}
+                : new double[] {c.effect(), c.habitEffect(), c.unlikeEffect()};
     }
 
     private void block(int from, int end, double share, double tauS, Sums s) {
@@ -151,17 +205,13 @@ final class DriftFit {
             }
             c[i][i] *= 1 + NUGGET;
         }
-        double[] x = new double[n];
-        double[] z = new double[n];
+        double[][] x = new double[n][];
         double[] y = new double[n];
+        // Cholesky factor L of C; L u = x and L v = y are solved on the way.
         for (int i = 0; i < n; i++) {
-            Contrast k = contrasts.get(from + i);
-            x[i] = k.effect();
-            z[i] = k.speedEffect();
-            y[i] = k.valueM();
-        }
-        // Cholesky, the columns solved on the way: A.-L. Cholesky's factor L of C, then L u = x.
-        for (int i = 0; i < n; i++) {
+            Contrast contrast = contrasts.get(from + i);
+            x[i] = regressors(contrast);
+            y[i] = contrast.valueM();
             double[] row = c[i];
             for (int j = 0; j <= i; j++) {
                 double sum = row[j];
@@ -171,20 +221,23 @@ final class DriftFit {
                 row[j] = j < i ? sum / c[j][j] : Math.sqrt(Math.max(sum, 1e-12));
             }
             for (int k = 0; k < i; k++) {
-                x[i] -= row[k] * x[k];
-                z[i] -= row[k] * z[k];
+                for (int a = 0; a < unknowns; a++) {
+                    x[i][a] -= row[k] * x[k][a];
+                }
                 y[i] -= row[k] * y[k];
             }
-            x[i] /= row[i];
-            z[i] /= row[i];
             y[i] /= row[i];
+            for (int a = 0; a < unknowns; a++) {
+                x[i][a] /= row[i];
+            }
             s.logDet += 2 * Math.log(row[i]);
-            s.xx += x[i] * x[i];
-            s.xz += x[i] * z[i];
-            s.zz += z[i] * z[i];
-            s.xy += x[i] * y[i];
-            s.zy += z[i] * y[i];
             s.yy += y[i] * y[i];
+            for (int a = 0; a < unknowns; a++) {
+                s.xy[a] += x[i][a] * y[i];
+                for (int b = 0; b < unknowns; b++) {
+                    s.xx[a][b] += x[i][a] * x[i][b];
+                }
+            }
         }
     }
 

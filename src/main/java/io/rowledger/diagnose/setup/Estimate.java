@@ -5,16 +5,16 @@ package io.rowledger.diagnose.setup;
  *
  * @param value best estimate, SI
  * @param sigma its standard deviation
- * @param least smaller differences are within what a tape measure and a day's work allow
+ * @param min smallest difference that counts: less is within what a tape measure and a day's work allow
  */
-record Estimate(double value, double sigma, double least) {
-    /** Φ⁻¹(0.95): 90 % of a normal distribution lie within so many sigmas. */
+record Estimate(double value, double sigma, double min) {
+    /** Φ⁻¹(0.95): 90 % of a normal distribution lie within this many sigmas. */
     static final double Z90 = 1.6448536269514722;
 
-    /** A right setup is called wrong by chance once in about a thousand measures. */
-    private static final double SIGNIFICANT = 3.3;
+    /** Sigmas beyond which a difference is significant: by chance in about one of a thousand measurements. */
+    static final double SIGNIFICANT = 3.3;
 
-    boolean differsFrom(double was) {
-        return Math.abs(value - was) > Math.max(least, SIGNIFICANT * sigma);
+    boolean differsFrom(double given) {
+        return Math.abs(value - given) > Math.max(min, SIGNIFICANT * sigma);
     }
 }

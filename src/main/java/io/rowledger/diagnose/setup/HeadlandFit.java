@@ -8,36 +8,42 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * The drop line's error where records are coarse: all that a log tells of a headland crossing is the two records between which
- * it fell, so no crossing has a place to take a mean of. What has to fit are the records' bounds, all of them at once.
+ * Drop offset error and lowering habit from coarse records: a log shows of a headland crossing only the two records between
+ * which it fell, so that no crossing has a place to average. The estimate fits the bounds of all crossings at once.
  *
- * <p>Crossing i lies uᵢ ahead of the middle between its two records, −hᵢ ≤ uᵢ ≤ hᵢ. It strays from the headland's line, at gᵢ,
- * by chance: uᵢ − gᵢ is normal with σ. The line bends by chance: a contrast of g, held against its effect times the error
- * looked for, is normal with λ. For each (σ, λ) of a grid, the mean and variance of the error come by expectation
- * propagation, in which each pair of bounds is stood in for by the normal factor that leaves mean and variance right (T. P.
- * Minka, Expectation Propagation for Approximate Bayesian Inference, UAI 2001); the grid's points are weighed by how likely
- * they make the bounds. Bounds as wide as w tell a place to about √(w·σ/n) and not to w/√(12·n), as means of their middles would.
+ * <p>Crossing i lies uᵢ ahead of the middle between its two records, −hᵢ ≤ uᵢ ≤ hᵢ. It scatters about the headland's line, at
+ * gᵢ: uᵢ − gᵢ is normal with σ. The line bends: a contrast of g, less its effects times the unknowns, is normal with λ. For each
+ * (σ, λ) of a grid, mean and covariance of the unknowns come from expectation propagation, which replaces each pair of bounds by
+ * the normal factor that keeps mean and variance (T. P. Minka, Expectation Propagation for Approximate Bayesian Inference, UAI
+ * 2001); the points of the grid are weighted by the likelihood of the bounds. Bounds of width w determine a place to about
+ * √(w·σ/n), the mean of their middles only to w/√(12·n).
+ *
+ * <p>The unknowns are the error (m), the habit (s) and the half-difference between lowering and lifting (s), the last two with
+ * the normal priors of {@link HeadlandEstimate#HABIT_PRIOR_S}.
  */
 final class HeadlandFit {
-    /** How far ends stray from their line, 1 sigma, m. */
-    private static final double[] STRAY_M = {0.05, 0.09, 0.15, 0.25, 0.45};
+    /** Scatter of the ends about their line, 1 sigma, m. */
+    private static final double[] SCATTER_M = {0.05, 0.09, 0.15, 0.25, 0.45};
 
-    /** How much a headland bends from pass to pass, 1 sigma, m. */
+    /** Bend of a headland from pass to pass, 1 sigma, m. */
     private static final double[] BEND_M = {0.02, 0.06, 0.18, 0.5};
 
-    /** Ends solved together; a neighbour in another block is let go. */
+    /** Number of ends solved together; a neighbor in another block is left out. */
     private static final int BLOCK = 60;
 
-    /** Nothing is known beforehand of an end's or a length's place within so much, m. */
-    private static final double VAGUE_M = 20;
+    /** Standard deviation of the weak prior on pass-end positions and unknowns, m or s. */
+    private static final double VAGUE = 20;
 
     private static final int MAX_ROUNDS = 25;
 
-    /** Rounds end when nothing moves by more than this share of what it is known to. */
-    private static final double STILL = 1e-3;
+    /** Convergence: the means change by less than this fraction of their standard deviations. */
+    private static final double CONVERGED = 1e-3;
 
-    /** Share of each round's step that is taken: less than all, so that rounds don't swing. */
+    /** Share of each round's step that is taken, so that rounds do not oscillate. */
     private static final double DAMPING = 0.8;
+
+    /** Error, habit, half-difference. */
+    private static final int UNKNOWNS = 3;
 
     private final List<PassEnd> ends;
     private final List<List<Contrast>> blocks;
@@ -48,16 +54,16 @@ final class HeadlandFit {
     }
 
     /**
-     * The error looked for.
+     * Returns error and habit together.
      *
-     * @param ends with how far each may lie ahead or behind
-     * @param lines every end against the line between its neighbours, those that the error doesn't move too; one or more
+     * @param ends with half the distance between the records around each
+     * @param lines every end against the line between its neighbors, also those that the error does not move; one or more
      */
-    static DriftFit.Fitted error(List<PassEnd> ends, List<Contrast> lines) {
+    static HeadlandEstimate together(List<PassEnd> ends, List<Contrast> lines) {
         return new HeadlandFit(ends, lines).fit(lines.size());
     }
 
-    /** Contrasts that share ends, in runs along the headlands of no more than so many ends. */
+    /** Groups contrasts that share ends into runs along the headlands of at most {@link #BLOCK}. */
     private static List<List<Contrast>> blocks(List<Contrast> lines, int n) {
         Contrast[] own = new Contrast[n];
         List<List<Contrast>> touching = new ArrayList<>();
@@ -99,50 +105,55 @@ final class HeadlandFit {
         return blocks;
     }
 
-    private DriftFit.Fitted fit(int n) {
-        List<double[]> points = new ArrayList<>();
-        double most = Double.NEGATIVE_INFINITY;
-        for (double strayM : STRAY_M) {
+    private HeadlandEstimate fit(int n) {
+        List<Point> points = new ArrayList<>();
+        for (double scatterM : SCATTER_M) {
             for (double bendM : BEND_M) {
-                double[] point = point(strayM, bendM);
-                points.add(point);
-                most = Math.max(most, point[2]);
+                points.add(point(scatterM, bendM));
             }
         }
-        double weights = 0;
-        double mean = 0;
-        double squares = 0;
-        for (double[] p : points) {
-            double weight = Math.exp(p[2] - most);
-            weights += weight;
-            mean += weight * p[0];
-            squares += weight * (p[1] + p[0] * p[0]);
+        double max = points.stream().mapToDouble(Point::logWeight).max().orElseThrow();
+        HeadlandEstimate.Mixture mixture = new HeadlandEstimate.Mixture();
+        for (Point p : points) {
+            mixture.add(Math.exp(p.logWeight - max), p.mean, p.covariance);
         }
-        mean /= weights;
-        return new DriftFit.Fitted(mean, Math.sqrt(Math.max(0, squares / weights - mean * mean)), n);
+        return mixture.estimate(n);
     }
 
-    /** Mean, variance and log likelihood at one point of the grid, from all blocks. */
-    private double[] point(double strayM, double bendM) {
-        double precision = 0;
-        double weighted = 0;
-        double squares = 0;
+    /** Mean and covariance of the unknowns and log likelihood: of a block, or at one point of the grid. */
+    private record Point(double[] mean, double[][] covariance, double logWeight) {}
+
+    /** Multiplies the blocks' normal densities of the unknowns and the priors, and integrates. */
+    private Point point(double scatterM, double bendM) {
+        double[][] precision = new double[UNKNOWNS][UNKNOWNS];
+        double[] pull = new double[UNKNOWNS];
         double log = 0;
-        for (List<Contrast> block : blocks) {
-            double[] of = new Block(block, strayM, bendM).solve();
-            precision += 1 / of[1];
-            weighted += of[0] / of[1];
-            squares += of[0] * of[0] / of[1];
-            log += of[2] - 0.5 * Math.log(of[1]);
+        for (List<Contrast> contrasts : blocks) {
+            Point block = new Block(contrasts, scatterM, bendM).solve();
+            double[][] l = SmallMatrix.cholesky(block.covariance);
+            double[][] inverse = SmallMatrix.inverse(l);
+            double[] weighted = SmallMatrix.times(inverse, block.mean);
+            for (int a = 0; a < UNKNOWNS; a++) {
+                pull[a] += weighted[a];
+                for (int b = 0; b < UNKNOWNS; b++) {
+                    precision[a][b] += inverse[a][b];
+                }
+            }
+            log += block.logWeight - 0.5 * SmallMatrix.logDet(l) - 0.5 * SmallMatrix.dot(block.mean, weighted);
         }
-        // Normal densities of one number, multiplied and integrated.
-        log += -0.5 * Math.log(precision) - 0.5 * (squares - weighted * weighted / precision);
-        return new double[] {weighted / precision, 1 / precision, log};
+        for (int a = 1; a < UNKNOWNS; a++) {
+            precision[a][a] += 1 / (HeadlandEstimate.HABIT_PRIOR_S * HeadlandEstimate.HABIT_PRIOR_S);
+        }
+        double[][] l = SmallMatrix.cholesky(precision);
+        double[][] covariance = SmallMatrix.inverse(l);
+        double[] mean = SmallMatrix.times(covariance, pull);
+        log += -0.5 * SmallMatrix.logDet(l) + 0.5 * SmallMatrix.dot(pull, mean);
+        return new Point(mean, covariance, log);
     }
 
-    /** Some ends with the error looked for, at one point of the grid. The error is the last unknown. */
+    /** Some ends with the unknowns behind them, at one point of the grid. */
     private final class Block {
-        private final double strayM;
+        private final double scatterM;
         private final int[] end;
         private final int size;
         private final double[][] prior;
@@ -154,8 +165,8 @@ final class HeadlandFit {
         private double[] mean = new double[0];
         private double logDet;
 
-        Block(List<Contrast> lines, double strayM, double bendM) {
-            this.strayM = strayM;
+        Block(List<Contrast> lines, double scatterM, double bendM) {
+            this.scatterM = scatterM;
             int[] place = new int[ends.size()];
             Arrays.fill(place, -1);
             end = lines.stream()
@@ -166,11 +177,11 @@ final class HeadlandFit {
             for (int i = 0; i < end.length; i++) {
                 place[end[i]] = i;
             }
-            size = end.length + 1;
+            size = end.length + UNKNOWNS;
             prior = new double[size][size];
             pull = new double[size];
             for (int i = 0; i < size; i++) {
-                prior[i][i] = 1 / (VAGUE_M * VAGUE_M);
+                prior[i][i] = 1 / (VAGUE * VAGUE);
             }
             for (Contrast c : lines) {
                 add(c, place, bendM);
@@ -179,19 +190,25 @@ final class HeadlandFit {
             siteNu = new double[end.length];
             for (int i = 0; i < end.length; i++) {
                 double halfM = ends.get(end[i]).halfM();
-                siteTau[i] = 1 / (halfM * halfM / 3 + strayM * strayM);
+                siteTau[i] = 1 / (halfM * halfM / 3 + scatterM * scatterM);
             }
         }
 
-        /** One line: its value, and what its ends' places add to it, less the error's effect, is 0 but for the bend. */
+        /** One contrast: its value and its ends' places, less its effects times the unknowns, are 0 but for the bend. */
         private void add(Contrast c, int[] place, double bendM) {
-            int[] at = {place[c.of()], place[c.before()], place[c.after()], size - 1};
+            int unknown = end.length;
+            int[] at = {place[c.of()], place[c.before()], place[c.after()], unknown, unknown + 1, unknown + 2};
             double[] by = {
-                1, -c.weightBefore() * sign(c.of(), c.before()), -c.weightAfter() * sign(c.of(), c.after()), -c.effect()
+                1,
+                -c.weightBefore() * sign(c.of(), c.before()),
+                -c.weightAfter() * sign(c.of(), c.after()),
+                -c.effect(),
+                -c.habitEffect(),
+                -c.unlikeEffect()
             };
             double w = 1 / (bendM * bendM);
-            for (int a = 0; a < 4; a++) {
-                for (int b = 0; b < 4; b++) {
+            for (int a = 0; a < at.length; a++) {
+                for (int b = 0; b < at.length; b++) {
                     prior[at[a]][at[b]] += w * by[a] * by[b];
                 }
                 pull[at[a]] -= w * by[a] * c.valueM();
@@ -203,17 +220,20 @@ final class HeadlandFit {
             return Math.cos(ends.get(a).headingRad() - ends.get(b).headingRad()) > 0 ? 1 : -1;
         }
 
-        /** Mean and variance of the error, and the log likelihood. */
-        double[] solve() {
+        Point solve() {
             invert();
             double moved = 1;
-            for (int round = 0; round < MAX_ROUNDS && moved > STILL; round++) {
-                double before = mean[size - 1];
+            for (int round = 0; round < MAX_ROUNDS && moved > CONVERGED; round++) {
+                double[] before = Arrays.copyOfRange(mean, end.length, size);
                 for (int i = 0; i < end.length; i++) {
                     update(i);
                 }
                 invert();
-                moved = Math.abs(mean[size - 1] - before) / Math.sqrt(covariance[size - 1][size - 1]);
+                moved = 0;
+                for (int a = 0; a < UNKNOWNS; a++) {
+                    int at = end.length + a;
+                    moved = Math.max(moved, Math.abs(mean[at] - before[a]) / Math.sqrt(covariance[at][at]));
+                }
             }
             double log = constant - 0.5 * logDet;
             for (int i = 0; i < size; i++) {
@@ -222,10 +242,14 @@ final class HeadlandFit {
             for (int i = 0; i < end.length; i++) {
                 log += scale(i);
             }
-            return new double[] {mean[size - 1], covariance[size - 1][size - 1], log};
+            double[][] unknowns = new double[UNKNOWNS][];
+            for (int a = 0; a < UNKNOWNS; a++) {
+                unknowns[a] = Arrays.copyOfRange(covariance[end.length + a], end.length, size);
+            }
+            return new Point(Arrays.copyOfRange(mean, end.length, size), unknowns, log);
         }
 
-        /** What all but end i's own bounds say of its place: mean and variance. */
+        /** Cavity distribution of end i, without its own bounds: mean and variance. */
         private double[] without(int i) {
             double variance = 1 / (1 / covariance[i][i] - siteTau[i]);
             return new double[] {variance * (mean[i] / covariance[i][i] - siteNu[i]), variance};
@@ -233,7 +257,7 @@ final class HeadlandFit {
 
         private TruncatedNormal bounds(int i, double[] without) {
             double halfM = ends.get(end[i]).halfM();
-            return TruncatedNormal.of(-halfM, halfM, without[0], Math.sqrt(without[1] + strayM * strayM));
+            return TruncatedNormal.of(-halfM, halfM, without[0], Math.sqrt(without[1] + scatterM * scatterM));
         }
 
         private void update(int i) {
@@ -248,7 +272,7 @@ final class HeadlandFit {
             siteNu[i] += DAMPING * (nu - siteNu[i]);
         }
 
-        /** How much the bounds' likelihood is above that of the factor standing in for it, log. */
+        /** Log ratio of the bounds' likelihood to that of the normal factor that replaces them. */
         private double scale(int i) {
             double[] without = without(i);
             if (!(without[1] > 0)) {
@@ -261,47 +285,21 @@ final class HeadlandFit {
             return bounds(i, without).logZ() - factor;
         }
 
-        /** Covariance and mean from prior and factors, by Cholesky: P = L Lᵀ, then L's inverse. */
+        /** Covariance and mean from the prior and the factors. */
         private void invert() {
-            double[][] l = new double[size][size];
-            logDet = 0;
+            double[][] precision = new double[size][];
             for (int i = 0; i < size; i++) {
-                for (int j = 0; j <= i; j++) {
-                    double sum = prior[i][j] + (i == j && i < end.length ? siteTau[i] : 0);
-                    for (int k = 0; k < j; k++) {
-                        sum -= l[i][k] * l[j][k];
-                    }
-                    l[i][j] = i == j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / l[j][j];
-                }
-                logDet += 2 * Math.log(l[i][i]);
+                precision[i] = prior[i].clone();
+                precision[i][i] += i < end.length ? siteTau[i] : 0;
             }
-            double[][] inverse = new double[size][size];
-            for (int c = 0; c < size; c++) {
-                for (int i = c; i < size; i++) {
-                    double sum = i == c ? 1 : 0;
-                    for (int k = c; k < i; k++) {
-                        sum -= l[i][k] * inverse[k][c];
-                    }
-                    inverse[i][c] = sum / l[i][i];
-                }
+            double[][] l = SmallMatrix.cholesky(precision);
+            logDet = SmallMatrix.logDet(l);
+            covariance = SmallMatrix.inverse(l);
+            double[] all = pull.clone();
+            for (int i = 0; i < end.length; i++) {
+                all[i] += siteNu[i];
             }
-            covariance = new double[size][size];
-            mean = new double[size];
-            for (int i = 0; i < size; i++) {
-                for (int j = 0; j <= i; j++) {
-                    double sum = 0;
-                    for (int k = i; k < size; k++) {
-                        sum += inverse[k][i] * inverse[k][j];
-                    }
-                    covariance[i][j] = sum;
-                    covariance[j][i] = sum;
-                }
-            }
-            for (int i = 0; i < size; i++) {
-                for (int j = 0; j < size; j++) {
-                    mean[i] += covariance[i][j] * (pull[j] + (j < end.length ? siteNu[j] : 0));
-                }
-            }
+            mean = SmallMatrix.times(covariance, all);
         }
     }
 }

@@ -4,32 +4,32 @@ import io.rowledger.stats.RobustStatistics;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Leaves out contrasts that are of another kind: a pass cut short, one driven round a tree. */
+/** Rejects contrasts of another kind: a pass cut short, one driven around a tree. */
 final class OutlierRejection {
-    private static final double FAR_SIGMAS = 4.5;
+    private static final double MAX_SIGMAS = 4.5;
 
     private OutlierRejection() {}
 
-    /** Those that lie within four and a half robust sigmas of what their median says, but never closer than so far. */
-    static List<Contrast> of(List<Contrast> contrasts, double leastM) {
+    /** Keeps contrasts with a residual within max(minM, 4.5 sigma_MAD) of the median; the error is the median's. */
+    static List<Contrast> of(List<Contrast> contrasts, double minM) {
         if (contrasts.size() < 4) {
             return contrasts;
         }
-        double error = RobustStatistics.median(
+        double errorM = RobustStatistics.median(
                 contrasts.stream().mapToDouble(c -> c.valueM() / c.effect()).toArray());
-        return of(contrasts, error, leastM);
+        return of(contrasts, errorM, 0, minM);
     }
 
-    /** The same where the error is known roughly; contrasts that it doesn't move may be among them. */
-    static List<Contrast> of(List<Contrast> contrasts, double error, double leastM) {
-        double[] left = contrasts.stream()
-                .mapToDouble(c -> c.valueM() - error * c.effect())
+    /** The same for a known error (m) and habit (s); contrasts that the error does not move may be among them. */
+    static List<Contrast> of(List<Contrast> contrasts, double errorM, double habitS, double minM) {
+        double[] residualM = contrasts.stream()
+                .mapToDouble(c -> c.valueM() - errorM * c.effect() - habitS * c.habitEffect())
                 .toArray();
-        double farM = Math.max(leastM, FAR_SIGMAS * RobustStatistics.sigma(left));
-        double middle = RobustStatistics.median(left);
+        double maxM = Math.max(minM, MAX_SIGMAS * RobustStatistics.sigma(residualM));
+        double median = RobustStatistics.median(residualM);
         List<Contrast> kept = new ArrayList<>();
-        for (int i = 0; i < left.length; i++) {
-            if (Math.abs(left[i] - middle) <= farM) {
+        for (int i = 0; i < residualM.length; i++) {
+            if (Math.abs(residualM[i] - median) <= maxM) {
                 kept.add(contrasts.get(i));
             }
         }

@@ -1,16 +1,16 @@
 package io.rowledger.diagnose.setup;
 
 /**
- * Where a pass starts or stops.
+ * Start or stop of a pass.
  *
  * @param pass from 1
  * @param start true for a start
- * @param timeS when, s
- * @param eastM the middle of the drop line there
- * @param northM the middle of the drop line there
- * @param headingRad the bar's heading there
- * @param speedMps speed of the drop line there
- * @param halfM how far it may lie ahead or behind, m: the bar was lowered or lifted between two records
+ * @param timeS time, s
+ * @param eastM center of the drop line, m
+ * @param northM center of the drop line, m
+ * @param headingRad heading of the bar
+ * @param speedMps speed of the drop line, m/s
+ * @param halfM half the distance between the two records around it, m: the end lies anywhere between them
  */
 record PassEnd(
         int pass,

@@ -7,31 +7,32 @@ import io.rowledger.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The ends of passes, where the work state made them, and how each lies to its neighbours along the same headland. */
+/** Ends of passes that the work state made, and their distances from their neighbors along the same headland. */
 final class PassEnds {
-    /** Shorter passes are manoeuvres, m. */
+    /** Length of the shortest pass that counts, m: shorter ones are maneuvers. */
     private static final double MIN_PASS_M = 20;
 
-    /** Speed at an end is taken over so long, s. */
+    /** Time over which the speed at an end is taken, s. */
     private static final double SPEED_OVER_S = 2;
 
-    /** Neighbours are driven along the same axis, within this, rad. */
+    /** Sine of the largest angle between the axes of neighboring passes. */
     static final double PARALLEL_SIN = Math.sin(Math.toRadians(15));
 
-    /** A neighbour's end lies no farther ahead or behind, m: a headland's slant across two bars, and every wrong length. */
+    /** Largest distance of a neighbor's end ahead or behind, m: a slanting headland across two bars, or any wrong length. */
     private static final double MAX_ALONG_M = 12;
 
-    /** A neighbour lies one bar's width away, more or less; as a share of it. */
+    /** Smallest distance of a neighboring pass to the side, in bar widths. */
     static final double NEAREST_SHARE = 0.6;
 
+    /** Largest one. */
     static final double MAX_SHARE = 1.45;
 
-    /** Contrasts that the error looked for hardly moves say nothing. */
+    /** Smallest |effect| of a contrast that counts: the error looked for hardly moves others. */
     static final double MIN_EFFECT = 0.5;
 
     private PassEnds() {}
 
-    /** Ends of passes that are ends because the bar was lowered or lifted there, not because of a stop or a gap. */
+    /** Returns the ends at which the bar was lowered or lifted; not those at a stop or a gap in the log. */
     static List<PassEnd> of(LogTable log, Track track) {
         Poses poses = track.poses();
         List<PassEnd> ends = new ArrayList<>();
@@ -51,7 +52,7 @@ final class PassEnds {
         return ends;
     }
 
-    /** Lifted in the one record and lowered in the other, one right beside the other. */
+    /** True if two successive records are lifted and lowered. */
     private static boolean changes(LogTable log, int lifted, int lowered) {
         return lifted >= 0
                 && lowered >= 0
@@ -70,10 +71,10 @@ final class PassEnds {
                 && other + step <= pass.endStep()) {
             other += step;
         }
-        double wayM = Math.hypot(
+        double distanceM = Math.hypot(
                 poses.dropEastM(other) - poses.dropEastM(at), poses.dropNorthM(other) - poses.dropNorthM(at));
         double timeS = Math.abs(poses.timeS(other) - poses.timeS(at));
-        double speedMps = timeS > 0 ? wayM / timeS : 0;
+        double speedMps = timeS > 0 ? distanceM / timeS : 0;
         return new PassEnd(
                 pass.number(),
                 start,
@@ -85,19 +86,19 @@ final class PassEnds {
                 speedMps * betweenS / 2);
     }
 
-    /** Times of the ends, s. */
+    /** Returns the times of the ends, s. */
     static double[] times(List<PassEnd> ends) {
         return ends.stream().mapToDouble(PassEnd::timeS).toArray();
     }
 
-    /** Every end against the line between its neighbours, where the error looked for would show. */
+    /** Returns the contrasts that the error looked for moves. */
     static List<Contrast> contrasts(List<PassEnd> ends, double barM) {
         return lines(ends, barM).stream()
                 .filter(c -> Math.abs(c.effect()) >= MIN_EFFECT)
                 .toList();
     }
 
-    /** Every end against the line between its neighbours left and right. Positive values lie ahead. */
+    /** Returns every end against the line between its left and right neighbors; positive values lie ahead. */
     static List<Contrast> lines(List<PassEnd> ends, double barM) {
         List<Contrast> contrasts = new ArrayList<>();
         for (int i = 0; i < ends.size(); i++) {
@@ -111,15 +112,25 @@ final class PassEnds {
             double lineM = weight * left.aheadM + (1 - weight) * right.aheadM;
             // An end is rebuilt too far back, against the way it was driven; a delay puts it too far ahead.
             double effect = -(1 - weight * left.sign - (1 - weight) * right.sign);
-            double speed = own.speedMps()
-                    - weight * left.sign * ends.get(left.index).speedMps()
-                    - (1 - weight) * right.sign * ends.get(right.index).speedMps();
-            contrasts.add(new Contrast(i, left.index, right.index, weight, own.headingRad(), -lineM, effect, speed));
+            // Lowering and lifting late moves an end ahead, the way it was driven; a neighbor counts against the own end.
+            double before = -weight * left.sign * ends.get(left.index).speedMps();
+            double after = -(1 - weight) * right.sign * ends.get(right.index).speedMps();
+            double habit = own.speedMps() + before + after;
+            double unlike = half(own) * own.speedMps()
+                    + half(ends.get(left.index)) * before
+                    + half(ends.get(right.index)) * after;
+            contrasts.add(new Contrast(
+                    i, left.index, right.index, weight, own.headingRad(), -lineM, effect, habit, unlike));
         }
         return contrasts;
     }
 
-    /** A neighbour as seen from an end. */
+    /** 1 for a start, −1 for a stop. */
+    private static int half(PassEnd end) {
+        return end.start() ? 1 : -1;
+    }
+
+    /** A neighbor as seen from an end. */
     private record Near(int index, double asideM, double aheadM, int sign) {}
 
     private static Near nearest(List<PassEnd> ends, int i, int side, double barM) {

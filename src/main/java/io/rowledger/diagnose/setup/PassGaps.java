@@ -10,15 +10,15 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** How each pass lies between its neighbours, side to side. */
+/** Distances of each pass from its neighbors to the left and right. */
 final class PassGaps {
-    /** A pass is looked at this often, m: guidance wanders over tens of metres. */
+    /** Distance between the samples of a pass, m: guidance wanders over tens of meters. */
     private static final double EVERY_M = 6;
 
-    /** Points of passes that are looked for are this far apart, m. */
+    /** Distance between the points of a pass in the search grid, m. */
     private static final double POINT_M = 3;
 
-    /** So much of a pass must have the same two neighbours, samples. */
+    /** Smallest number of samples of a pass with the same two neighbors. */
     private static final int MIN_SAMPLES = 4;
 
     private final Poses poses;
@@ -31,7 +31,7 @@ final class PassGaps {
         this.barM = barM;
     }
 
-    /** Contrasts between passes, indexed from 0, positive to the right; see {@link #times}. */
+    /** Returns contrasts between passes, indexed from 0, positive to the right. */
     static List<Contrast> contrasts(Track track, double barM) {
         PassGaps gaps = new PassGaps(track, barM);
         for (Pass pass : track.passes()) {
@@ -43,14 +43,14 @@ final class PassGaps {
         return gaps.contrasts;
     }
 
-    /** The middle of each pass in time, s. */
+    /** Returns the middle of each pass in time, s. */
     static double[] times(Track track) {
         return track.passes().stream()
                 .mapToDouble(p -> (p.startS() + p.endS()) / 2)
                 .toArray();
     }
 
-    /** How long each pass took, s. */
+    /** Returns the duration of each pass, s. */
     static double[] spans(Track track) {
         return track.passes().stream().mapToDouble(p -> p.endS() - p.startS()).toArray();
     }
@@ -61,7 +61,7 @@ final class PassGaps {
         return (x << 32) ^ (y & 0xffffffffL);
     }
 
-    /** Enters a pass's points; a cell holds their number first, then the poses. */
+    /** Adds the points of a pass to the search grid: a cell holds their number, then their poses. */
     private void points(Pass pass) {
         int last = -1;
         for (int i = pass.firstStep(); i <= pass.endStep(); i++) {
@@ -83,7 +83,7 @@ final class PassGaps {
         return Math.hypot(poses.dropEastM(b) - poses.dropEastM(a), poses.dropNorthM(b) - poses.dropNorthM(a));
     }
 
-    /** Sums over the samples of a pass that have the same neighbours. */
+    /** Sums over the samples of a pass that have the same neighbors. */
     private static final class Sums {
         private int n;
         private double leftM;
@@ -94,7 +94,7 @@ final class PassGaps {
     }
 
     private void pass(Pass pass) {
-        Map<Long, Sums> byNeighbours = new HashMap<>();
+        Map<Long, Sums> byNeighbors = new HashMap<>();
         int last = -1;
         for (int i = pass.firstStep() + 1; i < pass.endStep(); i++) {
             if ((last >= 0 && apart(last, i) < EVERY_M) || poses.unsettled(i)) {
@@ -106,7 +106,7 @@ final class PassGaps {
             if (left == null || right == null) {
                 continue;
             }
-            Sums sums = byNeighbours.computeIfAbsent(((long) left.pass << 32) | right.pass, k -> new Sums());
+            Sums sums = byNeighbors.computeIfAbsent(((long) left.pass << 32) | right.pass, k -> new Sums());
             sums.n++;
             sums.leftM += left.asideM;
             sums.rightM += right.asideM;
@@ -114,17 +114,17 @@ final class PassGaps {
             sums.rightSign += right.sign;
             sums.headingRad = poses.barHeadingRad(i);
         }
-        long most = -1;
-        for (Map.Entry<Long, Sums> entry : byNeighbours.entrySet()) {
-            Sums held = byNeighbours.get(most);
+        long best = -1;
+        for (Map.Entry<Long, Sums> entry : byNeighbors.entrySet()) {
+            Sums held = byNeighbors.get(best);
             int n = entry.getValue().n;
-            if (held == null || n > held.n || (n == held.n && entry.getKey() < most)) {
-                most = entry.getKey();
+            if (held == null || n > held.n || (n == held.n && entry.getKey() < best)) {
+                best = entry.getKey();
             }
         }
-        Sums sums = byNeighbours.get(most);
+        Sums sums = byNeighbors.get(best);
         if (sums != null && sums.n >= MIN_SAMPLES) {
-            add(pass.number(), (int) (most >>> 32), (int) most, sums);
+            add(pass.number(), (int) (best >>> 32), (int) best, sums);
         }
     }
 
@@ -134,11 +134,11 @@ final class PassGaps {
         if (effect >= PassEnds.MIN_EFFECT) {
             double value = -(s.leftM + s.rightM) / (2 * s.n);
             contrasts.add(
-                    new Contrast(pass - 1, left - 1, right - 1, 0.5, s.headingRad + Math.PI / 2, value, effect, 0));
+                    new Contrast(pass - 1, left - 1, right - 1, 0.5, s.headingRad + Math.PI / 2, value, effect, 0, 0));
         }
     }
 
-    /** A neighbouring pass beside a sample. */
+    /** A neighboring pass beside a sample. */
     private record Near(int pass, double asideM, int sign) {}
 
     private @Nullable Near nearest(int pass, int i, int side) {
@@ -148,8 +148,8 @@ final class PassGaps {
         double east = poses.dropEastM(i);
         double north = poses.dropNorthM(i);
         Near best = null;
-        double least = POINT_M;
-        // One bar's width to the side, and the cells around that.
+        double nearestM = POINT_M;
+        // One bar width to the side, and the cells around it.
         double ce = east + side * barM * cos;
         double cn = north - side * barM * sin;
         for (int x = -1; x <= 1; x++) {
@@ -160,7 +160,7 @@ final class PassGaps {
                     double de = poses.dropEastM(j) - east;
                     double dn = poses.dropNorthM(j) - north;
                     double ahead = de * sin + dn * cos;
-                    if (Math.abs(ahead) >= least || passAt(j) == pass) {
+                    if (Math.abs(ahead) >= nearestM || passAt(j) == pass) {
                         continue;
                     }
                     double turn = poses.barHeadingRad(j) - heading;
@@ -169,7 +169,7 @@ final class PassGaps {
                     if (Math.abs(Math.sin(turn)) < PassEnds.PARALLEL_SIN
                             && aside > PassEnds.NEAREST_SHARE * barM
                             && aside < PassEnds.MAX_SHARE * barM) {
-                        least = Math.abs(ahead);
+                        nearestM = Math.abs(ahead);
                         best = new Near(passAt(j), side * aside, Math.cos(turn) > 0 ? 1 : -1);
                     }
                 }
