@@ -6,6 +6,7 @@ import io.rowledger.analysis.SetupReview;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.rig.RigCorrection;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -123,8 +124,8 @@ public record SetupJson(
                     line == null ? null : line.line(),
                     line == null ? null : line.before(),
                     line == null ? null : line.after(),
-                    p.basis(),
-                    p.alternative());
+                    FindingFacts.filed(p.basis()),
+                    FindingFacts.filed(p.alternative()));
         }
     }
 

@@ -3,6 +3,7 @@ package io.rowledger.diagnose.setup;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Rig;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.text.Message;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
@@ -10,36 +11,38 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * How far ahead of the rear axle the antenna is, from turns in which a yaw rate is logged.
+ * Distance from the rear axle forward to the antenna, from turns with a logged yaw rate.
  *
- * <p>The rear axle goes where the tractor points; an antenna a ahead of it and r right of the middle goes askew by
+ * <p>The rear axle moves where the tractor points; an antenna a ahead of it and r right of the center deviates by
  * φ − ψ = atan(a·ω / (v − r·ω)), with the axle's speed v and the turn rate ω, clockwise. φ is the course of the antenna's path,
  * ψ the logged turn rate added up. In each turn a is fitted beside a start angle, a drift and a scale of the gyro.
  */
 final class AntennaAhead {
     static final String KEY = "rig.antenna.ahead_of_axle";
 
-    /** A turn is where the tractor turns faster than this, rad/s. */
-    private static final double TURNING = 0.08;
+    /** Turn rate from which on the tractor is in a turn, rad/s. */
+    private static final double MIN_TURN_RADPS = 0.08;
 
-    /** So much before and after it is straight and known, s. */
-    private static final double AROUND_S = 4;
+    /** Straight time before and after a turn that is fitted with it, s. */
+    private static final double MARGIN_S = 4;
 
-    private static final double MAX_S = 90;
+    /** Longest turn, s. */
+    private static final double MAX_TURN_S = 90;
 
-    /** Slower than this the course of the path is noise, m/s. */
-    private static final double SLOWEST_MPS = 0.7;
+    /** Smallest speed, m/s: slower, the course of the path is noise. */
+    private static final double MIN_SPEED_MPS = 0.7;
 
-    /** Coarser logs cut turns short, s. */
-    private static final double COARSEST_S = 0.55;
+    /** Longest interval between records, s: coarser logs cut turns short. */
+    private static final double MAX_INTERVAL_S = 0.55;
 
     private static final int MIN_TURNS = 4;
 
     private static final int MIN_SAMPLES = 12;
 
-    /** Position and turn rate are logged within some hundredths of a second of each other: at 2 m/s that is so far, m. */
+    /** Error from a lag between position and turn rate of some hundredths of a second at 2 m/s, 1 sigma, m. */
     private static final double TIMING_SIGMA_M = 0.06;
 
+    /** Smallest difference that counts, m. */
     private static final double MIN_M = 0.3;
 
     private final LogTable log;
@@ -59,27 +62,20 @@ final class AntennaAhead {
     }
 
     static SetupMeasurement of(LogTable log, Rig rig, Track track) {
-        double was = rig.antennaAheadM();
+        double givenM = rig.antennaAheadM();
         if (log.records() == 0 || Double.isNaN(log.yawRateRadPerS(log.records() / 2))) {
             return SetupMeasurement.undetermined(
-                    SetupParameter.ANTENNA_AHEAD,
-                    -1,
-                    KEY,
-                    was,
-                    "The log has no turn rate. With one (yaw_rate) logged, the headland turns tell: the antenna's course runs"
-                            + " ahead of the tractor's heading the farther it sits ahead of the axle.");
+                    SetupParameter.ANTENNA_AHEAD, -1, KEY, givenM, Message.of("findings.setup.antenna.unlogged"));
         }
         double intervalS = track.quality().medianIntervalS();
-        double[] turns = intervalS > COARSEST_S ? new double[0] : new AntennaAhead(log, rig, track).turns();
+        double[] turns = intervalS > MAX_INTERVAL_S ? new double[0] : new AntennaAhead(log, rig, track).turns();
         if (turns.length < MIN_TURNS) {
             return SetupMeasurement.undetermined(
                     SetupParameter.ANTENNA_AHEAD,
                     -1,
                     KEY,
-                    was,
-                    "Only " + turns.length
-                            + " turns are logged at two records a second or more, in one piece and driven"
-                            + " forward throughout; " + MIN_TURNS + " are needed.");
+                    givenM,
+                    Message.of("findings.setup.antenna.few", turns.length, MIN_TURNS));
         }
         double value = RobustStatistics.median(turns);
         // The median of n normal values has a standard error of 1.2533 sigmas over the root of n.
@@ -89,36 +85,34 @@ final class AntennaAhead {
                 SetupParameter.ANTENNA_AHEAD,
                 -1,
                 KEY,
-                was,
+                givenM,
                 new Estimate(value, Math.hypot(error, TIMING_SIGMA_M), MIN_M),
-                turns.length
-                        + " turns, in which the course of the antenna's path was held against the logged turn rate.",
-                "a turn rate that is logged later or earlier than the position, or a rear axle that"
-                        + " slips sideways on a slope.");
+                Message.of("findings.setup.antenna.basis", turns.length),
+                Message.of("findings.setup.antenna.alternative"));
     }
 
-    /** The distance from each turn, m. */
+    /** Returns the distance that each turn shows, m. */
     private double[] turns() {
         samples();
         List<Double> found = new ArrayList<>();
         int i = 0;
         while (i < n) {
-            if (Math.abs(turnRadPerS[i]) < TURNING) {
+            if (Math.abs(turnRadPerS[i]) < MIN_TURN_RADPS) {
                 i++;
                 continue;
             }
             int end = i;
             int last = i;
-            while (end < n && timeS[end] - timeS[last] < 2 * AROUND_S) {
-                last = Math.abs(turnRadPerS[end]) >= TURNING ? end : last;
+            while (end < n && timeS[end] - timeS[last] < 2 * MARGIN_S) {
+                last = Math.abs(turnRadPerS[end]) >= MIN_TURN_RADPS ? end : last;
                 end++;
             }
             int from = i;
-            while (from > 0 && timeS[i] - timeS[from] < AROUND_S) {
+            while (from > 0 && timeS[i] - timeS[from] < MARGIN_S) {
                 from--;
             }
             int to = last;
-            while (to + 1 < n && timeS[to] - timeS[last] < AROUND_S) {
+            while (to + 1 < n && timeS[to] - timeS[last] < MARGIN_S) {
                 to++;
             }
             double aheadM = usable(from, to) ? fit(from, to) : Double.NaN;
@@ -130,14 +124,14 @@ final class AntennaAhead {
         return found.stream().mapToDouble(x -> x).toArray();
     }
 
-    /** One sample a record: course, speed and turn rate in the middle of what it answers for. */
+    /** One sample per record: course, speed and turn rate in the middle of its steps. */
     private void samples() {
-        int most = log.records();
-        timeS = new double[most];
-        courseRad = new double[most];
-        speedMps = new double[most];
-        turnRadPerS = new double[most];
-        whole = new boolean[most];
+        int size = log.records();
+        timeS = new double[size];
+        courseRad = new double[size];
+        speedMps = new double[size];
+        turnRadPerS = new double[size];
+        whole = new boolean[size];
         int k = 0;
         while (k < poses.steps()) {
             int record = poses.record(k);
@@ -160,18 +154,18 @@ final class AntennaAhead {
     }
 
     private boolean usable(int from, int to) {
-        if (to - from < MIN_SAMPLES || timeS[to] - timeS[from] > MAX_S) {
+        if (to - from < MIN_SAMPLES || timeS[to] - timeS[from] > MAX_TURN_S) {
             return false;
         }
         for (int i = from; i <= to; i++) {
-            if (!whole[i] || speedMps[i] < SLOWEST_MPS || Double.isNaN(turnRadPerS[i])) {
+            if (!whole[i] || speedMps[i] < MIN_SPEED_MPS || Double.isNaN(turnRadPerS[i])) {
                 return false;
             }
         }
         return true;
     }
 
-    /** Course less heading in one turn: start angle, drift, gyro scale and the distance, by Gauss-Newton steps. */
+    /** Fits course − heading in one turn: start angle, drift, gyro scale and the distance, by Gauss-Newton steps. */
     private double fit(int from, int to) {
         double aheadM = rig.antennaAheadM();
         for (int round = 0; round < 4; round++) {
@@ -204,7 +198,7 @@ final class AntennaAhead {
         }
     }
 
-    /** The last unknown of normal equations, by elimination; NaN where they don't tell. */
+    /** Returns the last unknown of normal equations, by elimination; NaN if they are singular. */
     private static double solveLast(double[][] m) {
         int size = m.length;
         for (int c = 0; c < size; c++) {

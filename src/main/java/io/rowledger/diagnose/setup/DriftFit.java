@@ -31,6 +31,9 @@ final class DriftFit {
     /** Independent part of a contrast's variance, so that contrasts that add up to nothing can be solved. */
     private static final double NUGGET = 1e-3;
 
+    /** Smallest variance of an observation with several unknowns, m²: a tenth of a millimeter, so that they can be solved. */
+    private static final double MIN_VARIANCE_M2 = 1e-8;
+
     /** A column that keeps less than this share of its square beside the others is a combination of them. */
     private static final double COLLINEAR = 1e-9;
 
@@ -64,8 +67,7 @@ final class DriftFit {
      * @param spanS duration of each observation; 0 for an instant
      * @param minNoiseM white noise that each observation has at least, 1 sigma, m, however well a few may agree
      */
-    static @Nullable Fitted error(
-            List<Contrast> contrasts, double[] timeS, double[] spanS, int min, double minNoiseM) {
+    static @Nullable Fitted error(List<Contrast> contrasts, double[] timeS, double[] spanS, int min, double minNoiseM) {
         if (contrasts.size() < Math.max(2, min)) {
             return null;
         }
@@ -88,8 +90,7 @@ final class DriftFit {
     }
 
     /** Returns the error and the habit together, or null if there are fewer than {@code min} contrasts. */
-    static @Nullable HeadlandEstimate together(
-            List<Contrast> contrasts, double[] timeS, int min, double minNoiseM) {
+    static @Nullable HeadlandEstimate together(List<Contrast> contrasts, double[] timeS, int min, double minNoiseM) {
         if (contrasts.size() < Math.max(4, min)) {
             return null;
         }
@@ -144,7 +145,7 @@ final class DriftFit {
         // A t distribution of dof degrees of freedom has a variance of dof / (dof − 2) of its scale's square.
         double variance = left / dof * (dof > 2 ? dof / (dof - 2.0) : 4);
         if (unknowns > 1) {
-            variance = Math.max(variance, minNoiseM * minNoiseM);
+            variance = Math.max(variance, Math.max(minNoiseM * minNoiseM, MIN_VARIANCE_M2));
         }
         double[][] precision = new double[unknowns][unknowns];
         double[] pull = new double[unknowns];
@@ -157,11 +158,7 @@ final class DriftFit {
         }
         double[][] l = SmallMatrix.cholesky(precision);
         double[][] covariance = SmallMatrix.inverse(l);
-        double log = -0.5
-                * (s.logDet
-                        + SmallMatrix.logDet(l)
-                        + unknowns * Math.log(variance)
-                        + dof * Math.log(left));
+        double log = -0.5 * (s.logDet + SmallMatrix.logDet(l) + unknowns * Math.log(variance) + dof * Math.log(left));
         return new Point(SmallMatrix.times(covariance, pull), covariance, log, s.xx[0][0]);
     }
 
@@ -191,9 +188,7 @@ final class DriftFit {
     }
 
     private double[] regressors(Contrast c) {
-        return unknowns == 1
-                ? new double[] {c.effect()}
-                : new double[] {c.effect(), c.habitEffect(), c.unlikeEffect()};
+        return unknowns == 1 ? new double[] {c.effect()} : new double[] {c.effect(), c.habitEffect(), c.unlikeEffect()};
     }
 
     private void block(int from, int end, double share, double tauS, Sums s) {

@@ -3,14 +3,15 @@ package io.rowledger.diagnose.setup;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Product;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import java.util.Arrays;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
-/** Flow lag of a product: how late its meters follow the work state or the rows' commands, less what valves take. */
+/** Flow lag of a product: how late its meters follow the work state or the rows' commands, less the valves' time. */
 final class FlowLag {
     /**
-     * From switch to half flow, s: valves answer after 0.05 to 0.3 s and move with a time constant of 0.05 to 0.2 s; common
+     * Time from the switch to half of the flow, s: valves answer after 0.05 to 0.3 s and move with a time constant of 0.05 to 0.2 s; common
      * practice, no source. Opening and closing together are known to {@link #VALVE_SIGMA_S}.
      */
     private static final double OPENING_S = 0.26;
@@ -19,13 +20,13 @@ final class FlowLag {
 
     private static final double VALVE_SIGMA_S = 0.055;
 
-    /** Of one kind of edge alone. */
+    /** The same for one kind of edge alone, s. */
     private static final double ONE_VALVE_SIGMA_S = 0.08;
 
-    /** Edges of a kind needed. */
+    /** Smallest number of edges of a kind. */
     private static final int MIN_EDGES = 3;
 
-    /** Beyond this difference between on and off, rows come on late or go off early besides, s. */
+    /** Largest difference between on and off, s: beyond it rows also come on late or go off early. */
     private static final double UNLIKE_S = 1.0;
 
     /**
@@ -48,8 +49,8 @@ final class FlowLag {
      */
     private static final double MIN_S = 0.35;
 
-    /** Edges farther from the median are another's, s. */
-    private static final double FAR_S = 1.0;
+    /** Largest distance of an edge from the median, s: farther ones belong to another switch. */
+    private static final double MAX_DEVIATION_S = 1.0;
 
     private FlowLag() {}
 
@@ -69,9 +70,9 @@ final class FlowLag {
             estimate = byStarts(on, delays.on(), intervalS);
             off = null;
         }
-        String basis = words(on, off, delays.byCommand());
-        String alternative = "valves that are slower or quicker than usual by as much; these figures allow "
-                + seconds(OPENING_S) + " for opening and " + seconds(CLOSING_S) + " for closing.";
+        Message basis = basis(on, off, delays.byCommand());
+        Message alternative = Message.of(
+                "findings.setup.lag.alternative", Message.decimal(OPENING_S, 2), Message.decimal(CLOSING_S, 2));
         return SetupMeasurement.of(SetupParameter.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, alternative);
     }
 
@@ -119,12 +120,12 @@ final class FlowLag {
             return null;
         }
         double middle = RobustStatistics.median(delays);
-        double far = Math.max(FAR_S, 1.6 * intervalS);
+        double maxS = Math.max(MAX_DEVIATION_S, 1.6 * intervalS);
         double sum = 0;
         double squares = 0;
         int n = 0;
         for (double delay : delays) {
-            if (Math.abs(delay - middle) <= far) {
+            if (Math.abs(delay - middle) <= maxS) {
                 sum += delay;
                 squares += delay * delay;
                 n++;
@@ -139,30 +140,30 @@ final class FlowLag {
         return new Mean(mean, Math.sqrt((variance + intervalS * intervalS / 12) / n), n);
     }
 
-    private static String words(@Nullable Mean on, @Nullable Mean off, boolean byCommand) {
-        String after = byCommand ? " after the row's command" : " after the bar's work state";
-        String text = "";
-        if (on != null) {
-            text += "In " + on.n + " starts the flow came up " + seconds(on.value) + after;
+    private static Message basis(@Nullable Mean on, @Nullable Mean off, boolean byCommand) {
+        Message after =
+                byCommand ? Message.of("findings.setup.lag.command") : Message.of("findings.setup.lag.workstate");
+        if (on != null && off != null) {
+            return Message.of(
+                    "findings.setup.lag.basis.both", on.n, seconds(on.value), after, off.n, seconds(off.value));
         }
-        if (off != null) {
-            text += (on == null ? "In " : "; in ") + off.n + " stops it fell off " + seconds(off.value)
-                    + (on == null ? after : " after");
-        }
-        return text + ".";
+        return on != null
+                ? Message.of("findings.setup.lag.basis.on", on.n, seconds(on.value), after)
+                : Message.of(
+                        "findings.setup.lag.basis.off",
+                        off == null ? 0 : off.n,
+                        seconds(off == null ? Double.NaN : off.value),
+                        after);
     }
 
-    private static String why(LogTable log, ValveDelays delays) {
-        if (!log.hasDown() && !delays.byCommand()) {
-            return "The log has neither the bar's work state nor the rows' commands, so nothing says when the flow should"
-                    + " have come on. Log one of them (down, or on_01 and so on).";
-        }
-        return "Fewer than " + MIN_EDGES + " starts or stops of the whole bar with liquid on, in one piece and a few"
-                + " seconds apart from others. Lower and lift the bar a few times over bare ground, all rows on.";
+    private static Message why(LogTable log, ValveDelays delays) {
+        return !log.hasDown() && !delays.byCommand()
+                ? Message.of("findings.setup.lag.unlogged")
+                : Message.of("findings.setup.lag.few", MIN_EDGES);
     }
 
-    static String seconds(double s) {
-        // Rounded first: a hundredth of nothing has no sign.
-        return String.format(Locale.ROOT, "%.2f s", Math.round(s * 100) / 100.0);
+    /** Seconds with two decimals; rounded first, so that a hundredth of nothing has no sign. */
+    static Argument seconds(double s) {
+        return Message.decimal(Math.round(s * 100) / 100.0, 2);
     }
 }

@@ -112,15 +112,16 @@ final class PassEnds {
             double lineM = weight * left.aheadM + (1 - weight) * right.aheadM;
             // An end is rebuilt too far back, against the way it was driven; a delay puts it too far ahead.
             double effect = -(1 - weight * left.sign - (1 - weight) * right.sign);
-            // Lowering and lifting late moves an end ahead, the way it was driven; a neighbor counts against the own end.
+            // Lowering and lifting late moves an end ahead, the way it was driven; a neighbor counts against the own
+            // end.
             double before = -weight * left.sign * ends.get(left.index).speedMps();
             double after = -(1 - weight) * right.sign * ends.get(right.index).speedMps();
             double habit = own.speedMps() + before + after;
             double unlike = half(own) * own.speedMps()
                     + half(ends.get(left.index)) * before
                     + half(ends.get(right.index)) * after;
-            contrasts.add(new Contrast(
-                    i, left.index, right.index, weight, own.headingRad(), -lineM, effect, habit, unlike));
+            contrasts.add(
+                    new Contrast(i, left.index, right.index, weight, own.headingRad(), -lineM, effect, habit, unlike));
         }
         return contrasts;
     }

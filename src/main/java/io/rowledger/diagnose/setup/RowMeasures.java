@@ -6,11 +6,12 @@ import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Message;
 import java.util.List;
 
-/** What the rows' own detectors say about the setup: outside share and row order. And what no log tells. */
+/** Setup parameters that the row detectors determine, outside share and row order, and the one that no log does, the wheels. */
 final class RowMeasures {
-    /** Meters of one kind differ by so much from row to row, 1 sigma of a share; common practice, no source. */
+    /** Scatter of meters of one kind from row to row, 1 sigma, as a share; common practice, no source. */
     private static final double METER_SIGMA = 0.02;
 
     private static final int MIN_ROWS = 4;
@@ -26,25 +27,25 @@ final class RowMeasures {
                     -1,
                     key,
                     Double.NaN,
-                    "Fewer than four rows have no inside to be held against.");
+                    Message.of("findings.setup.share.rows", MIN_ROWS));
         }
         double inside = rig.bands().get(1).widthM();
-        double was = (rig.bands().get(0).widthM() + rig.bands().get(last).widthM()) / 2 / inside;
-        String alternative = "one wrong orifice in both outside rows.";
+        double given = (rig.bands().get(0).widthM() + rig.bands().get(last).widthM()) / 2 / inside;
+        Message alternative = Message.of("findings.setup.share.alternative");
         for (int i = 0; i < d.findings().size(); i++) {
             if (d.findings().get(i).kind() == FindingKind.OUTSIDE_SHARE) {
-                double is = was * d.figures().get(i).get(0).value();
-                double half = Estimate.Z90 * METER_SIGMA * is;
+                double estimate = given * d.figures().get(i).get(0).value();
+                double half = Estimate.Z90 * METER_SIGMA * estimate;
                 return new SetupMeasurement(
                         SetupParameter.OUTSIDE_SHARE,
                         -1,
                         key,
-                        was,
-                        is,
-                        is - half,
-                        is + half,
+                        given,
+                        estimate,
+                        estimate - half,
+                        estimate + half,
                         true,
-                        "Both outside rows gave what another share of a row calls for, while the rows between agreed.",
+                        Message.of("findings.setup.share.differs"),
                         alternative);
             }
         }
@@ -59,24 +60,20 @@ final class RowMeasures {
         }
         if (n < 2) {
             return SetupMeasurement.undetermined(
-                    SetupParameter.OUTSIDE_SHARE,
-                    -1,
-                    key,
-                    was,
-                    "The outside rows could not be held against the others. Drive some minutes straight with all rows on.");
+                    SetupParameter.OUTSIDE_SHARE, -1, key, given, Message.of("findings.setup.share.unseen"));
         }
-        double is = was * sum / n;
-        double half = Estimate.Z90 * METER_SIGMA * is / Math.sqrt(n);
+        double estimate = given * sum / n;
+        double half = Estimate.Z90 * METER_SIGMA * estimate / Math.sqrt(n);
         return new SetupMeasurement(
                 SetupParameter.OUTSIDE_SHARE,
                 -1,
                 key,
-                was,
-                is,
-                is - half,
-                is + half,
+                given,
+                estimate,
+                estimate - half,
+                estimate + half,
                 false,
-                "The outside rows gave, band for band, what the inside rows gave.",
+                Message.of("findings.setup.share.agrees"),
                 alternative);
     }
 
@@ -85,9 +82,7 @@ final class RowMeasures {
             if (finding.kind() == FindingKind.CHANNELS_SWAPPED && finding.rows().size() == 2) {
                 int a = finding.rows().get(0);
                 int b = finding.rows().get(1);
-                String basis = "Rows " + a + " and " + b
-                        + " each followed the other's place. If that is how the hoses or wires run, give row " + a
-                        + " the header of row " + b + " under columns, and the other way round.";
+                Message basis = Message.of("findings.setup.order.swapped", a, b);
                 return new SetupMeasurement(
                         SetupParameter.ROW_ORDER,
                         -1,
@@ -98,19 +93,14 @@ final class RowMeasures {
                         Double.NaN,
                         true,
                         basis,
-                        "A leak on one of them and a restriction on the other would hold on straight ground as well.");
+                        Message.of("findings.setup.order.alternative"));
             }
         }
         return SetupMeasurement.undetermined(
-                SetupParameter.ROW_ORDER,
-                -1,
-                "columns",
-                Double.NaN,
-                "No two rows look crossed. Only turns with liquid on, rows of unequal width or rows that shut off alone tell rows"
-                        + " apart; neighbors hardly at all.");
+                SetupParameter.ROW_ORDER, -1, "columns", Double.NaN, Message.of("findings.setup.order.none"));
     }
 
-    /** The wheels' place, for a pull-type bar. */
+    /** Returns the place of the wheels of a pull-type bar. */
     static List<SetupMeasurement> wheels(Rig rig) {
         return rig.hitch() != Hitch.PULL_TYPE
                 ? List.of()
@@ -119,9 +109,6 @@ final class RowMeasures {
                         -1,
                         "rig.hitch_to_wheels",
                         rig.hitchToWheelsM(),
-                        "How far the bar cuts inside a turn would tell, but the log only holds where the antenna was: passes"
-                                + " beside one another cut in alike, and no flow says where the bar ran. Drive a circle with the"
-                                + " bar lowered and measure the two rings it leaves from their middle, the hitch pin's and the"
-                                + " bar's wheels': the length is the root of the one squared less the other squared."));
+                        Message.of("findings.setup.wheels.unseen")));
     }
 }

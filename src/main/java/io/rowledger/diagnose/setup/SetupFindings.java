@@ -7,33 +7,32 @@ import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
-import io.rowledger.units.Factor;
+import io.rowledger.units.QuantityKind;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 
-/** Measures that the log contradicts, as findings among those of the rows. */
+/** Setup parameters that the log contradicts, as findings among those of the rows. */
 public final class SetupFindings {
-    /** Beyond any doubt about chance; what else could look the same remains. */
-    private static final double SURE = 0.96;
+    /** Confidence of a difference that is not by chance; the alternatives remain (1). */
+    private static final double HIGH_CONFIDENCE = 0.96;
 
-    private static final double LIKELY = 0.9;
+    /** Confidence of the others (1). */
+    private static final double CONFIDENCE = 0.9;
 
-    /** This many half intervals away a measure is beyond doubt. */
+    /** Number of half intervals from which on a difference is not by chance. */
     private static final double CLEAR = 4;
 
-    /** The chart shows the first start of a pass: so long before and after, s. */
+    /** Time before and after the first start of a pass that the chart shows, s. */
     private static final double BEFORE_S = 20;
 
     private static final double AFTER_S = 40;
-
-    private static final double INCHES_PER_M = 1 / Factor.METRES_PER_INCH;
 
     private final Rig rig;
     private final Track track;
@@ -49,28 +48,28 @@ public final class SetupFindings {
     private record Placed(Finding finding, OnsetWindow window, List<Figure> figures) {}
 
     /**
-     * The diagnosis with a finding for every contradicted length, lag or side. Where a lag is wrong, what it makes the whole
-     * bar look like (late, slow) is left out and said so in a note: it can't be judged before the lag is right.
+     * Returns the diagnosis with a finding for every contradicted length, lag or side offset. With a wrong lag the whole bar
+     * looks late or slow: these findings are left out, and a note says so.
      */
     public static Diagnosis into(Diagnosis d, SetupCheck check, Rig rig, Track track, Delivery delivery) {
         SetupFindings made = new SetupFindings(rig, track, delivery);
         List<Placed> placed = new ArrayList<>();
         List<String> notes = new ArrayList<>(d.notes());
-        for (SetupMeasurement measure : check.differing()) {
-            if (kind(measure.parameter()) != null && !track.passes().isEmpty()) {
-                placed.add(made.placed(measure));
+        for (SetupMeasurement m : check.differing()) {
+            if (kind(m.parameter()) != null && !track.passes().isEmpty()) {
+                placed.add(made.placed(m));
             }
         }
-        int left = 0;
+        int leftOut = 0;
         for (int i = 0; i < d.findings().size(); i++) {
             Finding finding = d.findings().get(i);
-            if (lookedLate(finding, d.windows().get(i).product(), check)) {
-                left++;
+            if (causedByLag(finding, d.windows().get(i).product(), check)) {
+                leftOut++;
             } else {
                 placed.add(new Placed(finding, d.windows().get(i), d.figures().get(i)));
             }
         }
-        if (left > 0) {
+        if (leftOut > 0) {
             notes.add(
                     "The flow lag in the rig file looks wrong; whether the whole bar also answers slowly or comes on late"
                             + " can't be judged before it is right.");
@@ -85,7 +84,7 @@ public final class SetupFindings {
                 notes);
     }
 
-    private static boolean lookedLate(Finding finding, int product, SetupCheck check) {
+    private static boolean causedByLag(Finding finding, int product, SetupCheck check) {
         boolean late = finding.kind() == FindingKind.LATE_ON
                 || finding.kind() == FindingKind.EARLY_OFF
                 || finding.kind() == FindingKind.SLOW_RESPONSE;
@@ -95,9 +94,9 @@ public final class SetupFindings {
                         .anyMatch(m -> m.parameter() == SetupParameter.FLOW_LAG && m.product() == product);
     }
 
-    /** The kind of finding a contradicted measure is; null where the rows' own detectors make it. */
-    private static @org.jspecify.annotations.Nullable FindingKind kind(SetupParameter what) {
-        return switch (what) {
+    /** The kind of finding of a contradicted parameter; null if the row detectors make it. */
+    private static @org.jspecify.annotations.Nullable FindingKind kind(SetupParameter parameter) {
+        return switch (parameter) {
             case FLOW_LAG -> FindingKind.FLOW_LAG;
             case DROP_OFFSET -> FindingKind.DROP_OFFSET;
             case SIDE_OFFSET -> FindingKind.SIDE_OFFSET;
@@ -108,7 +107,7 @@ public final class SetupFindings {
     private Placed placed(SetupMeasurement m) {
         FindingKind kind = kind(m.parameter());
         if (kind == null) {
-            throw new IllegalArgumentException("no finding of " + m.parameter());
+            throw new IllegalArgumentException("no finding for " + m.parameter());
         }
         List<Pass> passes = track.passes();
         Pass first = passes.get(0);
@@ -125,15 +124,15 @@ public final class SetupFindings {
                 List.of(),
                 first.startS(),
                 passes.get(passes.size() - 1).endS(),
-                clear ? SURE : LIKELY,
+                clear ? HIGH_CONFIDENCE : CONFIDENCE,
                 areaM2(m),
                 0,
                 0,
                 place[0],
                 place[1],
-                Message.of("findings.text", evidence(m, half)),
-                Message.of("findings.text", m.alternative()),
-                Message.of("findings.text", check(m.parameter())));
+                evidence(m, half),
+                m.alternative(),
+                check(m.parameter()));
         String unit = m.parameter() == SetupParameter.FLOW_LAG ? "s" : "m";
         List<Figure> figures = List.of(
                 new Figure("in the rig file", m.given(), unit),
@@ -143,56 +142,57 @@ public final class SetupFindings {
         return new Placed(finding, window(Math.max(0, m.product()), first), figures);
     }
 
-    /** Ground that is put in the wrong place: at every end of a pass, or along every pass. */
+    /** Ground that lies elsewhere than the rig file puts it: at every end of a pass, or along every pass, m². */
     private double areaM2(SetupMeasurement m) {
         double sum = 0;
         for (Pass pass : track.passes()) {
             double seconds = pass.endS() - pass.startS();
-            double off = Math.abs(m.change());
+            double deviation = Math.abs(m.change());
             sum += switch (m.parameter()) {
-                case FLOW_LAG -> seconds > 0 ? 2 * off * pass.lengthM() / seconds * rig.widthM() : 0;
-                case DROP_OFFSET -> 2 * off * rig.widthM();
-                default -> 2 * off * pass.lengthM();
+                case FLOW_LAG -> seconds > 0 ? 2 * deviation * pass.lengthM() / seconds * rig.widthM() : 0;
+                case DROP_OFFSET -> 2 * deviation * rig.widthM();
+                default -> 2 * deviation * pass.lengthM();
             };
         }
         return sum;
     }
 
-    private static String evidence(SetupMeasurement m, double half) {
-        boolean time = m.parameter() == SetupParameter.FLOW_LAG;
-        String figures = time
-                ? "The rig file says " + FlowLag.seconds(m.given()) + ", the log " + FlowLag.seconds(m.estimate())
-                        + ", give or take " + FlowLag.seconds(half)
-                : "The rig file says " + place(m, m.given()) + ", the log " + place(m, m.estimate()) + ", give or take "
-                        + length(half);
-        return figures + " (9 times in 10). " + m.basis();
-    }
-
-    private static String place(SetupMeasurement m, double si) {
-        String size = length(Math.abs(si));
-        boolean aside = m.parameter() == SetupParameter.SIDE_OFFSET && !size.equals(length(0));
-        return aside ? size + (si < 0 ? " to the left" : " to the right") : size;
-    }
-
-    private static String length(double m) {
-        return String.format(Locale.ROOT, "%.2f m (%.1f in)", m, m * INCHES_PER_M);
-    }
-
-    private static String check(SetupParameter what) {
-        return switch (what) {
+    private static Message evidence(SetupMeasurement m, double half) {
+        return switch (m.parameter()) {
             case FLOW_LAG ->
-                "Look up the flow_lag in the rig file and what the maker of the meters or the log's program says of its delay;"
-                        + " stand still with the bar lowered over a place where it may flow, with the system as the"
-                        + " operator's manual has it for a catch test, switch the rows on and off and count the seconds"
-                        + " until the logged flow follows.";
-            case DROP_OFFSET ->
-                "Measure with a tape from the pin to the knife before changing anything; then from the axle to the pin and"
-                        + " from the axle to the antenna; only if all three are right, look at where the bar is lowered"
-                        + " and lifted, and how late the log shows it.";
+                Message.of(
+                        "findings.setup.evidence.seconds",
+                        FlowLag.seconds(m.given()),
+                        FlowLag.seconds(m.estimate()),
+                        FlowLag.seconds(half),
+                        m.basis());
+            case SIDE_OFFSET ->
+                Message.of(
+                        "findings.setup.evidence.length",
+                        side(m.given()),
+                        side(m.estimate()),
+                        Message.value(QuantityKind.DIMENSION, half),
+                        m.basis());
             default ->
-                "Measure with a tape from the tractor's middle to the antenna before changing anything; then from the hitch"
-                        + " pin's line to the middle of the bar; if both are right, look at the ground for wide and narrow"
-                        + " gaps in turn.";
+                Message.of(
+                        "findings.setup.evidence.length",
+                        Message.value(QuantityKind.DIMENSION, m.given()),
+                        Message.value(QuantityKind.DIMENSION, m.estimate()),
+                        Message.value(QuantityKind.DIMENSION, half),
+                        m.basis());
+        };
+    }
+
+    private static Message side(double m) {
+        Argument size = Message.value(QuantityKind.DIMENSION, Math.abs(m));
+        return m < 0 ? Message.of("findings.setup.left", size) : Message.of("findings.setup.right", size);
+    }
+
+    private static Message check(SetupParameter parameter) {
+        return switch (parameter) {
+            case FLOW_LAG -> Message.of("findings.setup.lag.check");
+            case DROP_OFFSET -> Message.of("findings.setup.drop.check");
+            default -> Message.of("findings.setup.side.check");
         };
     }
 
@@ -208,15 +208,15 @@ public final class SetupFindings {
         for (int i = 0; i < steps.length; i++) {
             int k = steps[i];
             c[0][i] = (poses.timeS(k) + poses.timeS(k + 1)) / 2;
-            double wayM = Math.hypot(
+            double distanceM = Math.hypot(
                     poses.dropEastM(k + 1) - poses.dropEastM(k), poses.dropNorthM(k + 1) - poses.dropNorthM(k));
-            c[4][i] = poses.durationS(k) > 0 ? wayM / poses.durationS(k) : 0;
+            c[4][i] = poses.durationS(k) > 0 ? distanceM / poses.durationS(k) : 0;
             c[2][i] = Double.NaN;
             for (int r = 0; r < delivery.rows(); r++) {
                 c[1][i] += delivery.flowLPerS(product, r, k);
             }
-            double asked = delivery.meanTargetLPerM2(product, 0, delivery.rows(), k) * rig.widthM() * c[4][i];
-            c[3][i] = poses.working(k) ? asked : 0;
+            double targetLPerS = delivery.meanTargetLPerM2(product, 0, delivery.rows(), k) * rig.widthM() * c[4][i];
+            c[3][i] = poses.working(k) ? targetLPerS : 0;
         }
         return new OnsetWindow(product, 0, first.startS(), c[0], c[1], c[2], c[3], c[4]);
     }

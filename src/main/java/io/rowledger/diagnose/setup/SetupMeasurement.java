@@ -1,5 +1,7 @@
 package io.rowledger.diagnose.setup;
 
+import io.rowledger.text.Message;
+
 /**
  * One setup parameter as the log shows it, beside the rig file's value.
  *
@@ -23,8 +25,8 @@ public record SetupMeasurement(
         double low,
         double high,
         boolean differs,
-        String basis,
-        String alternative) {
+        Message basis,
+        Message alternative) {
     /** Returns true if the log determines the parameter. */
     public boolean determined() {
         return !Double.isNaN(estimate);
@@ -35,8 +37,23 @@ public record SetupMeasurement(
         return estimate - given;
     }
 
-    static SetupMeasurement undetermined(SetupParameter parameter, int product, String key, double given, String why) {
-        return new SetupMeasurement(parameter, product, key, given, Double.NaN, Double.NaN, Double.NaN, false, why, "");
+    static SetupMeasurement undetermined(SetupParameter parameter, int product, String key, double given, Message why) {
+        return new SetupMeasurement(
+                parameter,
+                product,
+                key,
+                given,
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                false,
+                why,
+                Message.of("findings.none"));
+    }
+
+    /** Returns the same measurement with another verdict. */
+    SetupMeasurement withDiffers(boolean verdict) {
+        return new SetupMeasurement(parameter, product, key, given, estimate, low, high, verdict, basis, alternative);
     }
 
     /** A measurement with a normal error; {@link Estimate#differsFrom} decides whether it contradicts the rig file. */
@@ -46,8 +63,8 @@ public record SetupMeasurement(
             String key,
             double given,
             Estimate estimate,
-            String basis,
-            String alternative) {
+            Message basis,
+            Message alternative) {
         double half = Estimate.Z90 * estimate.sigma();
         return new SetupMeasurement(
                 parameter,

@@ -46,7 +46,7 @@ final class SetupSection {
             if (m.determined() || m.differs()) {
                 told.add(line(m));
             } else {
-                untold.add(new Fact(name(m), m.basis()));
+                untold.add(new Fact(name(m), messages.text(m.basis())));
             }
         }
         CorrectedRun run = setup.corrected();
@@ -120,8 +120,8 @@ final class SetupSection {
                 m.differs() ? "differs" : "agrees",
                 m.differs() ? "act" : "",
                 change,
-                m.basis(),
-                m.alternative());
+                messages.text(m.basis()),
+                messages.text(m.alternative()));
     }
 
     private String name(SetupMeasurement m) {

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 class HeadlandFitTest {
     private static final double BAR_M = 9;
     private static final double HALF_M = 1;
+    private static final double SPEED_MPS = 2;
 
     /**
      * Passes side by side, north first, on the line y = slope·x. Each end's middle lies so far ahead of where it is driven, and
@@ -23,13 +24,15 @@ class HeadlandFitTest {
         for (int i = 0; i < aheadM.length; i++) {
             boolean north = i % 2 == 0;
             double y = slope * BAR_M * i + (north ? 1 : -1) * (aheadM[i] - backM);
-            ends.add(new PassEnd(i + 1, north, 100.0 * i, BAR_M * i, y, north ? 0 : Math.PI, 2, HALF_M));
+            ends.add(new PassEnd(i + 1, north, 100.0 * i, BAR_M * i, y, north ? 0 : Math.PI, SPEED_MPS, HALF_M));
         }
         return ends;
     }
 
+    /** At one speed the mismatch is what is determined: the error, if the bar is lowered and lifted on time. */
     private static DriftFit.Fitted byBounds(List<PassEnd> ends) {
-        return HeadlandFit.error(ends, PassEnds.lines(ends, BAR_M));
+        HeadlandEstimate e = HeadlandFit.together(ends, PassEnds.lines(ends, BAR_M));
+        return new DriftFit.Fitted(e.mismatchM(SPEED_MPS), e.mismatchSigmaM(SPEED_MPS), e.n());
     }
 
     private static double byMiddles(List<PassEnd> ends) {

@@ -10,6 +10,7 @@ import io.rowledger.sim.Scenario;
 import io.rowledger.sim.SimProduct;
 import io.rowledger.sim.SimResult;
 import io.rowledger.sim.SimRig;
+import io.rowledger.sim.SpeedsByPass;
 import io.rowledger.sim.TractorModel;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +42,7 @@ final class RandomSetup {
      * @param rtk false for differential
      * @param rateHz records a second
      * @param layout kind of field
+     * @param severalSpeeds true if the passes are driven at three speeds
      * @param lagS the true flow lag
      * @param dropM the true length from pin to drop line
      * @param barRightM what the rig file would have to say, its antenna left as it is
@@ -55,6 +57,7 @@ final class RandomSetup {
             boolean rtk,
             double rateHz,
             String layout,
+            boolean severalSpeeds,
             double lagS,
             double dropM,
             double barRightM,
@@ -65,7 +68,19 @@ final class RandomSetup {
         /** The same for counting: without what was logged, which is large. */
         Drawn withoutLog() {
             return new Drawn(
-                    seed, null, rtk, rateHz, layout, lagS, dropM, barRightM, trueBarRightM, told, rightText, wrongText);
+                    seed,
+                    null,
+                    rtk,
+                    rateHz,
+                    layout,
+                    severalSpeeds,
+                    lagS,
+                    dropM,
+                    barRightM,
+                    trueBarRightM,
+                    told,
+                    rightText,
+                    wrongText);
         }
     }
 
@@ -104,6 +119,9 @@ final class RandomSetup {
         rig = rig.withAntenna(between(0.5, 2.5), antennaRightM).withBarRight(barM);
         double workMps = between(1.7, 3.0);
         FieldPlan.Layout layout = layout(rig, workMps);
+        // A stream of its own, so that all else is drawn as without it.
+        boolean severalSpeeds = new SplittableRandom(seed ^ 0x5eedL).nextDouble() < 0.6;
+        layout = severalSpeeds ? new SpeedsByPass(layout, 0.75, 1, 1.3) : layout;
         double lagS = between(0, 3);
         MeteringModel metering = new MeteringModel(
                 chance(0.7),
@@ -151,7 +169,7 @@ final class RandomSetup {
         // together.
         double valveS = (metering.onLatencyS() + metering.offLatencyS()) / 2 + Math.log(2) * metering.valveS();
         Told told = new Told(lagS + valveS - 0.25, dropM + (liftLateM - lowerEarlyM) / 2, barRightM - barM);
-        return new Drawn(seed, result, rtk, hz, kind, lagS, dropM, barRightM, barM, told, right, wrong);
+        return new Drawn(seed, result, rtk, hz, kind, severalSpeeds, lagS, dropM, barRightM, barM, told, right, wrong);
     }
 
     /** The rig file with another figure behind a key. */

@@ -16,8 +16,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** A short, seeded part of what {@code mvn -Psetup-scoring test} runs: the measures, without the ground. */
 @Tag("slow")
 class SetupScoringTest {
-    private static final long SEED = 31;
-    private static final int JOBS = 14;
+    private static final long SEED = Long.getLong("setup.seed", 31);
+    private static final int JOBS = Integer.getInteger("setup.logs", 14);
 
     @TempDir
     Path folder;

@@ -22,6 +22,7 @@ import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.report.review.PassReview.SetupLine;
 import io.rowledger.rig.RigCorrection;
 import io.rowledger.text.KeysIn;
+
 import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
@@ -38,11 +39,31 @@ class SetupSectionTest {
     private static SetupMeasurement told(
             SetupParameter what, String key, double was, double is, double half, boolean differs) {
         int product = what == SetupParameter.FLOW_LAG ? 0 : -1;
-        return new SetupMeasurement(what, product, key, was, is, is - half, is + half, differs, "basis.", "rival.");
+        return new SetupMeasurement(
+                what,
+                product,
+                key,
+                was,
+                is,
+                is - half,
+                is + half,
+                differs,
+                Message.of("findings.text", "basis."),
+                Message.of("findings.text", "rival."));
     }
 
     private static SetupMeasurement untold(SetupParameter what) {
-        return new SetupMeasurement(what, -1, "rig.x", 1, Double.NaN, Double.NaN, Double.NaN, false, "Drive more.", "");
+        return new SetupMeasurement(
+                what,
+                -1,
+                "rig.x",
+                1,
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                false,
+                Message.of("findings.text", "Drive more."),
+                Message.of("findings.none"));
     }
 
     private static Analysis with(SetupMeasurement... measures) {
