@@ -48,7 +48,7 @@ final class InspectCommand implements Callable<Integer> {
         LogOptions options = rig == null ? LogOptions.unknownRig() : RigReader.logOptions(rig);
         Inspection inspection = Inspection.of(logs, options);
         console.out().print(inspection.text());
-        if (draftRig != null && inspection.rows() > 0) {
+        if (draftRig != null) {
             DraftRig.write(draftRig, inspection, options.hints());
             console.out().println("Draft rig file: " + draftRig);
         }

@@ -1,19 +1,16 @@
 package io.rowledger.log;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.log.clean.LogCleaning;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FileLog;
-import io.rowledger.log.read.LogFileReader;
 import io.rowledger.log.read.RawLog;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.taskdata.BarGeometry;
-import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.units.Dimension;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -23,6 +20,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,10 +29,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param text plain text for a person, one block for each file
  * @param problems the refusals, in the order of the files; empty if every file can be used
- * @param columns the meaning of each column of the first usable file
+ * @param columns the meaning of each column of the first file that can be read
  * @param products the product keys in its flow columns; one empty key if the columns name none
  * @param rows the number of outlets with a flow column; 0 if no file can be used
  * @param geometry the machine's geometry from task data; null if there is none
+ * @param zone a time zone proposed from the position; empty if none is
  */
 public record Inspection(
         String text,
@@ -42,7 +41,8 @@ public record Inspection(
         List<ColumnMeaning> columns,
         List<String> products,
         int rows,
-        @Nullable BarGeometry geometry) {
+        @Nullable BarGeometry geometry,
+        String zone) {
     /** Shortest silence that is listed, s; a report bridges shorter ones. */
     private static final double MIN_SILENT_S = 1.5;
 
@@ -62,58 +62,12 @@ public record Inspection(
 
     /** Inspects each file on its own, then whether they can be joined. */
     public static Inspection of(List<Path> logs, LogOptions options) {
-        StringBuilder text = new StringBuilder();
-        List<UnusableInputException> problems = new ArrayList<>();
-        List<FileLog> files = new ArrayList<>();
-        BarGeometry geometry = null;
-        for (Path log : logs) {
-            try {
-                List<FileLog> read;
-                if (TaskData.is(log)) {
-                    TaskDataLogs task = TaskDataLogs.read(log, options);
-                    read = task.logs();
-                    geometry = task.geometry();
-                } else {
-                    read = List.of(LogCleaning.clean(LogFileReader.read(log, options)));
-                }
-                read.forEach(file -> describe(file, text));
-                files.addAll(read);
-            } catch (UnusableInputException e) {
-                problems.add(e);
-                text.append(log)
-                        .append("\n  can't be used: ")
-                        .append(e.getMessage())
-                        .append("\n\n");
-            }
-        }
-        if (files.size() > 1) {
-            List<String> notes = new ArrayList<>();
-            try {
-                LogTable table = LogJoiner.join(files, notes);
-                text.append(String.format(Locale.ROOT, "Together: %,d records of one job.%n", table.records()));
-                notes.forEach(note -> text.append("  ").append(note).append('\n'));
-            } catch (UnusableInputException e) {
-                problems.add(e);
-                text.append("Together they can't be used: ")
-                        .append(e.getMessage())
-                        .append('\n');
-            }
-        }
-        String given = text.toString().replace("\r\n", "\n");
-        if (files.isEmpty()) {
-            return new Inspection(given, problems, List.of(), List.of(), 0, null);
-        }
-        FileLog first = files.get(0);
-        return new Inspection(
-                given,
-                problems,
-                first.columnMeanings(),
-                first.plan().products(),
-                first.plan().outlets(),
-                geometry);
+        InspectionBuilder builder = new InspectionBuilder(options);
+        logs.forEach(builder::add);
+        return builder.build();
     }
 
-    private static void describe(FileLog file, StringBuilder text) {
+    static void describe(FileLog file, StringBuilder text) {
         LogSource source = file.source();
         RawLog log = file.log();
         text.append(file.name()).append('\n');
@@ -125,10 +79,14 @@ public record Inspection(
                 String.format(Locale.ROOT, "%,d, of which %,d can be used", source.records(), source.used()));
         double firstS = log.timeS[0];
         double lastS = log.timeS[log.records - 1];
-        line(text, "time", instant(firstS) + " to " + instant(lastS) + " UTC, " + span(lastS - firstS));
         double intervalS = log.intervalS();
-        line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
-        line(text, "silent", silent(log, intervalS));
+        if (file.plan().isUntimed()) {
+            line(text, "time", "not in this file: points in driving order");
+        } else {
+            line(text, "time", instant(firstS) + " to " + instant(lastS) + " UTC, " + span(lastS - firstS));
+            line(text, "rate", "a record every " + figures(intervalS) + " s (" + figures(1 / intervalS) + " Hz)");
+            line(text, "silent", silent(log, intervalS));
+        }
         line(text, "place", place(log));
         line(text, "outlets", outlets(file.plan()));
         line(text, "shape", file.shape());
@@ -140,16 +98,21 @@ public record Inspection(
     }
 
     private static void columns(FileLog file, StringBuilder text) {
+        table(file.columnMeanings(), meaning -> meaning.ignored() ? "" : converted(file, meaning), text);
+    }
+
+    /** Prints a table of columns; {@code converted} gives the first value in SI. */
+    static void table(List<ColumnMeaning> meanings, Function<ColumnMeaning, String> converted, StringBuilder text) {
         List<String[]> rows = new ArrayList<>();
         rows.add(new String[] {"header", "is", "unit", "first value", "in SI", "remark"});
-        for (ColumnMeaning sense : file.columnMeanings()) {
+        for (ColumnMeaning meaning : meanings) {
             rows.add(new String[] {
-                sense.header(),
-                sense.ignored() ? "(not used)" : sense.quantity(),
-                sense.unit(),
-                sense.example(),
-                sense.ignored() ? "" : converted(file, sense),
-                sense.remark()
+                meaning.header(),
+                meaning.ignored() ? "(not used)" : meaning.quantity(),
+                meaning.unit(),
+                meaning.example(),
+                converted.apply(meaning),
+                meaning.remark()
             });
         }
         int[] width = new int[6];
@@ -167,10 +130,10 @@ public record Inspection(
         }
     }
 
-    private static String converted(FileLog file, ColumnMeaning sense) {
+    private static String converted(FileLog file, ColumnMeaning meaning) {
         for (ColumnPlan.Column column : file.plan().columns()) {
             Dimension dimension = column.role().quantity().dimension();
-            if (!column.header().equals(sense.header().strip()) || dimension == null) {
+            if (!column.header().equals(meaning.header().strip()) || dimension == null) {
                 continue;
             }
             if (!file.plan().isUntimed() && column.equals(file.plan().timeColumn())) {
@@ -179,7 +142,7 @@ public record Inspection(
             if (column.written() != column.role().quantity()) {
                 return String.format(Locale.ROOT, "%.5f L/s", flow(file, column));
             }
-            double value = NumberParser.parse(sense.example(), file.mark()) * column.toSi();
+            double value = NumberParser.parse(meaning.example(), file.mark()) * column.toSi();
             return switch (dimension) {
                 case FLOW -> String.format(Locale.ROOT, "%.5f L/s", value);
                 case RATE -> String.format(Locale.ROOT, "%.6f L/m2", value);
@@ -264,6 +227,10 @@ public record Inspection(
                     rows.add(column.role().row());
                 }
             }
+            if (rows.equals(List.of(0))) {
+                parts.add("one meter or rate for the whole bar");
+                continue;
+            }
             boolean whole = rows.size() == plan.outlets();
             parts.add(rows.size()
                     + (product.isEmpty() ? "" : " of " + product)
@@ -330,7 +297,7 @@ public record Inspection(
         return String.format(Locale.ROOT, "%d h %02d min %02d s", whole / 3600, whole / 60 % 60, whole % 60);
     }
 
-    private static void line(StringBuilder text, String label, String value) {
+    static void line(StringBuilder text, String label, String value) {
         text.append(String.format(Locale.ROOT, "  %-8s %s%n", label, value));
     }
 }

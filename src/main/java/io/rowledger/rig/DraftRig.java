@@ -51,7 +51,7 @@ public final class DraftRig {
         DraftMeasures measures = new DraftMeasures(text, inspection.geometry());
         measures.lengths();
         text.append("rows:\n");
-        measures.rows(inspection.rows());
+        measures.rows(Math.max(1, inspection.rows()));
         text.append("products:\n");
         for (String product : inspection.products()) {
             text.append("  ").append(product.isEmpty() ? "liquid" : product).append(":\n");
@@ -61,12 +61,19 @@ public final class DraftRig {
             fillIn(text, "    target", "such as 42 gal/ac; take the line out if the log has it");
         }
         text.append("columns:\n");
-        for (ColumnMeaning sense : inspection.columns()) {
-            if (!sense.ignored()) {
-                line(text, "  " + quantity(sense) + ": " + quoted(sense.header()), sense.remark());
+        for (ColumnMeaning meaning : inspection.columns()) {
+            if (!meaning.ignored()) {
+                line(text, "  " + quantity(meaning) + ": " + quoted(meaning.header()), meaning.remark());
             }
         }
         hints(text, hints);
+        text.append("job:\n");
+        line(text, "  field: Unnamed field", "what the records print");
+        if (inspection.zone().isEmpty()) {
+            line(text, "  # zone: America/Chicago", "write the field's time zone and take the # out");
+        } else {
+            line(text, "  zone: " + inspection.zone(), "from the position: check it near a zone line");
+        }
         return text.toString();
     }
 
@@ -98,9 +105,12 @@ public final class DraftRig {
         }
     }
 
-    private static String quantity(ColumnMeaning sense) {
-        boolean unit = Unit.findAny(sense.unit()).isPresent() || sense.unit().startsWith("ddmm");
-        return unit || sense.unit().equals("hhmmss") ? sense.quantity() + "[" + sense.unit() + "]" : sense.quantity();
+    private static String quantity(ColumnMeaning meaning) {
+        boolean unit =
+                Unit.findAny(meaning.unit()).isPresent() || meaning.unit().startsWith("ddmm");
+        return unit || meaning.unit().equals("hhmmss")
+                ? meaning.quantity() + "[" + meaning.unit() + "]"
+                : meaning.quantity();
     }
 
     private static String quoted(String text) {

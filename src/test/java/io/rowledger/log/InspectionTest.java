@@ -3,9 +3,12 @@ package io.rowledger.log;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class InspectionTest {
     private static final Path CASES = Path.of("src/test/resources/cases");
@@ -39,5 +42,25 @@ class InspectionTest {
         assertEquals(1, inspection.problems().size());
         assertTrue(inspection.text().contains("found an empty file"), inspection.text());
         assertTrue(inspection.text().contains("semicolon, decimal comma"), inspection.text());
+    }
+
+    @Test
+    void a_log_with_questions_has_its_table_all_questions_and_what_each_unit_makes(@TempDir Path folder)
+            throws IOException {
+        Path log = Files.write(
+                folder.resolve("log.csv"),
+                List.of(
+                        "Time,Latitude,Longitude,Speed (mph),Row 1 Flow,Row 2 Flow,Fuel",
+                        "05/06/2026 10:00:00,41.7000000,-93.1,5.5,1.14,1.14,7",
+                        "05/06/2026 10:00:01,41.7000220,-93.1,5.5,1.14,1.14,7",
+                        "05/06/2026 10:00:02,41.7000440,-93.1,5.5,1.14,1.14,7"));
+        Inspection inspection = Inspection.of(List.of(log));
+        assertEquals(2, inspection.problems().size(), inspection.text());
+        assertEquals(2, inspection.rows());
+        assertEquals("America/Chicago", inspection.zone());
+        // gal/ac = 5940 · gal/min ÷ (mph · in): 5940 · 1.14 ÷ (5.5 · 30) = 41.0; a liter is 0.264172 gal (NIST SP 811).
+        assertTrue(inspection.text().contains("gal/min gives 41 gal/ac, L/min gives 11 gal/ac"), inspection.text());
+        assertTrue(inspection.text().contains("2026-05-06 read as month-day-year"), inspection.text());
+        assertTrue(inspection.text().lines().anyMatch(l -> l.matches(" +Fuel +\\(not used\\) +7")), inspection.text());
     }
 }

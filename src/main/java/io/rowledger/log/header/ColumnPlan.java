@@ -117,7 +117,7 @@ public final class ColumnPlan {
     /** Returns the column that every record fills: the time, or the latitude of points without times. */
     public Column keyColumn() {
         Column lat = find(LogQuantity.LAT);
-        return isUntimed() && lat != null ? lat : timeColumn();
+        return !isUntimed() ? timeColumn() : lat != null ? lat : columns.get(0);
     }
 
     /** Returns the time column: the time itself, or the seconds of the GPS week. */

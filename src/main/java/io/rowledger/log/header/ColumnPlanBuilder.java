@@ -107,10 +107,15 @@ public final class ColumnPlanBuilder {
         } catch (UnusableInputException e) {
             if (quantity.isOptional()) {
                 withoutUnit.add(headers.get(c.index).strip());
-            } else {
-                questions.ask(e);
+                return;
             }
-            return;
+            questions.ask(e);
+            if (!quantity.isFlowSource()) {
+                return;
+            }
+            // Counted as a flow all the same, so that only its unit is asked about.
+            column = new Column(
+                    c.index, headers.get(c.index).strip(), ColumnUnits.meaning(c.role), "", Double.NaN, quantity);
         }
         // Of two optional columns the first one is used; speed and course are checked against the path anyway.
         if (c.alternative >= 0 && !quantity.isOptional()) {

@@ -37,15 +37,40 @@ public final class LogFileReader {
 
     /** Reads a file; throws if it can't be used. */
     public static FileLog read(Path path, LogOptions options) {
+        return open(path, (file, shape, parser, start) -> {
+            Opened opened = opened(file, shape, parser, start, options, Questions.thrown());
+            FileLog log = records(file.name(), mark -> form(file, shape, mark), opened.plan, opened.lines, options);
+            log.digest(file.finish());
+            return log;
+        });
+    }
+
+    /** The header and first records of a file, and how it is packed and written. */
+    record Beginning(LogPreview preview, String form) {}
+
+    /** Reads the beginning of a file; questions about its header are collected. */
+    static Beginning beginning(Path path, LogOptions options, Questions questions) {
+        return open(path, (file, shape, parser, start) -> {
+            Opened opened = opened(file, shape, parser, start, options, questions);
+            List<Line> records = firstRecords(file.name(), opened.plan, opened.lines, new ArrayList<>());
+            char mark = DecimalMark.of(opened.plan, records);
+            return new Beginning(
+                    new LogPreview(file.name(), opened.plan, records, mark, options), form(file, shape, mark));
+        });
+    }
+
+    private interface Reading<T> {
+        T of(LogFile file, CsvShape shape, CSVParser parser, String start) throws IOException;
+    }
+
+    private static <T> T open(Path path, Reading<T> reading) {
         CSVParser parser = null;
         try (LogFile file = new LogFile(path)) {
             BufferedReader text = new BufferedReader(file.text(), SNIFF_CHARS);
             String start = start(file, text);
             CsvShape shape = CsvShape.of(start);
             parser = CSVParser.parse(text, shape.format());
-            FileLog log = records(file, shape, parser, start, options);
-            log.digest(file.finish());
-            return log;
+            return reading.of(file, shape, parser, start);
         } catch (UncheckedIOException e) {
             throw LogFile.damaged(path.toString(), e.getCause(), parser == null ? 0 : parser.getCurrentLineNumber());
         } catch (IOException e) {
@@ -53,36 +78,30 @@ public final class LogFileReader {
         }
     }
 
-    private static FileLog records(LogFile file, CsvShape shape, CSVParser parser, String start, LogOptions options) {
+    /** A file whose header is read. */
+    private record Opened(ColumnPlan plan, Lines lines) {}
+
+    private static Opened opened(
+            LogFile file, CsvShape shape, CSVParser parser, String start, LogOptions options, Questions questions) {
         CsvLines text = new CsvLines(parser);
         Headers headers = Headers.read(file.name(), text, CommentedHeader.in(start, shape), options);
         LongFormatLines rows = LongFormatLines.of(file.name(), headers, text, options);
-        Lines lines = rows == null ? text : rows;
         ColumnPlan plan = ColumnPlanBuilder.plan(
-                file.name(), rows == null ? headers.names() : rows.headers(), headers, options, Questions.thrown());
-        return records(
-                file.name(),
-                mark -> file.form() + ", fields divided by " + shape.words() + ", decimal "
-                        + (mark == ',' ? "comma" : "point"),
-                plan,
-                lines,
-                options);
+                file.name(), rows == null ? headers.names() : rows.headers(), headers, options, questions);
+        return new Opened(plan, rows == null ? text : rows);
     }
 
-    /**
-     * Reads the lines below a header. The first ones are read twice: they decide the formats.
-     *
-     * @param form decimal mark to a description of packing and delimiter
-     */
-    public static FileLog records(
-            String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
-        List<Line> first = new ArrayList<>();
-        NonDataLines remarks = new NonDataLines(name, plan);
+    private static String form(LogFile file, CsvShape shape, int mark) {
+        return file.form() + ", fields divided by " + shape.words() + ", decimal " + (mark == ',' ? "comma" : "point");
+    }
+
+    /** Returns the first records; every line read, non-data lines included, goes to {@code read}. */
+    private static List<Line> firstRecords(String name, ColumnPlan plan, Lines lines, List<Line> read) {
+        NonDataLines nonData = new NonDataLines(name, plan);
         List<Line> records = new ArrayList<>();
-        Line line = lines.next();
-        while (line != null) {
-            first.add(line);
-            if (!remarks.mayBe(line.fields()) || !remarks.take(line.fields(), line.number(), 0)) {
+        for (Line line = lines.next(); line != null; ) {
+            read.add(line);
+            if (!nonData.mayBe(line.fields()) || !nonData.take(line.fields(), line.number(), 0)) {
                 records.add(line);
             }
             line = records.size() < SNIFF_RECORDS ? lines.next() : null;
@@ -94,6 +113,18 @@ public final class LogFileReader {
                     .expected("records below them")
                     .hint("export the log again; this one is empty");
         }
+        return records;
+    }
+
+    /**
+     * Reads the lines below a header. The first ones are read twice: they decide the formats.
+     *
+     * @param form decimal mark to a description of packing and delimiter
+     */
+    public static FileLog records(
+            String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
+        List<Line> first = new ArrayList<>();
+        List<Line> records = firstRecords(name, plan, lines, first);
         LogPreview preview = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options);
         DropCount drops = new DropCount();
         RecordReader reader = new RecordReader(preview, drops);
