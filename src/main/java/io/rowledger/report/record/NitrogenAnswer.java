@@ -2,8 +2,10 @@ package io.rowledger.report.record;
 
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
+import io.rowledger.finding.Finding;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.report.common.CoveragePhrases;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.record.NitrogenGrid.Shares;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
@@ -35,6 +37,12 @@ final class NitrogenAnswer {
         String uncertainty = new RecordUncertainty(in, messages).sentence();
         if (!uncertainty.isEmpty()) {
             sentences.add(new Sentence(uncertainty, false));
+        }
+        List<Finding> findings = in.machineFindings();
+        if (!findings.isEmpty()) {
+            sentences.add(new Sentence(
+                    messages.text("record.answer.findings", FindingTitles.of(findings.get(0)), findings.size() - 1),
+                    true));
         }
         sentences.addAll(new BudgetSection(in, messages).sentences());
         sentences.add(new Sentence(messages.text(evenness()), false));

@@ -22,8 +22,8 @@ import java.util.List;
  * @param ground covered, skipped and overlapped ground, and how it was measured
  * @param method how the product was put into the ground
  * @param entered what only a person can know
- * @param missing what a published rule asks for and nobody entered
- * @param missingNote whose rules decide what must be recorded
+ * @param missing what such a record should hold and nobody entered
+ * @param missingIntro which rules ask for it
  * @param basis files, settings and uncertainties behind the figures
  * @param cautions in the order they are printed
  */
@@ -42,7 +42,7 @@ public record NitrogenRecord(
         List<Item> method,
         List<Item> entered,
         List<Missing> missing,
-        String missingNote,
+        String missingIntro,
         Basis basis,
         List<String> cautions) {
     /** What a table cell holds if there is no figure. */
@@ -127,7 +127,7 @@ public record NitrogenRecord(
         }
     }
 
-    /** True if something that a rule asks for is not recorded. */
+    /** True if such an item is not recorded. */
     public boolean hasMissing() {
         return !missing.isEmpty();
     }

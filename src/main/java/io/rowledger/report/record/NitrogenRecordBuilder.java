@@ -6,7 +6,6 @@ import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.CoveragePhrases;
-import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ReportHeaders;
@@ -15,11 +14,9 @@ import io.rowledger.report.record.NitrogenGrid.Shares;
 import io.rowledger.report.record.NitrogenRecord.Head;
 import io.rowledger.report.record.NitrogenRecord.Item;
 import io.rowledger.report.record.NitrogenRecord.MapKey;
-import io.rowledger.report.record.NitrogenRecord.Missing;
 import io.rowledger.report.record.NitrogenRecord.Units;
 import io.rowledger.rig.Band;
 import io.rowledger.rig.Job;
-import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
@@ -67,6 +64,7 @@ final class NitrogenRecordBuilder {
 
     NitrogenRecord build() {
         LiquidSection liquids = new LiquidSection(in, messages);
+        MissingFacts missing = MissingFacts.of(in, messages);
         return new NitrogenRecord(
                 head(),
                 new NitrogenAnswer(in, messages).sentences(),
@@ -81,8 +79,8 @@ final class NitrogenRecordBuilder {
                 ground(),
                 method(),
                 entered(),
-                missing(),
-                messages.text("record.missing.note"),
+                missing.items(),
+                missing.intro(),
                 new RecordBasis(in, options, messages).build(),
                 cautions());
     }
@@ -272,39 +270,10 @@ final class NitrogenRecordBuilder {
         return items;
     }
 
-    /** What a published rule asks for and neither the job block nor the rig file holds. */
-    private List<Missing> missing() {
-        List<Missing> missing = new ArrayList<>();
-        for (RecordField field : RecordFields.notRecorded(job)) {
-            missing.add(new Missing(messages.text(field.label()), rules(field)));
-        }
-        RecordField analysis = RecordFields.of("rig_analysis");
-        for (Product product : in.rig().products()) {
-            if (Double.isNaN(product.nitrogenFraction())) {
-                missing.add(new Missing(
-                        messages.text("record.missing.analysisOf", TextTruncation.name(product.name())),
-                        rules(analysis)));
-            }
-        }
-        return missing;
-    }
-
-    /** The published rules that ask for a field; rules that are known from memory only are not printed. */
-    private String rules(RecordField field) {
-        return String.join(
-                "; ",
-                field.citedRules().stream()
-                        .map(rule -> messages.text(rule.place()))
-                        .toList());
-    }
-
     /** What makes the figures uncertain, then what the record is not. */
     private List<String> cautions() {
         List<String> cautions = new ArrayList<>(in.sections().reservations());
-        // A finding about the rig file is no fault of the machine and is among the reservations.
-        List<Finding> findings = in.findings().stream()
-                .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
-                .toList();
+        List<Finding> findings = in.machineFindings();
         if (!findings.isEmpty()) {
             int named = Math.min(findings.size(), Limits.ROWS_IN_A_SENTENCE);
             List<String> titles = messages.texts(

@@ -8,6 +8,7 @@ import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.report.common.CoveragePhrases;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.QualitySection;
 import io.rowledger.report.common.SetbackSection;
@@ -121,6 +122,13 @@ record RecordInput(
     /** True if the user entered earlier applications or credits. */
     boolean hasEarlierNitrogen() {
         return !job().earlier().isEmpty() || !job().credits().isEmpty();
+    }
+
+    /** Findings about the machine; the others are about the rig file. */
+    List<Finding> machineFindings() {
+        return findings.stream()
+                .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
+                .toList();
     }
 
     /** Name of a product, cut to its place. */

@@ -1,6 +1,8 @@
 package io.rowledger.report.record;
 
 import io.rowledger.text.Message;
+import java.util.Locale;
+import java.util.Set;
 
 /**
  * Published rules on what a nutrient application record holds. Examples: the reader's own local rules decide. The items
@@ -8,23 +10,23 @@ import io.rowledger.text.Message;
  */
 public enum RecordRule {
     /** For those who apply for hire or on more than 50 acres; from a certificate holder. */
-    OHIO(Status.CITED),
+    OHIO(Status.CITED, "ohio", "oh"),
     /** Applicators for hire. */
-    MARYLAND_HIRE(Status.CITED),
+    MARYLAND_HIRE(Status.CITED, "maryland", "md"),
     /** Farmers with a nutrient management plan. */
-    MARYLAND_FARM(Status.CITED),
-    /** Turf; it asks for address and label. */
+    MARYLAND_FARM(Status.CITED, "maryland", "md"),
+    /** Turf; it asks for address and label. Shown in the list of all rules only. */
     MARYLAND_TURF(Status.CITED),
     /** The record that a customer gets. */
-    MINNESOTA_HIRE(Status.CITED),
+    MINNESOTA_HIRE(Status.CITED, "minnesota", "mn"),
     /** Users above a yearly amount. */
-    INDIANA(Status.IN_PART),
+    INDIANA(Status.IN_PART, "indiana", "in"),
     /** Yearly nitrogen reports of districts. */
-    NEBRASKA(Status.IN_PART),
+    NEBRASKA(Status.IN_PART, "nebraska", "ne"),
     /** A yearly plan. */
-    WISCONSIN(Status.CITED),
+    WISCONSIN(Status.CITED, "wisconsin", "wi"),
     /** Advice of an extension service, after NRCS Code 590. */
-    UTAH(Status.CITED),
+    UTAH(Status.CITED, "utah", "ut"),
     /** The practice standard behind many plans. */
     NRCS_590(Status.MEMORY);
 
@@ -39,9 +41,20 @@ public enum RecordRule {
     }
 
     private final Status status;
+    private final Set<String> states;
 
-    RecordRule(Status status) {
+    RecordRule(Status status, String... states) {
         this.status = status;
+        this.states = Set.of(states);
+    }
+
+    /**
+     * True if this is a rule of a state that a record may name: one whose source was read, for corn.
+     *
+     * @param state its name or postal code, in any case
+     */
+    boolean isOf(String state) {
+        return cited() && states.contains(state.strip().toLowerCase(Locale.ROOT));
     }
 
     /** Whose rule it is, short. */

@@ -13,7 +13,7 @@ import java.util.List;
 
 /** Dot plot: each row's median deviation from the other rows, with two standard deviations to either side. */
 final class BaselineDots implements Chart {
-    private static final double SIGMAS = 2;
+    private static final int SIGMAS = 2;
     /** Smallest half height of the scale, percent: the band of healthy rows and a little more. */
     private static final double MIN_SCALE_PCT = Limits.WATCH_PCT + 1;
 
@@ -54,6 +54,6 @@ final class BaselineDots implements Chart {
         }
         canvas.line(plot.left, plot.y(0), plot.left + plot.width, plot.y(0), Palette.INK, 0.6);
         plot.numbers(rows.get(0).row(), messages.text("words.map.rowsFromLeft"));
-        canvas.text(messages.text("rows.baseline.axis"), 0, 7, Palette.SMALL, Align.LEFT);
+        canvas.text(messages.text("rows.baseline.axis", SIGMAS), 0, 7, Palette.SMALL, Align.LEFT);
     }
 }

@@ -6,7 +6,7 @@ import io.rowledger.report.common.RowPictureFigure;
 import java.util.List;
 
 /**
- * Content of the row diagnosis: figures rounded, labelled and in the reader's units, with the raw figures beside them
+ * Content of the row diagnosis: figures rounded, labeled and in the reader's units, with the raw figures beside them
  * where a chart draws them.
  *
  * @param head title and particulars

@@ -42,7 +42,7 @@ class MatchingTest {
                 List.of());
     }
 
-    /** A job of twelve rows at 2 m/s, each judged for so long. */
+    /** A job of twelve rows at 2 m/s, each evaluated for this long, s. */
     private static SavedDiagnosis job(double startS, double evaluatedS, SavedFinding... findings) {
         List<RowHealth> rows = new ArrayList<>();
         for (int r = 1; r <= 12; r++) {

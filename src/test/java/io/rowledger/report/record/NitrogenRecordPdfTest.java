@@ -55,7 +55,7 @@ class NitrogenRecordPdfTest {
     /** Jobs from nothing known to everything at once. */
     private static Map<String, SyntheticJob> jobs() {
         Map<String, SyntheticJob> jobs = new LinkedHashMap<>();
-        jobs.put("bare", new SyntheticJob());
+        jobs.put("nothing entered", new SyntheticJob());
         jobs.put("every fact", new SyntheticJob().block(NitrogenJobs.full(210, 250)));
         jobs.put(
                 "two products, cap exceeded",
@@ -107,6 +107,7 @@ class NitrogenRecordPdfTest {
                 "32-0-0 11.06 lb/gal",
                 // 800 L and 770 L / 3.785411784.
                 "211.3 203.4 202.0 43.0 715 152",
+                "202.0 gal × 11.06 lb/gal × 32% N = 715 lb N.",
                 "1.4 gal (0.7%) more than the meters counted",
                 "The cap is exceeded",
                 "Starter† 2026-04-28",
@@ -129,6 +130,7 @@ class NitrogenRecordPdfTest {
             assertTrue(text.contains(words), () -> words + " not in:\n" + text);
         }
         assertFalse(text.contains("Not recorded"), text);
+        assertFalse(text.contains("from memory"), text);
     }
 
     @Test
@@ -139,8 +141,8 @@ class NitrogenRecordPdfTest {
                 "Method not recorded",
                 "Depth not recorded",
                 "temperature not recorded",
-                "Not recorded, though a published rule asks for it:",
-                "Applicator (Ohio",
+                "Not recorded, and often kept in such a record:",
+                "; Applicator; ",
                 "Defer to your local rules")) {
             assertTrue(text.contains(words), () -> words + " not in:\n" + text);
         }

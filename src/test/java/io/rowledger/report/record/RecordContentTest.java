@@ -1,0 +1,104 @@
+package io.rowledger.report.record;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.analysis.Analysis;
+import io.rowledger.document.pdf.Paper;
+import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.SyntheticJob;
+import io.rowledger.report.record.NitrogenRecord.Missing;
+import io.rowledger.report.record.NitrogenRecord.Sentence;
+import io.rowledger.text.Message;
+import io.rowledger.units.UnitSystem;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What the record says of the job described at {@link SyntheticJob}: 13:00:00 to 13:24:35 UTC, at 93 degrees west. */
+class RecordContentTest {
+    private static ReportOptions options(ZoneId zone) {
+        return new ReportOptions(UnitSystem.US, Paper.LETTER, zone, null, "test");
+    }
+
+    private static final Messages MESSAGES = options(ZoneOffset.UTC).messages();
+
+    private static NitrogenRecord record(Analysis a, ZoneId zone) {
+        return NitrogenRecordReport.of(a, options(zone)).content();
+    }
+
+    private static NitrogenRecord record(SyntheticJob job) {
+        return record(job.build(), ZoneOffset.UTC);
+    }
+
+    /** 93 degrees west are 6.2 h, about 6 h: 13:00 UTC of June 14 is 7:00 there, on the same day. */
+    @Test
+    void times_in_utc_come_with_the_local_date() {
+        double startS = SyntheticJob.START_S;
+        assertEquals(
+                MESSAGES.text("record.head.localDate", Message.time(startS - 6 * 3600)),
+                record(new SyntheticJob()).head().zoneNote());
+        assertTrue(record(new SyntheticJob()).head().zoneNote().contains("2026-06-14"));
+        assertEquals(
+                "",
+                record(new SyntheticJob().build(), ZoneId.of("America/Chicago"))
+                        .head()
+                        .zoneNote());
+    }
+
+    /** Sentence, map and table speak of the covered ground alone, so that a reader finds one figure for one thing. */
+    @Test
+    void shares_have_one_denominator() {
+        NitrogenRecord record = record(new SyntheticJob());
+        String onPlan = record.map().classes().stream()
+                .filter(one -> !one.note().isEmpty())
+                .findFirst()
+                .orElseThrow()
+                .share();
+        // 160 m² of 19,000 m² lie beyond 10 %.
+        assertEquals("99.2%", onPlan);
+        String shares = record.ground().get(record.ground().size() - 1).value();
+        assertTrue(shares.startsWith(onPlan), shares);
+        assertTrue(
+                record.answer().stream()
+                        .map(Sentence::text)
+                        .anyMatch(text -> text.contains("covered, 99 got within 10%")),
+                record.answer().toString());
+    }
+
+    @Test
+    void what_may_be_wrong_with_the_machine_stands_in_the_answer() {
+        NitrogenRecord record = record(new SyntheticJob().withFinding());
+        assertTrue(
+                record.answer().stream()
+                        .anyMatch(one -> one.strong() && one.text().contains("Row 7 looks plugged")),
+                record.answer().toString());
+        assertFalse(record(new SyntheticJob().even()).answer().stream().anyMatch(Sentence::strong));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Ohio", "ohio", "OH"})
+    void the_list_is_that_of_the_state(String state) {
+        NitrogenRecord record = record(new SyntheticJob().job("state", state));
+        assertTrue(record.missingIntro().contains("901:5-4-04"), record.missingIntro());
+        List<String> items = record.missing().stream().map(Missing::item).toList();
+        assertTrue(items.contains(MESSAGES.text("record.field.certificate_holder")), items.toString());
+        // Asked for in Minnesota and Indiana only.
+        assertFalse(items.contains(MESSAGES.text("record.field.customer")), items.toString());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Iowa", "''"})
+    void without_a_list_of_the_state_the_list_names_no_state(String state) {
+        SyntheticJob job = new SyntheticJob();
+        NitrogenRecord record = record(state.isEmpty() ? job : job.job("state", state));
+        assertEquals(MESSAGES.text("record.missing.ofNoState"), record.missingIntro());
+        List<String> items = record.missing().stream().map(Missing::item).toList();
+        assertTrue(items.contains(MESSAGES.text("record.field.customer")), items.toString());
+    }
+}
