@@ -1,17 +1,14 @@
 package io.rowledger.analysis;
 
+import io.rowledger.digest.Sha256;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.maps.MapReader;
 import io.rowledger.rig.RigFile;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 
 /** The files handed in beside the logs with their digests, so that a record can name what it rests on. */
@@ -43,10 +40,7 @@ final class SetupFiles {
 
     private static InputFile file(String option, Path path) {
         try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(path));
-            return new InputFile(option, path.toString(), HexFormat.of().formatHex(digest));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
+            return new InputFile(option, path.toString(), Sha256.of(path));
         } catch (IOException e) {
             throw UnusableInputException.found("a file that can't be read any more")
                     .inFile(path.toString())

@@ -1,5 +1,6 @@
 package io.rowledger.rig;
 
+import io.rowledger.digest.Sha256;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -10,9 +11,6 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
@@ -41,7 +39,7 @@ final class YamlFile {
     /** A file that is not on disk. */
     YamlFile(String name, byte[] bytes) {
         this.name = name;
-        sha256 = sha256(bytes);
+        sha256 = Sha256.of(bytes);
         text = text(bytes);
         root = compose(text);
         top = YamlMap.of(name, "", root);
@@ -164,13 +162,5 @@ final class YamlFile {
                 .inFile(path.toString())
                 .expected("a rig file in YAML")
                 .hint(hint);
-    }
-
-    private static String sha256(byte[] bytes) {
-        try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
     }
 }

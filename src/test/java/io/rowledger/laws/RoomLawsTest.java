@@ -30,6 +30,7 @@ class RoomLawsTest {
             "text",
             "finding",
             "stats",
+            "digest",
             "parallel",
             "geo",
             "maps",

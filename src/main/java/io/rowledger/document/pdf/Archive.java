@@ -12,11 +12,11 @@ import com.lowagie.text.pdf.PdfObject;
 import com.lowagie.text.pdf.PdfStream;
 import com.lowagie.text.pdf.PdfString;
 import com.lowagie.text.pdf.PdfWriter;
+import io.rowledger.digest.Sha256;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -197,16 +197,12 @@ final class Archive extends DefaultPDFCreationListener {
 
     /** The document's identity: of its words and its attachments. */
     private byte[] digest() {
-        try {
-            MessageDigest sha = MessageDigest.getInstance("SHA-256");
-            sha.update(document.getDocumentElement().getTextContent().getBytes(StandardCharsets.UTF_8));
-            for (Attachment attachment : attachments) {
-                sha.update(attachment.name().getBytes(StandardCharsets.UTF_8));
-                sha.update(attachment.bytes());
-            }
-            return Arrays.copyOf(sha.digest(), 16);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
+        MessageDigest sha = Sha256.digest();
+        sha.update(document.getDocumentElement().getTextContent().getBytes(StandardCharsets.UTF_8));
+        for (Attachment attachment : attachments) {
+            sha.update(attachment.name().getBytes(StandardCharsets.UTF_8));
+            sha.update(attachment.bytes());
         }
+        return Arrays.copyOf(sha.digest(), 16);
     }
 }

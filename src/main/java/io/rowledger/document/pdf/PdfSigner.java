@@ -8,12 +8,12 @@ import com.lowagie.text.pdf.PdfNumber;
 import com.lowagie.text.pdf.PdfObject;
 import com.lowagie.text.pdf.PdfReader;
 import com.lowagie.text.pdf.PdfString;
+import io.rowledger.digest.Sha256;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
-import java.security.MessageDigest;
 import java.security.cert.CertificateEncodingException;
 import java.security.cert.X509Certificate;
 import java.time.Instant;
@@ -188,7 +188,7 @@ public record PdfSigner(SigningKey key, Instant at) {
         private PdfArray identity() throws GeneralSecurityException {
             PdfArray ids =
                     new PdfArray(reader.getTrailer().getAsArray(PdfName.ID).getPdfObject(0));
-            byte[] version = MessageDigest.getInstance("SHA-256").digest(out.toByteArray());
+            byte[] version = Sha256.digest().digest(out.toByteArray());
             ids.add(new PdfString(Arrays.copyOf(version, 16)).setHexWriting(true));
             return ids;
         }

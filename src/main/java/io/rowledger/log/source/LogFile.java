@@ -1,5 +1,6 @@
 package io.rowledger.log.source;
 
+import io.rowledger.digest.Sha256;
 import io.rowledger.finding.UnusableInputException;
 import java.io.BufferedInputStream;
 import java.io.EOFException;
@@ -14,8 +15,6 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.zip.GZIPInputStream;
@@ -43,7 +42,7 @@ public final class LogFile implements AutoCloseable {
 
     public LogFile(Path path) throws IOException {
         name = path.toString();
-        digest = sha256();
+        digest = Sha256.digest();
         raw = open(path);
         try {
             BufferedInputStream bytes = new BufferedInputStream(raw, BUFFER_BYTES);
@@ -102,7 +101,7 @@ public final class LogFile implements AutoCloseable {
             }
         }
         raw.transferTo(java.io.OutputStream.nullOutputStream());
-        return HexFormat.of().formatHex(digest.digest());
+        return Sha256.hex(digest);
     }
 
     @Override
@@ -265,13 +264,5 @@ public final class LogFile implements AutoCloseable {
         }
         bytes.reset();
         return values;
-    }
-
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
     }
 }

@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.digest.Sha256;
 import io.rowledger.finding.UnusableInputException;
 import java.io.BufferedInputStream;
 import java.io.FilterInputStream;
@@ -12,10 +13,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.Enumeration;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -285,12 +284,12 @@ final class TaskFiles implements AutoCloseable {
     /** Reads one file of the set to its end. */
     <T> T read(String name, Use<T> use) {
         String called = shown(name);
-        MessageDigest digest = sha256();
+        MessageDigest digest = Sha256.digest();
         try (InputStream raw = stream(lower(name));
                 InputStream in = new BufferedInputStream(new DigestInputStream(raw, digest), BUFFER_BYTES)) {
             T result = use.of(called, in);
             in.transferTo(OutputStream.nullOutputStream());
-            read.add(new ReadFile(called, HexFormat.of().formatHex(digest.digest())));
+            read.add(new ReadFile(called, Sha256.hex(digest)));
             return result;
         } catch (IOException e) {
             throw unreadable(called, e);
@@ -361,14 +360,6 @@ final class TaskFiles implements AutoCloseable {
                 .inFile(name)
                 .expected("the task data of one job: a TASKDATA.XML with its time logs")
                 .hint("copy the whole folder from the terminal again");
-    }
-
-    private static MessageDigest sha256() {
-        try {
-            return MessageDigest.getInstance("SHA-256");
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java has SHA-256", e);
-        }
     }
 
     static String lower(String name) {
