@@ -1,6 +1,7 @@
 package io.rowledger.cli;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.FieldParts;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.analysis.Progress;
@@ -116,6 +117,7 @@ final class ReportCommand implements Callable<Integer> {
         prepare.setDaemon(true);
         prepare.start();
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
+        FieldParts.requireOne(analysis);
         if (applySetupCheck) {
             analysis = Pipeline.withSetupApplied(analysis, files, results.threadCount(), progress);
         }

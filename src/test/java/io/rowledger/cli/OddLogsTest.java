@@ -111,15 +111,29 @@ class OddLogsTest {
         double oneField = sweptM2("one", log);
         List<String> records = log.lines().toList();
         int middle = records.size() / 2;
-        // One degree of latitude further on from the middle of the log, with no pause between.
+        // 278 m further north from the middle of the log, with no pause between.
         String two = changed((i, fields) -> {
             if (i >= middle) {
-                fields[LAT] = Double.toString(Double.parseDouble(fields[LAT]) + 1);
+                fields[LAT] = Double.toString(Double.parseDouble(fields[LAT]) + 0.0025);
             }
         });
-        // A field one degree nearer the pole is narrower by cos 42.5 / cos 41.5 in longitude at most.
         double twoFields = sweptM2("two", two);
         assertTrue(twoFields <= oneField && twoFields > 0.95 * oneField, twoFields + " of " + oneField);
+    }
+
+    @Test
+    void two_fields_in_one_log_are_asked_about() throws IOException {
+        int middle = log.lines().toList().size() / 2;
+        // 0.03 degrees of latitude are 3.3 km.
+        String two = changed((i, fields) -> {
+            if (i >= middle) {
+                fields[LAT] = Double.toString(Double.parseDouble(fields[LAT]) + 0.03);
+            }
+        });
+        Path file = Files.writeString(folder.resolve("two-fields.csv"), two);
+        Calls call = Calls.of("report", file, "--rig", rig, "--out", folder.resolve("two-fields"));
+        assertEquals(2, call.status(), call.err());
+        assertTrue(call.err().contains("found work in places 3,") && call.err().contains("cut the log"), call.err());
     }
 
     @Test

@@ -22,7 +22,6 @@ import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.report.review.PassReview.SetupLine;
 import io.rowledger.rig.RigCorrection;
 import io.rowledger.text.KeysIn;
-
 import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
