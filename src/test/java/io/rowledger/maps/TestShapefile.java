@@ -171,7 +171,10 @@ public final class TestShapefile {
                 Object value = row.get(name);
                 String text = value instanceof Number number
                         ? String.format(Locale.ROOT, "%19.8f", number.doubleValue())
-                        : String.format(Locale.ROOT, "%-40s", value == null ? "" : value);
+                        : String.format(
+                                Locale.ROOT,
+                                first.get(name) instanceof Number ? "%-19s" : "%-40s",
+                                value == null ? "" : value);
                 out.put(text.getBytes(StandardCharsets.US_ASCII));
             }
         }

@@ -45,6 +45,12 @@ public final class LogFile implements AutoCloseable {
         digest = Sha256.digest();
         raw = open(path);
         try {
+            LogContainer container = LogContainer.of(path);
+            if (container != null) {
+                form = container.form();
+                text = container.text(path);
+                return;
+            }
             BufferedInputStream bytes = new BufferedInputStream(raw, BUFFER_BYTES);
             int[] first = peek(bytes, 4);
             if (first[0] < 0) {
@@ -106,6 +112,7 @@ public final class LogFile implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
+        text.close();
         raw.close();
     }
 
@@ -191,12 +198,6 @@ public final class LogFile implements AutoCloseable {
         zip = entries;
         for (ZipEntry entry = next(entries); entry != null; entry = next(entries)) {
             refuseClimbing(entry);
-            if (entry.getName().startsWith("xl/") || entry.getName().equals("[Content_Types].xml")) {
-                throw UnusableInputException.found("a spreadsheet workbook")
-                        .inFile(name)
-                        .expected("a log in CSV")
-                        .hint("open it in the spreadsheet and save it as CSV");
-            }
             if (holdsLog(entry)) {
                 return entries;
             }
