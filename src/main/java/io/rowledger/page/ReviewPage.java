@@ -35,8 +35,9 @@ public final class ReviewPage {
      *
      * @param system {@code us} or {@code metric}
      * @param shown true for the system in which the page opens
+     * @param bar the bar drawn to scale (SVG)
      */
-    record Reader(String system, boolean shown, PassReview review, RowDiagnosis diagnosis) {}
+    record Reader(String system, boolean shown, PassReview review, RowDiagnosis diagnosis, String bar) {}
 
     /** What the template's tags name. */
     record Model(
@@ -93,7 +94,8 @@ public final class ReviewPage {
                     name(units),
                     units == options.units(),
                     PassReviewReport.of(analysis, of).content(),
-                    RowDiagnosisReport.of(analysis, of).content()));
+                    RowDiagnosisReport.of(analysis, of).content(),
+                    BarDrawing.of(analysis.rig(), analysis.setup().check(), of.messages())));
         }
         return readers;
     }
