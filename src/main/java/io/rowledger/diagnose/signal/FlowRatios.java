@@ -74,6 +74,10 @@ public final class FlowRatios {
             float[] flow = flowLPerS[r];
             for (int j = 0; j < work.n; j++) {
                 flow[j] = (float) delivery.flowLPerS(product, r, work.step[j]);
+                if (!delivery.known(product, r, work.step[j])) {
+                    // A blank reading is not a row that gives nothing.
+                    records[r].clear(j);
+                }
             }
         }
         this.delivery = delivery;

@@ -116,6 +116,21 @@ public final class IntervalPhrases {
                 Message.decimal(budget.intervalS(), 2)));
         sentences.add(
                 Message.of("words.interval.coverage", budget.samples(), Long.toUnsignedString(budget.seed(), 16)));
+        List<Integer> faulty = budget.faults().stream()
+                .flatMap(fault -> fault.rows().stream())
+                .distinct()
+                .sorted()
+                .toList();
+        if (!faulty.isEmpty()) {
+            sentences.add(Message.of("words.interval.meterFaults", faulty));
+        }
+        double unknownShare = budget.liquids().stream()
+                .mapToDouble(UncertaintyBudget.Liquid::unknownShare)
+                .max()
+                .orElse(0);
+        if (unknownShare > 0) {
+            sentences.add(Message.of("words.interval.unknownFlow", Message.percent(unknownShare * 100)));
+        }
         sentences.add(Message.of("words.interval.excluded"));
         return sentences;
     }

@@ -64,7 +64,11 @@ public final class ReviewSummary {
     private Message ground() {
         Coverage c = job.coverage();
         if (c.coveredAreaM2() <= 0) {
-            return Message.of("words.summary.nothingCovered");
+            boolean unknown = false;
+            for (int p = 0; p < job.rig().products().size(); p++) {
+                unknown |= job.rates().unknownAreaM2(p) > 0;
+            }
+            return unknown ? Message.of("words.summary.unknownCovered") : Message.of("words.summary.nothingCovered");
         }
         CoveragePhrases skips = CoverageSectionBuilder.skips(c, job.intervals(), messages);
         CoveragePhrases overlaps = CoverageSectionBuilder.overlap(c, job.intervals(), messages);

@@ -29,6 +29,9 @@ final class RowsSummary {
     private final JobView job;
     private final int product;
     private final boolean hasTarget;
+    /** Rows whose flow the log lacks for a part of the work. */
+    private final List<Integer> unknown = new ArrayList<>();
+
     private final List<Deviation> all = new ArrayList<>();
     private final List<Deviation> act = new ArrayList<>();
     private final List<Deviation> watch = new ArrayList<>();
@@ -39,6 +42,9 @@ final class RowsSummary {
         ProductSums sums = ProductSums.of(job.rates(), job.coverage(), product);
         this.hasTarget = sums.hasTarget();
         for (RowTotals row : job.rates().rows()) {
+            if (row.products().get(product).unknownAreaM2() * 100 > Limits.DROPPED_PCT * row.sweptAreaM2()) {
+                unknown.add(row.row());
+            }
             double pct = sums.deviationPct(job.coverage(), row, product);
             if (!Double.isNaN(pct)) {
                 Deviation deviation = new Deviation(row.row(), pct);
@@ -60,7 +66,9 @@ final class RowsSummary {
     /** The answer in one paragraph. */
     Message paragraph() {
         if (all.isEmpty()) {
-            return Message.of("words.summary.noFlow");
+            return unknown.isEmpty()
+                    ? Message.of("words.summary.noFlow")
+                    : Message.of("words.summary.unknownFlow", unknown);
         }
         if (act.isEmpty() && watch.isEmpty()) {
             return allOnTarget();
@@ -86,6 +94,14 @@ final class RowsSummary {
 
     /** Never a plain yes if the bounds of the rows are wider than the limit; a reservation tells how wide they are. */
     private Message allOnTarget() {
+        if (!unknown.isEmpty()) {
+            return Message.of(
+                    hasTarget ? "words.summary.partTarget" : "words.summary.partMean",
+                    Limits.wholePct(Limits.WATCH_PCT),
+                    all.get(0).row,
+                    Message.percent(all.get(0).pct),
+                    unknown);
+        }
         boolean known = !(bestKnownPct(job, product) > Limits.WATCH_PCT);
         String key = hasTarget
                 ? (known ? "words.summary.yesTarget" : "words.summary.readsTarget")

@@ -106,7 +106,7 @@ final class LiquidSection {
                 notes.add(ofProduct(one, compared(one, deliveredL(one.product()), delivered(tickets))));
             }
             double outsideL = in.outsideWorkL().get(p);
-            if (outsideL > MIN_OUTSIDE_WORK_SHARE * one.volumeL()) {
+            if (outsideL > 0 && !(outsideL <= MIN_OUTSIDE_WORK_SHARE * one.volumeL())) {
                 notes.add(ofProduct(
                         one, Message.of("record.liquid.outsideWork", Message.value(QuantityKind.VOLUME, outsideL))));
             }

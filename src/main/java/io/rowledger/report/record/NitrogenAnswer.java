@@ -30,7 +30,7 @@ final class NitrogenAnswer {
 
     List<Sentence> sentences() {
         if (!in.anythingApplied()) {
-            return List.of(new Sentence(messages.text("record.answer.nothing"), true));
+            return List.of(new Sentence(messages.text(nothing()), true));
         }
         List<Sentence> sentences = new ArrayList<>();
         sentences.add(new Sentence(messages.text(amount()), !in.nitrogenKnown()));
@@ -52,6 +52,23 @@ final class NitrogenAnswer {
             sentences.add(new Sentence(TextTruncation.sentence(setbacks.summary()), setbacks.anythingInside()));
         }
         return sentences;
+    }
+
+    /** Why no ground was covered: no flow in the log, liquid outside of the work, or nothing at all. */
+    private Message nothing() {
+        if (!in.nitrogenKnown()) {
+            return Message.of("record.answer.unlogged", UnknownNitrogen.reasons(in));
+        }
+        List<Message> outside = new ArrayList<>();
+        for (int p = 0; p < in.outsideWorkL().size(); p++) {
+            if (in.outsideWorkL().get(p) > 0) {
+                outside.add(Message.of(
+                        "record.answer.liquid",
+                        Message.value(QuantityKind.VOLUME, in.outsideWorkL().get(p)),
+                        in.product(p)));
+            }
+        }
+        return outside.isEmpty() ? Message.of("record.answer.nothing") : Message.of("record.answer.outside", outside);
     }
 
     private Message amount() {

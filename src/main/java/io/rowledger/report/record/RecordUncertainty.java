@@ -114,6 +114,21 @@ final class RecordUncertainty {
         parts.add(given(
                 budget.toleranceGiven(),
                 Message.of("record.sure.lengths", Message.value(QuantityKind.SMALL_LENGTH, budget.toleranceM()))));
+        List<Integer> faulty = budget.faults().stream()
+                .flatMap(fault -> fault.rows().stream())
+                .distinct()
+                .sorted()
+                .toList();
+        if (!faulty.isEmpty()) {
+            parts.add(Message.of("record.sure.meterFaults", faulty));
+        }
+        double unknownShare = budget.liquids().stream()
+                .mapToDouble(UncertaintyBudget.Liquid::unknownShare)
+                .max()
+                .orElse(0);
+        if (unknownShare > 0) {
+            parts.add(Message.of("record.sure.unknownFlow", percent(unknownShare)));
+        }
         return parts;
     }
 

@@ -10,17 +10,20 @@ import java.util.List;
 final class UnknownNitrogen {
     private UnknownNitrogen() {}
 
-    /** A clause for each product that was applied without a density or an analysis in the rig file. */
+    /** A clause for each product whose volume, density or analysis is not known. */
     static List<Message> reasons(RecordInput in) {
         return in.nutrients().products().stream()
                 .filter(one -> Double.isNaN(one.kg().nitrogenKg()))
-                .map(Nutrients.OfProduct::product)
                 .map(UnknownNitrogen::reason)
                 .toList();
     }
 
-    private static Message reason(Product product) {
+    private static Message reason(Nutrients.OfProduct one) {
+        Product product = one.product();
         String name = TextTruncation.name(product.name());
+        if (Double.isNaN(one.volumeL())) {
+            return Message.of("record.unknown.flow", name);
+        }
         boolean density = Double.isNaN(product.densityKgPerL());
         boolean analysis = Double.isNaN(product.nitrogenFraction());
         return Message.of(
