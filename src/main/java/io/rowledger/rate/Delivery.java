@@ -74,6 +74,15 @@ public final class Delivery {
         return meter < 0 ? 0 : flowLPerS[p][meter][record[k]] * shared.share(r, k);
     }
 
+    /** Returns the flow of all outlets or meters of product p in a record of the log, without the lag, L/s; unknown flow is 0. */
+    public double barFlowLPerS(int p, int logRecord) {
+        double sum = 0;
+        for (double[] column : flowLPerS[p]) {
+            sum += column[logRecord];
+        }
+        return sum;
+    }
+
     /** Returns how rows and meters belong together: with a shared meter, the flows of its rows are shares by area. */
     public Metering metering() {
         return metering;

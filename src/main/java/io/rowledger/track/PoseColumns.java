@@ -21,4 +21,5 @@ public final class PoseColumns {
     public int[] pass = {};
     public boolean[] unsettled = {};
     public boolean[] backing = {};
+    public boolean[] lowered = {};
 }

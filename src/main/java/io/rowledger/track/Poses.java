@@ -107,6 +107,11 @@ public final class Poses {
         return c.unsettled[k];
     }
 
+    /** Returns true if the bar is lowered in step k; without a column of it, if the step is working. */
+    public boolean lowered(int k) {
+        return c.lowered.length == 0 ? working(k) : c.lowered[k];
+    }
+
     /** Returns true if the tractor backs in step k. */
     public boolean backing(int k) {
         return c.backing[k];

@@ -182,15 +182,20 @@ public final class TrackBuilder {
     private List<Pass> numberPasses(PoseColumns c, boolean[] lowered) {
         int steps = c.record.length;
         c.pass = new int[steps];
+        c.lowered = new boolean[steps];
         List<Pass> passes = new ArrayList<>();
         int first = -1;
         for (int k = 0; k <= steps; k++) {
-            boolean working = k < steps && c.record[k] >= 0 && lowered[c.record[k]] && movesForward(c, k);
+            boolean down = k < steps && c.record[k] >= 0 && lowered[c.record[k]];
+            boolean working = down && movesForward(c, k);
             if (working && first < 0) {
                 first = k;
             } else if (!working && first >= 0) {
                 passes.add(passOf(c, passes.size() + 1, first, k));
                 first = -1;
+            }
+            if (down) {
+                c.lowered[k] = true;
             }
             if (working) {
                 c.pass[k] = passes.size() + 1;
