@@ -6,6 +6,7 @@ import io.rowledger.field.KeepOut;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
 import io.rowledger.log.source.LogSource;
+import io.rowledger.rate.VolumeBalance;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.setback.Setback;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 final class JobNotes {
     /** Share of records left out from which on the figures are of a part of the job (1); common practice, no source. */
     private static final double MAX_DROPPED = 0.01;
+
+    /** Share of the metered volume in gaps of the log from which on it is told (1); common practice, no source. */
+    private static final double MAX_GAP_VOLUME = 0.005;
 
     /** Scatter of fixes from which on thin skips and overlaps may be the receiver's and not the driver's, m. */
     private static final double COARSE_FIX_M = 0.04;
@@ -50,6 +54,7 @@ final class JobNotes {
         }
         all.addRecords(reading.table(), work.track().quality());
         all.addBreaks(work.track().breaks());
+        all.addGapVolume(reading.table(), work);
         all.addCoarseFixes(work.track().quality());
         all.addGround(work.maps(), coverage);
         if (setbacks != null) {
@@ -60,6 +65,21 @@ final class JobNotes {
 
     private void add(String key, Object... values) {
         notes.add(Message.of(key, values));
+    }
+
+    /** Liquid in gaps of the log, which no row, pass or area has. */
+    private void addGapVolume(LogTable log, FieldWork work) {
+        for (int p = 0; p < work.rig().products().size(); p++) {
+            VolumeBalance balance = VolumeBalance.of(log, work.track(), work.delivery(), p);
+            double share = balance.gapL() / balance.totalL();
+            if (share > MAX_GAP_VOLUME) {
+                add(
+                        "notes.volume.gaps",
+                        work.rig().products().get(p).name(),
+                        Message.value(QuantityKind.VOLUME, balance.gapL()),
+                        Message.percent(100 * share));
+            }
+        }
     }
 
     private void addTexts(List<String> texts) {

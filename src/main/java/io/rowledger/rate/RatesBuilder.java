@@ -2,7 +2,6 @@ package io.rowledger.rate;
 
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
-import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,25 +57,6 @@ public final class RatesBuilder {
     /** Sums the whole job. */
     public static Rates build(Track track, Strips strips, Delivery delivery) {
         return new RatesBuilder(track, strips, delivery).build();
-    }
-
-    /**
-     * Returns the volume outside the work per product, L: metered while the bar was lifted, standing or backing, and in no row's
-     * volume. Flow that is unknown then is not in it.
-     */
-    public static double[] volumeOutsideWorkL(Track track, Delivery delivery) {
-        Poses poses = track.poses();
-        double[] volume = new double[delivery.products()];
-        for (int k = 0; k < poses.steps(); k++) {
-            if (poses.record(k) >= 0 && !poses.working(k)) {
-                for (int p = 0; p < volume.length; p++) {
-                    for (int r = 0; r < delivery.rows(); r++) {
-                        volume[p] += delivery.flowLPerS(p, r, k) * poses.durationS(k);
-                    }
-                }
-            }
-        }
-        return volume;
     }
 
     private Rates build() {

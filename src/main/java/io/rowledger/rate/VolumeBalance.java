@@ -24,14 +24,14 @@ public record VolumeBalance(
     /** Slower than this the machine stands, m/s: the drift of a receiver at rest. */
     private static final double STANDING_MPS = 0.02;
 
-    /** Returns the volume outside the work whose time is on the path, L: all but working and gaps. */
+    /** Returns the volume outside the work, L: all but working. */
     public double outsideWorkL() {
-        return liftedL + standingL + creepingL + backingL;
+        return liftedL + standingL + creepingL + backingL + gapL;
     }
 
     /** Returns the volume of all parts, L. */
     public double totalL() {
-        return workingL + outsideWorkL() + gapL;
+        return workingL + outsideWorkL();
     }
 
     /** Returns the balance of product p. */

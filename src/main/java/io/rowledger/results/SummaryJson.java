@@ -9,8 +9,8 @@ import io.rowledger.log.Metering;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Rates.PassTotals;
-import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rate.RowTotals;
+import io.rowledger.rate.VolumeBalance;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ProductSums;
@@ -114,12 +114,14 @@ public record SummaryJson(
             @Decimals(JsonNumbers.VOLUME_L) double gridVolumeL,
             @Decimals(JsonNumbers.VOLUME_L) double logVolumeL,
             @Decimals(JsonNumbers.VOLUME_L) double outsideWorkVolumeL,
+            OutsideWork outsideWork,
             // One more digit than other percentages: the law is a tenth of a percent.
             @Decimals(4) double conservationErrorPct) {
         static FieldProduct of(Analysis a, int p) {
             Product product = a.rig().products().get(p);
             ProductSums sums = ProductSums.of(a.rates(), a.coverage(), p);
             ReceivedStatistics received = a.coverage().received().get(p);
+            VolumeBalance balance = VolumeBalance.of(a.log(), a.track(), a.delivery(), p);
             Nutrients.OfProduct put = Nutrients.ofVolume(product, sums.volumeL());
             IntervalsJson.Bounds nitrogen = IntervalsJson.Bounds.ofProductNitrogen(a, p);
             return new FieldProduct(
@@ -142,8 +144,21 @@ public record SummaryJson(
                     received.overPct(),
                     received.gridVolumeL(),
                     received.logVolumeL(),
-                    RatesBuilder.volumeOutsideWorkL(a.track(), a.delivery())[p],
+                    balance.outsideWorkL(),
+                    OutsideWork.of(balance),
                     received.conservationError() * 100);
+        }
+    }
+
+    /** The parts of the volume outside the work. */
+    record OutsideWork(
+            @Decimals(JsonNumbers.VOLUME_L) double liftedVolumeL,
+            @Decimals(JsonNumbers.VOLUME_L) double standingVolumeL,
+            @Decimals(JsonNumbers.VOLUME_L) double creepingVolumeL,
+            @Decimals(JsonNumbers.VOLUME_L) double backingVolumeL,
+            @Decimals(JsonNumbers.VOLUME_L) double gapVolumeL) {
+        static OutsideWork of(VolumeBalance b) {
+            return new OutsideWork(b.liftedL(), b.standingL(), b.creepingL(), b.backingL(), b.gapL());
         }
     }
 

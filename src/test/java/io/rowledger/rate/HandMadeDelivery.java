@@ -15,7 +15,7 @@ public final class HandMadeDelivery {
             delivering[r].set(0, steps);
         }
         return new Delivery(
-                new double[products][outlets][1],
+                new double[products][outlets][Math.max(1, steps)],
                 new MeterShares[products],
                 Metering.PER_ROW,
                 new Targets(new double[products][1]),

@@ -63,7 +63,7 @@ class RatesBuilderTest {
         Track track = SteadyMotion.track(north);
         LogTable log = SteadyMotion.log(north, flow);
         Delivery delivery = DeliveryBuilder.build(log, rig, new Strips(track.poses(), rig.bands()));
-        assertEquals(0.09, RatesBuilder.volumeOutsideWorkL(track, delivery)[0], TINY);
+        assertEquals(0.09, VolumeBalance.of(log, track, delivery, 0).outsideWorkL(), TINY);
     }
 
     @Test
@@ -75,7 +75,7 @@ class RatesBuilderTest {
         Track track = SteadyMotion.track(north);
         LogTable log = SteadyMotion.log(north, SteadyMotion.steadyFlows(4, 0.02));
         Delivery delivery = DeliveryBuilder.build(log, rig, new Strips(track.poses(), rig.bands()));
-        assertEquals(0, RatesBuilder.volumeOutsideWorkL(track, delivery)[0], 0);
+        assertEquals(0, VolumeBalance.of(log, track, delivery, 0).outsideWorkL(), 0);
     }
 
     @Test

@@ -123,7 +123,6 @@ class VolumeBalanceTest {
             double expectedL = trapezoidL(log);
             assertEquals(expectedL, balance.totalL(), 1e-6 * expectedL, "seed " + seed);
             assertEquals(RatesBuilder.build(track, strips, delivery).volumeL(0), balance.workingL(), 1e-6 * expectedL);
-            assertEquals(RatesBuilder.volumeOutsideWorkL(track, delivery)[0], balance.outsideWorkL(), 1e-6 * expectedL);
             seen = new VolumeBalance(
                     seen.workingL() + balance.workingL(),
                     seen.liftedL() + balance.liftedL(),

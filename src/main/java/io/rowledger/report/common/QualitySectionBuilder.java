@@ -6,7 +6,7 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.field.Boundary;
 import io.rowledger.log.source.LogSource;
-import io.rowledger.rate.RatesBuilder;
+import io.rowledger.rate.VolumeBalance;
 import io.rowledger.rig.Hitch;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
@@ -208,11 +208,21 @@ public final class QualitySectionBuilder {
         return fact(labelKey, f.text(QuantityKind.DIMENSION, lengthM));
     }
 
+    private static Message outsideWork(VolumeBalance balance) {
+        return Message.of(
+                "words.quality.outsideWorkValue",
+                Message.value(QuantityKind.VOLUME, balance.outsideWorkL()),
+                Message.value(QuantityKind.VOLUME, balance.liftedL()),
+                Message.value(QuantityKind.VOLUME, balance.standingL()),
+                Message.value(QuantityKind.VOLUME, balance.creepingL()),
+                Message.value(QuantityKind.VOLUME, balance.backingL()),
+                Message.value(QuantityKind.VOLUME, balance.gapL()));
+    }
+
     private List<Fact> checks() {
         Coverage c = job.coverage();
         List<Fact> facts = new ArrayList<>();
         List<ReceivedStatistics> received = c.received();
-        double[] outsideWorkL = RatesBuilder.volumeOutsideWorkL(job.track(), job.delivery());
         for (int p = 0; p < received.size(); p++) {
             ReceivedStatistics r = received.get(p);
             double errorPct = r.conservationError() * 100;
@@ -226,8 +236,7 @@ public final class QualitySectionBuilder {
                             agreement(errorPct, Limits.CONSERVATION_PCT))));
             facts.add(new Fact(
                     messages.text("words.quality.outsideWork", product),
-                    messages.text(
-                            "words.quality.outsideWorkValue", Message.value(QuantityKind.VOLUME, outsideWorkL[p]))));
+                    messages.text(outsideWork(VolumeBalance.of(job.log(), job.track(), job.delivery(), p)))));
         }
         if (c.boundary() != null) {
             double insideM2 = c.coveredAreaM2() - c.outsideBoundaryM2() + c.skipAreaM2();

@@ -5,7 +5,7 @@ import io.rowledger.document.pdf.Attachment;
 import io.rowledger.document.pdf.PdfReport;
 import io.rowledger.document.text.Messages;
 import io.rowledger.rate.Nutrients;
-import io.rowledger.rate.RatesBuilder;
+import io.rowledger.rate.VolumeBalance;
 import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.JobView;
@@ -50,12 +50,12 @@ public final class NitrogenRecordReport {
         List<Double> volumeL = new ArrayList<>();
         List<Double> meanTargetLPerM2 = new ArrayList<>();
         List<Double> outsideWorkL = new ArrayList<>();
-        double[] outsideL = RatesBuilder.volumeOutsideWorkL(a.track(), a.delivery());
         for (int p = 0; p < a.rig().products().size(); p++) {
             ProductSums sums = ProductSums.of(a.rates(), a.coverage(), p);
             volumeL.add(sums.volumeL());
             meanTargetLPerM2.add(sums.meanTargetLPerM2());
-            outsideWorkL.add(outsideL[p]);
+            outsideWorkL.add(
+                    VolumeBalance.of(a.log(), a.track(), a.delivery(), p).outsideWorkL());
         }
         NitrogenGrid ground = NitrogenGrid.of(a.coverage().grid(), a.rig().products(), volumeL);
         double[] originDeg = new double[2];
