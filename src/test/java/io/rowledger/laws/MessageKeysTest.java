@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.report.compare.RowVerdict;
@@ -78,6 +79,7 @@ class MessageKeysTest {
             Map.entry(
                     "findings.title.",
                     Stream.of(FindingKind.values()).map(FindingKind::jsonName).toList()),
+            Map.entry("review.parameter.", lowerCase(SetupParameter.values())),
             Map.entry("words.cause.", lowerCase(CoverageDefect.Cause.values())),
             Map.entry("words.lookAt.", lowerCase(CoverageDefect.Cause.values())));
 

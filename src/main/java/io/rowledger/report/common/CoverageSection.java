@@ -3,42 +3,42 @@ package io.rowledger.report.common;
 import java.util.List;
 
 /**
- * Skipped and doubled ground.
+ * Skips and overlaps.
  *
  * @param skipSummary in a sentence
  * @param skips largest first, as many as are listed
  * @param skipRest what the list leaves out, or empty
- * @param doubleSummary in a sentence
- * @param doubles largest first, as many as are listed
- * @param doubleRest what the list leaves out, or empty
- * @param shutOffs how single rows were shut off; empty where none was
+ * @param overlapSummary in a sentence
+ * @param overlaps largest first, as many as are listed
+ * @param overlapRest what the list leaves out, or empty
+ * @param shutOffs rows shut off alone; empty if there were none
  */
 public record CoverageSection(
         String skipSummary,
         List<DefectLine> skips,
         String skipRest,
-        String doubleSummary,
-        List<DefectLine> doubles,
-        String doubleRest,
+        String overlapSummary,
+        List<DefectLine> overlaps,
+        String overlapRest,
         List<ShutOffLine> shutOffs) {
     /** Copies the lists. */
     public CoverageSection {
         skips = List.copyOf(skips);
-        doubles = List.copyOf(doubles);
+        overlaps = List.copyOf(overlaps);
         shutOffs = List.copyOf(shutOffs);
     }
 
-    /** True where there is a list of skips. */
+    /** True if there are skips. */
     public boolean hasSkips() {
         return !skips.isEmpty();
     }
 
-    /** True where there is a list of doubles. */
-    public boolean hasDoubles() {
-        return !doubles.isEmpty();
+    /** True if there are overlaps. */
+    public boolean hasOverlaps() {
+        return !overlaps.isEmpty();
     }
 
-    /** True where a row was shut off alone. */
+    /** True if a row was shut off alone. */
     public boolean hasShutOffs() {
         return !shutOffs.isEmpty();
     }

@@ -10,6 +10,8 @@ public final class Limits {
     public static final double WATCH_PCT = 100 * DeviationLimits.WATCH;
     /** Deviation of a row beyond which to act, percent. */
     public static final double ACT_PCT = 100 * DeviationLimits.ACT;
+    /** Deviation far off, percent. */
+    public static final double FAR_PCT = 100 * DeviationLimits.FAR;
     /** Places listed a kind: two pages of them; the rest is summed up and stands in the layers. */
     static final int PLACES_LISTED = 25;
     /** Row names in one sentence. */
@@ -36,7 +38,7 @@ public final class Limits {
     private Limits() {}
 
     /** A limit in percent as an argument of a message, without decimals. */
-    static Argument wholePct(double limitPct) {
+    public static Argument wholePct(double limitPct) {
         return Message.decimal(limitPct, 0);
     }
 

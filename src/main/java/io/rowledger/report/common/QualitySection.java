@@ -10,7 +10,7 @@ import java.util.List;
  * @param machine the measures of the rig file
  * @param checks sums that must agree
  * @param notes what was assumed
- * @param acres how the areas were computed
+ * @param areas how the areas were computed
  * @param sure what the bounds of the figures say and rest on, as one paragraph; or empty
  */
 public record QualitySection(
@@ -19,7 +19,7 @@ public record QualitySection(
         List<Fact> machine,
         List<Fact> checks,
         List<String> notes,
-        String acres,
+        String areas,
         String sure) {
     /** Copies the lists. */
     public QualitySection {

@@ -23,14 +23,19 @@ public record ZoneSection(List<ZoneTable> products, String outside) {
      * One product.
      *
      * @param name the product's
-     * @param asked true where the log has a target of its own
+     * @param hasLoggedTarget true if the log has a target of its own
      * @param zones largest covered ground first, as many as are listed
      * @param rest what the list leaves out, a sentence, or empty
      * @param changes how early or late the rate changed at the lines between zones, or why that can't be told: a sentence
      * @param pairs the same for each pair of zones in the direction of travel, where enough crossings could be judged
      */
     public record ZoneTable(
-            String name, boolean asked, List<ZoneLine> zones, String rest, String changes, List<ChangeLine> pairs) {
+            String name,
+            boolean hasLoggedTarget,
+            List<ZoneLine> zones,
+            String rest,
+            String changes,
+            List<ChangeLine> pairs) {
         /** Copies the lists. */
         public ZoneTable {
             zones = List.copyOf(zones);
@@ -46,8 +51,8 @@ public record ZoneSection(List<ZoneTable> products, String outside) {
      * @param covered ground of it
      * @param planRate the prescription's rate
      * @param planned that rate × covered ground
-     * @param asked the log's own target × covered ground, or a dash
-     * @param received volume put down
+     * @param loggedTarget the log's own target × covered ground, or a dash
+     * @param received volume on the ground
      * @param rate received ÷ covered ground
      * @param deviation received against planned
      * @param deviationPct raw, NaN unknown
@@ -62,7 +67,7 @@ public record ZoneSection(List<ZoneTable> products, String outside) {
             String covered,
             String planRate,
             String planned,
-            String asked,
+            String loggedTarget,
             String received,
             String rate,
             String deviation,

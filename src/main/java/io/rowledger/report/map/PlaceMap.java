@@ -39,16 +39,16 @@ public final class PlaceMap implements Chart {
         Coverage c = view.coverage();
         MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
         canvas.fill(frame.outline(c.covered()), MapColors.COVERED);
-        places(canvas, frame, c.overlaps(), ground.doubles().size(), MapColors.OVERLAP);
+        places(canvas, frame, c.overlaps(), ground.overlaps().size(), MapColors.OVERLAP);
         places(canvas, frame, c.skips(), ground.skips().size(), MapColors.SKIP);
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
         PositionMarks.draw(canvas, frame, view.track().breaks());
         Labels labels = new Labels(canvas);
-        int most = Math.max(ground.skips().size(), ground.doubles().size());
+        int most = Math.max(ground.skips().size(), ground.overlaps().size());
         // Alternately, so that neither kind takes all the room.
         for (int i = 0; i < most; i++) {
             number(labels, frame, ground.skips(), i, MapColors.SKIP);
-            number(labels, frame, ground.doubles(), i, MapColors.OVERLAP);
+            number(labels, frame, ground.overlaps(), i, MapColors.OVERLAP);
         }
         legend(canvas, frame, widthPt - LEGEND_PT);
     }

@@ -61,7 +61,7 @@ final class RecordTables {
             int more = table.zones().size() - shown;
             tables.add(new ZoneTable(
                     TextTruncation.name(table.name()),
-                    table.asked(),
+                    table.hasLoggedTarget(),
                     table.zones().subList(0, shown),
                     more > 0 ? messages.text("record.zones.more", more) : table.rest(),
                     table.changes(),

@@ -68,12 +68,9 @@ public record PassReview(
         return products.size() > 1;
     }
 
-    /** What stands below the headline figures where they have bounds; else empty. */
-    public String boundsNote() {
-        return quality.sure().isEmpty() || !hasGround
-                ? ""
-                : "Bounds hold the truth in nine of ten jobs like this one whose rig file is right; what they rest on stands under"
-                        + " \u201cHow sure these figures are\u201d.";
+    /** True if the headline figures have bounds that need a note. */
+    public boolean hasBounds() {
+        return hasGround && !quality.sure().isEmpty();
     }
 
     /** True where the findings are worth a heading. */

@@ -31,6 +31,8 @@ import io.rowledger.report.review.PassReview.ProductReview;
 import io.rowledger.report.review.PassReview.RowRate;
 import io.rowledger.report.review.PassReview.TurnLine;
 import io.rowledger.rig.Product;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
@@ -73,7 +75,7 @@ final class PassReviewBuilder {
         SetbackSection setbacks =
                 SetbackSection.of(in.setbacks(), products, job.track().plane(), messages);
         return new PassReview(
-                ReportHeaders.of("Pass review", job.rig(), in.times(), options),
+                ReportHeaders.of(messages.text("review.title"), job.rig(), in.times(), options),
                 messages.texts(new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).paragraphs()),
                 figures(),
                 reviews,
@@ -96,11 +98,11 @@ final class PassReviewBuilder {
         Coverage c = job.coverage();
         List<Figure> figures = new ArrayList<>();
         String beside = c.boundary() == null
-                ? f.text(QuantityKind.AREA, job.rates().sweptAreaM2()) + " swept"
-                : "of " + f.text(QuantityKind.AREA, c.boundaryAreaM2()) + " in the boundary";
+                ? messages.text("review.figure.worked", area(job.rates().sweptAreaM2()))
+                : messages.text("review.figure.inBoundary", area(c.boundaryAreaM2()));
         Interval covered = job.intervals().coveredAreaM2();
         figures.add(new Figure(
-                "Ground covered",
+                messages.text("review.figure.covered"),
                 sure.value(QuantityKind.AREA, c.coveredAreaM2(), covered),
                 sure.before(sure.bounds(QuantityKind.AREA, c.coveredAreaM2(), covered), beside),
                 false));
@@ -109,14 +111,18 @@ final class PassReviewBuilder {
         }
         figures.add(nitrogenFigure());
         double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.skipAreaM2() : c.boundaryAreaM2();
-        figures.add(places("Skipped", CoverageSectionBuilder.skips(c, job.intervals(), messages), fieldM2));
-        figures.add(places("Doubled", CoverageSectionBuilder.overlap(c, job.intervals(), messages), fieldM2));
+        figures.add(
+                places("review.figure.skipped", CoverageSectionBuilder.skips(c, job.intervals(), messages), fieldM2));
+        figures.add(
+                places("review.figure.overlap", CoverageSectionBuilder.overlap(c, job.intervals(), messages), fieldM2));
         TurnSums seen = TurnSums.of(job.rates().rows(), RowTotals::turn);
         TurnSums left = TurnSums.of(job.rates().rows(), RowTotals::turnRemaining);
         figures.add(new Figure(
-                "Turn error left",
+                messages.text("review.figure.turnError"),
                 f.percent(left.meanAbs() * 100),
-                Double.isFinite(seen.meanAbs()) ? "equal flow would leave " + f.percent(seen.meanAbs() * 100) : "",
+                Double.isFinite(seen.meanAbs())
+                        ? messages.text("review.figure.equalFlow", Message.percent(seen.meanAbs() * 100))
+                        : "",
                 left.meanAbs() * 100 > Limits.WATCH_PCT));
         return figures;
     }
@@ -126,29 +132,45 @@ final class PassReviewBuilder {
         ReceivedStatistics received = job.coverage().received().get(p);
         Intervals.OfProduct bounds = job.intervals().products().get(p);
         double rate = received.meanRateLPerM2();
-        String of = products.size() > 1 ? products.get(p).name() + ": " : "";
+        String noTarget = messages.text("review.figure.noTarget");
         String volumeNote = sum.hasTarget()
-                ? "target " + f.text(QuantityKind.VOLUME, sum.owedL()) + " (" + f.signedPercent(sum.deviationPct())
-                        + ")"
-                : "no target known";
-        String rateNote =
-                sum.hasTarget() ? "target " + f.text(QuantityKind.RATE, sum.meanTargetLPerM2()) : "no target known";
+                ? messages.text(
+                        "review.figure.target",
+                        Message.value(QuantityKind.VOLUME, sum.owedL()),
+                        Message.percent(sum.deviationPct()))
+                : noTarget;
+        String rateNote = sum.hasTarget()
+                ? messages.text("review.figure.targetRate", Message.value(QuantityKind.RATE, sum.meanTargetLPerM2()))
+                : noTarget;
         return List.of(
                 new Figure(
-                        of + "Applied",
+                        ofProduct(p, "review.figure.applied"),
                         sure.value(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()),
                         sure.before(sure.bounds(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()), volumeNote),
                         Math.abs(sum.deviationPct()) > Limits.WATCH_PCT),
                 new Figure(
-                        of + "Mean rate",
+                        ofProduct(p, "review.figure.meanRate"),
                         sure.value(QuantityKind.RATE, rate, bounds.meanRateLPerM2()),
                         sure.before(sure.bounds(QuantityKind.RATE, rate, bounds.meanRateLPerM2()), rateNote),
                         false),
                 new Figure(
-                        of + "Ground on rate",
+                        ofProduct(p, "review.figure.onRate"),
                         f.percent(received.within10Pct()),
-                        sum.hasTarget() ? "of covered ground within 10%" : "no target known",
+                        sum.hasTarget()
+                                ? messages.text("review.figure.within", Limits.wholePct(Limits.ACT_PCT))
+                                : noTarget,
                         false));
+    }
+
+    private String ofProduct(int p, String key) {
+        String label = messages.text(key);
+        return products.size() > 1
+                ? messages.text("words.summary.ofProduct", products.get(p).name(), label)
+                : label;
+    }
+
+    private static Argument area(double areaM2) {
+        return Message.value(QuantityKind.AREA, areaM2);
     }
 
     private Figure nitrogenFigure() {
@@ -159,26 +181,29 @@ final class PassReviewBuilder {
         double perM2 = nitrogenKg / job.coverage().coveredAreaM2();
         Interval rate = job.intervals().nitrogenKgPerM2();
         return new Figure(
-                "Nitrogen",
+                messages.text("review.figure.nitrogen"),
                 sure.value(QuantityKind.NITROGEN_RATE, perM2, rate),
                 Double.isFinite(nitrogenKg)
                         ? sure.before(
                                 sure.bounds(QuantityKind.NITROGEN_RATE, perM2, rate),
-                                sure.within(
+                                messages.text(
+                                        "review.figure.inAll",
+                                        sure.within(
                                                 QuantityKind.NITROGEN,
                                                 nitrogenKg,
-                                                job.intervals().nitrogenKg())
-                                        + " in all")
-                        : "no density in the rig file",
+                                                job.intervals().nitrogenKg())))
+                        : messages.text("review.figure.noDensity"),
                 false);
     }
 
-    private Figure places(String label, CoveragePhrases words, double fieldM2) {
-        double share = fieldM2 > 0 ? words.areaM2() / fieldM2 * 100 : Double.NaN;
-        String of = job.coverage().boundary() == null ? " of the ground" : " of the field";
-        String note = words.none() ? "0.0%" + of : f.percent(share) + of + ", " + words.where();
-        String bounds = words.none() ? "" : words.bounds();
-        return new Figure(label, words.area(), sure.before(bounds, note), share > Limits.WATCH_PCT);
+    private Figure places(String labelKey, CoveragePhrases phrases, double fieldM2) {
+        double share = fieldM2 > 0 ? phrases.areaM2() / fieldM2 * 100 : Double.NaN;
+        Message of = Message.of(
+                job.coverage().boundary() == null ? "review.figure.ofGround" : "review.figure.ofField",
+                Message.percent(phrases.none() ? 0 : share));
+        String note = phrases.none() ? messages.text(of) : messages.text("review.figure.where", of, phrases.where());
+        String bounds = phrases.none() ? "" : phrases.bounds();
+        return new Figure(messages.text(labelKey), phrases.area(), sure.before(bounds, note), share > Limits.WATCH_PCT);
     }
 
     private ProductReview product(int p) {
@@ -196,20 +221,17 @@ final class PassReviewBuilder {
         Intervals intervals = job.intervals();
         Intervals.OfProduct ofProduct = intervals.products().get(p);
         String ofRows = sure.ofRows(intervals, p);
-        String summary = sure.within(QuantityKind.VOLUME, sum.volumeL(), ofProduct.volumeL()) + " over "
-                + sure.within(QuantityKind.AREA, job.coverage().coveredAreaM2(), intervals.coveredAreaM2())
-                + " of covered ground: "
-                + sure.within(QuantityKind.RATE, r.meanRateLPerM2(), ofProduct.meanRateLPerM2()) + "."
-                + (ofRows.isEmpty() ? "" : " " + ofRows);
-        String basis = sum.hasTarget()
-                ? "metered volume against target rate times the ground the row had to do, which is what it swept less what"
-                        + " was done already and rightly left off"
-                : "rate per swept ground against the mean of all rows: nobody gave a target rate";
+        String summary = messages.text(
+                "review.product.summary",
+                sure.within(QuantityKind.VOLUME, sum.volumeL(), ofProduct.volumeL()),
+                sure.within(QuantityKind.AREA, job.coverage().coveredAreaM2(), intervals.coveredAreaM2()),
+                sure.within(QuantityKind.RATE, r.meanRateLPerM2(), ofProduct.meanRateLPerM2()));
+        String basis = messages.text(sum.hasTarget() ? "review.product.basisTarget" : "review.product.basisMean");
         return new ProductReview(
                 product.key(),
                 product.name(),
-                products.size() > 1 ? product.name() + ": " : "",
-                summary,
+                products.size() > 1 ? messages.text("review.product.head", product.name()) : "",
+                ofRows.isEmpty() ? summary : summary + " " + ofRows,
                 basis,
                 rows,
                 received(r, sum),
@@ -220,14 +242,18 @@ final class PassReviewBuilder {
     private List<Fact> received(ReceivedStatistics r, ProductSums sum) {
         List<Fact> facts = new ArrayList<>();
         if (sum.hasTarget()) {
-            facts.add(new Fact("Covered ground within 5% of target", f.percent(r.within5Pct())));
-            facts.add(new Fact("within 10%", f.percent(r.within10Pct())));
-            facts.add(new Fact("within 20%", f.percent(r.within20Pct())));
-            facts.add(new Fact("More than 10% under", f.percent(r.underPct())));
-            facts.add(new Fact("More than 10% over", f.percent(r.overPct())));
+            facts.add(share("review.received.within", Limits.WATCH_PCT, r.within5Pct()));
+            facts.add(share("review.received.within", Limits.ACT_PCT, r.within10Pct()));
+            facts.add(share("review.received.within", Limits.FAR_PCT, r.within20Pct()));
+            facts.add(share("review.received.under", Limits.ACT_PCT, r.underPct()));
+            facts.add(share("review.received.over", Limits.ACT_PCT, r.overPct()));
         }
-        facts.add(new Fact("Spread (coefficient of variation)", f.percent(r.cvPct())));
+        facts.add(new Fact(messages.text("review.received.spread"), f.percent(r.cvPct())));
         return facts;
+    }
+
+    private Fact share(String labelKey, double limitPct, double sharePct) {
+        return new Fact(messages.text(labelKey, Limits.wholePct(limitPct)), f.percent(sharePct));
     }
 
     private RowRate rowRate(RowTotals row, int p, ProductSums sum) {
@@ -277,10 +303,12 @@ final class PassReviewBuilder {
         if (!Double.isFinite(seen.meanAbs()) || !Double.isFinite(left.meanAbs())) {
             return "";
         }
-        return "Equal flow to every row would have left the ground " + f.percent(seen.meanAbs() * 100)
-                + " off the bar's own mean on average; the metered flows left it " + f.percent(left.meanAbs() * 100)
-                + " off, and " + f.percent(left.beyond10Share() * 100)
-                + " of the ground by more than 10%. A row that is off on the straight shows in the metered flows too.";
+        return messages.text(
+                "review.turns.summary",
+                Message.percent(seen.meanAbs() * 100),
+                Message.percent(left.meanAbs() * 100),
+                Message.percent(left.beyond10Share() * 100),
+                Limits.wholePct(Limits.ACT_PCT));
     }
 
     private List<PassLine> passes() {
@@ -326,7 +354,7 @@ final class PassReviewBuilder {
             lines.add(new FindingLine(
                     in.findingProducts().prefix(i) + messages.text(FindingTitles.of(finding)),
                     messages.text(FindingFacts.confidence(finding.confidence())),
-                    f.clock(finding.fromS()) + " to " + f.clock(finding.toS()),
+                    messages.text("review.finding.when", Message.time(finding.fromS()), Message.time(finding.toS())),
                     f.place(finding.latDeg(), finding.lonDeg()),
                     Wording.label(messages.text(
                             FindingFacts.cost(finding, in.uncertainties().of(i)))),

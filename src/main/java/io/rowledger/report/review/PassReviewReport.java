@@ -8,8 +8,10 @@ import io.rowledger.report.common.FindingProducts;
 import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.JobView;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.map.GroundView;
+import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Map;
@@ -59,8 +61,16 @@ public final class PassReviewReport {
         return ReviewCharts.of(ground, content, options.messages());
     }
 
-    /** What the template's tags name: the review itself and the paper. */
-    record Model(PassReview review, String paper) {}
+    /** What the template's tags name: the review itself, the paper, and limits in whole percent. */
+    record Model(PassReview review, String paper, LimitLabels limits) {}
+
+    /** Limits of deviation as the headings of columns print them, percent. */
+    record LimitLabels(String watch, String act) {}
+
+    private LimitLabels limits() {
+        UnitFormat f = options.format();
+        return new LimitLabels(f.fixed(Limits.WATCH_PCT, 0), f.fixed(Limits.ACT_PCT, 0));
+    }
 
     /** Writes the PDF. */
     public void write(OutputStream out) throws IOException {
@@ -69,6 +79,6 @@ public final class PassReviewReport {
                         options.templateFolder(),
                         options.messages(),
                         content.head().endS())
-                .write(new Model(content, options.paper().css()), charts(), out);
+                .write(new Model(content, options.paper().css(), limits()), charts(), out);
     }
 }

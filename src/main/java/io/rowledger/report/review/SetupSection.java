@@ -6,13 +6,14 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.document.text.Messages;
-import io.rowledger.document.text.Wording;
 import io.rowledger.report.common.Fact;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.review.PassReview.Setup;
 import io.rowledger.report.review.PassReview.SetupLine;
 import io.rowledger.report.review.PassReview.SetupSide;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.RigCorrection;
+import io.rowledger.text.Message;
 import io.rowledger.units.Factor;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
@@ -20,7 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** What the log says about the setup, for the person who holds the tape measure. */
+/** Builds the section on the setup: the lengths of the rig file against what the log shows. */
 final class SetupSection {
     private static final int INCHES_PER_FOOT = 12;
 
@@ -57,86 +58,77 @@ final class SetupSection {
     private String summary(List<SetupLine> told, List<Fact> untold) {
         List<SetupMeasurement> differing = setup.check().differing();
         if (told.isEmpty()) {
-            return "The log can't say whether the setup is right.";
+            return messages.text("review.setup.nothingTold");
         }
         if (differing.isEmpty()) {
             return untold.isEmpty()
-                    ? "Nothing in the log contradicts the rig file."
-                    : "What the log can tell, " + told.size() + " of "
-                            + Wording.counted(told.size() + untold.size(), "measure", "measures")
-                            + ", does not contradict the rig file.";
+                    ? messages.text("review.setup.agrees")
+                    : messages.text("review.setup.agreesPartly", told.size(), told.size() + untold.size());
         }
         List<String> names = differing.stream()
                 .map(m -> name(m).substring(0, 1).toLowerCase(Locale.ROOT) + name(m).substring(1))
                 .toList();
-        return "The log contradicts the rig file in " + Wording.counted(names.size(), "measure", "measures") + ": "
-                + String.join("; ", names) + ". " + first(differing);
+        return messages.text("review.setup.contradicts", names.size(), String.join("; ", names), first(differing));
     }
 
-    /** A tape tells lengths and nothing else. */
-    private static String first(List<SetupMeasurement> differing) {
+    /** What to do first: a tape measures lengths and nothing else. */
+    private static Message first(List<SetupMeasurement> differing) {
         boolean lengths = differing.stream().anyMatch(m -> switch (m.parameter()) {
             case DROP_OFFSET, SIDE_OFFSET, ANTENNA_AHEAD, HITCH_TO_WHEELS -> true;
             case FLOW_LAG, OUTSIDE_SHARE, ROW_ORDER -> false;
         });
-        return lengths
-                ? "Measure with a tape before changing anything."
-                : "Check at the machine before changing anything; the row diagnosis says how.";
+        return Message.of(lengths ? "review.setup.measureFirst" : "review.setup.checkFirst");
     }
 
     private String sidesSummary() {
         if (setup.corrected() != null) {
-            return "The ground was laid out a second time with the log's figures in place of the rig file's. "
-                    + SetupReview.CORRECTED_FILE
-                    + ", beside this review, is your rig file with only those figures replaced; your own file"
-                    + " is as it was, and every other figure of this review rests on it.";
+            return messages.text("review.setup.corrected", SetupReview.CORRECTED_FILE);
         }
         if (setup.correction().lines().isEmpty()) {
-            return setup.check().changes().isEmpty()
-                    ? ""
-                    : "The rig file can't be corrected as it is written, or not to such a figure; what would change stands"
-                            + " below.";
+            return setup.check().changes().isEmpty() ? "" : messages.text("review.setup.notCorrectable");
         }
-        return "Run the report again with --apply-setup-check to see the ground as these figures would lay it out.";
+        return messages.text("review.setup.runAgain");
     }
 
     private SetupLine line(SetupMeasurement m) {
         RigCorrection.Line line = setup.line(m);
-        String change = "";
-        if (line != null) {
-            String path = "Line " + line.line() + " of the rig file, " + line.path()
-                    + (m.parameter() == SetupParameter.SIDE_OFFSET ? ", left is negative: " : ": ");
-            change = path + (line.before().isEmpty() ? "a new line, " : "from " + line.before() + " to ") + line.after()
-                    + ".";
-        } else if (m.differs()) {
-            change = "In the rig file: " + m.key() + ".";
-        }
         double half = (m.high() - m.low()) / 2;
         return new SetupLine(
                 name(m),
                 figure(m, m.given(), half),
                 figure(m, m.estimate(), half),
-                m.determined() ? figure(m, m.low(), half) + " to " + figure(m, m.high(), half) : "",
-                m.differs() ? "differs" : "agrees",
+                m.determined()
+                        ? messages.text("review.setup.between", figure(m, m.low(), half), figure(m, m.high(), half))
+                        : "",
+                messages.text(m.differs() ? "review.setup.differs" : "review.setup.agreesShort"),
                 m.differs() ? "act" : "",
-                change,
+                change(m),
                 messages.text(m.basis()),
                 messages.text(m.alternative()));
     }
 
+    private String change(SetupMeasurement m) {
+        RigCorrection.Line line = setup.line(m);
+        if (line == null) {
+            return m.differs() ? messages.text("review.setup.changeKey", m.key()) : "";
+        }
+        Message where = Message.of(
+                m.parameter() == SetupParameter.SIDE_OFFSET ? "review.setup.lineSide" : "review.setup.line",
+                line.line(),
+                line.path());
+        return line.before().isEmpty()
+                ? messages.text("review.setup.changeNew", where, line.after())
+                : messages.text("review.setup.change", where, line.before(), line.after());
+    }
+
     private String name(SetupMeasurement m) {
-        String product = m.product() >= 0 && products.size() > 1
-                ? ", " + products.get(m.product()).name()
-                : "";
-        return switch (m.parameter()) {
-            case FLOW_LAG -> "How much later the meters show the flow" + product;
-            case DROP_OFFSET -> "Hitch pin back to the drop line";
-            case SIDE_OFFSET -> "Bar aside of the tractor's center line";
-            case ANTENNA_AHEAD -> "Rear axle forward to the antenna";
-            case HITCH_TO_WHEELS -> "Hitch pin back to the bar's wheels";
-            case OUTSIDE_SHARE -> "Width of each outside outlet, in rows";
-            case ROW_ORDER -> "Which meter belongs to which row";
-        };
+        String name = messages.text("review.parameter." + m.parameter().name().toLowerCase(Locale.ROOT));
+        return m.parameter() == SetupParameter.FLOW_LAG && m.product() >= 0 && products.size() > 1
+                ? messages.text(
+                        "review.setup.ofProduct",
+                        name,
+                        products.get(m.product()).name())
+                : name;
     }
 
     /** A measure as it is taken: feet and inches or meters, no finer than its interval bears. */
@@ -145,14 +137,16 @@ final class SetupSection {
             return "\u2013";
         }
         if (m.parameter() == SetupParameter.FLOW_LAG) {
-            return f.fixed(si, 2) + "\u00a0s";
+            return messages.text("words.quality.seconds", Message.decimal(si, 2));
         }
         if (m.parameter() == SetupParameter.OUTSIDE_SHARE) {
             return f.fixed(si, 2);
         }
         if (m.parameter() == SetupParameter.SIDE_OFFSET) {
             String size = length(Math.abs(si), half);
-            return size.equals(length(0, half)) ? size : size + (si < 0 ? " left" : " right");
+            return size.equals(length(0, half))
+                    ? size
+                    : messages.text(si < 0 ? "review.setup.left" : "review.setup.right", size);
         }
         return length(si, half);
     }
@@ -175,31 +169,43 @@ final class SetupSection {
     private List<SetupSide> sides(Coverage after) {
         List<SetupSide> sides = new ArrayList<>();
         double most = Math.max(before.coveredAreaM2(), after.coveredAreaM2());
-        sides.add(side("Skipped", before.skipAreaM2(), after.skipAreaM2(), most));
-        sides.add(side("Doubled", before.overlapAreaM2(), after.overlapAreaM2(), most));
-        sides.add(side("Covered", before.coveredAreaM2(), after.coveredAreaM2(), most));
+        sides.add(side("review.figure.skipped", before.skipAreaM2(), after.skipAreaM2(), most));
+        sides.add(side("review.figure.overlap", before.overlapAreaM2(), after.overlapAreaM2(), most));
+        sides.add(side("review.figure.covered", before.coveredAreaM2(), after.coveredAreaM2(), most));
         for (int p = 0; p < products.size(); p++) {
             double was = before.received().get(p).within10Pct();
             double is = after.received().get(p).within10Pct();
-            String of = products.size() > 1 ? ", " + products.get(p).name() : "";
+            String label = messages.text("review.received.within", Limits.wholePct(Limits.ACT_PCT));
             sides.add(new SetupSide(
-                    "Covered ground within 10% of target" + of, f.percent(was), f.percent(is), points(was - is)));
+                    products.size() > 1
+                            ? messages.text(
+                                    "review.setup.ofProduct",
+                                    label,
+                                    products.get(p).name())
+                            : label,
+                    f.percent(was),
+                    f.percent(is),
+                    points(was - is)));
         }
         return sides;
     }
 
     private String points(double off) {
-        return Double.isFinite(off)
-                ? f.fixed(Math.abs(off), 1) + " points" + (off < 0 ? " too few" : off > 0 ? " too many" : "")
-                : "\u2013";
+        if (!Double.isFinite(off)) {
+            return "\u2013";
+        }
+        String key = off < 0 ? "review.setup.pointsUnder" : off > 0 ? "review.setup.pointsOver" : "review.setup.points";
+        return messages.text(key, Message.decimal(Math.abs(off), 1));
     }
 
-    private SetupSide side(String what, double before, double after, double most) {
+    private SetupSide side(String labelKey, double before, double after, double most) {
         String made = f.areaBeside(Math.abs(before - after), most);
         return new SetupSide(
-                what,
+                messages.text(labelKey),
                 f.areaBeside(before, most),
                 f.areaBeside(after, most),
-                before == after ? made : made + (before > after ? " too much" : " too little"));
+                before == after
+                        ? made
+                        : messages.text(before > after ? "review.setup.tooMuch" : "review.setup.tooLittle", made));
     }
 }

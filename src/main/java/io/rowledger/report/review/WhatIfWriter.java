@@ -3,11 +3,14 @@ package io.rowledger.report.review;
 import io.rowledger.coverage.sections.Grouping;
 import io.rowledger.coverage.sections.ShutOffCase;
 import io.rowledger.document.text.Messages;
-import io.rowledger.document.text.Wording;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.report.common.JobView;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.review.WhatIfSection.Line;
+import io.rowledger.rig.Product;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.whatif.WhatIf;
@@ -15,9 +18,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Puts what would have been into words: the one place where its figures are rounded and labelled. */
+/** Builds the what-if section: the one place where its figures are rounded and labeled. */
 final class WhatIfWriter {
     private static final String DASH = "\u2013";
+    /** Fraction of the saved ground from which ground passed at an unknown angle of the bar is mentioned. */
+    private static final double MIN_UNSETTLED_SHARE = 0.1;
 
     private final WhatIf whatIf;
     private final JobView job;
@@ -53,9 +58,7 @@ final class WhatIfWriter {
                 !job.rig().job().prices().isEmpty(),
                 assumes,
                 notShown,
-                "No log knows what liquid missing, doubled or moved did to the crop, what such machinery costs or how well it"
-                        + " would be run. Less and more are against what happened; a difference within the bounds of the"
-                        + " doubled ground is not shown.");
+                messages.text("review.whatIf.cannotKnow"));
     }
 
     private void shutOffs(List<ShutOffCase> cases) {
@@ -72,12 +75,10 @@ final class WhatIfWriter {
             }
         }
         if (!same.isEmpty()) {
-            notShown.add(capital(String.join("; ", same)) + ": no gain the log can show, "
-                    + (mostM2 > 0
-                            ? f.patch(mostM2) + " of ground at most, where doubled ground is known to \u00b1 "
-                                    + f.patch(figures.halfM2())
-                            : "because no row passed with its whole width over ground done before")
-                    + ".");
+            Message why = mostM2 > 0
+                    ? Message.of("review.whatIf.noGainGround", Message.area(mostM2), Message.area(figures.halfM2()))
+                    : Message.of("review.whatIf.noGainNever");
+            notShown.add(messages.text("review.whatIf.noGain", capital(String.join("; ", same)), why));
         }
     }
 
@@ -87,68 +88,71 @@ final class WhatIfWriter {
                 capital(name(one.grouping())),
                 liquids(one.savedL()),
                 nitrogen(one.savedL()),
-                ground(one.overlapLessM2(), "done twice")
+                ground(one.overlapLessM2(), "review.whatIf.twiceLess", "review.whatIf.twiceMore")
                         + (one.outsideLessM2() > figures.halfM2()
-                                ? ", " + ground(one.outsideLessM2(), "outside the boundary")
+                                ? ", "
+                                        + ground(
+                                                one.outsideLessM2(),
+                                                "review.whatIf.outsideLess",
+                                                "review.whatIf.outsideMore")
                                 : ""),
                 money(one.savedL())));
         if (first) {
-            String where = job.coverage().boundary() == null ? "" : " or outside the boundary";
-            assumes.add(
-                    "Shut-off: a row, or a group of rows, is off exactly while every row of it passes with its whole"
-                            + " width over ground done before" + where
-                            + ", and on the moment one does not. Valves act at once: the best such a system can do. Rows that were"
-                            + " off over bare ground stay off.");
+            assumes.add(messages.text(
+                    job.coverage().boundary() == null
+                            ? "review.whatIf.shutOffAssumes"
+                            : "review.whatIf.shutOffAssumesBoundary"));
         }
         if (one.grouping().kind() == Grouping.Kind.ROWS) {
-            String bare = one.uncoveredM2() > figures.halfM2()
-                    ? "Row by row, " + f.patch(one.uncoveredM2())
-                            + " in seams beside covered ground would have stayed bare."
-                    : "";
-            String unsettled = one.offUnsettledM2() > 0.1 * Math.abs(groundM2)
-                    ? "Of the ground saved row by row, " + f.patch(one.offUnsettledM2())
-                            + " was passed while the bar's angle was not known: less sure."
-                    : "";
-            assumes.addAll(java.util.stream.Stream.of(bare, unsettled)
-                    .filter(s -> !s.isEmpty())
-                    .toList());
+            if (one.uncoveredM2() > figures.halfM2()) {
+                assumes.add(messages.text("review.whatIf.uncovered", Message.area(one.uncoveredM2())));
+            }
+            if (one.offUnsettledM2() > MIN_UNSETTLED_SHARE * Math.abs(groundM2)) {
+                assumes.add(messages.text("review.whatIf.unsettled", Message.area(one.offUnsettledM2())));
+            }
         }
     }
 
     private String name(Grouping grouping) {
-        return switch (grouping.kind()) {
-            case ROWS -> "row-by-row shut-off";
-            case RIG_FILE -> "shut-off in the rig file's " + grouping.rows().size() + " groups";
-            case QUARTERS -> "shut-off in quarters of the bar";
-            case HALVES -> "shut-off in halves of the bar";
-            case NONE -> "no shut-off over ground done before";
-        };
+        String key =
+                switch (grouping.kind()) {
+                    case ROWS -> "review.whatIf.rows";
+                    case RIG_FILE -> "review.whatIf.groups";
+                    case QUARTERS -> "review.whatIf.quarters";
+                    case HALVES -> "review.whatIf.halves";
+                    case NONE -> "review.whatIf.none";
+                };
+        return messages.text(key, grouping.rows().size());
     }
 
     private void turn(int p, TurnShift turn) {
-        String of = job.rig().products().size() > 1
-                ? " (" + job.rig().products().get(p).name() + ")"
-                : "";
+        List<Product> products = job.rig().products();
+        String name = products.size() > 1
+                ? messages.text("review.whatIf.turnOf", products.get(p).name())
+                : messages.text("review.whatIf.turn");
+        Argument takenOut = Message.decimal(100 * turn.takenOut(), 0);
+        Argument limit = Limits.wholePct(Limits.WATCH_PCT);
         if (!turn.known()) {
-            notShown.add("Turn compensation" + of + " can't be told: the log holds hardly any turning with liquid on.");
+            notShown.add(messages.text("review.whatIf.turnUnknown", name));
         } else if (figures.shows(turn)) {
-            double[] moved = new double[job.rig().products().size()];
+            double[] moved = new double[products.size()];
             moved[p] = turn.movedL();
             lines.add(new Line(
-                    "Turn compensation" + of,
-                    f.text(QuantityKind.VOLUME, turn.movedL()) + " to other rows, none saved",
-                    nitrogenOf(moved, " moved"),
-                    f.areaBeside(turn.beyond5M2(), job.coverage().coveredAreaM2()) + " no longer 5% off or more",
+                    name,
+                    messages.text("review.whatIf.moved", Message.value(QuantityKind.VOLUME, turn.movedL())),
+                    nitrogenOf(moved, "review.whatIf.movedShort"),
+                    messages.text(
+                            "review.whatIf.turnGround",
+                            Message.area(turn.beyond5M2(), job.coverage().coveredAreaM2()),
+                            limit),
                     DASH));
-            assumes.add("Turn compensation" + of
-                    + ": in every turn each delivering row gets the bar's flow in proportion to its own speed; the total stays"
-                    + " as it was. By its flows the machine took out "
-                    + wholePercent(turn.takenOut()) + " of the turning itself.");
+            assumes.add(messages.text("review.whatIf.turnAssumes", name, takenOut));
         } else {
-            notShown.add("Turn compensation" + of + ": no gain the log can show. By its flows the machine took out "
-                    + wholePercent(turn.takenOut()) + " of the turning itself, and "
-                    + (turn.beyond5M2() > 0 ? f.anyArea(turn.beyond5M2()) : "no ground")
-                    + " is 5% off or more by what is left.");
+            notShown.add(
+                    turn.beyond5M2() > 0
+                            ? messages.text(
+                                    "review.whatIf.turnNoGain", name, takenOut, Message.area(turn.beyond5M2()), limit)
+                            : messages.text("review.whatIf.turnNoGainAtAll", name, takenOut, limit));
         }
     }
 
@@ -156,32 +160,34 @@ final class WhatIfWriter {
         double[] gained = new double[job.rig().products().size()];
         gained[one.product()] = -one.gainedL();
         lines.add(new Line(
-                "At " + f.text(QuantityKind.SPEED, one.holdsMps()) + " at most",
+                messages.text("review.whatIf.speed", Message.value(QuantityKind.SPEED, one.holdsMps())),
                 liquids(gained),
                 nitrogen(gained),
-                f.areaBeside(one.areaM2(), job.coverage().coveredAreaM2()) + " at its rate, " + f.duration(one.extraS())
-                        + " more",
+                messages.text(
+                        "review.whatIf.speedGround",
+                        Message.area(one.areaM2(), job.coverage().coveredAreaM2()),
+                        Message.duration(one.extraS())),
                 money(gained)));
-        assumes.add("Speed: the supply gave no more above it; where the bar went faster, "
-                + f.text(QuantityKind.SPEED, one.drivenMps())
-                + " in the mean, it would have gone at this speed and every delivering row have got its target.");
+        assumes.add(messages.text("review.whatIf.speedAssumes", Message.value(QuantityKind.SPEED, one.drivenMps())));
     }
 
     private void inTime(WhatIf.InTime one) {
         double[] gained = new double[job.rig().products().size()];
         gained[one.product()] = -one.gainedL();
         boolean on = one.kind() == FindingKind.LATE_ON;
-        String rows = one.rows().isEmpty() || one.rows().size() == job.rig().rows()
-                ? "all rows"
-                : "rows " + Wording.ranges(one.rows());
+        boolean all = one.rows().isEmpty() || one.rows().size() == job.rig().rows();
+        Message name = Message.of(on ? "review.whatIf.onInTime" : "review.whatIf.offInTime");
         lines.add(new Line(
-                (on ? "On in time: " : "Off not too early: ") + rows,
+                all
+                        ? messages.text("review.whatIf.allRows", name)
+                        : messages.text("review.whatIf.someRows", name, one.rows()),
                 liquids(gained),
                 nitrogen(gained),
-                f.areaBeside(one.areaM2(), job.coverage().coveredAreaM2()) + " less left bare",
+                messages.text(
+                        "review.whatIf.lessSkipped",
+                        Message.area(one.areaM2(), job.coverage().coveredAreaM2())),
                 money(gained)));
-        assumes.add((on ? "On in time" : "Off not too early")
-                + ": the bare ends that the finding of this name counts would have got what their pass got.");
+        assumes.add(messages.text("review.whatIf.inTimeAssumes", name));
     }
 
     /** {@code 29 gal less}; of several products each with its name. */
@@ -194,23 +200,25 @@ final class WhatIfWriter {
             } else if (savedL[p] != 0) {
                 double half = figures.halfL(p, savedL[p]);
                 double size = Math.abs(savedL[p]);
-                parts.add(within(QuantityKind.VOLUME, size, half) + name + less(savedL[p]));
+                parts.add(messages.text(lessKey(savedL[p]), within(QuantityKind.VOLUME, size, half) + name));
             }
         }
         return parts.isEmpty() ? DASH : String.join(", ", parts);
     }
 
     private String nitrogen(double[] savedL) {
-        return nitrogenOf(savedL, less(figures.nitrogenKg(savedL)));
+        return nitrogenOf(savedL, lessKey(figures.nitrogenKg(savedL)));
     }
 
-    private String nitrogenOf(double[] litres, String tail) {
+    private String nitrogenOf(double[] litres, String key) {
         double size = Math.abs(figures.nitrogenKg(litres));
         double half = Math.abs(figures.nitrogenKg(halves(litres)));
-        return Double.isFinite(size) ? within(QuantityKind.NITROGEN, size, half) + tail : UnitFormat.UNKNOWN;
+        return Double.isFinite(size)
+                ? messages.text(key, within(QuantityKind.NITROGEN, size, half))
+                : UnitFormat.UNKNOWN;
     }
 
-    /** Without the digits its doubt denies, and without more than such a figure ever has. */
+    /** The value without digits below its uncertainty, and never with more digits than its kind has. */
     private String within(QuantityKind measure, double size, double half) {
         String usual = f.text(measure, size);
         String denied = f.valueWithin(measure, size, size - half, size + half);
@@ -225,17 +233,12 @@ final class WhatIfWriter {
         return half;
     }
 
-    private String ground(double lessM2, String what) {
+    private String ground(double lessM2, String lessKey, String moreKey) {
         double size = Math.abs(lessM2);
         QuantityKind measure = f.kindBeside(size, job.coverage().overlapAreaM2());
         String usual = f.areaBeside(size, job.coverage().overlapAreaM2());
         String denied = f.valueWithin(measure, size, size - figures.halfM2(), size + figures.halfM2());
-        return (denied.length() < usual.length() ? denied : usual) + less(lessM2) + " " + what;
-    }
-
-    /** A slope fitted to noisy turns: it has no tenths. */
-    private String wholePercent(double share) {
-        return f.fixed(100 * share, 0) + "%";
+        return messages.text(lessM2 >= 0 ? lessKey : moreKey, denied.length() < usual.length() ? denied : usual);
     }
 
     private String money(double[] savedL) {
@@ -243,13 +246,13 @@ final class WhatIfWriter {
         Map<String, Double> half = figures.money(halves(savedL));
         figures.money(savedL).forEach((currency, amount) -> {
             int places = half.getOrDefault(currency, 0.0) >= 0.5 ? 0 : 2;
-            parts.add(f.fixed(Math.abs(amount), places) + "\u00a0" + currency + less(amount));
+            parts.add(messages.text(lessKey(amount), f.fixed(Math.abs(amount), places) + "\u00a0" + currency));
         });
         return parts.isEmpty() ? DASH : String.join(", ", parts);
     }
 
-    private static String less(double saved) {
-        return saved >= 0 ? " less" : " more";
+    private static String lessKey(double saved) {
+        return saved >= 0 ? "review.whatIf.less" : "review.whatIf.more";
     }
 
     private static String capital(String text) {

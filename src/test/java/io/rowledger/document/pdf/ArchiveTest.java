@@ -181,9 +181,9 @@ class ArchiveTest {
                 "Willow bottom",
                 "No, by the meters: 1 of 10 rows is more than 10% off its target volume",
                 "Before anything else",
-                "Received rate against target: UAN 32-0-0",
-                "Row 7 looks plugged (93% sure)",
-                "Skips and doubles",
+                "Rate on the ground against target: UAN 32-0-0",
+                "Row 7 looks plugged (93% confidence)",
+                "Skips and overlaps",
                 "What the figures rest on")) {
             assertTrue(heard.indexOf(words) > at, words + " after " + at + " in " + heard);
             at = heard.indexOf(words);

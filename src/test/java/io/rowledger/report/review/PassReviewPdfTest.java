@@ -98,7 +98,7 @@ public class PassReviewPdfTest {
                     "43.0 gal/ac",
                     "152 lb N/ac",
                     "flush with water for at least 15 minutes",
-                    "Received rate against target: UAN 32-0-0",
+                    "Rate on the ground against target: UAN 32-0-0",
                     "more than 20% under",
                     "200 ft",
                     "Row 7 looks plugged (93% confidence)",
@@ -182,8 +182,8 @@ public class PassReviewPdfTest {
             assertEquals(
                     List.of(
                             "Did every row get its rate?",
-                            "Received rate",
-                            "Skips and doubles",
+                            "Rate on the ground",
+                            "Skips and overlaps",
                             "Rows",
                             "Turns",
                             "Passes",
@@ -327,7 +327,7 @@ public class PassReviewPdfTest {
         SyntheticJob job = new SyntheticJob().withoutBoundary().withoutTarget().withoutDensity();
         try (PDDocument document = Loader.loadPDF(pdf(job))) {
             String text = text(document);
-            assertTrue(text.contains("Received rate against its mean"), text);
+            assertTrue(text.contains("Rate on the ground against its mean"), text);
             assertTrue(text.contains("no density in the rig file"), text);
         }
     }
@@ -336,7 +336,7 @@ public class PassReviewPdfTest {
     void a_log_without_a_pass_still_prints() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withoutPasses()))) {
             assertTrue(text(document).contains("there is nothing to evaluate"));
-            assertFalse(text(document).contains("Received rate"), "a map of nothing");
+            assertFalse(text(document).contains("Rate on the ground"), "a map of nothing");
         }
     }
 

@@ -56,10 +56,9 @@ public class PassReviewTest {
         PassReview review =
                 PassReviewReport.of(new SyntheticJob().build(), metric()).content();
         // 2 ha less five bare strips of 0.8 m by 250 m.
-        assertEquals("1.90 ha", plain(figure(review, "Ground covered").value()));
+        assertEquals("1.90 ha", plain(figure(review, "Covered").value()));
         assertEquals(
-                "of 2.00 ha in the boundary",
-                plain(figure(review, "Ground covered").note()));
+                "of 2.00 ha in the boundary", plain(figure(review, "Covered").note()));
         // Eight rows of 80 L, one of 84.8 L, one of 40 L.
         assertEquals("764.8 L", plain(figure(review, "Applied").value()));
         assertEquals("target 800.0 L (−4.4%)", plain(figure(review, "Applied").note()));
@@ -73,9 +72,9 @@ public class PassReviewTest {
         assertEquals(
                 "5.0% of the field, 5 places", plain(figure(review, "Skipped").note()));
         // In the unit of the 0.10 ha skipped beside it.
-        assertEquals("0.016 ha", plain(figure(review, "Doubled").value()));
+        assertEquals("0.016 ha", plain(figure(review, "Overlap").value()));
         assertEquals(
-                "0.8% of the field, 1 place", plain(figure(review, "Doubled").note()));
+                "0.8% of the field, 1 place", plain(figure(review, "Overlap").note()));
         // Rows sweep alike, so the bar's mean is the mean of 1 to 10 %: 5.5 %, and a quarter of it.
         assertEquals("1.4%", figure(review, "Turn error left").value());
         assertEquals(
@@ -87,10 +86,10 @@ public class PassReviewTest {
         Analysis a = new SyntheticJob().build();
         PassReview review =
                 PassReviewReport.of(HandMadeIntervals.in(a), metric()).content();
-        assertEquals("1.90 ha", plain(figure(review, "Ground covered").value()));
+        assertEquals("1.90 ha", plain(figure(review, "Covered").value()));
         assertEquals(
                 "± 0.02 ha; of 2.00 ha in the boundary",
-                plain(figure(review, "Ground covered").note()));
+                plain(figure(review, "Covered").note()));
         // 764.8 L within 9 L either way: the tenths mean nothing.
         assertEquals("765 L", plain(figure(review, "Applied").value()));
         assertTrue(plain(figure(review, "Applied").note()).startsWith("± 9 L; target"));
@@ -100,8 +99,8 @@ public class PassReviewTest {
                 plain(figure(review, "Nitrogen").note()));
         // Bounds that lie to one side are named: 160 m², 40 to 230.
         assertTrue(
-                plain(figure(review, "Doubled").note()).startsWith("0.004 to 0.023 ha;"),
-                figure(review, "Doubled").note());
+                plain(figure(review, "Overlap").note()).startsWith("0.004 to 0.023 ha;"),
+                figure(review, "Overlap").note());
         assertTrue(
                 plain(review.products().get(0).summary())
                         .endsWith(
@@ -113,8 +112,8 @@ public class PassReviewTest {
         assertTrue(sure.contains("Meters are taken as right within 1.5% (rig file)"), sure);
         assertTrue(sure.contains("the density within 1.0% (default:"), sure);
         assertTrue(sure.contains("fixes of type RTK fixed drift by 1.1 cm"), sure);
-        assertTrue(review.boundsNote().contains("nine of ten"));
-        assertEquals("", PassReviewReport.of(a, metric()).content().boundsNote());
+        assertTrue(review.hasBounds());
+        assertFalse(PassReviewReport.of(a, metric()).content().hasBounds());
     }
 
     @Test
@@ -123,15 +122,14 @@ public class PassReviewTest {
                 PassReviewReport.of(new SyntheticJob().build(), us()).content();
         // 20,000 m² ÷ 4,046.856 m²; 764.8 L ÷ 3.785412 L; 402.5 L/ha ÷ 9.353958; 324.3 kg ÷ 0.4535924 kg.
         assertEquals(
-                "of 4.94 ac in the boundary",
-                plain(figure(review, "Ground covered").note()));
+                "of 4.94 ac in the boundary", plain(figure(review, "Covered").note()));
         assertEquals("202.0 gal", plain(figure(review, "Applied").value()));
         assertEquals("43.0 gal/ac", plain(figure(review, "Mean rate").value()));
         assertEquals("target 42.8 gal/ac", plain(figure(review, "Mean rate").note()));
         assertEquals("715 lb N in all", plain(figure(review, "Nitrogen").note()));
         assertEquals("152 lb N/ac", plain(figure(review, "Nitrogen").value()));
         // 160 m² ÷ 4,046.8564224 m².
-        assertEquals("0.040 ac", plain(figure(review, "Doubled").value()));
+        assertEquals("0.040 ac", plain(figure(review, "Overlap").value()));
     }
 
     @Test
@@ -193,7 +191,7 @@ public class PassReviewTest {
                         new SyntheticJob().withoutPasses().build(), metric())
                 .content();
         assertEquals(List.of("The log holds no working pass: there is nothing to evaluate."), review.verdict());
-        assertEquals("0.00 ha", plain(figure(review, "Ground covered").value()));
+        assertEquals("0.00 ha", plain(figure(review, "Covered").value()));
         assertEquals("not known", figure(review, "Mean rate").value());
         assertEquals("not known", review.turns().get(0).left());
         assertEquals("", figure(review, "Turn error left").note());
@@ -242,8 +240,8 @@ public class PassReviewTest {
         assertTrue(
                 review.ground().skipSummary().contains("without a field boundary"),
                 review.ground().skipSummary());
-        assertEquals("2.00 ha swept", plain(figure(review, "Ground covered").note()));
-        assertTrue(review.quality().acres().contains("no field boundary"));
+        assertEquals("2.00 ha worked", plain(figure(review, "Covered").note()));
+        assertTrue(review.quality().areas().contains("no field boundary"));
     }
 
     @Test
@@ -313,9 +311,9 @@ public class PassReviewTest {
         assertEquals("row not applying", first.cause());
         // 40 m north of 44° N: a minute of latitude is 1,852 m to within 0.3 %, so 40 m is 0.00036°.
         assertEquals("44.000360", first.where().substring(0, 9));
-        assertEquals("1–10", ground.doubles().get(0).rows());
-        assertEquals(25, ground.doubles().size());
-        assertEquals("And 6 smaller places, 6.0 m² in all.", plain(ground.doubleRest()));
+        assertEquals("1–10", ground.overlaps().get(0).rows());
+        assertEquals(25, ground.overlaps().size());
+        assertEquals("And 6 smaller places, 6.0 m² in all.", plain(ground.overlapRest()));
         assertEquals("", ground.skipRest());
     }
 

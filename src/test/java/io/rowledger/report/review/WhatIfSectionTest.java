@@ -75,7 +75,7 @@ class WhatIfSectionTest {
         assertEquals("Row-by-row shut-off", line.what());
         assertEquals("100.0 L less", plain(line.liquid()));
         assertEquals("42.4 kg N less", plain(line.nitrogen()));
-        assertEquals("0.25 ha less done twice", plain(line.ground()));
+        assertEquals("0.25 ha less overlap", plain(line.ground()));
         assertEquals(48.872, figures(a).money(0, 100), 0.001);
         assertTrue(plain(line.money()).matches("(48\\.87|49) USD less"), line.money());
     }
