@@ -3,6 +3,7 @@ package io.rowledger.results;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;
+import io.rowledger.report.season.JobFinding;
 import io.rowledger.report.season.SeasonJob;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -101,7 +102,7 @@ public record BatchJson(String schema, String programVersion, Map<String, Intege
             String kind,
             List<Integer> rows,
             @Decimals(FindingJson.CONFIDENCE) double confidence) {
-        static Found of(BatchFigures.Fault fault) {
+        static Found of(JobFinding fault) {
             return new Found(fault.kind().jsonName(), fault.rows(), fault.confidence());
         }
     }

@@ -3,6 +3,7 @@ package io.rowledger.results;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.season.BatchFigures;
+import io.rowledger.report.season.JobFinding;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.uncertainty.Interval;
 import java.nio.file.Path;
@@ -54,17 +55,20 @@ public final class SummaryReader {
     }
 
     private BatchFigures figures() {
-        List<BatchFigures.Fault> findings = new ArrayList<>();
-        for (int i = 0; i < json.findings().size(); i++) {
-            FindingJson.InSummary found = json.findings().get(i);
-            findings.add(new BatchFigures.Fault(
-                    DiagnosisReader.kind(found.kind(), file, "findings[" + i + "]"), found.rows(), found.confidence()));
-        }
         return new BatchFigures(
                 job(),
                 amount(json.field().skipAreaM2(), "field.skip_area_m2"),
-                amount(json.field().overlapAreaM2(), "field.overlap_area_m2"),
-                findings);
+                amount(json.field().overlapAreaM2(), "field.overlap_area_m2"));
+    }
+
+    private List<JobFinding> findings() {
+        List<JobFinding> findings = new ArrayList<>();
+        for (int i = 0; i < json.findings().size(); i++) {
+            FindingJson.InSummary found = json.findings().get(i);
+            findings.add(new JobFinding(
+                    DiagnosisReader.kind(found.kind(), file, "findings[" + i + "]"), found.rows(), found.confidence()));
+        }
+        return findings;
     }
 
     private SeasonJob job() {
@@ -90,7 +94,8 @@ public final class SummaryReader {
                 JobJson.perM2(json.job().planNitrogenKgPerHa()),
                 JobJson.perM2(json.job().capNitrogenKgPerHa()),
                 interval(field.coveredAreaM2(), field.intervals().coveredAreaM2(), "covered_area_m2"),
-                interval(nitrogenKg, field.intervals().nitrogenKg(), "nitrogen_kg"));
+                interval(nitrogenKg, field.intervals().nitrogenKg(), "nitrogen_kg"),
+                findings());
     }
 
     private List<SeasonJob.AppliedProduct> products() {

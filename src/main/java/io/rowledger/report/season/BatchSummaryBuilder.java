@@ -24,9 +24,6 @@ import java.util.function.ToDoubleFunction;
 
 /** Rounds and labels the outcomes of a batch. */
 final class BatchSummaryBuilder {
-    /** Smallest confidence of a finding that the summary names; the job's own row diagnosis has the others. */
-    private static final double MIN_CONFIDENCE = 0.5;
-
     private final List<BatchOutcome> outcomes;
     private final List<BatchFigures> figures;
     private final ReportOptions options;
@@ -108,7 +105,7 @@ final class BatchSummaryBuilder {
             answer.add(Message.of("season.answer.boundsAddUp"));
         }
         long faulty =
-                figures.stream().filter(one -> !namedFaults(one).isEmpty()).count();
+                figures.stream().filter(one -> !namedFindings(one).isEmpty()).count();
         answer.add(
                 faulty == 0
                         ? Message.of("season.batch.noFault")
@@ -135,10 +132,8 @@ final class BatchSummaryBuilder {
         return Message.value(QuantityKind.AREA, sum(figure));
     }
 
-    private static List<BatchFigures.Fault> namedFaults(BatchFigures figures) {
-        return figures.findings().stream()
-                .filter(fault -> fault.confidence() >= MIN_CONFIDENCE)
-                .toList();
+    private static List<JobFinding> namedFindings(BatchFigures figures) {
+        return figures.findings().stream().filter(JobFinding::isNamed).toList();
     }
 
     /** Text about the jobs with one of these results; jobs without text are left out. */
@@ -166,7 +161,7 @@ final class BatchSummaryBuilder {
         if (of == null) {
             return List.of();
         }
-        return namedFaults(of).stream()
+        return namedFindings(of).stream()
                 .map(fault -> messages.text(
                         "season.batch.fault",
                         FindingTitles.of(fault.kind(), fault.rows()),
@@ -177,7 +172,7 @@ final class BatchSummaryBuilder {
     private Line line(BatchOutcome outcome) {
         BatchFigures of = Objects.requireNonNull(outcome.figures());
         UnitFormat local = new UnitFormat(options.units(), of.job().zone());
-        int found = namedFaults(of).size();
+        int found = namedFindings(of).size();
         return new Line(
                 TextTruncation.name(outcome.name()),
                 messages.text(outcome.result().text()),

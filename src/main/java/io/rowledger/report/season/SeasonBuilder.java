@@ -3,6 +3,7 @@ package io.rowledger.report.season;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.text.Message;
@@ -69,6 +70,7 @@ public final class SeasonBuilder {
             if (Double.isNaN(job.nitrogenKg())) {
                 notes.add(Message.of("season.note.nitrogenUnknown", name, job.folder()));
             }
+            noteFindings(name, job);
         }
         double creditKg = credits(name, jobs, areaM2);
         double earlierKg = earlier(name, jobs, areaM2);
@@ -82,6 +84,23 @@ public final class SeasonBuilder {
         }
         return new SeasonField(
                 last.farm().strip(), name, jobs, areaM2, kg, earlierKg, creditKg, plan.kgPerM2(), cap.kgPerM2());
+    }
+
+    /** The amounts of a job whose machine may not have worked right are as metered all the same. */
+    private void noteFindings(String name, SeasonJob job) {
+        List<JobFinding> findings = job.findings().stream()
+                .filter(JobFinding::isNamed)
+                .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
+                .toList();
+        if (!findings.isEmpty()) {
+            JobFinding first = findings.get(0);
+            notes.add(Message.of(
+                    "season.note.findings",
+                    name,
+                    job.folder(),
+                    FindingTitles.of(first.kind(), first.rows()),
+                    findings.size() - 1));
+        }
     }
 
     private double area(String name, List<SeasonJob> jobs) {

@@ -29,6 +29,7 @@ import java.util.List;
  * @param capKgPerM2 nitrogen not to be exceeded, kg/m²; NaN without a cap
  * @param coveredWithin covered ground and its bounds, m²
  * @param nitrogenWithin the job's nitrogen and its bounds, kg
+ * @param findings what may be wrong with the machine or the rig file, most certain first
  */
 public record SeasonJob(
         String folder,
@@ -47,13 +48,15 @@ public record SeasonJob(
         double planKgPerM2,
         double capKgPerM2,
         Interval coveredWithin,
-        Interval nitrogenWithin) {
+        Interval nitrogenWithin,
+        List<JobFinding> findings) {
     /** Copies the lists. */
     public SeasonJob {
         digests = List.copyOf(digests);
         products = List.copyOf(products);
         earlier = List.copyOf(earlier);
         credits = List.copyOf(credits);
+        findings = List.copyOf(findings);
     }
 
     /** A product of the job: volume L, mass kg, and its nutrients; NaN where unknown. */

@@ -10,7 +10,7 @@
  *
  * <p>For other packages: {@link SeasonReport}, {@link SeasonLedger}, {@link SeasonBuilder}, {@link Season},
  * {@link SeasonField}, {@link SeasonJob}, {@link BatchReport}, {@link BatchSummary}, {@link BatchOutcome},
- * {@link BatchFigures}, {@link ColumnUnits}.
+ * {@link BatchFigures}, {@link JobFinding}, {@link ColumnUnits}.
  */
 @NullMarked
 package io.rowledger.report.season;

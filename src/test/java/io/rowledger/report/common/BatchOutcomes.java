@@ -5,6 +5,7 @@ import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;
+import io.rowledger.report.season.JobFinding;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.uncertainty.Interval;
 import java.time.ZoneOffset;
@@ -29,8 +30,8 @@ public final class BatchOutcomes {
                                 10,
                                 400,
                                 1420,
-                                new BatchFigures.Fault(FindingKind.PLUGGED, List.of(7), 0.97),
-                                new BatchFigures.Fault(FindingKind.HUNTING, List.of(), 0.4))),
+                                new JobFinding(FindingKind.PLUGGED, List.of(7), 0.97),
+                                new JobFinding(FindingKind.HUNTING, List.of(), 0.4))),
                 done("hill", Result.AS_BEFORE, figures(30, 1200, 4260)),
                 new BatchOutcome(
                         "north",
@@ -55,7 +56,7 @@ public final class BatchOutcomes {
         return new BatchOutcome(name, result, 1, "1 log, rig.yaml, boundary.geojson.", "", name, figures);
     }
 
-    private static BatchFigures figures(double acres, double gallons, double poundsN, BatchFigures.Fault... faults) {
+    private static BatchFigures figures(double acres, double gallons, double poundsN, JobFinding... faults) {
         SeasonJob job = new SeasonJob(
                 "folder",
                 List.of(),
@@ -74,7 +75,8 @@ public final class BatchOutcomes {
                 Double.NaN,
                 Double.NaN,
                 new Interval(acres * ACRE_M2, acres * ACRE_M2 * 0.99, acres * ACRE_M2 * 1.01),
-                new Interval(poundsN * POUND_KG, poundsN * POUND_KG * 0.98, poundsN * POUND_KG * 1.02));
-        return new BatchFigures(job, 0.5 * ACRE_M2, 0.25 * ACRE_M2, List.of(faults));
+                new Interval(poundsN * POUND_KG, poundsN * POUND_KG * 0.98, poundsN * POUND_KG * 1.02),
+                List.of(faults));
+        return new BatchFigures(job, 0.5 * ACRE_M2, 0.25 * ACRE_M2);
     }
 }

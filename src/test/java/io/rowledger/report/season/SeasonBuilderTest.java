@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.finding.FindingKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.text.Message;
@@ -32,7 +34,8 @@ class SeasonBuilderTest {
             double boundaryM2,
             List<String> logs,
             List<EarlierApplication> earlier,
-            List<Credit> credits) {
+            List<Credit> credits,
+            JobFinding... findings) {
         double startS = Instant.parse(day + "T15:00:00Z").getEpochSecond();
         NutrientKg kg = new NutrientKg(nitrogenKg, 0, 0, 0);
         return new SeasonJob(
@@ -52,7 +55,30 @@ class SeasonBuilderTest {
                 0.02,
                 0.025,
                 new Interval(10_000, 9_900, 10_100),
-                new Interval(nitrogenKg, nitrogenKg - 2, nitrogenKg + 3));
+                new Interval(nitrogenKg, nitrogenKg - 2, nitrogenKg + 3),
+                List.of(findings));
+    }
+
+    /** A restricted row is a note; an unlikely finding and a wrong line in the rig file are not. */
+    @Test
+    void what_may_be_wrong_with_the_machine_is_a_note() {
+        SeasonJob faulty = job(
+                "a",
+                "North",
+                "2026-06-01",
+                140,
+                NAN,
+                List.of("a"),
+                List.of(),
+                List.of(),
+                new JobFinding(FindingKind.RESTRICTED, List.of(3), 0.9),
+                new JobFinding(FindingKind.DROP_OFFSET, List.of(), 0.8),
+                new JobFinding(FindingKind.METER_SCALE, List.of(5), 0.6),
+                new JobFinding(FindingKind.HUNTING, List.of(), 0.4));
+        assertEquals(
+                List.of(Message.of(
+                        "season.note.findings", "North", "a", FindingTitles.of(FindingKind.RESTRICTED, List.of(3)), 1)),
+                SeasonBuilder.build(List.of(faulty)).notes());
     }
 
     private static EarlierApplication starter(String date, double kgPerM2) {
