@@ -6,7 +6,7 @@
  * function of its inputs; with a corrected rig file the first stages run again and nothing else.
  *
  * <p>For other packages: {@link Analysis}, {@link CorrectedRun}, {@link FieldParts}, {@link InputFile}, {@link JobFiles}, {@link Pipeline},
- * {@link Progress}, {@link SetupReview}.
+ * {@link Progress}, {@link RowCheck}, {@link SetupReview}.
  */
 @NullMarked
 package io.rowledger.analysis;

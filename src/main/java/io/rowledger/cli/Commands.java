@@ -21,6 +21,8 @@ final class Commands implements CommandLine.IFactory {
             command = new BatchCommand(console);
         } else if (type == InspectCommand.class) {
             command = new InspectCommand(console);
+        } else if (type == CheckCommand.class) {
+            command = new CheckCommand(console);
         } else if (type == SeasonCommand.class) {
             command = new SeasonCommand(console);
         } else if (type == RecordFieldsCommand.class) {

@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
             BatchCommand.class,
             CompareCommand.class,
             InspectCommand.class,
+            CheckCommand.class,
             SeasonCommand.class,
             RecordFieldsCommand.class,
             DemoCommand.class

@@ -1,0 +1,89 @@
+package io.rowledger.analysis;
+
+import io.rowledger.diagnose.Diagnoses;
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.log.LogReader;
+import io.rowledger.log.LogReading;
+import io.rowledger.log.LogTable;
+import io.rowledger.log.Metering;
+import io.rowledger.log.header.BarLayout;
+import io.rowledger.log.header.LogHints;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.DeliveryBuilder;
+import io.rowledger.rig.Band;
+import io.rowledger.rig.BarLengths;
+import io.rowledger.rig.Job;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Track;
+import io.rowledger.track.TrackBuilder;
+import io.rowledger.track.TrackOptions;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The row diagnosis without a rig file: rows are compared with each other at the same instant, which needs no lengths. The
+ * bar is taken as mounted at the antenna, its rows as equally wide.
+ *
+ * @param reading the logs as read
+ * @param rows number of rows
+ * @param spacingM row spacing, m
+ * @param workingS time in work, s
+ * @param diagnosis the findings; volumes are of the logs, nitrogen is unknown
+ */
+public record RowCheck(LogReading reading, int rows, double spacingM, double workingS, Diagnosis diagnosis) {
+    /** Row spacing if the call gives none, m: 30 in. */
+    public static final double DEFAULT_SPACING_M = BarLayout.DEFAULT_WIDTH_M;
+
+    /** Fewest rows that can be compared: of two that differ, neither is known to be right. */
+    private static final int MIN_ROWS = 3;
+
+    /** Returns true if the log shows what single rows did. */
+    public boolean comparesRows() {
+        LogTable log = reading.table();
+        return rows >= MIN_ROWS && log.isTimed() && log.metering() != Metering.WHOLE_BAR;
+    }
+
+    /**
+     * Diagnoses the rows of logs.
+     *
+     * @param rows number of rows; 0 for as many as the logs have flow columns
+     * @param spacingM row spacing, m
+     * @throws io.rowledger.finding.UnusableInputException if the logs can't be used
+     */
+    public static RowCheck of(List<Path> logs, int rows, double spacingM, int threads) {
+        List<Double> widthsM = Collections.nCopies(Math.max(rows, 200), spacingM);
+        BarLayout bar = new BarLayout(widthsM, List.of(), List.of(), List.of());
+        LogReading reading = LogReader.read(logs, new LogOptions(Map.of(), List.of(), rows, LogHints.NONE, bar));
+        LogTable log = reading.table();
+        Rig rig = rig(log, spacingM);
+        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults().withThreads(threads));
+        Strips strips = new Strips(track.poses(), rig.bands());
+        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
+        double workingS = track.passes().stream()
+                .mapToDouble(pass -> pass.endS() - pass.startS())
+                .sum();
+        return new RowCheck(reading, rig.rows(), spacingM, workingS, Diagnoses.of(log, rig, track, strips, delivery));
+    }
+
+    private static Rig rig(LogTable log, double spacingM) {
+        int rows = Math.max(1, log.outlets());
+        List<Band> bands = new ArrayList<>();
+        for (int row = 1; row <= rows; row++) {
+            double leftM = (row - 1 - rows / 2.0) * spacingM;
+            bands.add(new Band(row, leftM + spacingM / 2, leftM, leftM + spacingM, 1, null));
+        }
+        List<Product> products = new ArrayList<>();
+        double unknown = Double.NaN;
+        for (String key : log.products()) {
+            products.add(new Product(
+                    key, key.isEmpty() ? "liquid" : key, unknown, unknown, unknown, unknown, unknown, unknown, 0));
+        }
+        return Rig.of("bar", BarLengths.mounted(0, 0, 0), bands, products, Job.NONE);
+    }
+}

@@ -1,0 +1,56 @@
+package io.rowledger.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Rows compared without a rig file. */
+class CheckCommandTest {
+    private static final Path PLUGGED = Path.of("sample-logs/plugged-row/log.csv");
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void the_plugged_row_of_the_sample_is_found_without_a_rig_file() {
+        Calls call = Calls.of("check", PLUGGED);
+        String out = call.out().replace('\u00a0', ' ');
+        assertEquals(0, call.status(), call.err());
+        assertTrue(out.contains("Row 7 looks plugged"), out);
+        assertTrue(out.contains("30.0 in"), out);
+    }
+
+    @Test
+    void a_log_with_one_meter_claims_nothing_about_rows() throws IOException {
+        List<String> lines = new ArrayList<>(List.of("time,lat,lon,speed[mph],flow[gal/min]"));
+        for (int i = 0; i < 120; i++) {
+            lines.add(String.format(
+                    Locale.ROOT,
+                    "2026-05-14T10:%02d:%02dZ,%.8f,-88.1,4.5,5.4",
+                    i / 60,
+                    i % 60,
+                    41.7 + i * 0.0000180905));
+        }
+        Path log = Files.write(folder.resolve("bar.csv"), lines);
+        Calls call = Calls.of("check", log, "--rows", 6, "--spacing", "30 in");
+        assertEquals(0, call.status(), call.err());
+        assertTrue(call.out().contains("can't show what single rows did"), call.out());
+        assertFalse(call.out().contains("No row stands out"), call.out());
+    }
+
+    @Test
+    void a_spacing_without_a_unit_is_asked_about() {
+        Calls call = Calls.of("check", PLUGGED, "--spacing", "30");
+        assertEquals(2, call.status());
+        assertTrue(call.err().contains("--spacing"), call.err());
+    }
+}
