@@ -10,6 +10,7 @@ import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.read.FieldFaults;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.LogFileReader;
+import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.time.EpochRange;
@@ -41,11 +42,13 @@ public final class LogReader {
     public static LogReading read(List<Path> logs, LogOptions options) {
         List<FileLog> files = new ArrayList<>();
         Set<ReadFile> beside = new LinkedHashSet<>();
+        List<ControllerTotals> totals = new ArrayList<>();
         for (Path log : logs) {
             if (TaskData.is(log)) {
                 TaskDataLogs task = TaskDataLogs.read(log, options);
                 files.addAll(task.logs());
                 beside.addAll(task.others());
+                totals.addAll(task.totals());
             } else {
                 files.add(LogCleaning.clean(LogFileReader.read(log, options)));
             }
@@ -57,7 +60,7 @@ public final class LogReader {
             notes.addAll(notes(file));
         }
         LogTable table = LogJoiner.join(files, notes);
-        return new LogReading(table, senses, notes, List.copyOf(beside));
+        return new LogReading(table, senses, notes, List.copyOf(beside), totals);
     }
 
     /** Returns the assumptions made about one file. */

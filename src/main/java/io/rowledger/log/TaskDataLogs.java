@@ -11,6 +11,7 @@ import io.rowledger.log.read.LogFileReader;
 import io.rowledger.log.source.Line;
 import io.rowledger.log.source.Lines;
 import io.rowledger.log.taskdata.BarGeometry;
+import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.taskdata.TaskLog;
@@ -28,8 +29,9 @@ import org.jspecify.annotations.Nullable;
  * @param logs one for each time log with flows
  * @param others the files that say how to read them
  * @param geometry what the device description says of the machine
+ * @param totals totals of the controller beside what its flows add up to
  */
-record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geometry) {
+record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geometry, List<ControllerTotals> totals) {
     /** Reads the task data of one task. */
     static TaskDataLogs read(Path path, LogOptions options) {
         TaskData.Reading reading = TaskData.read(path, options.rowsExpected());
@@ -48,7 +50,7 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
             file.digest(log.sha256());
             logs.add(LogCleaning.clean(file));
         }
-        return new TaskDataLogs(logs, reading.others(), reading.geometry());
+        return new TaskDataLogs(logs, reading.others(), reading.geometry(), reading.totals());
     }
 
     /** A time log's records as lines. */

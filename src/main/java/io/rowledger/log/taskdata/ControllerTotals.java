@@ -1,7 +1,5 @@
 package io.rowledger.log.taskdata;
 
-import java.util.Locale;
-
 /**
  * The controller's own totals of a task beside what its flows or rates and widths add up to.
  *
@@ -19,9 +17,6 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
     private static final double MIN_AREA_M2 = 500;
     /** Difference above which totals and rates disagree (1): totals are written up to half a minute late. */
     private static final double MAX_DIFFERENCE = 0.15;
-
-    private static final double L_PER_GALLON = 3.785411784;
-    private static final double M2_PER_ACRE = 4046.8564224;
 
     /**
      * The rise of the totals over the time log.
@@ -78,55 +73,17 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
         return controller.areaM2 >= MIN_AREA_M2 ? controller.areaM2 / added.areaM2 : Double.NaN;
     }
 
-    private boolean volumesDisagree() {
+    /** True if the volumes differ by more than the totals' own resolution explains. */
+    public boolean volumesDisagree() {
         return differs(volumeRatio());
     }
 
-    private boolean areasDisagree() {
+    /** True if the areas differ by more than the totals' own resolution explains. */
+    public boolean areasDisagree() {
         return differs(areaRatio());
     }
 
     private static boolean differs(double ratio) {
         return ratio > 1 + MAX_DIFFERENCE || ratio < 1 / (1 + MAX_DIFFERENCE);
-    }
-
-    /** The disagreement in a sentence or two; empty if there is none. */
-    String note() {
-        StringBuilder note = new StringBuilder();
-        if (volumesDisagree()) {
-            double ratio = volumeRatio();
-            note.append(String.format(
-                    Locale.ROOT,
-                    "The controller's total and its own rates disagree: its total in %s is %.0f L (%.0f gal), its rates add"
-                            + " up to %.1f L (%.1f gal), %s. Volumes, rates and nitrogen of this report follow the rates:"
-                            + " don't use them before you know which of the two is right.",
-                    file,
-                    controller.volumeL,
-                    controller.volumeL / L_PER_GALLON,
-                    added.volumeL,
-                    added.volumeL / L_PER_GALLON,
-                    added.volumeL == 0
-                            ? "nothing"
-                            : ratio > 1
-                                    ? String.format(Locale.ROOT, "%s times less", times(ratio))
-                                    : String.format(Locale.ROOT, "%s times more", times(1 / ratio))));
-        }
-        if (areasDisagree()) {
-            note.append(note.isEmpty() ? "" : " ")
-                    .append(String.format(
-                            Locale.ROOT,
-                            "The controller's total area in %s is %.2f ha (%.2f ac), width and speed add up to %.2f ha"
-                                    + " (%.2f ac): check the width entered in the controller.",
-                            file,
-                            controller.areaM2 / 10_000,
-                            controller.areaM2 / M2_PER_ACRE,
-                            added.areaM2 / 10_000,
-                            added.areaM2 / M2_PER_ACRE));
-        }
-        return note.toString();
-    }
-
-    private static String times(double ratio) {
-        return ratio >= 10 ? String.format(Locale.ROOT, "%.0f", ratio) : String.format(Locale.ROOT, "%.1f", ratio);
     }
 }

@@ -109,10 +109,6 @@ public final class TaskData {
             throw noFlow(main, without);
         }
         without.stream().distinct().forEach(name -> notes.add("Passed over: " + name + "."));
-        totals.stream()
-                .map(ControllerTotals::note)
-                .filter(note -> !note.isEmpty())
-                .forEach(notes::add);
         return new Reading(logs, others(logs), geometry, totals, notes);
     }
 

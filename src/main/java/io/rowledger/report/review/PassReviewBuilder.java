@@ -76,7 +76,7 @@ final class PassReviewBuilder {
                 SetbackSection.of(in.setbacks(), products, job.track().plane(), messages);
         return new PassReview(
                 ReportHeaders.of(messages.text("review.title"), job.rig(), in.times(), options),
-                messages.texts(new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).paragraphs()),
+                verdict(setbacks),
                 figures(),
                 reviews,
                 turns(),
@@ -92,6 +92,14 @@ final class PassReviewBuilder {
                 messages.texts(Cautions.all()),
                 setbacks,
                 WhatIfWriter.section(in.whatIf(), job, messages));
+    }
+
+    /** What puts the figures in question, then the answer. */
+    private List<String> verdict(SetbackSection setbacks) {
+        List<String> verdict = new ArrayList<>(in.warnings());
+        verdict.addAll(
+                messages.texts(new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).paragraphs()));
+        return verdict;
     }
 
     private List<Figure> figures() {

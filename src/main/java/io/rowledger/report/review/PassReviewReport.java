@@ -20,6 +20,8 @@ import java.util.Map;
 public final class PassReviewReport {
     /** Its template. */
     private static final String TEMPLATE = "pass-review.xhtml";
+    /** Keys of the notes that belong on the first page. */
+    private static final String WARNINGS = "notes.totals.";
 
     private final ReviewInput in;
     private final ReportOptions options;
@@ -47,6 +49,10 @@ public final class PassReviewReport {
                 a.setbacks(),
                 a.zones(),
                 a.whatIf(),
+                a.notes().stream()
+                        .filter(note -> note.key().startsWith(WARNINGS))
+                        .map(messages::text)
+                        .toList(),
                 a.notes().stream().map(messages::text).toList());
     }
 

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param setbacks what was applied within setbacks; null if no keep-out file was given
  * @param zones the prescription compared with the work; null without one
  * @param whatIf the same drive with other machinery or another speed
+ * @param warnings notes that put the figures of the first page in question
  * @param notes of the analysis
  */
 record ReviewInput(
@@ -36,9 +37,11 @@ record ReviewInput(
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
         WhatIf whatIf,
+        List<String> warnings,
         List<String> notes) {
     ReviewInput {
         findings = List.copyOf(findings);
+        warnings = List.copyOf(warnings);
         notes = List.copyOf(notes);
     }
 }
