@@ -6,6 +6,8 @@
  * <p>The rule of what is a job, by hand: {@code season/rig.yaml}, {@code season/north/a.csv}, {@code season/north/b.csv},
  * {@code season/north/boundary.kml} and {@code season/hill/log.csv} are two jobs: "hill" of one log without a boundary, and
  * "north" of two logs as one job with its boundary; both by the rig file above them.
+ *
+ * <p>For other packages: {@link Batch}, {@link BatchOptions}, {@link JobGrouping}.
  */
 @NullMarked
 package io.rowledger.batch;

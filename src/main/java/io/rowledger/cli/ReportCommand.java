@@ -8,7 +8,7 @@ import io.rowledger.analysis.Progress;
 import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.Audience;
-import io.rowledger.results.ResultFile;
+import io.rowledger.results.SummaryJson;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
 import io.rowledger.units.Reading;
@@ -113,7 +113,7 @@ final class ReportCommand implements Callable<Integer> {
         PdfSigner signer = sign.signer(System.getenv());
         JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut, setbackM());
         Progress progress = console.progress(quiet);
-        Thread prepare = new Thread(ResultFile::prepareWriting, "prepare writing");
+        Thread prepare = new Thread(SummaryJson::prepareWriting, "prepare writing");
         prepare.setDaemon(true);
         prepare.start();
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);

@@ -36,15 +36,6 @@ public enum ResultFile {
         return "/schema/rowledger-" + word() + "-" + VERSION + ".schema.json";
     }
 
-    /**
-     * Loads what writing the files of a job needs. Measured: 0.2 s of processor time, a twentieth of a small job; on a thread
-     * of its own while the log is read it delays nothing.
-     */
-    public static void prepareWriting() {
-        JsonFile.prepare(SummaryJson.class);
-        JsonFile.prepare(DiagnosisJson.class);
-    }
-
     private String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
