@@ -105,10 +105,15 @@ public final class SummaryReader {
                 .forEach((key, one) -> products.add(new SeasonJob.AppliedProduct(
                         key,
                         one.name(),
-                        amount(one.volumeL(), "field.products." + key + ".volume_l"),
+                        volume(one.volumeL(), "field.products." + key + ".volume_l"),
                         one.massKg(),
                         new NutrientKg(one.nitrogenKg(), one.phosphateKg(), one.potashKg(), one.sulfurKg()))));
         return products;
+    }
+
+    /** A volume; NaN, null in the file, if the log had no flow. */
+    private double volume(double volumeL, String path) {
+        return Double.isNaN(volumeL) ? volumeL : amount(volumeL, path);
     }
 
     private double amount(double figure, String path) {

@@ -7,6 +7,8 @@ import io.rowledger.report.common.FindingTitles;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.text.Message;
+import io.rowledger.uncertainty.Interval;
+import io.rowledger.units.QuantityKind;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -24,6 +26,9 @@ public final class SeasonBuilder {
     private static final double MAX_BOUNDARY_DIFFERENCE = 0.01;
     /** Sorts after all names: jobs of unnamed fields come last. */
     private static final String LAST = "\uffff";
+
+    /** Ratio of the distances of both bounds from which on an interval is one-sided: working meters give about 1. */
+    private static final double MIN_ONE_SIDED = 2;
 
     private final List<Message> notes = new ArrayList<>();
 
@@ -58,6 +63,16 @@ public final class SeasonBuilder {
         return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
     }
 
+    /**
+     * True if a bound lies much farther from the figure than the other: the errors of working meters are even, so a meter in
+     * question or a flow missing in the log makes it.
+     */
+    private static boolean oneSided(Interval nitrogen) {
+        double up = nitrogen.high() - nitrogen.value();
+        double down = nitrogen.value() - nitrogen.low();
+        return Math.max(up, down) > MIN_ONE_SIDED * Math.min(up, down);
+    }
+
     private SeasonField field(List<SeasonJob> jobs) {
         SeasonJob last = jobs.get(jobs.size() - 1);
         String name = last.field().isBlank()
@@ -69,6 +84,16 @@ public final class SeasonBuilder {
             kg = kg.plus(job.kg());
             if (Double.isNaN(job.nitrogenKg())) {
                 notes.add(Message.of("season.note.nitrogenUnknown", name, job.folder()));
+            } else if (oneSided(job.nitrogenWithin())) {
+                notes.add(Message.of(
+                        "season.note.nitrogenUnsure",
+                        name,
+                        job.folder(),
+                        Message.value(QuantityKind.NITROGEN, job.nitrogenKg()),
+                        Message.value(
+                                QuantityKind.NITROGEN, job.nitrogenWithin().low()),
+                        Message.value(
+                                QuantityKind.NITROGEN, job.nitrogenWithin().high())));
             }
             noteFindings(name, job);
         }

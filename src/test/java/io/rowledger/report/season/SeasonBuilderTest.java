@@ -86,6 +86,41 @@ class SeasonBuilderTest {
     }
 
     @Test
+    void a_job_whose_meters_were_in_question_is_named_and_its_bounds_add_up() {
+        SeasonJob sound = job("a", "North", "2026-06-01", 140);
+        SeasonJob b = job("b", "South", "2026-06-02", 150);
+        // 150 kg metered; with a blank row it may have been 165.
+        SeasonJob unsure = new SeasonJob(
+                b.folder(),
+                b.digests(),
+                b.farm(),
+                b.field(),
+                b.crop(),
+                b.zone(),
+                b.startS(),
+                b.endS(),
+                b.coveredM2(),
+                b.boundaryM2(),
+                b.products(),
+                b.earlier(),
+                b.credits(),
+                b.planKgPerM2(),
+                b.capKgPerM2(),
+                b.coveredWithin(),
+                new Interval(150, 148, 165),
+                b.findings());
+        Season s = SeasonBuilder.build(List.of(sound, unsure));
+        assertEquals(
+                List.of("season.note.nitrogenUnsure"),
+                s.notes().stream()
+                        .map(note -> note.key())
+                        .filter(key -> key.contains("Unsure"))
+                        .toList());
+        assertEquals(140 + 3 + 165, s.nitrogenWithin().high(), 1e-9);
+        assertEquals(138 + 148, s.nitrogenWithin().low(), 1e-9);
+    }
+
+    @Test
     void fields_products_and_the_season_are_sums() {
         Season s = SeasonBuilder.build(List.of(
                 job("c", "South", "2026-06-03", 150),
