@@ -31,7 +31,7 @@
  * <p>Worked example: {@code {0} {0,plural,place|places}, {1}} of 2 and 8093.7 m² prints "2 places, 2.00 ac", since
  * 8093.7 m² / 4046.8564 m²/ac = 2.00 ac.
  *
- * <p>For other packages: {@link Messages}, {@link Wording}, {@link TextTruncation}.
+ * <p>For other packages: {@link Messages}, {@link TemplateText}, {@link TextTruncation}, {@link Wording}.
  */
 @NullMarked
 package io.rowledger.document.text;
