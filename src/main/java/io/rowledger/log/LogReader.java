@@ -1,5 +1,6 @@
 package io.rowledger.log;
 
+import io.rowledger.digest.Sha256;
 import io.rowledger.log.clean.FileChecks;
 import io.rowledger.log.clean.LogCleaning;
 import io.rowledger.log.header.ColumnName;
@@ -10,11 +11,13 @@ import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.read.FieldFaults;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.LogFileReader;
+import io.rowledger.log.source.LogFile;
 import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.time.EpochRange;
 import io.rowledger.log.time.TimestampReader;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -51,6 +54,9 @@ public final class LogReader {
                 totals.addAll(task.totals());
             } else {
                 files.add(LogCleaning.clean(LogFileReader.read(log, options)));
+                for (Path part : LogFile.parts(log)) {
+                    beside.add(new ReadFile(part.toString(), digest(part)));
+                }
             }
         }
         List<ColumnMeaning> senses = new ArrayList<>();
@@ -61,6 +67,14 @@ public final class LogReader {
         }
         LogTable table = LogJoiner.join(files, notes);
         return new LogReading(table, senses, notes, List.copyOf(beside), totals);
+    }
+
+    private static String digest(Path part) {
+        try {
+            return Sha256.of(part);
+        } catch (IOException e) {
+            throw LogFile.damaged(part.toString(), e, 0);
+        }
     }
 
     /** Returns the assumptions made about one file. */

@@ -86,7 +86,7 @@ final class GeoPackageFeatures {
                         .hint("close the program that edits it, or export a copy");
             }
         } catch (IOException e) {
-            throw MapReader.unreadable(path.toString(), e);
+            throw MapSize.unreadable(path.toString(), e);
         }
     }
 

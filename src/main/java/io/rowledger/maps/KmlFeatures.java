@@ -49,7 +49,7 @@ final class KmlFeatures {
         try (InputStream in = Files.newInputStream(file)) {
             return read(file.toString(), in, use);
         } catch (IOException e) {
-            throw MapReader.unreadable(file.toString(), e);
+            throw MapSize.unreadable(file.toString(), e);
         }
     }
 

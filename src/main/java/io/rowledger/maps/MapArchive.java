@@ -124,9 +124,9 @@ final class MapArchive {
     /** Unpacks with an eye on the size: what an archive says of its sizes need not be so. */
     private static byte[] bytes(Path file, ZipFile zip, ZipEntry entry) throws IOException {
         try (InputStream in = zip.getInputStream(entry)) {
-            byte[] bytes = in.readNBytes((int) MapReader.MAX_BYTES + 1);
-            if (bytes.length > MapReader.MAX_BYTES) {
-                throw MapReader.tooLarge(file + " (" + entry.getName() + ")");
+            byte[] bytes = in.readNBytes((int) MapSize.MAX_BYTES + 1);
+            if (bytes.length > MapSize.MAX_BYTES) {
+                throw MapSize.tooLarge(file + " (" + entry.getName() + ")");
             }
             return bytes;
         }

@@ -14,12 +14,6 @@ import java.util.Locale;
  * {@code boundary.json} is read as a GeoPackage.
  */
 public final class MapReader {
-    /**
-     * No map of a field comes near this, and reading it takes a small part of the memory a run has: what is larger is
-     * refused, unpacked or not, bytes.
-     */
-    static final long MAX_BYTES = 64L << 20;
-
     private static final byte[] SQLITE = "SQLite format 3\0".getBytes(java.nio.charset.StandardCharsets.US_ASCII);
 
     private MapReader() {}
@@ -41,11 +35,11 @@ public final class MapReader {
         }
         byte[] start = start(file);
         if (startsWith(start, SQLITE)) {
-            requireSize(file);
+            MapSize.require(file);
             return GeoPackageFeatures.read(file, use);
         }
         if (startsWith(start, 'P', 'K')) {
-            requireSize(file);
+            MapSize.require(file);
             return MapArchive.read(file, use);
         }
         if (startsWith(start, 0, 0, 0x27, 0x0A)) {
@@ -58,11 +52,11 @@ public final class MapReader {
                     .hint("unpack it and name what was in it");
         }
         if (isXml(start)) {
-            requireSize(file);
+            MapSize.require(file);
             return KmlFeatures.read(file, use);
         }
         if (start.length > 0) {
-            requireSize(file);
+            MapSize.require(file);
         }
         return GeoJsonFeatures.read(file, use);
     }
@@ -100,30 +94,6 @@ public final class MapReader {
             }
         }
         return false;
-    }
-
-    static void requireSize(Path file) {
-        try {
-            if (Files.size(file) > MAX_BYTES) {
-                throw tooLarge(file.toString());
-            }
-        } catch (IOException e) {
-            throw unreadable(file.toString(), e);
-        }
-    }
-
-    static UnusableInputException tooLarge(String file) {
-        return UnusableInputException.found("a map of more than " + (MAX_BYTES >> 20) + " MB")
-                .inFile(file)
-                .expected("the map of one field")
-                .hint("export this field alone");
-    }
-
-    static UnusableInputException unreadable(String file, IOException e) {
-        return UnusableInputException.found("a map file that can't be read (" + e.getMessage() + ")")
-                .inFile(file)
-                .expected("a file that may be read")
-                .hint("check the path and that the file may be read");
     }
 
     private static boolean startsWith(byte[] start, int... bytes) {

@@ -44,7 +44,7 @@ record ShapefileParts(String name, Map<String, byte[]> bytes) {
         try (Stream<Path> list = Files.list(folder)) {
             beside = list.filter(path -> stem(path).equals(stem)).sorted().toList();
         } catch (IOException e) {
-            throw MapReader.unreadable(shp.toString(), e);
+            throw MapSize.unreadable(shp.toString(), e);
         }
         for (String end : ENDS.subList(1, ENDS.size())) {
             beside.stream()
@@ -67,11 +67,11 @@ record ShapefileParts(String name, Map<String, byte[]> bytes) {
     }
 
     private static byte[] bytes(Path file) {
-        MapReader.requireSize(file);
+        MapSize.require(file);
         try {
             return Files.readAllBytes(file);
         } catch (IOException e) {
-            throw MapReader.unreadable(file.toString(), e);
+            throw MapSize.unreadable(file.toString(), e);
         }
     }
 

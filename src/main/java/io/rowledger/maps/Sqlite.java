@@ -40,7 +40,7 @@ final class Sqlite {
         try (Statement s = db.createStatement()) {
             s.execute("PRAGMA trusted_schema = OFF");
             s.execute("PRAGMA cell_size_check = ON");
-            ((org.sqlite.SQLiteConnection) db).setLimit(SQLiteLimits.SQLITE_LIMIT_LENGTH, (int) MapReader.MAX_BYTES);
+            ((org.sqlite.SQLiteConnection) db).setLimit(SQLiteLimits.SQLITE_LIMIT_LENGTH, (int) MapSize.MAX_BYTES);
             ProgressHandler.setHandler(db, STEPS, new ProgressHandler() {
                 private int looks;
 

@@ -111,6 +111,11 @@ class LogContainersTest {
         LogOptions options = new LogOptions(DBF_NAMES, List.of("uan"), 3);
         assertPlain(points(lonLat()).write(dir, "points", TestShapefile.WGS84), options);
         assertPlain(points(lonLat()).zip(dir, "zipped", TestShapefile.WGS84), options);
+        assertEquals(
+                List.of("points.dbf", "points.prj"),
+                LogReader.read(List.of(dir.resolve("points.shp")), options).beside().stream()
+                        .map(file -> file.name().replace(dir + "/", ""))
+                        .toList());
     }
 
     /** Zone 16 north has its central meridian at 87 degrees west: easting 500,000 m + 0.9996 · east of it. */

@@ -78,6 +78,13 @@ public final class LogFile implements AutoCloseable {
         }
     }
 
+    /** The files beside a log that it is read from too: the other parts of a shapefile. */
+    public static List<Path> parts(Path log) {
+        return LogContainer.files(log).stream()
+                .filter(part -> !part.equals(log))
+                .toList();
+    }
+
     /** The file as given. */
     public String name() {
         return name;
