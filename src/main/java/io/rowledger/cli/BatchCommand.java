@@ -39,18 +39,18 @@ import picocli.CommandLine.Parameters;
         name = "batch",
         mixinStandardHelpOptions = true,
         description = {
-            "Does every field of a folder: each folder of logs in it is one field's job.",
-            "What was done before from the same files is left as it is; a bad log stops no other."
+            "Runs report on every field of a folder: each folder of logs in it is one field.",
+            "Results that are already there for the same files are kept. A bad log does not stop the others."
         })
 @SuppressWarnings("NullAway.Init")
 final class BatchCommand implements Callable<Integer> {
-    @Parameters(paramLabel = "DIR", description = "The folder with a folder of logs for each field.")
+    @Parameters(paramLabel = "DIR", description = "A folder that holds a folder of logs for each field.")
     private Path folder;
 
     @Option(
             names = "--rig",
             paramLabel = "RIG.yaml",
-            description = "The rig file for logs without a rig.yaml beside or above them.")
+            description = "Rig file for logs that have no rig.yaml beside or above them.")
     private @Nullable Path rig;
 
     @Option(
@@ -62,7 +62,7 @@ final class BatchCommand implements Callable<Integer> {
     @Option(
             names = "--each",
             paramLabel = "folder|log",
-            description = "What one job is, where the folders leave that open: each folder of logs, or each log.")
+            description = "What one field is where the folders don't tell: each folder of logs, or each log.")
     private @Nullable JobGrouping each;
 
     @Option(
@@ -70,13 +70,13 @@ final class BatchCommand implements Callable<Integer> {
             split = ",",
             paramLabel = "WHO",
             defaultValue = "applicator,landlord,dealer",
-            description = "Whom to print for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
+            description = "Who the reports are for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
     private List<Audience> audiences;
 
     @Mixin
     private PageOptions page;
 
-    @Option(names = "--apply-setup-check", description = "As with report.")
+    @Option(names = "--apply-setup-check", description = "As in report.")
     private boolean applySetupCheck;
 
     @Option(names = "--jobs", paramLabel = "N", description = "Fields done at a time (default: as many as cores).")
@@ -132,7 +132,7 @@ final class BatchCommand implements Callable<Integer> {
     private static Path beside(Path folder) {
         Path whole = folder.toAbsolutePath().normalize();
         if (whole.getFileName() == null) {
-            throw UnusableInputException.found("a folder that nothing lies beside")
+            throw UnusableInputException.found("a folder with no folder around it")
                     .inFile(folder.toString())
                     .expected("a place for the results")
                     .hint("name one with --out");
@@ -182,8 +182,8 @@ final class BatchCommand implements Callable<Integer> {
         for (BatchOutcome outcome : outcomes) {
             if (outcome.result() == Result.FAILED) {
                 console.err()
-                        .println("rowledger: " + outcome.name() + ": the program failed; its files are as they were."
-                                + " Please report it with these lines:");
+                        .println("rowledger: " + outcome.name() + ": the program failed. Its files are as they were."
+                                + " Please report this with these lines:");
                 console.err().print(outcome.message());
             } else if (outcome.result() == Result.UNUSABLE) {
                 console.err().println("rowledger: " + outcome.name() + ": " + outcome.message());

@@ -29,7 +29,7 @@ final class BatchProgress implements Batch.Listener {
 
     @Override
     public void planned(int jobs, int logs, int toDo) {
-        progress.begins("looked through the folder", jobs + " jobs of " + logs + " logs, " + toDo + " to be done");
+        progress.begins("reading the folder", jobs + " jobs of " + logs + " logs, " + toDo + " to do");
     }
 
     @Override

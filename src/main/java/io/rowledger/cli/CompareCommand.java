@@ -19,7 +19,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "compare",
         mixinStandardHelpOptions = true,
-        description = "Holds the results of two jobs of one bar against one another: did the repair work?")
+        description = "Compares two jobs of one bar, before and after a repair: did the repair work?")
 @SuppressWarnings("NullAway.Init")
 final class CompareCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "BEFORE", description = "The results folder of the job before the repair.")
@@ -63,7 +63,7 @@ final class CompareCommand implements Callable<Integer> {
         ReportOptions options = new ReportOptions(
                 page.units(), page.sheet(), ZoneId.of(now.zone()), page.templates(), Version.number());
         ComparisonReport report = ComparisonReport.of(old, now, options);
-        progress.begins("writing the comparison", out.toString());
+        progress.begins("writing", out.toString());
         Comparisons.write(old, now, report, options, out);
         report.content().answer().forEach(console.out()::println);
         console.out().println("Comparison: " + out.toAbsolutePath().normalize());

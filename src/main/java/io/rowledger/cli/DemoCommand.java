@@ -23,7 +23,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "demo",
         mixinStandardHelpOptions = true,
-        description = "Unpacks the sample logs from the jar and runs the main job on each.")
+        description = "Unpacks the sample logs and runs report on each.")
 @SuppressWarnings("NullAway.Init")
 final class DemoCommand implements Callable<Integer> {
     /** The samples in the jar: folder, log, boundary or null. */
@@ -75,7 +75,7 @@ final class DemoCommand implements Callable<Integer> {
             Files.copy(in, path, StandardCopyOption.REPLACE_EXISTING);
             return path;
         } catch (IOException e) {
-            throw UnusableInputException.found("that the sample could not be written: " + e.getMessage())
+            throw UnusableInputException.found("that the sample can't be written: " + e.getMessage())
                     .inFile(folder.toString())
                     .expected("a folder that can be written")
                     .hint("name another with --out");

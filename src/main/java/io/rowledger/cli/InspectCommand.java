@@ -16,7 +16,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "inspect",
         mixinStandardHelpOptions = true,
-        description = "Says how each column, unit and time was understood and what is wrong with the log.")
+        description = "Shows how each column, unit and time of a log is understood, and what is wrong with it.")
 @SuppressWarnings("NullAway.Init")
 final class InspectCommand implements Callable<Integer> {
     @Parameters(
@@ -28,13 +28,13 @@ final class InspectCommand implements Callable<Integer> {
     @Option(
             names = "--rig",
             paramLabel = "RIG.yaml",
-            description = "Takes columns and log from this rig file; its lengths need not be measured yet.")
+            description = "Takes the column names from this rig file; its lengths need not be measured yet.")
     private @Nullable Path rig;
 
     @Option(
             names = "--draft-rig",
             paramLabel = "FILE",
-            description = "Writes a rig file with the columns as understood and places for the lengths to be measured.")
+            description = "Writes a rig file with the columns as understood and blanks for the lengths to measure.")
     private @Nullable Path draftRig;
 
     private final Console console;

@@ -14,7 +14,7 @@ import picocli.CommandLine.Spec;
         name = "rowledger",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
-        description = "Says from a GPS-and-flow log whether every row of a side-dress bar got its rate.",
+        description = "Tells from a GPS and flow log whether every row of a side-dress bar got its rate.",
         synopsisSubcommandLabel = "COMMAND",
         subcommands = {
             ReportCommand.class,
@@ -61,13 +61,13 @@ public final class Main implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "no command given");
+        throw new ParameterException(spec.commandLine(), "no command");
     }
 
     private static int misused(ParameterException e, PrintStream err) {
         CommandSpec spec = e.getCommandLine().getCommandSpec();
         String call = spec.qualifiedName();
-        err.println("rowledger: " + e.getMessage() + ". Hint: '" + call + " --help' lists what can be given.");
+        err.println("rowledger: " + e.getMessage() + ". Hint: '" + call + " --help' lists the options.");
         CommandLine.UnmatchedArgumentException.printSuggestions(e, err);
         return UNUSABLE;
     }
@@ -77,8 +77,8 @@ public final class Main implements Runnable {
             err.println("rowledger: " + unusable.getMessage());
             return UNUSABLE;
         }
-        err.println("rowledger: the program failed; nothing was written and your files are as they were."
-                + " Please report it with these lines:");
+        err.println("rowledger: the program failed. Nothing was written and your files are as they were."
+                + " Please report this with these lines:");
         e.printStackTrace(err);
         return FAILED;
     }

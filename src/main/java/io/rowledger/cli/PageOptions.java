@@ -13,13 +13,13 @@ final class PageOptions {
             names = "--units",
             defaultValue = "us",
             paramLabel = "us|metric",
-            description = "Units of what is printed; files for machines stay in SI.")
+            description = "Units of the reports and tables. JSON files and map layers stay in SI.")
     private UnitSystem units;
 
     @Option(
             names = "--paper",
             paramLabel = "letter|a4",
-            description = "The sheet (default: letter for us, a4 for metric).")
+            description = "Paper size (default: letter for us, a4 for metric).")
     private @Nullable Paper paper;
 
     @Option(

@@ -9,7 +9,8 @@ import picocli.CommandLine.Option;
 @Command(
         name = "record-fields",
         mixinStandardHelpOptions = true,
-        description = "Lists what a nitrogen record holds, what fills it, and which published rule asks for it.")
+        description =
+                "Lists the facts of a nitrogen record, where each comes from, and which published rule requires it.")
 @SuppressWarnings("NullAway.Init")
 final class RecordFieldsCommand implements Callable<Integer> {
     /** How the list is printed. */
@@ -22,7 +23,7 @@ final class RecordFieldsCommand implements Callable<Integer> {
             names = "--format",
             defaultValue = "text",
             paramLabel = "text|yaml",
-            description = "A list to read, or a job block to fill in (default: ${DEFAULT-VALUE}).")
+            description = "A list to read, or a job block for the rig file (default: ${DEFAULT-VALUE}).")
     private Format format;
 
     private final Console console;

@@ -22,11 +22,12 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code rowledger report}: analyses the logs of one field as one job and writes everything into a folder. */
+/** {@code rowledger report}: analyzes the logs of one field as one job and writes everything into a folder. */
 @Command(
         name = "report",
         mixinStandardHelpOptions = true,
-        description = "Analyses the logs of one field as one job and writes the reports into a folder.")
+        description =
+                "Analyzes the logs of one field as one job and writes reports, tables and map layers into a folder.")
 @SuppressWarnings("NullAway.Init")
 final class ReportCommand implements Callable<Integer> {
     @Parameters(
@@ -51,7 +52,7 @@ final class ReportCommand implements Callable<Integer> {
     @Option(
             names = "--keep-out",
             paramLabel = "F",
-            description = "Places to keep away from: a map file too, each place with your own setback.")
+            description = "Map of the places to keep away from, each with your own setback.")
     private @Nullable Path keepOut;
 
     @Option(
@@ -72,7 +73,7 @@ final class ReportCommand implements Callable<Integer> {
             split = ",",
             paramLabel = "WHO",
             defaultValue = "applicator,landlord,dealer",
-            description = "Whom to print for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
+            description = "Who the reports are for: applicator, landlord, dealer (default: ${DEFAULT-VALUE}).")
     private List<Audience> audiences;
 
     @Mixin
@@ -87,8 +88,8 @@ final class ReportCommand implements Callable<Integer> {
     @Option(
             names = "--apply-setup-check",
             description =
-                    "Also lays out the ground with the setup the log points to, shows both side by side and writes"
-                            + " rig-corrected.yaml beside the results; your rig file stays as it is.")
+                    "Also computes coverage with the setup that the log points to, shows both side by side and writes"
+                            + " rig-corrected.yaml into the results. Your rig file stays as it is.")
     private boolean applySetupCheck;
 
     @Option(names = "--quiet", description = "No progress lines.")

@@ -21,10 +21,10 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "season",
         mixinStandardHelpOptions = true,
-        description = "Adds the results of many jobs up to one nitrogen ledger, per field and in all.")
+        description = "Adds up the results of many jobs in one nitrogen ledger, by field and in all.")
 @SuppressWarnings("NullAway.Init")
 final class SeasonCommand implements Callable<Integer> {
-    @Parameters(arity = "1..*", paramLabel = "RECORD_DIR", description = "Folders that report wrote with --out.")
+    @Parameters(arity = "1..*", paramLabel = "RECORD_DIR", description = "Folders of results that report wrote.")
     private List<Path> folders;
 
     @Option(

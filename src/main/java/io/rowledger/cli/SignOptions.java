@@ -15,14 +15,14 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
-/** How the record is signed. A password never stands in the call, where other users of the machine could read it. */
+/** How the record is signed. A password is never part of the call, where other users of the machine could read it. */
 final class SignOptions {
     static final String VARIABLE = "ROWLEDGER_SIGN_PASSWORD";
 
     @Option(
             names = "--sign",
             paramLabel = "KEY.p12",
-            description = "Sign the nitrogen record with the key in this PKCS#12 file.")
+            description = "Signs the nitrogen record with the key in this PKCS#12 file.")
     private @Nullable Path key;
 
     @Option(
@@ -34,7 +34,8 @@ final class SignOptions {
     @Option(
             names = "--sign-time",
             paramLabel = "TIME",
-            description = "The time the signature states, ISO 8601 with zone (default: now); for making a file again.")
+            description =
+                    "Time in the signature, ISO 8601 with zone (default: now). Give it to make the same file again.")
     private @Nullable String time;
 
     /**
@@ -50,7 +51,7 @@ final class SignOptions {
                 throw UnusableInputException.found("nothing to sign with")
                         .atColumn("--sign")
                         .expected("a PKCS#12 file")
-                        .hint("add --sign KEY.p12, or leave the other options of signing out");
+                        .hint("add --sign KEY.p12, or leave out the other signing options");
             }
             return null;
         }

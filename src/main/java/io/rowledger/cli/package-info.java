@@ -1,4 +1,4 @@
-/** The command line: options, progress, exit codes. The only room that prints, reads the clock or exits. */
+/** The command line: options, progress, exit codes. The only package that prints, reads the clock or exits. */
 @NullMarked
 package io.rowledger.cli;
 

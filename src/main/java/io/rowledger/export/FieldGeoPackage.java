@@ -31,21 +31,21 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 
 /**
- * {@code layers/field.gpkg}: strips, passes, doubled and skipped ground, findings and what the ground received, each a layer
- * with what it says in columns. Times are UTC; all figures SI with the unit in the column's name.
+ * {@code layers/field.gpkg}: strips, passes, overlaps, skips, findings and the received rate, a layer each with its figures in
+ * columns. Times are UTC; all figures SI with the unit in the column's name.
  */
 public final class FieldGeoPackage {
     public static final String FILE = "layers/field.gpkg";
 
-    /** A pass is drawn as a line; a few centimetres less of its bends are no loss and a tenth of the size, m. */
+    /** Tolerance of a pass's line, m: below the noise of its fixes, and a tenth of the points. */
     private static final double PASS_LINE_M = 0.05;
 
     /**
-     * Cells of the received layer. The grid has half-metre cells, four million on a hundred hectares; as polygons they would
-     * fill a gigabyte, so they are added up to squares of about this side. {@code received.tif} has them all. m
+     * Side of the squares of the received layer, m. The grid's cells of half a meter, four million on 100 ha, would fill a
+     * gigabyte as polygons; {@code received.tif} has them all.
      */
     private static final double CELL_M = 5;
-    /** Cells with less covered ground than this share of the square say nothing of its rate. */
+    /** Cells with less covered ground than this share of the square have no rate (1). */
     private static final double MIN_COVERED = 0.01;
 
     private static final GeometryFactory DEGREES = new GeometryFactory();
@@ -103,7 +103,7 @@ public final class FieldGeoPackage {
         Table table = new Table(
                 "strips",
                 "POLYGON",
-                "Ground of neighbouring rows that delivered together for a stretch of one pass",
+                "Ground of neighboring rows that applied together for a stretch of one pass",
                 Sld.STRIPS,
                 List.of(
                         whole("pass", "pass, from 1 in time order"),
@@ -111,7 +111,7 @@ public final class FieldGeoPackage {
                         whole("last_row", "last row"),
                         text("from_utc", "first moment, UTC"),
                         text("to_utc", "last moment, UTC"),
-                        flag("delivering", "true where liquid was given, false where only swept"),
+                        flag("delivering", "true where liquid was applied, false where only swept"),
                         flag("unsettled", "true where the bar's angle was not known"),
                         number("area_m2", "area, square meters")));
         file.layer(table, layer -> {
@@ -135,13 +135,13 @@ public final class FieldGeoPackage {
                 whole("pass", "pass, from 1 in time order"),
                 text("from_utc", "start, UTC"),
                 text("to_utc", "end, UTC"),
-                number("length_m", "way of the bar's middle, meters"),
+                number("length_m", "path of the bar's middle, meters"),
                 number("swept_area_m2", "swept area, square meters")));
         a.rig().products().forEach(product -> {
             columns.add(number(product.key() + "_volume_l", product.name() + " metered, liters"));
-            columns.add(number(product.key() + "_target_volume_l", product.name() + " asked for, liters"));
+            columns.add(number(product.key() + "_target_volume_l", product.name() + " at the target rate, liters"));
         });
-        Table table = new Table("passes", "LINESTRING", "The way of the bar's middle", Sld.PASSES, columns);
+        Table table = new Table("passes", "LINESTRING", "Path of the bar's middle", Sld.PASSES, columns);
         file.layer(table, layer -> {
             for (int i = 0; i < a.track().passes().size(); i++) {
                 Pass pass = a.track().passes().get(i);
@@ -200,7 +200,7 @@ public final class FieldGeoPackage {
         Table table = new Table(
                 "findings",
                 "POINT",
-                "What is probably wrong with the machine, and where to look",
+                "Findings at the place where they first show",
                 Sld.FINDINGS,
                 List.of(
                         whole("number", "from 1, most certain first"),
@@ -208,11 +208,11 @@ public final class FieldGeoPackage {
                         text("rows", "rows concerned, from 1 at the left"),
                         text("from_utc", "first sign, UTC"),
                         text("to_utc", "last sign, UTC"),
-                        number("confidence", "how sure, 0 to 1"),
-                        number("area_m2", "ground it touched, square meters"),
-                        number("volume_l", "liquid too little (negative) or too much, liters"),
+                        number("confidence", "confidence, 0 to 1"),
+                        number("area_m2", "ground it concerns, square meters"),
+                        number("volume_l", "too little liquid (negative) or too much, liters"),
                         number("nitrogen_kg", "the same as nitrogen, kilograms"),
-                        text("evidence", "what it rests on"),
+                        text("evidence", "evidence"),
                         text("check_first", "what to look at on the machine")));
         file.layer(table, layer -> {
             int number = 0;
@@ -238,7 +238,7 @@ public final class FieldGeoPackage {
     private static void received(Analysis a, GeoPackage file) throws SQLException {
         ReceivedGrid grid = a.coverage().grid();
         List<Column> columns =
-                new ArrayList<>(List.of(number("covered_m2", "covered ground in the cell, square meters")));
+                new ArrayList<>(List.of(number("covered_area_m2", "covered ground in the cell, square meters")));
         a.rig().products().forEach(product -> {
             columns.add(number(product.key() + "_volume_l", product.name() + " in the cell, liters"));
             columns.add(number(
@@ -246,15 +246,14 @@ public final class FieldGeoPackage {
                     product.name() + " received, liters per hectare of covered ground"));
             columns.add(number(
                     product.key() + "_target_l_per_ha",
-                    product.name() + " asked for, liters per hectare of covered ground"));
-            columns.add(number(product.key() + "_deviation_pct", "received against asked for, percent"));
+                    product.name() + " target rate, liters per hectare of covered ground"));
+            columns.add(number(product.key() + "_deviation_pct", "received against target, percent"));
         });
         String first = a.rig().products().isEmpty()
                 ? ""
                 : Sld.received(a.rig().products().get(0).key() + "_deviation_pct");
         int block = Math.max(1, (int) Math.round(CELL_M / grid.cellM()));
-        Table table = new Table(
-                "received", "POLYGON", "What the ground received, in squares of the job's plane", first, columns);
+        Table table = new Table("received", "POLYGON", "Received rate in squares of the job's plane", first, columns);
         file.layer(table, layer -> {
             for (int row = 0; row < grid.rows(); row += block) {
                 for (int col = 0; col < grid.cols(); col += block) {
@@ -286,7 +285,7 @@ public final class FieldGeoPackage {
         if (coveredM2 <= 0 && Arrays.stream(volumeL).allMatch(litres -> litres <= 0)) {
             return;
         }
-        // Every litre is in some square; a rate only where there is ground to speak of.
+        // Every liter is in some square; a rate only where enough ground is covered.
         double rateM2 = coveredM2 < MIN_COVERED * block * block * side * side ? Double.NaN : coveredM2;
         @Nullable Object[] values = new @Nullable Object[1 + 4 * products];
         values[0] = inParts(coveredM2, 1e2);

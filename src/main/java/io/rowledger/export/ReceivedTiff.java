@@ -37,7 +37,7 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 public final class ReceivedTiff {
     static final float NO_DATA = -9999;
 
-    /** Less covered ground than this share of a cell says nothing of its rate. */
+    /** Share of a cell that must be covered for the cell to have a rate (1). */
     private static final double MIN_COVERED = 0.01;
 
     /** The tag in which raster programs say which value means nothing; text. */
@@ -47,7 +47,7 @@ public final class ReceivedTiff {
     private static final int BAND_TAG = 42112;
 
     private static final int USER_DEFINED = 32767;
-    /** Rates go in parts of a litre a hectare that a float holds exactly: less than any meter knows, and half the file. */
+    /** Steps per L/ha that rates are rounded to: a float holds them exactly, no meter resolves them, and the file is half the size. */
     private static final double PARTS = 64;
 
     private ReceivedTiff() {}
@@ -102,13 +102,13 @@ public final class ReceivedTiff {
     /** North up, as rasters are. */
     private static WritableRaster raster(ReceivedGrid grid, int product) {
         float[] cells = new float[grid.cols() * grid.rows()];
-        double leastM2 = MIN_COVERED * grid.cellM() * grid.cellM();
+        double minM2 = MIN_COVERED * grid.cellM() * grid.cellM();
         for (int row = 0; row < grid.rows(); row++) {
             int from = row * grid.cols();
             int to = (grid.rows() - 1 - row) * grid.cols();
             for (int col = 0; col < grid.cols(); col++) {
                 float coveredM2 = grid.coveredM2()[from + col];
-                cells[to + col] = coveredM2 < leastM2
+                cells[to + col] = coveredM2 < minM2
                         ? NO_DATA
                         : (float) (Math.rint(grid.volumeL()[product][from + col]
                                         / coveredM2

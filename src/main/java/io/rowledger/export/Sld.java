@@ -3,20 +3,20 @@ package io.rowledger.export;
 import java.util.Locale;
 
 /**
- * Plain styles as Styled Layer Descriptors (OGC 02-070, version 1.0.0). Colours as in the printed maps: skips and doubles
+ * Plain styles as Styled Layer Descriptors (OGC 02-070, version 1.0.0). Colors as in the printed maps: skips and overlaps
  * from Okabe and Ito, "Color Universal Design" (2008); deviations from ColorBrewer's PuOr (Harrower and Brewer 2003).
  */
 final class Sld {
     private static final String SKIP_RGB = "#d55e00";
-    private static final String DOUBLE = "#0072b2";
-    private static final String GROUND = "#d5dadc";
+    private static final String OVERLAP_RGB = "#0072b2";
+    private static final String STRIP_RGB = "#d5dadc";
     private static final String INK = "#22282b";
     private static final String[] DEVIATION = {
         "#b35806", "#f1a340", "#fee0b6", "#f7f7f7", "#d8daeb", "#998ec3", "#542788"
     };
     private static final double[] STEPS_PCT = {-20, -10, -5, 5, 10, 20};
 
-    static final String STRIPS = sld("strips", rule("", polygon(GROUND, 0.6)));
+    static final String STRIPS = sld("strips", rule("", polygon(STRIP_RGB, 0.6)));
     static final String PASSES = sld(
             "passes",
             rule(
@@ -24,7 +24,7 @@ final class Sld {
                     "<LineSymbolizer><Stroke>" + css("stroke", INK) + css("stroke-width", "1")
                             + "</Stroke></LineSymbolizer>"));
     static final String SKIP = sld("skips", rule("", polygon(SKIP_RGB, 0.8)));
-    static final String OVERLAP = sld("overlaps", rule("", polygon(DOUBLE, 0.8)));
+    static final String OVERLAP = sld("overlaps", rule("", polygon(OVERLAP_RGB, 0.8)));
     static final String FINDINGS = sld(
             "findings",
             rule(
@@ -34,7 +34,7 @@ final class Sld {
 
     private Sld() {}
 
-    /** Squares coloured by a column of percentages. */
+    /** Squares colored by a column of percentages. */
     static String received(String column) {
         StringBuilder rules = new StringBuilder();
         for (int i = 0; i < DEVIATION.length; i++) {
@@ -44,8 +44,8 @@ final class Sld {
             String filter = (both ? "<ogc:And>" : "") + from + to + (both ? "</ogc:And>" : "");
             rules.append(rule("<ogc:Filter>" + filter + "</ogc:Filter>", polygon(DEVIATION[i], 0.9)));
         }
-        // Where nothing was asked for, there is no deviation.
-        rules.append(rule("<ElseFilter/>", polygon(GROUND, 0.9)));
+        // Without a target there is no deviation.
+        rules.append(rule("<ElseFilter/>", polygon(STRIP_RGB, 0.9)));
         return sld("received", rules.toString());
     }
 
@@ -63,8 +63,8 @@ final class Sld {
         return "<CssParameter name=\"" + name + "\">" + value + "</CssParameter>";
     }
 
-    private static String polygon(String colour, double opacity) {
-        return "<PolygonSymbolizer><Fill>" + css("fill", colour) + css("fill-opacity", Double.toString(opacity))
+    private static String polygon(String color, double opacity) {
+        return "<PolygonSymbolizer><Fill>" + css("fill", color) + css("fill-opacity", Double.toString(opacity))
                 + "</Fill></PolygonSymbolizer>";
     }
 

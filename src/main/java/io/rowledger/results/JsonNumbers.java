@@ -11,17 +11,17 @@ import org.jspecify.annotations.Nullable;
  * {@code null} or nothing where a figure isn't known.
  */
 public final class JsonNumbers {
-    /** A square centimetre is less than a strip's edge can be known to. */
+    /** Areas in m²: 0.01 m² is less than the uncertainty of a strip's edge. */
     public static final int AREA_M2 = 2;
-    /** A millilitre. */
+    /** Volumes in L: a milliliter. */
     public static final int VOLUME_L = 3;
     /** Rates in L/ha. */
     public static final int RATE = 2;
     /** Percent. */
     public static final int PCT = 3;
-    /** Metres. */
+    /** Lengths in m: a centimeter. */
     public static final int LENGTH_M = 2;
-    /** Kilograms: a gram. */
+    /** Masses in kg: a gram. */
     public static final int MASS_KG = 3;
     /** Degrees: 1 mm on the ground (RFC 7946 section 11.2 advises against more than the data holds). */
     public static final int DEGREES = 8;

@@ -191,10 +191,10 @@ class FieldGeoPackageTest {
             assertEquals(job.job.truth().meteredL()[p], sumL, logL * 0.01);
         }
         double coveredM2 = job.analysis.coverage().coveredAreaM2();
-        assertEquals(coveredM2, (double) one("SELECT sum(covered_m2) FROM received"), coveredM2 * 0.001);
+        assertEquals(coveredM2, (double) one("SELECT sum(covered_area_m2) FROM received"), coveredM2 * 0.001);
         // A rate is volume over covered ground: sums over sums give the field's mean.
         double meanLPerHa =
-                (double) one("SELECT sum(uan_received_l_per_ha * covered_m2) / sum(covered_m2) FROM received"
+                (double) one("SELECT sum(uan_received_l_per_ha * covered_area_m2) / sum(covered_area_m2) FROM received"
                         + " WHERE uan_received_l_per_ha IS NOT NULL");
         assertEquals(job.job.truth().meteredL()[0] / coveredM2 * 1e4, meanLPerHa, meanLPerHa * 0.01);
     }
