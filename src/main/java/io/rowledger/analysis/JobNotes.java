@@ -47,7 +47,7 @@ final class JobNotes {
         JobNotes all = new JobNotes();
         reading.totals().forEach(all::addTotals);
         all.addTexts(work.maps().notes());
-        all.addTexts(reading.notes());
+        all.notes.addAll(reading.notes());
         all.addTexts(work.rig().job().notes());
         if (zones == null) {
             all.addTargets(reading.table(), work.rig());

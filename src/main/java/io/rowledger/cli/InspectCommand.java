@@ -1,10 +1,14 @@
 package io.rowledger.cli;
 
+import io.rowledger.document.text.Messages;
 import io.rowledger.log.Inspection;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.rig.DraftRig;
 import io.rowledger.rig.RigReader;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -46,7 +50,8 @@ final class InspectCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         LogOptions options = rig == null ? LogOptions.unknownRig() : RigReader.logOptions(rig);
-        Inspection inspection = Inspection.of(logs, options);
+        Inspection inspection =
+                Inspection.of(logs, options, Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC))::text);
         console.out().print(inspection.text());
         if (draftRig != null) {
             DraftRig.write(draftRig, inspection, options.hints());

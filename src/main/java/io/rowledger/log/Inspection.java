@@ -11,6 +11,7 @@ import io.rowledger.log.read.RawLog;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.taskdata.BarGeometry;
+import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -55,19 +56,18 @@ public record Inspection(
         products = List.copyOf(products);
     }
 
-    /** Inspects logs without a rig file. */
-    public static Inspection of(List<Path> logs) {
-        return of(logs, LogOptions.unknownRig());
-    }
-
-    /** Inspects each file on its own, then whether they can be joined. */
-    public static Inspection of(List<Path> logs, LogOptions options) {
-        InspectionBuilder builder = new InspectionBuilder(options);
+    /**
+     * Inspects each file on its own, then whether they can be joined.
+     *
+     * @param words turns a note into text
+     */
+    public static Inspection of(List<Path> logs, LogOptions options, Function<Message, String> words) {
+        InspectionBuilder builder = new InspectionBuilder(options, words);
         logs.forEach(builder::add);
         return builder.build();
     }
 
-    static void describe(FileLog file, StringBuilder text) {
+    static void describe(FileLog file, StringBuilder text, Function<Message, String> words) {
         LogSource source = file.source();
         RawLog log = file.log();
         text.append(file.name()).append('\n');
@@ -93,7 +93,7 @@ public record Inspection(
         text.append("\n  columns\n");
         columns(file, text);
         dropped(file, text);
-        warnings(file, text);
+        warnings(file, text, words);
         text.append('\n');
     }
 
@@ -196,24 +196,20 @@ public record Inspection(
         }
     }
 
-    private static void warnings(FileLog file, StringBuilder text) {
-        List<String> notes = new ArrayList<>(LogReader.notes(file));
-        for (LogQuantity quantity : new LogQuantity[] {LogQuantity.DOWN, LogQuantity.FIX, LogQuantity.TARGET}) {
-            if (file.plan().find(quantity) == null) {
-                notes.add(
-                        switch (quantity) {
-                            case DOWN -> "There is no work state column (down): it will be taken from flow and speed.";
-                            case FIX ->
-                                "There is no fix type column (fix): positions will be smoothed as from an autonomous "
-                                        + "receiver.";
-                            default ->
-                                "There is no target column: the rig file or a prescription has to give the target.";
-                        });
-            }
+    private static void warnings(FileLog file, StringBuilder text, Function<Message, String> words) {
+        List<Message> notes = new ArrayList<>(LogReader.notes(file));
+        if (file.plan().find(LogQuantity.DOWN) == null) {
+            notes.add(Message.of("notes.log.without.down"));
+        }
+        if (file.plan().find(LogQuantity.FIX) == null) {
+            notes.add(Message.of("notes.log.without.fix"));
+        }
+        if (file.plan().find(LogQuantity.TARGET) == null) {
+            notes.add(Message.of("notes.log.without.target"));
         }
         if (!notes.isEmpty()) {
             text.append("\n  to note\n");
-            notes.forEach(note -> text.append("    ").append(note).append('\n'));
+            notes.forEach(note -> text.append("    ").append(words.apply(note)).append('\n'));
         }
     }
 

@@ -13,23 +13,27 @@ import io.rowledger.log.read.LogGlance;
 import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.taskdata.BarGeometry;
 import io.rowledger.log.taskdata.TaskData;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** Collects what is known of each log: the table always, and every question at once. */
 final class InspectionBuilder {
     private final LogOptions options;
+    private final Function<Message, String> words;
     private final StringBuilder text = new StringBuilder();
     private final List<UnusableInputException> problems = new ArrayList<>();
     private final List<FileLog> files = new ArrayList<>();
     private @Nullable BarGeometry geometry;
     private @Nullable LogGlance first;
 
-    InspectionBuilder(LogOptions options) {
+    InspectionBuilder(LogOptions options, Function<Message, String> words) {
         this.options = options;
+        this.words = words;
     }
 
     void add(Path log) {
@@ -116,7 +120,7 @@ final class InspectionBuilder {
     }
 
     private void describe(FileLog file) {
-        Inspection.describe(file, text);
+        Inspection.describe(file, text, words);
         files.add(file);
     }
 
@@ -151,11 +155,11 @@ final class InspectionBuilder {
     }
 
     private void together() {
-        List<String> notes = new ArrayList<>();
+        List<Message> notes = new ArrayList<>();
         try {
             LogTable table = LogJoiner.join(files, notes);
             text.append(String.format(Locale.ROOT, "Together: %,d records of one job.%n", table.records()));
-            notes.forEach(note -> text.append("  ").append(note).append('\n'));
+            notes.forEach(note -> text.append("  ").append(words.apply(note)).append('\n'));
         } catch (UnusableInputException e) {
             problems.add(e);
             text.append("Together they can't be used: ").append(e.getMessage()).append('\n');

@@ -2,18 +2,17 @@ package io.rowledger.log;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.clean.DuplicateLogs;
-import io.rowledger.log.clean.FileChecks;
 import io.rowledger.log.clean.PositionOutliers;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
 import io.rowledger.log.source.LogSource;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Joins the logs of one job by time. A time that two files cover counts once: the file that starts first keeps it, and
@@ -29,7 +28,7 @@ final class LogJoiner {
 
     private LogJoiner() {}
 
-    static LogTable join(List<FileLog> files, List<String> notes) {
+    static LogTable join(List<FileLog> files, List<Message> notes) {
         sameColumns(files);
         if (files.size() == 1) {
             FileLog file = files.get(0);
@@ -60,7 +59,7 @@ final class LogJoiner {
     }
 
     /** Adds the records of file f that no earlier file covers, in time order. */
-    private static int[][] merge(List<FileLog> files, int[] fileOf, int[] recordOf, int f, List<String> notes) {
+    private static int[][] merge(List<FileLog> files, int[] fileOf, int[] recordOf, int f, List<Message> notes) {
         FileLog file = files.get(f);
         int n = file.log().records;
         int[] mergedFile = new int[fileOf.length + n];
@@ -98,11 +97,7 @@ final class LogJoiner {
                                 "run the report for each machine on its own; if it is one machine, the clocks of the two logs "
                                         + "differ: give one of them, or correct its times");
             }
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "%s of %s cover times another log covers and were counted once.",
-                    FileChecks.records(covered),
-                    file.name()));
+            notes.add(Message.of("notes.log.joined", covered, file.name()));
         }
         return new int[][] {Arrays.copyOf(mergedFile, size), Arrays.copyOf(mergedRecord, size)};
     }

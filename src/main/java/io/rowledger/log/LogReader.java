@@ -1,7 +1,6 @@
 package io.rowledger.log;
 
 import io.rowledger.digest.Sha256;
-import io.rowledger.log.clean.FileChecks;
 import io.rowledger.log.clean.LogCleaning;
 import io.rowledger.log.header.ColumnName;
 import io.rowledger.log.header.ColumnPlan;
@@ -18,11 +17,11 @@ import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.time.EpochRange;
 import io.rowledger.log.time.TimestampReader;
 import java.io.IOException;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -60,7 +59,7 @@ public final class LogReader {
             }
         }
         List<ColumnMeaning> senses = new ArrayList<>();
-        List<String> notes = new ArrayList<>();
+        List<Message> notes = new ArrayList<>();
         for (FileLog file : files) {
             senses.addAll(file.columnMeanings());
             notes.addAll(notes(file));
@@ -78,30 +77,28 @@ public final class LogReader {
     }
 
     /** Returns the assumptions made about one file. */
-    static List<String> notes(FileLog file) {
-        List<String> notes = new ArrayList<>();
+    static List<Message> notes(FileLog file) {
+        List<Message> notes = new ArrayList<>();
         if (file.reader().zonelessTimes() > 0) {
-            notes.add("The times in " + file.name() + " have no zone and were taken as UTC.");
+            notes.add(Message.of("notes.log.zoneless", file.name()));
         }
         if (file.plan().isUntimed()) {
-            notes.add("No times are in " + file.name()
-                    + ": the points count in the order of the file. Rates, areas, volumes,"
-                    + " skips and overlaps are real; dates, times of day, speeds and row faults are not in this file.");
+            notes.add(Message.of("notes.log.untimed", file.name()));
         } else if (file.log().records > 0 && file.log().timeS[0] < EpochRange.MIN_S) {
-            notes.add("The times in " + file.name() + " count from an unknown start: dates are not to be relied on.");
+            notes.add(Message.of("notes.log.unknownStart", file.name()));
         }
         if (!file.plan().withoutUnit().isEmpty()) {
-            notes.add("Not used, because the unit is missing or unknown: "
-                    + String.join(", ", file.plan().withoutUnit()) + " in " + file.name()
-                    + ". Write the unit into the header to use it, such as speed[mph].");
+            notes.add(Message.of(
+                    "notes.log.withoutUnit", String.join(", ", file.plan().withoutUnit()), file.name()));
         }
         if (file.plan().rows().assumed()) {
             int sections = file.plan().rows().sections().size();
-            notes.add(
-                    sections + " on/off columns in " + file.name() + " for "
-                            + file.plan().outlets()
-                            + " rows: each section was taken as " + file.plan().outlets() / sections
-                            + " rows side by side. If the sections differ, list the outlets with their section in the rig file.");
+            notes.add(Message.of(
+                    "notes.log.sections",
+                    sections,
+                    file.name(),
+                    file.plan().outlets(),
+                    file.plan().outlets() / sections));
         }
         FieldFaults faults = file.reader().faults();
         for (ColumnPlan.Column column : file.plan().columns()) {
@@ -109,17 +106,13 @@ public final class LogReader {
             LogQuantity quantity = column.role().quantity();
             boolean needed = quantity == LogQuantity.TIME || quantity == LogQuantity.LAT || quantity == LogQuantity.LON;
             if (bad > 0) {
-                notes.add(String.format(
-                        Locale.ROOT,
-                        "%s in column %s of %s %s no figure in it, the first at line %d; %s.",
-                        FileChecks.records(bad),
+                boolean dropped = needed || quantity == LogQuantity.FLOW;
+                notes.add(Message.of(
+                        dropped ? "notes.log.unreadable.dropped" : "notes.log.unreadable.unknown",
+                        bad,
                         column.header(),
                         file.name(),
-                        bad == 1 ? "has" : "have",
-                        faults.firstLine(column.index()),
-                        needed || quantity == LogQuantity.FLOW
-                                ? bad == 1 ? "it was left out" : "they were left out"
-                                : "the figure was taken as unknown"));
+                        faults.firstLine(column.index())));
             }
         }
         Optional<String> targetOfARow = file.plan().headers().stream()
@@ -127,10 +120,7 @@ public final class LogReader {
                         TARGET_OF_A_ROW.matcher(ColumnName.plain(header)).lookingAt())
                 .findFirst();
         if (targetOfARow.isPresent()) {
-            notes.add(
-                    "Columns like " + targetOfARow.get().strip() + " in " + file.name()
-                            + " seem to hold a target for each row. They are not "
-                            + "read: the target is the one column for the whole bar, else the prescription's or the rig file's.");
+            notes.add(Message.of("notes.log.rowTargets", targetOfARow.get().strip(), file.name()));
         }
         TimestampReader clock = file.reader().timestampReader();
         if (clock != null) {

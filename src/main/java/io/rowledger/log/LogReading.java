@@ -3,6 +3,7 @@ package io.rowledger.log;
 import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.log.taskdata.ReadFile;
+import io.rowledger.text.Message;
 import java.util.List;
 
 /**
@@ -17,7 +18,7 @@ import java.util.List;
 public record LogReading(
         LogTable table,
         List<ColumnMeaning> columns,
-        List<String> notes,
+        List<Message> notes,
         List<ReadFile> beside,
         List<ControllerTotals> totals) {
     /** Copies the lists. */

@@ -15,6 +15,7 @@ import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.taskdata.TaskLog;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -43,9 +44,12 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
             FileLog file = LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
             file.setOrigins(log.origins());
             // What is said of the machine is said once.
-            log.notes().stream().filter(given::add).forEach(file.notes()::add);
+            log.notes().stream()
+                    .filter(given::add)
+                    .map(note -> Message.of("notes.text", note))
+                    .forEach(file.notes()::add);
             if (logs.isEmpty()) {
-                file.notes().addAll(reading.notes());
+                reading.notes().forEach(note -> file.notes().add(Message.of("notes.text", note)));
             }
             file.digest(log.sha256());
             logs.add(LogCleaning.clean(file));

@@ -9,6 +9,7 @@ import io.rowledger.sim.PassPlan;
 import io.rowledger.sim.Scenario;
 import io.rowledger.sim.SimProduct;
 import io.rowledger.sim.SimRig;
+import io.rowledger.text.Message;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -274,7 +275,12 @@ class LogFormsTest {
     void notes_say_which_width_and_speed_made_flows_of_rates() throws IOException {
         Analysis a = analyze("note", write("note", "rate[gal/ac]", i -> number(rate(i, barFlow(i), 30 * ROWS))), rig);
         assertTrue(
-                a.notes().toString().contains("logged speed (" + headers.get(column("speed")) + ")"),
+                a.notes()
+                        .contains(Message.of(
+                                "notes.log.rates.loggedSpeed",
+                                folder.resolve("note.csv").toString(),
+                                Message.of("notes.log.rates.rigWidth"),
+                                headers.get(column("speed")))),
                 a.notes().toString());
         assertEquals(volumeL(plain), volumeL(a), 0.002 * volumeL(plain));
     }

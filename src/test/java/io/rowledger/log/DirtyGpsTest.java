@@ -88,7 +88,7 @@ class DirtyGpsTest {
     }
 
     private static boolean says(LogReading reading, String words) {
-        return reading.notes().stream().anyMatch(note -> note.contains(words));
+        return LogNotes.of(reading).stream().anyMatch(note -> note.contains(words));
     }
 
     @Test
@@ -99,8 +99,7 @@ class DirtyGpsTest {
         assertEquals(new LogSource.Dropped(0, 0, 0, 0, 5, 0), dropped(reading));
         assertEquals(0, breaks(reading));
         // Line 1 is the header, record 0 stands in line 2, the first copy (record 40) in line 42.
-        assertTrue(says(
-                reading, "5 records repeat the position before them while the machine moved, the first at line 42"));
+        assertTrue(says(reading, "5 records repeat the position before while the machine moved, the first at line 42"));
     }
 
     @Test
@@ -153,7 +152,7 @@ class DirtyGpsTest {
         assertEquals(39 * 4, dropped(reading).frozen());
         assertEquals(201 - 39 * 4, reading.table().records());
         assertEquals(0, breaks(reading));
-        assertTrue(says(reading, "a new position every 1.0 s only, and 156 records repeat the one before"));
+        assertTrue(says(reading, "a new position only every 1.0 s, and 156 records repeat the one before"));
     }
 
     @Test
@@ -177,8 +176,7 @@ class DirtyGpsTest {
                 says(
                         reading,
                         "The speed in column Speed (mph) of " + folder.resolve("log.csv")
-                                + " is 0.45 times what the path "
-                                + "shows: it was read as mph, but the figures are m/s."),
+                                + " is 0.45 times what the path shows: it was read as mph, but the numbers are m/s."),
                 reading.notes().toString());
         assertTrue(says(reading, "columns: {\"speed[m/s]\": \"Speed (mph)\"}"));
         assertTrue(Double.isNaN(reading.table().speedMps(50)));
@@ -194,7 +192,7 @@ class DirtyGpsTest {
                 fixes.forEach(fix -> fix.speedMps = 2 / units.get(real));
                 LogReading reading = read(text(fixes, true, 8).replace("speed[m/s]", "speed[" + said + "]"));
                 assertEquals(
-                        !real.equals(said), says(reading, "but the figures are " + real + "."), real + " as " + said);
+                        !real.equals(said), says(reading, "but the numbers are " + real + "."), real + " as " + said);
                 assertEquals(real.equals(said), reading.notes().isEmpty(), real + " as " + said);
             }
         }
@@ -206,7 +204,7 @@ class DirtyGpsTest {
         fixes.forEach(fix -> fix.speedMps = 2.16);
         assertEquals(List.of(), read(text(fixes, true, 8)).notes());
         fixes.forEach(fix -> fix.speedMps = 2.6);
-        assertTrue(says(read(text(fixes, true, 8)), "is 1.30 times what the path shows: no unit explains that."));
+        assertTrue(says(read(text(fixes, true, 8)), "is 1.30 times what the path shows, and no unit explains that."));
     }
 
     @Test
@@ -216,7 +214,7 @@ class DirtyGpsTest {
         fixes.forEach(fix -> fix.courseDeg = 90);
         LogReading turned = read(text(fixes, true, 8));
         assertTrue(
-                says(turned, "is turned by 90 degrees against the path"),
+                says(turned, "is turned by 90° against the path"),
                 turned.notes().toString());
         assertTrue(Double.isNaN(turned.table().courseRad(50)));
         for (int i = 0; i < 100; i++) {
@@ -231,7 +229,7 @@ class DirtyGpsTest {
         freeze(fixes, 40, 45);
         fixes.subList(70, 80).clear();
         Path log = Files.writeString(folder.resolve("log.csv"), text(fixes, false, 8));
-        String text = Inspection.of(List.of(log)).text();
+        String text = LogNotes.inspection(List.of(log)).text();
         assertTrue(
                 text.contains(
                         "5 frozen: the position of the record before, though the machine moved; the first at line 42"),

@@ -128,8 +128,8 @@ class GoodLogTest {
 
     @Test
     void a_time_without_a_zone_is_taken_as_utc_and_said_so() throws IOException {
-        List<String> notes = read(CASES.resolve("no-zone")).notes();
+        List<String> notes = LogNotes.of(read(CASES.resolve("no-zone")));
         assertEquals(1, notes.size());
-        assertTrue(notes.get(0).contains("no zone and were taken as UTC"), notes.get(0));
+        assertTrue(notes.get(0).contains("no zone and were read as UTC"), notes.get(0));
     }
 }

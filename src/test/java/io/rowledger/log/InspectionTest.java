@@ -15,7 +15,7 @@ class InspectionTest {
 
     @Test
     void every_column_is_shown_with_what_it_was_taken_for() {
-        Inspection inspection = Inspection.of(List.of(CASES.resolve("good-log/other-names/log.csv")));
+        Inspection inspection = LogNotes.inspection(List.of(CASES.resolve("good-log/other-names/log.csv")));
         assertEquals(List.of(), inspection.problems());
         String text = inspection.text();
         assertTrue(text.contains("12, of which 12 can be used"), text);
@@ -29,14 +29,14 @@ class InspectionTest {
 
     @Test
     void a_column_without_use_is_shown_as_such() {
-        String text = Inspection.of(List.of(CASES.resolve("good-log/extra-columns/log.csv")))
+        String text = LogNotes.inspection(List.of(CASES.resolve("good-log/extra-columns/log.csv")))
                 .text();
         assertTrue(text.lines().anyMatch(l -> l.matches(" +operator +\\(not used\\) +Me, myself")), text);
     }
 
     @Test
     void a_file_that_cannot_be_used_does_not_hide_the_others() {
-        Inspection inspection = Inspection.of(List.of(
+        Inspection inspection = LogNotes.inspection(List.of(
                 CASES.resolve("bad-input/log-empty/log.csv"),
                 CASES.resolve("good-log/semicolon-decimal-comma/log.csv")));
         assertEquals(1, inspection.problems().size());
@@ -54,7 +54,7 @@ class InspectionTest {
                         "05/06/2026 10:00:00,41.7000000,-93.1,5.5,1.14,1.14,7",
                         "05/06/2026 10:00:01,41.7000220,-93.1,5.5,1.14,1.14,7",
                         "05/06/2026 10:00:02,41.7000440,-93.1,5.5,1.14,1.14,7"));
-        Inspection inspection = Inspection.of(List.of(log));
+        Inspection inspection = LogNotes.inspection(List.of(log));
         assertEquals(2, inspection.problems().size(), inspection.text());
         assertEquals(2, inspection.rows());
         assertEquals("America/Chicago", inspection.zone());

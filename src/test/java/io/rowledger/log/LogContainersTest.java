@@ -247,7 +247,7 @@ class LogContainersTest {
     void cells_formatted_as_dates_are_times_without_a_zone() throws IOException {
         Path log = new TestWorkbook().sheet("log", sheet(true)).writeTo(dir.resolve("dates.xlsx"));
         assertPlain(log, OPTIONS);
-        List<String> notes = LogReader.read(List.of(log), OPTIONS).notes();
+        List<String> notes = LogNotes.of(LogReader.read(List.of(log), OPTIONS));
         assertTrue(notes.stream().anyMatch(note -> note.contains("no zone")), notes.toString());
     }
 
@@ -292,7 +292,7 @@ class LogContainersTest {
         broken.set(9, "many");
         rows.set(4, broken);
         Path log = new TestWorkbook().sheet("log", rows).writeTo(dir.resolve("broken.xlsx"));
-        List<String> notes = LogReader.read(List.of(log), OPTIONS).notes();
+        List<String> notes = LogNotes.of(LogReader.read(List.of(log), OPTIONS));
         assertTrue(notes.stream().anyMatch(note -> note.contains("line 5")), notes.toString());
     }
 }

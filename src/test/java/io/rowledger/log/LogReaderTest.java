@@ -244,15 +244,15 @@ class LogReaderTest {
         for (int second = 0; second < 30; second++) {
             text.append(record(second, "4", 41.7 + second * 2e-5, -88.1));
         }
-        String notes = String.join("\n", read(text.toString()).notes());
-        assertTrue(notes.contains("no more than 5 decimals of a degree, which is a step of 1.1 m"), notes);
+        String notes = String.join("\n", LogNotes.of(read(text.toString())));
+        assertTrue(notes.contains("no more than 5 decimals of a degree, a step of 1.1 m"), notes);
         assertEquals(List.of(), read(HEADER + records(0, 30)).notes());
     }
 
     @Test
     void a_target_for_each_row_is_said_to_be_unread() throws IOException {
         String text = (HEADER + records(0, 30)).replace("speed[mph]", "Row 1 target [gal/ac]");
-        assertTrue(String.join("\n", read(text).notes()).contains("Columns like Row 1 target [gal/ac]"));
+        assertTrue(String.join("\n", LogNotes.of(read(text))).contains("Columns like Row 1 target [gal/ac]"));
     }
 
     @Test
@@ -282,7 +282,7 @@ class LogReaderTest {
         assertTrue(reading.table().breakBefore(60));
         // 0.0005 degrees of longitude at 41.7 N: 0.0005 x 111,320 m x cos(41.7) = 41.6 m
         assertTrue(
-                reading.notes().get(0).contains("shifts by 42 m"),
+                LogNotes.of(reading).get(0).contains("shifts by 41.6 m"),
                 reading.notes().toString());
     }
 

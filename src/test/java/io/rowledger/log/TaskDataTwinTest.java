@@ -114,7 +114,7 @@ class TaskDataTwinTest {
         assertEquals(known.timeS(known.records() - 1), local.timeS(local.records() - 1));
         LogReading guessed = LogReader.read(List.of(data), new LogOptions(Map.of(), List.of("uan"), 18));
         assertTrue(
-                guessed.notes().stream().anyMatch(note -> note.contains("have no zone and were taken as UTC")),
+                LogNotes.of(guessed).stream().anyMatch(note -> note.contains("have no zone and were read as UTC")),
                 guessed.notes().toString());
     }
 

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.log.Inspection;
+import io.rowledger.log.LogNotes;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.header.LogHints;
@@ -26,7 +26,7 @@ class DraftRigTest {
     private Path draft(String name) {
         Path log = CASES.resolve(name).resolve("log.csv");
         Path file = folder.resolve(name + ".yaml");
-        DraftRig.write(file, Inspection.of(List.of(log)), LogHints.NONE);
+        DraftRig.write(file, LogNotes.inspection(List.of(log)), LogHints.NONE);
         return file;
     }
 

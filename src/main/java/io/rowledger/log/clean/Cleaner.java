@@ -5,8 +5,8 @@ import io.rowledger.log.read.DropCount;
 import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Removes records with repeated or decreasing times, stale positions and unreachable positions. The remaining times rise
@@ -27,24 +27,17 @@ final class Cleaner {
 
     private Cleaner() {}
 
-    static void clean(FileLog file, DropCount drops, List<String> notes) {
+    static void clean(FileLog file, DropCount drops, List<Message> notes) {
         RawLog log = file.log();
         int read = log.records;
         boolean[] kept = rising(log, drops);
         log.keep(kept);
         if (read > 0 && drops.count(DropReason.DUPLICATE) > MIN_COARSE_CLOCK_SHARE * read) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "%d of %d records repeat the time stamp before them and were left out: the time column is written "
-                            + "too coarsely. Tenths of a second in it would let every record count.",
-                    drops.count(DropReason.DUPLICATE),
-                    read));
+            notes.add(Message.of("notes.log.duplicateTimes", drops.count(DropReason.DUPLICATE), read));
         }
         if (drops.count(DropReason.OUT_OF_ORDER) > MIN_CONCATENATED_SHARE * read) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "Time runs back at line %d, and %d records were left out for it. If the file joins several logs, "
-                            + "give them as files of their own and all will count.",
+            notes.add(Message.of(
+                    "notes.log.timeBack",
                     drops.firstLine(DropReason.OUT_OF_ORDER),
                     drops.count(DropReason.OUT_OF_ORDER)));
         }

@@ -3,6 +3,8 @@ package io.rowledger.log.clean;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
 import java.util.Locale;
 
 /**
@@ -44,14 +46,11 @@ final class CoarsePositions {
         }
         if (isRounded(log, MAX_COARSE_DECIMALS)) {
             file.notes()
-                    .add(String.format(
-                            Locale.ROOT,
-                            "The positions in %s have no more than %d decimals of a degree, which is a step of %.1f m: skips and "
-                                    + "overlaps narrower than that are not real. A spreadsheet may have rounded them; export the "
-                                    + "log again with all decimals.",
+                    .add(Message.of(
+                            "notes.log.coarsePositions",
                             file.name(),
                             MAX_COARSE_DECIMALS,
-                            METERS_PER_DEGREE * 1e-5));
+                            Message.value(QuantityKind.LENGTH, METERS_PER_DEGREE * 1e-5)));
         }
     }
 

@@ -2,6 +2,7 @@ package io.rowledger.log.clean;
 
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
 import java.util.Arrays;
 
 /**
@@ -47,19 +48,14 @@ final class CoarseTimes {
             return;
         }
         times.spread(resolutionS, resolutionS / usual);
-        file.notes()
-                .add(
-                        "The times in " + file.name() + " are cut to " + Math.round(resolutionS)
-                                + " s: records with the same time were spread evenly over it. Starts, stops and speeds are that rough.");
+        file.notes().add(Message.of("notes.log.coarseTimes", file.name(), Message.duration(resolutionS)));
     }
 
     /** Notes a log whose records are too far apart to show turns. */
     static void noteSparse(FileLog file) {
         double intervalS = file.log().intervalS();
         if (intervalS >= MIN_SPARSE_S && !file.plan().isUntimed()) {
-            file.notes()
-                    .add("A record comes every " + Math.round(intervalS) + " s in " + file.name()
-                            + ": turns, starts, stops and skips between two records don't show.");
+            file.notes().add(Message.of("notes.log.sparse", file.name(), Message.duration(intervalS)));
         }
     }
 

@@ -5,6 +5,7 @@ import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
 import java.util.Locale;
 
 /** Sets impossible flows to unknown and counts them; refuses a column with mostly impossible flows. */
@@ -51,20 +52,10 @@ final class FlowRange {
             absurd += tooLarge;
         }
         if (negative > 0) {
-            file.notes()
-                    .add(String.format(
-                            Locale.ROOT,
-                            "%d negative flows in %s: those just below zero were taken as zero, the others as unknown.",
-                            negative,
-                            file.name()));
+            file.notes().add(Message.of("notes.log.negative", negative, file.name()));
         }
         if (absurd > 0) {
-            file.notes()
-                    .add(String.format(
-                            Locale.ROOT,
-                            "%d flows in %s were larger than any outlet can pass and were taken as unknown.",
-                            absurd,
-                            file.name()));
+            file.notes().add(Message.of("notes.log.absurd", absurd, file.name()));
         }
     }
 

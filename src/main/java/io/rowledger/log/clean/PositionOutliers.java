@@ -3,9 +3,10 @@ package io.rowledger.log.clean;
 import io.rowledger.log.read.DropCount;
 import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Finds positions that the machine could not have reached.
@@ -32,7 +33,7 @@ public final class PositionOutliers {
     private PositionOutliers() {}
 
     /** Returns flags of the records to keep; sets gapBefore between two long chains that don't fit. */
-    static boolean[] reachable(RawLog log, byte[] fix, DropCount drops, List<String> notes) {
+    static boolean[] reachable(RawLog log, byte[] fix, DropCount drops, List<Message> notes) {
         boolean[] kept = new boolean[log.records];
         Arrays.fill(kept, true);
         int[] starts = chainStarts(log, fix);
@@ -48,11 +49,9 @@ public final class PositionOutliers {
             if (before >= 0 && !fits(log, fix, starts, before, c)) {
                 log.gapBefore[starts[c]] = true;
                 log.downBefore[starts[c]] = false;
-                notes.add(String.format(
-                        Locale.ROOT,
-                        "The position shifts by %.0f m at line %d and stays there: both sides are used, with a break "
-                                + "between them.",
-                        distanceM(log, starts[before + 1] - 1, starts[c]),
+                notes.add(Message.of(
+                        "notes.log.shift",
+                        Message.value(QuantityKind.LENGTH, distanceM(log, starts[before + 1] - 1, starts[c])),
                         log.line[starts[c]]));
             }
         }

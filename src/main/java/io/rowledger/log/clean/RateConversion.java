@@ -7,6 +7,7 @@ import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.header.RowMapping;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
 import java.util.Arrays;
 import java.util.List;
 
@@ -111,11 +112,12 @@ final class RateConversion {
         return speed;
     }
 
-    private String note(boolean logged) {
+    private Message note(boolean logged) {
         ColumnPlan.Column column = file.plan().find(LogQuantity.SPEED);
-        return "The rates per area in " + file.name() + " became flows through the width of the rows"
-                + (loggedWidthM.length > 0 ? " and the logged width" : "") + " and "
-                + (logged && column != null ? "the logged speed (" + column.header() + ")." : "the speed of the path.");
+        String width = loggedWidthM.length > 0 ? "notes.log.rates.loggedWidth" : "notes.log.rates.rigWidth";
+        return logged && column != null
+                ? Message.of("notes.log.rates.loggedSpeed", file.name(), Message.of(width), column.header())
+                : Message.of("notes.log.rates.pathSpeed", file.name(), Message.of(width));
     }
 
     private double pathMps(int i) {

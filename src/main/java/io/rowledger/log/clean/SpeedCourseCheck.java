@@ -4,10 +4,10 @@ import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
 import io.rowledger.units.Factor;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -84,21 +84,20 @@ final class SpeedCourseCheck {
             return;
         }
         Arrays.fill(speedMps, Double.NaN);
-        String disagrees = String.format(
-                Locale.ROOT,
-                "The speed in column %s of %s is %.2f times what the path shows",
-                column.header(),
-                file.name(),
-                middle);
         String unit = unit(column.toSi() / middle);
         file.notes()
                 .add(
                         unit.isEmpty()
-                                ? disagrees
-                                        + ": no unit explains that. It was taken as unknown, and the path's own speed counts."
-                                : disagrees + ": it was read as " + column.unit() + ", but the figures are " + unit
-                                        + ". It was taken as unknown, and the path's own speed counts; columns: {\"speed["
-                                        + unit + "]\": \"" + column.header() + "\"} in the rig file sets it right.");
+                                ? Message.of(
+                                        "notes.log.speed", column.header(), file.name(), Message.decimal(middle, 2))
+                                : Message.of(
+                                        "notes.log.speedUnit",
+                                        column.header(),
+                                        file.name(),
+                                        Message.decimal(middle, 2),
+                                        column.unit(),
+                                        unit,
+                                        "columns: {\"speed[" + unit + "]\": \"" + column.header() + "\"}"));
     }
 
     /** Returns the unit with this factor to m/s, or empty. */
@@ -138,20 +137,11 @@ final class SpeedCourseCheck {
         Arrays.fill(courseRad, Double.NaN);
         boolean turned = Math.hypot(east, north) > ONE_DIFFERENCE * windows;
         file.notes()
-                .add(String.format(
-                        Locale.ROOT,
-                        "The course in column %s of %s %s: it was taken as unknown, and the path's own direction counts.",
+                .add(Message.of(
+                        turned ? "notes.log.courseTurned" : "notes.log.course",
                         column.header(),
                         file.name(),
-                        turned
-                                ? String.format(
-                                        Locale.ROOT,
-                                        "is turned by %.0f degrees against the path",
-                                        Math.toDegrees(Math.atan2(east, north)))
-                                : String.format(
-                                        Locale.ROOT,
-                                        "does not follow the path, by %.0f degrees in half of the places",
-                                        Math.toDegrees(off[windows / 2]))));
+                        Message.decimal(Math.toDegrees(turned ? Math.atan2(east, north) : off[windows / 2]), 0)));
     }
 
     /** Returns the record one window after i; −1 if the path breaks before it or the log is silent. */

@@ -3,9 +3,9 @@ package io.rowledger.log.clean;
 import io.rowledger.log.read.DropCount;
 import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.text.Message;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Finds stale positions: repeated although the machine moved, because the receiver lost its satellites or is slower than
@@ -61,7 +61,7 @@ final class StalePositions {
      * @param speedMps logged speed, or an empty array
      * @param down work states, or an empty array
      */
-    static boolean[] fresh(RawLog log, double[] speedMps, byte[] down, DropCount drops, List<String> notes) {
+    static boolean[] fresh(RawLog log, double[] speedMps, byte[] down, DropCount drops, List<Message> notes) {
         boolean[] kept = new boolean[log.records];
         Arrays.fill(kept, true);
         int[] count = {0, 0, 0};
@@ -72,25 +72,14 @@ final class StalePositions {
         return kept;
     }
 
-    private static String note(int records, int[] count, double shortS, DropCount drops) {
+    private static Message note(int records, int[] count, double shortS, DropCount drops) {
         if (count[2] > MANY * records) {
-            return String.format(
-                    Locale.ROOT,
-                    "The receiver gives a new position every %.1f s only, and %,d records repeat the one before: the path runs "
-                            + "through the new ones, and the flows count at those.",
-                    shortS / Math.max(1, count[1]),
-                    count[0]);
+            return Message.of("notes.log.slowReceiver", Message.decimal(shortS / Math.max(1, count[1]), 1), count[0]);
         }
-        return String.format(
-                Locale.ROOT,
-                "%,d %s while the machine moved, the first at line %d: %s left out, and %s.",
+        return Message.of(
+                count[2] == count[0] ? "notes.log.stale.bridged" : "notes.log.stale.broken",
                 count[0],
-                count[0] == 1 ? "record repeats the position before it" : "records repeat the position before them",
-                drops.firstLine(DropReason.FROZEN),
-                count[0] == 1 ? "it was" : "they were",
-                count[2] == count[0]
-                        ? "the path runs on through the new ones"
-                        : "the path is broken where that lasted long");
+                drops.firstLine(DropReason.FROZEN));
     }
 
     /** Counts records removed, short runs, and records removed in short runs; returns the total duration of short runs, s. */

@@ -1,6 +1,7 @@
 package io.rowledger.log.header;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -136,24 +137,13 @@ public final class NonDataLines {
     }
 
     /** Returns notes about the lines skipped. */
-    public List<String> notes() {
-        List<String> notes = new ArrayList<>();
+    public List<Message> notes() {
+        List<Message> notes = new ArrayList<>();
         if (headers > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "The header of %s stands in it %d times: it was read as that many logs, one after the other.",
-                    file,
-                    headers + 1));
+            notes.add(Message.of("notes.log.headers", file, headers + 1));
         }
         if (totals > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "%s of totals or means in %s, the first at line %d, %s no record and %s passed over.",
-                    totals == 1 ? "1 line" : totals + " lines",
-                    file,
-                    firstTotalLine,
-                    totals == 1 ? "is" : "are",
-                    totals == 1 ? "was" : "were"));
+            notes.add(Message.of("notes.log.totals", totals, file, firstTotalLine));
         }
         return notes;
     }

@@ -6,6 +6,7 @@ import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.header.Role;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.log.time.TimestampReader;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -17,7 +18,7 @@ public final class FileLog {
     private final LogPreview preview;
     private final RecordReader reader;
     private final DropCount drops;
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
     private List<String> origins = List.of();
     private String sha256 = "";
 
@@ -83,7 +84,7 @@ public final class FileLog {
         return drops;
     }
 
-    public List<String> notes() {
+    public List<Message> notes() {
         return notes;
     }
 

@@ -7,6 +7,7 @@ import io.rowledger.log.header.LogHints.Counts;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.source.NumberParser;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -120,7 +121,7 @@ public final class TotalizerFlow {
     }
 
     /** Converts totals to flows, L/s, after cleaning. Times must rise. */
-    public static void toFlows(RecordReader reader, List<String> notes) {
+    public static void toFlows(RecordReader reader, List<Message> notes) {
         RawLog log = reader.log();
         int falls = 0;
         List<String> fell = new ArrayList<>();
@@ -135,11 +136,9 @@ public final class TotalizerFlow {
             }
         }
         if (falls > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "A total fell %s, in %s: the meter was reset or started over. What flowed in that interval is taken from "
-                            + "the one beside it.",
-                    falls == 1 ? "once" : falls + " times",
+            notes.add(Message.of(
+                    "notes.log.totalizer",
+                    falls,
                     fell.size() > 3 ? fell.get(0) + " and " + (fell.size() - 1) + " more" : String.join(", ", fell)));
         }
     }

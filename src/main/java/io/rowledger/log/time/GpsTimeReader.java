@@ -5,11 +5,11 @@ import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.source.NumberParser;
+import io.rowledger.text.Message;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * GPS week and seconds of the week as UTC. GPS time runs from 1980-01-06T00:00:00 UTC without leap seconds (IS-GPS-200,
@@ -169,8 +169,7 @@ final class GpsTimeReader implements TimestampReader {
     }
 
     @Override
-    public List<String> notes() {
-        return List.of(
-                String.format(Locale.ROOT, "The times are GPS time; %d leap seconds were taken off to get UTC.", leap));
+    public List<Message> notes() {
+        return List.of(Message.of("notes.log.gpsTime", leap));
     }
 }

@@ -6,12 +6,12 @@ import io.rowledger.log.header.LogHints.DateOrder;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.source.NumberParser;
+import io.rowledger.text.Message;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -267,30 +267,21 @@ final class LocalTimestampReader implements TimestampReader {
     }
 
     @Override
-    public List<String> notes() {
-        List<String> notes = new ArrayList<>();
+    public List<Message> notes() {
+        List<Message> notes = new ArrayList<>();
         if (zone != null && inZone > 0) {
-            notes.add("Times without a zone were taken as local time of "
-                    + zone.zone().getId() + ", as the rig file says.");
+            notes.add(Message.of("notes.log.zone", zone.zone().getId()));
         }
         if (zone != null && zone.twice() > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "%s in the hour that comes twice when the clocks are set back; which of the two was told from the "
-                            + "records before.",
-                    zone.twice() == 1 ? "1 record lies" : zone.twice() + " records lie"));
+            notes.add(Message.of("notes.log.repeatedHour", zone.twice()));
         }
         for (String zoneLetters : letters) {
             double hours = ZoneLetters.offsetS(zoneLetters) / 3600;
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "Times with %s were read as UTC%s%.0f.",
-                    zoneLetters,
-                    hours < 0 ? "-" : "+",
-                    Math.abs(hours)));
+            notes.add(Message.of(
+                    "notes.log.zoneLetters", zoneLetters, (hours < 0 ? "-" : "+") + Math.round(Math.abs(hours))));
         }
         if (midnights > 0) {
-            notes.add("The time of day passed midnight under the same date; the date was carried on.");
+            notes.add(Message.of("notes.log.midnight"));
         }
         return notes;
     }

@@ -1,6 +1,7 @@
 package io.rowledger.log.time;
 
 import io.rowledger.log.header.LogQuantity;
+import io.rowledger.text.Message;
 import java.util.List;
 
 /** Reads the time of a record that is not one plain ISO 8601 or epoch field. Keeps state between records. */
@@ -18,5 +19,5 @@ public interface TimestampReader {
     String remark();
 
     /** Returns its assumptions and corrections. */
-    List<String> notes();
+    List<Message> notes();
 }

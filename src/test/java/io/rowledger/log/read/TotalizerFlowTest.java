@@ -3,6 +3,7 @@ package io.rowledger.log.read;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.log.LogNotes;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.header.LogHints;
@@ -68,8 +69,8 @@ class TotalizerFlowTest {
     void where_a_total_falls_the_other_interval_counts_and_it_is_said() throws IOException {
         LogReading reading = read("volume_total_01[L]", null, "00,100", "01,104", "02,1", "03,3");
         flows(reading, 4, 4, 2, 2);
-        assertTrue(
-                reading.notes().stream().anyMatch(note -> note.contains("A total fell once, in volume_total_01[L]")));
+        assertTrue(LogNotes.of(reading).stream()
+                .anyMatch(note -> note.contains("A total fell once in volume_total_01[L]")));
     }
 
     /** 10 pulses make a litre. */
