@@ -123,8 +123,14 @@ final class NitrogenRecordBuilder {
         if (!utc || !Double.isFinite(startS)) {
             return "";
         }
-        double offsetS = SECONDS_PER_HOUR * Math.round(in.work().lonDeg() / DEG_PER_HOUR);
-        return messages.text("record.head.localDate", Message.time(startS + offsetS));
+        return messages.text(
+                "record.head.localDate",
+                Message.time(meanSolarS(startS, in.work().lonDeg())));
+    }
+
+    /** The time of a clock set to the sun at a longitude, in whole hours from UTC; epoch seconds of the UTC day. */
+    static double meanSolarS(double utcS, double lonDeg) {
+        return utcS + SECONDS_PER_HOUR * Math.round(lonDeg / DEG_PER_HOUR);
     }
 
     private String notRecorded() {

@@ -13,6 +13,7 @@ import io.rowledger.report.record.NitrogenRecord.Missing;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
 import io.rowledger.text.Message;
 import io.rowledger.units.UnitSystem;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -49,6 +50,16 @@ class RecordContentTest {
                 record(new SyntheticJob().build(), ZoneId.of("America/Chicago"))
                         .head()
                         .zoneNote());
+    }
+
+    /** An evening's work: 01:30 UTC of June 10 is 7:30 in the evening of June 9 at 93 degrees west, and 11:30 of June 10 at 155 east. */
+    @Test
+    void the_local_date_goes_by_the_sun() {
+        double utcS = Instant.parse("2026-06-10T01:30:00Z").getEpochSecond();
+        assertEquals(
+                Instant.parse("2026-06-09T19:30:00Z").getEpochSecond(), NitrogenRecordBuilder.meanSolarS(utcS, -93), 0);
+        assertEquals(
+                Instant.parse("2026-06-10T11:30:00Z").getEpochSecond(), NitrogenRecordBuilder.meanSolarS(utcS, 155), 0);
     }
 
     /** Sentence, map and table speak of the covered ground alone, so that a reader finds one figure for one thing. */
