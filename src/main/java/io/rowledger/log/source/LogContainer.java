@@ -40,6 +40,9 @@ enum LogContainer {
     private static final Pattern GEOJSON_START =
             Pattern.compile("\\s*\\{(?s:.*)\"(?:type|features|geometry|coordinates|crs|name|bbox)\"\\s*:(?s:.*)");
 
+    /** Files beside a .shp: the reader of maps asks for that. */
+    private static final Pattern PART_OF_SHAPEFILE = Pattern.compile("(?i).*\\.(dbf|shx|prj|sbn|sbx)");
+
     private final String form;
 
     LogContainer(String form) {
@@ -53,6 +56,10 @@ enum LogContainer {
 
     /** The container that a file is; null for text and packed text. */
     static @Nullable LogContainer of(Path file) {
+        if (Files.isRegularFile(file)
+                && PART_OF_SHAPEFILE.matcher(file.toString()).matches()) {
+            return SHAPEFILE;
+        }
         byte[] start = start(file);
         if (startsWith(start, SQLITE)) {
             return GEOPACKAGE;
