@@ -5,6 +5,7 @@ import io.rowledger.diagnose.detect.ChannelsSwappedDetector;
 import io.rowledger.diagnose.detect.Detector;
 import io.rowledger.diagnose.detect.EarlyOffDetector;
 import io.rowledger.diagnose.detect.HuntingDetector;
+import io.rowledger.diagnose.detect.IntermittentDetector;
 import io.rowledger.diagnose.detect.LateOnDetector;
 import io.rowledger.diagnose.detect.LeakingDetector;
 import io.rowledger.diagnose.detect.MeterDropoutDetector;
@@ -13,9 +14,12 @@ import io.rowledger.diagnose.detect.MeterStuckDetector;
 import io.rowledger.diagnose.detect.NoTurnCompensationDetector;
 import io.rowledger.diagnose.detect.OutsideShareDetector;
 import io.rowledger.diagnose.detect.PluggedDetector;
+import io.rowledger.diagnose.detect.RanEmptyDetector;
 import io.rowledger.diagnose.detect.RestrictedDetector;
 import io.rowledger.diagnose.detect.SlowResponseDetector;
+import io.rowledger.diagnose.detect.SupplyFailingDetector;
 import io.rowledger.diagnose.detect.SupplyLimitedDetector;
+import io.rowledger.diagnose.detect.ValveStuckOpenDetector;
 import io.rowledger.diagnose.signal.Baselines;
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.EvaluationMask;
@@ -48,6 +52,9 @@ public final class Diagnoses {
      */
     private static final List<Detector> DETECTORS = List.of(
             new MeterStuckDetector(),
+            new ValveStuckOpenDetector(),
+            new RanEmptyDetector(),
+            new IntermittentDetector(),
             new MeterDropoutDetector(),
             new OutsideShareDetector(),
             new PluggedDetector(),
@@ -57,6 +64,7 @@ public final class Diagnoses {
             new LateOnDetector(),
             new EarlyOffDetector(),
             new NoTurnCompensationDetector(),
+            new SupplyFailingDetector(),
             new SupplyLimitedDetector(),
             new SlowResponseDetector(),
             new HuntingDetector());

@@ -14,6 +14,11 @@
  * 0.0400, 0.0413, 0.0200, 0.0387 and 0.0400 L/s a meter, their median 0.0400, the ratios 1, 1.033, 0.5, 0.967 and 1: the
  * third row gives half. The deviations from the median ratio 1 are 0, 0.033, 0.5, 0.033 and 0, their median 0.033, so
  * the modified z of the third row is 0.6745 · (0.5 − 1) / 0.0333 = −10.1, beyond 3.5.
+ *
+ * <p>Detectors work within what the log can resolve ({@link io.rowledger.diagnose.signal.LogLimits}), and costs are split so
+ * that no two findings charge the same liquid.
+ *
+ * <p>For other packages: {@link Diagnoses}, {@link Diagnosis}, {@link OnsetWindow}.
  */
 @NullMarked
 package io.rowledger.diagnose;

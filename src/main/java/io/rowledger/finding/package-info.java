@@ -1,4 +1,8 @@
-/** The words for what can be wrong: with the input, with a row, with the setup. */
+/**
+ * The words for what can be wrong: with the input, with a row, with the supply, with the setup.
+ *
+ * <p>For other packages: {@link Finding}, {@link FindingKind}, {@link UnusableInputException}.
+ */
 @NullMarked
 package io.rowledger.finding;
 

@@ -70,7 +70,8 @@ final class Scores {
             falseFindings++;
             tally(wrong, false);
             misses.add(name + ": false " + wrong.kind() + wrong.rows() + " "
-                    + String.format(Locale.ROOT, "%.2f", wrong.confidence()) + " " + FaultField.text(wrong.evidence()));
+                    + String.format(Locale.ROOT, "%.2f", wrong.confidence()) + " " + FaultField.text(wrong.evidence())
+                    + " in " + expected);
         }
         if (expected.stream()
                         .allMatch(e -> e.kind() == FindingKind.NO_TURN_COMPENSATION

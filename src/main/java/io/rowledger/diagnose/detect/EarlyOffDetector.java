@@ -18,7 +18,7 @@ public final class EarlyOffDetector implements Detector {
         List<Case> cases = new ArrayList<>();
         Edges edges = e.edges();
         for (SwitchingDelays.Ends ends : SwitchingDelays.find(
-                edges.offLeadS, e.log.hasDown(), edges.commanded(), e.work.intervalS, SwitchingDelays.OFF)) {
+                edges.offLeadS, e.log.hasDown(), edges.commanded(), e.limits.edgeS(), SwitchingDelays.OFF)) {
             cases.add(caseOf(e, edges, ends));
         }
         return cases;

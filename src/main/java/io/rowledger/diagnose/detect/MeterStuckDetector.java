@@ -41,6 +41,12 @@ public final class MeterStuckDetector implements Detector {
     /** Time with the expected value changed by more, s. */
     private static final double MIN_OUTSIDE_S = 10;
 
+    /** Of it, with the bar working, s. */
+    private static final double MIN_WORKING_S = 3;
+
+    /** In a coarser log lifted flow of an open valve can't be told from one value (1). */
+    private static final double COARSE = 0.15;
+
     /** After a lift flow runs out for so long, s. */
     private static final double RUN_OUT_S = 5;
 
@@ -48,9 +54,10 @@ public final class MeterStuckDetector implements Detector {
     private record Run(int from, int end, double value) {}
 
     /** Time in a run in which the expected value had changed by more than the reading shows, s. */
-    private record Outside(double workingS, double liftedS) {
+    private record Outside(double workingS, double liftedS, boolean severalLifts) {
+        /** Lifted alone a valve stuck open shows as much; it needs work in which the reading should have moved. */
         double totalS() {
-            return workingS + liftedS;
+            return workingS < MIN_WORKING_S && !severalLifts ? 0 : workingS + liftedS;
         }
     }
 
@@ -135,7 +142,7 @@ public final class MeterStuckDetector implements Detector {
         double quantum = e.limits.quantumLPerS(r);
         double[] flow = e.log.flowColumn(e.ratios.product, r);
         Run best = null;
-        Outside most = new Outside(0, 0);
+        Outside most = new Outside(0, 0, false);
         int from = 0;
         double low = Double.NaN;
         double high = Double.NaN;
@@ -152,7 +159,7 @@ public final class MeterStuckDetector implements Detector {
             }
             if (i > from && flow[from] > 0) {
                 Run run = new Run(from, i, (low + high) / 2);
-                Outside outside = seconds(e, run) < MIN_S ? new Outside(0, 0) : outside(e, r, run, high - low);
+                Outside outside = seconds(e, run) < MIN_S ? new Outside(0, 0, false) : outside(e, r, run, high - low);
                 if (outside.totalS() >= MIN_OUTSIDE_S && outside.totalS() > most.totalS() && worked(e, r, run)) {
                     best = run;
                     most = outside;
@@ -209,21 +216,27 @@ public final class MeterStuckDetector implements Detector {
             sinceS = out ? sinceS : e.work.timeS[j];
             workingS += out && e.work.timeS[j] - sinceS > settleS ? e.work.durationS[j] : 0;
         }
-        return new Outside(workingS, liftedS(e, r, run, settleS + RUN_OUT_S));
+        double[] lifted = lifted(e, r, run, settleS + RUN_OUT_S);
+        return new Outside(workingS, lifted[0], lifted[1] >= 2 && e.limits.resolutionAt(r, run.value) < COARSE);
     }
 
-    /** Time in the run with the bar lifted and most other rows at zero, beyond the first seconds of each lift, s. */
-    private static double liftedS(Evidence e, int r, Run run, double runOutS) {
+    /** Time in the run with the bar lifted and most other rows at zero, beyond the first seconds of each lift, s; and lifts. */
+    private static double[] lifted(Evidence e, int r, Run run, double runOutS) {
         double sum = 0;
+        int lifts = 0;
+        boolean counted = false;
         double sinceS = Double.NEGATIVE_INFINITY;
         for (int i = run.from + 1; i < run.end; i++) {
             double now = e.log.timeS(i);
             boolean lifted = e.log.down(i) == 0 && peersAtZero(e, r, i, ZERO * run.value);
             sinceS = lifted ? sinceS : now;
             double step = now - e.log.timeS(i - 1);
-            sum += lifted && now - sinceS > runOutS && step < 10 * e.limits.intervalS() ? step : 0;
+            boolean outside = lifted && now - sinceS > runOutS && step < 10 * e.limits.intervalS();
+            sum += outside ? step : 0;
+            lifts += outside && !counted ? 1 : 0;
+            counted = lifted && (counted || outside);
         }
-        return sum;
+        return new double[] {sum, lifts};
     }
 
     private static boolean peersAtZero(Evidence e, int r, int i, double zeroLPerS) {

@@ -28,6 +28,9 @@ public final class NoTurnCompensationDetector implements Detector {
 
     private static final double MIN_SHARE = 0.2;
 
+    /** Rows that differ by less than this share of a quantum look alike in a rounded log (1). */
+    private static final double TURN_OF_RESOLUTION = 0.5;
+
     /** True where the heading of the pass a block begins in really changed. */
     private static boolean turned(WorkingSamples work, TurnShares.Block block) {
         int q = work.pass[block.from()] - 1;
@@ -45,6 +48,7 @@ public final class NoTurnCompensationDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<TurnShares.Block> blocks = e.turns.stream()
+                .filter(b -> b.turn() > TURN_OF_RESOLUTION * e.limits.resolution())
                 .filter(b -> (!e.work.coarse || b.turn() > MIN_TURN_IF_COARSE) && turned(e.work, b))
                 .toList();
         double[] gains = blocks.stream()

@@ -40,6 +40,19 @@ public final class SlowResponseDetector implements Detector {
 
     private static final double MAX_RATIO = 1.8;
 
+    /** In a coarser log a bar's, or a row's, steps are the rounding's (1). */
+    private static final double COARSE = 0.2;
+
+    private static final double COARSE_OF_ROW = 0.05;
+
+    /** Rows with these faults follow nothing, promptly or not. */
+    private static final Set<FindingKind> NOT_FOLLOWING = EnumSet.of(
+            FindingKind.METER_STUCK,
+            FindingKind.METER_DROPOUT,
+            FindingKind.INTERMITTENT,
+            FindingKind.VALVE_STUCK_OPEN,
+            FindingKind.CHANNELS_SWAPPED);
+
     /** Changes of level are no response. */
     private static final Set<FindingKind> OF_LEVEL =
             EnumSet.of(FindingKind.PLUGGED, FindingKind.RESTRICTED, FindingKind.LEAKING);
@@ -49,7 +62,7 @@ public final class SlowResponseDetector implements Detector {
 
     @Override
     public List<Case> find(Evidence e) {
-        if (e.work.coarse && !e.speedLogged()) {
+        if ((e.work.coarse && !e.speedLogged()) || e.limits.resolution() > COARSE) {
             return List.of();
         }
         List<Case> cases = new ArrayList<>();
@@ -61,13 +74,22 @@ public final class SlowResponseDetector implements Detector {
         int usual = Math.max(Demand.SLOWEST_PROMPT, bar.best());
         float[] asked = e.demand().demandPerM[usual];
         // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
-        for (int r = 0; r < e.rows() && cases.isEmpty(); r++) {
+        for (int r = 0; r < e.rows() && cases.isEmpty() && e.limits.resolution() < COARSE_OF_ROW; r++) {
+            if (otherwiseFaulty(e, r)) {
+                continue;
+            }
             Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual);
             if (of != null && of.explained > MIN_OF_ROW) {
                 cases.add(caseOf(e, List.of(r), of));
             }
         }
         return cases;
+    }
+
+    /** True if another fault keeps the row from following. */
+    private static boolean otherwiseFaulty(Evidence e, int r) {
+        return e.cases().stream()
+                .anyMatch(x -> NOT_FOLLOWING.contains(x.kind()) && x.rows().contains(r));
     }
 
     /** The row's ratio where nothing else explains it: what all rows share is out of it already. */

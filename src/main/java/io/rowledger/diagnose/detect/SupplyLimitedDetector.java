@@ -30,6 +30,12 @@ public final class SupplyLimitedDetector implements Detector {
     /** Speed must vary by this (robust σ of its logarithm) before flat means anything. */
     private static final double MIN_VARIATION = 0.008;
 
+    /** Below this share of the target the bar does not deliver (1). */
+    private static final double MIN_SHARE = 0.05;
+
+    /** In a coarser log every sum is flat (1). */
+    private static final double COARSE = 0.2;
+
     private static final double SETTLED_S = 4;
 
     /** Name of the figure others read. */
@@ -43,7 +49,7 @@ public final class SupplyLimitedDetector implements Detector {
         double[] gains = new double[bins];
         for (int b = 0; b < bins; b++) {
             fill(e, b, sum, asked);
-            double q = sum[b] / asked[b];
+            double q = supplied(e, b) ? Double.NaN : sum[b] / asked[b];
             gains[b] = Double.isNaN(q) ? 0 : Math.max(-MOST, Math.min(MOST, 1 - SHORT - q));
         }
         MaxSumRange range = MaxSumRange.of(gains);
@@ -54,7 +60,7 @@ public final class SupplyLimitedDetector implements Detector {
         int n = 0;
         for (int b = range.from(); b < range.end(); b++) {
             double q = sum[b] / asked[b];
-            if (q < 1 - SHORT) {
+            if (q < 1 - SHORT && q > MIN_SHARE && !supplied(e, b)) {
                 logSum[n] = Math.log(sum[b]);
                 logShare[n] = Math.log(q);
                 share[n] = q;
@@ -66,11 +72,19 @@ public final class SupplyLimitedDetector implements Detector {
         }
         double ofSum = RobustStatistics.sigma(Arrays.copyOf(logSum, n));
         double ofShare = RobustStatistics.sigma(Arrays.copyOf(logShare, n));
-        if (ofSum > FLAT * ofShare || ofShare < MIN_VARIATION) {
+        if (!(ofSum <= FLAT * ofShare && ofShare >= MIN_VARIATION) || e.limits.resolution() > COARSE) {
             return List.of();
         }
         double most = RobustStatistics.median(limit, n);
         return List.of(caseOf(e, range, most, RobustStatistics.median(share, n), ofSum / ofShare, n));
+    }
+
+    /** True if a failing supply or an empty tank explains what the bar lacks in a bin. */
+    private static boolean supplied(Evidence e, int b) {
+        return e.cases().stream()
+                .anyMatch(x -> (x.kind() == FindingKind.SUPPLY_FAILING || x.kind() == FindingKind.RAN_EMPTY)
+                        && x.fromS() < e.bins.endS(b)
+                        && x.toS() > e.bins.startS(b));
     }
 
     /** Liquid of the delivering rows, from the other rows' median, and what the target asks of them. */

@@ -38,6 +38,8 @@ public final class Demand {
     /** The same run backwards in time: what only smooths fits both alike, what lags only the first. */
     final float[][] reversedDemandPerM;
 
+    private final double smearS;
+
     /** Last time the target changed before an entry, s since the epoch. */
     public final double[] targetChangedS;
 
@@ -68,6 +70,7 @@ public final class Demand {
                 targetChangedS[j++] = changed;
             }
         }
+        smearS = s.limits.smearS();
         follow(work, poses, asked, 1, demandPerM);
         follow(work, poses, asked, -1, reversedDemandPerM);
     }
@@ -77,15 +80,18 @@ public final class Demand {
         return delivery.hasPrescription() && lastTarget > 0 ? lastTarget : 1;
     }
 
-    private static void follow(WorkingSamples work, Poses poses, double[] asked, int way, float[][] out) {
+    /** Runs the controllers over the steps, forward or backward in time, and averages them as the log averages flows. */
+    private void follow(WorkingSamples work, Poses poses, double[] asked, int direction, float[][] out) {
         double[] y = new double[TAU_S.length];
         double[] gain = new double[TAU_S.length];
         double lastDt = Double.NaN;
         boolean begun = false;
-        int j = way > 0 ? 0 : work.n - 1;
-        for (int k = way > 0 ? 0 : asked.length - 1; k >= 0 && k < asked.length; k += way) {
+        TrailingMean mean = new TrailingMean(TAU_S.length, smearS);
+        int j = direction > 0 ? 0 : work.n - 1;
+        for (int k = direction > 0 ? 0 : asked.length - 1; k >= 0 && k < asked.length; k += direction) {
             if (Double.isNaN(asked[k])) {
                 begun = false;
+                mean.clear();
                 continue;
             }
             double dt = poses.durationS(k);
@@ -98,12 +104,13 @@ public final class Demand {
             for (int t = 0; t < y.length; t++) {
                 y[t] = begun ? y[t] + (asked[k] - y[t]) * gain[t] : asked[k];
             }
+            mean.add(y, dt);
             begun = true;
-            if (j >= 0 && j < work.n && k == (way > 0 ? work.endStep[j] - 1 : work.step[j])) {
+            if (j >= 0 && j < work.n && k == (direction > 0 ? work.endStep[j] - 1 : work.step[j])) {
                 for (int t = 0; t < y.length; t++) {
-                    out[t][j] = (float) y[t];
+                    out[t][j] = (float) mean.of(t, y);
                 }
-                j += way;
+                j += direction;
             }
         }
     }

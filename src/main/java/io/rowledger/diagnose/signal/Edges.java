@@ -62,6 +62,8 @@ public final class Edges {
     private final LogTable log;
     private final Poses poses;
     private final List<Case> cases;
+    /** Time by which averaging and holding delay an edge, s. */
+    private final double lagS;
 
     /**
      * The edges of a job.
@@ -75,6 +77,7 @@ public final class Edges {
         this.log = log;
         this.poses = poses;
         this.cases = List.copyOf(cases);
+        lagS = ratios.limits.smearS() / 2;
         int rows = ratios.rows();
         onDelayS = new double[rows][work.passes()];
         offLeadS = new double[rows][work.passes()];
@@ -154,12 +157,12 @@ public final class Edges {
             return;
         }
         double delay = poses.timeS(work.step[on]) - poses.timeS(work.step[first]);
-        if (commanded() || delay < UNEXPLAINED_S || covered(r, from, on) < COVERED) {
-            onDelayS[r][q] = delay;
+        if (commanded() || delay < UNEXPLAINED_S + lagS || covered(r, from, on) < COVERED) {
+            onDelayS[r][q] = delay - lagS;
         }
         double lead = poses.timeS(work.endStep[last - 1]) - poses.timeS(work.endStep[off - 1]);
         if (commanded() || lead < UNEXPLAINED_S || covered(r, off, end) < COVERED) {
-            offLeadS[r][q] = lead > 0 ? lead : -trail(r, work.endStep[last - 1], usual);
+            offLeadS[r][q] = lagS + (lead > 0 ? lead : -trail(r, work.endStep[last - 1], usual));
         }
     }
 

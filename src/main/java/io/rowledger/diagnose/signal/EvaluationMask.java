@@ -123,6 +123,17 @@ public final class EvaluationMask {
         return made;
     }
 
+    /** True if row r is commanded off, or runs over covered ground, in entry j. */
+    boolean rightlyOff(int r, int j) {
+        return (commandLogged && log.on(r, strips.poses().record(work.step[j])) == 0)
+                || (!delivers(r, j) && shut[r].get(j) && overCovered(r, j));
+    }
+
+    /** True if row r runs over covered ground in entry j. */
+    public boolean overCovered(int r, int j) {
+        return covered().share(r, work.step[j], work.endStep[j]) >= COVERED;
+    }
+
     private boolean commandedOff(int r, int j, int to) {
         int off = 0;
         for (int i = j; i < to; i++) {

@@ -8,7 +8,9 @@ import io.rowledger.strip.Strips;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +23,10 @@ public final class Evidence {
 
     /** How a row was before something happened to it is read from so long, s. */
     private static final double BEFORE_S = 180;
+
+    /** Kinds that keep the whole bar from following target and speed. */
+    private static final Set<FindingKind> OF_THE_SUPPLY =
+            EnumSet.of(FindingKind.SUPPLY_LIMITED, FindingKind.SUPPLY_FAILING, FindingKind.RAN_EMPTY);
 
     public final LogTable log;
     final Strips strips;
@@ -37,6 +43,7 @@ public final class Evidence {
     private @Nullable Edges edges;
     private @Nullable Demand demand;
     private @Nullable Responses barResponses;
+    private @Nullable BarShare barShare;
 
     public Evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios ratios, List<TurnShares.Block> turns) {
         this.bins = new Bins(ratios.work);
@@ -99,13 +106,28 @@ public final class Evidence {
         return made;
     }
 
+    /** Flow of the whole bar against target and speed; computed at the first call. */
+    public BarShare barShare() {
+        BarShare made = barShare;
+        if (made == null) {
+            made = new BarShare(this);
+            barShare = made;
+        }
+        return made;
+    }
+
+    /** True if row r is commanded off in entry j; false in a log without commands. */
+    public boolean offByCommand(int r, int j) {
+        return log.on(r, record(j)) == 0;
+    }
+
     /** How fast the bar as a whole follows; computed at the first call, after a limited supply was looked for. */
     public Responses barResponses() {
         Responses made = barResponses;
         if (made == null) {
             float[] flux = ratios.peerFlux.clone();
             for (Case found : cases) {
-                if (found.kind() == FindingKind.SUPPLY_LIMITED) {
+                if (OF_THE_SUPPLY.contains(found.kind())) {
                     Arrays.fill(flux, work.entryAt(found.fromS()), work.entryAt(found.toS()), Float.NaN);
                 }
             }

@@ -40,6 +40,9 @@ public final class LogLimits {
     /** With fewer gaps between changes nothing is said about a hold. */
     private static final int MIN_GAPS = 20;
 
+    /** Share of the averaging time to which an edge is known in a ramp (1). */
+    private static final double AVERAGED_EDGE = 0.25;
+
     private final double[] quantumLPerS;
     private final double[] usualLPerS;
     private final double averagingS;
@@ -84,13 +87,9 @@ public final class LogLimits {
         for (int r = 0; r < rows && log.records() > 0; r++) {
             commanded |= log.on(r, 0) >= 0;
         }
-        return new LogLimits(
-                quantum,
-                usual,
-                averaging(log, columns, usual, interval),
-                hold(columns, usual, interval),
-                interval,
-                commanded);
+        double hold = hold(columns, usual, interval);
+        double averaging = averaging(log, columns, usual, interval, hold);
+        return new LogLimits(quantum, usual, averaging, hold, interval, commanded);
     }
 
     /** Step to which the readings of row r are rounded, L/s; 0 if they are not. */
@@ -135,6 +134,11 @@ public final class LogLimits {
     /** Time within which a change of the flow shows in the log, s: averaging plus hold. */
     public double smearS() {
         return averagingS + Math.max(0, holdS - intervalS);
+    }
+
+    /** Uncertainty of the time of an edge, s: the record interval, or the hold if longer, and a share of the averaging. */
+    public double edgeS() {
+        return Math.max(intervalS, holdS) + AVERAGED_EDGE * averagingS;
     }
 
     /** True if the log has the rows' on commands. */
@@ -194,7 +198,7 @@ public final class LogLimits {
         return multiples >= MIN_MULTIPLES * distinct.length ? smallest : 0;
     }
 
-    private static double averaging(LogTable log, double[][] columns, double[] usual, double intervalS) {
+    private static double averaging(LogTable log, double[][] columns, double[] usual, double intervalS, double holdS) {
         double[] ofRow = new double[columns.length];
         int seen = 0;
         for (int r = 0; r < columns.length; r++) {
@@ -207,7 +211,9 @@ public final class LogLimits {
         if (seen == 0) {
             return 0;
         }
-        double ramp = RobustStatistics.median(ofRow, seen) / (HIGH - LOW) - intervalS;
+        // A held reading falls in up to two steps.
+        double stepS = holdS > 1.5 * intervalS ? 2 * holdS : intervalS;
+        double ramp = RobustStatistics.median(ofRow, seen) / (HIGH - LOW) - stepS;
         return ramp < Math.max(MIN_AVERAGING_S, intervalS) ? 0 : ramp;
     }
 

@@ -1,0 +1,217 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.Figure;
+import io.rowledger.diagnose.signal.FindingMessages;
+import io.rowledger.diagnose.signal.WorkingSamples;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A row that gives almost nothing in spells of a few seconds or more and comes back each time: air, trash in a strainer, a
+ * loose valve connector. Spells of a second or two are left to {@link MeterDropoutDetector}, and so are spells in which the
+ * total meter did not move; a spell that a neighboring row shares is a section's; one confined to the end of a pass is the
+ * valve's.
+ */
+public final class IntermittentDetector implements Detector {
+    /** Flow ratio below which the row gives almost nothing, and from which it is back (1). */
+    private static final double LOW = 0.2;
+
+    private static final double BACK = 0.5;
+
+    /** A spell this near the start or end of its pass may be the valve's, s. */
+    private static final double EDGE_S = 8;
+
+    /** Shortest spell, s. */
+    private static final double MIN_SPELL_S = 1;
+
+    /** Half of the low time lies in spells longer than this: meters drop out for less, s. */
+    private static final double MIN_TYPICAL_S = 4.5;
+
+    /** Median length of the spells, s. */
+    private static final double MIN_MEDIAN_S = 2.8;
+
+    private static final int MIN_SPELLS = 3;
+
+    /** Two spells are enough when each lasts this long, s. */
+    private static final double LONG_S = 8;
+
+    private static final double MIN_TOTAL_S = 10;
+
+    /** A spell longer than this is a plugged row's, s of work. */
+    private static final double MAX_SPELL_S = 150;
+
+    /** Row meters less total meter, over what the row should give, below which only the meter failed (1). */
+    private static final double TOTAL_STILL = -0.5;
+
+    /** Working entries from (inclusive) to end (exclusive) of low flow, possibly over several passes. */
+    private record Spell(int from, int end, double lowS) {}
+
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Case> cases = new ArrayList<>();
+        BitSet[] low = new BitSet[e.rows()];
+        Arrays.setAll(low, r -> low(e, r));
+        for (int r = 0; r < e.rows(); r++) {
+            Case found = ofRow(e, r, low);
+            if (found != null) {
+                cases.add(found);
+            }
+        }
+        return cases;
+    }
+
+    /** Entries in which row r should deliver and gives almost nothing. */
+    private static BitSet low(Evidence e, int r) {
+        BitSet low = new BitSet(e.work.n);
+        for (int j = 0; j < e.work.n; j++) {
+            low.set(j, known(e, r, j) && e.ratios.flowLPerS[r][j] < LOW * e.ratios.impliedLPerS(r, j));
+        }
+        return low;
+    }
+
+    private static boolean known(Evidence e, int r, int j) {
+        return e.ratios.impliedLPerS(r, j) > 0
+                && e.work.speedMps[j] > 0.5
+                && !e.ratios.evaluated.shut(r).get(j)
+                && e.ratios.rowSpeedShare(r, j) > LOW;
+    }
+
+    private static @Nullable Case ofRow(Evidence e, int r, BitSet[] low) {
+        List<Spell> spells = new ArrayList<>();
+        double totalS = 0;
+        double mismatch = 0;
+        boolean metered = false;
+        for (Spell spell : spells(e, r, low[r])) {
+            if (spell.lowS >= MIN_SPELL_S
+                    && spell.lowS <= MAX_SPELL_S
+                    && insideAPass(e.work, spell)
+                    && !shared(low, r, spell)) {
+                double now = e.meterAgainstTotal(r, e.work.timeS[spell.from], e.work.timeS[spell.end - 1]);
+                metered |= !Double.isNaN(now);
+                mismatch += Double.isNaN(now) ? 0 : now * spell.lowS;
+                spells.add(spell);
+                totalS += spell.lowS;
+            }
+        }
+        double[] lengths = spells.stream().mapToDouble(Spell::lowS).sorted().toArray();
+        boolean often = lengths.length >= MIN_SPELLS || (lengths.length == 2 && lengths[0] >= LONG_S);
+        boolean onlyMeter = metered && mismatch / totalS < TOTAL_STILL;
+        if (!often || totalS < MIN_TOTAL_S || brief(lengths, totalS) || onlyMeter) {
+            return null;
+        }
+        return caseOf(e, r, spells, lengths, totalS, metered ? mismatch / totalS : Double.NaN);
+    }
+
+    private static boolean brief(double[] lengths, double totalS) {
+        return typicalS(lengths, totalS) < MIN_TYPICAL_S || lengths[lengths.length / 2] < MIN_MEDIAN_S;
+    }
+
+    /** The spell length that half of the low time lies in spells shorter than. */
+    private static double typicalS(double[] lengths, double totalS) {
+        double sum = 0;
+        for (double length : lengths) {
+            sum += length;
+            if (sum >= totalS / 2) {
+                return length;
+            }
+        }
+        return 0;
+    }
+
+    private static List<Spell> spells(Evidence e, int r, BitSet low) {
+        List<Spell> spells = new ArrayList<>();
+        int j = low.nextSetBit(0);
+        boolean cameBack = true;
+        while (j >= 0) {
+            int last = j;
+            double lowS = 0;
+            int k = j;
+            for (; k < e.work.n; k++) {
+                if (low.get(k)) {
+                    last = k;
+                    lowS += e.work.durationS[k];
+                } else if (known(e, r, k) && e.ratios.flowLPerS[r][k] > BACK * e.ratios.impliedLPerS(r, k)) {
+                    break;
+                }
+            }
+            if (k < e.work.n || cameBack) {
+                spells.add(new Spell(j, last + 1, lowS));
+            }
+            cameBack = true;
+            j = k < e.work.n ? low.nextSetBit(k) : -1;
+        }
+        return spells;
+    }
+
+    /** True if the spell begins or ends well inside a pass. */
+    private static boolean insideAPass(WorkingSamples work, Spell spell) {
+        return inside(work, spell.from) || inside(work, spell.end - 1);
+    }
+
+    private static boolean inside(WorkingSamples work, int j) {
+        int q = work.pass[j] - 1;
+        return work.timeS[j] - work.timeS[work.passFrom[q]] > EDGE_S
+                && work.timeS[work.passFrom[q + 1] - 1] - work.timeS[j] > EDGE_S;
+    }
+
+    private static boolean shared(BitSet[] low, int r, Spell spell) {
+        for (int other = Math.max(0, r - 1); other <= Math.min(low.length - 1, r + 1); other++) {
+            if (other != r) {
+                int same = low[other].get(spell.from, spell.end).cardinality();
+                if (2 * same > low[r].get(spell.from, spell.end).cardinality()) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static Case caseOf(
+            Evidence e, int r, List<Spell> spells, double[] lengths, double totalS, double mismatch) {
+        BitSet entries = new BitSet();
+        boolean zero = true;
+        for (Spell spell : spells) {
+            entries.set(Math.max(0, spell.from - 1), Math.min(e.work.n, spell.end + 1));
+            for (int j = spell.from; j < spell.end; j++) {
+                zero &= e.ratios.flowLPerS[r][j] <= 0 || j == spell.from || j == spell.end - 1;
+            }
+        }
+        e.exclude(r, entries);
+        int from = spells.get(0).from;
+        int last = spells.get(spells.size() - 1).end - 1;
+        double worked = 0;
+        for (int j = from; j <= last; j++) {
+            worked += e.work.durationS[j];
+        }
+        int n = spells.size();
+        double confidence = n >= 6 ? 0.96 : n >= 4 ? 0.93 : n >= 3 ? 0.9 : 0.75;
+        Message evidence = Message.of(
+                "findings.intermittent.evidence",
+                FindingMessages.rows(List.of(r)),
+                n,
+                Message.duration(lengths[0]),
+                Message.duration(lengths[n - 1]),
+                FindingMessages.percent(Math.min(1, totalS / worked)),
+                Message.duration(worked),
+                FindingMessages.total(mismatch, -1));
+        Message alternative = Message.of(
+                zero && Double.isNaN(mismatch)
+                        ? "findings.intermittent.alternative.zero"
+                        : "findings.intermittent.alternative.flow");
+        return new Case(
+                FindingKind.INTERMITTENT,
+                List.of(r),
+                e.work.timeS[from],
+                e.work.timeS[last],
+                zero && Double.isNaN(mismatch) ? Math.min(0.9, confidence) : confidence,
+                new Case.Words(evidence, alternative, Message.of("findings.intermittent.check")),
+                List.of(new Figure("share of the time at almost nothing", Math.min(1, totalS / worked), "1")));
+    }
+}

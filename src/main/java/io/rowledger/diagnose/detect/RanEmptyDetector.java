@@ -1,0 +1,130 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.signal.BarShare;
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.FindingMessages;
+import io.rowledger.diagnose.signal.WorkingSamples;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.text.Message;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * All rows fall to nothing within seconds inside a pass and driving with the bar down goes on. A main valve shut by hand stops
+ * at once and usually opens again in the same pass, as across a waterway; a tank that runs empty stays empty to the end of the
+ * pass.
+ */
+public final class RanEmptyDetector implements Detector {
+    /** Share of the usual flow below which the bar gives nothing, and above which it delivers (1). */
+    private static final double NOTHING = 0.12;
+
+    private static final double DELIVERS = 0.6;
+
+    /** Share of the usual flow down to which it has not begun to fall (1). */
+    private static final double FULL = 0.9;
+
+    /** Time with nothing from which the tank is empty, s of driving. */
+    private static final double MIN_S = 15;
+
+    /** Delivery before the fall, s. */
+    private static final double MIN_BEFORE_S = 10;
+
+    /** The longest fall; a slower one is a failing supply's, s. */
+    private static final double MAX_FALL_S = 25;
+
+    /** Faster falls may be a valve shut by hand, s. */
+    private static final double FAST_S = 1.2;
+
+    @Override
+    public List<Case> find(Evidence e) {
+        List<Case> cases = new ArrayList<>();
+        BarShare bar = e.barShare();
+        double usual = bar.usualShare();
+        WorkingSamples work = e.work;
+        double deliveredS = 0;
+        int delivering = -1;
+        int j = 0;
+        while (j < work.n) {
+            double share = bar.share(j) / usual;
+            if (share > FULL || (share > DELIVERS && delivering < 0)) {
+                deliveredS += work.durationS[j];
+                delivering = j;
+            } else if (share > DELIVERS) {
+                deliveredS += work.durationS[j];
+            } else if (share < NOTHING
+                    && delivering >= 0
+                    && deliveredS >= MIN_BEFORE_S
+                    && work.pass[delivering] == work.pass[j]
+                    && work.timeS[j] - work.timeS[delivering] < MAX_FALL_S) {
+                int end = end(bar, usual, work, j);
+                double nothingS = workedS(work, j, end);
+                boolean toPassEnd = end >= work.passFrom[work.pass[j]];
+                double fallS = work.timeS[j] - work.timeS[delivering];
+                boolean fast = fallS < FAST_S + e.limits.smearS() + work.intervalS;
+                if (nothingS >= MIN_S && (toPassEnd || !fast) && !coveredOrCommandedOff(e, j, end)) {
+                    cases.add(caseOf(e, delivering, j, end, fallS, nothingS, fast));
+                }
+                deliveredS = 0;
+                delivering = -1;
+                j = end;
+                continue;
+            }
+            j++;
+        }
+        return cases;
+    }
+
+    /** The first entry from j on in which the bar delivers again. */
+    private static int end(BarShare bar, double usual, WorkingSamples work, int j) {
+        int end = j;
+        while (end < work.n && !(bar.share(end) / usual > DELIVERS / 2)) {
+            end++;
+        }
+        return end;
+    }
+
+    private static double workedS(WorkingSamples work, int from, int end) {
+        double sum = 0;
+        for (int j = from; j < end; j++) {
+            sum += work.durationS[j];
+        }
+        return sum;
+    }
+
+    /** True if most rows were commanded off, or ran over covered ground, in most of the entries of the first pass. */
+    private static boolean coveredOrCommandedOff(Evidence e, int from, int end) {
+        int right = 0;
+        int all = 0;
+        int stop = Math.min(end, e.work.passFrom[e.work.pass[from]]);
+        for (int j = from; j < stop; j++) {
+            for (int r = 0; r < e.rows(); r++) {
+                all++;
+                right += e.offByCommand(r, j) || e.ratios.evaluated.overCovered(r, j) ? 1 : 0;
+            }
+        }
+        return 2 * right > all;
+    }
+
+    private static Case caseOf(
+            Evidence e, int delivering, int empty, int end, double fallS, double nothingS, boolean fast) {
+        boolean commanded = e.limits.commandLogged();
+        int last = Math.min(end, e.work.n) - 1;
+        Message evidence = Message.of(
+                "findings.ran_empty.evidence",
+                FindingMessages.percent(e.barShare().usualShare()),
+                FindingMessages.percent(NOTHING),
+                Message.duration(Math.max(1, fallS)),
+                Message.duration(nothingS),
+                commanded ? Message.of("findings.ran_empty.commanded") : FindingMessages.none());
+        return new Case(
+                FindingKind.RAN_EMPTY,
+                List.of(),
+                e.work.timeS[delivering],
+                e.work.timeS[last],
+                commanded ? 0.96 : fast ? 0.8 : 0.93,
+                new Case.Words(
+                        evidence, Message.of("findings.ran_empty.alternative"), Message.of("findings.ran_empty.check")),
+                List.of());
+    }
+}
