@@ -54,7 +54,7 @@ class SignOptionsTest {
         Path key = TestKeys.file(folder, "secp256r1");
         Path wrong = Files.writeString(folder.resolve("password"), "guess");
         refused("no password for", Map.of(), "--sign", key);
-        refused("the password doesn't open it", Map.of(), "--sign", key, "--sign-password-file", wrong);
+        refused("this password does not open", Map.of(), "--sign", key, "--sign-password-file", wrong);
         refused("a file that can't be read", Map.of(), "--sign", key, "--sign-password-file", folder.resolve("none"));
         refused(
                 "ran out",

@@ -32,9 +32,8 @@ import org.xhtmlrenderer.pdf.DefaultPDFCreationListener;
 import org.xhtmlrenderer.pdf.ITextRenderer;
 
 /**
- * What makes a PDF one to keep: PDF/A (ISO 19005) of level A: part 2, or part 3 where files are attached, which part 2
- * allows only for files that are PDF/A themselves. Sets identity, dates, metadata, colour space and attachments; nothing
- * of it comes from a clock.
+ * Makes a PDF conform to PDF/A (ISO 19005), level A: part 2, or part 3 with attachments, since part 2 allows only PDF/A
+ * files as attachments. Sets identity, dates, metadata, color space and attachments; nothing of it comes from a clock.
  */
 final class Archive extends DefaultPDFCreationListener {
     private static final PdfName AF = new PdfName("AF");
@@ -46,7 +45,7 @@ final class Archive extends DefaultPDFCreationListener {
     private final List<Attachment> attachments;
 
     /**
-     * Sets these particulars.
+     * Creates the listener.
      *
      * @param date of document and attachments
      */
@@ -90,7 +89,7 @@ final class Archive extends DefaultPDFCreationListener {
             intent.put(PdfName.DESTOUTPUTPROFILE, writer.addToBody(profile).getIndirectReference());
             writer.getExtraCatalog().put(PdfName.OUTPUTINTENTS, new PdfArray(intent));
         } catch (IOException e) {
-            throw new UncheckedIOException("writing the colour profile", e);
+            throw new UncheckedIOException("writing the color profile", e);
         }
     }
 
@@ -155,7 +154,7 @@ final class Archive extends DefaultPDFCreationListener {
         return lang.isEmpty() ? "en-US" : lang;
     }
 
-    /** The title as the layout library takes it from the head. */
+    /** The title in the head of the page. */
     private String title() {
         NodeList titles = document.getElementsByTagName("title");
         return titles.getLength() == 0 ? "" : titles.item(0).getTextContent().trim();
@@ -195,7 +194,7 @@ final class Archive extends DefaultPDFCreationListener {
         return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
     }
 
-    /** The document's identity: of its words and its attachments. */
+    /** The identity of the document: a digest of its words and attachments. */
     private byte[] digest() {
         MessageDigest sha = Sha256.digest();
         sha.update(document.getDocumentElement().getTextContent().getBytes(StandardCharsets.UTF_8));

@@ -17,9 +17,9 @@ import org.xhtmlrenderer.render.BlockBox;
 import org.xhtmlrenderer.render.RenderingContext;
 import org.xhtmlrenderer.simple.extend.FormSubmissionListener;
 
-/** Puts a chart where a template has an element with {@code data-chart}; its box comes from CSS width and height. */
+/** Replaces elements with {@code data-chart} by charts of the size that CSS gives them. */
 final class ChartElements implements ReplacedElementFactory {
-    /** Where CSS gives no width or height: CSS pixels times dots a pixel. */
+    /** Size without a CSS width or height, CSS pixels times dots per pixel. */
     private static final int DEFAULT_WIDTH_PX = 480;
 
     private static final int DEFAULT_HEIGHT_PX = 240;
@@ -58,7 +58,7 @@ final class ChartElements implements ReplacedElementFactory {
     @Override
     public void setFormSubmissionListener(FormSubmissionListener listener) {}
 
-    /** A template asks for a chart that doesn't exist. */
+    /** A template names a chart that does not exist. */
     static final class UnknownChartException extends RuntimeException {
         private static final long serialVersionUID = 1L;
 

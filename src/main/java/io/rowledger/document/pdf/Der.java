@@ -6,7 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 
-/** The few values a signature is made of in the distinguished encoding rules (ITU-T X.690), as bytes. */
+/** Encodes the values of a signature by the distinguished encoding rules (DER, ITU-T X.690). */
 final class Der {
     private static final int OCTETS = 0x04;
     private static final int NULL = 0x05;
@@ -79,7 +79,7 @@ final class Der {
         out.write((int) (value & 0x7f));
     }
 
-    /** Two hexadecimal digits a byte. */
+    /** Two hexadecimal digits per byte. */
     static byte[] hex(byte[] bytes) {
         StringBuilder text = new StringBuilder(2 * bytes.length);
         for (byte b : bytes) {

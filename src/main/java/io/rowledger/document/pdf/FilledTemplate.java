@@ -19,7 +19,7 @@ import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 import org.xml.sax.SAXParseException;
 
-/** A template with its tags filled in, as a document; what is wrong with a user's template is said by file and line. */
+/** Fills a template and parses the result; an error in a user's template is reported by file and line. */
 final class FilledTemplate {
     private static final String SAX = "http://xml.org/sax/features/";
 
@@ -59,7 +59,7 @@ final class FilledTemplate {
         }
     }
 
-    /** Without the characters XML 1.0 (section 2.2) cannot hold, which a name in a rig file may well have. */
+    /** The text without the characters that XML 1.0 (section 2.2) excludes; names in a rig file may have them. */
     private static String printable(String text) {
         return text.codePoints()
                 .filter(c -> c == '\t'
@@ -110,7 +110,7 @@ final class FilledTemplate {
         return UnusableInputException.found(found).inFile(template.name()).atLine(line);
     }
 
-    /** Keeps the parser from printing; fatal errors are thrown by the parser itself. */
+    /** Keeps the parser from printing errors; it throws fatal ones itself. */
     private static final class Quiet implements ErrorHandler {
         @Override
         public void warning(SAXParseException e) {}

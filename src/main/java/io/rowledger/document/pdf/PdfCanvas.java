@@ -6,14 +6,14 @@ import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Outline;
 import java.awt.Color;
 
-/** A canvas on a PDF page: y is turned over and moved to where the chart's box stands on the page. */
+/** A canvas on a PDF page: mirrors y and moves the origin to the top left corner of the chart's box. */
 final class PdfCanvas implements Canvas {
     private final PdfContentByte page;
     private final ReportFonts fonts;
     private final double leftPt;
     private final double topPt;
 
-    /** The chart's top left corner, points from the page's bottom left one. */
+    /** Top left corner of the chart, points from the bottom left corner of the page. */
     PdfCanvas(PdfContentByte page, ReportFonts fonts, double leftPt, double topPt) {
         this.page = page;
         this.fonts = fonts;
@@ -47,13 +47,13 @@ final class PdfCanvas implements Canvas {
         page.setColorFill(new Color(ink.rgb()));
         page.setFontAndSize(font(ink), (float) ink.sizePt());
         page.setTextMatrix((float) (leftPt + left), (float) (topPt - y));
-        page.showText(fonts.lacking().boxed(text));
+        page.showText(fonts.missing().boxed(text));
         page.endText();
     }
 
     @Override
     public double width(String text, Ink ink) {
-        return font(ink).getWidthPoint(fonts.lacking().boxed(text), (float) ink.sizePt());
+        return font(ink).getWidthPoint(fonts.missing().boxed(text), (float) ink.sizePt());
     }
 
     @Override

@@ -17,7 +17,7 @@ import org.xhtmlrenderer.pdf.ITextRenderer;
 import org.xhtmlrenderer.pdf.ITextTextRenderer;
 
 /**
- * Fills a template and writes it as PDF: the same bytes for the same input, whatever the day, the machine or its fonts.
+ * Fills a template and writes it as PDF: the same bytes for the same input on every day and machine.
  *
  * @param template file name of the template, for instance {@code pass-review.xhtml}
  * @param templateFolder the user's own templates, or null
@@ -28,7 +28,7 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
     static {
         // The layout library logs through SLF4J, and without a logger SLF4J says so on standard error.
         setWhereUnset("slf4j.internal.verbosity", "ERROR");
-        // It also uses AWT's shapes, which must not go looking for a screen.
+        // It also uses shapes of AWT, which needs no screen for them.
         setWhereUnset("java.awt.headless", "true");
     }
 
@@ -41,8 +41,8 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
     /**
      * Writes the report.
      *
-     * @param model what the template's tags name
-     * @param charts what {@code data-chart} names
+     * @param model the values that the tags of the template name
+     * @param charts the charts that {@code data-chart} names
      * @throws UnusableInputException where the user's template can't be used
      */
     public void write(Object model, Map<String, Chart> charts, OutputStream out) throws IOException {
@@ -52,8 +52,8 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
     /**
      * Writes the report with files inside it.
      *
-     * @param model what the template's tags name
-     * @param charts what {@code data-chart} names
+     * @param model the values that the tags of the template name
+     * @param charts the charts that {@code data-chart} names
      * @param attachments the files, each under a name of its own
      * @throws UnusableInputException where the user's template can't be used
      */
@@ -85,8 +85,8 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
                 fonts,
                 new ChartElements(charts, fonts),
                 new ITextTextRenderer());
-        renderer.getSharedContext().setLineBreakingStrategy(new SpacesOnly());
-        fonts.lacking().box(document);
+        renderer.getSharedContext().setLineBreakingStrategy(new SpaceLineBreaking());
+        fonts.missing().box(document);
         renderer.setDocument(document, "");
         renderer.setListener(new Archive(document, date(), attachments));
         renderer.layout();

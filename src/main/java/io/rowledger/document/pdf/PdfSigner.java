@@ -30,7 +30,7 @@ import java.util.TreeMap;
  * is written here because the layout library would put the machine's clock and a random identity into it.
  *
  * @param key to sign with
- * @param at the moment of signing, as the file will state it; nobody else confirms it (no time stamp is fetched)
+ * @param at the moment of signing, as the file will state it; no time stamp service confirms it
  */
 public record PdfSigner(SigningKey key, Instant at) {
     private static final PdfName SIG_FLAGS = new PdfName("SigFlags");
@@ -44,7 +44,7 @@ public record PdfSigner(SigningKey key, Instant at) {
     private static final int[] WIDTHS = {1, 4, 2};
 
     /**
-     * Signs.
+     * Signs a PDF.
      *
      * @param pdf a PDF this program wrote
      * @return the signed PDF, which begins with the bytes of the unsigned one
@@ -57,7 +57,7 @@ public record PdfSigner(SigningKey key, Instant at) {
         }
     }
 
-    /** The bytes that come after those of the unsigned file. */
+    /** The incremental update, which follows the bytes of the unsigned file. */
     private final class Update {
         private final PdfReader reader;
         private final int before;
@@ -184,7 +184,7 @@ public record PdfSigner(SigningKey key, Instant at) {
             text("\nendstream\nendobj\nstartxref\n" + start + "\n%%EOF\n");
         }
 
-        /** The first part stays, the second tells this version (ISO 32000-1, 14.4). */
+        /** File identifier: the first part is permanent, the second changes with each version (ISO 32000-1, 14.4). */
         private PdfArray identity() throws GeneralSecurityException {
             PdfArray ids =
                     new PdfArray(reader.getTrailer().getAsArray(PdfName.ID).getPdfObject(0));
@@ -193,7 +193,7 @@ public record PdfSigner(SigningKey key, Instant at) {
             return ids;
         }
 
-        /** Puts in which bytes are signed, signs them, and puts in the signature. */
+        /** Fills in the byte range, signs it and fills in the signature. */
         private byte[] filledIn() throws GeneralSecurityException {
             byte[] file = out.toByteArray();
             // Everything but the hexadecimal string, its brackets included (ISO 32000-1, 12.8.1).

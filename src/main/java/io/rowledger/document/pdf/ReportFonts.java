@@ -18,29 +18,29 @@ import org.xhtmlrenderer.render.FSFont;
 
 /**
  * The only fonts of a report: Liberation Sans regular and bold (SIL Open Font License), from the jar, embedded as subsets.
- * Whatever family a template names, it gets one of these, so that a report looks the same on every machine.
+ * They stand for every font family that a template names, so that a report looks the same on every machine.
  */
 final class ReportFonts extends ITextFontResolver {
     private static final int BOLD_FROM = 600;
     /**
-     * Said of both weights: the library thickens a font that is lighter than the text it painted last, which for the
-     * number of a list is some other text.
+     * Weight that both fonts are registered with: the library thickens a font that is lighter than the text it painted last,
+     * which for the number of a list item is some other text.
      */
     private static final int HEAVIEST = 900;
 
     private final BaseFont regular;
     private final BaseFont bold;
-    private final LackingGlyphs lacking;
+    private final MissingGlyphs missing;
 
     ReportFonts() {
         this.regular = load("/liberation/LiberationSans-Regular.ttf", 0);
         this.bold = load("/liberation/LiberationSans-Bold.ttf", 1);
-        this.lacking = new LackingGlyphs(regular);
+        this.missing = new MissingGlyphs(regular);
     }
 
-    /** What these fonts can't print. */
-    LackingGlyphs lacking() {
-        return lacking;
+    /** The characters that these fonts lack. */
+    MissingGlyphs missing() {
+        return missing;
     }
 
     BaseFont of(boolean heavy) {

@@ -146,7 +146,7 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
     }
 
     private static UnusableInputException wrongPassword(Path file) {
-        return found("that the password doesn't open it", file)
+        return found("a file that this password does not open", file)
                 .expected("the password the PKCS#12 file was made with")
                 .hint("correct the file after --sign-password-file (its first line counts) or ROWLEDGER_SIGN_PASSWORD");
     }

@@ -6,11 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The colour space all colours of a report are meant in: sRGB (IEC 61966-2-1) as an ICC profile of version 4.2
- * (ISO 15076-1), made here because the profile a JDK carries differs from one JDK to the next.
+ * The color space of all colors of a report: sRGB (IEC 61966-2-1) as an ICC profile of version 4.2
+ * (ISO 15076-1), made here because the profiles of different JDKs differ.
  *
- * <p>The curve is the standard's: Y = ((X + 0.055) / 1.055)^2.4 from X = 0.04045 on, X / 12.92 below it, as a parametric
- * curve of type 3. The colorants are the standard's matrix brought from D65 to D50 with the Bradford transform (ISO
+ * <p>The curve of the standard: Y = ((X + 0.055) / 1.055)^2.4 from X = 0.04045 on, X / 12.92 below it, as a parametric
+ * curve of type 3. The colorants are the matrix of the standard brought from D65 to D50 with the Bradford transform (ISO
  * 15076-1, annex E).
  */
 final class SrgbProfile {

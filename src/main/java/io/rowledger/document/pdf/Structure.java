@@ -18,11 +18,11 @@ import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
 /**
- * The tree of tags of a tagged PDF (ISO 32000-1, 14.7 and 14.8), made from the XHTML page in the page's own order: what a
- * screen reader reads, whatever the order in which the layout library paints.
+ * The tree of tags of a tagged PDF (ISO 32000-1, 14.7 and 14.8), built from the XHTML page in its order: what a
+ * screen reader reads, in whatever order the layout library paints.
  *
  * <p>Headings, paragraphs, tables, lists and charts get the standard types; an inline element belongs to the text around
- * it; a {@code div} is no more than its content. A cell with a {@code scope} is a heading, as in HTML. A table with
+ * it; a {@code div} has no tag of its own. A cell with a {@code scope} is a heading, as in HTML. A table with
  * {@code role="presentation"} is only layout. What an element holds beside blocks becomes a paragraph of its own,
  * because the library can't mix the two under one tag.
  */
@@ -65,7 +65,7 @@ final class Structure {
      * Builds the tree.
      *
      * @param page the element that holds everything
-     * @param hidden whether an element is not part of the text: not shown, or repeated in the margin
+     * @param hidden true for an element that is not part of the text: not shown, or repeated in the margin
      * @param numbered list items whose number is painted as text
      */
     Structure(Element page, PdfStructureTreeRoot root, Predicate<Element> hidden, Set<Element> numbered) {
@@ -77,7 +77,7 @@ final class Structure {
         }
     }
 
-    /** The tag of the text directly inside this element, or inside an inline element in it; null for no part of the text. */
+    /** The tag of the text directly inside this element, or inside an inline element in it; null if it is not part of the text. */
     @Nullable
     PdfStructureElement of(@Nullable Element element) {
         Element block = element;
@@ -146,8 +146,8 @@ final class Structure {
     private PdfStructureElement figure(Element element, PdfStructureElement parent) {
         PdfStructureElement figure = child(parent, "Figure");
         String alt = element.getAttribute("alt").strip();
-        String said = alt.isEmpty() ? ("Chart. " + lastHeading).strip() : alt.replaceAll("\\s+", " ");
-        figure.put(PdfName.ALT, new PdfString(said, PdfObject.TEXT_UNICODE));
+        String alternate = alt.isEmpty() ? ("Chart. " + lastHeading).strip() : alt.replaceAll("\\s+", " ");
+        figure.put(PdfName.ALT, new PdfString(alternate, PdfObject.TEXT_UNICODE));
         return figure;
     }
 

@@ -32,9 +32,8 @@ import org.xhtmlrenderer.render.MarkerData;
 import org.xhtmlrenderer.render.RenderingContext;
 
 /**
- * Paints as the layout library does, and says of everything it paints what it is: text and charts carry the tag of their
- * element ({@link Structure}); lines, grounds, bullets, page numbers and the repeated heads of tables are marked as no part
- * of the text.
+ * Paints as the layout library does and marks what it paints: text and charts carry the tag of their element
+ * ({@link Structure}); lines, backgrounds, bullets, page numbers and repeated table headings are marked as artifacts.
  */
 final class TaggingDevice extends ITextOutputDevice {
     private static final PdfName ARTIFACT = new PdfName("Artifact");
@@ -44,14 +43,14 @@ final class TaggingDevice extends ITextOutputDevice {
     private final Set<InlineText> painted = Collections.newSetFromMap(new IdentityHashMap<>());
     private @Nullable Document document;
     private @Nullable Structure structure;
-    /** Whether what is painted now has been marked. */
+    /** True if what is painted now has been marked. */
     private boolean marking;
 
     TaggingDevice(float dotsPerPoint) {
         super(dotsPerPoint);
     }
 
-    /** The layout is done: now it is known where the numbers of lists go, which the library paints without saying whose. */
+    /** Called after the layout, when the places of list numbers are known; the library paints those without their element. */
     @Override
     public void setRoot(Box root) {
         super.setRoot(root);
@@ -151,7 +150,7 @@ final class TaggingDevice extends ITextOutputDevice {
         marked(null, () -> super.drawImage(image, x, y));
     }
 
-    /** Paints under a tag, or as no part of the text where there is none. */
+    /** Paints under a tag, or as an artifact without one. */
     private void marked(@Nullable PdfStructureElement tag, Runnable painting) {
         if (marking) {
             painting.run();

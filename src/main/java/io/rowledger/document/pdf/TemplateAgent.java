@@ -10,9 +10,9 @@ import org.xhtmlrenderer.pdf.ITextUserAgent;
 import org.xhtmlrenderer.resource.CSSResource;
 import org.xhtmlrenderer.swing.NaiveUserAgent;
 
-/** Style sheets come from the templates; nothing else is ever fetched, least of all from a network. */
+/** Serves style sheets from the templates; fetches nothing else, and nothing from a network. */
 final class TemplateAgent extends ITextUserAgent {
-    /** The layout library's own sheet: how plain XHTML elements look. */
+    /** The default style sheet of the layout library. */
     private static final String LAYOUT_DEFAULTS = "XhtmlNamespaceHandler.css";
 
     private final Templates templates;

@@ -11,12 +11,12 @@ import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The templates of a report: the user's own where their folder has the file, those of the jar elsewhere.
+ * The templates of a report: the user's own if their folder has the file, else those of the jar.
  *
  * @param folder the user's folder, or null
  */
 record Templates(@Nullable Path folder) {
-    /** One template: its text, what to call it in a message, and whether the user made it. */
+    /** A template: its name in messages, its text, and whether it is the user's own. */
     record Template(String name, String text, boolean own) {}
 
     Templates {

@@ -2,7 +2,7 @@ package io.rowledger.report.common;
 
 import java.util.Locale;
 
-/** Whom a printed report is for. The files for machines are written for everybody. */
+/** Readers of the printed reports; files for machines are always written. */
 public enum Audience {
     /** The pass review. */
     APPLICATOR,

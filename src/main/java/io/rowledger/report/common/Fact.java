@@ -1,4 +1,4 @@
 package io.rowledger.report.common;
 
-/** A label and what stands beside it. */
+/** A label and its value. */
 public record Fact(String label, String value) {}

@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  * stands under the first.
  */
 public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
-    /** In another product a finding shows where its rows were off for this share of its time; common practice, no source. */
-    private static final double SHOWS = 0.2;
+    /** Fraction of a finding's time in which its rows must be off for it to show in another product; common practice, no source. */
+    private static final double MIN_OFF_SHARE = 0.2;
 
     /** Copies the list. */
     public FindingProducts {
@@ -27,7 +27,7 @@ public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
     public List<Integer> of(int i) {
         Finding finding = diagnosis.findings().get(i);
         if (finding.kind() == FindingKind.DROP_OFFSET || finding.kind() == FindingKind.SIDE_OFFSET) {
-            // The bar's place is every product's.
+            // The place of the bar is common to all products.
             return IntStream.range(0, products.size()).boxed().toList();
         }
         int own = diagnosis.windows().get(i).product();
@@ -40,13 +40,13 @@ public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
         return in;
     }
 
-    /** Key of the only product finding i shows in; null where it shows in several. */
+    /** Key of the only product finding i shows in; null if it shows in several. */
     public @Nullable String onlyKey(int i) {
         List<Integer> in = of(i);
         return in.size() == 1 ? products.get(in.get(0)).key() : null;
     }
 
-    /** {@code UAN 32-0-0: } where a finding is of one of several products only, else empty. */
+    /** {@code UAN 32-0-0: } if a finding shows in some of several products only, else empty. */
     public String prefix(int i) {
         List<Integer> in = of(i);
         if (in.size() >= products.size()) {
@@ -69,6 +69,6 @@ public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
                 off += Math.abs(deviation) * 100 > Limits.WATCH_PCT ? 1 : 0;
             }
         }
-        return evaluated > 0 && off >= SHOWS * evaluated;
+        return evaluated > 0 && off >= MIN_OFF_SHARE * evaluated;
     }
 }

@@ -37,7 +37,7 @@ public record FindingUncertainties(
         }
         int p = diagnosis.windows().get(i).product();
         return switch (finding.kind()) {
-            // Places where the setup is taken to be wrong: the setup check's own interval says how sure that is.
+            // Findings about the setup: the setup check has an interval of its own.
             case FLOW_LAG, DROP_OFFSET, SIDE_OFFSET -> FindingUncertainty.unknown(finding);
             case LATE_ON, EARLY_OFF -> {
                 double areaM2 = Math.hypot(relativeArea(finding) * finding.areaM2(), endsM2(finding));
@@ -64,7 +64,7 @@ public record FindingUncertainties(
                 : Interval.unknown(value);
     }
 
-    /** Half of what swept ground may be off by, as a share: of one row, or of the bar. */
+    /** Half width of swept ground, of a row or of the bar, as a fraction of it. */
     private double relativeArea(Finding finding) {
         if (finding.rows().isEmpty()) {
             return relative(intervals.sweptAreaM2());
@@ -79,7 +79,7 @@ public record FindingUncertainties(
         return interval.known() ? (interval.high() - interval.low()) / 2 / interval.value() : Double.NaN;
     }
 
-    /** Both edges of a bare end within half a record of their own, the same for all rows of a pass. */
+    /** Late starts and early stops: each edge known to half a record, the same for all rows of a pass; half width, m². */
     private double endsM2(Finding finding) {
         double widthM = rows(finding)
                 .mapToDouble(r -> strips.rightM(r) - strips.leftM(r))

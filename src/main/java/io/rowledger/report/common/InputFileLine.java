@@ -1,6 +1,6 @@
 package io.rowledger.report.common;
 
-/** One log. */
+/** One log with its SHA-256 and the records that were read, used and dropped by reason. */
 public record InputFileLine(
         String file,
         String records,

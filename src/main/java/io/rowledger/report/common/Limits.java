@@ -12,24 +12,24 @@ public final class Limits {
     public static final double ACT_PCT = 100 * DeviationLimits.ACT;
     /** Deviation far off, percent. */
     public static final double FAR_PCT = 100 * DeviationLimits.FAR;
-    /** Places listed a kind: two pages of them; the rest is summed up and stands in the layers. */
+    /** Skips and overlaps listed, each; the layers list all of them. */
     static final int PLACES_LISTED = 25;
     /** Row names in one sentence. */
     public static final int ROWS_IN_A_SENTENCE = 4;
-    /** Grid total and log total must agree to this, percent. */
+    /** Largest difference of grid total and log total, percent. */
     static final double CONSERVATION_PCT = 0.1;
-    /** Covered and missed must make up the boundary to this, percent. */
+    /** Largest difference of covered plus skipped ground and boundary, percent. */
     static final double AREA_SUM_PCT = 0.01;
 
-    /** More records left out than this belongs on the first page, percent; common practice, no source. */
+    /** Records left out beyond which the first page says so, percent; common practice, no source. */
     static final double DROPPED_PCT = 5;
-    /** More ground swept with the bar's angle unknown than this belongs on the first page; common practice, no source. */
+    /** Ground worked at an unknown angle of the bar beyond which the first page says so, percent; common practice, no source. */
     static final double UNSETTLED_PCT = 5;
 
-    /** More covered ground outside the boundary than this casts doubt on the boundary; common practice, no source. */
+    /** Covered ground outside the boundary beyond which the boundary may be wrong, percent; common practice, no source. */
     static final double OUTSIDE_PCT = 5;
 
-    /** Places and zones listed on the nitrogen record; the rest is summed up and stands in summary.json. */
+    /** Places and zones listed on the nitrogen record; summary.json lists all of them. */
     public static final int RECORD_LINES = 8;
 
     /** Load tickets named in one sentence. */
@@ -42,7 +42,7 @@ public final class Limits {
         return Message.decimal(limitPct, 0);
     }
 
-    /** The CSS class of a deviation. */
+    /** CSS class of a deviation: empty, "watch" or "act". */
     public static String mark(double deviationPct) {
         double size = Math.abs(deviationPct);
         if (!(size > WATCH_PCT)) {

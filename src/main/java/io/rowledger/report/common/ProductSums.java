@@ -11,7 +11,7 @@ import io.rowledger.rate.RowTotals.ProductTotals;
  * @param volumeL metered while working, L; NaN if the log tells no row's flow
  * @param targetVolumeL target × swept area, L; NaN without a target
  * @param meteredTargetL target × area swept with a known flow, L; NaN without a target
- * @param shutOffCreditL target volume of ground that rows passed over shut off because it was done, L
+ * @param shutOffCreditL target volume of ground that rows passed over shut off because it was covered, L
  * @param sweptAreaM2 all rows, m²
  * @param appliedAreaM2 all rows, m²
  */
@@ -39,12 +39,12 @@ public record ProductSums(
                 appliedM2);
     }
 
-    /** True where somebody gave a target rate. */
+    /** True if there is a target rate. */
     public boolean hasTarget() {
         return targetVolumeL > 0;
     }
 
-    /** Target volume of the ground that was to be done with a known flow: less what was rightly left off, L. */
+    /** Target volume of the ground to be covered at a known flow, less what was rightly left off, L. */
     public double owedL() {
         return meteredTargetL - shutOffCreditL;
     }
@@ -70,8 +70,7 @@ public record ProductSums(
     }
 
     /**
-     * How far one row is off, percent: against what it owed; without a target against the mean of all rows per swept
-     * area.
+     * Deviation of one row, percent: from the volume it owed; without a target from the mean of all rows per swept area.
      */
     public double deviationPct(Coverage coverage, RowTotals row, int p) {
         ProductTotals product = row.products().get(p);

@@ -3,15 +3,15 @@ package io.rowledger.report.common;
 import java.util.List;
 
 /**
- * What the figures rest on.
+ * Records, checks, notes and measures that the figures rest on.
  *
  * @param files per log
  * @param facts records, fixes, gaps, unsettled ground
- * @param machine the measures of the rig file
+ * @param machine the lengths of the rig file
  * @param checks sums that must agree
  * @param notes what was assumed
  * @param areas how the areas were computed
- * @param sure what the bounds of the figures say and rest on, as one paragraph; or empty
+ * @param sure what the bounds of the figures include, one paragraph; empty without bounds
  */
 public record QualitySection(
         List<InputFileLine> files,
@@ -30,7 +30,7 @@ public record QualitySection(
         notes = List.copyOf(notes);
     }
 
-    /** True where something was assumed. */
+    /** True if there are notes. */
     public boolean hasNotes() {
         return !notes.isEmpty();
     }

@@ -6,12 +6,12 @@ import java.util.List;
  * Title and particulars.
  *
  * @param title for the document's title
- * @param field the field's name as entered, or what stands for it
- * @param when local day and hours
+ * @param field name of the field as entered, or a substitute
+ * @param when local day, hours and time zone
  * @param machine the rig's name and size
  * @param endS when the work ended, epoch seconds: the date of the document
  * @param facts the job block as entered
- * @param units what the tables' columns are in
+ * @param units units of the columns
  * @param madeWith program and version
  */
 public record ReportHeader(
@@ -28,7 +28,7 @@ public record ReportHeader(
         facts = List.copyOf(facts);
     }
 
-    /** True where the job block says more than the field's name. */
+    /** True if the job block has more than the name of the field. */
     public boolean hasFacts() {
         return !facts.isEmpty();
     }

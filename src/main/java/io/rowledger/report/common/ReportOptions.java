@@ -9,13 +9,13 @@ import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How a report is to look. Nothing here changes a figure.
+ * Units, paper, time zone and templates of the reports; none of them changes a value in SI.
  *
  * @param units the units people read; files for machines stay in SI
  * @param paper the sheet
  * @param zone the zone of printed times
  * @param templateFolder the user's own templates, or null; a file missing there is taken from the jar
- * @param programVersion what the report says it was made with
+ * @param programVersion version of the program, printed in the footer
  */
 public record ReportOptions(
         UnitSystem units,
@@ -23,7 +23,7 @@ public record ReportOptions(
         ZoneId zone,
         @Nullable Path templateFolder,
         String programVersion) {
-    /** How these options write figures. */
+    /** Values in these units and this time zone. */
     public UnitFormat format() {
         return new UnitFormat(units, zone);
     }

@@ -14,7 +14,7 @@ import java.util.List;
  * they have in the pass review, then findings at their first sign.
  *
  * @param places in that order
- * @param cautions a sentence or two for whoever goes there
+ * @param cautions safety, for the person who goes there
  */
 public record ReturnPlaces(List<ReturnPlace> places, String cautions) {
     /** Largest number of skips and of overlaps, largest first: receivers hold some hundreds of places; no source. */

@@ -6,12 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How one row did against its siblings over the whole job, faults included.
+ * One row against the other rows over the whole job, faults included.
  *
  * @param row from 1 at the left
- * @param medianDeviation median over the judged time, a fraction; NaN where it was never judged
- * @param offShare share of the judged time in which it was more than 10 % off, a fraction; NaN likewise
- * @param evaluatedS judged time, s
+ * @param medianDeviation median over the evaluated time, a fraction; NaN if it was never evaluated
+ * @param offShare fraction of the evaluated time beyond {@link Limits#ACT_PCT}; NaN likewise
+ * @param evaluatedS evaluated time, s
  */
 public record RowHealth(int row, double medianDeviation, double offShare, double evaluatedS) {
     /** All rows of one product, from the left. */

@@ -11,11 +11,11 @@ import java.util.List;
  * @param startS start of each column, seconds since the Unix epoch
  * @param endS end of each column
  * @param pass the pass a column lies in, from 1
- * @param deviation by row, then column: row flow against what its siblings imply, −1 nothing, 0 alike; NaN where that
- *     could not be judged for at least half of the column
+ * @param deviation by row, then column: row flow against what the other rows imply, −1 for no flow, 0 for alike; NaN if it was
+ *     evaluated for less than half of the column
  */
 public record RowPicture(double[] startS, double[] endS, int[] pass, float[][] deviation) {
-    /** As many columns as a sheet of paper can show apart. */
+    /** Largest number of columns that print apart on a sheet of paper. */
     public static final int MAX_COLUMNS = 360;
 
     /** Checks that all columns are there for every row. */
@@ -46,12 +46,12 @@ public record RowPicture(double[] startS, double[] endS, int[] pass, float[][] d
         return sum;
     }
 
-    /** True where a new pass begins with this column. */
+    /** True if a new pass begins with this column. */
     public boolean passBegins(int c) {
         return c == 0 || pass[c] != pass[c - 1];
     }
 
-    /** Bins taken together until there are no more than {@link #MAX_COLUMNS}, and one a pass at least. */
+    /** Joins bins to at most {@link #MAX_COLUMNS} columns, or one per pass if there are more passes. */
     public static RowPicture of(RowTime full) {
         int group = Math.max(1, (full.bins() + MAX_COLUMNS - 1) / MAX_COLUMNS);
         List<int[]> columns = new ArrayList<>();
@@ -78,7 +78,7 @@ public record RowPicture(double[] startS, double[] endS, int[] pass, float[][] d
         return picture;
     }
 
-    /** Mean deviation by time; NaN where less than half of the time was judged. */
+    /** Mean deviation by time; NaN if less than half of the time was evaluated. */
     private static double mean(RowTime full, int r, int from, int end) {
         double sum = 0;
         double evaluatedS = 0;
@@ -95,7 +95,7 @@ public record RowPicture(double[] startS, double[] endS, int[] pass, float[][] d
         return evaluatedS > 0 && evaluatedS >= allS / 2 ? sum / evaluatedS : Double.NaN;
     }
 
-    /** How high a picture must be for its rows to be told apart; lower where several share a page. */
+    /** CSS class for the height of a picture of so many rows; lower if several share a page. */
     public static String size(int rows, boolean several) {
         if (several) {
             return rows <= 16 ? "few" : "some";

@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a job's results keep of its diagnosis, so that a later job can be held against it.
+ * What a job's results keep of its diagnosis, so that a later job can be compared with it.
  *
  * @param field the field's name as entered, or empty
  * @param rig the rig's name
@@ -25,7 +25,7 @@ import java.util.List;
  * @param fastestPassMps mean speed of the fastest pass, m/s; NaN without one
  * @param products one a product, in rig order
  * @param findings most certain first
- * @param notes what could not be judged and why
+ * @param notes what could not be evaluated and why
  */
 public record SavedDiagnosis(
         String field,
@@ -71,7 +71,7 @@ public record SavedDiagnosis(
         }
     }
 
-    /** What is to be kept of this analysis. */
+    /** The saved diagnosis of a job. */
     public static SavedDiagnosis of(Rig rig, Track track, JobTimes times, Diagnosis d, ZoneId zone) {
         List<ProductState> products = new ArrayList<>();
         for (int p = 0; p < d.pictures().size(); p++) {

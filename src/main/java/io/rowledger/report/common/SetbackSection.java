@@ -23,7 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param lines per place, in the file's order
  * @param details per place within whose setback anything was applied, where most of it lies, in a sentence
  * @param anythingInside true where anything was applied within a setback
- * @param basis whose distances these are, and what the figures hold
+ * @param basis whose distances these are and what the values include
  */
 public record SetbackSection(
         String summary, List<Line> lines, List<String> details, boolean anythingInside, String basis) {
@@ -36,7 +36,7 @@ public record SetbackSection(
         details = List.copyOf(details);
     }
 
-    /** True where something more is to be said of a place. */
+    /** True if there are details. */
     public boolean hasDetails() {
         return !details.isEmpty();
     }

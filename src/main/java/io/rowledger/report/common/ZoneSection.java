@@ -3,7 +3,7 @@ package io.rowledger.report.common;
 import java.util.List;
 
 /**
- * The prescription against what was done, zone by zone, in the reader's units.
+ * The prescription compared with the work, zone by zone, in the reader's units.
  *
  * @param products one table a product the prescription speaks of, in rig order; empty without a prescription
  * @param outside covered ground outside all zones, a sentence, or empty
@@ -14,7 +14,7 @@ public record ZoneSection(List<ZoneTable> products, String outside) {
         products = List.copyOf(products);
     }
 
-    /** True where a prescription was given. */
+    /** True if there is a prescription. */
     public boolean hasZones() {
         return !products.isEmpty();
     }
@@ -27,7 +27,7 @@ public record ZoneSection(List<ZoneTable> products, String outside) {
      * @param zones largest covered ground first, as many as are listed
      * @param rest what the list leaves out, a sentence, or empty
      * @param changes how early or late the rate changed at the lines between zones, or why that can't be told: a sentence
-     * @param pairs the same for each pair of zones in the direction of travel, where enough crossings could be judged
+     * @param pairs the same for each pair of zones in the direction of travel, with enough evaluated crossings
      */
     public record ZoneTable(
             String name,

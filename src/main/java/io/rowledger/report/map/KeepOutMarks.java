@@ -139,26 +139,26 @@ public final class KeepOutMarks {
         }
     }
 
-    /** Lines up to the right at 45 degrees, cut at the ground's edges by counting crossings, within the map. */
+    /** Hatches ground with lines at 45 degrees, clipped to its edges by counting crossings. */
     private static void hatch(Canvas canvas, MapFrame frame, Geometry ground) {
         Outline path = new Outline();
-        double[][] edges = edges(frame, ground);
+        List<Edge> edges = edges(frame, ground);
         double least = Double.POSITIVE_INFINITY;
         double most = Double.NEGATIVE_INFINITY;
-        for (double[] edge : edges) {
-            least = Math.min(least, Math.min(edge[0] + edge[1], edge[2] + edge[3]));
-            most = Math.max(most, Math.max(edge[0] + edge[1], edge[2] + edge[3]));
+        for (Edge edge : edges) {
+            least = Math.min(least, Math.min(edge.x0 + edge.y0, edge.x1 + edge.y1));
+            most = Math.max(most, Math.max(edge.x0 + edge.y0, edge.x1 + edge.y1));
         }
         least = Math.max(least, frame.left() + frame.top());
         most = Math.min(most, frame.left() + frame.width() + frame.top() + frame.height());
-        double[] at = new double[edges.length];
+        double[] at = new double[edges.size()];
         for (double sum = Math.ceil(least / HATCH_PT) * HATCH_PT; sum < most; sum += HATCH_PT) {
             int found = 0;
-            for (double[] edge : edges) {
-                double a = edge[0] + edge[1] - sum;
-                double b = edge[2] + edge[3] - sum;
+            for (Edge edge : edges) {
+                double a = edge.x0 + edge.y0 - sum;
+                double b = edge.x1 + edge.y1 - sum;
                 if (a > 0 != b > 0) {
-                    at[found++] = edge[0] + a / (a - b) * (edge[2] - edge[0]);
+                    at[found++] = edge.x0 + a / (a - b) * (edge.x1 - edge.x0);
                 }
             }
             Arrays.sort(at, 0, found);
@@ -171,9 +171,11 @@ public final class KeepOutMarks {
         }
     }
 
-    /** All edges of the ground's rings on paper: x0, y0, x1, y1. */
-    private static double[][] edges(MapFrame frame, Geometry ground) {
-        List<double[]> edges = new ArrayList<>();
+    /** An edge of a ring on paper, points. */
+    private record Edge(double x0, double y0, double x1, double y1) {}
+
+    private static List<Edge> edges(MapFrame frame, Geometry ground) {
+        List<Edge> edges = new ArrayList<>();
         frame.outline(ground).walk(new Outline.Walker() {
             private double startX;
             private double startY;
@@ -190,7 +192,7 @@ public final class KeepOutMarks {
 
             @Override
             public void line(double x, double y) {
-                edges.add(new double[] {lastX, lastY, x, y});
+                edges.add(new Edge(lastX, lastY, x, y));
                 lastX = x;
                 lastY = y;
             }
@@ -203,6 +205,6 @@ public final class KeepOutMarks {
                 line(startX, startY);
             }
         });
-        return edges.toArray(new double[0][]);
+        return edges;
     }
 }

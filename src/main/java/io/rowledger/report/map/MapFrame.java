@@ -45,12 +45,12 @@ public final class MapFrame {
         return leftPt + (eastM - westM) * ptPerM;
     }
 
-    public double y(double northMetres) {
-        return topPt + (northM - northMetres) * ptPerM;
+    public double y(double atNorthM) {
+        return topPt + (northM - atNorthM) * ptPerM;
     }
 
-    double pt(double metres) {
-        return metres * ptPerM;
+    double pt(double lengthM) {
+        return lengthM * ptPerM;
     }
 
     public double left() {
@@ -107,8 +107,8 @@ public final class MapFrame {
     public void scaleBar(Canvas canvas, double x, double y, double maxPt, UnitFormat f) {
         double most = QuantityKind.LENGTH.from(Math.min(maxPt, SCALE_SHARE * widthPt * 3) / ptPerM, f.system());
         double round = Axis.roundDown(most);
-        double metres = QuantityKind.LENGTH.toSi(round, f.system());
-        double length = pt(metres);
+        double roundM = QuantityKind.LENGTH.toSi(round, f.system());
+        double length = pt(roundM);
         canvas.text(f.fixed(round, 0) + "\u00a0" + f.unit(QuantityKind.LENGTH), x, y - 3, Palette.LABEL, Align.LEFT);
         canvas.box(x, y, length / 2, 2.5, Palette.INK);
         canvas.box(x + length / 2, y, length / 2, 2.5, 0xffffff);

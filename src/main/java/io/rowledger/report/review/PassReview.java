@@ -10,8 +10,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the pass review says: figures already rounded, labelled and in the reader's units, with the raw SI figure beside
- * where a chart draws it. Everything a template can print is here; nothing in a template is computed.
+ * The content of the pass review: values rounded, labeled and in the reader's units, with the raw value beside where a chart
+ * draws it. A template prints these values and computes nothing.
  *
  * @param head title and particulars
  * @param verdict the answer to "did every row get its rate?", sentence by sentence
@@ -20,14 +20,14 @@ import org.jspecify.annotations.Nullable;
  * @param turns turn error per row
  * @param turnSummary turn error of the whole bar in a sentence, or empty
  * @param passes per pass
- * @param hasGround true where any ground was covered, so that there is something to map
- * @param ground skips, doubles and shut-offs
- * @param zones the prescription against what was done; without tables where none was given
- * @param findings what is probably wrong; empty says nothing about the machine's health
- * @param setup what the log says about the setup
- * @param quality what the figures rest on
+ * @param hasGround true if any ground was covered
+ * @param ground skips, overlaps and rows shut off alone
+ * @param zones the prescription compared with the work; without tables if there is none
+ * @param findings findings of the diagnosis
+ * @param setup the rig file compared with the log
+ * @param quality records, checks and notes
  * @param cautions in the order they are printed
- * @param setbacks what was applied within setbacks, or null where no keep-out file was given
+ * @param setbacks what was applied within setbacks; null without a keep-out file
  * @param whatIf the same drive with other machinery or another speed
  */
 public record PassReview(
@@ -58,12 +58,12 @@ public record PassReview(
         cautions = List.copyOf(cautions);
     }
 
-    /** True where a keep-out file was given. */
+    /** True if a keep-out file was given. */
     public boolean hasSetbacks() {
         return setbacks != null;
     }
 
-    /** True where several maps must share the first page. */
+    /** True if several maps must share the first page. */
     public boolean severalProducts() {
         return products.size() > 1;
     }
@@ -73,7 +73,7 @@ public record PassReview(
         return hasGround && !quality.sure().isEmpty();
     }
 
-    /** True where the findings are worth a heading. */
+    /** True if the findings are worth a heading. */
     public boolean hasFindings() {
         return !findings.isEmpty();
     }
@@ -99,7 +99,7 @@ public record PassReview(
      * @param rows per row
      * @param received what the ground received, as facts
      * @param histogram covered area per class of received ÷ target, 5 % each, m²
-     * @param hasTarget false where nobody gave a target
+     * @param hasTarget false without a target rate
      */
     public record ProductReview(
             String key,
@@ -126,7 +126,7 @@ public record PassReview(
      * @param swept area
      * @param applied area while delivering
      * @param volume metered
-     * @param targetVolume asked for
+     * @param targetVolume target × area, less what was rightly left off
      * @param rate volume ÷ applied area
      * @param deviation against the target volume, or the mean of the rows where there is no target
      * @param deviationPct raw, NaN unknown
@@ -190,7 +190,7 @@ public record PassReview(
     /** One product in one pass. */
     public record PassRate(String volume, String rate, String deviation, String mark) {}
 
-    /** One thing that is probably wrong. */
+    /** A finding. */
     public record FindingLine(
             String title,
             String sure,
@@ -202,12 +202,12 @@ public record PassReview(
             String check) {}
 
     /**
-     * The setup held against the log.
+     * The setup compared with the log.
      *
      * @param summary in a sentence or two
-     * @param told measures the log has an answer to
-     * @param untold what the log can't tell, and what driving would let it
-     * @param sides skipped and doubled ground by the rig file and by the log's setup; empty without a second run
+     * @param told measures that the log can tell
+     * @param untold measures that the log can't tell, and the driving that would let it
+     * @param sides skips and overlap by the rig file and by the log's setup; empty without a second run
      * @param sidesSummary what the second run is and where its rig file is
      */
     public record Setup(
@@ -219,22 +219,22 @@ public record PassReview(
             sides = List.copyOf(sides);
         }
 
-        /** True where the setup was looked at. */
+        /** True if the setup was checked. */
         public boolean hasMeasures() {
             return !told.isEmpty() || !untold.isEmpty();
         }
 
-        /** True where the log has an answer to something. */
+        /** True if the log can tell a measure. */
         public boolean hasTold() {
             return !told.isEmpty();
         }
 
-        /** True where something can't be told. */
+        /** True if there are measures that the log can't tell. */
         public boolean hasUntold() {
             return !untold.isEmpty();
         }
 
-        /** True where the ground was laid out a second time. */
+        /** True if coverage was computed a second time. */
         public boolean hasSides() {
             return !sides.isEmpty();
         }
@@ -251,7 +251,7 @@ public record PassReview(
      * @param mark empty, or "act" where it differs
      * @param change the line of the rig file and its new figure, or empty
      * @param basis what it rests on
-     * @param alternative what else would look the same
+     * @param alternative the next best explanation
      */
     public record SetupLine(
             String name,
@@ -264,6 +264,6 @@ public record PassReview(
             String basis,
             String alternative) {}
 
-    /** A figure by the rig file as it is and by the corrected one, and what the wrong measures made of it. */
+    /** A value by the rig file and by the corrected one, and the difference. */
     public record SetupSide(String what, String before, String after, String made) {}
 }

@@ -8,8 +8,8 @@ import java.util.function.Function;
 /**
  * Turn error of the whole bar: the rows' means weighted by the ground they swept.
  *
- * @param meanAbs mean of |ε| as a fraction; NaN where no row could be judged
- * @param beyond10Share share of the judged ground with |ε| above 10 %, a fraction; NaN where no row could be judged
+ * @param meanAbs mean of |ε| as a fraction; NaN if no row was evaluated
+ * @param beyond10Share fraction of the evaluated ground with |ε| above 10 %; NaN if no row was evaluated
  */
 public record TurnSums(double meanAbs, double beyond10Share) {
     /** Over the rows, of one of their two turn errors. */

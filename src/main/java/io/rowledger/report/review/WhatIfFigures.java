@@ -11,15 +11,15 @@ import io.rowledger.uncertainty.Intervals;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Nitrogen, money and doubt of what would have been. */
+/** Nitrogen, money and uncertainty of the what-if alternatives. */
 public final class WhatIfFigures {
-    /** Without bounds: less is what the grid of the polygons can make up, m². */
+    /** Smallest difference that shows without bounds, m²: polygons are rounded to a grid. */
     private static final double NONE_M2 = 0.5;
 
-    /** A machine that takes out so much of the turning is compensating; what is left is its delay. */
+    /** Fraction of the turning from which a machine compensates; the rest is its delay (1). */
     private static final double COMPENSATES = 0.8;
 
-    /** Turning that puts less of the ground off by 5 % or more is no gain a log can show; common practice, no source. */
+    /** Fraction of worked ground off by 5 % or more below which turning is no gain a log can show; common practice, no source. */
     private static final double MIN_TURNED = 0.001;
 
     private final Rig rig;
@@ -39,7 +39,7 @@ public final class WhatIfFigures {
         this.sweptAreaM2 = sweptAreaM2;
     }
 
-    /** The liquids' nitrogen, kg; NaN where it isn't known of one of which there is any. */
+    /** The liquids' nitrogen, kg; NaN if it is not known for a product with volume. */
     public double nitrogenKg(double[] litres) {
         double sum = 0;
         for (int p = 0; p < litres.length; p++) {
@@ -67,13 +67,13 @@ public final class WhatIfFigures {
         return sums;
     }
 
-    /** Half the interval of the doubled ground, m²: no smaller difference in it can be told. */
+    /** Half width of the overlap, m²: the smallest difference in it that shows. */
     public double halfM2() {
         Interval overlap = intervals.overlapAreaM2();
         return overlap.known() ? Math.max(NONE_M2, (overlap.high() - overlap.low()) / 2) : NONE_M2;
     }
 
-    /** Half of what such a volume of product p may be off by: the ground it rests on, and the meters. */
+    /** Half width of such a volume of product p, from the ground and the meters, L. */
     public double halfL(int p, double litres) {
         Interval volume = intervals.products().get(p).volumeL();
         double meters = volume.known() && volume.value() > 0 ? (volume.high() - volume.low()) / 2 / volume.value() : 0;
@@ -81,12 +81,12 @@ public final class WhatIfFigures {
         return Math.hypot(Double.isFinite(rate) ? halfM2() * rate : 0, meters * litres);
     }
 
-    /** True where the ground it would have changed is more than the doubt about the doubled ground. */
+    /** True if the change of ground exceeds the uncertainty of the overlap. */
     public boolean shows(ShutOffCase one) {
         return Math.abs(one.overlapLessM2()) + one.outsideLessM2() > halfM2();
     }
 
-    /** True where the machine did not compensate and enough ground suffered from it to tell. */
+    /** True if the machine did not compensate and enough ground was off by it. */
     public boolean shows(TurnShift turn) {
         return turn.known() && turn.takenOut() < COMPENSATES && turn.beyond5M2() > MIN_TURNED * sweptAreaM2;
     }

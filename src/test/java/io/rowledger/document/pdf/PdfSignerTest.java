@@ -228,7 +228,7 @@ class PdfSignerTest {
     @Test
     void a_key_that_cannot_sign_is_refused_with_the_reason() throws Exception {
         Path file = TestKeys.file(folder, "RSA");
-        refused(file, "wrong", AT, "the password doesn't open it");
+        refused(file, "wrong", AT, "this password does not open");
         refused(file, TestKeys.PASSWORD, TestKeys.FROM.minusSeconds(1), "not valid before 2026-01-01T00:00:00Z");
         refused(file, TestKeys.PASSWORD, TestKeys.TO.plusSeconds(1), "ran out at 2027-01-01T00:00:00Z");
         refused(folder.resolve("none.p12"), TestKeys.PASSWORD, AT, "no such file");

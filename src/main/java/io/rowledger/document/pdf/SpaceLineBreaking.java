@@ -10,11 +10,11 @@ import org.xhtmlrenderer.layout.breaker.LineBreakingStrategy;
 import org.xhtmlrenderer.layout.breaker.ListBreakPointsProvider;
 
 /**
- * Lines break at spaces and nowhere else, so that −50.0% and 08:15:30 stay whole; only a word too long for any column (a
- * file name) may break anywhere. Unlike the library's own rule it doesn't ask for the machine's locale.
+ * Breaks lines at spaces only, so that −50.0% and 08:15:30 stay whole; a word too long for any column, such as a file name,
+ * may break anywhere. Unlike the rule of the library it does not depend on the machine's locale.
  */
-final class SpacesOnly implements LineBreakingStrategy {
-    /** No unit, time or place is this long. */
+final class SpaceLineBreaking implements LineBreakingStrategy {
+    /** Longest word that never breaks, characters: units, times and places are shorter. */
     private static final int LONG_WORD = 26;
 
     @Override
@@ -39,7 +39,7 @@ final class SpacesOnly implements LineBreakingStrategy {
         return new ListBreakPointsProvider(points);
     }
 
-    /** Not the no-break space, which is there to hold figure and unit together. */
+    /** True for a space; false for the no-break space between value and unit. */
     private static boolean isSpace(char c) {
         return c == ' ' || c == '\n' || c == '\t';
     }

@@ -7,10 +7,10 @@ import org.w3c.dom.Node;
 import org.w3c.dom.Text;
 
 /**
- * Characters the reports' font does not have. The layout library leaves them out, and a name that loses letters without a
- * word is another name: here each becomes a box, and the page says so. The files for machines keep the characters.
+ * Replaces characters that the reports' font lacks by a box and adds a line that explains the box. The layout library would
+ * drop them silently. The files for machines keep the characters.
  */
-final class LackingGlyphs {
+final class MissingGlyphs {
     /** White square, which the font has. */
     static final String BOX = "□";
 
@@ -20,11 +20,11 @@ final class LackingGlyphs {
 
     private final BaseFont font;
 
-    LackingGlyphs(BaseFont font) {
+    MissingGlyphs(BaseFont font) {
         this.font = font;
     }
 
-    /** The text with a box for each character that can't be printed; joiners and variation marks just go. */
+    /** The text with a box for each character that the font lacks, and without joiners and variation selectors. */
     String boxed(String text) {
         if (text.codePoints().allMatch(this::printable)) {
             return text;
@@ -40,7 +40,7 @@ final class LackingGlyphs {
         return shown.toString();
     }
 
-    /** The same for all text of a page, with a line at its end that says what the boxes are. */
+    /** Replaces the characters in all text of a page and adds a line at its end that explains the boxes. */
     void box(Document page) {
         Node body = page.getElementsByTagName("body").item(0);
         if (body == null || !boxAll(body)) {
