@@ -79,6 +79,7 @@ class MessageKeysTest {
             Map.entry(
                     "findings.title.",
                     Stream.of(FindingKind.values()).map(FindingKind::jsonName).toList()),
+            Map.entry("notes.totals.", List.of("volume.less", "volume.more", "area")),
             Map.entry("review.parameter.", lowerCase(SetupParameter.values())),
             Map.entry("words.cause.", lowerCase(CoverageDefect.Cause.values())),
             Map.entry("words.lookAt.", lowerCase(CoverageDefect.Cause.values())));
