@@ -30,7 +30,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.TestInstance.Lifecycle;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Odd but usable files give a result that says, beside the figures, what it could not judge. */
+/** Odd but usable files give a result that says, beside the figures, what it could not evaluate. */
 @TestInstance(Lifecycle.PER_CLASS)
 @Tag("slow")
 class OddLogsTest {
@@ -60,23 +60,23 @@ class OddLogsTest {
     }
 
     @Test
-    void a_bar_never_lowered_leaves_nothing_to_judge() throws IOException {
+    void a_bar_never_lowered_leaves_nothing_to_evaluate() throws IOException {
         int down = header.indexOf("down");
         int first = flow(1);
         Calls call = report("lifted", changed((i, fields) -> {
             fields[down] = "0";
             Arrays.fill(fields, first, first + 6, "0");
         }));
-        assertEquals("The log holds no working pass: there is nothing to judge.", firstLine(call));
+        assertEquals("The log holds no working pass: there is nothing to evaluate.", firstLine(call));
     }
 
     @Test
-    void a_tractor_standing_still_leaves_nothing_to_judge() throws IOException {
+    void a_tractor_standing_still_leaves_nothing_to_evaluate() throws IOException {
         Calls call = report("still", changed((i, fields) -> {
             fields[LAT] = "41.5";
             fields[LON] = "-93.5";
         }));
-        assertEquals("The log holds no working pass: there is nothing to judge.", firstLine(call));
+        assertEquals("The log holds no working pass: there is nothing to evaluate.", firstLine(call));
     }
 
     @Test
@@ -91,7 +91,7 @@ class OddLogsTest {
     void a_row_without_figures_is_named_beside_the_verdict() throws IOException {
         int fourth = flow(4);
         Calls call = report("empty-column", changed((i, fields) -> fields[fourth] = ""));
-        assertTrue(call.out().contains("Flows are missing from more than 5% of the records of row 4"), call.out());
+        assertTrue(call.out().contains("What row 4 put on is not known"), call.out());
     }
 
     @Test
