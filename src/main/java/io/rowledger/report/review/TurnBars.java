@@ -36,11 +36,16 @@ final class TurnBars implements Chart {
         canvas.line(plot.left, plot.y(0), plot.left + plot.width, plot.y(0), Palette.INK, 0.6);
         plot.numbers(rows.get(0).row(), messages.text("words.map.rowsFromLeft"));
         canvas.text(messages.text("review.chart.turnError"), 0, 7, Palette.SMALL, Align.LEFT);
-        double x = widthPt - 190;
-        canvas.swatch(x, 0, Palette.ACCENT_LIGHT);
-        canvas.text(messages.text("review.chart.equalFlow"), x + 14, 7.5, Palette.LABEL, Align.LEFT);
-        canvas.swatch(x + 105, 0, Palette.ACCENT);
-        canvas.text(messages.text("review.chart.turnLeft"), x + 119, 7.5, Palette.LABEL, Align.LEFT);
+        double x = legendRight(canvas, widthPt, messages.text("review.chart.turnLeft"), Palette.ACCENT);
+        legendRight(canvas, x - 12, messages.text("review.chart.equalFlow"), Palette.ACCENT_LIGHT);
+    }
+
+    /** Draws a color and its name so that they end at x; returns where they begin. */
+    private static double legendRight(Canvas canvas, double x, String name, int rgb) {
+        double left = x - canvas.width(name, Palette.LABEL) - 14;
+        canvas.swatch(left, 0, rgb);
+        canvas.text(name, left + 14, 7.5, Palette.LABEL, Align.LEFT);
+        return left;
     }
 
     private static void bar(Canvas canvas, Plot plot, double x, double width, double pct, int rgb) {
