@@ -42,6 +42,8 @@ final class BatchStore implements AutoCloseable {
     private final FileChannel lockFile;
     private final FileLock lock;
     private final BatchLedger ledger;
+    /** SIGINT, SIGTERM and SIGHUP leave no unfinished results; what is done stays. */
+    private final Thread atExit = new Thread(this::clearWork, "clear unfinished results");
 
     private BatchStore(Path folder, FileChannel lockFile, FileLock lock, BatchLedger ledger) {
         this.folder = folder;
@@ -73,6 +75,7 @@ final class BatchStore implements AutoCloseable {
             BatchStore store = new BatchStore(folder, file, lock, BatchLedger.of(folder));
             clear(store.work);
             Files.createDirectories(store.work);
+            Runtime.getRuntime().addShutdownHook(store.atExit);
             return store;
         } catch (IOException e) {
             throw refused(folder, e);
@@ -229,11 +232,26 @@ final class BatchStore implements AutoCloseable {
     @Override
     public void close() {
         try {
+            Runtime.getRuntime().removeShutdownHook(atExit);
+        } catch (IllegalStateException e) {
+            // The program is being ended, and the hook clears the folder.
+            return;
+        }
+        try {
             lock.release();
             lockFile.close();
             clear(work);
         } catch (IOException e) {
             // What stays behind is hidden, and the next run clears it.
+            return;
+        }
+    }
+
+    private void clearWork() {
+        try {
+            clear(work);
+        } catch (IOException e) {
+            // The next run clears it.
             return;
         }
     }
