@@ -1,9 +1,11 @@
 package io.rowledger.export;
 
+import io.rowledger.log.Metering;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.rate.RowTotals.TurnError;
 import io.rowledger.rig.Product;
+import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
@@ -14,11 +16,25 @@ import java.util.function.Function;
 
 /** {@code rows.csv}: one line a row, the figures of {@code rows} in {@code summary.json} for a spreadsheet. */
 public final class RowsCsv {
+    private static final Intervals.OfRowProduct UNKNOWN = new Intervals.OfRowProduct(
+            Interval.unknown(Double.NaN), Interval.unknown(Double.NaN), Interval.unknown(Double.NaN));
+
     private RowsCsv() {}
 
+    /**
+     * Writes the table.
+     *
+     * @param metering with one meter for the bar, the figures of single rows stay empty
+     */
     public static void write(
-            List<Product> products, Rates rates, Intervals intervals, UnitFormat format, OutputStream out)
+            List<Product> products,
+            Rates rates,
+            Intervals intervals,
+            Metering metering,
+            UnitFormat format,
+            OutputStream out)
             throws IOException {
+        boolean known = metering != Metering.WHOLE_BAR;
         Function<RowTotals, Intervals.OfRow> bounds = row -> intervals.rows().get(row.row() - 1);
         CsvTable<RowTotals> table = new CsvTable<RowTotals>(format)
                 .whole("row", RowTotals::row)
@@ -32,13 +48,16 @@ public final class RowsCsv {
             table.figure(
                             key + "volume",
                             QuantityKind.VOLUME,
-                            row -> of(row, product).volumeL())
+                            row -> known ? of(row, product).volumeL() : Double.NaN)
                     .figure(
                             key + "target_volume",
                             QuantityKind.VOLUME,
                             row -> of(row, product).targetVolumeL())
-                    .figure(key + "mean_rate", QuantityKind.RATE, row -> row.meanRateLPerM2(product))
-                    .percent(key + "deviation", row -> of(row, product).deviationPct());
+                    .figure(
+                            key + "mean_rate",
+                            QuantityKind.RATE,
+                            row -> known ? row.meanRateLPerM2(product) : Double.NaN)
+                    .percent(key + "deviation", row -> known ? of(row, product).deviationPct() : Double.NaN);
         }
         table.bounds("swept_area", QuantityKind.AREA, row -> bounds.apply(row).sweptAreaM2())
                 .bounds(
@@ -49,7 +68,7 @@ public final class RowsCsv {
             int product = p;
             String key = Cells.text(products.get(p).key()) + ".";
             Function<RowTotals, Intervals.OfRowProduct> of =
-                    row -> bounds.apply(row).products().get(product);
+                    row -> known ? bounds.apply(row).products().get(product) : UNKNOWN;
             table.bounds(
                             key + "volume",
                             QuantityKind.VOLUME,

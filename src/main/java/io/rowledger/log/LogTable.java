@@ -125,7 +125,7 @@ public final class LogTable {
         Metering metering = Metering.PER_ROW;
         for (int p = 0; p < c.meterRows.length; p++) {
             Metering other = metering(p);
-            metering = other.ordinal() > metering.ordinal() ? other : metering;
+            metering = other.compareTo(metering) > 0 ? other : metering;
         }
         return metering;
     }

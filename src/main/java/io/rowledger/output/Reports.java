@@ -118,6 +118,7 @@ public final class Reports {
                                 analysis.rig().products(),
                                 analysis.rates(),
                                 analysis.intervals(),
+                                analysis.log().metering(),
                                 options.format(),
                                 out))
                 .add(

@@ -1,5 +1,6 @@
 package io.rowledger.rate;
 
+import io.rowledger.log.Metering;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Track;
@@ -189,7 +190,10 @@ public final class RatesBuilder {
             for (int p = 0; p < products; p++) {
                 perProduct.add(s.product(p));
             }
-            list.add(new RowTotals(r + 1, s.sweptM2, s.appliedM2, s.turn.error(), s.remaining.error(), perProduct));
+            // A shared meter does not show what a turn did to its rows.
+            RowTotals.TurnError remaining =
+                    delivery.metering() == Metering.PER_ROW ? s.remaining.error() : RowTotals.TurnError.UNKNOWN;
+            list.add(new RowTotals(r + 1, s.sweptM2, s.appliedM2, s.turn.error(), remaining, perProduct));
         }
         return list;
     }

@@ -1,5 +1,6 @@
 package io.rowledger.rate;
 
+import io.rowledger.log.Metering;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Poses;
 import java.util.ArrayList;
@@ -69,7 +70,7 @@ public final class TurnShifts {
                 learn(k, steady, sums);
             }
         }
-        boolean known = sums[2] >= MIN_TURNING_S;
+        boolean known = sums[2] >= MIN_TURNING_S && delivery.metering() == Metering.PER_ROW;
         double takenOut = known ? Math.max(0, Math.min(1, sums[0] / sums[1])) : Double.NaN;
         double[] change = new double[own.length];
         double[] totals = new double[3];

@@ -1,6 +1,7 @@
 package io.rowledger.results;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.log.Metering;
 import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
@@ -116,7 +117,10 @@ record IntervalsJson(
                     row.products().isEmpty()
                             ? Map.of()
                             : ByProduct.of(
-                                    a, p -> OfRowProduct.of(row.products().get(p))));
+                                    a,
+                                    p -> a.log().metering(p) == Metering.WHOLE_BAR
+                                            ? new OfRowProduct(null, null, null)
+                                            : OfRowProduct.of(row.products().get(p))));
         }
     }
 

@@ -175,8 +175,7 @@ public record SummaryJson(
             @Decimals(JsonNumbers.PCT) double turnErrorRemainingMaxUnderPct,
             Map<String, RowProduct> products) {
         static Row of(Analysis a, RowTotals row) {
-            boolean oneMeter = a.log().metering() == Metering.WHOLE_BAR;
-            RowTotals.TurnError remaining = oneMeter ? RowTotals.TurnError.UNKNOWN : row.turnRemaining();
+            RowTotals.TurnError remaining = row.turnRemaining();
             return new Row(
                     row.row(),
                     row.sweptAreaM2(),

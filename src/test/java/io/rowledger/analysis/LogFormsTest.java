@@ -233,6 +233,12 @@ class LogFormsTest {
         Analysis a = analyze("bar", write("bar", "flow[gal/min]", i -> number(barFlow(i))), rig);
         assertEquals(Metering.WHOLE_BAR, a.log().metering());
         assertEquals(volumeL(plain), volumeL(a), 0.001 * volumeL(plain));
+        // Uniform flow, shared by area, says nothing about what turns did to single rows.
+        assertTrue(a.rates().rows().stream()
+                .allMatch(row -> Double.isNaN(row.turnRemaining().meanAbs())));
+        assertTrue(
+                a.diagnosis().findings().stream().allMatch(f -> f.rows().isEmpty()),
+                a.diagnosis().toString());
     }
 
     @Test

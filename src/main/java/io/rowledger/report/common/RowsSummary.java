@@ -1,8 +1,11 @@
 package io.rowledger.report.common;
 
+import io.rowledger.log.Metering;
 import io.rowledger.rate.RowTotals;
+import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
+import io.rowledger.units.QuantityKind;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -70,6 +73,9 @@ final class RowsSummary {
                     ? Message.of("words.summary.noFlow")
                     : Message.of("words.summary.unknownFlow", unknown);
         }
+        if (job.log().metering(product) == Metering.WHOLE_BAR) {
+            return bar();
+        }
         if (act.isEmpty() && watch.isEmpty()) {
             return allOnTarget();
         }
@@ -90,6 +96,15 @@ final class RowsSummary {
             sentences.add(Message.of("words.summary.others", fine, Limits.wholePct(Limits.WATCH_PCT)));
         }
         return Message.of(act.isEmpty() ? "words.summary.nearly" : "words.summary.no", sentences);
+    }
+
+    /** What the one meter of the bar shows; it says nothing about single rows. */
+    private Message bar() {
+        ProductSums sums = ProductSums.of(job.rates(), job.coverage(), product);
+        Argument volume = Message.value(QuantityKind.VOLUME, sums.volumeL());
+        return hasTarget
+                ? Message.of("words.summary.barTarget", volume, Message.percent(sums.deviationPct()))
+                : Message.of("words.summary.barMean", volume);
     }
 
     /** Never a plain yes if the bounds of the rows are wider than the limit; a reservation tells how wide they are. */

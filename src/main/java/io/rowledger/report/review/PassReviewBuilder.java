@@ -5,6 +5,7 @@ import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
+import io.rowledger.log.Metering;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.common.Cautions;
@@ -219,8 +220,9 @@ final class PassReviewBuilder {
         ProductSums sum = sums.get(p);
         ReceivedStatistics r = job.coverage().received().get(p);
         List<RowRate> rows = new ArrayList<>();
+        boolean oneMeter = job.log().metering(p) == Metering.WHOLE_BAR;
         for (RowTotals row : job.rates().rows()) {
-            rows.add(rowRate(row, p, sum));
+            rows.add(oneMeter ? barRow(row) : rowRate(row, p, sum));
         }
         List<Double> histogram = new ArrayList<>();
         for (double areaM2 : r.histogramM2()) {
@@ -228,7 +230,7 @@ final class PassReviewBuilder {
         }
         Intervals intervals = job.intervals();
         Intervals.OfProduct ofProduct = intervals.products().get(p);
-        String ofRows = sure.ofRows(intervals, p);
+        String ofRows = oneMeter ? messages.text("review.product.oneMeter") : sure.ofRows(intervals, p);
         String summary = messages.text(
                 "review.product.summary",
                 sure.within(QuantityKind.VOLUME, sum.volumeL(), ofProduct.volumeL()),
@@ -281,6 +283,21 @@ final class PassReviewBuilder {
                 f.signedPercent(deviation),
                 deviation,
                 Limits.mark(deviation));
+    }
+
+    /** A row of a bar with one meter: only its ground is known. */
+    private RowRate barRow(RowTotals row) {
+        String unknown = f.number(QuantityKind.VOLUME, Double.NaN);
+        return new RowRate(
+                row.row(),
+                f.number(QuantityKind.AREA, row.sweptAreaM2()),
+                f.number(QuantityKind.AREA, row.appliedAreaM2()),
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                Double.NaN,
+                Limits.mark(Double.NaN));
     }
 
     private List<TurnLine> turns() {
