@@ -115,9 +115,12 @@ final class Kinds {
                 half(Corpus.cases(".*/good-log/.*\\.(csv|tsv)"), Corpus.cases(".*/bad-input/.*\\.(csv|tsv)"));
         List<Path> gz = Corpus.cases(".*/good-log/.*\\.gz");
         List<Path> zip = Corpus.cases(".*/good-log/.*\\.zip");
+        List<Path> json = Corpus.cases(".*/good-log/.*\\.geojson");
+        List<Path> gpkg = Corpus.cases(".*/good-log/.*\\.gpkg");
+        List<Path> workbooks = Corpus.cases(".*/good-log/.*\\.xlsx");
         Kind.Maker gzip = packed(plain, "log.csv.gz", Words.LOG, false, Corpus::gzip);
         return List.of(
-                new Kind("log, CSV", 300, one(plain, "log.csv", Words.LOG, false), Kinds::readLog, this::wholeLog),
+                new Kind("log, CSV", 240, one(plain, "log.csv", Words.LOG, false), Kinds::readLog, this::wholeLog),
                 new Kind(
                         "log, gzip",
                         25,
@@ -130,6 +133,14 @@ final class Kinds {
                         "log, zip",
                         25,
                         random -> archive("log.zip", Corpus.unzip(any(zip, random)), Words.LOG, false, random),
+                        Kinds::readLog,
+                        this::wholeLog),
+                new Kind("log, GeoJSON", 15, one(json, "log", Words.JSON, false), Kinds::readLog, this::wholeLog),
+                new Kind("log, GeoPackage", 15, one(gpkg, "log", Words.BINARY, true), Kinds::readLog, this::wholeLog),
+                new Kind(
+                        "log, workbook",
+                        30,
+                        random -> archive("log", Corpus.unzip(any(workbooks, random)), Words.XML, false, random),
                         Kinds::readLog,
                         this::wholeLog));
     }

@@ -3,7 +3,6 @@ package io.rowledger.log.source;
 import io.rowledger.finding.UnusableInputException;
 import java.io.Closeable;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
@@ -16,7 +15,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
-import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
@@ -26,7 +24,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The rows of a workbook's one sheet with data (ISO/IEC 29500, .xlsx). Cells formatted as dates and times come as ISO
- * 8601 text without a zone, other numbers as stored.
+ * 8601 text without a zone, other numbers as stored. The library throws exceptions of many kinds for damaged files: each
+ * is a damaged workbook.
  */
 final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
     /** Rows and columns from which a sheet counts as a log. */
@@ -58,7 +57,7 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
         this.name = file.toString();
         try {
             workbook = new ReadableWorkbook(file.toFile(), new ReadingOptions(true, true));
-        } catch (ExcelReaderException | IllegalArgumentException | IndexOutOfBoundsException | NullPointerException e) {
+        } catch (RuntimeException e) {
             throw damaged();
         }
         try {
@@ -136,7 +135,7 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
             number++;
             pending = nextRow();
             return fields;
-        } catch (ExcelReaderException | UncheckedIOException | IndexOutOfBoundsException | NullPointerException e) {
+        } catch (RuntimeException e) {
             throw damaged();
         }
     }
