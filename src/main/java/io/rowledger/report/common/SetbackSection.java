@@ -36,11 +36,6 @@ public record SetbackSection(
         details = List.copyOf(details);
     }
 
-    /** True if there are details. */
-    public boolean hasDetails() {
-        return !details.isEmpty();
-    }
-
     /**
      * One place.
      *

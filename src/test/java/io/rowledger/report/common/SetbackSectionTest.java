@@ -42,7 +42,7 @@ class SetbackSectionTest {
         SetbackSection one = section(new SyntheticJob().setbacks(p[1]), PassReviewTest.metric());
         assertEquals("Nothing was applied within the setback of the one place given.", one.summary());
         assertFalse(one.anythingInside());
-        assertFalse(one.hasDetails());
+        assertEquals(List.of(), one.details());
         assertEquals("4.2 m", plain(one.lines().get(0).closest()));
         assertEquals("none", one.lines().get(0).applied());
         SetbackSection three = section(new SyntheticJob().setbacks(p[1], p[2], p[1]), PassReviewTest.metric());
