@@ -17,7 +17,7 @@
  * <p>For other packages: {@link Audience}, {@link Cautions}, {@link CoveragePhrases}, {@link CoverageSection},
  * {@link CoverageSectionBuilder}, {@link DefectLine}, {@link Fact}, {@link FindingFacts}, {@link FindingMark},
  * {@link FindingProducts}, {@link FindingTitles}, {@link FindingUncertainties}, {@link FindingUncertainty},
- * {@link InputFileLine}, {@link IntervalPhrases}, {@link JobTimes}, {@link JobView}, {@link Limits},
+ * {@link InputFileLine}, {@link IntervalPhrases}, {@link JobTimes}, {@link JobView}, {@link Limits}, {@link NextActions},
  * {@link ProductSums}, {@link QualitySection}, {@link QualitySectionBuilder}, {@link ReportHeader},
  * {@link ReportHeaders}, {@link ReportOptions}, {@link ReturnPlaces}, {@link ReviewSummary}, {@link RowHealth},
  * {@link RowPicture}, {@link RowPictureFigure}, {@link SavedDiagnosis}, {@link SetbackSection},
