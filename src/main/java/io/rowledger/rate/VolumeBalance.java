@@ -59,7 +59,8 @@ public record VolumeBalance(
                 creeping += volumeL;
             }
         }
-        return new VolumeBalance(working, lifted, standing, creeping, backing, gapL(log, track, delivery, p));
+        return new VolumeBalance(
+                working, lifted, standing, creeping, backing, log.isTimed() ? gapL(log, track, delivery, p) : 0);
     }
 
     private static boolean stands(Poses poses, int k) {

@@ -18,6 +18,12 @@ final class RowMeasures {
 
     private RowMeasures() {}
 
+    /** Returns a parameter that a log without a meter for each row can't show. */
+    static SetupMeasurement untold(SetupParameter parameter) {
+        String key = parameter == SetupParameter.ROW_ORDER ? "columns" : "rows.outer_share";
+        return SetupMeasurement.undetermined(parameter, -1, key, Double.NaN, Message.of("findings.setup.row.meters"));
+    }
+
     static SetupMeasurement outsideShare(Rig rig, Diagnosis d) {
         String key = "rows.outer_share";
         int last = rig.rows() - 1;

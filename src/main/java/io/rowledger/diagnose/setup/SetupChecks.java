@@ -2,6 +2,7 @@ package io.rowledger.diagnose.setup;
 
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.log.LogTable;
+import io.rowledger.log.Metering;
 import io.rowledger.rig.Rig;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
@@ -30,8 +31,10 @@ public final class SetupChecks {
         measurements.add(SideOffset.of(rig, track));
         measurements.add(antenna);
         measurements.addAll(RowMeasures.wheels(rig));
-        measurements.add(RowMeasures.outsideShare(rig, diagnosis));
-        measurements.add(RowMeasures.rowOrder(diagnosis));
+        boolean perRow = log.metering() == Metering.PER_ROW && log.isTimed();
+        measurements.add(
+                perRow ? RowMeasures.outsideShare(rig, diagnosis) : RowMeasures.untold(SetupParameter.OUTSIDE_SHARE));
+        measurements.add(perRow ? RowMeasures.rowOrder(diagnosis) : RowMeasures.untold(SetupParameter.ROW_ORDER));
         return new SetupCheck(measurements);
     }
 }

@@ -56,7 +56,7 @@ public final class ReportHeaders {
     public static String when(double startS, double endS, Messages messages) {
         UnitFormat f = messages.units();
         if (!UnitFormat.isKnown(startS)) {
-            return f.date(startS);
+            return messages.text("words.header.noTimes");
         }
         boolean sameDay = f.date(startS).equals(f.date(endS));
         return messages.text(

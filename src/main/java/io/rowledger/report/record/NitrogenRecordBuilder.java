@@ -120,7 +120,7 @@ final class NitrogenRecordBuilder {
     /** The date by the sun at the field if the printed times are UTC: an evening's work has the next day's date there. */
     private String zoneNote(double startS) {
         boolean utc = f.zone().normalized().equals(ZoneOffset.UTC);
-        if (!utc || !Double.isFinite(startS)) {
+        if (!utc || !UnitFormat.isKnown(startS)) {
             return "";
         }
         return messages.text(
