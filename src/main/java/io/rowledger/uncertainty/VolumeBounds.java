@@ -6,6 +6,7 @@ import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How far a row's true volume may lie from the metered one because its meter is faulty or its flow unknown.
@@ -139,7 +140,7 @@ final class VolumeBounds {
         return s;
     }
 
-    private static MeterFault covering(List<MeterFault> faults, int p, int r, double timeS) {
+    private static @Nullable MeterFault covering(List<MeterFault> faults, int p, int r, double timeS) {
         for (MeterFault fault : faults) {
             if (fault.covers(p, r + 1, timeS)) {
                 return fault;

@@ -16,15 +16,15 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What would have been: the same drive with other machinery or another speed, against what happened.
+ * The same drive with other machinery or another speed, against what happened.
  *
- * @param shutOffs ways of shutting off, finest first
+ * @param shutOffs kinds of section control, finest first
  * @param turns turn compensation, per product in rig order
- * @param speeds another speed, one per supply limit found; mostly empty
+ * @param speeds another speed, one per supply limit found
  * @param inTime rows on and off in time, one per late on or early off found
  */
 public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slower> speeds, List<InTime> inTime) {
-    /** Where nothing was asked. */
+    /** No comparison. */
     public static final WhatIf NOTHING = new WhatIf(List.of(), List.of(), List.of(), List.of());
 
     /** Copies the lists. */
@@ -36,14 +36,14 @@ public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slo
     }
 
     /**
-     * The speed that would have held the target where the supply did not.
+     * A speed at which the supply would have held the target.
      *
      * @param product index in rig order
      * @param holdsMps that speed, m/s
      * @param drivenMps mean speed of the bar over the ground it was faster on, m/s
-     * @param areaM2 ground it was faster on, rows delivering, m²
-     * @param gainedL what that ground lacked of its target and would have got, L
-     * @param extraS time the ground would have taken more, s
+     * @param areaM2 ground it crossed faster with rows delivering, m²
+     * @param gainedL volume which that ground lacked of its target, L
+     * @param extraS additional time, s
      */
     public record Slower(
             int product, double holdsMps, double drivenMps, double areaM2, double gainedL, double extraS) {}
@@ -54,8 +54,8 @@ public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slo
      * @param kind late on or early off
      * @param product index in rig order
      * @param rows from 1; empty for the whole bar
-     * @param areaM2 ground left bare that would have been done, m²
-     * @param gainedL what it would have got, L
+     * @param areaM2 skipped ground that would have been covered, m²
+     * @param gainedL volume it would have received, L
      */
     public record InTime(FindingKind kind, int product, List<Integer> rows, double areaM2, double gainedL) {
         /** Copies the rows. */
@@ -64,7 +64,7 @@ public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slo
         }
     }
 
-    /** All of it, from what the other rooms found. */
+    /** Returns all comparisons of a job. */
     public static WhatIf of(Strips strips, Delivery delivery, Coverage coverage, Diagnosis diagnosis) {
         List<Slower> speeds = new ArrayList<>();
         List<InTime> inTime = new ArrayList<>();
@@ -94,7 +94,7 @@ public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slo
         double areaM2 = 0;
         double lackedL = 0;
         double seconds = 0;
-        double wayM = 0;
+        double distanceM = 0;
         for (int k = 0; k < poses.steps(); k++) {
             if (!poses.working(k) || poses.timeS(k) < limit.fromS() || poses.timeS(k) >= limit.toS()) {
                 continue;
@@ -114,9 +114,10 @@ public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slo
                 areaM2 += appliedM2;
                 lackedL += lackL;
                 seconds += poses.durationS(k);
-                wayM += barM2 / widthM;
+                distanceM += barM2 / widthM;
             }
         }
-        return new Slower(p, holdsMps, wayM / seconds, areaM2, Math.max(0, lackedL), wayM / holdsMps - seconds);
+        return new Slower(
+                p, holdsMps, distanceM / seconds, areaM2, Math.max(0, lackedL), distanceM / holdsMps - seconds);
     }
 }

@@ -5,25 +5,26 @@ import io.rowledger.stats.RobustStatistics;
 import java.util.Arrays;
 
 /**
- * How long after the bar is lowered or lifted, or a row is commanded on or off, its meter shows it: the time at which the
- * flow crosses half of the row's usual flow, less the time of the switch. Both are read half-way between two records, so
- * that the mean over many edges is right at 1 Hz too.
+ * Delay from lowering or lifting the bar, or a row's command, to the meter: the time at which the flow crosses half of the
+ * row's typical flow, less the time of the switch. Both are read halfway between two records, so that the mean over many edges
+ * is right at 1 Hz as well.
  */
 final class ValveDelays {
-    /** Edges are looked for from so long before the switch to so long after it, s. */
+    /** Search range for an edge before and after the switch, s. */
     private static final double BEFORE_S = 1.5;
 
     private static final double AFTER_S = 9;
 
-    /** The switch stays as it is for this long on either side, s: or its edge may be another's. */
+    /** Time without another switch on either side, s: otherwise the edge may belong to the other one. */
     private static final double STEADY_S = 3;
 
+    /** Share of the typical flow at which an edge is (1). */
     private static final double HALF = 0.5;
 
-    /** Rows switched by the work state go together within this, s. */
+    /** Rows that the work state switches follow within this, s. */
     private static final double TOGETHER_S = 0.25;
 
-    /** So many of the rows must. */
+    /** Smallest share of the rows that must (1). */
     private static final double TOGETHER_SHARE = 0.6;
 
     private final LogTable log;
@@ -39,41 +40,41 @@ final class ValveDelays {
         this.intervalS = intervalS;
     }
 
-    /** Delays of product p's meters after the rows' commands where they are logged, else after the work state. */
+    /** Returns the delays of product p's meters after the rows' commands if they are logged, else after the work state. */
     static ValveDelays of(LogTable log, int p, double intervalS) {
         ValveDelays delays = new ValveDelays(log, intervalS);
         int rows = log.outlets();
-        double[] usual = new double[rows];
+        double[] typical = new double[rows];
         boolean commands = false;
         for (int r = 0; r < rows; r++) {
-            usual[r] = usual(log.flowColumn(p, r));
+            typical[r] = typical(log.flowColumn(p, r));
             commands |= log.records() > 0 && log.on(r, 0) >= 0;
         }
         if (commands) {
             delays.byCommand = true;
-            delays.commands(p, usual);
+            delays.commands(p, typical);
         } else if (log.hasDown()) {
-            delays.workState(p, usual);
+            delays.workState(p, typical);
         }
         return delays;
     }
 
-    /** Delays when switched on, s. */
+    /** Returns the delays when switched on, s. */
     double[] on() {
         return Arrays.copyOf(onS, ons);
     }
 
-    /** Delays when switched off, s. */
+    /** Returns the delays when switched off, s. */
     double[] off() {
         return Arrays.copyOf(offS, offs);
     }
 
-    /** True where the rows' own commands were looked at. */
+    /** Returns true if the delays are after the rows' commands. */
     boolean byCommand() {
         return byCommand;
     }
 
-    private static double usual(double[] flow) {
+    private static double typical(double[] flow) {
         int stride = Math.max(1, flow.length / 4000);
         double[] some = new double[flow.length / stride + 1];
         int n = 0;
@@ -85,25 +86,25 @@ final class ValveDelays {
         return RobustStatistics.median(some, n);
     }
 
-    private void commands(int p, double[] usual) {
+    private void commands(int p, double[] typical) {
         for (int i = 1; i < log.records(); i++) {
-            double[] on = new double[usual.length];
-            double[] off = new double[usual.length];
+            double[] on = new double[typical.length];
+            double[] off = new double[typical.length];
             int n = 0;
             int m = 0;
-            for (int r = 0; r < usual.length; r++) {
+            for (int r = 0; r < typical.length; r++) {
                 int now = log.on(r, i);
                 if (now == log.on(r, i - 1) || now < 0 || log.on(r, i - 1) < 0 || !steady(r, i)) {
                     continue;
                 }
-                double delay = delay(p, r, usual[r], i, now == 1);
+                double delay = delay(p, r, typical[r], i, now == 1);
                 if (now == 1 && !Double.isNaN(delay)) {
                     on[n++] = delay;
                 } else if (now == 0 && !Double.isNaN(delay)) {
                     off[m++] = delay;
                 }
             }
-            // Rows commanded in one instant share its error, so they are one observation.
+            // Rows commanded at one instant share its error: one observation.
             if (n > 0) {
                 addOn(RobustStatistics.median(on, n));
             }
@@ -113,21 +114,21 @@ final class ValveDelays {
         }
     }
 
-    private void workState(int p, double[] usual) {
-        double[] delays = new double[usual.length];
+    private void workState(int p, double[] typical) {
+        double[] delays = new double[typical.length];
         for (int i = 1; i < log.records(); i++) {
             int now = log.down(i);
             if (now < 0 || log.down(i - 1) < 0 || now == log.down(i - 1) || !steady(-1, i)) {
                 continue;
             }
             int n = 0;
-            for (int r = 0; r < usual.length; r++) {
-                double delay = delay(p, r, usual[r], i, now == 1);
+            for (int r = 0; r < typical.length; r++) {
+                double delay = delay(p, r, typical[r], i, now == 1);
                 if (!Double.isNaN(delay)) {
                     delays[n++] = delay;
                 }
             }
-            double together = together(delays, n, usual.length);
+            double together = together(delays, n, typical.length);
             if (Double.isNaN(together)) {
                 continue;
             }
@@ -139,7 +140,7 @@ final class ValveDelays {
         }
     }
 
-    /** The mean of the rows that go together; NaN where too few do, because each was switched for itself. */
+    /** Returns the mean of the rows that go together; NaN if too few do, because each was switched by itself. */
     private double together(double[] delays, int n, int rows) {
         double middle = RobustStatistics.median(delays, n);
         double near = Math.max(TOGETHER_S, 0.6 * intervalS);
@@ -190,14 +191,14 @@ final class ValveDelays {
         return true;
     }
 
-    /** When row r's flow crosses half its usual, after the switch before record at; NaN where it doesn't, or did before. */
-    private double delay(int p, int r, double usual, int at, boolean on) {
-        if (!(usual > 0)) {
+    /** Returns when row r's flow crosses half of its typical flow, s after the switch before record at; NaN if it does not. */
+    private double delay(int p, int r, double typical, int at, boolean on) {
+        if (!(typical > 0)) {
             return Double.NaN;
         }
         double switched = (log.timeS(at - 1) + log.timeS(at)) / 2;
         double[] flow = log.flowColumn(p, r);
-        double half = HALF * usual;
+        double half = HALF * typical;
         int i = at;
         while (i > 1 && switched - log.timeS(i - 1) < BEFORE_S) {
             i--;
@@ -211,7 +212,7 @@ final class ValveDelays {
                 return Double.NaN;
             }
             if (on == flow[i] >= half) {
-                // Where the switch has been taken back before the flow followed, the edge is another's.
+                // Interpolated between the two records.
                 double share = (half - flow[i - 1]) / (flow[i] - flow[i - 1]);
                 return log.timeS(i - 1) + share * (log.timeS(i) - log.timeS(i - 1)) - switched;
             }
