@@ -44,9 +44,14 @@ final class IntervalScores {
     }
 
     static IntervalScores score(Path folder, long seed, int jobs) {
+        return score(folder, seed, jobs, false);
+    }
+
+    /** The same for jobs with faulty meters. */
+    static IntervalScores score(Path folder, long seed, int jobs, boolean faultyMeters) {
         IntervalScores scores = new IntervalScores();
         for (int i = 0; i < jobs; i++) {
-            MismeasuredJob job = MismeasuredJob.draw(seed * STRIDE + i);
+            MismeasuredJob job = MismeasuredJob.draw(seed * STRIDE + i, faultyMeters);
             Path own = folder.resolve("job" + i);
             job.result().writeTo(own);
             Path boundary = own.resolve("boundary.geojson");
@@ -142,6 +147,11 @@ final class IntervalScores {
             count.above += truth > interval.high() ? 1 : 0;
             count.widthPct += unit == 0 ? 0 : (interval.high() - interval.low()) / 2 / unit * 100;
         }
+    }
+
+    /** Percent of the intervals of a figure that held the truth, over all jobs. */
+    double pct(String figure) {
+        return counts.get(figure).getOrDefault(ALL, new Count()).pct();
     }
 
     /** Figures of which, over all jobs, less or more than these percent of the intervals held the truth. */

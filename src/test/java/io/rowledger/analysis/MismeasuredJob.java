@@ -6,6 +6,7 @@ import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.MeteringModel;
 import io.rowledger.sim.PassPlan;
 import io.rowledger.sim.Scenario;
+import io.rowledger.sim.SimFault;
 import io.rowledger.sim.SimProduct;
 import io.rowledger.sim.SimResult;
 import io.rowledger.sim.SimRig;
@@ -29,6 +30,11 @@ record MismeasuredJob(
     private static final double DENSITY_ACCURACY = 0.01;
 
     static MismeasuredJob draw(long seed) {
+        return draw(seed, false);
+    }
+
+    /** The same with one or two meters that stick, drop out or read a constant share off, for a part of the job or all of it. */
+    static MismeasuredJob draw(long seed, boolean faultyMeters) {
         SplittableRandom random = new SplittableRandom(seed);
         int rows = List.of(6, 8, 12).get(random.nextInt(3));
         SimRig stated = random.nextBoolean() ? SimRig.drawn(rows) : SimRig.carried(rows);
@@ -39,6 +45,10 @@ record MismeasuredJob(
                 .products(products(random))
                 .metering(MeteringModel.perRow().withShutOff(random.nextInt(3) == 0))
                 .meterScale(calibration(random, rows));
+        if (faultyMeters) {
+            // A stream of its own, so that all else is drawn as without faults.
+            faults(new SplittableRandom(seed ^ 0xfa17L), rows).forEach(scenario::fault);
+        }
         boolean steered = random.nextBoolean();
         if (steered) {
             scenario.steeredByReceiver();
@@ -53,6 +63,27 @@ record MismeasuredJob(
                 densities,
                 rtk,
                 steered);
+    }
+
+    private static List<SimFault> faults(SplittableRandom random, int rows) {
+        int first = 1 + random.nextInt(rows);
+        int second = 1 + (first + random.nextInt(1, rows) - 1) % rows;
+        SimFault one = fault(random, first);
+        return random.nextBoolean() ? List.of(one) : List.of(one, fault(random, second));
+    }
+
+    private static SimFault fault(SplittableRandom random, int row) {
+        double startS = random.nextDouble(60, 400);
+        return switch (random.nextInt(3)) {
+            case 0 -> SimFault.of(SimFault.Kind.METER_STUCK, row, startS, 0);
+            case 1 -> SimFault.of(SimFault.Kind.METER_DROPOUT, row, startS, random.nextDouble(0.2, 0.6));
+            default ->
+                SimFault.of(
+                        SimFault.Kind.METER_SCALE,
+                        row,
+                        0,
+                        random.nextBoolean() ? random.nextDouble(0.75, 0.9) : random.nextDouble(1.1, 1.3));
+        };
     }
 
     private static SimProduct[] products(SplittableRandom random) {
