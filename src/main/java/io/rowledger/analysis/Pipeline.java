@@ -7,6 +7,7 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.setup.SetupCheck;
 import io.rowledger.diagnose.setup.SetupChecks;
 import io.rowledger.diagnose.setup.SetupFindings;
+import io.rowledger.finding.Finding;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
@@ -60,8 +61,8 @@ public final class Pipeline {
         SetupCheck setup = SetupChecks.of(log, rig, work.track(), ofRows);
         Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, work.track(), work.delivery());
         progress.begins("estimating uncertainty", "positions, meters, setup");
-        UncertaintyInputs inputs =
-                new UncertaintyInputs(log, rig, work.track(), work.strips(), work.delivery(), meterFaults(diagnosis));
+        UncertaintyInputs inputs = new UncertaintyInputs(
+                log, rig, work.track(), work.strips(), work.delivery(), meterFaults(diagnosis, log));
         Intervals intervals = IntervalsBuilder.of(inputs, rates, coverage, threads);
         return new Analysis(
                 rig,
@@ -99,14 +100,27 @@ public final class Pipeline {
     }
 
     /** Meters that the diagnosis puts in question: they widen the interval of all that rests on them. */
-    private static List<MeterFault> meterFaults(Diagnosis diagnosis) {
+    private static List<MeterFault> meterFaults(Diagnosis diagnosis, LogTable log) {
         List<MeterFault> faults = new ArrayList<>();
-        for (int i = 0; i < diagnosis.findings().size(); i++) {
-            MeterFault.of(
-                            diagnosis.findings().get(i),
-                            diagnosis.windows().get(i).product())
-                    .ifPresent(faults::add);
+        boolean corroborated = corroborated(log);
+        for (Finding finding : diagnosis.findings()) {
+            MeterFault.of(finding, corroborated).ifPresent(faults::add);
         }
         return faults;
+    }
+
+    /** True if a total meter or the rows' pressures are logged. */
+    private static boolean corroborated(LogTable log) {
+        for (int i = 0; i < log.records(); i++) {
+            for (int p = 0; p < log.products().size(); p++) {
+                if (!Double.isNaN(log.totalLPerS(p, i))) {
+                    return true;
+                }
+            }
+            if (log.outlets() > 0 && !Double.isNaN(log.rowPressurePa(0, i))) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -6,15 +6,15 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A finding that puts the metered volume of rows in question for a time.
+ * A finding that puts the metered volumes of rows in question for a time, of all products: a healthy meter gives what the other
+ * rows mean, so that the fault of another product's meter leaves its bounds as they are.
  *
  * @param kind of the finding
- * @param product index in rig order
  * @param rows from 1; two for swapped channels
  * @param fromS start, epoch seconds
  * @param toS end, epoch seconds
  */
-public record MeterFault(FindingKind kind, int product, List<Integer> rows, double fromS, double toS) {
+public record MeterFault(FindingKind kind, List<Integer> rows, double fromS, double toS) {
     /**
      * A row that delivers too little or too much may as well have a wrong meter if the finding is less certain than this: an
      * interval that should hold the truth in {@value Intervals#LEVEL_PCT} of 100 jobs has to allow for it.
@@ -26,19 +26,27 @@ public record MeterFault(FindingKind kind, int product, List<Integer> rows, doub
         rows = List.copyOf(rows);
     }
 
-    /** Returns the fault that a finding about a product means for its meters; empty if it leaves them alone. */
-    public static Optional<MeterFault> of(Finding finding, int product) {
+    /**
+     * Returns the fault that a finding means for the meters; empty if it leaves them alone.
+     *
+     * @param corroborated true if a total meter or the rows' pressures are logged: without them a dead meter looks as a plugged
+     *     row does, however certain it is that the figures fell to nothing
+     */
+    public static Optional<MeterFault> of(Finding finding, boolean corroborated) {
         boolean meter =
                 switch (finding.kind()) {
                     case METER_DROPOUT, METER_STUCK, METER_SCALE ->
                         !finding.rows().isEmpty();
                     case CHANNELS_SWAPPED -> finding.rows().size() == 2;
-                    case PLUGGED, INTERMITTENT, RESTRICTED, LEAKING ->
+                    case PLUGGED, INTERMITTENT ->
+                        (!corroborated || finding.confidence() < CERTAIN)
+                                && !finding.rows().isEmpty();
+                    case RESTRICTED, LEAKING ->
                         finding.confidence() < CERTAIN && !finding.rows().isEmpty();
                     default -> false;
                 };
         return meter
-                ? Optional.of(new MeterFault(finding.kind(), product, finding.rows(), finding.fromS(), finding.toS()))
+                ? Optional.of(new MeterFault(finding.kind(), finding.rows(), finding.fromS(), finding.toS()))
                 : Optional.empty();
     }
 
@@ -46,8 +54,8 @@ public record MeterFault(FindingKind kind, int product, List<Integer> rows, doub
         return kind == FindingKind.CHANNELS_SWAPPED;
     }
 
-    boolean covers(int product, int row, double timeS) {
-        return product == this.product && timeS >= fromS && timeS < toS && rows.contains(row);
+    boolean covers(int row, double timeS) {
+        return timeS >= fromS && timeS < toS && rows.contains(row);
     }
 
     /** Returns the other of two swapped rows, from 1. */

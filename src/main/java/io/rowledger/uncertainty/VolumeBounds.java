@@ -87,7 +87,7 @@ final class VolumeBounds {
             double ratio = rates.volumeL(p) / rates.meteredTargetL(p);
             meteredRatio[p] = Double.isFinite(ratio) && ratio > 0 ? ratio : 1;
             for (int r = 0; r < rows; r++) {
-                List<MeterFault> faults = faults(p, r);
+                List<MeterFault> faults = faults(r);
                 boolean clean = faults.isEmpty() && delivery.allKnown(p, r);
                 for (int i = 0; i < passes.size(); i++) {
                     sums[p][i][r] = clean ? new Sums() : sum(p, r, passes.get(i), faults);
@@ -96,10 +96,10 @@ final class VolumeBounds {
         }
     }
 
-    private List<MeterFault> faults(int p, int r) {
+    private List<MeterFault> faults(int r) {
         List<MeterFault> out = new ArrayList<>();
         for (MeterFault fault : job.faults()) {
-            if (fault.product() == p && fault.rows().contains(r + 1)) {
+            if (fault.rows().contains(r + 1)) {
                 out.add(fault);
             }
         }
@@ -110,7 +110,7 @@ final class VolumeBounds {
         Sums s = new Sums();
         for (int k = pass.firstStep(); k < pass.endStep(); k++) {
             boolean known = delivery.known(p, r, k);
-            MeterFault fault = covering(faults, p, r, poses.timeS(k));
+            MeterFault fault = covering(faults, r, poses.timeS(k));
             if (known && fault == null) {
                 continue;
             }
@@ -140,9 +140,9 @@ final class VolumeBounds {
         return s;
     }
 
-    private static @Nullable MeterFault covering(List<MeterFault> faults, int p, int r, double timeS) {
+    private static @Nullable MeterFault covering(List<MeterFault> faults, int r, double timeS) {
         for (MeterFault fault : faults) {
-            if (fault.covers(p, r + 1, timeS)) {
+            if (fault.covers(r + 1, timeS)) {
                 return fault;
             }
         }
@@ -162,7 +162,7 @@ final class VolumeBounds {
         int on = 0;
         int peers = 0;
         for (int j = 0; j < rows; j++) {
-            if (j == r || !delivery.known(p, j, k) || faulty(p, j, poses.timeS(k))) {
+            if (j == r || !delivery.known(p, j, k) || faulty(j, poses.timeS(k))) {
                 continue;
             }
             peers++;
@@ -178,8 +178,8 @@ final class VolumeBounds {
         return on == 0 || on < MIN_PEERS_ON * peers ? 0 : flowLPerS / onM * bandM[r];
     }
 
-    private boolean faulty(int p, int r, double timeS) {
-        return job.faults().stream().anyMatch(fault -> fault.covers(p, r + 1, timeS));
+    private boolean faulty(int r, double timeS) {
+        return job.faults().stream().anyMatch(fault -> fault.covers(r + 1, timeS));
     }
 
     private Sums ofJob(int p, int r) {

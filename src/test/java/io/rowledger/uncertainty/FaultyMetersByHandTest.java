@@ -72,7 +72,7 @@ class FaultyMetersByHandTest {
     }
 
     private static MeterFault fault(FindingKind kind, double fromS, double toS, Integer... rows) {
-        return new MeterFault(kind, 0, List.of(rows), fromS, toS);
+        return new MeterFault(kind, List.of(rows), fromS, toS);
     }
 
     private static double width(Interval interval) {
