@@ -21,6 +21,12 @@ public record MeterFault(FindingKind kind, List<Integer> rows, double fromS, dou
      */
     private static final double CERTAIN = Intervals.LEVEL_PCT / 100.0;
 
+    /**
+     * Time before the first and after the last sign of a fault that it may have lasted, s: spells come minutes apart. It costs
+     * nothing while the meter is right, because a right meter gives what the other rows mean.
+     */
+    private static final double MARGIN_S = 120;
+
     /** Copies the rows. */
     public MeterFault {
         rows = List.copyOf(rows);
@@ -54,8 +60,14 @@ public record MeterFault(FindingKind kind, List<Integer> rows, double fromS, dou
         return kind == FindingKind.CHANNELS_SWAPPED;
     }
 
+    /** Returns true for a row of the fault while it may have lasted. */
     boolean covers(int row, double timeS) {
-        return timeS >= fromS && timeS < toS && rows.contains(row);
+        return timeS >= fromS - MARGIN_S && timeS < toS + MARGIN_S && rows.contains(row);
+    }
+
+    /** Returns true from the first to the last sign of the fault. */
+    boolean lasts(double timeS) {
+        return timeS >= fromS && timeS < toS;
     }
 
     /** Returns the other of two swapped rows, from 1. */

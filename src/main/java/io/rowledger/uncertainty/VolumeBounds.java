@@ -128,7 +128,9 @@ final class VolumeBounds {
             } else {
                 s.unknownL += estimateL;
             }
-            s.estimateL += estimateL;
+            if (fault == null || fault.lasts(poses.timeS(k))) {
+                s.estimateL += estimateL;
+            }
             // A NaN estimate may be anything, so the ground may be served.
             boolean maybeOn = !(estimateL <= 0);
             if (!delivery.delivering(r, k) && maybeOn) {
