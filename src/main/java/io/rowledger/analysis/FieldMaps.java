@@ -9,6 +9,7 @@ import io.rowledger.field.Prescription;
 import io.rowledger.field.PrescriptionReader;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Message;
 import io.rowledger.track.Poses;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
@@ -57,8 +58,8 @@ record FieldMaps(Optional<Boundary> boundary, Optional<Prescription> prescriptio
     }
 
     /** What was assumed about the files. */
-    List<String> notes() {
-        List<String> notes = new ArrayList<>();
+    List<Message> notes() {
+        List<Message> notes = new ArrayList<>();
         boundary.ifPresent(map -> notes.addAll(map.notes()));
         prescription.ifPresent(map -> notes.addAll(map.notes()));
         keepOuts.ifPresent(map -> notes.addAll(map.notes()));

@@ -6,7 +6,6 @@ import io.rowledger.field.KeepOut;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
 import io.rowledger.log.source.LogSource;
-import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.rate.VolumeBalance;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
@@ -45,10 +44,9 @@ final class JobNotes {
     static List<Message> of(
             LogReading reading, FieldWork work, Coverage coverage, @Nullable Setbacks setbacks, @Nullable Zones zones) {
         JobNotes all = new JobNotes();
-        reading.totals().forEach(all::addTotals);
-        all.addTexts(work.maps().notes());
+        all.notes.addAll(work.maps().notes());
         all.notes.addAll(reading.notes());
-        all.addTexts(work.rig().job().notes());
+        all.notes.addAll(work.rig().job().notes());
         if (zones == null) {
             all.addTargets(reading.table(), work.rig());
         } else {
@@ -82,30 +80,6 @@ final class JobNotes {
                         Message.percent(100 * share));
             }
         }
-    }
-
-    /** A controller whose own totals contradict its rates or widths. */
-    private void addTotals(ControllerTotals totals) {
-        if (totals.volumesDisagree()) {
-            double ratio = totals.volumeRatio();
-            add(
-                    ratio > 1 ? "notes.totals.volume.less" : "notes.totals.volume.more",
-                    totals.file(),
-                    Message.value(QuantityKind.VOLUME, totals.controller().volumeL()),
-                    Message.value(QuantityKind.VOLUME, totals.added().volumeL()),
-                    Message.decimal(ratio > 1 ? ratio : 1 / ratio, Math.max(ratio, 1 / ratio) < 10 ? 1 : 0));
-        }
-        if (totals.areasDisagree()) {
-            add(
-                    "notes.totals.area",
-                    totals.file(),
-                    Message.value(QuantityKind.AREA, totals.controller().areaM2()),
-                    Message.value(QuantityKind.AREA, totals.added().areaM2()));
-        }
-    }
-
-    private void addTexts(List<String> texts) {
-        texts.forEach(text -> add("notes.text", text));
     }
 
     /** A target that only a part of the records has can't be summed. */

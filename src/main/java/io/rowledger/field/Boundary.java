@@ -1,5 +1,6 @@
 package io.rowledger.field;
 
+import io.rowledger.text.Message;
 import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 
@@ -10,9 +11,9 @@ import org.locationtech.jts.geom.Geometry;
  * @param name the feature's name, or empty
  * @param area polygon or multipolygon, valid
  * @param repaired true where the file's polygon was invalid and had to be repaired
- * @param notes what was taken for granted about the file, one sentence each
+ * @param notes assumptions made about the file
  */
-public record Boundary(String file, String name, Geometry area, boolean repaired, List<String> notes) {
+public record Boundary(String file, String name, Geometry area, boolean repaired, List<Message> notes) {
     /** Copies the notes. */
     public Boundary {
         notes = List.copyOf(notes);

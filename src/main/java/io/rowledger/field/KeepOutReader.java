@@ -8,8 +8,9 @@ import io.rowledger.maps.MapProperty;
 import io.rowledger.maps.MapReader;
 import io.rowledger.maps.MapShape;
 import io.rowledger.maps.MapUse;
+import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
-import io.rowledger.units.Factor;
+import io.rowledger.units.QuantityKind;
 import io.rowledger.units.Unit;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -83,22 +84,23 @@ public final class KeepOutReader {
         if (places.isEmpty()) {
             throw farAway(source, nearest, nearestM);
         }
-        List<String> notes = new ArrayList<>(source.notes());
+        List<Message> notes = new ArrayList<>(source.notes());
         int far = source.features().size() - places.size();
         if (far > 0) {
-            notes.add(source.file() + ": " + far + " of " + source.features().size() + " places lie more than "
-                    + Math.round(MAX_AWAY_M / 1000) + " km (3 miles) from the field and were left out.");
+            notes.add(Message.of(
+                    "notes.setback.far",
+                    source.file(),
+                    far,
+                    source.features().size(),
+                    Message.value(QuantityKind.LENGTH, MAX_AWAY_M)));
         }
         if (byDefault > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "%s: %d of %d places near the field have no setback of their own; the one of the call, %.1f m (%.0f ft),"
-                            + " was used.",
+            notes.add(Message.of(
+                    "notes.setback.default",
                     source.file(),
                     byDefault,
                     places.size(),
-                    defaultSetbackM,
-                    defaultSetbackM / Factor.METRES_PER_FOOT));
+                    Message.value(QuantityKind.LENGTH, defaultSetbackM)));
         }
         return new KeepOuts(source.file(), places, notes);
     }

@@ -1,5 +1,6 @@
 package io.rowledger.field;
 
+import io.rowledger.text.Message;
 import java.util.List;
 
 /**
@@ -7,9 +8,9 @@ import java.util.List;
  *
  * @param file where they came from
  * @param places in the file's order
- * @param notes what was taken for granted about the file, one sentence each
+ * @param notes assumptions made about the file
  */
-public record KeepOuts(String file, List<KeepOut> places, List<String> notes) {
+public record KeepOuts(String file, List<KeepOut> places, List<Message> notes) {
     /** Copies the lists. */
     public KeepOuts {
         places = List.copyOf(places);

@@ -1,5 +1,6 @@
 package io.rowledger.field;
 
+import io.rowledger.text.Message;
 import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 
@@ -10,9 +11,9 @@ import org.locationtech.jts.geom.Geometry;
  * @param zones in the order of their first feature; no two have ground in common
  * @param repaired true where a polygon was invalid and had to be repaired
  * @param sliverM2 ground in thin overlaps of zones with different rates, given to the zone that stands first in the file, m²
- * @param notes what was taken for granted about the file, one sentence each
+ * @param notes assumptions made about the file
  */
-public record Prescription(String file, List<Zone> zones, boolean repaired, double sliverM2, List<String> notes) {
+public record Prescription(String file, List<Zone> zones, boolean repaired, double sliverM2, List<Message> notes) {
     /** Copies the lists. */
     public Prescription {
         zones = List.copyOf(zones);

@@ -37,19 +37,16 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
     static TaskDataLogs read(Path path, LogOptions options) {
         TaskData.Reading reading = TaskData.read(path, options.rowsExpected());
         List<FileLog> logs = new ArrayList<>();
-        Set<String> given = new HashSet<>();
+        Set<Message> given = new HashSet<>();
         for (TaskLog log : reading.logs()) {
             Headers headers = new Headers(log.headers(), log.headers(), 0);
             ColumnPlan plan = ColumnPlanBuilder.plan(log.name(), headers.names(), headers, options, Questions.thrown());
             FileLog file = LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
             file.setOrigins(log.origins());
             // What is said of the machine is said once.
-            log.notes().stream()
-                    .filter(given::add)
-                    .map(note -> Message.of("notes.text", note))
-                    .forEach(file.notes()::add);
+            log.notes().stream().filter(given::add).forEach(file.notes()::add);
             if (logs.isEmpty()) {
-                reading.notes().forEach(note -> file.notes().add(Message.of("notes.text", note)));
+                file.notes().addAll(reading.notes());
             }
             file.digest(log.sha256());
             logs.add(LogCleaning.clean(file));

@@ -1,6 +1,7 @@
 package io.rowledger.maps;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.Message;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -37,7 +38,7 @@ final class GeoPackageFeatures {
     private final MapUse use;
     private final RingReader places;
     private final List<MapFeature> features = new ArrayList<>();
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
 
     private record Table(String name, String column, int srs) {}
 
@@ -168,8 +169,8 @@ final class GeoPackageFeatures {
         }
         try {
             ReferenceSystem system = ReferenceSystem.of(definition);
-            if (!system.note().isEmpty()) {
-                notes.add(file + ": " + system.note());
+            if (!system.otherDatum().isEmpty()) {
+                notes.add(Message.of("notes.map.datum", file, system.otherDatum()));
             }
             return system;
         } catch (ReferenceSystem.NotUsable e) {

@@ -1,6 +1,7 @@
 package io.rowledger.maps;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
 import io.rowledger.units.Reading;
@@ -16,9 +17,9 @@ import java.util.OptionalDouble;
  * @param file where it came from, for messages
  * @param format what kind of file it is
  * @param features in the file's order
- * @param notes what was taken for granted about the file, one sentence each
+ * @param notes assumptions made about the file
  */
-public record MapFeatures(String file, MapFormat format, List<MapFeature> features, List<String> notes) {
+public record MapFeatures(String file, MapFormat format, List<MapFeature> features, List<Message> notes) {
     /** Copies the lists. */
     public MapFeatures {
         features = List.copyOf(features);

@@ -65,7 +65,7 @@ final class ReferenceSystem {
     private static final double WEB_RADIUS_M = 6_378_137;
     private static final double DEGREE_RAD = Math.PI / 180;
 
-    private final String note;
+    private final String otherDatum;
     private final Inverse inverse;
 
     /** Takes x and y as the file has them; {@code out} receives longitude and latitude, degrees. */
@@ -73,8 +73,8 @@ final class ReferenceSystem {
         void apply(double x, double y, double[] out);
     }
 
-    private ReferenceSystem(String note, Inverse inverse) {
-        this.note = note;
+    private ReferenceSystem(String otherDatum, Inverse inverse) {
+        this.otherDatum = otherDatum;
         this.inverse = inverse;
     }
 
@@ -99,9 +99,9 @@ final class ReferenceSystem {
         }
     }
 
-    /** What was taken for granted, to follow the file's name; empty where nothing was. */
-    String note() {
-        return note;
+    /** The name of a datum other than WGS 84 that counts as WGS 84; empty for WGS 84 itself. */
+    String otherDatum() {
+        return otherDatum;
     }
 
     /** Longitude and latitude pairs from x and y pairs, in place; NaN where there is no such place. */
@@ -133,7 +133,7 @@ final class ReferenceSystem {
         if (geographic == null || datum == null || spheroid == null) {
             throw new NotUsable("a coordinate system without a datum", "a GEOGCS with DATUM and SPHEROID");
         }
-        String note = note(datum);
+        String other = otherDatum(datum);
         Wkt meridian = geographic.node("PRIMEM");
         if (meridian != null && meridian.number(1) != 0) {
             throw new NotUsable("longitudes from " + meridian.name(), "longitudes from Greenwich");
@@ -143,15 +143,15 @@ final class ReferenceSystem {
         // Files write 0.0174532925199433, with more or fewer figures.
         double unit = Math.abs(degrees - 1) < 1e-8 ? 1 : degrees;
         if (system.keyword().equals("GEOGCS")) {
-            return new ReferenceSystem(note, (x, y, out) -> {
+            return new ReferenceSystem(other, (x, y, out) -> {
                 out[0] = x * unit;
                 out[1] = y * unit;
             });
         }
-        return new ReferenceSystem(note, projected(system, spheroid, unit));
+        return new ReferenceSystem(other, projected(system, spheroid, unit));
     }
 
-    private static String note(Wkt datum) throws NotUsable {
+    private static String otherDatum(Wkt datum) throws NotUsable {
         String plain = plain(datum.name());
         String name = plain.startsWith("d") && !plain.startsWith("deutsch") ? plain.substring(1) : plain;
         if (DATUMS.stream().noneMatch(known -> plain.startsWith(known) || name.startsWith(known))) {
@@ -160,11 +160,7 @@ final class ReferenceSystem {
                     "WGS 84, or a datum within two meters of it such as NAD83, ETRS89 or GDA2020");
         }
         boolean same = name.startsWith("wgs") || plain.startsWith("wgs") || plain.startsWith("worldgeodetic");
-        return same
-                ? ""
-                : "positions on " + datum.name().replaceFirst("^D_", "").replace('_', ' ')
-                        + " were taken as WGS 84; the two lie up to 2 m apart, or not at all where the receiver's corrections"
-                        + " are on that datum too.";
+        return same ? "" : datum.name().replaceFirst("^D_", "").replace('_', ' ');
     }
 
     private static String plain(String name) {

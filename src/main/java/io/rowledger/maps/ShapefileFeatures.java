@@ -1,6 +1,7 @@
 package io.rowledger.maps;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.Message;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.ArrayList;
@@ -46,14 +47,14 @@ final class ShapefileFeatures {
                     .expected("the .dbf file of the same name beside it, which holds what each shape says")
                     .hint("copy all parts of the shapefile (.shp, .shx, .dbf, .prj, .cpg) into one folder or zip");
         }
-        List<String> notes = new ArrayList<>();
+        List<Message> notes = new ArrayList<>();
         ReferenceSystem system = system(parts, use, notes);
         ShapefileFeatures reader = new ShapefileFeatures(parts, use, system);
         reader.records();
         return new MapFeatures(parts.name(), MapFormat.SHAPEFILE, reader.features, notes);
     }
 
-    private static ReferenceSystem system(ShapefileParts parts, MapUse use, List<String> notes) {
+    private static ReferenceSystem system(ShapefileParts parts, MapUse use, List<Message> notes) {
         String text = parts.text("prj");
         if (text.isEmpty()) {
             ByteBuffer box = ByteBuffer.wrap(parts.shp()).order(ByteOrder.LITTLE_ENDIAN);
@@ -65,13 +66,13 @@ final class ShapefileFeatures {
                         .hint("copy the .prj file beside the .shp file, or export the " + use.file()
                                 + " again in degrees on WGS 84");
             }
-            notes.add(parts.name() + ": there is no .prj file; its coordinates were taken as degrees on WGS 84.");
+            notes.add(Message.of("notes.map.no_reference", parts.name()));
             return ReferenceSystem.WGS84;
         }
         try {
             ReferenceSystem system = ReferenceSystem.of(text);
-            if (!system.note().isEmpty()) {
-                notes.add(parts.name() + ": " + system.note());
+            if (!system.otherDatum().isEmpty()) {
+                notes.add(Message.of("notes.map.datum", parts.name(), system.otherDatum()));
             }
             return system;
         } catch (ReferenceSystem.NotUsable e) {

@@ -1,6 +1,7 @@
 package io.rowledger.rig;
 
 import io.rowledger.rig.Amount.DensityFrom;
+import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
 import java.util.List;
 
@@ -59,7 +60,7 @@ final class AmountReader {
     }
 
     /** A note where a load was denser or lighter than the product in the rig file, which is what nitrogen goes by. */
-    static void noteDensities(List<LoadTicket> tickets, List<Product> products, List<String> notes) {
+    static void noteDensities(List<LoadTicket> tickets, List<Product> products, List<Message> notes) {
         for (LoadTicket ticket : tickets) {
             Product product = products.stream()
                     .filter(one -> one.key().equals(ticket.product()))
@@ -71,10 +72,11 @@ final class AmountReader {
                     : amount.densityKgPerL();
             double off = Math.abs(density / product.densityKgPerL() - 1);
             if (off > SAME_DENSITY) {
-                notes.add("Load ticket" + (ticket.number().isEmpty() ? "" : " " + ticket.number()) + ": its density is "
-                        + String.format(java.util.Locale.ROOT, "%.1f", 100 * off) + "% "
-                        + (density > product.densityKgPerL() ? "above" : "below") + " that of " + product.name()
-                        + " in the rig file; nitrogen is reckoned with the rig file's.");
+                notes.add(Message.of(
+                        density > product.densityKgPerL() ? "notes.ticket.denser" : "notes.ticket.lighter",
+                        ticket.number(),
+                        Message.percent(100 * off),
+                        product.name()));
             }
         }
     }

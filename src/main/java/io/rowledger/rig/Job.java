@@ -1,5 +1,6 @@
 package io.rowledger.rig;
 
+import io.rowledger.text.Message;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Collections;
@@ -31,7 +32,7 @@ public record Job(
         Map<String, Amount> order,
         List<LoadTicket> tickets,
         Map<String, Price> prices,
-        List<String> notes) {
+        List<Message> notes) {
     /** A job of which nothing is known. */
     public static final Job NONE = of(Map.of());
 

@@ -1,6 +1,7 @@
 package io.rowledger.rig;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -34,7 +35,7 @@ final class JobReader {
     static Job read(YamlMap block, List<Product> products) {
         Map<String, String> facts = facts(block);
         zone(block, facts);
-        List<String> notes = new ArrayList<>();
+        List<Message> notes = new ArrayList<>();
         nearMisses(block, notes);
         Map<String, Amount> order = new LinkedHashMap<>();
         if (block.hasMore("order")) {
@@ -93,7 +94,7 @@ final class JobReader {
         }
     }
 
-    private static void nearMisses(YamlMap block, List<String> notes) {
+    private static void nearMisses(YamlMap block, List<Message> notes) {
         List<String> known = Job.keys();
         for (String key : block.keys()) {
             if (known.contains(key)) {
@@ -102,9 +103,7 @@ final class JobReader {
             NearestKey.of(key, known)
                     .filter(near -> LETTERS_FOR_EACH_SLIP * NearestKey.distance(lower(key), near)
                             < Math.max(key.length(), near.length()))
-                    .ifPresent(near -> notes.add("job: " + key
-                            + " is not a key the record looks for; did you mean " + near
-                            + "? It is printed as entered."));
+                    .ifPresent(near -> notes.add(Message.of("notes.job.near_miss", key, near)));
         }
     }
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.TestNotes;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.maps.TestShapefile;
@@ -49,10 +50,15 @@ class KeepOutDefaultTest {
                     2e-4 * Math.PI * FIFTY_FEET_M * FIFTY_FEET_M);
         }
         assertEquals(2, found.notes().size(), found.notes().toString());
-        assertTrue(found.notes().get(0).contains("1 of 3 places"), found.notes().get(0));
-        assertTrue(found.notes().get(1).contains("2 of 2 places"), found.notes().get(1));
         assertTrue(
-                found.notes().get(1).contains("15.2 m (50 ft)"), found.notes().get(1));
+                TestNotes.texts(found.notes()).get(0).contains("1 of 3 places"),
+                TestNotes.texts(found.notes()).get(0));
+        assertTrue(
+                TestNotes.texts(found.notes()).get(1).contains("2 of 2 places"),
+                TestNotes.texts(found.notes()).get(1));
+        assertTrue(
+                TestNotes.texts(found.notes()).get(1).contains("50.0 ft"),
+                TestNotes.texts(found.notes()).get(1));
     }
 
     @Test

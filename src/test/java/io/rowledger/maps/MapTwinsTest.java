@@ -130,7 +130,7 @@ class MapTwinsTest {
         MapFeatures found = MapReader.read(twin, use);
         assertEquals(expected.features().size(), found.features().size());
         boolean said = twin.toString().matches(".*(no-prj|nad83|albers).*");
-        assertEquals(said ? 1 : 0, found.notes().size(), String.join("\n", found.notes()));
+        assertEquals(said ? 1 : 0, found.notes().size(), found.notes().toString());
         for (int f = 0; f < expected.features().size(); f++) {
             MapFeature a = expected.features().get(f);
             MapFeature b = found.features().get(f);

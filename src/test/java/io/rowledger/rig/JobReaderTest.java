@@ -3,6 +3,7 @@ package io.rowledger.rig;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.TestNotes;
 import io.rowledger.rig.Amount.DensityFrom;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -75,12 +76,12 @@ class JobReaderTest {
         assertEquals("CA-0000", job.facts().get("certifcate"));
         assertEquals(
                 List.of(
-                        "job: certifcate is not a key the record looks for; did you mean certificate? It is printed as"
+                        "job: certifcate is not a key that the record looks for. Did you mean certificate? It is printed as"
                                 + " entered.",
-                        "job: Soil-Moisture is not a key the record looks for; did you mean soil_moisture? It is printed"
+                        "job: Soil-Moisture is not a key that the record looks for. Did you mean soil_moisture? It is printed"
                                 + " as entered.",
-                        "job: ticket is not a key the record looks for; did you mean tickets? It is printed as entered."),
-                job.notes());
+                        "job: ticket is not a key that the record looks for. Did you mean tickets? It is printed as entered."),
+                TestNotes.texts(job.notes()));
     }
 
     @Test
@@ -147,9 +148,9 @@ class JobReaderTest {
         assertTrue(Double.isNaN(job.tickets().get(2).amount().volumeL()));
         assertEquals(DensityFrom.NONE, job.tickets().get(2).amount().densityFrom());
         assertEquals(
-                List.of("Load ticket A-18: its density is 1.3% above that of UAN 32-0-0 in the rig file; nitrogen is"
-                        + " reckoned with the rig file's."),
-                job.notes());
+                List.of("Load ticket A-18: its density is 1.3% above that of UAN 32-0-0 in the rig file. Nitrogen"
+                        + " follows the rig file."),
+                TestNotes.texts(job.notes()));
     }
 
     @Test

@@ -1,5 +1,10 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * The controller's own totals of a task beside what its flows or rates and widths add up to.
  *
@@ -85,5 +90,27 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
 
     private static boolean differs(double ratio) {
         return ratio > 1 + MAX_DIFFERENCE || ratio < 1 / (1 + MAX_DIFFERENCE);
+    }
+
+    /** The disagreements, for a person; empty if there are none. */
+    List<Message> notes() {
+        List<Message> notes = new ArrayList<>();
+        if (volumesDisagree()) {
+            double ratio = Math.max(volumeRatio(), 1 / volumeRatio());
+            notes.add(Message.of(
+                    volumeRatio() > 1 ? "notes.totals.volume.less" : "notes.totals.volume.more",
+                    file,
+                    Message.value(QuantityKind.VOLUME, controller.volumeL),
+                    Message.value(QuantityKind.VOLUME, added.volumeL),
+                    Message.decimal(ratio, ratio < 10 ? 1 : 0)));
+        }
+        if (areasDisagree()) {
+            notes.add(Message.of(
+                    "notes.totals.area",
+                    file,
+                    Message.value(QuantityKind.AREA, controller.areaM2),
+                    Message.value(QuantityKind.AREA, added.areaM2)));
+        }
+        return notes;
     }
 }

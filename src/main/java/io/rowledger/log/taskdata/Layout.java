@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.text.Message;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -14,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param notes what was taken for granted
  */
 record Layout(
-        List<Group> groups, boolean whole, List<Section> sections, List<Integer> down, int speed, List<String> notes) {
+        List<Group> groups, boolean whole, List<Section> sections, List<Integer> down, int speed, List<Message> notes) {
     Layout {
         groups = List.copyOf(groups);
         sections = List.copyOf(sections);

@@ -1,6 +1,7 @@
 package io.rowledger.log.taskdata;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -27,7 +28,7 @@ final class LayoutFinder {
 
     private final ElementValues values;
     private final Devices devices;
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
 
     private LayoutFinder(ElementValues values) {
         this.values = values;
@@ -74,7 +75,10 @@ final class LayoutFinder {
             }
         }
         if (!values.unknownElements().isEmpty()) {
-            notes.add(values.header().file() + " has " + unknown() + ": they were passed over.");
+            notes.add(Message.of(
+                    "notes.taskdata.unknown_elements",
+                    values.header().file(),
+                    String.join(", ", values.unknownElements())));
         }
         if (actual.isEmpty()) {
             return null;
@@ -119,8 +123,7 @@ final class LayoutFinder {
     }
 
     private void addProductsNote(Set<String> keys) {
-        notes.add("The device puts down several products: " + String.join(", ", keys)
-                + ". The rig file needs these keys under products.");
+        notes.add(Message.of("notes.taskdata.products", String.join(", ", keys)));
     }
 
     private String unknown() {
@@ -206,9 +209,7 @@ final class LayoutFinder {
                         .hint("have the offsets entered in the controller's setup");
             }
         }
-        String note =
-                "The device description has no offsets to the side (DDI 135) for every section: rows were counted by "
-                        + "element number, which runs from the left.";
+        Message note = Message.of("notes.taskdata.no_offsets");
         if (!notes.contains(note)) {
             notes.add(note);
         }

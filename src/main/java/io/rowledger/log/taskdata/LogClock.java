@@ -1,10 +1,10 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.text.Message;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,7 +40,7 @@ final class LogClock {
     /** True if the receiver repeats a time in more than a few records while the terminal's clock goes on. */
     private final boolean frozen;
 
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
 
     /**
      * Looks at all records.
@@ -82,39 +82,22 @@ final class LogClock {
         offsetMs = each ? null : Long.valueOf(middle);
         long wrong = Math.abs(middle - Math.round((double) middle / QUARTER_HOUR_MS) * QUARTER_HOUR_MS);
         if (frozen) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "The receiver's time stands still in %d of %d records of %s, as when a receiver hangs; the terminal's"
-                            + " clock was followed there. Check the positions.",
-                    stale,
-                    log.records,
-                    name));
+            notes.add(Message.of("notes.taskdata.clock.frozen", name, stale, log.records));
         }
         if (each) {
-            notes.add("The clock of the terminal was set while it wrote " + name
-                    + ": each record has the receiver's time.");
+            notes.add(Message.of("notes.taskdata.clock.set", name));
         } else if (dayOff) {
-            notes.add("The receiver's date in " + name
-                    + " is one day off the terminal's. The terminal's day was used, with"
-                    + " the receiver's time of day. Check the date.");
+            notes.add(Message.of("notes.taskdata.clock.day", name));
         } else if (Math.abs(middle) > MAX_ZONE_MS) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "The clock of the terminal that wrote %s and the receiver's are %d days apart; the receiver's was used. "
-                            + "Check the date.",
-                    name,
-                    Math.max(1, Math.round(Math.abs(middle) / 86_400_000.0))));
+            long days = Math.max(1, Math.round(Math.abs(middle) / (double) DAY_MS));
+            notes.add(Message.of("notes.taskdata.clock.days", name, days));
         } else if (wrong > WRONG_CLOCK_MS) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "The clock of the terminal that wrote %s was %d s off; the receiver's time was used.",
-                    name,
-                    Math.round(wrong / 1000.0)));
+            notes.add(Message.of("notes.taskdata.clock.off", name, Message.duration(wrong / 1000.0)));
         }
     }
 
-    /** What was corrected, a sentence each. */
-    List<String> notes() {
+    /** Corrections of the clock, for a person. */
+    List<Message> notes() {
         return notes;
     }
 

@@ -1,6 +1,7 @@
 package io.rowledger.log.taskdata;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -19,7 +20,7 @@ public final class TaskData {
     private final TaskFiles files;
     private final int rowsExpected;
     private boolean wholeNoted;
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
     private final List<XmlElement> top = new ArrayList<>();
 
     private TaskData(TaskFiles files, int rowsExpected) {
@@ -41,7 +42,7 @@ public final class TaskData {
             List<ReadFile> others,
             BarGeometry geometry,
             List<ControllerTotals> totals,
-            List<String> notes) {
+            List<Message> notes) {
         /** Copies the lists. */
         public Reading {
             totals = List.copyOf(totals);
@@ -108,7 +109,8 @@ public final class TaskData {
         if (geometry == null) {
             throw noFlow(main, without);
         }
-        without.stream().distinct().forEach(name -> notes.add("Passed over: " + name + "."));
+        without.stream().distinct().forEach(reason -> notes.add(Message.of("notes.taskdata.passed_over", reason)));
+        totals.forEach(one -> notes.addAll(one.notes()));
         return new Reading(logs, others(logs), geometry, totals, notes);
     }
 
@@ -241,7 +243,7 @@ public final class TaskData {
         int switched = layout.switchedSections();
         if (layout.whole() && !wholeNoted) {
             wholeNoted = true;
-            notes.add("The log has one flow for the whole bar: nothing in this report is about a single row.");
+            notes.add(Message.of("notes.taskdata.whole_bar"));
         }
         boolean fits = layout.whole() ? rowsExpected <= 1 || rowsExpected >= switched : rowsExpected == flows;
         if (fits || rowsExpected == 0) {

@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.text.Message;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,7 +34,7 @@ public final class TaskLog {
     private final boolean bySection;
     private final List<String> headers = new ArrayList<>();
     private final List<String> origins = new ArrayList<>();
-    private final List<String> notes = new ArrayList<>();
+    private final List<Message> notes = new ArrayList<>();
     private final List<Cell> cells = new ArrayList<>();
 
     private interface Cell {
@@ -59,8 +60,7 @@ public final class TaskLog {
         notes.addAll(layout.notes());
         notes.addAll(clock.notes());
         if (this.log.brokenOff) {
-            notes.add(name + " breaks off within a record, as when a terminal loses power while it writes. Its "
-                    + log.records + " whole records are used; what came after them is in no figure.");
+            notes.add(Message.of("notes.taskdata.broken_off", name, this.log.records));
         }
         place();
         states();
@@ -95,7 +95,7 @@ public final class TaskLog {
     }
 
     /** Assumptions made, a sentence each. */
-    public List<String> notes() {
+    public List<Message> notes() {
         return List.copyOf(notes);
     }
 
@@ -205,9 +205,8 @@ public final class TaskLog {
             add(prefix + "flow_total[ml/s]", group.total(), i -> flow(group.total(), i));
         }
         if (rates) {
-            notes.add(
-                    "Flows of " + name + " were made from logged rates per area: rate \u00d7 working width \u00d7 speed"
-                            + (layout.speed() >= 0 ? "." : ", the speed from the positions."));
+            notes.add(Message.of(
+                    layout.speed() >= 0 ? "notes.taskdata.rates.speed" : "notes.taskdata.rates.positions", name));
         }
     }
 

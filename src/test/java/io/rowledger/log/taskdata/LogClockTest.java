@@ -3,6 +3,7 @@ package io.rowledger.log.taskdata;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.TestNotes;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -54,7 +55,7 @@ class LogClockTest {
         LogClock clock = clock(
                 List.of("2026-06-11T23:59:59.500", "2026-06-12T00:00:00.500", "2026-06-12T00:00:01.500"),
                 List.of("", "2026-06-12T05:00:00.500Z", "2026-06-12T05:00:01.500Z"));
-        assertEquals(List.of(), clock.notes());
+        assertEquals(List.of(), TestNotes.texts(clock.notes()));
         assertEquals("2026-06-12T04:59:59.500Z", clock.text(0));
         assertEquals("2026-06-12T05:00:01.500Z", clock.text(2));
     }
@@ -66,8 +67,8 @@ class LogClockTest {
                 List.of("2026-06-11T18:02:00Z", "2026-06-11T18:02:01Z"));
         assertEquals("2026-06-11T18:02:00Z", clock.text(0));
         assertEquals(
-                "The clock of the terminal that wrote TLG00001.BIN was 120 s off; the receiver's time was used.",
-                String.join(" ", clock.notes()));
+                "The clock of the terminal that wrote TLG00001.BIN was 2 min 0 s off. The receiver's time was used.",
+                String.join(" ", TestNotes.texts(clock.notes())));
     }
 
     @Test
@@ -77,9 +78,9 @@ class LogClockTest {
                 List.of("2006-10-26T18:02:00Z", "2006-10-26T18:02:01Z"));
         // 1024 weeks: a receiver whose count of weeks started over.
         assertEquals(
-                "The clock of the terminal that wrote TLG00001.BIN and the receiver's are 7168 days apart; the receiver's "
+                "The clock of the terminal that wrote TLG00001.BIN and the receiver's are 7,168 days apart. The receiver's "
                         + "was used. Check the date.",
-                String.join(" ", clock.notes()));
+                String.join(" ", TestNotes.texts(clock.notes())));
     }
 
     @Test
@@ -91,8 +92,8 @@ class LogClockTest {
         assertEquals("2026-06-11T18:02:01Z", clock.text(1));
         assertEquals("", clock.text(2));
         assertEquals(
-                "The clock of the terminal was set while it wrote TLG00001.BIN: each record has the receiver's time.",
-                String.join(" ", clock.notes()));
+                "The clock of the terminal was set while it wrote TLG00001.BIN. Each record has the receiver's time.",
+                String.join(" ", TestNotes.texts(clock.notes())));
     }
 
     @Test
@@ -113,9 +114,9 @@ class LogClockTest {
         assertEquals("2026-06-11T18:02:45Z", clock.text(45));
         // 20 records repeat 29 s; the first two could be a late reading.
         assertTrue(
-                clock.notes().get(0).contains("stands still in 18 of 50 records"),
-                clock.notes().toString());
-        assertEquals(1, clock.notes().size());
+                TestNotes.texts(clock.notes()).get(0).contains("stands still in 18 of 50 records"),
+                TestNotes.texts(clock.notes()).toString());
+        assertEquals(1, TestNotes.texts(clock.notes()).size());
     }
 
     @Test
@@ -125,7 +126,7 @@ class LogClockTest {
                 List.of("2026-06-10T18:02:00Z", "2026-06-10T18:02:01Z"));
         assertEquals("2026-06-11T18:02:00Z", clock.text(0));
         assertTrue(
-                clock.notes().get(0).contains("one day off the terminal's"),
-                clock.notes().toString());
+                TestNotes.texts(clock.notes()).get(0).contains("one day off the terminal's"),
+                TestNotes.texts(clock.notes()).toString());
     }
 }

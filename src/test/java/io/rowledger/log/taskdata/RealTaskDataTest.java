@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import io.rowledger.document.text.TestNotes;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -62,8 +63,8 @@ class RealTaskDataTest {
         TaskLog log = TaskData.read(folder.resolve("TLG00011.BIN"), 16).logs().get(0);
         assertTrue(log.fields(0)[0].startsWith("2022-10-20T08:44:09"), log.fields(0)[0]);
         assertTrue(
-                log.notes().stream().anyMatch(note -> note.contains("one day off")),
-                log.notes().toString());
+                TestNotes.texts(log.notes()).stream().anyMatch(note -> note.contains("one day off")),
+                TestNotes.texts(log.notes()).toString());
     }
 
     /** 18 records while standing with everything off. */

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.TestNotes;
 import io.rowledger.finding.UnusableInputException;
 import java.nio.file.Path;
 import java.util.List;
@@ -98,10 +99,10 @@ class TankTaskDataTest {
         TaskLog log = only(build);
         assertEquals(
                 1,
-                log.notes().stream()
+                TestNotes.texts(log.notes()).stream()
                         .filter(note -> note.contains("DET-99, DET-98"))
                         .count(),
-                log.notes().toString());
+                TestNotes.texts(log.notes()).toString());
     }
 
     @Test

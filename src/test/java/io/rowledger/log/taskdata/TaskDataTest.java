@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.document.text.TestNotes;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -242,8 +243,8 @@ class TaskDataTest {
         assertEquals("81.000", log.fields(0)[4]);
         assertEquals(
                 List.of(folder.resolve("TLG00001.XML")
-                        + " has values of DET-44, which no device description has: they were passed over."),
-                log.notes());
+                        + " has values of DET-44, which no device description has. They were passed over."),
+                TestNotes.texts(log.notes()));
     }
 
     @Test
@@ -310,7 +311,7 @@ class TaskDataTest {
         assertEquals(
                 List.of("time", "lat", "lon", "fix", "flow_01[ml/s]"),
                 reading.logs().get(0).headers());
-        assertTrue(reading.notes().get(0).startsWith("The log has one flow for the whole bar"));
+        assertTrue(TestNotes.texts(reading.notes()).get(0).startsWith("The log has one flow for the whole bar"));
         TaskLog bySection = TaskData.read(folder, 2).logs().get(0);
         assertEquals(List.of("time", "lat", "lon", "fix", "on_01", "on_02", "flow[ml/s]"), bySection.headers());
         assertEquals(List.of("1", "1", "76.543"), List.of(bySection.fields(0)).subList(4, 7));
@@ -411,8 +412,8 @@ class TaskDataTest {
         bin("TLG00001.BIN", hex.toString());
         TaskLog log = TaskData.read(folder, 2).logs().get(0);
         assertTrue(
-                log.notes().get(0).endsWith("the speed from the positions."),
-                log.notes().toString());
+                TestNotes.texts(log.notes()).get(0).endsWith("the speed from the positions."),
+                TestNotes.texts(log.notes()).toString());
         for (int i = 1; i < 4; i++) {
             // GeographicLib (Karney 2013) says how far it is from a second before to a second after.
             double metres = Geodesic.WGS84.Inverse(lat[i - 1], lon[i - 1], lat[i + 1], lon[i + 1]).s12;
@@ -452,7 +453,8 @@ class TaskDataTest {
         write("TASKDATA.XML", main(same + TASK));
         TaskData.Reading numbered = TaskData.read(folder, 2);
         assertEquals("76.543", numbered.logs().get(0).fields(0)[4]);
-        assertTrue(numbered.logs().get(0).notes().get(0).contains("rows were counted by element number"));
+        assertTrue(
+                TestNotes.texts(numbered.logs().get(0).notes()).get(0).contains("Rows were counted by element number"));
         write("TASKDATA.XML", main(same.replace("E=\"2\"", "E=\"1\"") + TASK));
         assertTrue(message(folder).contains("found sections without an order: section 1 (DET-4)"), message(folder));
     }
