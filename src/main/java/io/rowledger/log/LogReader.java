@@ -2,6 +2,7 @@ package io.rowledger.log;
 
 import io.rowledger.digest.Sha256;
 import io.rowledger.log.clean.LogCleaning;
+import io.rowledger.log.header.BarLayout;
 import io.rowledger.log.header.ColumnName;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogOptions;
@@ -17,9 +18,11 @@ import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.time.EpochRange;
 import io.rowledger.log.time.TimestampReader;
 import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +36,9 @@ public final class LogReader {
             Pattern.compile("(?:[a-z0-9]+\\.)?(?:(?:row|outlet|knife|nozzle|section|r)"
                     + "0*\\d{1,3}(?:target|setpoint|desired|commanded)|(?:target|setpoint|desiredrate|commandedrate)(?:rate)?"
                     + "(?:row|outlet|knife|nozzle|section|r)?0*\\d{1,3}(?!\\d))");
+
+    /** Largest deviation of the logged width from the rig file's that is rounding (1). */
+    private static final double MAX_WIDTH_DEVIATION = 0.02;
 
     private LogReader() {}
 
@@ -76,6 +82,25 @@ public final class LogReader {
         }
     }
 
+    /** Returns a note if the widest logged width is not that of the rig file. */
+    private static Optional<Message> width(FileLog file) {
+        BarLayout bar = file.preview().options().bar();
+        double loggedM = Arrays.stream(file.numbers(LogQuantity.WIDTH))
+                .filter(width -> width > 0)
+                .max()
+                .orElse(Double.NaN);
+        double rigM = bar.widthsM().stream().mapToDouble(Double::doubleValue).sum();
+        boolean differs =
+                bar.widthsM().size() == file.plan().outlets() && Math.abs(loggedM - rigM) > MAX_WIDTH_DEVIATION * rigM;
+        return differs
+                ? Optional.of(Message.of(
+                        "notes.log.width",
+                        file.name(),
+                        Message.value(QuantityKind.LENGTH, loggedM),
+                        Message.value(QuantityKind.LENGTH, rigM)))
+                : Optional.empty();
+    }
+
     /** Returns the assumptions made about one file. */
     static List<Message> notes(FileLog file) {
         List<Message> notes = new ArrayList<>();
@@ -100,6 +125,7 @@ public final class LogReader {
                     file.plan().outlets(),
                     file.plan().outlets() / sections));
         }
+        width(file).ifPresent(notes::add);
         FieldFaults faults = file.reader().faults();
         for (ColumnPlan.Column column : file.plan().columns()) {
             int bad = faults.count(column.index());

@@ -310,4 +310,13 @@ class LogFormsTest {
         assertEquals(volumeL(plain), volumeL(a), 0.02 * volumeL(plain), "volume");
         assertEquals(plain.track().passes().size(), a.track().passes().size(), "passes");
     }
+
+    @Test
+    void a_logged_width_that_is_not_the_rigs_is_told() throws IOException {
+        Analysis a = analyze(
+                "width", write("width", "flow[gal/min],Swath Width (ft)", i -> number(barFlow(i)) + ",30"), rig);
+        assertTrue(
+                a.notes().stream().anyMatch(note -> note.key().equals("notes.log.width")),
+                a.notes().toString());
+    }
 }
