@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Compares a prescription with the received rates: first {@link #planned}, which the delivery's targets need, then
+ * Compares a prescription with the received rates: first {@link #prescribedRates}, which the delivery's targets need, then
  * {@link #zones}.
  */
 public final class ZonesBuilder {
