@@ -4,6 +4,8 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.Coverages;
 import io.rowledger.coverage.sections.Grouping;
+import io.rowledger.coverage.sections.OffReasons;
+import io.rowledger.finding.Finding;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
@@ -45,10 +47,20 @@ record FieldWork(
         return new FieldWork(rig, log, maps, track, strips, zoning, delivery);
     }
 
-    /** Covered ground, skips and overlaps; for each of these groupings of rows also what section control would do. */
-    Coverage coverage(List<Grouping> groupings, int threads) {
+    /**
+     * Covered ground, skips and overlaps; for each of these groupings of rows also what section control would do.
+     *
+     * @param findings known faults: they tell rows without flow from rows that were shut off
+     */
+    Coverage coverage(List<Grouping> groupings, List<Finding> findings, int threads) {
         return Coverages.of(
-                track, strips, delivery, maps.boundary().orElse(null), groupings, CoverageOptions.defaults(threads));
+                track,
+                strips,
+                delivery,
+                maps.boundary().orElse(null),
+                groupings,
+                OffReasons.of(log, RowFaults.of(findings)),
+                CoverageOptions.defaults(threads));
     }
 
     /** What was applied within setbacks; null without a keep-out file. */

@@ -50,16 +50,16 @@ public final class Pipeline {
         progress.begins("rebuilding the track", log.records() + " records");
         FieldWork work = FieldWork.of(log, rig, files, threads);
         Rates rates = RatesBuilder.build(work.track(), work.strips(), work.delivery());
-        progress.begins("computing coverage", work.track().passes().size() + " passes");
-        Coverage coverage = work.coverage(Grouping.candidates(rig.bands()), threads);
-        work.maps().requireInsideBoundary(coverage);
-        Setbacks setbacks = work.setbacks(coverage, threads);
-        Zones zones = work.zones(coverage);
-        work.maps().requireInsideZones(zones == null ? 0 : zones.outsideCoveredM2(), coverage);
         progress.begins("diagnosing rows", rig.rows() + " rows");
         Diagnosis ofRows = Diagnoses.of(log, rig, work.track(), work.strips(), work.delivery());
         SetupCheck setup = SetupChecks.of(log, rig, work.track(), ofRows);
         Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, work.track(), work.delivery());
+        progress.begins("computing coverage", work.track().passes().size() + " passes");
+        Coverage coverage = work.coverage(Grouping.candidates(rig.bands()), diagnosis.findings(), threads);
+        work.maps().requireInsideBoundary(coverage);
+        Setbacks setbacks = work.setbacks(coverage, threads);
+        Zones zones = work.zones(coverage);
+        work.maps().requireInsideZones(zones == null ? 0 : zones.outsideCoveredM2(), coverage);
         progress.begins("estimating uncertainty", "positions, meters, setup");
         UncertaintyInputs inputs = new UncertaintyInputs(
                 log, rig, work.track(), work.strips(), work.delivery(), meterFaults(diagnosis, log));
@@ -96,7 +96,7 @@ public final class Pipeline {
         progress.begins("computing coverage", "with " + correction.lines().size() + " lines of the rig file corrected");
         Rig rig = RigReader.ofText(files.rig().toString(), correction.text());
         FieldWork work = FieldWork.of(analysis.log(), rig, files, threads);
-        return analysis.with(new CorrectedRun(rig, work.coverage(List.of(), threads)));
+        return analysis.with(new CorrectedRun(rig, work.coverage(List.of(), analysis.findings(), threads)));
     }
 
     /** Meters that the diagnosis puts in question: they widen the interval of all that rests on them. */

@@ -30,12 +30,19 @@ public record CoverageDefect(
         rows = List.copyOf(rows);
     }
 
+    /** Returns true if only a meter reads zero while liquid flows, so that the ground may be covered. */
+    public boolean doubtful() {
+        return cause == Cause.METER_READS_ZERO;
+    }
+
     /** Cause of a skip or an overlap. */
     public enum Cause {
         /** Skip: gap between two passes. */
         GAP_BETWEEN_PASSES,
         /** Skip: the bar passed over it, the row was not applying. */
         ROW_NOT_DELIVERING,
+        /** Skip: the bar passed over it, and the row's meter read zero while liquid flowed. */
+        METER_READS_ZERO,
         /** Skip: the pass began applying late. */
         LATE_START,
         /** Skip: the pass stopped applying early. */

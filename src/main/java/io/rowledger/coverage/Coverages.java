@@ -5,6 +5,7 @@ import io.rowledger.coverage.grid.ReceivedGridBuilder;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.coverage.grid.ReceivedStatisticsBuilder;
 import io.rowledger.coverage.sections.Grouping;
+import io.rowledger.coverage.sections.OffReasons;
 import io.rowledger.coverage.sections.ShutOffCases;
 import io.rowledger.coverage.sections.ShutOffCreditFinder;
 import io.rowledger.coverage.sections.ShutOffs;
@@ -40,13 +41,14 @@ public final class Coverages {
      */
     public static Coverage of(
             Track track, Strips strips, Delivery delivery, @Nullable Boundary boundary, CoverageOptions options) {
-        return of(track, strips, delivery, boundary, List.of(), options);
+        return of(track, strips, delivery, boundary, List.of(), OffReasons.unknown(), options);
     }
 
     /**
      * Computes the coverage of a job and the results of other ways of section control on the same drive.
      *
      * @param groupings groups of rows that shut off together, such as {@link Grouping#candidates}
+     * @param reasons why rows had no flow
      */
     public static Coverage of(
             Track track,
@@ -54,6 +56,7 @@ public final class Coverages {
             Delivery delivery,
             @Nullable Boundary boundary,
             List<Grouping> groupings,
+            OffReasons reasons,
             CoverageOptions options) {
         int threads = options.threads();
         VisitIndex index = new VisitIndex(visits(track.passes(), strips, delivery, options.simplifyM(), threads));
@@ -65,7 +68,8 @@ public final class Coverages {
 
         Patches overlapPatches = Patches.of(overlap, options.minPatchM2(), options.minPatchWidthM(), threads);
         Patches skipPatches = Patches.of(skips, options.minPatchM2(), options.minPatchWidthM(), threads);
-        DefectClassifier classifier = new DefectClassifier(index, strips, track.passes(), boundary != null);
+        DefectClassifier classifier = new DefectClassifier(index, strips, track.passes(), boundary != null, reasons);
+        List<CoverageDefect> skipDefects = classifier.skips(skipPatches.patches(), threads);
         ReceivedGrid grid = new ReceivedGridBuilder(
                         strips, delivery, covered, options.cellM(), options.maxCells(), threads)
                 .build(covered);
@@ -85,13 +89,14 @@ public final class Coverages {
                 boundary,
                 index.all().mapToObj(i -> index.get(i).strip()).toList(),
                 classifier.overlap(overlapPatches.patches(), threads),
-                classifier.skips(skipPatches.patches(), threads),
+                DefectClassifier.numbered(skipDefects, defect -> !defect.doubtful()),
+                DefectClassifier.numbered(skipDefects, CoverageDefect::doubtful),
                 new Slivers(
                         overlapPatches.sliverM2(),
                         overlapPatches.sliverCount(),
                         skipPatches.sliverM2(),
                         skipPatches.sliverCount()),
-                ShutOffs.score(index, priorCoverage, strips.poses(), delivery, boundary, threads),
+                ShutOffs.score(index, priorCoverage, strips.poses(), delivery, boundary, reasons, threads),
                 ShutOffCreditFinder.find(index, strips, delivery, track.passes().size(), threads),
                 grid,
                 received,

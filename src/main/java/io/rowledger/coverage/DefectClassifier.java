@@ -1,6 +1,7 @@
 package io.rowledger.coverage;
 
 import io.rowledger.coverage.CoverageDefect.Cause;
+import io.rowledger.coverage.sections.OffReasons;
 import io.rowledger.coverage.strips.RowRuns;
 import io.rowledger.coverage.strips.Visit;
 import io.rowledger.coverage.strips.Visit.Kind;
@@ -44,26 +45,30 @@ final class DefectClassifier {
     private final Strips strips;
     private final List<Pass> passes;
     private final boolean bounded;
+    private final OffReasons reasons;
     private final double barWidthM;
 
-    DefectClassifier(VisitIndex index, Strips strips, List<Pass> passes, boolean bounded) {
+    DefectClassifier(VisitIndex index, Strips strips, List<Pass> passes, boolean bounded, OffReasons reasons) {
         this.index = index;
         this.strips = strips;
         this.passes = passes;
         this.bounded = bounded;
+        this.reasons = reasons;
         this.barWidthM = RowRuns.rightmost(strips) - RowRuns.leftmost(strips);
     }
 
     List<CoverageDefect> skips(List<Polygon> patches, int threads) {
-        return numbered(ParallelTasks.map(patches.size(), threads, i -> skips(patches.get(i))));
+        return ParallelTasks.map(patches.size(), threads, i -> skips(patches.get(i)));
     }
 
     List<CoverageDefect> overlap(List<Polygon> patches, int threads) {
-        return numbered(ParallelTasks.map(patches.size(), threads, i -> overlap(patches.get(i))));
+        return numbered(ParallelTasks.map(patches.size(), threads, i -> overlap(patches.get(i))), defect -> true);
     }
 
-    private static List<CoverageDefect> numbered(List<CoverageDefect> defects) {
-        List<CoverageDefect> sorted = new ArrayList<>(defects);
+    /** Returns the defects that fulfil the condition, numbered from 1, largest first. */
+    static List<CoverageDefect> numbered(List<CoverageDefect> defects, Predicate<CoverageDefect> condition) {
+        List<CoverageDefect> sorted =
+                new ArrayList<>(defects.stream().filter(condition).toList());
         sorted.sort(Comparator.comparingDouble((CoverageDefect p) -> -p.areaM2())
                 .thenComparing(CoverageDefect::eastM)
                 .thenComparing(CoverageDefect::northM));
@@ -129,11 +134,23 @@ final class DefectClassifier {
         Cause cause = wholeBar && starts == notDelivering.size()
                 ? Cause.LATE_START
                 : wholeBar && ends == notDelivering.size() ? Cause.EARLY_STOP : Cause.ROW_NOT_DELIVERING;
-        return defect(
-                polygon,
-                passNumbers,
-                cause == Cause.ROW_NOT_DELIVERING ? mainRows(polygon, notDelivering, rows) : rows,
-                cause);
+        if (cause == Cause.ROW_NOT_DELIVERING && meterShare(polygon, notDelivering) >= MIN_MAIN_SHARE) {
+            cause = Cause.METER_READS_ZERO;
+        }
+        boolean ofRows = cause == Cause.ROW_NOT_DELIVERING || cause == Cause.METER_READS_ZERO;
+        return defect(polygon, passNumbers, ofRows ? mainRows(polygon, notDelivering, rows) : rows, cause);
+    }
+
+    /** Returns the share of these visits' part of the polygon in which only the meters of their rows read zero (1). */
+    private double meterShare(Polygon polygon, List<Visit> notDelivering) {
+        double meterM2 = 0;
+        double allM2 = 0;
+        for (Visit v : notDelivering) {
+            double areaM2 = Jts.intersection(v.polygon(), polygon).getArea();
+            meterM2 += areaM2 * reasons.meterShare(v.strip(), strips.poses());
+            allM2 += areaM2;
+        }
+        return allM2 > 0 ? meterM2 / allM2 : 0;
     }
 
     /**

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.sections.Grouping;
 import io.rowledger.coverage.sections.Grouping.Kind;
+import io.rowledger.coverage.sections.OffReasons;
 import io.rowledger.coverage.sections.PriorCoverage;
 import io.rowledger.coverage.sections.ShutOffCase;
 import io.rowledger.field.Boundary;
@@ -36,6 +37,7 @@ class WhatIfByHandTest {
                 drive.delivery(),
                 boundary,
                 Grouping.candidates(drive.bands()),
+                OffReasons.unknown(),
                 CoverageOptions.defaults(2));
         return c.shutOffCases().stream()
                 .filter(one -> one.grouping().kind() == kind)

@@ -21,12 +21,15 @@ public final class ShutOffs {
     private final Poses poses;
     private final Delivery delivery;
     private final @Nullable Boundary boundary;
+    private final OffReasons reasons;
 
-    private ShutOffs(VisitIndex index, Poses poses, Delivery delivery, @Nullable Boundary boundary) {
+    private ShutOffs(
+            VisitIndex index, Poses poses, Delivery delivery, @Nullable Boundary boundary, OffReasons reasons) {
         this.index = index;
         this.poses = poses;
         this.delivery = delivery;
         this.boundary = boundary;
+        this.reasons = reasons;
     }
 
     private record Score(
@@ -51,6 +54,7 @@ public final class ShutOffs {
      * Returns the score of a job.
      *
      * @param priorCoverage per visit, its part that earlier visits cover
+     * @param reasons why rows had no flow: only rows that were shut off count as off
      */
     public static ShutOffScore score(
             VisitIndex index,
@@ -58,8 +62,9 @@ public final class ShutOffs {
             Poses poses,
             Delivery delivery,
             @Nullable Boundary boundary,
+            OffReasons reasons,
             int threads) {
-        ShutOffs work = new ShutOffs(index, poses, delivery, boundary);
+        ShutOffs work = new ShutOffs(index, poses, delivery, boundary, reasons);
         List<Score> scores = ParallelTasks.map(index.size(), threads, i -> work.one(i, priorCoverage.get(i)));
         Score sum = new Score(0, 0, 0, 0, 0, 0);
         for (Score score : scores) {
@@ -80,6 +85,10 @@ public final class ShutOffs {
     }
 
     private Score notDelivering(Visit visit) {
+        double share = reasons.shutOffShare(visit.strip(), poses);
+        if (share == 0) {
+            return new Score(0, 0, 0, 0, 0, 0);
+        }
         List<Geometry> parts = new ArrayList<>();
         for (int i : index.near(visit.polygon().getEnvelopeInternal())) {
             Visit other = index.get(i);
@@ -93,13 +102,9 @@ public final class ShutOffs {
             uncovered = Jts.intersection(uncovered, boundary.area());
         }
         double target = targetLPerM2(visit.strip());
-        return new Score(
-                covered.getArea(),
-                uncovered.getArea(),
-                0,
-                litres(target, covered.getArea()),
-                litres(target, uncovered.getArea()),
-                0);
+        double rightM2 = share * covered.getArea();
+        double skipM2 = share * uncovered.getArea();
+        return new Score(rightM2, skipM2, 0, litres(target, rightM2), litres(target, skipM2), 0);
     }
 
     private static double litres(double targetLPerM2, double areaM2) {

@@ -41,6 +41,12 @@ public final class CoverageSectionBuilder {
         if (c.skips().isEmpty()) {
             skips.add(none(skips(c, intervals, messages)));
         }
+        if (!c.doubtfulSkips().isEmpty()) {
+            double doubtfulM2 = c.doubtfulSkips().stream()
+                    .mapToDouble(CoverageDefect::areaM2)
+                    .sum();
+            skips.add(Message.of("words.defect.doubtful", c.doubtfulSkips().size(), Message.area(doubtfulM2)));
+        }
         List<Message> overlaps = new ArrayList<>();
         overlaps.add(Message.of("words.defect.overlap"));
         if (c.overlaps().isEmpty()) {
