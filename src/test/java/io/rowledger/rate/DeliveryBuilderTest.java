@@ -14,7 +14,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Expectations worked by hand: a straight pass at 2 m/s, one record a second, bands a metre wide. */
+/** Expectations worked by hand: a straight pass at 2 m/s, one record a second, bands a meter wide. */
 class DeliveryBuilderTest {
     private static final double NO_TARGET = Double.NaN;
     private static final List<Band> ONE_METRE = SteadyMotion.bandsOfWidth(1);

@@ -18,28 +18,28 @@ import org.junit.jupiter.api.Test;
 
 /** Worked by hand with round figures. */
 class NutrientsTest {
-    /** 1.25 kg/L of 32 %: 0.4 kg N a litre. */
+    /** 1.25 kg/L of 32 %: 0.4 kg N a liter. */
     private static final Product UAN = new Product("uan", "UAN", 1.25, 0.32, 0, 0, 0, Double.NaN, 0);
-    /** 1.4 kg/L of 10-34-0: 0.14 kg N and 0.476 kg P2O5 a litre. */
+    /** 1.4 kg/L of 10-34-0: 0.14 kg N and 0.476 kg P2O5 a liter. */
     private static final Product APP = new Product("app", "Starter", 1.4, 0.10, 0.34, 0, 0, Double.NaN, 0);
-    /** 1.3 kg/L of 12-0-0-26: 0.156 kg N and 0.338 kg S a litre. */
+    /** 1.3 kg/L of 12-0-0-26: 0.156 kg N and 0.338 kg S a liter. */
     private static final Product ATS = new Product("ats", "ATS", 1.3, 0.12, 0, 0, 0.26, Double.NaN, 0);
 
     private static final double NAN = Double.NaN;
 
-    private static Nutrients of(Job job, List<Product> products, double... litres) {
+    private static Nutrients of(Job job, List<Product> products, double... liter) {
         List<Band> bands = List.of(new Band(1, -0.5, -1, 0, 1, null), new Band(2, 0.5, 0, 1, 1, null));
         Rig rig = Rig.of("test", BarLengths.mounted(0, 0, 0), bands, products, job);
         TurnError none = new TurnError(0, 0, 0, 0, 0);
         // The first row took a quarter of every product.
         List<RowTotals> rows = List.of(
-                new RowTotals(1, 1, 1, none, none, share(0.25, litres)),
-                new RowTotals(2, 1, 1, none, none, share(0.75, litres)));
+                new RowTotals(1, 1, 1, none, none, share(0.25, liter)),
+                new RowTotals(2, 1, 1, none, none, share(0.75, liter)));
         return Nutrients.of(rig, new Rates(rows, List.of(), List.of(), 2, 0), 10_000);
     }
 
-    private static List<ProductTotals> share(double share, double... litres) {
-        return java.util.Arrays.stream(litres)
+    private static List<ProductTotals> share(double share, double... liter) {
+        return java.util.Arrays.stream(liter)
                 .mapToObj(l -> new ProductTotals(share * l, NAN, NAN, 0))
                 .toList();
     }

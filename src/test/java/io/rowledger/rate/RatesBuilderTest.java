@@ -234,7 +234,7 @@ class RatesBuilderTest {
         // backward.
         List<Band> bands = SteadyMotion.bandsAt(0.1, -21.6, 0, 9.6, 12);
         PoseColumns circle = SteadyMotion.circle(10, 0.01, 20, 0.05);
-        // Mean of the four: the bar's speed is that of its band-weighted mean, here 0 m from the centre.
+        // Mean of the four: the bar's speed is that of its band-weighted mean, here 0 m from the center.
         Rates rates = SteadyMotion.rates(
                 circle, SteadyMotion.rig(bands, 0.01, 0), SteadyMotion.steadyFlows(20, 0.01, 0.01, 0.01, 0.01));
         assertEquals(0, rates.rows().get(1).turn().meanAbs(), 1e-9);

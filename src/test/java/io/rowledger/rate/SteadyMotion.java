@@ -25,7 +25,7 @@ import java.util.List;
 public final class SteadyMotion {
     private SteadyMotion() {}
 
-    /** A drop line whose centre goes clockwise around the origin at this radius; the right side is the inside. */
+    /** A drop line whose center goes clockwise around the origin at this radius; the right side is the inside. */
     public static PoseColumns circle(double radiusM, double stepRad, int steps, double stepS) {
         PoseColumns c = columns(steps, stepS);
         for (int i = 0; i <= steps; i++) {
@@ -35,7 +35,7 @@ public final class SteadyMotion {
         return c;
     }
 
-    /** A drop line whose centre goes north from the origin. */
+    /** A drop line whose center goes north from the origin. */
     public static PoseColumns north(double speedMps, int steps, double stepS) {
         PoseColumns c = columns(steps, stepS);
         for (int i = 0; i <= steps; i++) {
@@ -134,7 +134,7 @@ public final class SteadyMotion {
         return Rig.of("test", BarLengths.mounted(0, 0, 0), bands, List.of(uan), Job.NONE);
     }
 
-    /** Bands side by side of these widths, centred on the bar. */
+    /** Bands side by side of these widths, centered on the bar. */
     public static List<Band> bandsOfWidth(double... widthM) {
         double at = -Arrays.stream(widthM).sum() / 2;
         List<Band> bands = new ArrayList<>();

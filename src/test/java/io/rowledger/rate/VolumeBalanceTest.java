@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-/** Every metered litre is in one part of the balance. */
+/** Every metered liter is in one part of the balance. */
 class VolumeBalanceTest {
     private static final int ROWS = 3;
 
@@ -141,7 +141,7 @@ class VolumeBalanceTest {
                 "every part occurs: " + seen);
     }
 
-    /** One record alone between two gaps has no step: its litres are in the gaps. 0.03 L/s for 2 × 10 s are 0.6 L. */
+    /** One record alone between two gaps has no step: its liter are in the gaps. 0.03 L/s for 2 × 10 s are 0.6 L. */
     @Test
     void a_record_between_two_gaps_is_in_the_gaps() {
         LogColumns c = new LogColumns();

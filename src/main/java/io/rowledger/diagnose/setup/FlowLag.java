@@ -37,7 +37,7 @@ final class FlowLag {
 
     private static final double EARLY_QUANTILE = 0.35;
 
-    /** Between the earliest starts and a start over bare ground, 1 sigma, s. */
+    /** Between the earliest starts and a start over ground that is not covered yet, 1 sigma, s. */
     private static final double EARLIEST_SIGMA_S = 0.05;
 
     /** At coarser records the earliest starts are the luck of the record, s. */

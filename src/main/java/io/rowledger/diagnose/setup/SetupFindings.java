@@ -72,7 +72,7 @@ public final class SetupFindings {
         if (leftOut > 0) {
             notes.add(
                     "The flow lag in the rig file looks wrong; whether the whole bar also answers slowly or comes on late"
-                            + " can't be judged before it is right.");
+                            + " can't be told before it is right.");
         }
         placed.sort(Comparator.comparingDouble(p -> -p.finding.confidence()));
         return new Diagnosis(

@@ -32,7 +32,7 @@ final class Checking {
         return of(table, rig);
     }
 
-    /** The check of a log that is read already; rows are not judged. */
+    /** The check of a log that is read already; rows are not evaluated. */
     static SetupCheck of(LogTable table, Rig rig) {
         Track track = TrackBuilder.build(table, rig, TrackOptions.defaults());
         return SetupChecks.of(table, rig, track, NOTHING);

@@ -22,7 +22,7 @@ final class HandMadeLog {
     final double[] speedsMps;
     final double headlandSlope;
 
-    /** Passes at these speeds; the headland's line rises by so much for each metre east. */
+    /** Passes at these speeds; the headland's line rises by so much for each meter east. */
     HandMadeLog(double flowLateS, double headlandSlope, double... speedsMps) {
         this.flowLateS = flowLateS;
         this.headlandSlope = headlandSlope;
@@ -47,7 +47,7 @@ final class HandMadeLog {
         double lineM = headlandSlope * east;
         // Along the way driven: the drop line comes to the first line at beginS and to the second at endS. Records lie
         // at odd
-        // twentieths of a second about them, so that half-way between two records is exactly there.
+        // twentieths of a second about them, so that halfway between two records is exactly there.
         double beginS = Math.rint(RUN_M / speed * RATE_HZ) / RATE_HZ;
         double endS = beginS + Math.rint(LENGTH_M / speed * RATE_HZ) / RATE_HZ;
         double lengthM = (endS - beginS) * speed;

@@ -114,7 +114,7 @@ final class RandomSetup {
                 .withRows(rows, one(List.of(0.508, 0.762, 0.762, 0.9144)), 1);
         double antennaRightM = chance(0.5) ? 0 : between(-0.4, 0.4);
         // Guidance keeps the tractor's middle on its line; how far the bar's middle is from there nobody knows to the
-        // centimetre.
+        // centimeter.
         double barM = Math.rint(10 * random.nextGaussian()) / 1000;
         rig = rig.withAntenna(between(0.5, 2.5), antennaRightM).withBarRight(barM);
         double workMps = between(1.7, 3.0);

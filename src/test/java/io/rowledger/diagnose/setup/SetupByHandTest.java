@@ -63,7 +63,7 @@ class SetupByHandTest {
         assertEquals(-1, ends.get(0).northM());
         assertEquals(1, ends.get(1).northM());
         List<Contrast> contrasts = PassEnds.contrasts(ends, 9);
-        // The outermost passes have a neighbour on one side only.
+        // The outermost passes have a neighbor on one side only.
         assertEquals(6, contrasts.size());
         for (Contrast c : contrasts) {
             assertEquals(-2, c.valueM(), 1e-12);

@@ -15,7 +15,7 @@ final class SetupHabitScores {
     private static final double RIGHT_M = 5;
 
     /**
-     * What it said.
+     * Verdicts of the setup check.
      *
      * @param jobs number of jobs
      * @param accused length contradicted
@@ -39,12 +39,12 @@ final class SetupHabitScores {
 
     /** Jobs with a right rig file and a habit, or with a rig file that is wrong by 0.3 to 2 m and no habit. */
     static Counts run(Path folder, long seed, int jobs, boolean severalSpeeds, boolean habit) {
-        int[][] said = IntStream.range(0, jobs)
+        int[][] results = IntStream.range(0, jobs)
                 .parallel()
                 .mapToObj(i -> one(folder, seed * 10_007 + i, severalSpeeds, habit))
                 .toArray(int[][]::new);
         int[] sums = new int[3];
-        for (int[] one : said) {
+        for (int[] one : results) {
             for (int k = 0; k < sums.length; k++) {
                 sums[k] += one[k];
             }

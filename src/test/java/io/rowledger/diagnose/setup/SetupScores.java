@@ -11,7 +11,7 @@ final class SetupScores {
     private static final Map<SetupParameter, Double> BOUND =
             Map.of(SetupParameter.FLOW_LAG, 0.15, SetupParameter.DROP_OFFSET, 0.15, SetupParameter.SIDE_OFFSET, 0.04);
 
-    /** Skipped and doubled ground is to come as near to the right setup's as this share. */
+    /** skip and overlap is to come as near to the right setup's as this share. */
     private static final double NEAR = 0.1;
 
     /** One line of the table. */
@@ -102,7 +102,7 @@ final class SetupScores {
         line.squares += (m.estimate() - truth) * (m.estimate() - truth);
     }
 
-    /** Skipped and doubled ground by a setup with such figures, and by the right one, m². */
+    /** skip and overlap by a setup with such figures, and by the right one, m². */
     void swapped(String figures, double[] by, double[] byRight) {
         int[] counts = within.computeIfAbsent(figures, k -> new int[2]);
         for (int i = 0; i < 2; i++) {
@@ -110,7 +110,7 @@ final class SetupScores {
         }
     }
 
-    /** Skipped and doubled ground by the wrong setup, by the corrected one and by the right one, m². */
+    /** skip and overlap by the wrong setup, by the corrected one and by the right one, m². */
     void ground(double[] byWrong, double[] byCorrected, double[] byRight, int passes) {
         double sum = 0;
         for (int i = 0; i < 2; i++) {
@@ -158,7 +158,7 @@ final class SetupScores {
                     100 * median(doubleOff)));
             b.append(String.format(
                     Locale.ROOT,
-                    "all jobs together: right setups have %.0f m2 of skip and double, the wrong ones are off by %.0f m2, the"
+                    "all jobs together: right setups have %.0f m2 of skip and overlap, the wrong ones are off by %.0f m2, the"
                             + " corrected ones by %.0f m2, %.1f %% of the right ones': %.1f %% of it is gone%n",
                     rightM2,
                     wrongOffM2,
@@ -167,7 +167,7 @@ final class SetupScores {
                     100 * (1 - correctedOffM2 / wrongOffM2)));
             b.append(String.format(
                     Locale.ROOT,
-                    "skip and double off by a median of %.2f m2 at each end of a pass%n",
+                    "skip and overlap off by a median of %.2f m2 at each end of a pass%n",
                     median(perEndM2)));
             within.forEach((figures, counts) -> b.append(
                     String.format(Locale.ROOT, "  with %-44s skip %d, double %d%n", figures, counts[0], counts[1])));

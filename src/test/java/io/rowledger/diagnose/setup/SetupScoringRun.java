@@ -57,7 +57,7 @@ class SetupScoringRun {
         assertEquals(List.of(), scores.broken(0.95, 100));
     }
 
-    /** A job's measures and its skipped and doubled ground by the wrong setup, the corrected and the right one, m². */
+    /** A job's measures and its skip and overlap by the wrong setup, the corrected and the right one, m². */
     private record Scored(
             RandomSetup.Drawn drawn,
             SetupCheck ofWrong,
