@@ -20,6 +20,7 @@ final class LogForms {
             file(".tsv"),
             file(".csv.gz"),
             file(".tsv.gz"),
+            file(".xlsx"),
             file(".zip").and(LogForms::holdsText),
             LogForms::isTaskFolder);
 

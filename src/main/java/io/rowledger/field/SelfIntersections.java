@@ -14,33 +14,34 @@ import org.locationtech.jts.noding.SegmentIntersector;
 import org.locationtech.jts.noding.SegmentString;
 
 /**
- * How often the lines of a shape cross or lie on each other. Repairing takes time and memory by that number, and a line
- * that runs over itself again and again has one by the square of its corners: minutes for a file of 200 kB.
+ * Counts self-intersections of a shape. Repairing a shape takes time and memory proportional to that number, and a line
+ * drawn over itself again and again has as many as the square of its corners: minutes for a file of 200 kB.
  */
 final class SelfIntersections implements SegmentIntersector {
     /**
-     * A drawn outline crosses itself a few times, one that was driven some hundred times where the machine stood. A
-     * scribble of 200 corners, below this, was read and repaired in 1.6 s by the clock, cold, on a busy machine.
+     * Largest number of self-intersections. A drawn outline has a few, a driven one some hundred where the machine stood;
+     * repairing a scribble of 200 corners, below this limit, took 1.6 s.
      */
-    static final int MOST = 10_000;
+    static final int MAX_CROSSINGS = 10_000;
 
     private final LineIntersector intersector = new RobustLineIntersector();
     private int found;
 
     private SelfIntersections() {}
 
-    /** Refuses a feature with a shape whose lines cross more than {@link #MOST} times. */
+    /** Refuses a feature with a shape whose lines cross more than {@link #MAX_CROSSINGS} times. */
     static void requireFew(MapFeatures source, MapFeature feature) {
         for (MapShape shape : feature.shapes()) {
-            if (count(shape) > MOST) {
-                throw source.fault(feature, "lines that cross or lie on each other more than " + MOST + " times")
+            if (count(shape) > MAX_CROSSINGS) {
+                throw source.fault(
+                                feature, "lines that cross or lie on each other more than " + MAX_CROSSINGS + " times")
                         .expected("an outline or a line drawn once")
                         .hint("draw it again, or thin out its points where the machine stood");
             }
         }
     }
 
-    /** Crossings, at most {@link #MOST} and one. Parts of a feature may lie side by side as often as they like. */
+    /** Number of self-intersections, at most {@link #MAX_CROSSINGS} + 1. Several parts of a feature may touch freely. */
     static int count(MapShape shape) {
         if (shape.kind() == MapShape.Kind.POINT) {
             return 0;
@@ -78,6 +79,6 @@ final class SelfIntersections implements SegmentIntersector {
 
     @Override
     public boolean isDone() {
-        return found > MOST;
+        return found > MAX_CROSSINGS;
     }
 }

@@ -3,7 +3,10 @@ package io.rowledger.maps;
 import io.rowledger.finding.UnusableInputException;
 import java.util.Locale;
 
-/** Checks that hold for positions of every format but GeoJSON, whose reader knows lines and columns. */
+/**
+ * Checks lines, rings and positions of a map file. GeoJSON has checks of its own, which know line and column of each
+ * position.
+ */
 final class RingReader {
     /** A closed ring has four positions or more. */
     private static final int MIN_OF_RING = 4;
@@ -20,7 +23,10 @@ final class RingReader {
         this.format = format;
     }
 
-    /** A line that can be one. */
+    /** Returns the line.
+     *
+     * @throws UnusableInputException if it has fewer than two positions, or one off the earth
+     */
     double[] line(double[] lonLat, int feature, int line) {
         if (lonLat.length < 2 * MIN_OF_LINE) {
             throw fault("a line of " + lonLat.length / 2 + " position", feature, line)
@@ -30,7 +36,10 @@ final class RingReader {
         return checked(lonLat, feature, line);
     }
 
-    /** A ring that can be one: closed, of four positions or more. */
+    /** Returns the ring.
+     *
+     * @throws UnusableInputException if it is open, has fewer than four positions, or one off the earth
+     */
     double[] ring(double[] lonLat, int feature, int line) {
         int n = lonLat.length / 2;
         if (n < MIN_OF_RING) {
@@ -39,14 +48,17 @@ final class RingReader {
                     .hint("draw the outline with three corners or more and close it");
         }
         if (lonLat[0] != lonLat[2 * n - 2] || lonLat[1] != lonLat[2 * n - 1]) {
-            throw fault("a ring that does not end where it begins", feature, line)
+            throw fault("an open ring: its last position differs from its first", feature, line)
                     .expected("a last position equal to the first")
                     .hint("close the outline and export the " + use.file() + " again as " + format.words());
         }
         return checked(lonLat, feature, line);
     }
 
-    /** Positions on the earth. */
+    /** Returns the positions.
+     *
+     * @throws UnusableInputException if a longitude is beyond 180 degrees or a latitude beyond 90
+     */
     double[] checked(double[] lonLat, int feature, int line) {
         for (int i = 0; i < lonLat.length; i += 2) {
             double lon = lonLat[i];

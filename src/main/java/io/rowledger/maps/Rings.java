@@ -10,14 +10,13 @@ import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.index.strtree.STRtree;
 
 /**
- * Rings that stand in any order to polygons with holes. A shapefile says by the sense of rotation which is which: outlines
- * run clockwise, holes the other way. A ring that runs as a hole and lies in no outline is an outline drawn the wrong way
- * round.
+ * Assembles polygons with holes from rings in any order. In a shapefile, outlines run clockwise and holes
+ * counterclockwise. A counterclockwise ring outside every outline counts as an outline too.
  */
 final class Rings {
     private Rings() {}
 
-    /** One outline and what was cut out of it. */
+    /** One outline and its holes. */
     private static final class Outline {
         final double[] ring;
         final Envelope box;
@@ -71,7 +70,7 @@ final class Rings {
         return best;
     }
 
-    /** Decided by the first corner that does not lie on the outline itself. */
+    /** Decided by the first corner off the outline itself. */
     private static boolean holds(double[] outline, double[] ring) {
         for (int i = 0; i < ring.length; i += 2) {
             int where = locate(outline, ring[i], ring[i + 1]);

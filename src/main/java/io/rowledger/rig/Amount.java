@@ -1,22 +1,22 @@
 package io.rowledger.rig;
 
 /**
- * An amount of liquid that somebody ordered or weighed, as volume and as mass.
+ * An amount of liquid ordered or delivered, as volume and as mass.
  *
- * @param volumeL volume, L; NaN where only a weight is known and no density
- * @param massKg mass, kg; NaN where only a volume is known and no density
- * @param densityKgPerL the density that turned one into the other, kg/L; NaN where nothing was turned
- * @param densityFrom whose density that was
+ * @param volumeL volume, L; NaN if only a weight is known and no density
+ * @param massKg mass, kg; NaN if only a volume is known and no density
+ * @param densityKgPerL the density of the conversion, kg/L; NaN without one
+ * @param densityFrom source of that density
  * @param entered the figures as entered, such as "12,000 lb" without its comma
  */
 public record Amount(double volumeL, double massKg, double densityKgPerL, DensityFrom densityFrom, String entered) {
-    /** Whose density turned a weight into a volume, or a volume into a weight. */
+    /** Source of the density that converts weight and volume. */
     public enum DensityFrom {
         /** The ticket's own. */
         TICKET("the density on the ticket"),
         /** The product's in the rig file. */
         PRODUCT("the product's density in the rig file"),
-        /** None: volume and weight were both entered, or one of them is unknown. */
+        /** No conversion: volume and weight were both entered, or one is unknown. */
         NONE("no density");
 
         private final String words;
@@ -25,7 +25,7 @@ public record Amount(double volumeL, double massKg, double densityKgPerL, Densit
             this.words = words;
         }
 
-        /** In words that follow "by". */
+        /** Words that follow "by". */
         public String words() {
             return words;
         }

@@ -7,12 +7,12 @@ import java.util.List;
 
 /** Amounts ordered or weighed, and load tickets. */
 final class AmountReader {
-    /** Density is printed to the hundredth of a pound per gallon (0.1 %): less is the same density. */
+    /** Relative difference up to which two densities are equal (1): tickets print hundredths of a lb/gal. */
     private static final double SAME_DENSITY = 0.001;
 
     private AmountReader() {}
 
-    /** A volume or a weight under a key, turned into the other by the product's density. */
+    /** The volume or weight under a key, with the other by the product's density. */
     static Amount amount(YamlMap map, String key, Product product) {
         String entered = map.text(key, "a volume or a weight");
         if (map.isQuantity(key, Dimension.MASS)) {
@@ -59,7 +59,7 @@ final class AmountReader {
                 volumeL, massKg, Double.NaN, DensityFrom.NONE, item.text("volume", "a volume") + ", " + entered);
     }
 
-    /** A note where a load was denser or lighter than the product in the rig file, which is what nitrogen goes by. */
+    /** Adds a note for each load whose density differs from the product's: nitrogen follows the product's. */
     static void noteDensities(List<LoadTicket> tickets, List<Product> products, List<Message> notes) {
         for (LoadTicket ticket : tickets) {
             Product product = products.stream()

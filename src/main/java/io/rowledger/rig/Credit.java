@@ -1,7 +1,7 @@
 package io.rowledger.rig;
 
 /**
- * Nitrogen the plan counts on though nobody spread it: from soybeans, manure of earlier years, irrigation water.
+ * Nitrogen credit of the plan: from soybeans, manure of earlier years, irrigation water.
  *
  * @param what where it comes from, as entered
  * @param nitrogenKgPerM2 kg/m²

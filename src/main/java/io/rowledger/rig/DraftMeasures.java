@@ -5,17 +5,17 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import org.jspecify.annotations.Nullable;
 
-/** The lengths of a draft rig file: those that a device description has, and open places for the others. */
+/** The lengths and rows of a draft rig file: known ones from a device description, the others left to be measured. */
 final class DraftMeasures {
-    /** Device descriptions write millimetres; rows this much apart from even are even, m. */
+    /** Largest deviation of evenly spaced rows, m: device descriptions are written in whole millimeters. */
     private static final double EVEN_M = 0.0015;
 
-    private static final String SAID = "device description: check it";
+    private static final String SOURCE = "device description: check it";
 
     private final StringBuilder text;
     private final @Nullable BarGeometry geometry;
 
-    /** Writes into the text; without a geometry every place is left open. */
+    /** Appends to the text; without a geometry every length is left to be measured. */
     DraftMeasures(StringBuilder text, @Nullable BarGeometry geometry) {
         this.text = text;
         this.geometry = geometry;
@@ -38,7 +38,7 @@ final class DraftMeasures {
         if (hitch.isEmpty()) {
             DraftRig.fillIn(text, "  hitch", "pull-type or mounted");
         } else {
-            DraftRig.line(text, "  hitch: " + hitch, SAID);
+            DraftRig.line(text, "  hitch: " + hitch, SOURCE);
         }
         if (!hitch.equals("mounted")) {
             back(
@@ -51,7 +51,7 @@ final class DraftMeasures {
                 g == null ? unknown : g.hitchToDropM(),
                 "from the pin back to where the liquid meets the ground");
         if (g != null && Math.abs(g.barRightM()) > EVEN_M) {
-            DraftRig.line(text, "  bar_right_of_center: " + metres(g.barRightM()), SAID);
+            DraftRig.line(text, "  bar_right_of_center: " + metres(g.barRightM()), SOURCE);
         }
     }
 
@@ -61,7 +61,7 @@ final class DraftMeasures {
         boolean known = g != null && g.leftM().size() == rows;
         if (g != null && known && !isEven(g)) {
             text.append("  outlets:                               # ")
-                    .append(SAID)
+                    .append(SOURCE)
                     .append('\n');
             for (int r = 0; r < rows; r++) {
                 double left = g.leftM().get(r);
@@ -79,15 +79,15 @@ final class DraftMeasures {
         DraftRig.line(text, "  count: " + rows, "flow columns in the log");
         if (g != null && known) {
             DraftRig.line(
-                    text, "  spacing: " + metres(g.rightM().get(0) - g.leftM().get(0)), SAID);
-            DraftRig.line(text, "  outer_share: 1", SAID);
+                    text, "  spacing: " + metres(g.rightM().get(0) - g.leftM().get(0)), SOURCE);
+            DraftRig.line(text, "  outer_share: 1", SOURCE);
         } else {
             DraftRig.measure(text, "  spacing", "from row to row, such as 30 in");
             DraftRig.fillIn(text, "  outer_share", "0.5, 1 or 1.5: look at the outside orifices");
         }
     }
 
-    /** Bands of one width side by side; one band alone is no row. */
+    /** True for two bands or more of one width, side by side. */
     private static boolean isEven(BarGeometry g) {
         int rows = g.leftM().size();
         double widthM = g.rightM().get(0) - g.leftM().get(0);
@@ -99,7 +99,7 @@ final class DraftMeasures {
         return even;
     }
 
-    /** A length that leads backward: one that does not was entered from another point. */
+    /** A length that runs backward; zero or less was measured from another point and is left open. */
     private void back(String key, double lengthM, String comment) {
         length(key, lengthM > 0 ? lengthM : Double.NaN, comment);
     }
@@ -108,11 +108,11 @@ final class DraftMeasures {
         if (Double.isNaN(lengthM)) {
             DraftRig.measure(text, key, comment);
         } else {
-            DraftRig.line(text, key + ": " + metres(lengthM), comment + " (" + SAID + ")");
+            DraftRig.line(text, key + ": " + metres(lengthM), comment + " (" + SOURCE + ")");
         }
     }
 
-    /** Millimetres, as the description has them, without noughts at the end. */
+    /** The length in meters without trailing zeros. */
     private static String metres(double lengthM) {
         BigDecimal mm =
                 BigDecimal.valueOf(lengthM).setScale(4, RoundingMode.HALF_EVEN).stripTrailingZeros();

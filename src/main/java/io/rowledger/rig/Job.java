@@ -21,7 +21,7 @@ import java.util.Optional;
  * @param order product key to what was ordered
  * @param tickets what was delivered
  * @param prices product key to what it cost
- * @param notes what a reader of the block should look at again, one sentence each
+ * @param notes entries of the block that look wrong
  */
 public record Job(
         Map<String, String> facts,
@@ -33,7 +33,7 @@ public record Job(
         List<LoadTicket> tickets,
         Map<String, Price> prices,
         List<Message> notes) {
-    /** A job of which nothing is known. */
+    /** A rig file without a job block. */
     public static final Job NONE = of(Map.of());
 
     /** Facts that are one line of text, and that a record looks for by these keys. */
@@ -82,7 +82,7 @@ public record Job(
             "zone",
             "season");
 
-    /** Keys with figures the program reckons with. */
+    /** Keys with figures that the program calculates with. */
     static final List<String> FIGURES = List.of("plan", "cap", "earlier", "credits", "order", "tickets", "price");
 
     /** Copies the lists. */

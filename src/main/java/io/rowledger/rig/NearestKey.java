@@ -4,18 +4,18 @@ import java.util.Collection;
 import java.util.Locale;
 import java.util.Optional;
 
-/** The known key a misspelt one is nearest to. */
+/** Finds the known key nearest to a misspelled one. */
 final class NearestKey {
     private NearestKey() {}
 
-    /** The nearest of the keys, or empty where none is alike: more than half of its letters would have to change. */
+    /** The nearest key; empty if more than half of the letters would have to change for each. */
     static Optional<String> of(String wrong, Collection<String> keys) {
         String best = null;
-        int least = Integer.MAX_VALUE;
+        int min = Integer.MAX_VALUE;
         for (String key : keys) {
             int distance = distance(wrong.toLowerCase(Locale.ROOT), key.toLowerCase(Locale.ROOT));
-            if (distance < least && 2 * distance <= Math.max(wrong.length(), key.length())) {
-                least = distance;
+            if (distance < min && 2 * distance <= Math.max(wrong.length(), key.length())) {
+                min = distance;
                 best = key;
             }
         }
@@ -23,8 +23,8 @@ final class NearestKey {
     }
 
     /**
-     * Fewest single letters to insert, delete, replace or swap with their neighbour (restricted Damerau-Levenshtein
-     * distance; F. J. Damerau, Communications of the ACM 7(3), 1964).
+     * Restricted Damerau-Levenshtein distance: fewest insertions, deletions, replacements and swaps of neighboring letters
+     * (F. J. Damerau, Communications of the ACM 7(3), 1964).
      */
     static int distance(String a, String b) {
         int[][] d = new int[a.length() + 1][b.length() + 1];

@@ -1,7 +1,7 @@
 package io.rowledger.rig;
 
 /**
- * What a product cost. A price by weight and a price by volume are kept apart: a density joins them.
+ * Price of a product, by volume or by weight; a density converts one to the other.
  *
  * @param currency as entered, such as USD
  * @param perL price of a litre; NaN where the price is by weight
@@ -9,7 +9,7 @@ package io.rowledger.rig;
  * @param entered as entered, such as "1.85 USD/gal"
  */
 public record Price(String currency, double perL, double perKg, String entered) {
-    /** Price of a litre of this product; NaN where the price is by weight and the density unknown. */
+    /** Price of a litre of this product; NaN if the price is by weight and the density unknown. */
     public double perLitreOf(Product product) {
         return Double.isNaN(perL) ? perKg * product.densityKgPerL() : perL;
     }

@@ -30,7 +30,7 @@ public record Product(
         double meterAccuracy,
         double densityAccuracy,
         double densityAtC) {
-    /** A product of which nobody said how accurate meters and density are, nor the density's temperature. */
+    /** A product without accuracies and without a temperature of its density. */
     public Product(
             String key,
             String name,

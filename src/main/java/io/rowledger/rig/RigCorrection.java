@@ -31,12 +31,12 @@ public final class RigCorrection {
     private static final Pattern TERM =
             Pattern.compile("([+-]?\\d*\\.?\\d+(?:[eE][+-]?\\d+)?)\\s*([^\\d\\s+.-][^\\d+.-]*)");
 
-    /** New figures are written so finely, lengths to a centimetre and times to a hundredth of a second, and no finer. */
+    /** Resolution of new figures: lengths to a centimeter, times to a hundredth of a second. */
     private static final double FINEST_LENGTH_M = 0.01;
 
     private static final double FINEST_TIME_S = 0.011;
 
-    /** Decimals that takes in the largest units. */
+    /** Most decimals of a new figure: enough for that resolution in the largest unit. */
     private static final int MAX_DECIMALS = 4;
 
     /** A figure with a name that others may use, its tag left out: {@code &reach 5.9 m}. */
@@ -70,9 +70,8 @@ public final class RigCorrection {
     /**
      * The rig file's text with these figures in it, line by line as its owner counts them.
      *
-     * <p>YAML can be written in ways this does not follow, and a figure can be one no rig file may have. So the new text is read
-     * again, and where it is refused or a figure has not become what was asked for, nothing is changed: no lines, the text as it
-     * was.
+     * <p>The new text is read again. If it is refused, or a figure did not become the new one (YAML has forms that this does
+     * not follow), nothing is changed: the result has no lines and the text as it was.
      */
     public static Corrected of(Path rigFile, List<Change> changes) {
         YamlFile file = new YamlFile(rigFile);
@@ -145,7 +144,7 @@ public final class RigCorrection {
         return text.substring(0, place.start()) + after + end;
     }
 
-    /** What names an anchored figure elsewhere keeps the old one: it was not found wrong. */
+    /** Replaces aliases of a changed figure by its old value: only the figure itself was found wrong. */
     private static String withoutAliases(String text, String name, String value) {
         String end = "(?=[\\s,\\]}]|$)";
         Matcher next = Pattern.compile("&" + Pattern.quote(name) + end).matcher(text);
@@ -158,7 +157,7 @@ public final class RigCorrection {
     /** Where a value stands in the text. */
     private record Place(int start, int end) {}
 
-    /** An alias is composed into the figure it names; its own place is behind its key. */
+    /** The place of a value; that of an alias is behind its own key, not where the anchor stands. */
     private static Place place(String text, NodeTuple tuple) {
         int key = offset(text, tuple.getKeyNode().getEndMark());
         int start = offset(text, tuple.getValueNode().getStartMark());

@@ -77,6 +77,8 @@ enum LogContainer {
     private static @Nullable LogContainer inZip(Path file) {
         try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.ISO_8859_1)) {
             LogContainer found = null;
+            boolean text = false;
+            boolean shapes = false;
             for (Enumeration<? extends ZipEntry> all = zip.entries(); all.hasMoreElements(); ) {
                 String name = all.nextElement().getName().toLowerCase(Locale.ROOT);
                 if (name.startsWith("__macosx/")) {
@@ -86,13 +88,16 @@ enum LogContainer {
                     requireSize(file, zip);
                     return SPREADSHEET;
                 }
-                if (List.of(".csv", ".tsv", ".txt").stream().anyMatch(name::endsWith)) {
+                if (name.endsWith(".csv") || name.endsWith(".tsv")) {
                     return null;
                 }
+                // A map's zip often has a text that says where it is from.
+                text |= name.endsWith(".txt");
                 boolean map = name.endsWith(".shp") || name.endsWith(".geojson") || name.endsWith(".json");
                 found = map ? ZIPPED_MAP : found;
+                shapes |= name.endsWith(".shp");
             }
-            return found;
+            return text && !shapes ? null : found;
         } catch (IOException | IllegalArgumentException e) {
             // A damaged zip file gets its message where text is unpacked.
             return null;
