@@ -2,6 +2,7 @@ package io.rowledger.diagnose.setup;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.site.SitePage;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,12 +22,15 @@ class SetupHabitScoringRun {
         int jobs = Integer.getInteger("setup.logs", 200) / 2;
         SetupHabitScores.Counts oneSpeed = SetupHabitScores.run(folder, seed, jobs, false, true);
         SetupHabitScores.Counts several = SetupHabitScores.run(folder, seed + 1, jobs, true, true);
-        System.out.println("Right setups, habits, one speed: " + oneSpeed);
-        System.out.println("Right setups, habits, several speeds: " + several);
-        System.out.println(
-                "Wrong lengths, no habits, one speed: " + SetupHabitScores.run(folder, seed + 2, jobs, false, false));
-        System.out.println("Wrong lengths, no habits, several speeds: "
-                + SetupHabitScores.run(folder, seed + 3, jobs, true, false));
+        String table = String.join(
+                "\n",
+                "Right setups, habits, one speed: " + oneSpeed,
+                "Right setups, habits, several speeds: " + several,
+                "Wrong lengths, no habits, one speed: " + SetupHabitScores.run(folder, seed + 2, jobs, false, false),
+                "Wrong lengths, no habits, several speeds: "
+                        + SetupHabitScores.run(folder, seed + 3, jobs, true, false));
+        System.out.println(table);
+        SitePage.write("accuracy", "setup-habits", SitePage.code(table));
         assertTrue(50 * (oneSpeed.accused() + several.accused()) <= 2 * jobs, oneSpeed + "; " + several);
     }
 }
