@@ -11,7 +11,7 @@
  * <p>Worked by hand: a bar of 6 m crosses its own strip of 6 m at a right angle. With all rows on, the overlap is
  * 6 m × 6 m = 36 m², which section control row by row would have saved. ({@code WhatIfByHandTest} asserts it.)
  *
- * <p>For other packages: {@link Grouping}, {@link ShutOffCase}, {@link ShutOffCases}, {@link ShutOffCredit},
+ * <p>For other packages: {@link Grouping}, {@link OffReasons}, {@link ShutOffCase}, {@link ShutOffCases}, {@link ShutOffCredit},
  * {@link ShutOffCreditFinder}, {@link ShutOffScore}, {@link ShutOffs}.
  */
 @NullMarked
