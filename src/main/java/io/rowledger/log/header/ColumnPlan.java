@@ -117,7 +117,13 @@ public final class ColumnPlan {
     /** Returns the column that every record fills: the time, or the latitude of points without times. */
     public Column keyColumn() {
         Column lat = find(LogQuantity.LAT);
-        return !isUntimed() ? timeColumn() : lat != null ? lat : columns.get(0);
+        return isUntimed() && lat != null ? lat : timeColumn();
+    }
+
+    /** Returns the index of {@link #keyColumn}; 0 if the log has neither time nor position and can't be used. */
+    int keyIndex() {
+        boolean none = isUntimed() && find(LogQuantity.LAT) == null;
+        return none ? 0 : keyColumn().index();
     }
 
     /** Returns the time column: the time itself, or the seconds of the GPS week. */

@@ -40,7 +40,8 @@ public record Headers(List<String> names, List<String> raw, int line) {
     }
 
     /** Reads the header; the next line is the first one below it. */
-    public static Headers read(String file, CsvLines lines, @Nullable Line commented, LogOptions options) {
+    public static Headers read(
+            String file, CsvLines lines, @Nullable Line commented, LogOptions options, Questions questions) {
         List<Line> read = new ArrayList<>();
         int at = -1;
         for (Line line = lines.next(); line != null; line = lines.next()) {
@@ -70,7 +71,7 @@ public record Headers(List<String> names, List<String> raw, int line) {
             at = Math.max(0, at);
             header = read.get(at);
         }
-        requireNames(file, header, options);
+        requireNames(file, header, options, questions);
         for (int i = read.size() - 1; i > at; i--) {
             lines.push(read.get(i));
         }
@@ -79,7 +80,7 @@ public record Headers(List<String> names, List<String> raw, int line) {
     }
 
     /** Refuses a first line of values, and one in which no name is known. */
-    private static void requireNames(String file, Line header, LogOptions options) {
+    private static void requireNames(String file, Line header, LogOptions options, Questions questions) {
         String[] fields = header.fields();
         if (known(fields) + chosen(fields, options) > 0) {
             return;
@@ -98,13 +99,13 @@ public record Headers(List<String> names, List<String> raw, int line) {
                     .hint("add a first line with a name for each of the " + fields.length
                             + " columns, with the unit of each flow, rate and speed");
         }
-        throw UnusableInputException.found("no column name that is known: " + shown)
+        questions.ask(UnusableInputException.found("no column name that is known: " + shown)
                 .inFile(file)
                 .atLine(header.number())
                 .expected("names such as time, lat, lon, flow_01[gal/min] or rate[gal/ac]")
                 .hint(
                         "rename the columns, or name their headers under columns in the rig file, such as columns: {lat: \""
-                                + fields[0].strip() + "\"}");
+                                + fields[0].strip() + "\"}"));
     }
 
     private static boolean isComment(Line line) {

@@ -35,7 +35,7 @@ public final class NonDataLines {
                 && (starts(fields[0], '/')
                         || starts(fields[0], ';')
                         || starts(fields[0], '#')
-                        || isOdd(fields, plan.keyColumn().index()));
+                        || isOdd(fields, plan.keyIndex()));
     }
 
     private static boolean starts(String text, char c) {
@@ -97,7 +97,7 @@ public final class NonDataLines {
     }
 
     private boolean isTotals(String[] fields) {
-        int time = plan.keyColumn().index();
+        int time = plan.keyIndex();
         if (time < fields.length && !fields[time].isBlank() && !isTotal(fields[time])) {
             return false;
         }
