@@ -1,6 +1,7 @@
 package io.rowledger.log;
 
 import io.rowledger.log.clean.LogCleaning;
+import io.rowledger.log.header.BarLayout;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.ColumnPlanBuilder;
 import io.rowledger.log.header.Headers;
@@ -16,6 +17,7 @@ import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.taskdata.TaskLog;
 import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -33,6 +35,9 @@ import org.jspecify.annotations.Nullable;
  * @param totals totals of the controller beside what its flows add up to
  */
 record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geometry, List<ControllerTotals> totals) {
+    /** Difference of a section's width from the rig file's that is told, m: more than rounding to inches. */
+    private static final double MAX_WIDTH_DIFFERENCE_M = 0.05;
+
     /** Reads the task data of one task. */
     static TaskDataLogs read(Path path, LogOptions options) {
         TaskData.Reading reading = TaskData.read(path, options.rowsExpected());
@@ -47,11 +52,41 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
             log.notes().stream().filter(given::add).forEach(file.notes()::add);
             if (logs.isEmpty()) {
                 file.notes().addAll(reading.notes());
+                file.notes().addAll(widthNotes(reading.geometry(), options.bar()));
             }
             file.digest(log.sha256());
             logs.add(LogCleaning.clean(file));
         }
         return new TaskDataLogs(logs, reading.others(), reading.geometry(), reading.totals());
+    }
+
+    /** A note if the sections of the task data are not as wide as the rows of the rig file. */
+    private static List<Message> widthNotes(BarGeometry geometry, BarLayout bar) {
+        int sections = geometry.leftM().size();
+        if (sections == 0 || sections != bar.widthsM().size()) {
+            return List.of();
+        }
+        int first = 0;
+        int different = 0;
+        for (int row = sections; row >= 1; row--) {
+            double widthM = geometry.rightM().get(row - 1) - geometry.leftM().get(row - 1);
+            if (Math.abs(widthM - bar.widthM(row)) > MAX_WIDTH_DIFFERENCE_M) {
+                first = row;
+                different++;
+            }
+        }
+        return different == 0
+                ? List.of()
+                : List.of(Message.of(
+                        "notes.taskdata.widths",
+                        different,
+                        sections,
+                        first,
+                        Message.value(
+                                QuantityKind.LENGTH,
+                                geometry.rightM().get(first - 1)
+                                        - geometry.leftM().get(first - 1)),
+                        Message.value(QuantityKind.LENGTH, bar.widthM(first))));
     }
 
     /** A time log's records as lines. */

@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.log.header.BarLayout;
 import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.taskdata.TaskDataBuild;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.LogFormat;
 import io.rowledger.sim.PassPlan;
@@ -14,6 +16,7 @@ import io.rowledger.sim.SimProduct;
 import io.rowledger.sim.SimResult;
 import io.rowledger.sim.SimRig;
 import io.rowledger.sim.TaskDataWriter;
+import io.rowledger.text.Argument;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -142,5 +145,24 @@ class TaskDataTwinTest {
                 LogReader.read(List.of(data.resolve("TLG00001.BIN")), options)
                         .table()
                         .records());
+    }
+
+    /** Sections of 3 m and a rig file with rows of 30 in (0.762 m): three differ, the fourth doesn't. */
+    @Test
+    void a_width_other_than_the_rig_files_is_told() {
+        Path data = new TaskDataBuild(4, 30, 2)
+                .log(2, "DET-2", i -> 2_000_000)
+                .log(67, "DET-1", i -> 12_000)
+                .logSections(3)
+                .writeTo(folder.resolve("widths"));
+        BarLayout bar = new BarLayout(List.of(0.762, 0.762, 0.762, 3.0), List.of(), List.of(), List.of());
+        LogOptions options = new LogOptions(Map.of(), List.of("uan"), 4, LogHints.NONE, bar);
+        assertEquals(
+                1,
+                LogReader.read(List.of(data), options).notes().stream()
+                        .filter(note -> note.key().equals("notes.taskdata.widths")
+                                && note.arguments().get(0).equals(new Argument.Count(3))
+                                && note.arguments().get(2).equals(new Argument.Count(1)))
+                        .count());
     }
 }
