@@ -5,16 +5,25 @@ import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.FlowRatios;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
 import io.rowledger.track.Track;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /**
  * What a case cost, where it began, and the window around its onset.
  *
- * <p>Area: what the rows swept while working from its first to its last sign. Volume: what they metered less what their
- * other rows imply, or, for the whole bar, less what the target asks; where only the meter errs this is what the record is
- * off by, not the ground.
+ * <p>A row's deviation from its target has three parts: what the row metered less what the other rows imply, which row cases
+ * are charged; what the rows' median implies in turns less what the row's own speed calls for, which missing turn compensation
+ * is charged; and what the median gave the bar less the target, which cases of the whole bar are charged. Each part of each
+ * record is charged once, to the surest case, so that costs add up. Where only the meter errs a cost is what the record is off
+ * by, not the ground. Area: what the rows swept while working from the first to the last sign.
  */
 final class Costs {
     /** The window shows so much before and after the onset, s. */
@@ -22,14 +31,33 @@ final class Costs {
 
     private static final double AFTER_S = 120;
 
+    /** A row or bar evaluated for less is not told, s. */
+    private static final double MIN_EVALUATED_S = 60;
+
+    /** Kinds that put the whole bar off its target. */
+    private static final Set<FindingKind> BAR_OFF_TARGET = EnumSet.of(
+            FindingKind.SUPPLY_LIMITED,
+            FindingKind.SUPPLY_FAILING,
+            FindingKind.RAN_EMPTY,
+            FindingKind.SLOW_RESPONSE,
+            FindingKind.HUNTING);
+
     private final Evidence e;
     private final Track track;
     private final double nitrogenKgPerL;
+
+    /** Entries of each row whose deviation from the other rows is charged to a case. */
+    private final BitSet[] claimedByRow;
+
+    /** Entries in which the bar's deviation from its target is charged to a case. */
+    private final BitSet claimedByBar = new BitSet();
 
     Costs(Evidence e, Track track, double nitrogenKgPerL) {
         this.e = e;
         this.track = track;
         this.nitrogenKgPerL = nitrogenKgPerL;
+        claimedByRow = new BitSet[e.rows()];
+        Arrays.setAll(claimedByRow, r -> new BitSet());
     }
 
     private List<Integer> rows(Case found) {
@@ -55,7 +83,13 @@ final class Costs {
                 found.words().check());
     }
 
+    /** Claims a case's rows and times and sums what it cost there. */
     private Case.Cost sum(Case found) {
+        return found.rows().isEmpty() ? ofBar(found) : ofRows(found);
+    }
+
+    /** What rows metered less what the other rows imply. */
+    private Case.Cost ofRows(Case found) {
         double area = 0;
         double volume = 0;
         // Where the other rows can't be evaluated, at the ends of passes, the target stands in at the share they run
@@ -66,26 +100,158 @@ final class Costs {
         WorkingSamples work = e.work;
         FlowRatios s = e.ratios;
         int to = work.entryAt(found.toS());
-        List<Integer> rows = rows(found);
         for (int j = work.entryAt(found.fromS()); j < to; j++) {
-            for (int r : rows) {
-                area += Math.max(0, work.bandM[r] * work.speedMps[j] * s.rowSpeedShare(r, j)) * work.durationS[j];
-                double due = found.rows().isEmpty() ? s.targetLPerS(r, j) : s.impliedLPerS(r, j);
-                double asked = s.targetLPerS(r, j);
-                if (s.evaluated.shut(r).get(j) || (Double.isNaN(due) && Double.isNaN(asked))) {
+            for (int r : found.rows()) {
+                area += areaM2(r, j);
+                double due = s.impliedLPerS(r, j);
+                double target = s.targetLPerS(r, j);
+                if (s.evaluated.shut(r).get(j)
+                        || claimedByRow[r].get(j)
+                        || (Double.isNaN(due) && Double.isNaN(target))) {
                     continue;
                 }
+                claimedByRow[r].set(j);
                 volume += s.flowLPerS[r][j] * work.durationS[j];
                 if (Double.isNaN(due)) {
-                    unknownTargetL += asked * work.durationS[j];
+                    unknownTargetL += target * work.durationS[j];
                 } else {
                     known += due * work.durationS[j];
-                    knownTargetL += Double.isNaN(asked) ? 0 : asked * work.durationS[j];
+                    knownTargetL += Double.isNaN(target) ? 0 : target * work.durationS[j];
                 }
             }
         }
         double share = knownTargetL > 0 ? known / knownTargetL : 1;
         return new Case.Cost(area, volume - known - share * unknownTargetL);
+    }
+
+    /** What the rows' median gave the bar less the target; in turns, what it gave rows less what their own speed calls for. */
+    private Case.Cost ofBar(Case found) {
+        double area = 0;
+        double volume = 0;
+        boolean turns = found.kind() == FindingKind.NO_TURN_COMPENSATION;
+        WorkingSamples work = e.work;
+        FlowRatios s = e.ratios;
+        int to = work.entryAt(found.toS());
+        for (int j = work.entryAt(found.fromS()); j < to; j++) {
+            boolean claimed = !turns && claimedByBar.get(j);
+            for (int r = 0; r < e.rows(); r++) {
+                area += areaM2(r, j);
+                double own = s.peerFlux[j] * work.bandM[r] * s.rowSpeedShare(r, j);
+                double lacks = turns ? s.impliedLPerS(r, j) - own : have(r, j, own) - due(r, j);
+                if (!s.evaluated.shut(r).get(j) && !claimed && !Double.isNaN(lacks)) {
+                    volume += lacks * work.durationS[j];
+                }
+            }
+            if (!turns) {
+                claimedByBar.set(j);
+            }
+        }
+        return new Case.Cost(area, volume);
+    }
+
+    /** What row r would have had without a fault of its own, L/s; its own flow if too few rows delivered. */
+    private double have(int r, int j, double implied) {
+        return Double.isNaN(implied) ? e.ratios.flowLPerS[r][j] : implied;
+    }
+
+    /** What row r was due, L/s: the target, or without one the bar's usual flow at its speed. */
+    private double due(int r, int j) {
+        double target = e.ratios.targetLPerS(r, j);
+        return Double.isNaN(target)
+                ? e.barShare().usualShare() * e.work.bandM[r] * e.work.speedMps[j] * e.ratios.rowSpeedShare(r, j)
+                : target;
+    }
+
+    private double areaM2(int r, int j) {
+        return Math.max(0, e.work.bandM[r] * e.work.speedMps[j] * e.ratios.rowSpeedShare(r, j)) * e.work.durationS[j];
+    }
+
+    /** Liquid that a case put on the wrong rows or at the wrong time, though the sum may be right, L. */
+    double misplacedL(Case found) {
+        double sum = 0;
+        int to = e.work.entryAt(found.toS());
+        for (int j = e.work.entryAt(found.fromS()); j < to; j++) {
+            for (int r = 0; r < e.rows(); r++) {
+                if (found.concerns(r) && !e.ratios.evaluated.shut(r).get(j)) {
+                    double own = e.ratios.peerFlux[j] * e.work.bandM[r] * e.ratios.rowSpeedShare(r, j);
+                    double given = found.kind() == FindingKind.NO_TURN_COMPENSATION
+                            ? e.ratios.impliedLPerS(r, j)
+                            : e.ratios.flowLPerS[r][j];
+                    double due = found.rows().isEmpty() && found.kind() != FindingKind.NO_TURN_COMPENSATION
+                            ? due(r, j)
+                            : own;
+                    sum += Double.isNaN(given - due) ? 0 : Math.abs(given - due) * e.work.durationS[j] / 2;
+                }
+            }
+        }
+        return sum;
+    }
+
+    /** Rows, or the bar, that were off by more than the log resolves where no case concerns them. */
+    List<Deviation> unexplained(List<Case> cases) {
+        List<Deviation> found = new ArrayList<>();
+        for (int r = 0; r < e.rows(); r++) {
+            double own = 0;
+            double implied = 0;
+            double seconds = 0;
+            for (int j = 0; j < e.work.n; j++) {
+                double due = e.ratios.impliedLPerS(r, j);
+                boolean counts = due > 0
+                        && !e.ratios.unsteady(j)
+                        && !e.ratios.evaluated.shut(r).get(j)
+                        && !concerned(cases, r, e.work.timeS[j]);
+                own += counts ? e.ratios.flowLPerS[r][j] * e.work.durationS[j] : 0;
+                implied += counts ? due * e.work.durationS[j] : 0;
+                seconds += counts ? e.work.durationS[j] : 0;
+            }
+            add(found, r + 1, own, implied, seconds, e.limits.resolutionOfMean(r));
+        }
+        double own = 0;
+        double due = 0;
+        double seconds = 0;
+        for (int j = 0; j < e.work.n; j++) {
+            double target = e.ratios.targetLPerM2[j] * e.work.speedMps[j];
+            double flux = e.ratios.peerFlux[j];
+            boolean counts = target > 0
+                    && flux > 0
+                    && !e.ratios.unsteady(j)
+                    && cases.stream().noneMatch(of(e.work.timeS[j]));
+            own += counts ? flux * e.work.durationS[j] : 0;
+            due += counts ? target * e.work.durationS[j] : 0;
+            seconds += counts ? e.work.durationS[j] : 0;
+        }
+        double widthM = Arrays.stream(e.work.bandM).sum();
+        // Rounding of many rows partly cancels in their median.
+        double rounding = e.limits.resolutionOfMean() / Math.sqrt(Math.max(1, e.rows()));
+        add(found, 0, own * widthM, due * widthM, seconds, rounding);
+        return found;
+    }
+
+    private static Predicate<Case> of(double timeS) {
+        return x -> x.rows().isEmpty() && BAR_OFF_TARGET.contains(x.kind()) && x.fromS() <= timeS && timeS <= x.toS();
+    }
+
+    private static boolean concerned(List<Case> cases, int r, double timeS) {
+        return cases.stream().anyMatch(x -> x.rows().contains(r) && x.fromS() <= timeS && timeS <= x.toS());
+    }
+
+    private void add(List<Deviation> found, int row, double own, double due, double seconds, double rounding) {
+        double fraction = own / due - 1;
+        double limit = Deviation.limit(rounding);
+        if (seconds >= MIN_EVALUATED_S && Math.abs(fraction) > limit) {
+            found.add(new Deviation(e.ratios.product, row, fraction, limit, own - due, seconds));
+        }
+    }
+
+    /** All that the rows metered while working, L. */
+    double totalL() {
+        double sum = 0;
+        for (int r = 0; r < e.rows(); r++) {
+            for (int j = 0; j < e.work.n; j++) {
+                sum += e.ratios.flowLPerS[r][j] * e.work.durationS[j];
+            }
+        }
+        return sum;
     }
 
     /** Latitude and longitude of the rows' middle at the onset, degrees; NaN without a pose. */

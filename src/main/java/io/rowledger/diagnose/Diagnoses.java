@@ -84,10 +84,32 @@ public final class Diagnoses {
             FindingKind.LATE_ON,
             FindingKind.EARLY_OFF);
 
+    /** Kinds that move liquid to other rows or times and may cost nothing worth a word. */
+    private static final Set<FindingKind> MOVING = EnumSet.of(
+            FindingKind.NO_TURN_COMPENSATION,
+            FindingKind.SLOW_RESPONSE,
+            FindingKind.HUNTING,
+            FindingKind.LATE_ON,
+            FindingKind.EARLY_OFF);
+
+    /** Share of the job's liquid below which they cost nothing worth a word (1). */
+    private static final double MIN_COST = 0.003;
+
+    /** What cost most first, then what cost nothing. */
+    private static final Comparator<Placed> RANKING = Comparator.comparing(Placed::alsoNoticed)
+            .thenComparingDouble(x -> -Math.abs(x.finding.volumeL()))
+            .thenComparingDouble(x -> -x.found.confidence());
+
     private Diagnoses() {}
 
+    private static List<Case> surestFirst(List<Case> cases) {
+        return cases.stream()
+                .sorted(Comparator.comparingDouble((Case x) -> -x.confidence()))
+                .toList();
+    }
+
     /** A case of a product with its finding and window. */
-    private record Placed(Case found, Finding finding, OnsetWindow window) {
+    private record Placed(Case found, Finding finding, OnsetWindow window, boolean alsoNoticed) {
         /** The same cause in another product: its liquid and nitrogen added. */
         Placed with(Finding other) {
             Finding sum = new Finding(
@@ -104,7 +126,7 @@ public final class Diagnoses {
                     finding.evidence(),
                     finding.alternative(),
                     finding.check());
-            return new Placed(found, sum, window);
+            return new Placed(found, sum, window, alsoNoticed);
         }
     }
 
@@ -125,6 +147,7 @@ public final class Diagnoses {
         List<RowTime> pictures = new ArrayList<>();
         List<RowBaseline> baselines = new ArrayList<>();
         List<Placed> placed = new ArrayList<>();
+        List<Deviation> unexplained = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
             FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery, limits.get(p));
             Evidence evidence = evidence(log, strips, delivery, ratios);
@@ -147,16 +170,28 @@ public final class Diagnoses {
             Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
             List<Case> cases = CaseFilter.of(evidence.cases());
             baselines.addAll(Baselines.of(evidence, cases));
-            for (Case found : cases) {
-                placed.add(new Placed(found, costs.finding(found), costs.window(found)));
+            unexplained.addAll(costs.unexplained(cases));
+            double totalL = costs.totalL();
+            for (Case found : surestFirst(cases)) {
+                Finding finding = costs.finding(found);
+                boolean costly = !MOVING.contains(found.kind())
+                        || Math.max(Math.abs(finding.volumeL()), costs.misplacedL(found)) > MIN_COST * totalL;
+                placed.add(new Placed(found, finding, costs.window(found), !costly));
             }
         }
         placed = oncePerCause(placed);
-        placed.sort(Comparator.comparingDouble(x -> -x.found.confidence()));
+        placed.sort(RANKING);
         return new Diagnosis(
                 placed.stream().map(Placed::finding).toList(),
                 placed.stream().map(Placed::window).toList(),
                 placed.stream().map(x -> x.found.figures()).toList(),
+                placed.stream().map(Placed::alsoNoticed).toList(),
+                unexplained,
+                limits.get(0).sentences(),
+                Deviation.limit(limits.stream()
+                        .mapToDouble(LogLimits::resolutionOfMean)
+                        .max()
+                        .orElse(0)),
                 pictures,
                 baselines,
                 notes(log, work, delivery));

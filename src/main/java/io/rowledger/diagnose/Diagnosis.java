@@ -4,15 +4,20 @@ import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
+import io.rowledger.text.Message;
 import java.util.List;
 
 /**
  * What the rows' flows say about the machine.
  *
- * @param findings what is probably wrong, most certain first
- * @param windows the stretch around each finding's onset, for a chart: {@code windows.get(i)} belongs to
+ * @param findings what is probably wrong, what cost most liquid first, then what cost nothing
+ * @param windows the time around each finding's onset, for a chart: {@code windows.get(i)} belongs to
  *     {@code findings.get(i)}
  * @param figures the figures of each finding that need a unit, in the same order; lists may be empty
+ * @param alsoNoticed for each finding, true if it cost next to nothing and needs no place among the answers
+ * @param unexplained rows, or the bar, off by more than the log resolves without a recognized cause
+ * @param limits what the log can resolve, one sentence each
+ * @param resolvable smallest deviation of a row that this log can show, as a fraction
  * @param pictures deviation by row and time, one per product in rig order
  * @param baselines what each row is like when healthy, one per product and row: products in rig order, rows from the left
  * @param notes what could not be evaluated and why, one sentence each
@@ -21,20 +26,58 @@ public record Diagnosis(
         List<Finding> findings,
         List<OnsetWindow> windows,
         List<List<Figure>> figures,
+        List<Boolean> alsoNoticed,
+        List<Deviation> unexplained,
+        List<Message> limits,
+        double resolvable,
         List<RowTime> pictures,
         List<RowBaseline> baselines,
         List<String> notes) {
-    /** Copies the lists and checks that every finding has its window. */
+    /** Rows and bars within this of the others and the target need no word, as a fraction. */
+    private static final double MAX_UNTOLD = 0.08;
+
+    /** Copies the lists and checks that every finding has its window, figures and flag. */
     public Diagnosis {
         findings = List.copyOf(findings);
         windows = List.copyOf(windows);
         figures = figures.stream().map(List::copyOf).toList();
+        alsoNoticed = List.copyOf(alsoNoticed);
+        unexplained = List.copyOf(unexplained);
+        limits = List.copyOf(limits);
         pictures = List.copyOf(pictures);
         baselines = List.copyOf(baselines);
         notes = List.copyOf(notes);
-        if (windows.size() != findings.size() || figures.size() != findings.size()) {
-            throw new IllegalArgumentException(findings.size() + " findings with " + windows.size() + " windows and "
-                    + figures.size() + " lists of figures");
+        if (windows.size() != findings.size()
+                || figures.size() != findings.size()
+                || alsoNoticed.size() != findings.size()) {
+            throw new IllegalArgumentException(findings.size() + " findings with " + windows.size() + " windows, "
+                    + figures.size() + " lists of figures and " + alsoNoticed.size() + " flags");
         }
+    }
+
+    /** A diagnosis in which every finding counts, nothing is unexplained and the log has no limits worth a word. */
+    public Diagnosis(
+            List<Finding> findings,
+            List<OnsetWindow> windows,
+            List<List<Figure>> figures,
+            List<RowTime> pictures,
+            List<RowBaseline> baselines,
+            List<String> notes) {
+        this(
+                findings,
+                windows,
+                figures,
+                findings.stream().map(finding -> false).toList(),
+                List.of(),
+                List.of(),
+                0,
+                pictures,
+                baselines,
+                notes);
+    }
+
+    /** True if nothing was found, nothing is unexplained, and the log would have shown a row 8 % off. */
+    public boolean allClear() {
+        return findings.isEmpty() && unexplained.isEmpty() && resolvable <= MAX_UNTOLD;
     }
 }

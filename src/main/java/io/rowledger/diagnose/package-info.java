@@ -18,7 +18,7 @@
  * <p>Detectors work within what the log can resolve ({@link io.rowledger.diagnose.signal.LogLimits}), and costs are split so
  * that no two findings charge the same liquid.
  *
- * <p>For other packages: {@link Diagnoses}, {@link Diagnosis}, {@link OnsetWindow}.
+ * <p>For other packages: {@link Diagnoses}, {@link Diagnosis}, {@link Deviation}, {@link OnsetWindow}.
  */
 @NullMarked
 package io.rowledger.diagnose;

@@ -20,11 +20,14 @@ final class Judging {
     private Judging() {}
 
     static Diagnosis of(Path folder) {
+        return of(folder, "log.csv");
+    }
+
+    static Diagnosis of(Path folder, String logName) {
         Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
         LogOptions options = new LogOptions(
                 rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
-        LogTable log =
-                LogReader.read(List.of(folder.resolve("log.csv")), options).table();
+        LogTable log = LogReader.read(List.of(folder.resolve(logName)), options).table();
         Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
         Strips strips = new Strips(track.poses(), rig.bands());
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);

@@ -34,7 +34,7 @@ public final class IntermittentDetector implements Detector {
     /** Half of the low time lies in spells longer than this: meters drop out for less, s. */
     private static final double MIN_TYPICAL_S = 4.5;
 
-    /** Median length of the spells, s. */
+    /** Median length of the spells, unless half of the low time lies in long ones, s. */
     private static final double MIN_MEDIAN_S = 2.8;
 
     private static final int MIN_SPELLS = 3;
@@ -110,7 +110,8 @@ public final class IntermittentDetector implements Detector {
     }
 
     private static boolean brief(double[] lengths, double totalS) {
-        return typicalS(lengths, totalS) < MIN_TYPICAL_S || lengths[lengths.length / 2] < MIN_MEDIAN_S;
+        double typicalS = typicalS(lengths, totalS);
+        return typicalS < MIN_TYPICAL_S || (typicalS < LONG_S && lengths[lengths.length / 2] < MIN_MEDIAN_S);
     }
 
     /** The spell length that half of the low time lies in spells shorter than. */

@@ -45,7 +45,7 @@ public final class SetupFindings {
     }
 
     /** A finding with what belongs to it. */
-    private record Placed(Finding finding, OnsetWindow window, List<Figure> figures) {}
+    private record Placed(Finding finding, OnsetWindow window, List<Figure> figures, boolean alsoNoticed) {}
 
     /**
      * Returns the diagnosis with a finding for every contradicted length, lag or side offset. With a wrong lag the whole bar
@@ -66,7 +66,11 @@ public final class SetupFindings {
             if (causedByLag(finding, d.windows().get(i).product(), check)) {
                 leftOut++;
             } else {
-                placed.add(new Placed(finding, d.windows().get(i), d.figures().get(i)));
+                placed.add(new Placed(
+                        finding,
+                        d.windows().get(i),
+                        d.figures().get(i),
+                        d.alsoNoticed().get(i)));
             }
         }
         if (leftOut > 0) {
@@ -74,11 +78,17 @@ public final class SetupFindings {
                     "The flow lag in the rig file looks wrong; whether the whole bar also answers slowly or comes on late"
                             + " can't be told before it is right.");
         }
-        placed.sort(Comparator.comparingDouble(p -> -p.finding.confidence()));
+        placed.sort(Comparator.comparing(Placed::alsoNoticed)
+                .thenComparingDouble(p -> -Math.abs(p.finding.volumeL()))
+                .thenComparingDouble(p -> -p.finding.confidence()));
         return new Diagnosis(
                 placed.stream().map(Placed::finding).toList(),
                 placed.stream().map(Placed::window).toList(),
                 placed.stream().map(Placed::figures).toList(),
+                placed.stream().map(Placed::alsoNoticed).toList(),
+                d.unexplained(),
+                d.limits(),
+                d.resolvable(),
                 d.pictures(),
                 d.baselines(),
                 notes);
@@ -139,7 +149,7 @@ public final class SetupFindings {
                 new Figure("what the log says", m.estimate(), unit),
                 new Figure("90 % sure it is above", m.low(), unit),
                 new Figure("and below", m.high(), unit));
-        return new Placed(finding, window(Math.max(0, m.product()), first), figures);
+        return new Placed(finding, window(Math.max(0, m.product()), first), figures, false);
     }
 
     /** Ground that lies elsewhere than the rig file puts it: at every end of a pass, or along every pass, m². */

@@ -2,7 +2,12 @@ package io.rowledger.diagnose.signal;
 
 import io.rowledger.log.LogTable;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.stats.WeightedMoments;
+import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * What the log of one product can resolve, measured from its own flow columns: the step to which figures are rounded, the time
@@ -40,11 +45,20 @@ public final class LogLimits {
     /** With fewer gaps between changes nothing is said about a hold. */
     private static final int MIN_GAPS = 20;
 
+    /** Readings this near the usual flow, as a share of it, tell how it varies (1). */
+    private static final double NEAR_USUAL = 0.3;
+
+    /** Rounding coarser than this share of the usual flow is told (1). */
+    private static final double MIN_TOLD = 0.005;
+
     /** Share of the averaging time to which an edge is known in a ramp (1). */
     private static final double AVERAGED_EDGE = 0.25;
 
     private final double[] quantumLPerS;
     private final double[] usualLPerS;
+    /** Standard deviation of the flow near its usual value, without the rounding's own. */
+    private final double[] spreadLPerS;
+
     private final double averagingS;
     private final double holdS;
     private final double intervalS;
@@ -53,12 +67,14 @@ public final class LogLimits {
     private LogLimits(
             double[] quantumLPerS,
             double[] usualLPerS,
+            double[] spreadLPerS,
             double averagingS,
             double holdS,
             double intervalS,
             boolean commanded) {
         this.quantumLPerS = quantumLPerS;
         this.usualLPerS = usualLPerS;
+        this.spreadLPerS = spreadLPerS;
         this.averagingS = averagingS;
         this.holdS = holdS;
         this.intervalS = intervalS;
@@ -89,7 +105,11 @@ public final class LogLimits {
         }
         double hold = hold(columns, usual, interval);
         double averaging = averaging(log, columns, usual, interval, hold);
-        return new LogLimits(quantum, usual, averaging, hold, interval, commanded);
+        double[] spread = new double[rows];
+        for (int r = 0; r < rows; r++) {
+            spread[r] = spread(columns[r], usual[r], quantum[r]);
+        }
+        return new LogLimits(quantum, usual, spread, averaging, hold, interval, commanded);
     }
 
     /** Step to which the readings of row r are rounded, L/s; 0 if they are not. */
@@ -107,6 +127,30 @@ public final class LogLimits {
         double max = 0;
         for (int r = 0; r < quantumLPerS.length; r++) {
             max = Math.max(max, resolution(r));
+        }
+        return max;
+    }
+
+    /**
+     * How far rounding can move the mean of row r's readings over the job, over its usual flow (1). Flows that vary by σ dither:
+     * the mean of normal values rounded to q is off by less than q/2 · exp(−2π²σ²/q²): the bound q/2 of values that stand, times
+     * the decay of the first term of the error's Fourier series (A. Sripad, D. Snyder, IEEE Transactions on Acoustics, Speech,
+     * and Signal Processing 25, 1977, 442-448; from memory).
+     */
+    public double resolutionOfMean(int r) {
+        double q = quantumLPerS[r];
+        if (!(q > 0) || !(usualLPerS[r] > 0)) {
+            return 0;
+        }
+        double ratio = spreadLPerS[r] / q;
+        return q / 2 * Math.exp(-2 * Math.PI * Math.PI * ratio * ratio) / usualLPerS[r];
+    }
+
+    /** The same for the row that it moves most (1). */
+    public double resolutionOfMean() {
+        double max = 0;
+        for (int r = 0; r < quantumLPerS.length; r++) {
+            max = Math.max(max, resolutionOfMean(r));
         }
         return max;
     }
@@ -146,6 +190,30 @@ public final class LogLimits {
         return commanded;
     }
 
+    /** What a reader should know of the log's limits, one sentence each. */
+    public List<Message> sentences() {
+        List<Message> sentences = new ArrayList<>();
+        sentences.add(Message.of("findings.limits.interval", Message.decimal(intervalS, 1)));
+        double coarsest = 0;
+        for (double quantum : quantumLPerS) {
+            coarsest = Math.max(coarsest, quantum);
+        }
+        if (resolution() > MIN_TOLD) {
+            sentences.add(Message.of(
+                    "findings.limits.rounding",
+                    Message.value(QuantityKind.FLOW, coarsest),
+                    Message.percent(100 * resolution())));
+        }
+        if (averagingS > 0) {
+            sentences.add(Message.of("findings.limits.averaging", Message.decimal(averagingS, 0)));
+        }
+        if (holdS > 1.5 * intervalS) {
+            sentences.add(Message.of("findings.limits.hold", Message.decimal(holdS, 0)));
+        }
+        sentences.add(Message.of(commanded ? "findings.limits.commands" : "findings.limits.noCommands"));
+        return sentences;
+    }
+
     private static double interval(LogTable log) {
         double[] step = new double[Math.max(0, log.records() - 1)];
         for (int i = 0; i < step.length; i++) {
@@ -177,6 +245,18 @@ public final class LogLimits {
     private static double usual(double[] column) {
         double[] positive = Arrays.stream(column).filter(x -> x > 0).sorted().toArray();
         return positive.length == 0 ? 0 : positive[positive.length / 2];
+    }
+
+    /** Standard deviation of readings near the usual flow, less that of rounding, q²/12, L/s. */
+    private static double spread(double[] column, double usual, double quantum) {
+        WeightedMoments moments = new WeightedMoments();
+        for (double flow : column) {
+            if (Math.abs(flow - usual) < NEAR_USUAL * usual) {
+                moments.add(flow, 1);
+            }
+        }
+        double sigma = moments.weight() > 0 ? moments.populationDeviation() : 0;
+        return Math.sqrt(Math.max(0, sigma * sigma - quantum * quantum / 12));
     }
 
     private static double quantum(double[] distinct, double usual) {

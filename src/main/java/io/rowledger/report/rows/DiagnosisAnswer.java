@@ -39,8 +39,11 @@ final class DiagnosisAnswer {
         if (in.track().passes().isEmpty()) {
             return List.of(messages.text("rows.answer.noPass"));
         }
-        if (!in.findings().isEmpty()) {
-            return findings();
+        List<String> unexplained = unexplained();
+        if (!in.findings().isEmpty() || !unexplained.isEmpty()) {
+            List<String> sentences = new ArrayList<>(findings());
+            sentences.addAll(unexplained);
+            return sentences;
         }
         if (evaluated.rows() == 0) {
             return List.of(messages.text("rows.answer.noRow"));
@@ -53,6 +56,10 @@ final class DiagnosisAnswer {
         if (evaluated.share() < MIN_EVALUATED_SHARE || evaluated.rows() < rows) {
             return Message.of(
                     "rows.answer.noAllClear", evaluated.rows(), rows, Message.percent(evaluated.share() * 100));
+        }
+        if (!in.diagnosis().allClear()) {
+            return Message.of(
+                    "rows.answer.coarse", Message.percent(in.diagnosis().resolvable() * 100));
         }
         RowHealth farthest = farthestOff();
         return farthest == null
@@ -78,6 +85,13 @@ final class DiagnosisAnswer {
             }
         }
         return farthest;
+    }
+
+    /** Rows, or the bar, off without a recognized cause. */
+    private List<String> unexplained() {
+        return in.diagnosis().unexplained().stream()
+                .map(deviation -> messages.text(deviation.text()))
+                .toList();
     }
 
     private List<String> findings() {

@@ -1,0 +1,82 @@
+package io.rowledger.diagnose.signal;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import io.rowledger.log.LogColumns;
+import io.rowledger.log.LogTable;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.IntToDoubleFunction;
+import org.junit.jupiter.api.Test;
+
+/** What a log can resolve, from columns made by hand. */
+class LogLimitsTest {
+    private static final double GAL_PER_MIN = 3.785411784 / 60;
+
+    /** Four rows alike at 1 Hz, flow in gal/min by record. */
+    private static LogLimits limits(int n, IntToDoubleFunction gpm) {
+        LogColumns c = new LogColumns();
+        c.products = List.of("uan");
+        c.timeS = new double[n];
+        c.breakBefore = new boolean[n];
+        c.flowLPerS = new double[1][4][n];
+        for (int i = 0; i < n; i++) {
+            c.timeS[i] = i;
+            for (double[] row : c.flowLPerS[0]) {
+                row[i] = gpm.applyAsDouble(i) * GAL_PER_MIN;
+            }
+        }
+        return LogLimits.of(new LogTable(c, List.of()), 0, 4);
+    }
+
+    /** A flow that is no multiple of anything. */
+    private static double wandering(int i) {
+        return 0.8 + 0.1 * Math.sin(0.7 * i) + 0.03 * Math.sin(2.9 * i);
+    }
+
+    @Test
+    void readings_of_tenths_resolve_a_tenth_of_a_gallon() {
+        double[] readings = {0.7, 0.8, 1.0, 0.8, 0.8};
+        LogLimits limits = limits(60, i -> readings[i % readings.length]);
+        assertEquals(0.1 * GAL_PER_MIN, limits.quantumLPerS(0), 1e-9);
+        assertEquals(0.125, limits.resolution(0), 1e-9);
+    }
+
+    @Test
+    void a_flow_that_is_not_rounded_has_no_quantum() {
+        LogLimits limits = limits(300, LogLimitsTest::wandering);
+        assertEquals(0, limits.quantumLPerS(0));
+        assertEquals(1, limits.intervalS(), 1e-9);
+        assertEquals(1, limits.holdS(), 1e-9);
+        assertEquals(0, limits.averagingS());
+    }
+
+    @Test
+    void a_ramp_at_every_stop_shows_the_averaging() {
+        // 0.8, then 0.6, 0.4, 0.2, 0 at one-second intervals: from 0.64 to 0.16 in 2.4 s, an averaging of 3 s.
+        double[] fall = {0.6, 0.4, 0.2, 0, 0, 0};
+        LogLimits limits = limits(400, i -> i % 40 < 34 ? 0.8 : fall[i % 40 - 34]);
+        assertEquals(3, limits.averagingS(), 1e-9);
+    }
+
+    @Test
+    void a_sudden_stop_shows_none() {
+        assertEquals(0, limits(400, i -> i % 40 < 34 ? wandering(i) : 0).averagingS());
+    }
+
+    @Test
+    void readings_that_change_every_third_record_are_held() {
+        assertEquals(3, limits(600, i -> wandering(i / 3)).holdS(), 1e-9);
+    }
+
+    @Test
+    void a_flow_that_varies_by_a_quantum_dithers_the_rounding_away_and_a_steady_one_does_not() {
+        double steady = limits(400, i -> i % 50 == 0 ? 0.1 : i % 50 == 1 ? 0.4 : i % 50 == 2 ? 1.2 : 0.8)
+                .resolutionOfMean(0);
+        double[] swinging = new double[400];
+        Arrays.setAll(swinging, i -> Math.rint(10 * (0.85 + 0.15 * Math.sin(0.37 * i))) / 10);
+        double dithered = limits(400, i -> swinging[i]).resolutionOfMean(0);
+        assertEquals(0.05 / 0.8, steady, 1e-9);
+        assertEquals(0, dithered, 1e-3);
+    }
+}
