@@ -70,6 +70,9 @@ public final class HuntingDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         double[] periods = periods(e.work.intervalS);
+        if (periods.length == 0) {
+            return List.of();
+        }
         List<Window> windows = windows(e);
         List<Case> cases = new ArrayList<>();
         float[] bar = barSeries(e);
@@ -97,8 +100,12 @@ public final class HuntingDetector implements Detector {
         return cases;
     }
 
+    /** Returns the periods that are tried, s; none if records come too seldom to show the longest. */
     private static double[] periods(double intervalS) {
         double shortest = Math.max(MIN_PERIOD_S, 2.4 * intervalS);
+        if (shortest > MAX_S) {
+            return new double[0];
+        }
         double highest = 1 / shortest;
         int n = (int) ((highest - 1 / MAX_S) / FREQUENCY_STEP_HZ) + 1;
         double[] periods = new double[n];
