@@ -63,7 +63,7 @@ public final class RanEmptyDetector implements Detector {
                 double fallS = work.timeS[j] - work.timeS[delivering];
                 boolean fast = fallS < FAST_S + e.limits.smearS() + work.intervalS;
                 if (nothingS >= MIN_S && (toPassEnd || !fast) && !coveredOrCommandedOff(e, j, end)) {
-                    cases.add(caseOf(e, delivering, j, end, fallS, nothingS, fast));
+                    cases.add(caseOf(e, delivering, end, fallS, nothingS, fast));
                 }
                 deliveredS = 0;
                 delivering = -1;
@@ -106,8 +106,7 @@ public final class RanEmptyDetector implements Detector {
         return 2 * right > all;
     }
 
-    private static Case caseOf(
-            Evidence e, int delivering, int empty, int end, double fallS, double nothingS, boolean fast) {
+    private static Case caseOf(Evidence e, int delivering, int end, double fallS, double nothingS, boolean fast) {
         boolean commanded = e.limits.commandLogged();
         int last = Math.min(end, e.work.n) - 1;
         Message evidence = Message.of(
