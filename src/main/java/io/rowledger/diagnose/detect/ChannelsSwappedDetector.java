@@ -138,12 +138,11 @@ public final class ChannelsSwappedDetector implements Detector {
                 Sums of = new Sums();
                 sums[r][q] = of;
                 for (int j = e.work.passFrom[q]; j < e.work.passFrom[q + 1]; j++) {
-                    double ratio = s.ratio[r][j];
+                    double z = s.relativeFlux(r, j);
                     double k = e.work.curvaturePerM[j];
-                    if (Double.isNaN(ratio) || Math.abs(k) * e.work.halfWidthM < TurnShares.MIN_TURN) {
+                    if (Double.isNaN(z) || Math.abs(k) * e.work.halfWidthM < TurnShares.MIN_TURN) {
                         continue;
                     }
-                    double z = ratio * s.rowFactor(r, j) / e.work.bandM[r];
                     if (z < MAX_RATIO && z > MIN_RATIO) {
                         of.n++;
                         of.z += z;

@@ -26,6 +26,9 @@ public final class FlowRatios {
     /** Rows that differ more than this in speed are in a tight corner, where the lag of the flow hides the rest. */
     private static final double MAX_TURN = 0.35;
 
+    /** The same for rows that follow each other's place: by much more than the lag hides. */
+    private static final double MAX_TIGHT_TURN = 0.6;
+
     /** Rows slower than this share of the bar's middle are inside the turn. */
     private static final double NOT_INSIDE = 0.6;
 
@@ -125,6 +128,20 @@ public final class FlowRatios {
                 || work.restarting[j]
                 || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > MAX_TURN
                 || work.speedMps[j] < MIN_SPEED_MPS;
+    }
+
+    /**
+     * Row r's flow over its band and the other rows' flux, also in corners too tight to evaluate levels in (1); NaN while the
+     * bar swings, restarts or is slow, or if the row is not evaluated.
+     */
+    public double relativeFlux(int r, int j) {
+        boolean known = records[r].get(j)
+                && !mixed.get(j)
+                && !work.swinging[j]
+                && !work.restarting[j]
+                && Math.abs(work.curvaturePerM[j]) * work.halfWidthM <= MAX_TIGHT_TURN
+                && work.speedMps[j] >= MIN_SPEED_MPS;
+        return known && peerFlux[j] > 0 ? flowLPerS[r][j] / (work.bandM[r] * peerFlux[j]) : Double.NaN;
     }
 
     /** Fills ratios and other-row fluxes with the present turn shares. */
