@@ -118,7 +118,7 @@ final class JobColumns {
         }
     }
 
-    /** A step of the flows, L/s: a power of two below the meters' scatter. */
+    /** A step of the flows, L/s: the power of two nearest to that share of the mean. */
     private double flowStepLPerS(int p, int rows) {
         double sum = 0;
         long count = 0;
@@ -132,6 +132,6 @@ final class JobColumns {
             }
         }
         double mean = count == 0 ? 1 : sum / count;
-        return StrictMath.pow(2, Math.floor(StrictMath.log(Math.max(mean, 1e-9) * FLOW_SHARE) / StrictMath.log(2)));
+        return StrictMath.pow(2, Math.rint(StrictMath.log(Math.max(mean, 1e-9) * FLOW_SHARE) / StrictMath.log(2)));
     }
 }
