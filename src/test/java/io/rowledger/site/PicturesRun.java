@@ -48,6 +48,11 @@ class PicturesRun {
         }
     }
 
+    @Test
+    void the_page_of_findings() throws IOException {
+        Files.writeString(FindingsPage.FILE, FindingsPage.text());
+    }
+
     private static void draw(Path pdf, int dpi, String name) throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
             BufferedImage page = new PDFRenderer(document).renderImageWithDPI(0, dpi);
