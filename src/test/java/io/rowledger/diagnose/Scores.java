@@ -261,7 +261,7 @@ final class Scores {
                 cleanLogs,
                 logs,
                 falseFindings));
-        b.append("said with     findings  right\n");
+        b.append("stated        findings  right\n");
         for (int i = 0; i < 10; i++) {
             if (reliability[i][0] > 0) {
                 b.append(String.format(
