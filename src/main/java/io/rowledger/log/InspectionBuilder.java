@@ -93,7 +93,8 @@ final class InspectionBuilder {
         List<String> kinds = new ArrayList<>();
         for (UnusableInputException question : all) {
             String column = String.valueOf(question.column());
-            String kind = question.getMessage().replace(column, "").replaceAll("_\\d+\\[", "_[");
+            String kind =
+                    String.valueOf(question.getMessage()).replace(column, "").replaceAll("_\\d+\\[", "_[");
             if (!kinds.contains(kind)) {
                 kinds.add(kind);
                 once.add(question);
@@ -104,7 +105,7 @@ final class InspectionBuilder {
 
     /** Returns what each unit makes of the values, for a question about the unit of a flow or rate. */
     private static String readings(LogPreview preview, UnusableInputException question) {
-        String found = question.getMessage();
+        String found = String.valueOf(question.getMessage());
         boolean rate = found.contains("found a rate without a unit");
         if (!rate && !found.contains("found no unit in the column name")) {
             return "";

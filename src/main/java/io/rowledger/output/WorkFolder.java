@@ -83,8 +83,7 @@ final class WorkFolder implements AutoCloseable {
             try {
                 wait();
             } catch (InterruptedException e) {
-                // The machine stops when all hooks are done.
-                continue;
+                // The machine stops when all hooks are done: wait on.
             }
         }
     }

@@ -55,7 +55,7 @@ final class ColumnBlock {
     private void write(long folded) {
         long left = folded;
         while (left > 0x7f) {
-            bytes.write((int) (left & 0x7f | 0x80));
+            bytes.write((int) ((left & 0x7f) | 0x80));
             left >>>= 7;
         }
         bytes.write((int) left);

@@ -62,7 +62,8 @@ public final class ReviewPage {
                 JobColumns.of(analysis.rig(), analysis.log(), analysis.track().poses(), analysis.delivery());
         PageData data = new PageDataBuilder(analysis).build(options, block);
         List<Reader> readers = readers(analysis, options);
-        PassReview review = readers.get(options.units().ordinal()).review();
+        PassReview review =
+                readers.stream().filter(Reader::shown).findFirst().orElseThrow().review();
         Messages words = options.messages();
         Model model = new Model(
                 review.head().field(),

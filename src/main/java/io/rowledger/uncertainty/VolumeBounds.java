@@ -117,7 +117,7 @@ final class VolumeBounds {
             double seconds = poses.durationS(k);
             double meteredL = delivery.flowLPerS(p, r, k) * seconds;
             double areaM2 = Math.max(0, job.strips().signedAreaM2(k, r));
-            if (known && fault.swapped()) {
+            if (known && fault != null && fault.swapped()) {
                 s.swappedL += delivery.flowLPerS(p, fault.other(r + 1) - 1, k) * seconds - meteredL;
                 continue;
             }

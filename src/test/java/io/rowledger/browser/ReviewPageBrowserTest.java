@@ -152,7 +152,7 @@ class ReviewPageBrowserTest {
                 "fixed",
                 browser.driver
                         .findElement(By.cssSelector("#places-list td select"))
-                        .getAttribute("value"));
+                        .getDomProperty("value"));
         assertEquals(gpx, gpx(browser));
         assertTrue(!gpx.contains("<name>S1</name>") && gpx.contains("<name>S2</name>"), gpx);
     }

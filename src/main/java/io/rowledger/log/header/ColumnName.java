@@ -93,9 +93,12 @@ public record ColumnName(
     private static boolean isBetter(ColumnName match, int length, ColumnName best, int longest) {
         boolean fits = match.unit != null;
         boolean bestFits = best.unit != null;
-        boolean rival =
+        boolean alternative =
                 match.role.quantity().isFlowSource() && best.role.quantity().isFlowSource();
-        return rival && fits != bestFits ? fits : length > longest;
+        if (alternative && fits != bestFits) {
+            return fits;
+        }
+        return length > longest;
     }
 
     private static @Nullable ColumnName rowAlone(String header, String plain, String product, String unitText) {

@@ -3,6 +3,7 @@ package io.rowledger.log.header;
 import io.rowledger.finding.UnusableInputException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /** Receives refusals: throws the first one for a report, collects all of them for an inspection. */
 public final class Questions {
@@ -28,7 +29,7 @@ public final class Questions {
         if (!collecting) {
             throw question;
         }
-        if (all.stream().noneMatch(other -> other.getMessage().equals(question.getMessage()))) {
+        if (all.stream().noneMatch(other -> Objects.equals(other.getMessage(), question.getMessage()))) {
             all.add(question);
         }
     }

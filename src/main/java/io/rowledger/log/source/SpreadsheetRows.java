@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
@@ -182,8 +183,7 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
             return raw;
         }
         // Stored as a fraction of a day: good to some microseconds, written to the millisecond.
-        LocalDateTime rounded =
-                at.plusNanos(500_000).withNano(at.plusNanos(500_000).getNano() / 1_000_000 * 1_000_000);
+        LocalDateTime rounded = at.plusNanos(500_000).truncatedTo(ChronoUnit.MILLIS);
         if (!date) {
             return TIME.format(rounded);
         }

@@ -58,7 +58,8 @@ record RawTimeLog(LogHeader header, TimeLog log, ReadFile file) {
         RawTimeLog base = group.stream()
                 .max(Comparator.comparingInt(one -> (one.header.has(LogHeader.NORTH) ? 1 << 24 : 0) + one.log.records))
                 .orElseThrow();
-        List<RawTimeLog> others = group.stream().filter(one -> one != base).toList();
+        List<RawTimeLog> others = new ArrayList<>(group);
+        others.remove(base);
         LogHeader header =
                 base.header.with(others.stream().map(RawTimeLog::header).toList());
         TimeLog log = TimeLog.join(

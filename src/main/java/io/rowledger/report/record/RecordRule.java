@@ -1,8 +1,8 @@
 package io.rowledger.report.record;
 
 import io.rowledger.text.Message;
+import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 
 /**
  * Published rules on what a nutrient application record holds. Examples: the reader's own local rules decide. The items
@@ -41,11 +41,13 @@ public enum RecordRule {
     }
 
     private final Status status;
-    private final Set<String> states;
+    // List.of never changes; the checker knows no types from which it could tell.
+    @SuppressWarnings("ImmutableEnumChecker")
+    private final List<String> states;
 
     RecordRule(Status status, String... states) {
         this.status = status;
-        this.states = Set.of(states);
+        this.states = List.of(states);
     }
 
     /**

@@ -41,6 +41,7 @@ import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Builds the {@link PassReview}: the one place where its figures are rounded and labeled. */
 final class PassReviewBuilder {
@@ -96,7 +97,7 @@ final class PassReviewBuilder {
     }
 
     /** What puts the figures in question, then the answer. */
-    private List<String> verdict(SetbackSection setbacks) {
+    private List<String> verdict(@Nullable SetbackSection setbacks) {
         List<String> verdict = new ArrayList<>(in.warnings());
         verdict.addAll(
                 messages.texts(new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).paragraphs()));

@@ -91,7 +91,6 @@ final class SetupSection {
     }
 
     private SetupLine line(SetupMeasurement m) {
-        RigCorrection.Line line = setup.line(m);
         double half = (m.high() - m.low()) / 2;
         return new SetupLine(
                 name(m),

@@ -36,7 +36,7 @@ public record WhatIfSection(
      * @param what it is
      * @param liquid used less or more
      * @param nitrogen in it
-     * @param overlap, skips or ground off target, less or more
+     * @param ground overlap, skips or ground off target, less or more
      * @param money what the liquid cost, currency by currency, or a dash
      */
     public record Line(String what, String liquid, String nitrogen, String ground, String money) {}

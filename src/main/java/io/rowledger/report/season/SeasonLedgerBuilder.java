@@ -147,9 +147,8 @@ final class SeasonLedgerBuilder {
         List<JobLine> lines = new ArrayList<>();
         for (SeasonField field : season.fields()) {
             for (SeasonJob job : field.jobs()) {
-                for (SeasonJob.AppliedProduct product : job.products()) {
-                    boolean first = product == job.products().get(0);
-                    lines.add(job(field, job, product, first));
+                for (int p = 0; p < job.products().size(); p++) {
+                    lines.add(job(field, job, job.products().get(p), p == 0));
                 }
             }
         }
