@@ -242,7 +242,7 @@ public final class Diagnoses {
     private static List<String> notes(LogTable log, WorkingSamples work, Delivery delivery) {
         List<String> notes = new ArrayList<>();
         if (work.rows() < FlowRatios.MIN_PEERS) {
-            notes.add("With " + work.rows() + " rows there are too few siblings to tell which one is wrong.");
+            notes.add("With " + work.rows() + " rows there are too few other rows to tell which one is wrong.");
         }
         if (log.metering() == Metering.WHOLE_BAR) {
             notes.add("One meter serves the whole bar: single rows can't be diagnosed.");

@@ -44,7 +44,7 @@ public final class EarlyOffDetector implements Detector {
                 SwitchingDelays.confidence(ends),
                 new Case.Words(evidence, alternative, check),
                 List.of(
-                        new Figure("bare length at the end of a pass", ends.delayS() * speed, "m"),
+                        new Figure("length without liquid at the end of a pass", ends.delayS() * speed, "m"),
                         new Figure("lead", ends.delayS(), "s")),
                 SwitchingDelays.cost(e, ends, edges.offLeadS, false));
     }

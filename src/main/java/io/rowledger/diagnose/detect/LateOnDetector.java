@@ -61,7 +61,7 @@ public final class LateOnDetector implements Detector {
                 SwitchingDelays.confidence(ends),
                 new Case.Words(evidence, alternative, check),
                 List.of(
-                        new Figure("bare length at the start of a pass", ends.delayS() * speed, "m"),
+                        new Figure("length without liquid at the start of a pass", ends.delayS() * speed, "m"),
                         new Figure("delay", ends.delayS(), "s")),
                 SwitchingDelays.cost(e, ends, edges.onDelayS, true));
     }
