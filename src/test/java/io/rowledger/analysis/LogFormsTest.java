@@ -92,10 +92,6 @@ class LogFormsTest {
         return value(i, String.format(Locale.ROOT, "flow_%02d", row));
     }
 
-    private double on(int i, int row) {
-        return value(i, String.format(Locale.ROOT, "on_%02d", row));
-    }
-
     private double barFlow(int i) {
         return IntStream.rangeClosed(1, ROWS).mapToDouble(r -> flow(i, r)).sum();
     }

@@ -30,7 +30,11 @@ enum LogForm {
     STOP_AND_GO(0, Console.NONE, f -> f);
 
     private final double rateHz;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a record of numbers
     private final Console console;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a function without state
     private final UnaryOperator<LogFormat> columns;
 
     LogForm(double rateHz, Console console, UnaryOperator<LogFormat> columns) {
