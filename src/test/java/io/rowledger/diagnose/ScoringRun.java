@@ -69,10 +69,13 @@ class ScoringRun {
         Scores all = new Scores();
         StringBuilder tables = new StringBuilder();
         List<String> broken = new ArrayList<>();
+        long first = seed;
         for (LogForm form : LogForm.values()) {
+            // Each form has jobs of its own.
+            first++;
             Scores scores = new Scores();
             for (int i = 0; i < each; i++) {
-                RandomJob.Drawn job = RandomJob.draw((seed + 1 + form.ordinal()) * STRIDE + i, form);
+                RandomJob.Drawn job = RandomJob.draw(first * STRIDE + i, form);
                 job.result().writeTo(folder);
                 List<Finding> findings = Judging.of(folder).findings();
                 scores.add(form + " " + i, job, findings);

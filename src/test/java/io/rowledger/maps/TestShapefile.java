@@ -84,6 +84,14 @@ public final class TestShapefile {
         }
     }
 
+    /** What was written so far. */
+    private static byte[] bytes(ByteBuffer written) {
+        ByteBuffer from = written.duplicate().flip();
+        byte[] bytes = new byte[from.remaining()];
+        from.get(bytes);
+        return bytes;
+    }
+
     private Map<String, byte[]> parts(String prj) {
         Map<String, byte[]> parts = new LinkedHashMap<>();
         List<byte[]> contents = shapes.stream().map(this::content).toList();
@@ -95,8 +103,8 @@ public final class TestShapefile {
             shx.putInt(shp.position() / 2).putInt(content.length / 2);
             shp.putInt(i + 1).putInt(content.length / 2).put(content);
         }
-        parts.put("shp", shp.array());
-        parts.put("shx", shx.array());
+        parts.put("shp", bytes(shp));
+        parts.put("shx", bytes(shx));
         parts.put("dbf", dbf());
         parts.put("prj", prj.getBytes(StandardCharsets.US_ASCII));
         return parts;

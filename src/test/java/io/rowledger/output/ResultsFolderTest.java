@@ -77,9 +77,11 @@ class ResultsFolderTest {
     /** Two products, setbacks and a finding: every name that a run writes is one that a later run replaces. */
     @Test
     void every_file_of_a_run_is_known_as_a_result() {
-        for (SyntheticJob job :
-                List.of(new SyntheticJob().withFinding().withSecondProduct(), new SyntheticJob().withSetbacks())) {
-            Path folder = temp.resolve(job.toString());
+        List<SyntheticJob> jobs =
+                List.of(new SyntheticJob().withFinding().withSecondProduct(), new SyntheticJob().withSetbacks());
+        for (int j = 0; j < jobs.size(); j++) {
+            SyntheticJob job = jobs.get(j);
+            Path folder = temp.resolve("job" + j);
             for (int i = 0; i < 2; i++) {
                 Reports.write(job.build(), OPTIONS, folder, EnumSet.allOf(Audience.class), List.of(), 2);
             }

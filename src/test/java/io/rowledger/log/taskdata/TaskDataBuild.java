@@ -98,10 +98,13 @@ public final class TaskDataBuild {
     }
 
     private String taskData(int logs) {
-        StringBuilder xml = new StringBuilder("<ISO11783_TaskData VersionMajor=\"4\" VersionMinor=\"2\">\n"
-                + "<DVC A=\"DVC-1\" B=\"Sprayer\">\n<DET A=\"DET-1\" B=\"1\" C=\"1\" D=\"Bar\" E=\"0\" F=\"0\"/>\n"
-                + "<DET A=\"DET-2\" B=\"2\" C=\"3\" D=\"Tank\" E=\"1\" F=\"1\"/>\n"
-                + "<DET A=\"DET-3\" B=\"3\" C=\"6\" D=\"Connector\" E=\"2\" F=\"1\"/>\n");
+        StringBuilder xml = new StringBuilder("""
+                <ISO11783_TaskData VersionMajor="4" VersionMinor="2">
+                <DVC A="DVC-1" B="Sprayer">
+                <DET A="DET-1" B="1" C="1" D="Bar" E="0" F="0"/>
+                <DET A="DET-2" B="2" C="3" D="Tank" E="1" F="1"/>
+                <DET A="DET-3" B="3" C="6" D="Connector" E="2" F="1"/>
+                """);
         for (int s = 0; s < sections; s++) {
             xml.append(String.format(
                     Locale.ROOT,

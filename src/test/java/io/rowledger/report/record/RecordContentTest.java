@@ -57,9 +57,13 @@ class RecordContentTest {
     void the_local_date_goes_by_the_sun() {
         double utcS = Instant.parse("2026-06-10T01:30:00Z").getEpochSecond();
         assertEquals(
-                Instant.parse("2026-06-09T19:30:00Z").getEpochSecond(), NitrogenRecordBuilder.meanSolarS(utcS, -93), 0);
+                (double) Instant.parse("2026-06-09T19:30:00Z").getEpochSecond(),
+                NitrogenRecordBuilder.meanSolarS(utcS, -93),
+                0);
         assertEquals(
-                Instant.parse("2026-06-10T11:30:00Z").getEpochSecond(), NitrogenRecordBuilder.meanSolarS(utcS, 155), 0);
+                (double) Instant.parse("2026-06-10T11:30:00Z").getEpochSecond(),
+                NitrogenRecordBuilder.meanSolarS(utcS, 155),
+                0);
     }
 
     /** Sentence, map and table speak of the covered ground alone, so that a reader finds one figure for one thing. */
