@@ -37,6 +37,7 @@ import io.rowledger.log.Metering;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
+import io.rowledger.text.Message;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -239,31 +240,31 @@ public final class Diagnoses {
         return new Evidence(log, strips, delivery, ratios, turns);
     }
 
-    private static List<String> notes(LogTable log, WorkingSamples work, Delivery delivery) {
-        List<String> notes = new ArrayList<>();
+    private static List<Message> notes(LogTable log, WorkingSamples work, Delivery delivery) {
+        List<Message> notes = new ArrayList<>();
         if (work.rows() < FlowRatios.MIN_PEERS) {
-            notes.add("With " + work.rows() + " rows there are too few other rows to tell which one is wrong.");
+            notes.add(Message.of("findings.note.fewRows", work.rows()));
         }
         if (log.metering() == Metering.WHOLE_BAR) {
-            notes.add("One meter serves the whole bar: single rows can't be diagnosed.");
+            notes.add(Message.of("findings.note.oneMeter"));
         } else if (log.metering() == Metering.SHARED) {
-            notes.add("Some meters feed several rows: rows of one meter are not told apart.");
+            notes.add(Message.of("findings.note.sharedMeters"));
         }
         if (!log.isTimed()) {
-            notes.add("No times are in the log: rows can't be diagnosed.");
+            notes.add(Message.of("findings.note.noTimes"));
         }
         if (!log.hasDown()) {
-            notes.add("Without a work state in the log, a bar that is late on or early off as a whole can't be seen.");
+            notes.add(Message.of("findings.note.noWorkState"));
         }
         if (work.coarse && Double.isNaN(log.records() == 0 ? Double.NaN : log.speedMps(log.records() / 2))) {
-            notes.add("Fixes are coarse and no ground speed is logged: slow response was not looked for.");
+            notes.add(Message.of("findings.note.coarseFixes"));
         }
         boolean target = false;
         for (int p = 0; p < delivery.products(); p++) {
             target |= work.n > 0 && !Double.isNaN(delivery.targetLPerM2(p, 0, work.step[0]));
         }
         if (!target) {
-            notes.add("Without a target a limited supply can't be seen.");
+            notes.add(Message.of("findings.note.noTarget"));
         }
         return notes;
     }

@@ -32,7 +32,7 @@ public record Diagnosis(
         double resolvable,
         List<RowTime> pictures,
         List<RowBaseline> baselines,
-        List<String> notes) {
+        List<Message> notes) {
     /** Rows and bars within this of the others and the target need no word, as a fraction. */
     private static final double MAX_UNTOLD = 0.08;
 
@@ -62,7 +62,7 @@ public record Diagnosis(
             List<List<Figure>> figures,
             List<RowTime> pictures,
             List<RowBaseline> baselines,
-            List<String> notes) {
+            List<Message> notes) {
         this(
                 findings,
                 windows,

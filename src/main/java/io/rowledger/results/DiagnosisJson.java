@@ -1,6 +1,7 @@
 package io.rowledger.results;
 
 import io.rowledger.diagnose.signal.RowBaseline;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.RowHealth;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.common.SavedDiagnosis;
@@ -46,7 +47,7 @@ public record DiagnosisJson(
                         .map(product -> OfProduct.of(product, d.startS()))
                         .toList(),
                 d.findings().stream().map(FindingJson::of).toList(),
-                d.notes());
+                d.notes().stream().map(FindingFacts::filed).toList());
     }
 
     /** One product. */

@@ -66,7 +66,7 @@ public final class DiagnosisReader {
                 json.fastestPassMps(),
                 products,
                 findings,
-                json.notes());
+                json.notes().stream().map(DiagnosisReader::text).toList());
     }
 
     private String zone(String zone) {
@@ -162,13 +162,18 @@ public final class DiagnosisReader {
                 f.nitrogenKg(),
                 f.where().lat(),
                 f.where().lon(),
-                Message.of("findings.text", f.evidence()),
-                Message.of("findings.text", f.alternative()),
-                Message.of("findings.text", f.check()));
+                text(f.evidence()),
+                text(f.alternative()),
+                text(f.check()));
         List<Figure> figures = f.figures().stream()
-                .map(figure -> new Figure(figure.name(), figure.value(), figure.unit()))
+                .map(figure -> new Figure(text(figure.name()), figure.value(), figure.unit()))
                 .toList();
         return new SavedFinding(f.product(), finding, figures);
+    }
+
+    /** Text as the file holds it. */
+    private static Message text(String text) {
+        return Message.of("findings.text", text);
     }
 
     /**

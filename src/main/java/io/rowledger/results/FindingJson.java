@@ -64,7 +64,7 @@ record FindingJson(
     /** A figure that the evidence rests on. */
     record OneFigure(String name, @Decimals(4) double value, String unit) {
         static OneFigure of(Figure figure) {
-            return new OneFigure(figure.name(), figure.value(), figure.unit());
+            return new OneFigure(FindingFacts.filed(figure.label()), figure.value(), figure.unit());
         }
     }
 

@@ -73,7 +73,7 @@ public record WhatIf(List<ShutOffCase> shutOffs, List<TurnShift> turns, List<Slo
             int product = diagnosis.windows().get(i).product();
             if (finding.kind() == FindingKind.SUPPLY_LIMITED) {
                 for (Figure figure : diagnosis.figures().get(i)) {
-                    if (figure.name().equals(SupplyLimitedDetector.HOLDS)) {
+                    if (figure.label().equals(SupplyLimitedDetector.HOLDING_SPEED)) {
                         speeds.add(slower(strips, delivery, product, finding, figure.value()));
                     }
                 }

@@ -50,7 +50,7 @@ class WhatIfSpeedByHandTest {
         Diagnosis diagnosis = new Diagnosis(
                 List.of(limited),
                 List.of(new OnsetWindow(0, 0, 0, empty, empty, empty, empty, empty)),
-                List.of(List.of(new Figure(SupplyLimitedDetector.HOLDS, 2, "m/s"))),
+                List.of(List.of(new Figure(SupplyLimitedDetector.HOLDING_SPEED, 2, "m/s"))),
                 List.of(),
                 List.of(),
                 List.of());

@@ -44,8 +44,8 @@ public final class EarlyOffDetector implements Detector {
                 SwitchingDelays.confidence(ends),
                 new Case.Words(evidence, alternative, check),
                 List.of(
-                        new Figure("length without liquid at the end of a pass", ends.delayS() * speed, "m"),
-                        new Figure("lead", ends.delayS(), "s")),
+                        Figure.of("findings.figure.endGap", ends.delayS() * speed, "m"),
+                        Figure.of("findings.figure.lead", ends.delayS(), "s")),
                 SwitchingDelays.cost(e, ends, edges.offLeadS, false));
     }
 }

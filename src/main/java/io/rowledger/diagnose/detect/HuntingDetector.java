@@ -281,6 +281,8 @@ public final class HuntingDetector implements Detector {
                 e.work.timeS[edge(e.work, series, swings.get(swings.size() - 1), false)],
                 confidence,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("period", period, "s"), new Figure("swing to either side", amplitude, "1")));
+                List.of(
+                        Figure.of("findings.figure.period", period, "s"),
+                        Figure.of("findings.figure.swing", amplitude, "1")));
     }
 }

@@ -213,6 +213,6 @@ public final class IntermittentDetector implements Detector {
                 e.work.timeS[last],
                 zero && Double.isNaN(mismatch) ? Math.min(0.9, confidence) : confidence,
                 new Case.Words(evidence, alternative, Message.of("findings.intermittent.check")),
-                List.of(new Figure("share of the time at almost nothing", Math.min(1, totalS / worked), "1")));
+                List.of(Figure.of("findings.figure.almostNothingTime", Math.min(1, totalS / worked), "1")));
     }
 }

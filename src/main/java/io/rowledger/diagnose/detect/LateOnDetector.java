@@ -61,8 +61,8 @@ public final class LateOnDetector implements Detector {
                 SwitchingDelays.confidence(ends),
                 new Case.Words(evidence, alternative, check),
                 List.of(
-                        new Figure("length without liquid at the start of a pass", ends.delayS() * speed, "m"),
-                        new Figure("delay", ends.delayS(), "s")),
+                        Figure.of("findings.figure.startGap", ends.delayS() * speed, "m"),
+                        Figure.of("findings.figure.delay", ends.delayS(), "s")),
                 SwitchingDelays.cost(e, ends, edges.onDelayS, true));
     }
 }

@@ -52,6 +52,6 @@ public final class LeakingDetector implements Detector {
                 toS,
                 confidence,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("share of the other rows' flow", first.level(), "1")));
+                List.of(Figure.of("findings.figure.peerShare", first.level(), "1")));
     }
 }

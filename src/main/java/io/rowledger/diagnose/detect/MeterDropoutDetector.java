@@ -102,7 +102,7 @@ public final class MeterDropoutDetector implements Detector {
                 group.stream().mapToDouble(LevelShifts.Episode::toS).max().orElse(first.toS()),
                 sure ? 0.95 : 0.75,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("share of the other rows' flow", first.level(), "1")));
+                List.of(Figure.of("findings.figure.peerShare", first.level(), "1")));
     }
 
     private static double workBetween(WorkingSamples work, int after, int before) {
@@ -177,6 +177,6 @@ public final class MeterDropoutDetector implements Detector {
                 e.work.timeS[last],
                 confidence,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("share of the time at zero", zeroS / worked, "1")));
+                List.of(Figure.of("findings.figure.zeroTime", zeroS / worked, "1")));
     }
 }

@@ -51,6 +51,6 @@ public final class MeterScaleDetector implements Detector {
                 x.toS(),
                 confidence,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("meter reads this share", x.level(), "1")));
+                List.of(Figure.of("findings.figure.meterShare", x.level(), "1")));
     }
 }

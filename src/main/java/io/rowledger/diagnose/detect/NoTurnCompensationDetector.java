@@ -84,7 +84,7 @@ public final class NoTurnCompensationDetector implements Detector {
                 throughout ? e.work.timeS[e.work.n - 1] : e.work.timeS[end - 1],
                 confidence,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("share of the turn taken out", median, "1")));
+                List.of(Figure.of("findings.figure.turnShare", median, "1")));
         return List.of(found);
     }
 }

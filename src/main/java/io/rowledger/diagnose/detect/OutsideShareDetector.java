@@ -63,6 +63,6 @@ public final class OutsideShareDetector implements Detector {
                 Math.max(left.toS(), right.toS()),
                 confidence,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("outside rows give this share of their band", level, "1")));
+                List.of(Figure.of("findings.figure.outsideShare", level, "1")));
     }
 }

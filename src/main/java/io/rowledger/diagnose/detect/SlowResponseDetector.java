@@ -158,6 +158,8 @@ public final class SlowResponseDetector implements Detector {
                 toS,
                 confidence,
                 new Case.Words(evidence, alternative, check),
-                List.of(new Figure("time constant", tau, "s"), new Figure("time to settle within 5%", 3 * tau, "s")));
+                List.of(
+                        Figure.of("findings.figure.timeConstant", tau, "s"),
+                        Figure.of("findings.figure.settlingTime", 3 * tau, "s")));
     }
 }

@@ -127,6 +127,6 @@ public final class SupplyFailingDetector implements Detector {
                         evidence,
                         Message.of("findings.supply_failing.alternative"),
                         Message.of("findings.supply_failing.check")),
-                List.of(new Figure("share of the usual flow in the end", end, "1")));
+                List.of(Figure.of("findings.figure.finalShare", end, "1")));
     }
 }

@@ -38,8 +38,8 @@ public final class SupplyLimitedDetector implements Detector {
 
     private static final double SETTLED_S = 4;
 
-    /** Name of the figure others read. */
-    public static final String HOLDS = "speed that would hold the target";
+    /** Label of the figure that the what-if reads: the speed at which the supply would hold the target. */
+    public static final Message HOLDING_SPEED = Message.of("findings.figure.holdingSpeed");
 
     @Override
     public List<Case> find(Evidence e) {
@@ -141,7 +141,7 @@ public final class SupplyLimitedDetector implements Detector {
                 confidence,
                 new Case.Words(evidence, alternative, check),
                 List.of(
-                        new Figure("the limit begins at this speed", limitMps, "m/s"),
-                        new Figure(HOLDS, 0.97 * limitMps, "m/s")));
+                        Figure.of("findings.figure.limitSpeed", limitMps, "m/s"),
+                        new Figure(HOLDING_SPEED, 0.97 * limitMps, "m/s")));
     }
 }

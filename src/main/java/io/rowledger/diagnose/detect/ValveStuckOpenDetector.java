@@ -148,7 +148,7 @@ public final class ValveStuckOpenDetector implements Detector {
                         evidence,
                         Message.of("findings.valve_stuck_open.alternative"),
                         Message.of("findings.valve_stuck_open.check")),
-                List.of(new Figure("share of its working flow", share, "1")),
+                List.of(Figure.of("findings.figure.workingShare", share, "1")),
                 new Case.Cost(0, sums.litres));
     }
 }

@@ -54,7 +54,7 @@ public final class SetupFindings {
     public static Diagnosis into(Diagnosis d, SetupCheck check, Rig rig, Track track, Delivery delivery) {
         SetupFindings made = new SetupFindings(rig, track, delivery);
         List<Placed> placed = new ArrayList<>();
-        List<String> notes = new ArrayList<>(d.notes());
+        List<Message> notes = new ArrayList<>(d.notes());
         for (SetupMeasurement m : check.differing()) {
             if (kind(m.parameter()) != null && !track.passes().isEmpty()) {
                 placed.add(made.placed(m));
@@ -74,9 +74,7 @@ public final class SetupFindings {
             }
         }
         if (leftOut > 0) {
-            notes.add(
-                    "The flow lag in the rig file looks wrong; whether the whole bar also answers slowly or comes on late"
-                            + " can't be told before it is right.");
+            notes.add(Message.of("findings.note.flowLag"));
         }
         placed.sort(Comparator.comparing(Placed::alsoNoticed)
                 .thenComparingDouble(p -> -Math.abs(p.finding.volumeL()))
@@ -145,10 +143,10 @@ public final class SetupFindings {
                 check(m.parameter()));
         String unit = m.parameter() == SetupParameter.FLOW_LAG ? "s" : "m";
         List<Figure> figures = List.of(
-                new Figure("in the rig file", m.given(), unit),
-                new Figure("what the log says", m.estimate(), unit),
-                new Figure("90 % sure it is above", m.low(), unit),
-                new Figure("and below", m.high(), unit));
+                Figure.of("findings.figure.given", m.given(), unit),
+                Figure.of("findings.figure.estimate", m.estimate(), unit),
+                Figure.of("findings.figure.low", m.low(), unit),
+                Figure.of("findings.figure.high", m.high(), unit));
         return new Placed(finding, window(Math.max(0, m.product()), first), figures, false);
     }
 

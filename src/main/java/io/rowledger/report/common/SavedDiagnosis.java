@@ -7,6 +7,7 @@ import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Track;
 import java.time.ZoneId;
@@ -37,7 +38,7 @@ public record SavedDiagnosis(
         double fastestPassMps,
         List<ProductState> products,
         List<SavedFinding> findings,
-        List<String> notes) {
+        List<Message> notes) {
     /** Copies the lists. */
     public SavedDiagnosis {
         products = List.copyOf(products);

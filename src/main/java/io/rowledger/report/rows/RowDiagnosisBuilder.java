@@ -59,7 +59,7 @@ final class RowDiagnosisBuilder {
                 pictures(),
                 cards,
                 answer.trust(),
-                diagnosis.notes(),
+                messages.texts(diagnosis.notes()),
                 baselines());
     }
 
@@ -159,7 +159,7 @@ final class RowDiagnosisBuilder {
                         case "1" -> f.percent(figure.value() * 100);
                         default -> throw new IllegalStateException("a figure in " + figure.unit());
                     };
-            facts.add(new Fact(Wording.label(figure.name()), value));
+            facts.add(new Fact(Wording.label(messages.text(figure.label())), value));
         }
         return facts;
     }

@@ -7,6 +7,7 @@ import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -34,10 +35,15 @@ public final class SyntheticDiagnosis {
         List<List<Figure>> figures = new ArrayList<>();
         for (Finding finding : findings) {
             windows.add(window(finding));
-            figures.add(List.of(new Figure("share of its siblings", 0, "1")));
+            figures.add(List.of(Figure.of("findings.figure.peerShare", 0, "1")));
         }
         return new Diagnosis(
-                findings, windows, figures, pictures, baselines, List.of("Pass 3 holds too few records to judge."));
+                findings,
+                windows,
+                figures,
+                pictures,
+                baselines,
+                List.of(Message.of("findings.text", "Pass 3 holds too few records to judge.")));
     }
 
     /** Product 1 has no fault unless the job says so. */

@@ -124,11 +124,15 @@ class MatchingTest {
     @Test
     void a_supply_limit_is_not_tested_below_its_speed() {
         SavedFinding limit = new SavedFinding(
-                "uan", found(FindingKind.SUPPLY_LIMITED).finding(), List.of(new Figure("limit begins", 2.5, "m/s")));
+                "uan",
+                found(FindingKind.SUPPLY_LIMITED).finding(),
+                List.of(Figure.of("findings.figure.limitSpeed", 2.5, "m/s")));
         assertEquals(
                 1, Matching.of(job(0, 600, limit), job(9000, 600)).notTested().size());
         SavedFinding lower = new SavedFinding(
-                "uan", found(FindingKind.SUPPLY_LIMITED).finding(), List.of(new Figure("limit begins", 1.5, "m/s")));
+                "uan",
+                found(FindingKind.SUPPLY_LIMITED).finding(),
+                List.of(Figure.of("findings.figure.limitSpeed", 1.5, "m/s")));
         assertEquals(1, Matching.of(job(0, 600, lower), job(9000, 600)).gone().size());
     }
 
