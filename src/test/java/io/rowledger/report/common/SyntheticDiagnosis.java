@@ -12,8 +12,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The diagnosis of {@link SyntheticJob}: 25 bins of 5 s in each of ten passes, the first of which can't be judged. Row 7
- * gives nothing from pass 6 on, row 3 gives 6 % too much, the others what their siblings do.
+ * The diagnosis of {@link SyntheticJob}: 25 bins of 5 s in each of ten passes, the first of which can't be evaluated. Row 7
+ * gives nothing from pass 6 on, row 3 gives 6 % too much, the others what their peers do.
  */
 public final class SyntheticDiagnosis {
     static final int BINS_A_PASS = 25;

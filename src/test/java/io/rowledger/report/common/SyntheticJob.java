@@ -320,7 +320,7 @@ public final class SyntheticJob {
                 SyntheticDiagnosis.of(this, rig.products().size(), findings),
                 Intervals.unknown(ROWS, track.passes().size(), rig.products().size()),
                 SetupReview.none(),
-                List.of(Message.of("notes.text", "Times carry no zone: taken as UTC.")),
+                List.of(Message.of("findings.text", "Times carry no zone: taken as UTC.")),
                 setbacks == null ? null : new Setbacks("fields/keep-out.geojson", setbacks),
                 null,
                 List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))),
