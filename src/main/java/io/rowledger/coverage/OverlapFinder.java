@@ -54,9 +54,9 @@ public final class OverlapFinder {
 
     private static List<Polygon> intersection(Visit earlier, Visit later) {
         List<Polygon> parts = Jts.polygons(Jts.intersection(earlier.polygon(), later.polygon()));
-        boolean neighbours = earlier.pass() == later.pass()
+        boolean neighbors = earlier.pass() == later.pass()
                 && Math.abs(earlier.chunk().number() - later.chunk().number()) <= 1;
-        if (!neighbours || parts.isEmpty()) {
+        if (!neighbors || parts.isEmpty()) {
             return parts;
         }
         return parts.stream()

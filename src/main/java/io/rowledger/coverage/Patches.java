@@ -10,7 +10,7 @@ import org.locationtech.jts.geom.Polygon;
 /**
  * Skip or overlap area divided into patches that are large enough to list, and slivers.
  *
- * <p>Patches are often connected by slivers of centimetres along whole passes. Therefore each part is opened
+ * <p>Patches are often connected by slivers of centimeters along whole passes. Therefore each part is opened
  * (morphological opening: shrunk by half the smallest width and grown again); what remains and is large enough is a
  * patch, the rest is sliver.
  *

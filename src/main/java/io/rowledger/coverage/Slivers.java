@@ -2,7 +2,7 @@ package io.rowledger.coverage;
 
 /**
  * Overlap and skip area that is in the totals but too small or too thin to be listed as a {@link CoverageDefect},
- * mostly a few centimetres wide between passes.
+ * mostly a few centimeters wide between passes.
  *
  * @param overlapM2 overlap area that is not listed, m²
  * @param overlapCount number of its parts

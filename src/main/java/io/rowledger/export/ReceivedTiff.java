@@ -32,7 +32,7 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
  * one band of 32-bit floats, cell for cell the grid the program summed in: nothing is resampled.
  *
  * <p>The coordinate system is the job's own plane, which the standard lets a file define: transverse Mercator on WGS 84,
- * scale 1, its origin in the middle of the job, metres.
+ * scale 1, its origin in the middle of the job, meters.
  */
 public final class ReceivedTiff {
     static final float NO_DATA = -9999;
@@ -146,7 +146,7 @@ public final class ReceivedTiff {
                 // GeodeticCRS WGS 84, GeogAngularUnits degree
                 new int[] {2048, 0, 1, 4326},
                 new int[] {2054, 0, 1, 9102},
-                // ProjectedCRS and Projection of our own, their name, method transverse Mercator, metre
+                // ProjectedCRS and Projection of our own, their name, method transverse Mercator, meter
                 new int[] {3072, 0, 1, USER_DEFINED},
                 new int[] {3073, ascii, name.length(), 0},
                 new int[] {3074, 0, 1, USER_DEFINED},

@@ -17,7 +17,7 @@ import org.locationtech.jts.geom.util.GeometryFixer;
 /**
  * A map file's shapes in the job's plane, on its grid and valid.
  *
- * <p>Edges are straight in longitude and latitude in the file and straight in metres in the plane. Along an edge of 1 km
+ * <p>Edges are straight in longitude and latitude in the file and straight in meters in the plane. Along an edge of 1 km
  * the two lie less than 2 cm apart at 45 degrees of latitude, and an area differs by less than a part in 100,000.
  */
 public final class MapGeometry {

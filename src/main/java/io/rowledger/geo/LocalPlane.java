@@ -1,7 +1,7 @@
 package io.rowledger.geo;
 
 /**
- * A transverse Mercator plane on an ellipsoid with scale 1 and a chosen origin: x east, y north, metres.
+ * A transverse Mercator plane on an ellipsoid with scale 1 and a chosen origin: x east, y north, meters.
  *
  * <p>Krüger's series in the third flattening n to the sixth order, forward and inverse; for points within 3,000 km of
  * the central meridian it is exact to nanometres. Source: C. F. F. Karney, "Transverse Mercator with an accuracy of a
@@ -53,7 +53,7 @@ public final class LocalPlane {
         out[1] = north;
     }
 
-    /** Inverse of {@link #forward}: east and north in metres; {@code out} receives lat and lon, degrees. */
+    /** Inverse of {@link #forward}: east and north in meters; {@code out} receives lat and lon, degrees. */
     public void inverse(double eastM, double northM, double[] out) {
         double xi = (northM + northOriginM) / scaledRadiusM;
         double eta = eastM / scaledRadiusM;

@@ -35,8 +35,8 @@ import org.jspecify.annotations.Nullable;
  * @param totals totals of the controller beside what its flows add up to
  */
 record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geometry, List<ControllerTotals> totals) {
-    /** Difference of a section's width from the rig file's that is told, m: more than rounding to inches. */
-    private static final double MAX_WIDTH_DIFFERENCE_M = 0.05;
+    /** Smallest width difference between task data and rig file that is reported, m: more than rounding to inches. */
+    private static final double MIN_WIDTH_DIFFERENCE_M = 0.05;
 
     /** Reads the task data of one task. */
     static TaskDataLogs read(Path path, LogOptions options) {
@@ -70,7 +70,7 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
         int different = 0;
         for (int row = sections; row >= 1; row--) {
             double widthM = geometry.rightM().get(row - 1) - geometry.leftM().get(row - 1);
-            if (Math.abs(widthM - bar.widthM(row)) > MAX_WIDTH_DIFFERENCE_M) {
+            if (Math.abs(widthM - bar.widthM(row)) > MIN_WIDTH_DIFFERENCE_M) {
                 first = row;
                 different++;
             }

@@ -16,9 +16,9 @@ import org.locationtech.proj4j.proj.Projection;
 /**
  * From the coordinates of a file to longitude and latitude.
  *
- * <p>Datums. The world and continental datums below lie within two metres of WGS 84; receivers corrected by a national
+ * <p>Datums. The world and continental datums below lie within two meters of WGS 84; receivers corrected by a national
  * network log them under its name. They are taken as WGS 84 and the reader is told. Others differ by up to hundreds of
- * metres and need grids; they are refused. Sizes of the differences: IOGP Guidance Note 7-2 and the EPSG register's
+ * meters and need grids; they are refused. Sizes of the differences: IOGP Guidance Note 7-2 and the EPSG register's
  * transformations to WGS 84 (NAD83 1188, ETRS89 1149, GDA94 1150, NZGD2000 1565), all null with an accuracy of 1 to 4 m.
  *
  * <p>Projections. Transverse Mercator by {@link LocalPlane}; Lambert conformal conic and Albers by PROJ4J on the file's own
@@ -282,7 +282,7 @@ final class ReferenceSystem {
         };
     }
 
-    /** The parameters of a projection; lengths in metres, angles in degrees. */
+    /** The parameters of a projection; lengths in meters, angles in degrees. */
     private record Parameters(Map<String, Double> given, double degrees, double toM) {
         /** Angles within a turn, distances within the earth's girth. PROJ4J takes others for ever to bring into range. */
         boolean onEarth() {

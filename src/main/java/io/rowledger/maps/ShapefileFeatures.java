@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The shapes of a shapefile (Esri, "Shapefile Technical Description", July 1998) with their attributes. Heights and measures
  * are passed over. The coordinate system is the .prj file's; without one, coordinates that can be degrees are taken as
- * degrees on WGS 84 and said so (a map in metres would then lie nowhere near the log, which is refused), and others are
+ * degrees on WGS 84 and said so (a map in meters would then lie nowhere near the log, which is refused), and others are
  * refused.
  */
 final class ShapefileFeatures {

@@ -9,17 +9,20 @@ import java.util.BitSet;
 /** The columns of a job: poses, steps and what each row put out in them. */
 final class JobColumns {
     /** A hundredth of a second. */
-    private static final double TIME_STEP_S = 0.01;
-    /** Fine enough that the length of a step of half a meter holds to 0.1 %. */
-    private static final double PLACE_STEP_M = 2.5e-4;
+    private static final double TIME_QUANTUM_S = 0.01;
+    /** Rounding to this changes the length of a time step of 0.5 m by less than 0.1 %. */
+    private static final double PLACE_QUANTUM_M = 2.5e-4;
 
-    private static final double HEADING_STEP_RAD = 2e-4;
-    /** Flows are kept to this share of the median flow: below a row meter's own scatter of 1 % (common practice, no source). */
+    private static final double HEADING_QUANTUM_RAD = 2e-4;
+    /**
+     * Flows are stored in steps of about this share of the mean flow: below a row meter's own scatter of 1 % (common practice, no
+     * source).
+     */
     private static final double FLOW_SHARE = 1 / 256.0;
     /** A tenth of a liter a hectare. */
-    private static final double TARGET_STEP_L_PER_M2 = 1e-5;
+    private static final double TARGET_QUANTUM_L_PER_M2 = 1e-5;
 
-    private static final double PRESSURE_STEP_PA = 1000;
+    private static final double PRESSURE_QUANTUM_PA = 1000;
 
     private final ColumnBlock block = new ColumnBlock();
     private final Poses poses;
@@ -44,11 +47,11 @@ final class JobColumns {
     private void path() {
         int n = poses.poses();
         double start = n == 0 ? 0 : poses.timeS(0);
-        block.add("time", n, TIME_STEP_S, 2, i -> poses.timeS(i) - start);
-        block.add("east", n, PLACE_STEP_M, 2, poses::dropEastM);
-        block.add("north", n, PLACE_STEP_M, 2, poses::dropNorthM);
+        block.add("time", n, TIME_QUANTUM_S, 2, i -> poses.timeS(i) - start);
+        block.add("east", n, PLACE_QUANTUM_M, 2, poses::dropEastM);
+        block.add("north", n, PLACE_QUANTUM_M, 2, poses::dropNorthM);
         double[] heading = unwrapped();
-        block.add("heading", n, HEADING_STEP_RAD, 2, i -> heading[i]);
+        block.add("heading", n, HEADING_QUANTUM_RAD, 2, i -> heading[i]);
     }
 
     /** Bar headings without the jump from 2π to 0, rad. */
@@ -65,12 +68,12 @@ final class JobColumns {
     private void steps(LogTable log) {
         int steps = poses.steps();
         block.add("pass", steps, 1, 1, k -> poses.working(k) ? poses.pass(k) : 0);
-        block.add("duration", steps, TIME_STEP_S / 10, 1, poses::durationS);
+        block.add("duration", steps, TIME_QUANTUM_S / 10, 1, poses::durationS);
         block.add("fix", steps, 1, 1, k -> poses.record(k) < 0 ? Double.NaN : log.fix(poses.record(k)));
         block.add(
                 "pressure",
                 steps,
-                PRESSURE_STEP_PA,
+                PRESSURE_QUANTUM_PA,
                 1,
                 k -> poses.record(k) < 0 ? Double.NaN : log.pressurePa(poses.record(k)));
         for (int r = 0; r < delivery.rows(); r++) {
@@ -94,14 +97,14 @@ final class JobColumns {
 
     private void product(int p, int rows) {
         int steps = poses.steps();
-        double step = flowStepLPerS(p, rows);
+        double step = flowQuantumLPerS(p, rows);
         int targets = delivery.hasPrescription() ? rows : 1;
         for (int r = 0; r < targets; r++) {
             int row = r;
             block.add(
                     "target." + p + "." + (r + 1),
                     steps,
-                    TARGET_STEP_L_PER_M2,
+                    TARGET_QUANTUM_L_PER_M2,
                     1,
                     k -> poses.record(k) < 0 ? Double.NaN : delivery.targetLPerM2(p, row, k));
         }
@@ -119,7 +122,7 @@ final class JobColumns {
     }
 
     /** A step of the flows, L/s: the power of two nearest to that share of the mean. */
-    private double flowStepLPerS(int p, int rows) {
+    private double flowQuantumLPerS(int p, int rows) {
         double sum = 0;
         long count = 0;
         for (int r = 0; r < rows; r++) {

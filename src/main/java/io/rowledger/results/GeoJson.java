@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Polygon;
 
 /**
  * A GeoJSON feature collection (RFC 7946), written feature by feature: longitude before latitude, WGS 84, outer rings
- * counter-clockwise and holes clockwise, eight decimals (a millimetre). Properties are records.
+ * counter-clockwise and holes clockwise, eight decimals (a millimeter). Properties are records.
  */
 public final class GeoJson implements AutoCloseable {
     private static final long SCALE = 100_000_000L;

@@ -56,7 +56,7 @@ public record Product(
                 Double.NaN);
     }
 
-    /** Nitrogen in a litre, kg/L; NaN where the density is unknown. */
+    /** Nitrogen in a liter, kg/L; NaN where the density is unknown. */
     public double nitrogenKgPerL() {
         return densityKgPerL * nitrogenFraction;
     }

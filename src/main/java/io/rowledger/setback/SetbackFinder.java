@@ -27,7 +27,7 @@ import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 final class SetbackFinder {
     /** Smallest volume, L: half of the last printed decimal. Less is rounding of sums. */
     private static final double NOTHING_L = 0.0005;
-    /** Area below which a strip's volume is at a point, m²: a square millimetre. */
+    /** Area below which a strip's volume is at a point, m²: a square millimeter. */
     private static final double POINT_M2 = 1e-6;
     /** Distance that both ends of the bar must advance so that no pivot lies on it, m. */
     private static final double ADVANCE_M = 1e-4;

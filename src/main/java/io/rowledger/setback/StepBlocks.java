@@ -11,7 +11,7 @@ import org.locationtech.jts.geom.Envelope;
  * Bounding boxes of blocks of successive steps, so that a small place need not be compared with every step of the log.
  */
 final class StepBlocks {
-    /** Steps per block, at most 32 m: a place of a few metres meets one or two blocks of each pass near it. */
+    /** Steps per block, at most 32 m: a place of a few meters meets one or two blocks of each pass near it. */
     static final int STEPS = 64;
 
     private final Poses poses;

@@ -23,7 +23,7 @@ final class Standstills {
     private static final double SIGMAS = 5;
     /** The same for the displacement from which its direction counts. */
     private static final double DIRECTION_SIGMAS = 3;
-    /** Drift of the positions of a receiver at rest, m/s; uncorrected fixes drift by a metre in a minute or two. */
+    /** Drift of the positions of a receiver at rest, m/s; uncorrected fixes drift by a meter in a minute or two. */
     private static final double MAX_DRIFT_MPS = 0.02;
 
     private final LogTable log;

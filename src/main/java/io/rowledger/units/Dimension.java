@@ -2,17 +2,17 @@ package io.rowledger.units;
 
 /** Dimension of a quantity that people write, the SI unit it is kept in, and the units a message proposes for it. */
 public enum Dimension {
-    /** Metres. */
+    /** Meters. */
     LENGTH("a length", "m, cm, mm, ft or in", "5.9 m"),
-    /** Kilograms per litre. */
+    /** Kilograms per liter. */
     DENSITY("a density", "lb/gal or kg/L", "11.06 lb/gal"),
-    /** Volume per area, litres per square metre. */
+    /** Volume per area, liters per square meter. */
     RATE("a volume per area", "gal/ac or L/ha", "42 gal/ac"),
     /** Seconds. */
     TIME("a time", "s, min or h", "0.8 s"),
-    /** Volume per time, litres per second. */
+    /** Volume per time, liters per second. */
     FLOW("a flow", "gal/min, oz/min, L/min or L/s", "0.45 gal/min"),
-    /** Metres per second. */
+    /** Meters per second. */
     SPEED("a speed", "mph, km/h, m/s or kn", "5.5 mph"),
     /** Pascals. */
     PRESSURE("a pressure", "psi, kPa or bar", "30 psi"),
@@ -22,9 +22,9 @@ public enum Dimension {
     TURN_RATE("a turn rate", "deg/s or rad/s", "3 deg/s"),
     /** Dimensionless fraction; 1 is the whole. */
     FRACTION("a share", "%", "28 %"),
-    /** Kilograms per square metre. */
+    /** Kilograms per square meter. */
     MASS_PER_AREA("a weight per area", "lb/ac or kg/ha", "180 lb/ac"),
-    /** Litres. */
+    /** Liters. */
     VOLUME("a volume", "gal or L", "1300 gal"),
     /** Kilograms. */
     MASS("a weight", "lb, ton, kg or t", "14380 lb"),

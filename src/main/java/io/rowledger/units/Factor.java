@@ -8,41 +8,41 @@ package io.rowledger.units;
  * volume and kg/L for density.
  */
 public final class Factor {
-    /** Metres in an inch, exact. */
+    /** Meters in an inch, exact. */
     public static final double METRES_PER_INCH = 0.0254;
-    /** Metres in an international foot, exact. */
+    /** Meters in an international foot, exact. */
     public static final double METRES_PER_FOOT = 0.3048;
-    /** Metres in a mile, exact. */
+    /** Meters in a mile, exact. */
     public static final double METRES_PER_MILE = 1609.344;
-    /** Square metres in an international acre (43,560 square feet), exact. */
+    /** Square meters in an international acre (43,560 square feet), exact. */
     public static final double SQUARE_METRES_PER_ACRE = 4046.8564224;
-    /** Square metres in a hectare, exact. */
+    /** Square meters in a hectare, exact. */
     public static final double SQUARE_METRES_PER_HECTARE = 10_000.0;
-    /** Litres in a US gallon (231 cubic inches), exact. */
+    /** Liters in a US gallon (231 cubic inches), exact. */
     public static final double LITRES_PER_GALLON = 3.785411784;
-    /** Litres in a US fluid ounce, exact. */
+    /** Liters in a US fluid ounce, exact. */
     public static final double LITRES_PER_FLUID_OUNCE = LITRES_PER_GALLON / 128.0;
-    /** Litres in an imperial gallon, exact. */
+    /** Liters in an imperial gallon, exact. */
     public static final double LITRES_PER_IMPERIAL_GALLON = 4.54609;
     /** Kilograms in an avoirdupois pound, exact. */
     public static final double KILOGRAMS_PER_POUND = 0.45359237;
-    /** Metres per second in a mile per hour, exact. */
+    /** Meters per second in a mile per hour, exact. */
     public static final double METRES_PER_SECOND_PER_MPH = 0.44704;
-    /** Metres per second in a kilometre per hour. */
+    /** Meters per second in a kilometer per hour. */
     public static final double METRES_PER_SECOND_PER_KMH = 1.0 / 3.6;
-    /** Metres per second in a knot (1852 m an hour, exact). */
+    /** Meters per second in a knot (1852 m an hour, exact). */
     public static final double METRES_PER_SECOND_PER_KNOT = 1852.0 / 3600.0;
-    /** Litres per second in a US gallon per minute. */
+    /** Liters per second in a US gallon per minute. */
     public static final double LITRES_PER_SECOND_PER_GPM = LITRES_PER_GALLON / 60.0;
-    /** Litres per second in a litre per minute. */
+    /** Liters per second in a liter per minute. */
     public static final double LITRES_PER_SECOND_PER_LPM = 1.0 / 60.0;
-    /** Litres per square metre in a US gallon per acre. */
+    /** Liters per square meter in a US gallon per acre. */
     public static final double LITRES_PER_SQUARE_METRE_PER_GPA = LITRES_PER_GALLON / SQUARE_METRES_PER_ACRE;
-    /** Litres per square metre in a litre per hectare, exact. */
+    /** Liters per square meter in a liter per hectare, exact. */
     public static final double LITRES_PER_SQUARE_METRE_PER_LPHA = 1.0e-4;
-    /** Kilograms per litre in a pound per US gallon. */
+    /** Kilograms per liter in a pound per US gallon. */
     public static final double KILOGRAMS_PER_LITRE_PER_LBGAL = KILOGRAMS_PER_POUND / LITRES_PER_GALLON;
-    /** Kilograms per square metre in a pound per acre. */
+    /** Kilograms per square meter in a pound per acre. */
     public static final double KILOGRAMS_PER_SQUARE_METRE_PER_LBAC = KILOGRAMS_PER_POUND / SQUARE_METRES_PER_ACRE;
     /** Pascals in a pound-force per square inch (NIST SP 811, rounded there to seven digits). */
     public static final double PASCALS_PER_PSI = 6894.757;

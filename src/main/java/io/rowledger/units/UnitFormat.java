@@ -137,7 +137,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return patches ? QuantityKind.PATCH : QuantityKind.AREA;
     }
 
-    /** Returns an area in square feet or square metres, whatever its size, for lists of large and small areas. */
+    /** Returns an area in square feet or square meters, whatever its size, for lists of large and small areas. */
     public String patch(double areaM2) {
         return areaIn(QuantityKind.PATCH, areaM2);
     }
@@ -240,7 +240,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     }
 
     /**
-     * Returns {@code 44.123456, -93.123456}: degrees WGS 84, latitude first, to a decimetre. Minus is a hyphen here,
+     * Returns {@code 44.123456, -93.123456}: degrees WGS 84, latitude first, to a decimeter. Minus is a hyphen here,
      * because the text is meant to be pasted into a phone.
      */
     public String place(double latDeg, double lonDeg) {

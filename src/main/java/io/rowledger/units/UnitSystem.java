@@ -4,6 +4,6 @@ package io.rowledger.units;
 public enum UnitSystem {
     /** US customary: acres, feet, US gallons, pounds, miles per hour. */
     US,
-    /** Metric as used on farms: hectares, metres, litres, kilograms, kilometres per hour. */
+    /** Metric as used on farms: hectares, meters, liters, kilograms, kilometers per hour. */
     METRIC
 }

@@ -28,7 +28,7 @@ final class ZoneLines {
      * the line.
      */
     private static final double MAX_CROSSING_S = 20;
-    /** Halvings from half a metre to a millimetre. */
+    /** Halvings from half a meter to a millimeter. */
     private static final int HALVINGS = 9;
     /** Time after lowering and before lifting in which the flow depends on valves, s. */
     private static final double VALVE_S = 2;

@@ -325,7 +325,7 @@ class DirtyGpsTruthTest {
         holds(a, 0, 0);
     }
 
-    /** 20 s a metre aside: the way in and the way back are shifts; in between the ground lies at most 1 m beside its place. */
+    /** 20 s a meter aside: the way in and the way back are shifts; in between the ground lies at most 1 m beside its place. */
     @Test
     void a_receiver_that_comes_back_with_an_offset_is_noticed_both_ways() throws IOException {
         List<String> lines = new ArrayList<>(clean);

@@ -49,7 +49,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Zones against the simulator's truth, which knows them by its own code. The bounds are the project's own promise: 1 % of
- * a zone's volume, half a metre at a zone line with an RTK receiver.
+ * a zone's volume, half a meter at a zone line with an RTK receiver.
  */
 @Tag("slow")
 class PrescriptionTruthTest {
@@ -61,7 +61,7 @@ class PrescriptionTruthTest {
     @TempDir
     Path folder;
 
-    /** Three zones across the passes; their lines lie 50 m from the field's middle, all moved along by so many metres. */
+    /** Three zones across the passes; their lines lie 50 m from the field's middle, all moved along by so many meters. */
     private static ZoneMap across(double shiftM, double... second) {
         double most = LENGTH_M / 2 + 30;
         double side = WIDTH_M / 2 + 20;
@@ -154,7 +154,7 @@ class PrescriptionTruthTest {
             assertEquals(rate, uan.planLPerM2(), 1e-9 * rate);
             assertEquals(rate * areaM2, uan.plannedZoneL(), 1e-4 * rate * areaM2);
             assertEquals(rate * found.coveredM2(), uan.plannedCoveredL(), 1e-9 * rate * areaM2);
-            // A few centimetres of wander leave seams and doubles: covered is less than swept by less than 1 %.
+            // A few centimeters of wander leave seams and doubles: covered is less than swept by less than 1 %.
             assertEquals(real.sweptAreaM2(), found.coveredM2(), 0.01 * real.sweptAreaM2());
             assertEquals(real.meteredL()[0], uan.receivedL(), 0.01 * real.meteredL()[0]);
             assertEquals(real.askedL()[0], uan.loggedTargetL(), 0.01 * real.askedL()[0]);

@@ -132,7 +132,7 @@ class SetbackTruthTest {
                 () -> assertEquals(truth.name(), found.keepOut().name()),
                 () -> assertEquals(realL, found.volumeL()[0], Math.max(1, 0.02 * realL), truth.name()),
                 // A row's first and last delivering is known to half the way between two records, 2.5 m/s at most; the
-                // simulator samples 5 cm apart, and the path is known to a centimetre or two.
+                // simulator samples 5 cm apart, and the path is known to a centimeter or two.
                 () -> assertEquals(
                         truth.closestM(),
                         found.closestM(),

@@ -132,7 +132,7 @@ class TaskDataCallsTest {
         double litres = rows.at("/products/uan/volume_l").asDouble();
         // Each row's flow is rounded to whole mm3/s, and so is their sum.
         assertEquals(litres, whole.at("/products/uan/volume_l").asDouble(), 1e-4 * litres);
-        // The rows start and stop together here: their ground is the bar's, but for the centimetre polygons are drawn
+        // The rows start and stop together here: their ground is the bar's, but for the centimeter polygons are drawn
         // to.
         double areaM2 = rows.get("covered_area_m2").asDouble();
         assertEquals(areaM2, whole.get("covered_area_m2").asDouble(), 2e-3 * areaM2);

@@ -181,7 +181,7 @@ class WrongCallsTest {
         calls.put("setback below zero", report("--keep-out", point, "--setback", "-35 ft"));
         calls.put("no command", List.of());
         calls.put("unknown command", List.of("reprot", log));
-        calls.put("unknown option", List.of("report", log, "--rig", rig, "--colour"));
+        calls.put("unknown option", List.of("report", log, "--rig", rig, "--color"));
         calls.put("no log", List.of("report", "--rig", rig));
         calls.put("no rig", List.of("report", log));
         calls.put("log not there", List.of("report", folder.resolve("nowhere.csv"), "--rig", rig));

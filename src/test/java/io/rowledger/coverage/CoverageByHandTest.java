@@ -58,12 +58,12 @@ class CoverageByHandTest {
         CoverageDefect place = c.overlaps().get(0);
         assertEquals(Cause.PASSES_OVERLAP, place.cause());
         assertEquals(List.of(1, 2), place.passes());
-        // Row 6 of the northbound pass and row 6 of the southbound one share the metre.
+        // Row 6 of the northbound pass and row 6 of the southbound one share the meter.
         assertEquals(List.of(6), place.rows());
         assertEquals(2.5, place.eastM(), 0.5);
         assertEquals(100, c.shutOffs().onOverCoveredM2(), 1e-6);
         assertEquals(100 * 0.02, c.shutOffs().overlapL(), 1e-6);
-        // A metre of eleven got twice the target.
+        // A meter of eleven got twice the target.
         assertEquals(100 * 10.0 / 11, c.received().get(0).within20Pct(), 0.01);
         assertEquals(100, c.received().get(0).histogramM2()[40], 0.01);
     }

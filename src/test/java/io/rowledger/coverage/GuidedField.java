@@ -33,7 +33,7 @@ final class GuidedField {
                     shutOffUntil = k + 40;
                 }
                 d.rate(0.02 * (1 + 0.02 * random.nextGaussian()));
-                // A steered line deviates by a centimetre or two over some tens of metres.
+                // A steered line deviates by a centimeter or two over some tens of meters.
                 double y = lengthM * k / steps;
                 double aside = 0.015 * Math.sin(y / 7 + phase) + 0.01 * Math.sin(y / 3 + 2 * phase);
                 double slope = 0.015 / 7 * Math.cos(y / 7 + phase) + 0.01 / 3 * Math.cos(y / 3 + 2 * phase);

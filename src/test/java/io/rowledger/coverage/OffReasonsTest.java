@@ -128,7 +128,7 @@ class OffReasonsTest {
         Coverage c = coverage(drive, OffReasons.of(log, List.of()));
         // Off over covered ground: to n = 0 row r runs from −(y) − 3√2 to 0, 4.24 m + y on average 4.24 m; 6 rows.
         assertEquals(6 * 3 * Math.sqrt(2), c.shutOffs().offOverCoveredM2(), 1.5);
-        // A row of 1 m reaches a slope of 45 degrees with its far edge 1 m after its near edge: half a square metre
+        // A row of 1 m reaches a slope of 45 degrees with its far edge 1 m after its near edge: half a square meter
         // each.
         assertEquals(0, c.shutOffs().offOverUncoveredM2(), 6 * 0.5);
         assertEquals(0, c.shutOffs().onOverCoveredM2(), 6 * 0.5);

@@ -156,7 +156,7 @@ class WhatIfByHandTest {
         assertEquals(0, without.savedL()[0], 0);
     }
 
-    /** Four metres beside each other: rows 1 and 2 of the second pass run over rows 5 and 6 of the first. */
+    /** Four meters beside each other: rows 1 and 2 of the second pass run over rows 5 and 6 of the first. */
     private static Drive beside(int... off) {
         return bar().lift(0, 0, 0)
                 .lower()

@@ -25,7 +25,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * A square of 100 m, driven north in ten passes of a ten-metre bar. Every expected figure is worked out by hand in the
+ * A square of 100 m, driven north in ten passes of a ten-meter bar. Every expected figure is worked out by hand in the
  * test's own comments.
  */
 class ZonesByHandTest {
@@ -39,7 +39,7 @@ class ZonesByHandTest {
         return new Prescription("map.geojson", List.of(zones), false, 0);
     }
 
-    /** Ten passes; the rate goes from 0.02 to 0.03 L/m² at so many metres north. */
+    /** Ten passes; the rate goes from 0.02 to 0.03 L/m² at so many meters north. */
     private static Drive tenPasses(double changeM) {
         Drive d = new Drive(10, 1);
         for (int pass = 0; pass < 10; pass++) {
@@ -184,7 +184,7 @@ class ZonesByHandTest {
         assertEquals(100.6, zones.zones().get(0).products().get(0).receivedL(), EXACT);
         assertEquals(3970, zones.zones().get(1).coveredM2(), EXACT);
         assertTrue(Double.isNaN(zones.zones().get(1).products().get(0).loggedTargetL()), "the log asked nothing");
-        // The last ten metres lie in no zone: 1000 m2 x 0.02.
+        // The last ten meters lie in no zone: 1000 m2 x 0.02.
         assertEquals(1000, zones.outsideCoveredM2(), 0.01);
         assertEquals(20, zones.outsideReceivedL()[0], EXACT);
     }

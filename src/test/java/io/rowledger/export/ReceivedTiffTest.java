@@ -119,7 +119,7 @@ class ReceivedTiffTest {
         uan = new Tiff(job.layer("received-uan.tif"));
     }
 
-    /** Metres about the job's middle, by the lengths of a degree there: within millimetres over this field. */
+    /** Meters about the job's middle, by the lengths of a degree there: within millimeters over this field. */
     private Coordinate local(double latDeg, double lonDeg) {
         double lat0 = uan.key(3081);
         double lon0 = uan.key(3080);
@@ -150,7 +150,7 @@ class ReceivedTiffTest {
 
     @Test
     void the_keys_say_a_transverse_mercator_of_scale_one_on_wgs_84_in_metres_and_cells_are_areas() {
-        // OGC 19-008r4: GTModelType 1 projected, GTRasterType 1 PixelIsArea, method 1 transverse Mercator, 9001 metre.
+        // OGC 19-008r4: GTModelType 1 projected, GTRasterType 1 PixelIsArea, method 1 transverse Mercator, 9001 meter.
         assertEquals(1, uan.key(1024));
         assertEquals(1, uan.key(1025));
         assertEquals(4326, uan.key(2048));
@@ -214,7 +214,7 @@ class ReceivedTiffTest {
         for (JsonNode place : job.features("skips.geojson")) {
             boolean row = place.get("properties").get("cause").asText().equals("row_not_delivering");
             if (row && place.get("properties").get("area_m2").asDouble() > 50) {
-                // A cell whose middle is half a diagonal within the place, and a millimetre, lies in it whole.
+                // A cell whose middle is half a diagonal within the place, and a millimeter, lies in it whole.
                 Geometry inside =
                         polygon(place.get("geometry").get("coordinates")).buffer(-0.355);
                 bare.add(PreparedGeometryFactory.prepare(inside));

@@ -176,7 +176,7 @@ class PrescriptionReaderTest {
                         Map.entry("\"target[gal/ac]\": 42, \"rate[gal/ac]\": 43", "two rates for one product"),
                         Map.entry("\"target[gal/ac]\": 42, \"nitrogen[lb/ac]\": 150", "two rates for one product"),
                         Map.entry("\"target[gal/ac]\": null", "zones without any attribute"),
-                        Map.entry("\"colour\": \"red\"", "no number among the attributes: colour (red)"),
+                        Map.entry("\"color\": \"red\"", "no number among the attributes: color (red)"),
                         Map.entry("", "zones without any attribute"),
                         Map.entry("\"ats.target[gal/ac]\": 5", "the unknown product \"ats\""))
                 .entrySet()

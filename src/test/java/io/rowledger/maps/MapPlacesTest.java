@@ -96,7 +96,7 @@ class MapPlacesTest {
                     } else {
                         away = kmAway(() -> KeepOutReader.read(map, ELSEWHERE, DRIVEN, Double.NaN));
                     }
-                    // Whole kilometres, from the box around the map and the 100 m driven.
+                    // Whole kilometers, from the box around the map and the 100 m driven.
                     assertEquals(km(plain, MapUse.BOUNDARY), away, 1.2);
                 }));
     }

@@ -31,7 +31,7 @@ import org.locationtech.jts.geom.Envelope;
 class MapTwinsTest {
     private static final Path CASES = Path.of("src/test/resources/cases/maps");
     private static final Path RIG = Path.of("sample-logs/clean/rig.yaml");
-    /** Two millimetres on the ground: what text formats round to and projections leave. */
+    /** Two millimeters on the ground: what text formats round to and projections leave. */
     private static final double DEGREES = 2e-8;
     /** An edge of 8 km moved by 0.1 mm. */
     private static final double AREA_M2 = 0.8;

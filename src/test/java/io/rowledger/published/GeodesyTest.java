@@ -35,7 +35,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 class GeodesyTest {
     /**
      * Areas may differ from geodesic ones by 0.05 % in all, a twelfth of an acre in 160; of that the plane itself may take
-     * a hundredth. Two kilometres off its meridian it needs a fiftieth of that again.
+     * a hundredth. Two kilometers off its meridian it needs a fiftieth of that again.
      */
     private static final double AREA_PART = 5e-6;
 
@@ -228,7 +228,7 @@ class GeodesyTest {
         assertEquals(111_320, longitudeDegreeM(0), 0.6);
     }
 
-    /** Metres in a degree of latitude at this place, from a ten-thousandth of one. */
+    /** Meters in a degree of latitude at this place, from a ten-thousandth of one. */
     private double latitudeDegreeM(double latDeg) {
         LocalPlane plane = new LocalPlane(latDeg, 11);
         double half = 5e-5;
@@ -247,7 +247,7 @@ class GeodesyTest {
 
     /** Swept area of a single step between a back and a front line, through the product's strips. */
     private static double sweptAreaM2(double[] backLeft, double[] backRight, double[] frontLeft, double[] frontRight) {
-        // A bar has one width; the field's two ends differ by centimetres in hundreds of metres, so it takes their
+        // A bar has one width; the field's two ends differ by centimeters in hundreds of meters, so it takes their
         // mean.
         double[] back = {(backLeft[0] + backRight[0]) / 2, (backLeft[1] + backRight[1]) / 2};
         double[] front = {(frontLeft[0] + frontRight[0]) / 2, (frontLeft[1] + frontRight[1]) / 2};

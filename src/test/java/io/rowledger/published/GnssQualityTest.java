@@ -44,7 +44,7 @@ class GnssQualityTest {
 
     @Test
     void methods_rank_as_published() throws IOException {
-        // Pass to pass: autonomous worst, then sub-metre differential (6-13 in), decimetre (3-5 in), RTK (1 in): from
+        // Pass to pass: autonomous worst, then sub-meter differential (6-13 in), decimeter (3-5 in), RTK (1 in): from
         // memory of an extension table. Differential over autonomous also in USDA Forest Service tip 0471-2307, 2004:
         // seen.
         double[] noise = quality(drive(1, 2, 5, 4)).noiseM();

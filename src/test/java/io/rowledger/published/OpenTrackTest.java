@@ -37,7 +37,7 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * The program run on a public log: a combine's track and grain flow, Blue Earth County, Minnesota, 5 November 2011, 12
  * rows, 360 in; University of Minnesota Precision Agriculture Center, R package agridat, data set gartner.corn, CC BY-SA
- * 3.0 (see the notice beside the data). Grain stands in for liquid, a pound for a litre, shared evenly over twelve rows.
+ * 3.0 (see the notice beside the data). Grain stands in for liquid, a pound for a liter, shared evenly over twelve rows.
  *
  * <p>The expected figures were worked out from the data set by another program: derived.
  */

@@ -29,7 +29,7 @@ class PublishedTowingTest {
     /** The drop line must follow its closed form this closely, m. */
     private static final double MILLIMETRE = 0.001;
 
-    /** Poses left out at the end, 30 s: there the two-sided smoother has one side only and errs by millimetres. */
+    /** Poses left out at the end, 30 s: there the two-sided smoother has one side only and errs by millimeters. */
     private static final int ENDS = 300;
 
     @ParameterizedTest

@@ -93,7 +93,7 @@ class TurningTest {
         Pass steady = new Pass(1, 100, end, poses.timeS(100), poses.timeS(end), 0, 0);
         Track track = new Track(whole.plane(), poses, List.of(steady), whole.quality());
         Rates rates = RatesBuilder.build(track, strips, DeliveryBuilder.build(log, rig, strips));
-        // Latitudes to a nanometre smoothed back to a millimetre: a part in ten thousand where the row is slowest.
+        // Latitudes to a nanometre smoothed back to a millimeter: a part in ten thousand where the row is slowest.
         assertEquals(5.7143, gallonsPerAcre(rates, 0), 5.7143 * 1e-4);
         assertEquals(10, gallonsPerAcre(rates, 1), 10 * 1e-4);
         assertEquals(40, gallonsPerAcre(rates, 2), 40 * 1e-4);

@@ -184,7 +184,7 @@ class SummaryJsonTest {
         assertTrue(summary.get("job").get("plan_nitrogen_kg_per_ha").isNull());
         JsonNode ats = summary.get("field").get("products").get("ats");
         assertEquals("ATS 12-0-0-26S", ats.get("name").asText());
-        // By hand: 1.32 kg a litre, of it 0.12 N and 0.26 S, no P2O5 and no K2O.
+        // By hand: 1.32 kg a liter, of it 0.12 N and 0.26 S, no P2O5 and no K2O.
         double litres = ats.get("volume_l").asDouble();
         assertTrue(litres > 0);
         assertEquals(1.32 * litres, ats.get("mass_kg").asDouble(), 1e-3);

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 
 class NearestKeyTest {
     @Test
-    void distances_count_single_edits_and_swapped_neighbours() {
+    void distances_count_single_edits_and_swapped_neighbors() {
         // The textbook pairs of the edit distance: kitten-sitting 3, Saturday-Sunday 3; "ca"-"abc" is 3 where no letter
         // may be edited twice (restricted Damerau-Levenshtein). From memory.
         assertEquals(3, NearestKey.distance("kitten", "sitting"));

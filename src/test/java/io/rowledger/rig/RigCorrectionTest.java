@@ -167,7 +167,7 @@ class RigCorrectionTest {
         assertEquals(new Corrected(RIG, List.of()), RigCorrection.of(write(RIG), List.of()));
     }
 
-    /** Lengths in metres, by 1 ft = 0.3048 m and 1 in = 0.0254 m (exact). */
+    /** Lengths in meters, by 1 ft = 0.3048 m and 1 in = 0.0254 m (exact). */
     @ParameterizedTest(name = "{0} becomes {2}")
     @CsvSource({
         "5.9 m, 6.524, 6.52 m",

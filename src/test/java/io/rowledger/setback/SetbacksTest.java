@@ -37,7 +37,7 @@ import org.locationtech.jts.geom.Polygon;
 class SetbacksTest {
     private static final double RATE = 0.05;
 
-    /** UAN 32-0-0 at 11.06 lb/gal = 1.325 280 kg/L: 0.424 090 kg N a litre (Mississippi State Univ. Ext. P1466). */
+    /** UAN 32-0-0 at 11.06 lb/gal = 1.325 280 kg/L: 0.424 090 kg N a liter (Mississippi State Univ. Ext. P1466). */
     private static final Product UAN =
             new Product("uan", "UAN 32-0-0", 1.325280, 0.32, 0, 0, Double.NaN, Double.NaN, 0);
 
@@ -115,7 +115,7 @@ class SetbacksTest {
         assertEquals(List.of(4), s.rows());
         assertEquals(List.of(1), s.passes());
         // The chord is 2 √(16 − 9) = 5.29 m long, from north 0.354 to 5.646; at 2 m/s from −20, in steps of half a
-        // metre.
+        // meter.
         assertEquals((20 + 3 - Math.sqrt(7)) / 2, s.firstS(), 0.25);
         assertEquals((20 + 3 + Math.sqrt(7)) / 2, s.lastS(), 0.25);
         Setback.Worst worst = s.worst();
@@ -243,7 +243,7 @@ class SetbacksTest {
             Polygon quad = (Polygon) ring(e[0], n[0], e[1], n[1], e[2], n[2], e[3], n[3]);
             ClippedArea clipped = new ClippedArea(area);
             double expectedM2 = quad.intersection(area).getArea();
-            // The factory's grid of 0.1 mm moves JTS's own corners: 12 m of edges times a tenth of a millimetre.
+            // The factory's grid of 0.1 mm moves JTS's own corners: 12 m of edges times a tenth of a millimeter.
             assertEquals(expectedM2, clipped.inside(e, n), 2e-3, "quad " + i);
             assertEquals(
                     -clipped.inside(e, n),

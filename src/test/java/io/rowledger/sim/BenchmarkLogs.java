@@ -59,7 +59,7 @@ public final class BenchmarkLogs {
             scenario.gnss(GnssModel.differential(10).withNoise(0.05, 0.1, 240));
         }
         if (kind == Kind.FLICKER) {
-            // Every third row, so that most dropouts cut the neighbours' common strip.
+            // Every third row, so that most dropouts cut the neighbors' common strip.
             for (int row = 1; row <= ROWS; row += 3) {
                 scenario.fault(SimFault.of(SimFault.Kind.METER_DROPOUT, row, 0, 0.2));
             }

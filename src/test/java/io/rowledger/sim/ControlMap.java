@@ -1,6 +1,6 @@
 package io.rowledger.sim;
 
-/** What the simulated controller knows as covered: half-metre-fine memory for shutting rows off one by one. */
+/** What the simulated controller knows as covered: half-meter-fine memory for shutting rows off one by one. */
 final class ControlMap {
     /** Cells and probes of a usual controller. */
     private static final double CELL_M = 0.25;

@@ -52,7 +52,7 @@ public final class CoverRaster {
         return x * sin + y * cos;
     }
 
-    /** Adds the strips of a step; neighbouring rows that deliver are merged. */
+    /** Adds the strips of a step; neighboring rows that deliver are merged. */
     void step(StepState s) {
         int i = 0;
         while (i < s.rows) {

@@ -4,7 +4,7 @@ package io.rowledger.sim;
  * A planned job.
  *
  * @param path the rear axle's line with its working spans
- * @param boundary ring of {x, y} in metres, not closed; null for none
+ * @param boundary ring of {x, y} in meters, not closed; null for none
  * @param headingRad main heading of the passes
  */
 public record FieldPlan(TourPath path, double[][] boundary, double headingRad) {

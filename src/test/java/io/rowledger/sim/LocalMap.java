@@ -5,7 +5,7 @@ import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicMask;
 
 /**
- * Local metres to WGS 84: azimuthal equidistant about an origin, by GeographicLib's geodesics.
+ * Local meters to WGS 84: azimuthal equidistant about an origin, by GeographicLib's geodesics.
  *
  * <p>Distances from the origin are exact; across them the scale is off by r²/(6 R²), 4e-9 at 1 km.
  */
@@ -31,7 +31,7 @@ public final class LocalMap {
         return new double[] {end.lat2, end.lon2};
     }
 
-    /** {x east, y north} in metres of a position in degrees. */
+    /** {x east, y north} in meters of a position in degrees. */
     public double[] localM(double latDeg, double lonDeg) {
         GeodesicData line = Geodesic.WGS84.Inverse(
                 originLatDeg, originLonDeg, latDeg, lonDeg, GeodesicMask.DISTANCE | GeodesicMask.AZIMUTH);

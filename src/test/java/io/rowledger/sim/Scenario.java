@@ -103,13 +103,13 @@ public final class Scenario {
         return this;
     }
 
-    /** So many neighbouring rows hang on one shut-off valve, counted from the left. */
+    /** So many neighboring rows hang on one shut-off valve, counted from the left. */
     public Scenario shutOffTogether(int rows) {
         shutOffTogether = rows;
         return this;
     }
 
-    /** A shut-off that knows covered ground to a decimetre and looks at a row's whole band: as good as can be. */
+    /** A shut-off that knows covered ground to a decimeter and looks at a row's whole band: as good as can be. */
     public Scenario withFineShutOff() {
         fineShutOff = true;
         return this;

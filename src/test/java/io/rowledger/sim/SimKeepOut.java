@@ -18,7 +18,7 @@ public final class SimKeepOut {
     private final String name;
     private final Kind kind;
     private final double setbackM;
-    /** {x, y} in the simulator's metres; a polygon's ring is not closed. */
+    /** {x, y} in the simulator's meters; a polygon's ring is not closed. */
     private final double[][] corners;
 
     private double[] meteredL = new double[0];

@@ -25,7 +25,7 @@ public record SimProduct(
         this(key, name, densityKgPerL, analysis, targetLPerM2, flowLagS, "");
     }
 
-    /** Litres a square metre in one US gallon an acre: 231 in³ of 16.387064 mL over 4046.8564224 m² (exact). */
+    /** Liters a square meter in one US gallon an acre: 231 in³ of 16.387064 mL over 4046.8564224 m² (exact). */
     public static final double L_PER_M2_IN_GAL_PER_AC = 231 * 0.016387064 / 4046.8564224;
 
     /** UAN 32-0-0 at 11.06 lb/gal and this many US gallons an acre. */

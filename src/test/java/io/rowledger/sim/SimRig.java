@@ -3,7 +3,7 @@ package io.rowledger.sim;
 import java.util.Arrays;
 
 /**
- * The simulated machine. Lengths in metres; offsets positive to the right.
+ * The simulated machine. Lengths in meters; offsets positive to the right.
  *
  * @param name what the rig file says
  * @param antennaAheadM rear axle forward to the antenna

@@ -3,7 +3,7 @@ package io.rowledger.sim;
 /** The target rate as the controller is told it. */
 @FunctionalInterface
 public interface TargetMap {
-    /** Target as a multiple of the product's own target, at (x, y) metres and time t seconds. */
+    /** Target as a multiple of the product's own target, at (x, y) meters and time t seconds. */
     double factor(int product, double xM, double yM, double timeS);
 
     /** The product's own target everywhere. */

@@ -31,7 +31,7 @@ class StripWorkedExampleTest {
     }
 
     @Test
-    void neighbouring_bands_add_up_to_the_band_that_holds_both() {
+    void neighboring_bands_add_up_to_the_band_that_holds_both() {
         PoseColumns c = SteadyMotion.columns(1, 1);
         SteadyMotion.put(c, 0, 0, 0, 0.2);
         SteadyMotion.put(c, 1, 0.3, 0.4, 0.7);

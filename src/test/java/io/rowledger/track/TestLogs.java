@@ -17,7 +17,7 @@ import java.util.function.DoubleFunction;
 public final class TestLogs {
     private TestLogs() {}
 
-    /** A log of n records at hz; {@code path} gives {east, north} in metres around 42 N, 93 W for seconds from the start. */
+    /** A log of n records at hz; {@code path} gives {east, north} in meters around 42 N, 93 W for seconds from the start. */
     public static LogTable along(DoubleFunction<double[]> path, int n, double hz, int outlets, double flowLPerS) {
         LocalPlane plane = new LocalPlane(42, -93);
         LogColumns c = new LogColumns();

@@ -29,7 +29,7 @@ public final class StripDeposit {
     /** South-west corner of the grid and side of a cell, m. */
     public record Frame(double east0M, double north0M, double cellM) {}
 
-    /** Area below which an amount is added at a point, m²: a square millimetre. */
+    /** Area below which an amount is added at a point, m²: a square millimeter. */
     private static final double POINT_M2 = 1e-6;
     /** Distance that both ends of the bar must advance so that no pivot lies on it, m. */
     private static final double ADVANCE_M = 1e-4;

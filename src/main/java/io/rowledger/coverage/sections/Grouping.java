@@ -20,9 +20,9 @@ public record Grouping(Kind kind, List<List<Integer>> rows) {
         ROWS,
         /** Groups named in the rig file. */
         RIG_FILE,
-        /** Four groups of neighbours. */
+        /** Four groups of neighbors. */
         QUARTERS,
-        /** Two groups of neighbours. */
+        /** Two groups of neighbors. */
         HALVES,
         /** No row shuts off before the bar is lifted. */
         NONE

@@ -17,7 +17,10 @@ import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
-/** Computes the {@link ShutOffCredit}. */
+/**
+ * Computes, per product, pass and row, the target volume that a shut-off row rightly did not apply because an earlier visit had
+ * covered the ground.
+ */
 public final class ShutOffCreditFinder {
     private final VisitIndex index;
     private final Strips strips;

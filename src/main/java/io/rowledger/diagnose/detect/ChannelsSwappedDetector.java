@@ -16,16 +16,16 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
-/** Two rows of which each follows the speed, and has the band, of the other's place, or shuts off by the other's place. */
+/** Two rows whose channels are exchanged: each shows the speed response and band width, or the shut-offs, of the other's position. */
 public final class ChannelsSwappedDetector implements Detector {
-    /** Both rows must lose this share of their squared error by being taken for each other. */
+    /** Swapping the two rows' positions must remove at least this share of each row's squared error (1). */
     private static final double MIN_SHARE_EXPLAINED = 0.45;
 
     /** Bands that differ by more than this are unequal. */
     private static final double UNEQUAL = 0.1;
 
-    /** Levels without any turn fit an inside row well; the pair must do better than this share of their error. */
-    private static final double FLATTER = 0.8;
+    /** A constant level already fits rows near the middle well, so the swap's error must be below this share of its error (1). */
+    private static final double MAX_ERROR_OF_FLAT_FIT = 0.8;
 
     /** And the gain must be this many times the variance of a reading. */
     private static final double MIN_GAIN = 60;
@@ -220,7 +220,7 @@ public final class ChannelsSwappedDetector implements Detector {
         double crossed = as(e, ofA, a, b) + as(e, ofB, b, a);
         double placed = ofA.leastError(e.work.atM[a]) + ofB.leastError(e.work.atM[b]);
         double flat = ofA.leastError(0) + ofB.leastError(0);
-        return crossed < (1 - MIN_SHARE_EXPLAINED) * placed && crossed < FLATTER * flat;
+        return crossed < (1 - MIN_SHARE_EXPLAINED) * placed && crossed < MAX_ERROR_OF_FLAT_FIT * flat;
     }
 
     private static Case caseOf(Evidence e, Sums[][] sums, Pair pair) {

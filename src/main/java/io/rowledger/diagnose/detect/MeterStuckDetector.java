@@ -23,7 +23,7 @@ public final class MeterStuckDetector implements Detector {
     /** Shortest time in one value or band, s. */
     private static final double MIN_S = 15;
 
-    /** Changes of the other rows' readings that the row must have missed: of the lower quartile of the rows. */
+    /** Number of changes that at least three quarters of the other rows' readings must show while this row's stands still. */
     private static final int MIN_PEER_CHANGES = 14;
 
     /** In a coarser log equal values are no sign (1). */

@@ -21,7 +21,7 @@ public final class RanEmptyDetector implements Detector {
 
     private static final double DELIVERS = 0.6;
 
-    /** Share of the usual flow down to which it has not begun to fall (1). */
+    /** Share of the usual flow above which the bar counts as at full flow (1); the fall starts at the last such record. */
     private static final double FULL = 0.9;
 
     /** Time with nothing from which the tank is empty, s of driving. */

@@ -116,7 +116,7 @@ public final class SlowResponseDetector implements Detector {
             double[] gains = new double[responses.passes()];
             for (int q = 0; q < gains.length; q++) {
                 double prompt = responses.error(q, usual);
-                // What a filter of either direction gains is noise smoothed away, not lag.
+                // A time-reversed filter gains only by smoothing noise; subtract that gain, so that only lag counts.
                 double smoothing = Math.max(0, prompt - responses.errorReversed(q, t));
                 gains[q] = prompt - responses.error(q, t) - smoothing;
             }

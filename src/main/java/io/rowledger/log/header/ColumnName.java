@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param role its meaning; the product is the prefix as written
  * @param unitText the unit as written, empty if there is none
  * @param unit the unit; null if none is written or needed, or if it does not fit the quantity
- * @param weak true for an ambiguous name ({@link LogQuantity#weakNames})
+ * @param weak true if the name alone is ambiguous: a weak name ({@link LogQuantity#weakNames}), or only a row number and a unit
  */
 public record ColumnName(
         String header, Role role, String unitText, @Nullable Unit unit, boolean weak) {

@@ -30,26 +30,31 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
      * @param layout of the same log
      */
     static ControllerTotals of(String file, ElementValues values, Layout layout, Sum added) {
-        DeviceElement bar = layout.groups().get(0).outlets().get(0).element();
-        double liters = rise(values, Ddi.TOTAL_VOLUME, bar);
-        double milliliters = rise(values, Ddi.TOTAL_VOLUME_ML, bar);
+        DeviceElement firstOutlet = layout.groups().get(0).outlets().get(0).element();
+        boolean several = layout.groups().get(0).outlets().size() > 1;
+        double liters = increase(values, Ddi.TOTAL_VOLUME, firstOutlet, several);
+        double milliliters = increase(values, Ddi.TOTAL_VOLUME_ML, firstOutlet, several);
         double volumeL = layout.groups().size() > 1 ? Double.NaN : Double.isNaN(liters) ? milliliters / 1000 : liters;
-        return new ControllerTotals(file, new Sum(volumeL, rise(values, Ddi.TOTAL_AREA, bar)), added);
+        return new ControllerTotals(
+                file, new Sum(volumeL, increase(values, Ddi.TOTAL_AREA, firstOutlet, several)), added);
     }
 
-    /** How much the total of the bar's element, or of one that it is part of, rises over the log; NaN without one. */
-    private static double rise(ElementValues values, int ddi, DeviceElement bar) {
-        for (DeviceElement at = bar; at != null; at = at.parent()) {
+    /**
+     * Increase of a total over the log, resets counted from 0. Looks at the given outlet's element, then at each parent; NaN if none has
+     * the total. A total of a single section is passed over where there are several.
+     */
+    private static double increase(ElementValues values, int ddi, DeviceElement firstOutlet, boolean several) {
+        for (DeviceElement at = several ? firstOutlet.parent() : firstOutlet; at != null; at = at.parent()) {
             int column = values.column(ddi, at);
             if (column >= 0) {
-                return rise(values.log().values[column], values.log().records);
+                return increaseAcrossResets(values.log().values[column], values.log().records);
             }
         }
         return Double.NaN;
     }
 
     /** A total that falls began anew: then it rose from 0. */
-    private static double rise(int[] total, int records) {
+    private static double increaseAcrossResets(int[] total, int records) {
         double rise = Double.NaN;
         int before = -1;
         for (int i = 0; i < records; i++) {

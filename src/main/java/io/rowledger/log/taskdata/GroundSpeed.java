@@ -2,7 +2,7 @@ package io.rowledger.log.taskdata;
 
 /** Speed over ground of a time log's records: as logged, else from the positions a second before and after. */
 final class GroundSpeed {
-    /** Over this long the speed is taken to either side: noise of a centimetre is 1 cm/s then. */
+    /** Over this long the speed is taken to either side: noise of a centimeter is 1 cm/s then. */
     private static final long WINDOW_MS = 1000;
     /** Farther apart two records say nothing of the speed between them. */
     private static final long MAX_MS = 6000;

@@ -53,7 +53,7 @@ record Layout(
 
     /** A value and the entry of the data dictionary it is. */
     record Amount(int value, int ddi) {
-        /** Litres for each square metre, of a volume per area. */
+        /** Liters for each square meter, of a volume per area. */
         double lPerM2(int raw) {
             boolean ml = ddi == Ddi.ACTUAL_PER_AREA_ML || ddi == Ddi.SETPOINT_PER_AREA_ML;
             return raw * (ml ? Ddi.PER_AREA_ML_L_PER_M2 : Ddi.PER_AREA_L_PER_M2);

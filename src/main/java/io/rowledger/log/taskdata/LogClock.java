@@ -17,7 +17,7 @@ final class LogClock {
     private static final long JITTER_MS = 2500;
     /** Share of records that may differ by more (1): the receiver's first fixes. */
     private static final double MAX_OFF = 0.02;
-    /** Smallest error of the terminal's clock that is told, ms. */
+    /** Smallest error of the terminal's clock that is reported, ms. */
     private static final long WRONG_CLOCK_MS = 30_000;
 
     /** Largest offset of a zone from UTC, ms: 14 h on the Line Islands, and an hour to spare. */

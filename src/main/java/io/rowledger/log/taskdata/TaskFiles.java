@@ -307,7 +307,7 @@ final class TaskFiles implements AutoCloseable {
         if (in == null || entry == null) {
             throw new java.io.FileNotFoundException(name);
         }
-        // What an archive says of its sizes need not be so, but it can't hold more than there is of it.
+        // The sizes stated in a zip file may be false; an entry's packed size is at most the size of the zip file.
         long packed = Math.min(entry.getCompressedSize(), Files.size(Path.of(given)));
         long most = Math.max(HARMLESS_BYTES, MAX_RATIO * packed);
         return new Measured(in, xml ? Math.min(most, MAX_XML_BYTES) : most);

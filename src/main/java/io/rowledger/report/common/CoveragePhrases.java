@@ -14,7 +14,7 @@ import io.rowledger.units.QuantityKind;
  * @param areaM2 all of it, m²
  * @param sliverM2 the part in no place, m²
  * @param places number of places
- * @param besideM2 the area it is named beside, m², so that a sentence has one unit
+ * @param besideM2 the other area in the same sentence, m²; it decides the common unit
  * @param interval of {@code areaM2}
  * @param messages words and units
  */

@@ -48,14 +48,14 @@ public final class WhatIfFigures {
         return sum;
     }
 
-    /** What the litres of product p cost; NaN without a price. */
+    /** What the liters of product p cost; NaN without a price. */
     public double money(int p, double litres) {
         Product product = rig.products().get(p);
         Price price = rig.job().prices().get(product.key());
         return price == null ? Double.NaN : price.perLitreOf(product) * litres;
     }
 
-    /** Money by currency, never added up across; empty where no product with any of the litres has a price. */
+    /** Money by currency, never added up across; empty where no product with any of the liters has a price. */
     public Map<String, Double> money(double[] litres) {
         Map<String, Double> sums = new LinkedHashMap<>();
         for (int p = 0; p < litres.length; p++) {

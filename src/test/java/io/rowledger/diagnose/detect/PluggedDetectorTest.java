@@ -29,12 +29,12 @@ class PluggedDetectorTest {
         // All but two percent of what the row should have had on the ground from the onset on: 42 gal/ac, 0.762 m.
         double due = found.areaM2() * 42 * 3.785411784 / 4046.8564224;
         assertEquals(-0.98 * due, found.volumeL(), 0.05 * due);
-        // UAN 32-0-0 of 11.06 lb/gal holds 0.4241 kg N a litre.
+        // UAN 32-0-0 of 11.06 lb/gal holds 0.4241 kg N a liter.
         assertEquals(0.4241 * found.volumeL(), found.nitrogenKg(), 1e-3 * due);
     }
 
     @Test
-    void two_neighbours_that_plug_together_are_one_finding() {
+    void two_neighbors_that_plug_together_are_one_finding() {
         SimFault both = new SimFault(SimFault.Kind.PLUGGED, List.of(6, 7), FaultField.ONSET_S, 1e9, 0.01, 0);
         FaultField.only(new FaultField().with(folder, both), FindingKind.PLUGGED, 6, 7);
     }

@@ -35,9 +35,9 @@ class SrgbProfileTest {
         return product;
     }
 
-    /** The JDK's colour engine reads the profile; the figures are those of IEC 61966-2-1. */
+    /** The JDK's color engine reads the profile; the figures are those of IEC 61966-2-1. */
     @Test
-    void a_colour_means_what_the_standard_says() {
+    void a_color_means_what_the_standard_says() {
         ICC_ColorSpace space = new ICC_ColorSpace(ICC_Profile.getInstance(SrgbProfile.bytes()));
         assertEquals(ColorSpace.TYPE_RGB, space.getType());
         for (float[] rgb : new float[][] {

@@ -73,7 +73,7 @@ class TotalizerFlowTest {
                 .anyMatch(note -> note.contains("A total fell once in volume_total_01[L]")));
     }
 
-    /** 10 pulses make a litre. */
+    /** 10 pulses make a liter. */
     @Test
     void pulses_become_volumes_by_the_figure_in_the_rig_file() throws IOException {
         flows(read("count_01", LogHints.Counts.SINCE_LAST, "00,0", "01,5", "02,5"), 0.5, 0.5, 0.5);

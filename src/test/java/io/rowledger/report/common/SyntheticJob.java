@@ -57,7 +57,7 @@ import org.locationtech.jts.geom.Polygon;
  *
  * <p>Each row sweeps 200 m² a pass and 2,000 m² in all, so its target is 8 L a pass and 80 L in all. Row 7 gets nothing
  * from pass 6 on (40 L, 50 % under), row 3 gets 6 % too much (84.8 L), the others 80 L: 764.8 L of 800 L. UAN of
- * 1.325 kg/L with 32 % N holds 0.424 kg N a litre.
+ * 1.325 kg/L with 32 % N holds 0.424 kg N a liter.
  */
 public final class SyntheticJob {
     static final GeometryFactory SHAPES = new GeometryFactory();
@@ -203,7 +203,7 @@ public final class SyntheticJob {
         return this;
     }
 
-    /** So many more doubles of a square metre each. */
+    /** So many more doubles of a square meter each. */
     public SyntheticJob extraPlaces(int n) {
         extraPlaces = n;
         return this;
@@ -239,7 +239,7 @@ public final class SyntheticJob {
                 -16.96,
                 LAT0,
                 LON0,
-                Message.of("findings.text", "Row 7 fell to 0 % of its neighbours."),
+                Message.of("findings.text", "Row 7 fell to 0 % of its neighbors."),
                 Message.of("findings.text", "the meter stopped"),
                 Message.of("findings.text", "with the system bled, look at knife 7")));
         return this;
@@ -327,7 +327,7 @@ public final class SyntheticJob {
                 WhatIf.NOTHING);
     }
 
-    /** Litres of a row in a pass. */
+    /** Liters of a row in a pass. */
     double volumeL(int pass, int row) {
         double full = ROW_M * PASS_M * TARGET;
         if (even) {

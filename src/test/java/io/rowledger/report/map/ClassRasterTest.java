@@ -132,7 +132,7 @@ class ClassRasterTest {
         io.rowledger.units.UnitFormat f =
                 new io.rowledger.units.UnitFormat(io.rowledger.units.UnitSystem.METRIC, java.time.ZoneOffset.UTC);
         frame.scaleBar(canvas, 0, 100, 90, f);
-        // 1,000 m and a hundredth of margin on either side are 408 pt: 0.4 pt a metre; 90 pt hold 225 m.
+        // 1,000 m and a hundredth of margin on either side are 408 pt: 0.4 pt a meter; 90 pt hold 225 m.
         assertTrue(canvas.texts.contains("200\u00a0m"), canvas.texts.toString());
         assertEquals(80, canvas.widest, 1e-9);
         assertEquals(4, frame.x(0), 1e-9);

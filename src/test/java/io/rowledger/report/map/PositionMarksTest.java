@@ -15,7 +15,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Envelope;
 
-/** Marks where positions can't be trusted. The frame shows 100 m on 102 pt: 1 pt a metre, with a margin of 1 m. */
+/** Marks where positions can't be trusted. The frame shows 100 m on 102 pt: 1 pt a meter, with a margin of 1 m. */
 class PositionMarksTest {
     private static final Messages MESSAGES = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
 

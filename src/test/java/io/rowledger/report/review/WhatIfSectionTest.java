@@ -23,7 +23,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Figures by pocket calculator: UAN of 1.325 kg/L with 32 % N holds 0.424 kg N a litre. */
+/** Figures by pocket calculator: UAN of 1.325 kg/L with 32 % N holds 0.424 kg N a liter. */
 class WhatIfSectionTest {
     private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
     private static final double[] ROWS = new double[10];
