@@ -1,0 +1,199 @@
+package io.rowledger.diagnose.detect;
+
+import io.rowledger.diagnose.Diagnoses;
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.log.LogReader;
+import io.rowledger.log.LogTable;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.DeliveryBuilder;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigReader;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Track;
+import io.rowledger.track.TrackBuilder;
+import io.rowledger.track.TrackOptions;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A log whose flows are written down as a function of row and time: no simulator, no noise. {@value #ROWS} rows of 30 in,
+ * {@value #PASSES} straight passes north and south in turn, one record a second, RTK fixes.
+ *
+ * <p>Pass p, from 0, has its records from p · {@value #PERIOD_S} s on: {@value #LIFTED_S} s with the bar lifted,
+ * {@value #WORK_S} s of work, {@value #LIFTED_S} s lifted; then the log pauses until the next pass. The speed swings by 4 %
+ * about the pass's own within 31 s.
+ */
+final class HandMadeFlows {
+    static final int ROWS = 8;
+    static final int PASSES = 6;
+    static final int PERIOD_S = 200;
+    static final int LIFTED_S = 15;
+    static final int WORK_S = 100;
+
+    /** Epoch of time 0, s. */
+    static final double START_S = 1_780_000_000;
+
+    /** 42 gal/ac on 30 in at 5 mph: 42 · 5 · 30 / 5940. */
+    static final double USUAL_GAL_PER_MIN = 1.0606;
+
+    private static final double MPH_MPS = 0.44704;
+    private static final double TARGET_GAL_PER_AC = 42;
+    private static final double SPACING_IN = 30;
+    private static final double BEHIND_M = 6;
+    private static final double SWING_PER_S = 2 * Math.PI / 31;
+
+    /** Flow of a row, from 1 at the left, at a time, when the target asks for so much; gal/min. */
+    interface Flow {
+        double galPerMin(int row, double timeS, double dueGalPerMin);
+    }
+
+    private final Flow flow;
+    private double[] speedsMph = {5, 4.6, 5.4, 4.8, 5.2, 5};
+    private double roundedTo;
+    private Flow meterOf = (row, timeS, gives) -> gives;
+    private boolean total;
+    private double swing = 0.04;
+    private final double[] factors = {1.004, 0.993, 1.009, 0.998, 0.991, 1.006, 0.996, 1.002};
+
+    /** Rows that give this; their meters read what they give unless told otherwise. */
+    HandMadeFlows(Flow flow) {
+        this.flow = flow;
+    }
+
+    /** Meters that read this of what a row gives. */
+    HandMadeFlows metered(Flow reading) {
+        meterOf = reading;
+        return this;
+    }
+
+    /** One speed for each pass, mph. */
+    HandMadeFlows speeds(double... mph) {
+        speedsMph = mph;
+        return this;
+    }
+
+    /** All passes at this speed, which does not swing, mph. */
+    HandMadeFlows steadySpeed(double mph) {
+        Arrays.fill(speedsMph, mph);
+        swing = 0;
+        return this;
+    }
+
+    /** Row flows are logged in steps of this, gal/min. */
+    HandMadeFlows rounded(double stepGalPerMin) {
+        roundedTo = stepGalPerMin;
+        return this;
+    }
+
+    /** Meters that read alike to the last digit; else each has a fixed error within 1 %. */
+    HandMadeFlows withEqualMeters() {
+        Arrays.fill(factors, 1);
+        return this;
+    }
+
+    /** A total meter sees what all rows give. */
+    HandMadeFlows withTotal() {
+        total = true;
+        return this;
+    }
+
+    /** True while the bar is down. */
+    static boolean down(double timeS) {
+        double inPassS = timeS % PERIOD_S;
+        return inPassS >= LIFTED_S && inPassS < LIFTED_S + WORK_S;
+    }
+
+    /** Seconds since the bar was lowered in this pass; negative before. */
+    static double sinceDownS(double timeS) {
+        return timeS % PERIOD_S - LIFTED_S;
+    }
+
+    Diagnosis diagnose(Path folder) {
+        try {
+            Files.writeString(folder.resolve("log.csv"), csv());
+            Files.writeString(folder.resolve("rig.yaml"), RIG);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
+        LogOptions options = new LogOptions(
+                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
+        LogTable log =
+                LogReader.read(List.of(folder.resolve("log.csv")), options).table();
+        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
+        Strips strips = new Strips(track.poses(), rig.bands());
+        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
+        return Diagnoses.of(log, rig, track, strips, delivery);
+    }
+
+    private String csv() {
+        StringBuilder b = new StringBuilder("epoch_s,lat,lon,speed[mph],down,fix,target[gal/ac]");
+        for (int row = 1; row <= ROWS; row++) {
+            b.append(String.format(Locale.ROOT, ",flow_%02d[gal/min]", row));
+        }
+        b.append(total ? ",flow_total[gal/min]\n" : "\n");
+        LocalPlane plane = new LocalPlane(41.5, -93.5);
+        for (int pass = 0; pass < PASSES; pass++) {
+            for (int s = 0; s < LIFTED_S + WORK_S + LIFTED_S; s++) {
+                record(b, plane, pass, s);
+            }
+        }
+        return b.toString();
+    }
+
+    private void record(StringBuilder b, LocalPlane plane, int pass, double inPassS) {
+        double timeS = pass * PERIOD_S + inPassS;
+        double mph = speedsMph[pass] * (1 + swing * Math.sin(SWING_PER_S * inPassS));
+        // The integral of the speed: how far the antenna has come.
+        double alongM =
+                speedsMph[pass] * MPH_MPS * (inPassS - swing / SWING_PER_S * (Math.cos(SWING_PER_S * inPassS) - 1));
+        double lengthM = speedsMph[pass] * MPH_MPS * (LIFTED_S + WORK_S + LIFTED_S);
+        double y = pass % 2 == 0 ? alongM + BEHIND_M : lengthM - alongM - BEHIND_M;
+        double[] degrees = new double[2];
+        plane.inverse(pass * ROWS * SPACING_IN * 0.0254, y, degrees);
+        b.append(String.format(
+                Locale.ROOT,
+                "%.1f,%.10f,%.10f,%.4f,%d,4,%.1f",
+                START_S + timeS,
+                degrees[0],
+                degrees[1],
+                mph,
+                down(timeS) ? 1 : 0,
+                TARGET_GAL_PER_AC));
+        double due = down(timeS) ? TARGET_GAL_PER_AC * mph * SPACING_IN / 5940 : 0;
+        double sum = 0;
+        for (int row = 1; row <= ROWS; row++) {
+            double gives = flow.galPerMin(row, timeS, due);
+            double reads = factors[row - 1] * meterOf.galPerMin(row, timeS, gives);
+            sum += gives;
+            b.append(String.format(
+                    Locale.ROOT, ",%.5f", roundedTo > 0 ? Math.rint(reads / roundedTo) * roundedTo : reads));
+        }
+        b.append(total ? String.format(Locale.ROOT, ",%.4f%n", sum) : String.format("%n"));
+    }
+
+    private static final String RIG = String.join(
+            "\n",
+            "rig:",
+            "  antenna: {ahead_of_axle: 0 m}",
+            "  axle_to_hitch: 1 m",
+            "  hitch: pull-type",
+            "  hitch_to_wheels: 4 m",
+            "  hitch_to_drop: 5 m",
+            "  bar_right_of_center: 0 m",
+            "rows: {count: 8, spacing: 30 in, outer_share: 1}",
+            "products:",
+            "  uan:",
+            "    density: 11.06 lb/gal",
+            "    target: 42 gal/ac",
+            "    flow_lag: 0 s",
+            "");
+}

@@ -1,0 +1,469 @@
+package io.rowledger.diagnose.detect;
+
+import static io.rowledger.diagnose.detect.HandMadeFlows.PERIOD_S;
+import static io.rowledger.diagnose.detect.HandMadeFlows.START_S;
+import static io.rowledger.diagnose.detect.HandMadeFlows.USUAL_GAL_PER_MIN;
+import static io.rowledger.diagnose.detect.HandMadeFlows.WORK_S;
+import static io.rowledger.diagnose.detect.HandMadeFlows.down;
+import static io.rowledger.diagnose.detect.HandMadeFlows.sinceDownS;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.FaultField;
+import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
+import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Disabled;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Every detector on flows written down by hand: it fires on the fault, tells the look-alike, and says nothing of what flows
+ * rounded to 0.1 gal/min (a tenth of the usual flow) can't show. Rows, times and sizes expected are those written down.
+ */
+class HandMadeSeriesTest {
+    private static final double ROUNDED = 0.1;
+
+    /** In the middle of the second pass. */
+    private static final double ONSET_S = PERIOD_S + 65;
+
+    @TempDir
+    Path folder;
+
+    private static Flow row(int faulty, Flow fault) {
+        return (row, timeS, due) -> row == faulty ? fault.galPerMin(row, timeS, due) : due;
+    }
+
+    private static Flow share(int faulty, double fromS, double share) {
+        return row(faulty, (row, timeS, due) -> timeS >= fromS ? share * due : due);
+    }
+
+    private Diagnosis of(Flow flow) {
+        return new HandMadeFlows(flow).diagnose(folder);
+    }
+
+    private Diagnosis rounded(Flow flow) {
+        return new HandMadeFlows(flow).rounded(ROUNDED).diagnose(folder);
+    }
+
+    private static Set<String> kinds(Diagnosis diagnosis) {
+        return diagnosis.findings().stream().map(f -> f.kind() + "" + f.rows()).collect(Collectors.toSet());
+    }
+
+    /** The only finding: of this kind and these rows. */
+    private static Finding only(Diagnosis diagnosis, FindingKind kind, Integer... rows) {
+        assertEquals(Set.of(kind + "" + List.of(rows)), kinds(diagnosis), FaultField.brief(diagnosis));
+        return diagnosis.findings().get(0);
+    }
+
+    private static void silent(Diagnosis diagnosis) {
+        assertEquals(Set.of(), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
+    private static void from(double timeS, Finding found, double withinS) {
+        assertEquals(timeS, found.fromS() - START_S, withinS);
+    }
+
+    /** Other kinds are another case's concern. */
+    private static void none(FindingKind kind, Diagnosis diagnosis) {
+        assertTrue(diagnosis.findings().stream().noneMatch(f -> f.kind() == kind), () -> FaultField.brief(diagnosis));
+    }
+
+    /** In each pass true for so long from this time after lowering on. */
+    private static boolean spell(double timeS, double everyS, double lengthS) {
+        double s = sinceDownS(timeS);
+        return s >= 12 && s < WORK_S - 12 && (s - 12) % everyS < lengthS;
+    }
+
+    @Test
+    void healthy_rows_are_silent_in_full_and_rounded() {
+        silent(of((row, timeS, due) -> due));
+        silent(rounded((row, timeS, due) -> due));
+    }
+
+    @Test
+    @Disabled("known miss: EARLY_OFF[], 3 s; rounded readings that change together pass for readings held for seconds")
+    void healthy_equal_meters_are_silent_rounded() {
+        silent(new HandMadeFlows((row, timeS, due) -> due)
+                .withEqualMeters()
+                .rounded(ROUNDED)
+                .diagnose(folder));
+    }
+
+    // Plugged
+
+    @Test
+    void plugged_is_silent_at_the_logs_resolution() {
+        // All rows run at 0.046 to 0.054 gal/min: they read 0.0 or 0.1 by chance.
+        none(FindingKind.PLUGGED, rounded((row, timeS, due) -> 0.047 * due));
+    }
+
+    @Test
+    void plugged_fires() {
+        from(ONSET_S, only(of(share(3, ONSET_S, 0.01)), FindingKind.PLUGGED, 3), 2);
+    }
+
+    @Test
+    void plugged_fires_in_rounded_flows() {
+        from(ONSET_S, only(rounded(share(3, ONSET_S, 0)), FindingKind.PLUGGED, 3), 2);
+    }
+
+    @Test
+    void plugged_is_silent_when_only_the_meter_died() {
+        HandMadeFlows job = new HandMadeFlows((row, timeS, due) -> due)
+                .metered(share(3, ONSET_S, 0))
+                .withTotal();
+        from(ONSET_S, only(job.diagnose(folder), FindingKind.METER_DROPOUT, 3), 2);
+    }
+
+    // Intermittent
+
+    @Test
+    void intermittent_fires() {
+        Finding found = only(of(row(5, (r, t, due) -> spell(t, 38, 9) ? 0.1 * due : due)), FindingKind.INTERMITTENT, 5);
+        // The first spell: 15 s lifted, then 12 s of work.
+        from(27, found, 2);
+    }
+
+    @Test
+    @Disabled("known miss: the same spells are found twice, METER_DROPOUT[5] beside INTERMITTENT[5]")
+    void intermittent_spells_of_nine_seconds_near_zero_are_one_finding() {
+        only(of(row(5, (r, t, due) -> spell(t, 38, 9) ? 0.02 * due : due)), FindingKind.INTERMITTENT, 5);
+    }
+
+    @Test
+    void intermittent_is_silent_when_the_row_falls_to_half_only() {
+        none(FindingKind.INTERMITTENT, of(row(5, (r, t, due) -> spell(t, 38, 9) ? 0.5 * due : due)));
+    }
+
+    @Test
+    void intermittent_is_silent_at_the_logs_resolution() {
+        silent(rounded(row(5, (r, t, due) -> spell(t, 38, 9) ? due - 0.05 : due)));
+    }
+
+    // Restricted
+
+    @Test
+    void restricted_fires() {
+        Finding found = only(of(share(6, ONSET_S, 0.7)), FindingKind.RESTRICTED, 6);
+        from(ONSET_S, found, 3);
+    }
+
+    @Test
+    void restricted_fires_in_rounded_flows() {
+        from(ONSET_S, only(rounded(share(6, ONSET_S, 0.6)), FindingKind.RESTRICTED, 6), 6);
+    }
+
+    @Test
+    void restricted_is_silent_when_the_whole_bar_falls() {
+        none(FindingKind.RESTRICTED, of((r, t, due) -> t >= ONSET_S ? 0.7 * due : due));
+    }
+
+    @Test
+    void restricted_is_silent_at_the_logs_resolution() {
+        silent(rounded(share(6, ONSET_S, 0.96)));
+    }
+
+    // Leaking
+
+    @Test
+    void leaking_fires() {
+        from(ONSET_S, only(of(share(2, ONSET_S, 1.3)), FindingKind.LEAKING, 2), 3);
+    }
+
+    @Test
+    void leaking_is_silent_when_the_meter_reads_high_from_the_start() {
+        only(of(share(2, 0, 1.15)), FindingKind.METER_SCALE, 2);
+    }
+
+    @Test
+    void leaking_is_silent_at_the_logs_resolution() {
+        silent(rounded(share(2, ONSET_S, 1.04)));
+    }
+
+    // Valve stuck open
+
+    @Test
+    void valve_stuck_open_fires() {
+        Finding found = only(
+                of(row(4, (r, t, due) -> down(t) ? due : 0.6 * USUAL_GAL_PER_MIN)), FindingKind.VALVE_STUCK_OPEN, 4);
+        // Lifted from 0 s on; the first 3 s may be run-out.
+        from(3, found, 3);
+    }
+
+    @Test
+    void valve_stuck_open_is_silent_when_hoses_run_out_for_two_seconds() {
+        silent(of(row(4, (r, t, due) -> down(t) || sinceDownS(t) < WORK_S || sinceDownS(t) >= WORK_S + 2 ? due : 0.5)));
+    }
+
+    @Test
+    void valve_stuck_open_is_silent_at_the_logs_resolution() {
+        silent(rounded(row(4, (r, t, due) -> down(t) ? due : 0.06)));
+    }
+
+    // Meter dropout
+
+    @Test
+    void meter_dropout_fires() {
+        Finding found = only(of(row(7, (r, t, due) -> spell(t, 19, 2) ? 0 : due)), FindingKind.METER_DROPOUT, 7);
+        from(27, found, 2);
+    }
+
+    @Test
+    void meter_dropout_is_silent_for_two_zeros_in_the_job() {
+        silent(of(row(7, (r, t, due) -> t == 60 || t == PERIOD_S + 60 ? 0 : due)));
+    }
+
+    @Test
+    void meter_dropout_is_silent_when_all_rows_stop_for_a_moment() {
+        none(FindingKind.METER_DROPOUT, of((r, t, due) -> spell(t, 38, 2) ? 0 : due));
+    }
+
+    @Test
+    void meter_dropout_is_silent_at_the_logs_resolution() {
+        silent(rounded(row(7, (r, t, due) -> spell(t, 19, 2) ? due - 0.05 : due)));
+    }
+
+    @Test
+    @Disabled("known miss: METER_DROPOUT[2], [4], [5] and [7]; readings go from one rounding step to zero and back")
+    void meter_dropout_is_silent_where_all_flows_are_half_a_step() {
+        none(FindingKind.METER_DROPOUT, rounded((row, timeS, due) -> 0.047 * due));
+    }
+
+    // Meter stuck
+
+    @Test
+    void meter_stuck_fires() {
+        Finding found =
+                only(of(row(3, (r, t, due) -> t >= ONSET_S ? USUAL_GAL_PER_MIN : due)), FindingKind.METER_STUCK, 3);
+        from(ONSET_S, found, 3);
+    }
+
+    @Test
+    void meter_stuck_is_silent_on_one_speed_where_every_reading_rests() {
+        silent(new HandMadeFlows((r, t, due) -> due).steadySpeed(5).diagnose(folder));
+    }
+
+    @Test
+    void meter_stuck_is_silent_at_the_logs_resolution() {
+        // 1.10 gal/min at 5.2 mph, give or take 0.04: a reading of 1.1 rests for most of a pass.
+        silent(new HandMadeFlows((row, timeS, due) -> due)
+                .speeds(5.2, 5.2, 5.2, 5.2, 5.2, 5.2)
+                .rounded(ROUNDED)
+                .diagnose(folder));
+    }
+
+    // Meter scale
+
+    @Test
+    void meter_scale_fires() {
+        HandMadeFlows job = new HandMadeFlows((r, t, due) -> due)
+                .withEqualMeters()
+                .metered(share(5, 0, 0.85))
+                .withTotal();
+        Diagnosis diagnosis = job.diagnose(folder);
+        from(15, only(diagnosis, FindingKind.METER_SCALE, 5), 5);
+        assertEquals(0.85, diagnosis.figures().get(0).get(0).value(), 0.005);
+    }
+
+    @Test
+    void meter_scale_is_silent_when_the_total_saw_the_row_give_less() {
+        HandMadeFlows job = new HandMadeFlows(share(5, 0, 0.7)).withTotal();
+        only(job.diagnose(folder), FindingKind.RESTRICTED, 5);
+    }
+
+    @Test
+    void meter_scale_is_silent_at_the_logs_resolution() {
+        none(FindingKind.METER_SCALE, rounded(share(5, 0, 0.96)));
+    }
+
+    // Supply at its limit
+
+    @Test
+    void supply_limited_fires() {
+        // The pump's most, for 4.6 mph: passes at 4.8 mph and more are short by up to 15 %.
+        Finding found = only(of((r, t, due) -> Math.min(due, 0.976)), FindingKind.SUPPLY_LIMITED);
+        from(15, found, 20);
+    }
+
+    @Test
+    void supply_limited_is_silent_when_a_low_rate_follows_the_speed() {
+        none(FindingKind.SUPPLY_LIMITED, of((r, t, due) -> 0.9 * due));
+    }
+
+    @Test
+    void supply_limited_is_silent_at_the_logs_resolution() {
+        // 1.19 gal/min is the most that is due: 3 % short for a while, a third of a step.
+        silent(rounded((r, t, due) -> Math.min(due, 1.16)));
+    }
+
+    @Test
+    void supply_limited_fires_in_rounded_flows() {
+        // 8 % short at most.
+        only(rounded((r, t, due) -> Math.min(due, 1.09)), FindingKind.SUPPLY_LIMITED);
+    }
+
+    // Failing supply
+
+    @Test
+    void supply_failing_fires() {
+        // From the third pass on down to half within 300 s.
+        double onset = 2 * PERIOD_S + 20;
+        Flow slide = (r, t, due) -> due * Math.max(0.5, 1 - 0.5 * Math.max(0, t - onset) / 300);
+        // It is 5 % short 30 s after the onset.
+        from(onset + 30, only(of(slide), FindingKind.SUPPLY_FAILING), 30);
+    }
+
+    @Test
+    void supply_failing_is_silent_when_one_pass_was_low() {
+        none(FindingKind.SUPPLY_FAILING, of((r, t, due) -> t >= PERIOD_S && t < 2 * PERIOD_S ? 0.7 * due : due));
+    }
+
+    @Test
+    void supply_failing_is_silent_at_the_logs_resolution() {
+        silent(rounded((r, t, due) -> due * Math.max(0.96, 1 - 0.04 * t / 1000)));
+    }
+
+    // Ran empty
+
+    @Test
+    void ran_empty_fires() {
+        // In the last pass, over 8 s, then nothing.
+        double onset = 5 * PERIOD_S + 60;
+        from(
+                onset,
+                only(of((r, t, due) -> due * Math.min(1, Math.max(0, 1 - (t - onset) / 8))), FindingKind.RAN_EMPTY),
+                2);
+    }
+
+    @Test
+    void ran_empty_is_silent_when_the_flow_stops_for_eight_seconds() {
+        none(FindingKind.RAN_EMPTY, of((r, t, due) -> t >= 5 * PERIOD_S + 60 && t < 5 * PERIOD_S + 68 ? 0 : due));
+    }
+
+    @Test
+    @Disabled("known miss: RAN_EMPTY[]; readings go from one rounding step to zero and back")
+    void ran_empty_is_silent_at_the_logs_resolution() {
+        // All rows run at 0.046 to 0.054 gal/min: the whole bar reads 0.0 for a while.
+        none(FindingKind.RAN_EMPTY, rounded((row, timeS, due) -> 0.047 * due));
+    }
+
+    @Test
+    void ran_empty_fires_in_rounded_flows() {
+        double onset = 5 * PERIOD_S + 60;
+        from(onset, only(rounded((r, t, due) -> t < onset ? due : 0), FindingKind.RAN_EMPTY), 2);
+    }
+
+    // Hunting
+
+    @Test
+    void hunting_fires_for_the_bar() {
+        Diagnosis diagnosis = of((r, t, due) -> due * (1 + 0.15 * Math.sin(2 * Math.PI * t / 8)));
+        only(diagnosis, FindingKind.HUNTING);
+    }
+
+    @Test
+    void hunting_fires_for_a_row() {
+        only(of(row(6, (r, t, due) -> due * (1 + 0.15 * Math.sin(2 * Math.PI * t / 8)))), FindingKind.HUNTING, 6);
+    }
+
+    @Test
+    void hunting_is_silent_where_the_flow_follows_the_speed() {
+        silent(new HandMadeFlows((r, t, due) -> due).speeds(4, 6, 4, 6, 4, 6).diagnose(folder));
+    }
+
+    @Test
+    void hunting_is_silent_at_the_logs_resolution() {
+        silent(rounded((r, t, due) -> due * (1 + 0.03 * Math.sin(2 * Math.PI * t / 8))));
+    }
+
+    @Test
+    @Disabled("known miss: HUNTING[5], ±5.1 % with a period of 15 s, a swing of half a rounding step")
+    void hunting_is_silent_where_rounding_repeats_with_the_speed() {
+        silent(rounded(share(5, 0, 0.96)));
+    }
+
+    // Outside rows' share
+
+    @Test
+    void outside_share_fires() {
+        Diagnosis diagnosis = of((r, t, due) -> r == 1 || r == 8 ? 0.5 * due : due);
+        only(diagnosis, FindingKind.OUTSIDE_SHARE, 1, 8);
+        assertEquals(0.5, diagnosis.figures().get(0).get(0).value(), 0.005);
+    }
+
+    @Test
+    void outside_share_is_silent_when_one_outside_row_is_low() {
+        only(of(share(1, ONSET_S, 0.5)), FindingKind.RESTRICTED, 1);
+    }
+
+    @Test
+    void outside_share_is_silent_at_the_logs_resolution() {
+        silent(rounded((r, t, due) -> r == 1 || r == 8 ? 0.96 * due : due));
+    }
+
+    // Late on
+
+    @Test
+    void late_on_fires_for_a_row() {
+        only(of(row(2, (r, t, due) -> sinceDownS(t) < 3 ? 0 : due)), FindingKind.LATE_ON, 2);
+    }
+
+    @Test
+    void late_on_fires_for_the_bar() {
+        only(of((r, t, due) -> sinceDownS(t) < 3 ? 0 : due), FindingKind.LATE_ON);
+    }
+
+    @Test
+    void late_on_is_silent_for_one_record() {
+        silent(of((r, t, due) -> sinceDownS(t) < 1 ? 0 : due));
+    }
+
+    @Test
+    void late_on_is_silent_where_the_meter_lags_at_both_ends() {
+        Diagnosis diagnosis = of((r, t, due) -> {
+            double s = sinceDownS(t);
+            return s < 3 || s >= WORK_S + 3 ? 0 : down(t) ? due : USUAL_GAL_PER_MIN;
+        });
+        none(FindingKind.LATE_ON, diagnosis);
+    }
+
+    @Test
+    void late_on_is_silent_at_the_logs_resolution() {
+        // A first record at 95 %.
+        silent(rounded((r, t, due) -> sinceDownS(t) < 1 ? 0.95 * due : due));
+    }
+
+    // Early off
+
+    @Test
+    void early_off_fires_for_a_row() {
+        only(of(row(7, (r, t, due) -> sinceDownS(t) >= WORK_S - 3 ? 0 : due)), FindingKind.EARLY_OFF, 7);
+    }
+
+    @Test
+    void early_off_fires_for_the_bar() {
+        only(of((r, t, due) -> sinceDownS(t) >= WORK_S - 3 ? 0 : due), FindingKind.EARLY_OFF);
+    }
+
+    @Test
+    void early_off_is_silent_for_one_record_in_every_other_pass() {
+        silent(of((r, t, due) -> sinceDownS(t) >= WORK_S - 1 && t % (2 * PERIOD_S) < PERIOD_S ? 0 : due));
+    }
+
+    @Test
+    void early_off_is_silent_where_the_flow_goes_on_after_the_lift() {
+        // Flow goes on for 2 s after the lift.
+        silent(of((r, t, due) -> sinceDownS(t) >= WORK_S && sinceDownS(t) < WORK_S + 2 ? USUAL_GAL_PER_MIN : due));
+    }
+
+    @Test
+    void early_off_is_silent_at_the_logs_resolution() {
+        silent(rounded((r, t, due) -> sinceDownS(t) >= WORK_S - 3 ? 0.95 * due : due));
+    }
+}
