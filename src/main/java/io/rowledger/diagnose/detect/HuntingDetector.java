@@ -113,7 +113,7 @@ public final class HuntingDetector implements Detector {
         return periods;
     }
 
-    /** Siblings' flux over what a controller as fast as this one would give; NaN while a new target settles. */
+    /** The other rows' flux over what a controller as fast as this one would give; NaN while a new target settles. */
     private static float[] barSeries(Evidence e) {
         float[] asked = e.demand().demandPerM[e.barResponses().best()];
         float[] bar = new float[e.work.n];

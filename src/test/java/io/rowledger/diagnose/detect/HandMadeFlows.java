@@ -180,20 +180,20 @@ final class HandMadeFlows {
         b.append(total ? String.format(Locale.ROOT, ",%.4f%n", sum) : String.format("%n"));
     }
 
-    private static final String RIG = String.join(
-            "\n",
-            "rig:",
-            "  antenna: {ahead_of_axle: 0 m}",
-            "  axle_to_hitch: 1 m",
-            "  hitch: pull-type",
-            "  hitch_to_wheels: 4 m",
-            "  hitch_to_drop: 5 m",
-            "  bar_right_of_center: 0 m",
-            "rows: {count: 8, spacing: 30 in, outer_share: 1}",
-            "products:",
-            "  uan:",
-            "    density: 11.06 lb/gal",
-            "    target: 42 gal/ac",
-            "    flow_lag: 0 s",
-            "");
+    private static final String RIG = """
+            rig:
+              antenna: {ahead_of_axle: 0 m}
+              axle_to_hitch: 1 m
+              hitch: pull-type
+              hitch_to_wheels: 4 m
+              hitch_to_drop: 5 m
+              bar_right_of_center: 0 m
+            rows: {count: 8, spacing: 30 in, outer_share: 1}
+            products:
+              uan:
+                density: 11.06 lb/gal
+                target: 42 gal/ac
+                flow_lag: 0 s
+
+            """;
 }

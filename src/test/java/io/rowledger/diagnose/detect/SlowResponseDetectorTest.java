@@ -24,7 +24,7 @@ class SlowResponseDetectorTest {
     }
 
     @Test
-    void a_single_slow_row_is_told_from_its_siblings() {
+    void a_single_slow_row_is_told_from_the_other_rows() {
         Diagnosis diagnosis =
                 new FaultField().targetSteps().with(folder, SimFault.of(SimFault.Kind.SLOW_RESPONSE, 3, 0, 5));
         FaultField.only(diagnosis, FindingKind.SLOW_RESPONSE, 3);
