@@ -32,10 +32,12 @@ class OtherLogsTest {
     @Test
     void what_is_true_of_each_log_is_found_and_nothing_else() {
         String folder = System.getProperty("real.data", "");
-        assumeTrue(!folder.isEmpty(), "skipped: no logs of another simulator; run with -Dreal.data=DIR");
+        assumeTrue(
+                !folder.isEmpty(),
+                "skipped: no logs of another simulator; run with -Dreal.data=DIR, with console-forms/ in it");
         Map<String, List<String>> found = new TreeMap<>();
         for (String name : EXPECTED.keySet()) {
-            Path log = Path.of(folder, name);
+            Path log = Path.of(folder, "console-forms", name);
             assertTrue(Files.exists(log.resolve("log.csv.gz")), log + " is missing");
             found.put(
                     name,
