@@ -19,12 +19,12 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     /** Text for an unknown value. */
     public static final String UNKNOWN = "not known";
 
-    /** Bounds whose center is within this fraction of their half width of the value are printed as plus or minus. */
     /** Earliest time that is a date, 1980-01-06 (start of GPS time), s since 1970. */
     private static final double MIN_EPOCH_S = 315_964_800;
 
     private static final String NOT_IN_FILE = "not in this file";
 
+    /** Bounds whose center is within this fraction of their half width of the value are printed as plus or minus. */
     private static final double MAX_ASYMMETRY = 0.15;
     /** Relative rounding error that sums and quotients of doubles may have. */
     private static final double ROUNDING = 1e-9;
