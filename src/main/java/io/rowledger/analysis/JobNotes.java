@@ -157,7 +157,7 @@ final class JobNotes {
                 add(
                         "notes.coarse_fixes",
                         Message.percent(100 * records[digit] / all),
-                        TrackQuality.fixName(digit),
+                        Message.of("words.fix." + digit),
                         Message.value(QuantityKind.SMALL_LENGTH, noiseM));
             }
         }

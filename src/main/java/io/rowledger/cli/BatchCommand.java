@@ -27,6 +27,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -76,6 +77,9 @@ final class BatchCommand implements Callable<Integer> {
     @Mixin
     private PageOptions page;
 
+    @Mixin
+    private LanguageOption language;
+
     @Option(names = "--apply-setup-check", description = "As in report.")
     private boolean applySetupCheck;
 
@@ -104,7 +108,8 @@ final class BatchCommand implements Callable<Integer> {
         }
         long start = System.nanoTime();
         int cores = Runtime.getRuntime().availableProcessors();
-        Results results = new Results(page.units(), page.sheet(), page.templates(), null, Results.printable(audiences));
+        Results results = new Results(
+                page.units(), page.sheet(), page.templates(), null, Results.printable(audiences), language.locale());
         Path place = out == null ? beside(folder) : out;
         Batch.Setting setting = new Batch.Setting(
                 folder,
@@ -112,7 +117,7 @@ final class BatchCommand implements Callable<Integer> {
                 each == null ? JobGrouping.UNSAID : each,
                 place,
                 Version.number(),
-                BatchOptions.of(page.units(), page.sheet(), results.audiences(), applySetupCheck, page.templates()),
+                BatchOptions.of(results.options(ZoneOffset.UTC), results.audiences(), applySetupCheck),
                 again,
                 jobs == null ? cores : jobs,
                 cores,
@@ -121,7 +126,7 @@ final class BatchCommand implements Callable<Integer> {
                 setting,
                 (files, check, fresh, threads) -> report(files, check, fresh, threads, results),
                 new BatchProgress(console.progress(quiet), page.units(), System::nanoTime));
-        ReportOptions options = results.options(zone(outcomes));
+        ReportOptions options = results.options(zone(outcomes)).in(Locale.ENGLISH);
         BatchReport report = BatchReport.of(outcomes, options);
         Batches.write(outcomes, report, options, place);
         season(outcomes, options, place);

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -50,7 +51,8 @@ final class DemoCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Results results = new Results(UnitSystem.US, Paper.LETTER, null, null, EnumSet.allOf(Audience.class));
+        Results results =
+                new Results(UnitSystem.US, Paper.LETTER, null, null, EnumSet.allOf(Audience.class), Locale.ENGLISH);
         for (Sample sample : SAMPLES) {
             Path folder = out.resolve("logs").resolve(sample.name());
             Path log = unpack(sample, sample.log(), folder);

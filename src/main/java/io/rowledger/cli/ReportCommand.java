@@ -80,6 +80,9 @@ final class ReportCommand implements Callable<Integer> {
     private PageOptions page;
 
     @Mixin
+    private LanguageOption language;
+
+    @Mixin
     private SignOptions sign;
 
     @Option(names = "--threads", paramLabel = "N", description = "Threads to use (default: all cores).")
@@ -103,8 +106,8 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Results results =
-                new Results(page.units(), page.sheet(), page.templates(), threads, Results.printable(audiences));
+        Results results = new Results(
+                page.units(), page.sheet(), page.templates(), threads, Results.printable(audiences), language.locale());
         if (threads != null && threads < 1) {
             throw UnusableInputException.found(threads + " threads")
                     .atColumn("--threads")

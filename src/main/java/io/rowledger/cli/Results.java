@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -27,13 +28,15 @@ import org.jspecify.annotations.Nullable;
  * @param templates the user's own templates, or null
  * @param threads or null for all cores
  * @param audiences whom to print for
+ * @param language of the documents that are translated
  */
 record Results(
         UnitSystem units,
         Paper sheet,
         @Nullable Path templates,
         @Nullable Integer threads,
-        Set<Audience> audiences) {
+        Set<Audience> audiences,
+        Locale language) {
 
     /** The files a signature is put on: those that are handed to somebody as a record. */
     static final Set<String> SIGNED = Set.of("nitrogen-record.pdf");
@@ -55,7 +58,7 @@ record Results(
 
     /** How printed reports are to look. */
     ReportOptions options(ZoneId zone) {
-        return new ReportOptions(units, sheet, zone, templates, Version.number());
+        return new ReportOptions(units, sheet, zone, templates, Version.number(), language);
     }
 
     /** Writes everything into the folder, with so many threads, and says nothing. */

@@ -33,7 +33,7 @@ public final class PlacesGpx {
             XMLStreamWriter xml = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(out, "UTF-8");
             new PlacesGpx(xml)
                     .document(
-                            ReturnPlaces.of(a.coverage(), a.track().plane(), a.findings(), Messages.english(f)),
+                            ReturnPlaces.of(a.coverage(), a.track().plane(), a.findings(), new Messages(f)),
                             JsonNumbers.time(JobTimes.of(a.track(), a.log()).endS()));
             xml.flush();
         } catch (XMLStreamException e) {

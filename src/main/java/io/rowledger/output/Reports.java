@@ -30,6 +30,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -70,7 +71,7 @@ public final class Reports {
             outputs.add("pass-review.pdf", review::write);
         }
         if (audiences.contains(Audience.LANDLORD)) {
-            NitrogenRecordReport record = NitrogenRecordReport.of(analysis, options);
+            NitrogenRecordReport record = NitrogenRecordReport.of(analysis, options.in(Locale.ENGLISH));
             outputs.add(
                     ResultFile.NITROGEN_RECORD.fileName(),
                     out -> NitrogenRecordJson.write(analysis, record, options, out));

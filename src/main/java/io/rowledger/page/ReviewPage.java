@@ -89,8 +89,7 @@ public final class ReviewPage {
     private static List<Reader> readers(Analysis analysis, ReportOptions options) {
         List<Reader> readers = new ArrayList<>();
         for (UnitSystem units : UnitSystem.values()) {
-            ReportOptions of = new ReportOptions(
-                    units, options.paper(), options.zone(), options.templateFolder(), options.programVersion());
+            ReportOptions of = options.in(units);
             readers.add(new Reader(
                     name(units),
                     units == options.units(),

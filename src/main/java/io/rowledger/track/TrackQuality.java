@@ -12,20 +12,4 @@ package io.rowledger.track;
  * @param recordsByFix number of usable records per NMEA fix digit 0 to 8; index 9 for unknown type
  */
 public record TrackQuality(
-        double medianIntervalS, int gaps, double gapS, boolean workStateDerived, double[] noiseM, int[] recordsByFix) {
-    /** Returns the name of an NMEA 0183 quality digit; 9 is an unknown type. */
-    public static String fixName(int digit) {
-        return switch (digit) {
-            case 0 -> "no fix";
-            case 1 -> "autonomous";
-            case 2 -> "differential";
-            case 3 -> "precise positioning";
-            case 4 -> "RTK fixed";
-            case 5 -> "RTK float";
-            case 6 -> "dead reckoning";
-            case 7 -> "manual";
-            case 8 -> "simulated";
-            default -> "type not logged";
-        };
-    }
-}
+        double medianIntervalS, int gaps, double gapS, boolean workStateDerived, double[] noiseM, int[] recordsByFix) {}

@@ -10,19 +10,19 @@ import java.util.Locale;
 
 /**
  * Formats SI values as text: converted, rounded by {@link QuantityKind}, with thousands separators and U+2212 for minus,
- * in one unit system and time zone, independent of the default locale. Values that are not finite read {@value #UNKNOWN}.
+ * in one unit system, time zone and language, independent of the default locale. Values that are not finite read
+ * {@link #unknown}. Numbers, dates and unit symbols are the same in every language: rigs in the United States show them so.
  *
  * @param system the units
  * @param zone the zone of printed times
+ * @param language of the few words beside the numbers, English or Spanish
  */
-public record UnitFormat(UnitSystem system, ZoneId zone) {
-    /** Text for an unknown value. */
-    public static final String UNKNOWN = "not known";
+public record UnitFormat(UnitSystem system, ZoneId zone, Locale language) {
+    /** Text for an unknown value in English. */
+    public static final String UNKNOWN = FormatWords.ENGLISH.unknown();
 
     /** Earliest time that is a date, 1980-01-06 (start of GPS time), s since 1970. */
     private static final double MIN_EPOCH_S = 315_964_800;
-
-    private static final String NOT_IN_FILE = "not in this file";
 
     /** Bounds whose center is within this fraction of their half width of the value are printed as plus or minus. */
     private static final double MAX_ASYMMETRY = 0.15;
@@ -42,9 +42,33 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
     private static final DateTimeFormatter DATE_AND_MINUTE =
             DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
 
+    /** English words. */
+    public UnitFormat(UnitSystem system, ZoneId zone) {
+        this(system, zone, Locale.ENGLISH);
+    }
+
+    /** Returns the same units and zone with words of another language. */
+    public UnitFormat in(Locale other) {
+        return new UnitFormat(system, zone, other);
+    }
+
+    private FormatWords words() {
+        return FormatWords.of(language);
+    }
+
+    /** Returns the text for an unknown value: {@code not known} in English. */
+    public String unknown() {
+        return words().unknown();
+    }
+
+    /** Returns whether a text is that of an unknown value, in any language. */
+    public static boolean isUnknown(String text) {
+        return FormatWords.isUnknown(text);
+    }
+
     /** Returns number and unit: {@code 12.34 ac}. */
     public String text(QuantityKind kind, double si) {
-        return Double.isFinite(si) ? number(kind, si) + NO_BREAK_SPACE + kind.unit(system) : UNKNOWN;
+        return Double.isFinite(si) ? number(kind, si) + NO_BREAK_SPACE + kind.unit(system) : unknown();
     }
 
     /** Returns the number alone, for columns whose heading names the unit. */
@@ -86,7 +110,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
             return "\u00b1" + NO_BREAK_SPACE + fixed(outward(half, places, RoundingMode.UP), places) + unit;
         }
         return fixed(outward(kind.from(lowSi, system), places, RoundingMode.FLOOR), places)
-                + " to "
+                + " " + words().to() + " "
                 + fixed(outward(kind.from(highSi, system), places, RoundingMode.CEILING), places)
                 + unit;
     }
@@ -155,13 +179,13 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
 
     /** Returns {@code 4.2%}. */
     public String percent(double percent) {
-        return Double.isFinite(percent) ? fixed(percent, 1) + "%" : UNKNOWN;
+        return Double.isFinite(percent) ? fixed(percent, 1) + "%" : unknown();
     }
 
     /** Returns {@code +4.2%} or {@code −4.2%}, always with a sign unless it rounds to zero. */
     public String signedPercent(double percent) {
         if (!Double.isFinite(percent)) {
-            return UNKNOWN;
+            return unknown();
         }
         String figure = fixed(percent, 1);
         boolean plus = percent > 0 && !"0.0".equals(figure);
@@ -179,7 +203,7 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
      */
     public String fixed(double value, int decimals) {
         if (!Double.isFinite(value)) {
-            return UNKNOWN;
+            return unknown();
         }
         BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP);
         String plain = rounded.abs().toPlainString();
@@ -200,13 +224,13 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         double value = us ? Temperature.fahrenheit(celsius) : celsius;
         return Double.isFinite(celsius)
                 ? fixed(value, us ? 0 : 1) + NO_BREAK_SPACE + (us ? "\u00b0F" : "\u00b0C")
-                : UNKNOWN;
+                : unknown();
     }
 
     /** Returns {@code 3 h 25 min}, {@code 12 min 5 s} or {@code 8 s}. */
     public String duration(double seconds) {
         if (!Double.isFinite(seconds)) {
-            return UNKNOWN;
+            return unknown();
         }
         long s = Math.round(seconds);
         if (s < 60) {
@@ -245,18 +269,16 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
      */
     public String place(double latDeg, double lonDeg) {
         if (!Double.isFinite(latDeg) || !Double.isFinite(lonDeg)) {
-            return UNKNOWN;
+            return unknown();
         }
         return (fixed(latDeg, 6) + ", " + fixed(lonDeg, 6)).replace(MINUS, '-');
     }
 
     /** Returns the nearest of the eight compass points. */
-    public static String compass(double headingRad) {
-        if (!Double.isFinite(headingRad)) {
-            return UNKNOWN;
-        }
-        String[] points = {"N", "NE", "E", "SE", "S", "SW", "W", "NW"};
-        return points[Math.floorMod(Math.round(headingRad / (Math.PI / 4)), 8)];
+    public String compass(double headingRad) {
+        return Double.isFinite(headingRad)
+                ? words().compass().get(Math.floorMod(Math.round(headingRad / (Math.PI / 4)), 8))
+                : unknown();
     }
 
     /** Times before GPS time began only keep records in order: the log has no dates. */
@@ -264,8 +286,8 @@ public record UnitFormat(UnitSystem system, ZoneId zone) {
         return epochS >= MIN_EPOCH_S && epochS < Double.POSITIVE_INFINITY;
     }
 
-    private static String absent(double epochS) {
-        return Double.isFinite(epochS) ? NOT_IN_FILE : UNKNOWN;
+    private String absent(double epochS) {
+        return Double.isFinite(epochS) ? words().notInFile() : unknown();
     }
 
     private ZonedDateTime local(double epochS) {

@@ -82,6 +82,7 @@ class MessageKeysTest {
             Map.entry("notes.totals.", List.of("volume.less", "volume.more", "area")),
             Map.entry("review.parameter.", lowerCase(SetupParameter.values())),
             Map.entry("words.cause.", lowerCase(CoverageDefect.Cause.values())),
+            Map.entry("words.fix.", List.of("0", "1", "2", "3", "4", "5", "6", "7", "8", "9")),
             Map.entry("words.lookAt.", lowerCase(CoverageDefect.Cause.values())));
 
     private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\n]|\\\\.)*)\"");

@@ -102,7 +102,7 @@ class UnitFormatTest {
     @ParameterizedTest
     @CsvSource({"0,N", "0.7,NE", "1.5707963,E", "3.1415926,S", "-1.5707963,W", "-0.3,N", "-0.5,NW", "6.2,N"})
     void headings_read_as_compass_points(double rad, String point) {
-        assertEquals(point, UnitFormat.compass(rad));
+        assertEquals(point, US.compass(rad));
     }
 
     @Test

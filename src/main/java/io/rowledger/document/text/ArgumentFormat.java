@@ -78,7 +78,7 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
             return units.place(place.latDeg(), place.lonDeg());
         }
         if (argument instanceof Argument.Heading heading) {
-            return UnitFormat.compass(heading.headingRad());
+            return units.compass(heading.headingRad());
         }
         throw unknown(style, argument);
     }

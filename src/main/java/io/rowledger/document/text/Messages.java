@@ -15,12 +15,13 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The words of one language, with values in one unit system. The first part of a key names its bundle:
  * {@code findings.plugged.title} stands in {@code io/rowledger/text/findings.properties}, in Spanish in
- * {@code findings_es.properties}. The machine's locale plays no part.
+ * {@code findings_es.properties}; what a language lacks is printed in English. The machine's locale plays no part.
  */
 public final class Messages {
     private static final String FOLDER = "/io/rowledger/text/";
@@ -28,23 +29,21 @@ public final class Messages {
     /** Parsed bundles by file name; they never change. */
     private static final Map<String, Map<String, MessagePattern>> BUNDLES = new ConcurrentHashMap<>();
 
-    private final Locale language;
     private final ArgumentFormat format;
 
-    /** Words of that language; English where the bundles carry no language in their names. */
-    public Messages(Locale language, UnitFormat units) {
-        this.language = language;
+    /** Words of the units' language with values in these units. */
+    public Messages(UnitFormat units) {
         this.format = new ArgumentFormat(this, units);
     }
 
     /** English words with values in these units. */
     public static Messages english(UnitFormat units) {
-        return new Messages(Locale.ENGLISH, units);
+        return new Messages(units.in(Locale.ENGLISH));
     }
 
     /** The language, for the {@code lang} attribute of a page. */
     public Locale language() {
-        return language;
+        return units().language();
     }
 
     /** The units and time zone in which values are printed. */
@@ -69,6 +68,9 @@ public final class Messages {
     public String text(Message message) {
         MessagePattern pattern = bundle(message.key()).get(message.key());
         if (pattern == null) {
+            pattern = english(message.key()).get(message.key());
+        }
+        if (pattern == null) {
             throw new IllegalStateException("no message " + message.key() + " in " + file(message.key()));
         }
         StringBuilder text = new StringBuilder();
@@ -88,8 +90,9 @@ public final class Messages {
 
     /** Whether a bundle has the key or a longer one that begins with it and a dot. */
     public boolean hasPrefix(String key) {
-        Map<String, MessagePattern> bundle = bundle(key);
-        return bundle.containsKey(key) || bundle.keySet().stream().anyMatch(other -> other.startsWith(key + "."));
+        return Stream.of(bundle(key), english(key))
+                .flatMap(bundle -> bundle.keySet().stream())
+                .anyMatch(other -> other.equals(key) || other.startsWith(key + "."));
     }
 
     /** The messages of a bundle that hold no values, by key in ascending order. */
@@ -142,9 +145,17 @@ public final class Messages {
         return BUNDLES.computeIfAbsent(file(key), Messages::load);
     }
 
+    private static Map<String, MessagePattern> english(String key) {
+        return BUNDLES.computeIfAbsent(file(key, ""), Messages::load);
+    }
+
     private String file(String key) {
+        String code = language().getLanguage();
+        return file(key, code.equals("en") ? "" : "_" + code);
+    }
+
+    private static String file(String key, String suffix) {
         int dot = key.indexOf('.');
-        String suffix = language.getLanguage().equals("en") ? "" : "_" + language.getLanguage();
         return (dot < 0 ? key : key.substring(0, dot)) + suffix + ".properties";
     }
 

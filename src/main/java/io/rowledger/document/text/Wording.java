@@ -30,7 +30,7 @@ public final class Wording {
 
     /** A dash where a table has no figure: the words would fill the column. */
     public static String cell(String text) {
-        return UnitFormat.UNKNOWN.equals(text) ? "\u2013" : text;
+        return UnitFormat.isUnknown(text) ? "\u2013" : text;
     }
 
     /** {@code 1 place}, {@code 3 places}. */

@@ -164,6 +164,6 @@ public final class CoverageSectionBuilder {
     private String liquid(double volumeL, String key) {
         return Double.isFinite(volumeL)
                 ? messages.text(key, Message.value(QuantityKind.VOLUME, volumeL))
-                : UnitFormat.UNKNOWN;
+                : messages.units().unknown();
     }
 }

@@ -3,7 +3,6 @@ package io.rowledger.report.common;
 import io.rowledger.document.text.Messages;
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
-import io.rowledger.track.TrackQuality;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.UncertaintyBudget;
@@ -162,7 +161,7 @@ public final class IntervalPhrases {
                 parts.add(
                         fix.digit() > 8
                                 ? Message.of("words.interval.fixUnknown", drift)
-                                : Message.of("words.interval.fix", TrackQuality.fixName(fix.digit()), drift));
+                                : Message.of("words.interval.fix", Message.of("words.fix." + fix.digit()), drift));
             }
         }
         return parts;

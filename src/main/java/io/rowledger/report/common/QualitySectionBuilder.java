@@ -140,7 +140,9 @@ public final class QualitySectionBuilder {
     }
 
     private String seconds(double s) {
-        return Double.isFinite(s) ? messages.text("words.quality.seconds", Message.decimal(s, 2)) : UnitFormat.UNKNOWN;
+        return Double.isFinite(s)
+                ? messages.text("words.quality.seconds", Message.decimal(s, 2))
+                : messages.units().unknown();
     }
 
     private String fixes(int[] byFix) {
@@ -153,11 +155,11 @@ public final class QualitySectionBuilder {
             if (byFix[digit] > 0) {
                 parts.add(messages.text(
                         "words.quality.share",
-                        TrackQuality.fixName(digit),
+                        Message.of("words.fix." + digit),
                         Message.percent(100.0 * byFix[digit] / total)));
             }
         }
-        return parts.isEmpty() ? UnitFormat.UNKNOWN : String.join(", ", parts);
+        return parts.isEmpty() ? messages.units().unknown() : String.join(", ", parts);
     }
 
     private String noise(double[] noiseM) {
@@ -166,7 +168,7 @@ public final class QualitySectionBuilder {
             if (Double.isFinite(noiseM[digit])) {
                 parts.add(messages.text(
                         "words.quality.share",
-                        TrackQuality.fixName(digit),
+                        Message.of("words.fix." + digit),
                         Message.value(QuantityKind.SMALL_LENGTH, noiseM[digit])));
             }
         }
@@ -257,7 +259,7 @@ public final class QualitySectionBuilder {
 
     private String agreement(double errorPct, double limitPct) {
         if (!Double.isFinite(errorPct)) {
-            return UnitFormat.UNKNOWN;
+            return messages.units().unknown();
         }
         return messages.text(
                 Math.abs(errorPct) <= limitPct ? "words.quality.agrees" : "words.quality.disagrees",

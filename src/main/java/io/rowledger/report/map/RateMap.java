@@ -149,7 +149,7 @@ public final class RateMap implements Chart {
             canvas.swatch(x, y, DeviationClasses.color(i));
             String name = messages.text(DeviationClasses.name(i, hasTarget));
             canvas.text(name, x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
-            String share = total > 0 ? f.percent(raster.classM2[i] / total * 100) : UnitFormat.UNKNOWN;
+            String share = total > 0 ? f.percent(raster.classM2[i] / total * 100) : f.unknown();
             canvas.text(share, x + LEGEND_PT, y + 7.5, Palette.LABEL, Align.RIGHT);
             y += 12;
         }

@@ -6,7 +6,6 @@ import io.rowledger.report.record.NitrogenRecord.MapKey;
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
-import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -64,7 +63,9 @@ final class NitrogenMapKey {
         for (int k = 0; k < areas.length; k++) {
             classes.add(new MapClass(
                     messages.text(label(boundsPerM2, k)),
-                    total > 0 ? messages.units().percent(areas[k] / total * 100) : UnitFormat.UNKNOWN,
+                    total > 0
+                            ? messages.units().percent(areas[k] / total * 100)
+                            : messages.units().unknown(),
                     k + left == ON_PLAN ? messages.text("record.map.onPlan", NitrogenGrid.ON_PLAN_PCT, middle) : ""));
         }
         return new MapKey(

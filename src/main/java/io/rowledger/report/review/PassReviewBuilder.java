@@ -349,7 +349,7 @@ final class PassReviewBuilder {
                     f.clock(pass.startS()),
                     f.duration(seconds),
                     f.number(QuantityKind.LENGTH, pass.lengthM()),
-                    UnitFormat.compass(pass.headingRad()),
+                    f.compass(pass.headingRad()),
                     f.number(QuantityKind.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN),
                     f.number(QuantityKind.AREA, totals.sweptAreaM2()),
                     passRates(totals)));

@@ -196,7 +196,7 @@ final class WhatIfWriter {
         for (int p = 0; p < savedL.length; p++) {
             String name = savedL.length > 1 ? " " + job.rig().products().get(p).name() : "";
             if (!Double.isFinite(savedL[p])) {
-                parts.add(UnitFormat.UNKNOWN + name);
+                parts.add(f.unknown() + name);
             } else if (savedL[p] != 0) {
                 double half = figures.halfL(p, savedL[p]);
                 double size = Math.abs(savedL[p]);
@@ -213,9 +213,7 @@ final class WhatIfWriter {
     private String nitrogenOf(double[] litres, String key) {
         double size = Math.abs(figures.nitrogenKg(litres));
         double half = Math.abs(figures.nitrogenKg(halves(litres)));
-        return Double.isFinite(size)
-                ? messages.text(key, within(QuantityKind.NITROGEN, size, half))
-                : UnitFormat.UNKNOWN;
+        return Double.isFinite(size) ? messages.text(key, within(QuantityKind.NITROGEN, size, half)) : f.unknown();
     }
 
     /** The value without digits below its uncertainty, and never with more digits than its kind has. */

@@ -209,7 +209,7 @@ final class RowDiagnosisBuilder {
                 row.row(),
                 f.signedPercent(usualPct),
                 f.percent(row.spread() * 100),
-                Double.isFinite(row.responseS()) ? seconds(row.responseS()) : UnitFormat.UNKNOWN,
+                Double.isFinite(row.responseS()) ? seconds(row.responseS()) : f.unknown(),
                 evaluated ? f.duration(row.evaluatedS()) : messages.text("rows.baseline.never"),
                 note(row),
                 usualPct,

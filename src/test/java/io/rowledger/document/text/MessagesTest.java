@@ -78,9 +78,11 @@ class MessagesTest {
 
     @Test
     void another_language_is_another_file() {
-        Messages spanish = new Messages(Locale.forLanguageTag("es"), US);
+        Messages spanish = new Messages(US.in(Locale.forLanguageTag("es")));
         assertEquals("una hilera", spanish.text("sample.choice", 1));
-        assertFalse(spanish.has("sample.places"), "a language borrows no words from another");
+        assertFalse(spanish.has("sample.places"));
+        assertEquals(
+                "1 place, no se sabe", spanish.text("sample.places", 1, Message.area(Double.NaN)), "lacks the words");
     }
 
     @Test
