@@ -38,9 +38,9 @@ public record UnitFormat(UnitSystem system, ZoneId zone, Locale language) {
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("uuuu-MM-dd", Locale.ROOT);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+    private static final DateTimeFormatter CLOCK_12 = DateTimeFormatter.ofPattern("h:mm:ss\u00a0a", Locale.ROOT);
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-    private static final DateTimeFormatter DATE_AND_MINUTE =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter MINUTE_12 = DateTimeFormatter.ofPattern("h:mm\u00a0a", Locale.ROOT);
 
     /** English words. */
     public UnitFormat(UnitSystem system, ZoneId zone) {
@@ -161,11 +161,6 @@ public record UnitFormat(UnitSystem system, ZoneId zone, Locale language) {
         return patches ? QuantityKind.PATCH : QuantityKind.AREA;
     }
 
-    /** Returns an area in square feet or square meters, whatever its size, for lists of large and small areas. */
-    public String patch(double areaM2) {
-        return areaIn(QuantityKind.PATCH, areaM2);
-    }
-
     private String areaIn(QuantityKind kind, double areaM2) {
         double value = kind.from(areaM2, system);
         boolean patch = kind == QuantityKind.PATCH;
@@ -248,19 +243,28 @@ public record UnitFormat(UnitSystem system, ZoneId zone, Locale language) {
         return isKnown(epochS) ? DATE.format(local(epochS)) : absent(epochS);
     }
 
-    /** Returns the local time of day: {@code 08:15:30}. */
+    /** Returns the local time of day: {@code 2:15:30 PM} beside US units, {@code 14:15:30} beside metric ones. */
     public String clock(double epochS) {
-        return isKnown(epochS) ? CLOCK.format(local(epochS)) : absent(epochS);
+        return isKnown(epochS) ? (twelveHours() ? CLOCK_12 : CLOCK).format(local(epochS)) : absent(epochS);
     }
 
-    /** Returns the local time of day, truncated to the minute: {@code 08:15}. */
+    /** Returns the local time of day, truncated to the minute: {@code 2:15 PM} or {@code 14:15}. */
     public String minute(double epochS) {
-        return isKnown(epochS) ? MINUTE.format(local(epochS)) : absent(epochS);
+        return isKnown(epochS) ? (twelveHours() ? MINUTE_12 : MINUTE).format(local(epochS)) : absent(epochS);
     }
 
-    /** Returns the local date and minute: {@code 2026-06-14 08:15}. */
+    /** Returns the local date and minute: {@code 2026-06-14 2:15 PM} or {@code 2026-06-14 14:15}. */
     public String dateAndTime(double epochS) {
-        return isKnown(epochS) ? DATE_AND_MINUTE.format(local(epochS)) : absent(epochS);
+        return isKnown(epochS) ? date(epochS) + " " + minute(epochS) : absent(epochS);
+    }
+
+    /** Returns true if two instants lie on one local day; also if a log has no dates. */
+    public boolean sameDay(double epochS, double otherS) {
+        return date(epochS).equals(date(otherS));
+    }
+
+    private boolean twelveHours() {
+        return system == UnitSystem.US;
     }
 
     /**

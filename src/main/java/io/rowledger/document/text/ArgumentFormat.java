@@ -44,9 +44,6 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
         if (argument instanceof Argument.Percent percent && style.equals("signed")) {
             return units.signedPercent(percent.percent());
         }
-        if (argument instanceof Argument.Area area && style.equals("patch")) {
-            return units.patch(area.areaM2());
-        }
         if (argument instanceof Argument.Count count && style.equals("plain")) {
             return Long.toString(count.value());
         }

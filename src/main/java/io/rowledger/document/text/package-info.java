@@ -23,8 +23,8 @@
  * <p>{@code {0}} prints a value in its usual form. Other forms: of a physical value {@code {0,number}} and
  * {@code {0,unit}}, of one with bounds {@code {0,value}} and {@code {0,bounds}}, of a percentage {@code {0,signed}}, of a
  * time {@code {0,date}}, {@code {0,minute}} and {@code {0,clock}}, of a whole number {@code {0,plain}} (no thousands), of a
- * list {@code {0,and}}, {@code {0,or}}, {@code {0,sentences}} (spaces between) and {@code {0,ranges}} (3, 5–8), of an area
- * {@code {0,patch}} (square feet however large), of anything {@code {0,capital}} (first letter). {@code {0,plural,row|rows}} chooses by one or not,
+ * list {@code {0,and}}, {@code {0,or}}, {@code {0,sentences}} (spaces between) and {@code {0,ranges}} (3, 5–8), of
+ * anything {@code {0,capital}} (first letter). {@code {0,plural,row|rows}} chooses by one or not,
  * {@code {0,choice,0#none|1#one row|1<{0} rows}} by limits as {@link java.text.ChoiceFormat} has them; a list counts its
  * values. Apostrophes need no care.
  *

@@ -104,7 +104,7 @@ public final class CoverageSectionBuilder {
     }
 
     private String patch(double areaM2) {
-        return areaM2 > 0 ? f.patch(areaM2) : messages.text("words.none");
+        return areaM2 > 0 ? f.anyArea(areaM2) : messages.text("words.none");
     }
 
     private List<DefectLine> lines(String letter, List<CoverageDefect> places) {
@@ -114,7 +114,7 @@ public final class CoverageSectionBuilder {
             plane.inverse(place.eastM(), place.northM(), latLon);
             lines.add(new DefectLine(
                     letter + place.number(),
-                    f.patch(place.areaM2()),
+                    f.anyArea(place.areaM2()),
                     f.place(latLon[0], latLon[1]),
                     place.passes().isEmpty() ? "\u2013" : Wording.ranges(place.passes()),
                     place.rows().isEmpty() ? "\u2013" : Wording.ranges(place.rows()),

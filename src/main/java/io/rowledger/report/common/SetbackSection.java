@@ -138,7 +138,7 @@ public record SetbackSection(
                             : f.text(QuantityKind.LENGTH, place.closestM()),
                     inside ? applied(place) : none,
                     inside ? atLeast(QuantityKind.NITROGEN, place.totalNitrogenKg()) : none,
-                    place.coveredM2() > 0 && inside ? f.patch(place.coveredM2()) : none,
+                    place.coveredM2() > 0 && inside ? f.anyArea(place.coveredM2()) : none,
                     inside ? f.clock(place.firstS()) + "\u2013" + f.clock(place.lastS()) : dash,
                     inside ? Wording.ranges(place.passes()) : dash,
                     inside ? Wording.ranges(place.rows()) : dash,

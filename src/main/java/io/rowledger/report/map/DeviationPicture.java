@@ -10,6 +10,7 @@ import io.rowledger.document.chart.Palette;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
+import io.rowledger.units.UnitFormat;
 import java.util.Arrays;
 import java.util.List;
 
@@ -167,13 +168,23 @@ public final class DeviationPicture implements Chart {
 
     /** The time of day where a pass begins, as often as there is room. */
     private void clock(Canvas canvas, double bottom, double widthPt) {
-        double half = canvas.width("00:00", Palette.LABEL) / 2;
-        double free = LEFT_PT - half;
+        UnitFormat f = messages.units();
+        double free = Double.NEGATIVE_INFINITY;
+        int dated = -1;
         for (int c = 0; c < data.columns(); c++) {
-            if (data.passBegins(c) && x0[c] - half >= free && x0[c] + half <= widthPt) {
-                canvas.line(x0[c], bottom, x0[c], bottom + 3, Palette.SOFT, 0.5);
-                canvas.text(messages.units().minute(data.startS()[c]), x0[c], bottom + 10, Palette.LABEL, Align.CENTER);
-                free = x0[c] + half + 8;
+            if (data.passBegins(c)) {
+                // A new day shows its date, so that the clock doesn't seem to run backward.
+                boolean newDay = dated < 0
+                        ? !f.sameDay(data.startS()[0], data.endS()[data.columns() - 1])
+                        : !f.sameDay(data.startS()[dated], data.startS()[c]);
+                String text = newDay ? f.dateAndTime(data.startS()[c]) : f.minute(data.startS()[c]);
+                double half = canvas.width(text, Palette.LABEL) / 2;
+                if (x0[c] - half >= free && x0[c] + half <= widthPt) {
+                    canvas.line(x0[c], bottom, x0[c], bottom + 3, Palette.SOFT, 0.5);
+                    canvas.text(text, x0[c], bottom + 10, Palette.LABEL, Align.CENTER);
+                    free = x0[c] + half + 8;
+                    dated = c;
+                }
             }
         }
     }

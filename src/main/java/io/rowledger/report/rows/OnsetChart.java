@@ -131,7 +131,7 @@ final class OnsetChart implements Chart {
             step = (last - first) / STEPS_S[i] <= 9 ? STEPS_S[i] : step;
         }
         Ink ink = Palette.LABEL;
-        double half = canvas.width("00:00:00", ink) / 2;
+        double half = canvas.width(step < 60 ? f.clock(first) : f.minute(first), ink) / 2;
         for (double t = Math.ceil(first / step) * step; t <= last; t += step) {
             double x = x(t, widthPt);
             canvas.line(x, panel.bottom, x, panel.bottom + 2.5, Palette.SOFT, 0.5);

@@ -50,7 +50,8 @@ class MessagesTest {
         // 2026-06-02T14:50:10Z is 9:50:10 in Chicago (UTC−5 in summer).
         double epochS = 1_780_411_810;
         assertEquals(
-                "2026-06-02 09:50, 2026-06-02, 09:50, 09:50:10", ENGLISH.text("sample.time", Message.time(epochS)));
+                "2026-06-02 9:50\u00a0AM, 2026-06-02, 9:50\u00a0AM, 9:50:10\u00a0AM",
+                ENGLISH.text("sample.time", Message.time(epochS)));
     }
 
     @Test

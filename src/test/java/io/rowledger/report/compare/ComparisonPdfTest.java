@@ -50,7 +50,7 @@ public class ComparisonPdfTest {
         for (String words : List.of(
                 "Yes: of 1 finding before, 1 is gone; nothing new shows.",
                 "Before and after, side by side: UAN 32-0-0",
-                "Row 7 looks plugged 93% confidence, 08:12 to 08:24. Row 7 fell to 0 % of its neighbors. Not found in 20 min 0 s of"
+                "Row 7 looks plugged 93% confidence, 8:12 AM to 8:24 AM. Row 7 fell to 0 % of its neighbors. Not found in 20 min 0 s of"
                         + " checked work.",
                 "7 −50.0% 50.0% 0.0% 0.0% like the other rows again",
                 "Pass 3 holds too few records to judge.")) {

@@ -100,7 +100,7 @@ class NitrogenRecordPdfTest {
         for (String words : List.of(
                 "Nitrogen record",
                 "Willow bottom†",
-                "2026-06-14, 08:00:00 to 08:24:35 (America/Chicago)",
+                "2026-06-14, 8:00 AM to 8:24 AM (America/Chicago)",
                 "Given for applicator†",
                 "152 pounds of nitrogen an acre went onto 4.70 acres, 715 pounds in all",
                 // 32-0-0; 1.325 kg/L / 0.119826427 = 11.06 lb/gal.

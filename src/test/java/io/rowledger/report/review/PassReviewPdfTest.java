@@ -70,10 +70,10 @@ public class PassReviewPdfTest {
             String text = text(document);
             for (String words : List.of(
                     "Liquid was applied within the setbacks of 1 of the 3 places given: Well & pump (10.6 gal).",
-                    "Well & pump 60.0 ft 0.0 ft 10.6 gal 37.4 lb N 6,458 ft² 08:03:20–08:03:51 2 3–5",
+                    "Well & pump 60.0 ft 0.0 ft 10.6 gal 37.4 lb N 0.15 ac 8:03:20 AM–8:03:51 AM 2 3–5",
                     "Ditch 9.8 ft 13.8 ft none none none – – –",
                     "Pond 98.4 ft not reached none",
-                    "Well & pump: most of it, 10.6 gal, in pass 2 about 08:03:35, at 44.000900, -92.999938.",
+                    "Well & pump: most of it, 10.6 gal, in pass 2 about 8:03:35 AM, at 44.000900, -92.999938.",
                     "local rules and licensed practice decide how far to keep away",
                     "setback, user's own")) {
                 assertTrue(text.contains(words), () -> words + " not in:\n" + text);
@@ -105,7 +105,7 @@ public class PassReviewPdfTest {
                     "row not applying",
                     "44.000360, -92.999",
                     "7 0.49 0.25 10.6 21.1 42.8 −50.0%",
-                    "6 08:12:30 2 min 5 s 820 S 4.5 0.49 19.1 38.7 −9.4%",
+                    "6 8:12:30 AM 2 min 5 s 820 S 4.5 0.49 19.1 38.7 −9.4%",
                     "RTK fixed 98.0%, RTK float 2.0%",
                     "Times carry no zone: taken as UTC.",
                     "0.020%, within 0.1%",

@@ -286,7 +286,7 @@ public class PassReviewTest {
         PassReview.PassLine pass6 = review.passes().get(5);
         assertEquals(6, pass6.pass());
         // 13:00 UTC is 08:00 in Chicago in June; pass 6 starts 750 s later and lasts 125 s.
-        assertEquals("08:12:30", pass6.start());
+        assertEquals("8:12:30\u00a0AM", pass6.start());
         assertEquals("2 min 5 s", plain(pass6.duration()));
         assertEquals("820", pass6.length());
         assertEquals("S", pass6.heading());

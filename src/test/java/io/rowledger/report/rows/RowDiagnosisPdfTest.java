@@ -90,10 +90,10 @@ public class RowDiagnosisPdfTest {
             for (String words : List.of(
                     "Row diagnosis",
                     "Willow bottom",
-                    "Row 7 looks plugged from 08:12 on (93% confidence).",
+                    "Row 7 looks plugged from 8:12 AM on (93% confidence).",
                     "Every row, start to end: UAN 32-0-0",
                     "Row 7 looks plugged (93% confidence)",
-                    "onset 08:12:30",
+                    "onset 8:12:30 AM",
                     "what the other rows imply",
                     "44.000000, -93.000000, first in pass 6",
                     "0.25 ac of ground, 10.6 gal too little (37.4 lb N)",
