@@ -5,13 +5,16 @@ import io.rowledger.document.chart.Canvas.Align;
 import io.rowledger.document.chart.Canvas.Ink;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Labels;
-import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.chart.Scale;
+import io.rowledger.document.chart.Scale.Tick;
+import io.rowledger.document.chart.XyChart;
+import io.rowledger.document.chart.XyChart.Margins;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.units.UnitFormat;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Rows down, working time across, deviation as color: passes are set apart, findings framed and numbered. */
@@ -83,26 +86,59 @@ public final class DeviationPicture implements Chart {
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
         layColumns(widthPt - LEFT_PT);
-        double bottom = heightPt - (legend ? BOTTOM_PT + LEGEND_PT : BOTTOM_PT);
+        double below = legend ? BOTTOM_PT + LEGEND_PT : BOTTOM_PT;
+        double bottom = heightPt - below;
         double row = (bottom - TOP_PT) / data.rows();
-        cells(canvas, row);
+        XyChart chart = new XyChart(
+                clock(canvas, widthPt), Scale.slots(1, data.rows()).downward(), new Margins(LEFT_PT, TOP_PT, 0, below));
+        cells(chart);
         for (int r = 1; r < data.rows(); r++) {
-            canvas.line(LEFT_PT, TOP_PT + r * row, widthPt, TOP_PT + r * row, Palette.WHITE, Math.min(0.8, row / 8));
+            chart.across(r - 0.5, Palette.WHITE, Math.min(0.8, row / 8));
         }
-        rowNumbers(canvas, row);
+        for (FindingMark mark : marks) {
+            frames(chart, mark);
+        }
+        chart.paint(canvas, widthPt, heightPt);
+        canvas.text(messages.text("words.map.row"), LEFT_PT - 4, TOP_PT - 3, Palette.SMALL, Align.RIGHT);
         passNumbers(canvas);
-        clock(canvas, bottom, widthPt);
-        frames(canvas, row);
+        numbers(canvas, row);
         if (legend) {
             legend(canvas, heightPt - 9, messages);
         }
     }
 
-    private void cells(Canvas canvas, double row) {
-        Outline[] classes = new Outline[DeviationClasses.count()];
-        Arrays.setAll(classes, i -> new Outline());
-        Outline missing = new Outline();
-        Outline evaluated = new Outline();
+    /** The columns' places across, pt, with the time of day where a pass begins, as often as there is room. */
+    private Scale clock(Canvas canvas, double widthPt) {
+        UnitFormat f = messages.units();
+        List<Tick> ticks = new ArrayList<>();
+        double free = Double.NEGATIVE_INFINITY;
+        int dated = -1;
+        for (int c = 0; c < data.columns(); c++) {
+            if (data.passBegins(c)) {
+                // A new day shows its date, so that the clock doesn't seem to run backward.
+                boolean newDay = dated < 0
+                        ? !f.sameDay(data.startS()[0], data.endS()[data.columns() - 1])
+                        : !f.sameDay(data.startS()[dated], data.startS()[c]);
+                String text = newDay ? f.dateAndTime(data.startS()[c]) : f.minute(data.startS()[c]);
+                double half = canvas.width(text, Palette.LABEL) / 2;
+                if (x0[c] - half >= free && x0[c] + half <= widthPt) {
+                    ticks.add(new Tick(x0[c], text));
+                    free = x0[c] + half + 8;
+                    dated = c;
+                }
+            }
+        }
+        return new Scale(LEFT_PT, widthPt, ticks, false, false);
+    }
+
+    /** Runs of one class in one pass as boxes. */
+    private void cells(XyChart chart) {
+        List<List<double[]>> classes = new ArrayList<>();
+        for (int i = 0; i < DeviationClasses.count(); i++) {
+            classes.add(new ArrayList<>());
+        }
+        List<double[]> missing = new ArrayList<>();
+        List<double[]> evaluated = new ArrayList<>();
         for (int r = 0; r < data.rows(); r++) {
             float[] deviation = data.deviation()[r];
             for (int c = 0; c < data.columns(); ) {
@@ -111,39 +147,43 @@ public final class DeviationPicture implements Chart {
                 while (end < data.columns() && !data.passBegins(end) && kind(deviation[end]) == kind) {
                     end++;
                 }
-                double width = x1[end - 1] - x0[c];
-                (kind < 0 ? missing : classes[kind]).box(x0[c], TOP_PT + r * row, width, row);
-                if (kind >= 0) {
-                    evaluated.box(x0[c], TOP_PT + r * row, width, row);
+                double[] run = {x0[c], x1[end - 1], r};
+                if (kind < 0) {
+                    missing.add(run);
+                } else {
+                    evaluated.add(run);
+                    if (kind != DeviationClasses.ON_TARGET) {
+                        classes.get(kind).add(run);
+                    }
                 }
                 c = end;
             }
         }
-        fill(canvas, missing, MapColors.NOT_EVALUATED);
+        boxes(chart, missing, MapColors.NOT_EVALUATED);
         // All evaluated time first, in the middle color, so that no seam between two classes shows the paper.
-        fill(canvas, evaluated, DeviationClasses.color(DeviationClasses.ON_TARGET));
-        for (int i = 0; i < classes.length; i++) {
-            fill(canvas, classes[i], DeviationClasses.color(i));
+        boxes(chart, evaluated, DeviationClasses.color(DeviationClasses.ON_TARGET));
+        for (int i = 0; i < DeviationClasses.count(); i++) {
+            boxes(chart, classes.get(i), DeviationClasses.color(i));
         }
+    }
+
+    private static void boxes(XyChart chart, List<double[]> runs, int rgb) {
+        double[] from = new double[runs.size()];
+        double[] to = new double[from.length];
+        double[] top = new double[from.length];
+        double[] bottom = new double[from.length];
+        for (int i = 0; i < from.length; i++) {
+            double[] run = runs.get(i);
+            from[i] = run[0];
+            to[i] = run[1];
+            top[i] = run[2] - 0.5;
+            bottom[i] = run[2] + 0.5;
+        }
+        chart.boxes(from, to, top, bottom, rgb);
     }
 
     private static int kind(float deviation) {
         return Float.isNaN(deviation) ? -1 : DeviationClasses.of(deviation);
-    }
-
-    private static void fill(Canvas canvas, Outline path, int rgb) {
-        if (!path.isEmpty()) {
-            canvas.fill(path, rgb);
-        }
-    }
-
-    private void rowNumbers(Canvas canvas, double row) {
-        int every = row >= 8 ? 1 : row >= 4 ? 2 : 4;
-        for (int r = 0; r < data.rows(); r += every) {
-            canvas.text(
-                    Integer.toString(r + 1), LEFT_PT - 4, TOP_PT + (r + 0.5) * row + 2.4, Palette.LABEL, Align.RIGHT);
-        }
-        canvas.text(messages.text("words.map.row"), LEFT_PT - 4, TOP_PT - 3, Palette.SMALL, Align.RIGHT);
     }
 
     private void passNumbers(Canvas canvas) {
@@ -166,52 +206,32 @@ public final class DeviationPicture implements Chart {
         }
     }
 
-    /** The time of day where a pass begins, as often as there is room. */
-    private void clock(Canvas canvas, double bottom, double widthPt) {
-        UnitFormat f = messages.units();
-        double free = Double.NEGATIVE_INFINITY;
-        int dated = -1;
-        for (int c = 0; c < data.columns(); c++) {
-            if (data.passBegins(c)) {
-                // A new day shows its date, so that the clock doesn't seem to run backward.
-                boolean newDay = dated < 0
-                        ? !f.sameDay(data.startS()[0], data.endS()[data.columns() - 1])
-                        : !f.sameDay(data.startS()[dated], data.startS()[c]);
-                String text = newDay ? f.dateAndTime(data.startS()[c]) : f.minute(data.startS()[c]);
-                double half = canvas.width(text, Palette.LABEL) / 2;
-                if (x0[c] - half >= free && x0[c] + half <= widthPt) {
-                    canvas.line(x0[c], bottom, x0[c], bottom + 3, Palette.SOFT, 0.5);
-                    canvas.text(text, x0[c], bottom + 10, Palette.LABEL, Align.CENTER);
-                    free = x0[c] + half + 8;
-                    dated = c;
-                }
+    /** A frame around the rows and the time of a finding; a bar above all rows where it concerns the whole bar. */
+    private void frames(XyChart chart, FindingMark mark) {
+        double from = x(mark.fromS());
+        double to = Math.max(from + 2, x(mark.toS()));
+        for (int i = 0; i < mark.rows().size(); ) {
+            int end = i + 1;
+            while (end < mark.rows().size()
+                    && mark.rows().get(end) == mark.rows().get(end - 1) + 1) {
+                end++;
             }
+            double top = mark.rows().get(i) - 1.5;
+            double bottom = mark.rows().get(end - 1) - 0.5;
+            double[] xs = {from, to, to, from, from};
+            double[] ys = {top, top, bottom, bottom, top};
+            chart.line(xs, ys, Palette.WHITE, 2.4).line(xs, ys, Palette.INK, 1.1);
+            i = end;
         }
     }
 
-    private void frames(Canvas canvas, double row) {
+    private void numbers(Canvas canvas, double row) {
         Labels labels = new Labels(canvas);
         for (FindingMark mark : marks) {
             double from = x(mark.fromS());
-            double to = Math.max(from + 2, x(mark.toS()));
             if (mark.rows().isEmpty()) {
-                canvas.box(from, TOP_PT - 7, to - from, 2, Palette.INK);
+                canvas.box(from, TOP_PT - 7, Math.max(2, x(mark.toS()) - from), 2, Palette.INK);
             }
-            for (int i = 0; i < mark.rows().size(); ) {
-                int end = i + 1;
-                while (end < mark.rows().size()
-                        && mark.rows().get(end) == mark.rows().get(end - 1) + 1) {
-                    end++;
-                }
-                double top = TOP_PT + (mark.rows().get(i) - 1) * row;
-                double height = (end - i) * row;
-                canvas.stroke(new Outline().box(from, top, to - from, height), Palette.WHITE, 2.4);
-                canvas.stroke(new Outline().box(from, top, to - from, height), Palette.INK, 1.1);
-                i = end;
-            }
-        }
-        for (FindingMark mark : marks) {
-            double from = x(mark.fromS());
             double y =
                     mark.rows().isEmpty() ? TOP_PT - 6 : TOP_PT + (mark.rows().get(0) - 0.5) * row;
             String number = Integer.toString(mark.number());

@@ -3,12 +3,15 @@ package io.rowledger.report.review;
 import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Canvas.Align;
 import io.rowledger.document.chart.Chart;
-import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
-import io.rowledger.document.chart.Plot;
+import io.rowledger.document.chart.Scale;
+import io.rowledger.document.chart.Scale.Tick;
+import io.rowledger.document.chart.XyChart;
+import io.rowledger.document.chart.XyChart.Margins;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.map.DeviationClasses;
 import io.rowledger.report.review.PassReview.ProductReview;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -19,6 +22,8 @@ public final class ReceivedHistogram implements Chart {
     private static final int FIRST = 10;
     /** One past the class that ends at one and a half times the target. */
     private static final int END = 30;
+    /** Room between two bars, in slots. */
+    private static final double EDGE_SLOTS = 0.03;
 
     private final ProductReview product;
     private final Messages messages;
@@ -50,44 +55,40 @@ public final class ReceivedHistogram implements Chart {
         for (double share : shares) {
             high = Math.max(high, share);
         }
-        Plot plot = new Plot(canvas, messages.units(), widthPt, heightPt, shares.length, 0, high);
-        plot.grid(false);
-        for (int i = 0; i < shares.length; i++) {
-            // Middle of the class as a deviation; the open ends count as far off.
-            double middle = i == 0 ? -1 : i == shares.length - 1 ? 1 : (FIRST + i - 1 + 0.5) * 0.05 - 1;
-            double x = plot.left + i * plot.slot() + 0.5;
-            double width = plot.slot() - 1;
-            double y = plot.y(shares[i]);
+        int n = shares.length;
+        List<Tick> edges = new ArrayList<>();
+        for (int edge = -50; edge <= 50; edge += 10) {
+            edges.add(new Tick(
+                    1 + (edge + 50) / 5.0,
+                    (edge > 0 ? "+" : "") + messages.units().fixed(edge, 0)));
+        }
+        Scale rates = new Scale(0, n, edges, false, false);
+        XyChart chart = new XyChart(rates, Scale.round(0, high, 5, false, messages.units()), Margins.CAPTIONED);
+        for (int i = 0; i < n; i++) {
             if (shares[i] > 0) {
-                canvas.box(x, y, width, plot.bottom() - y, DeviationClasses.color(DeviationClasses.of(middle)));
-                canvas.stroke(new Outline().box(x, y, width, plot.bottom() - y), Palette.SOFT, 0.4);
+                // Middle of the class as a deviation; the open ends count as far off.
+                double middle = i == 0 ? -1 : i == n - 1 ? 1 : (FIRST + i - 1 + 0.5) * 0.05 - 1;
+                int rgb = DeviationClasses.color(DeviationClasses.of(middle));
+                double left = i + EDGE_SLOTS;
+                double right = i + 1 - EDGE_SLOTS;
+                double[] xs = {left, left, right, right};
+                double[] ys = {0, shares[i], shares[i], 0};
+                chart.box(left, right, 0, shares[i], rgb).line(xs, ys, Palette.SOFT, 0.4);
             }
         }
-        canvas.line(plot.left, plot.bottom(), plot.left + plot.width, plot.bottom(), Palette.INK, 0.6);
-        for (int edge = -50; edge <= 50; edge += 10) {
-            double x = plot.left + (1 + (edge + 50) / 5.0) * plot.slot();
-            canvas.line(x, plot.bottom(), x, plot.bottom() + 2.5, Palette.INK, 0.5);
-            canvas.text(
-                    (edge > 0 ? "+" : "") + messages.units().fixed(edge, 0),
-                    x,
-                    plot.bottom() + 10,
-                    Palette.LABEL,
-                    Align.CENTER);
-        }
+        chart.lineBelow()
+                .unit(messages.text("review.chart.groundShare"))
+                .caption(messages.text(
+                        product.hasTarget() ? "review.chart.receivedTarget" : "review.chart.receivedMean"))
+                .paint(canvas, widthPt, heightPt);
+        double slotPt = (widthPt - Margins.CAPTIONED.left()) / n;
+        double below = heightPt - Margins.CAPTIONED.bottom() + 18;
         canvas.text(
-                messages.text("review.chart.less"), plot.middle(0), plot.bottom() + 18, Palette.SMALL, Align.CENTER);
-        canvas.text(
-                messages.text("review.chart.more"),
-                plot.middle(shares.length - 1),
-                plot.bottom() + 18,
+                messages.text("review.chart.less"),
+                Margins.CAPTIONED.left() + slotPt / 2,
+                below,
                 Palette.SMALL,
                 Align.CENTER);
-        canvas.text(
-                messages.text(product.hasTarget() ? "review.chart.receivedTarget" : "review.chart.receivedMean"),
-                plot.left + plot.width / 2,
-                plot.bottom() + 19,
-                Palette.SMALL,
-                Align.CENTER);
-        canvas.text(messages.text("review.chart.groundShare"), 0, 7, Palette.SMALL, Align.LEFT);
+        canvas.text(messages.text("review.chart.more"), widthPt - slotPt / 2, below, Palette.SMALL, Align.CENTER);
     }
 }

@@ -3,9 +3,10 @@ package io.rowledger.report.rows;
 import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Canvas.Align;
 import io.rowledger.document.chart.Chart;
-import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
-import io.rowledger.document.chart.Plot;
+import io.rowledger.document.chart.Scale;
+import io.rowledger.document.chart.XyChart;
+import io.rowledger.document.chart.XyChart.Margins;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.rows.RowDiagnosis.BaselineLine;
@@ -17,8 +18,6 @@ final class BaselineDots implements Chart {
     /** Smallest half height of the scale, percent: the band of healthy rows and a little more. */
     private static final double MIN_SCALE_PCT = Limits.WATCH_PCT + 1;
 
-    private static final int BAND_RGB = 0xedf2f2;
-
     private final List<BaselineLine> rows;
     private final Messages messages;
 
@@ -29,31 +28,33 @@ final class BaselineDots implements Chart {
 
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
+        int n = rows.size();
         double halfHeightPct = MIN_SCALE_PCT;
         for (BaselineLine row : rows) {
             double reachPct = Math.abs(row.usualPct()) + SIGMAS * row.spreadPct();
             halfHeightPct = Double.isFinite(reachPct) ? Math.max(halfHeightPct, reachPct) : halfHeightPct;
         }
-        Plot plot = new Plot(canvas, messages.units(), widthPt, heightPt, rows.size(), -halfHeightPct, halfHeightPct);
-        double bandTop = plot.y(Limits.WATCH_PCT);
-        canvas.box(plot.left, bandTop, plot.width, plot.y(-Limits.WATCH_PCT) - bandTop, BAND_RGB);
-        plot.grid(true);
-        for (int i = 0; i < rows.size(); i++) {
+        XyChart chart = new XyChart(
+                        Scale.slots(rows.get(0).row(), n),
+                        Scale.round(-halfHeightPct, halfHeightPct, 5, true, messages.units()),
+                        Margins.CAPTIONED)
+                .band(-Limits.WATCH_PCT, Limits.WATCH_PCT, Palette.BAND)
+                .across(0, Palette.INK, 0.6)
+                .unit(messages.text("rows.baseline.axis", SIGMAS))
+                .caption(messages.text("words.map.rowsFromLeft"));
+        for (int i = 0; i < n; i++) {
             BaselineLine row = rows.get(i);
-            double x = plot.middle(i);
             if (!Double.isFinite(row.usualPct())) {
-                canvas.text("?", x, plot.y(0) - 2, Palette.LABEL, Align.CENTER);
+                chart.label(i, 0, "?", Palette.LABEL, Align.CENTER);
                 continue;
             }
             int rgb = row.outlier() ? Palette.VERMILLION : Palette.ACCENT;
             if (Double.isFinite(row.spreadPct())) {
                 double reach = SIGMAS * row.spreadPct();
-                canvas.line(x, plot.y(row.usualPct() - reach), x, plot.y(row.usualPct() + reach), rgb, 1);
+                chart.segment(i, row.usualPct() - reach, i, row.usualPct() + reach, rgb, 1);
             }
-            canvas.fill(new Outline().dot(x, plot.y(row.usualPct()), 2.4), rgb);
+            chart.dots(new double[] {i}, new double[] {row.usualPct()}, rgb, 2.4);
         }
-        canvas.line(plot.left, plot.y(0), plot.left + plot.width, plot.y(0), Palette.INK, 0.6);
-        plot.numbers(rows.get(0).row(), messages.text("words.map.rowsFromLeft"));
-        canvas.text(messages.text("rows.baseline.axis", SIGMAS), 0, 7, Palette.SMALL, Align.LEFT);
+        chart.paint(canvas, widthPt, heightPt);
     }
 }

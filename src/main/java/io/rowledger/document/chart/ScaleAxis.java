@@ -1,0 +1,125 @@
+package io.rowledger.document.chart;
+
+import io.rowledger.document.chart.Scale.Tick;
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import org.jfree.chart.axis.AxisSpace;
+import org.jfree.chart.axis.AxisState;
+import org.jfree.chart.axis.NumberTick;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.chart.ui.TextAnchor;
+import org.jspecify.annotations.Nullable;
+
+/** A linear axis whose marks are given, so that labels follow the report's language, units and clock. */
+final class ScaleAxis extends ValueAxis {
+    private static final long serialVersionUID = 1L;
+    /** Room between two labels, pt. */
+    private static final double BETWEEN_PT = 4;
+
+    private final transient Scale scale;
+
+    ScaleAxis(Scale scale, boolean line) {
+        super(null, null);
+        this.scale = scale;
+        setRange(scale.low(), scale.high());
+        setInverted(scale.down());
+        setTickLabelFont(new ChartFont(Palette.LABEL));
+        setTickLabelPaint(new Color(Palette.LABEL.rgb()));
+        double u = ChartGraphics.UNITS_PER_PT;
+        setTickLabelInsets(new RectangleInsets(1.5 * u, 4 * u, 1.5 * u, 4 * u));
+        setTickMarksVisible(line);
+        setTickMarkOutsideLength((float) (2.5 * ChartGraphics.UNITS_PER_PT));
+        setTickMarkStroke(new BasicStroke((float) (0.5 * ChartGraphics.UNITS_PER_PT)));
+        setTickMarkPaint(new Color(Palette.SOFT));
+        setAxisLineVisible(line);
+        setAxisLineStroke(new BasicStroke((float) (0.5 * ChartGraphics.UNITS_PER_PT)));
+        setAxisLinePaint(new Color(Palette.SOFT));
+    }
+
+    @Override
+    public double valueToJava2D(double value, Rectangle2D area, RectangleEdge edge) {
+        double share = (value - scale.low()) / (scale.high() - scale.low());
+        if (RectangleEdge.isTopOrBottom(edge)) {
+            return area.getX() + share * area.getWidth();
+        }
+        return isInverted() ? area.getY() + share * area.getHeight() : area.getMaxY() - share * area.getHeight();
+    }
+
+    @Override
+    public double java2DToValue(double at, Rectangle2D area, RectangleEdge edge) {
+        double share = RectangleEdge.isTopOrBottom(edge)
+                ? (at - area.getX()) / area.getWidth()
+                : isInverted() ? (at - area.getY()) / area.getHeight() : (area.getMaxY() - at) / area.getHeight();
+        return scale.low() + share * (scale.high() - scale.low());
+    }
+
+    /** The marks whose labels have room: every one, every second, every fourth and so on. */
+    @Override
+    public List<?> refreshTicks(Graphics2D g, AxisState state, Rectangle2D area, RectangleEdge edge) {
+        boolean across = RectangleEdge.isTopOrBottom(edge);
+        TextAnchor anchor = across ? TextAnchor.TOP_CENTER : TextAnchor.CENTER_RIGHT;
+        int n = scale.ticks().size();
+        double[] at = new double[n];
+        double[] half = new double[n];
+        for (int i = 0; i < n; i++) {
+            Tick tick = scale.ticks().get(i);
+            at[i] = valueToJava2D(tick.value(), area, edge);
+            half[i] = across
+                    ? g.getFontMetrics(getTickLabelFont()).stringWidth(tick.label()) / 2.0
+                    : getTickLabelFont().getSize() / 2.0;
+        }
+        double between = across ? BETWEEN_PT * ChartGraphics.UNITS_PER_PT : 0;
+        int every = 1;
+        while (every < n && touching(at, half, every, between)) {
+            every *= 2;
+        }
+        List<NumberTick> ticks = new ArrayList<>();
+        for (int i = 0; i < n; i += every) {
+            Tick tick = scale.ticks().get(i);
+            boolean fits = !across || at[i] + half[i] <= area.getMaxX() + BETWEEN_PT * ChartGraphics.UNITS_PER_PT;
+            ticks.add(new NumberTick(tick.value(), fits ? tick.label() : "", anchor, anchor, 0));
+        }
+        return ticks;
+    }
+
+    /** True if two neighbors touch among every so many labels. */
+    private static boolean touching(double[] at, double[] half, int every, double between) {
+        for (int i = every; i < at.length; i += every) {
+            if (Math.abs(at[i] - at[i - every]) < half[i] + half[i - every] + between) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    @Override
+    public AxisState draw(
+            Graphics2D g,
+            double cursor,
+            Rectangle2D plotArea,
+            Rectangle2D dataArea,
+            RectangleEdge edge,
+            @Nullable PlotRenderingInfo info) {
+        return drawTickMarksAndLabels(g, cursor, plotArea, dataArea, edge);
+    }
+
+    @Override
+    public AxisSpace reserveSpace(
+            Graphics2D g, Plot plot, Rectangle2D plotArea, RectangleEdge edge, @Nullable AxisSpace space) {
+        return space == null ? new AxisSpace() : space;
+    }
+
+    @Override
+    public void configure() {}
+
+    @Override
+    protected void autoAdjustRange() {}
+}
