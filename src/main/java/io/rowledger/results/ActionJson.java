@@ -2,23 +2,36 @@ package io.rowledger.results;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.FindingUncertainties;
+import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.NextActions;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * What to do next, in US English and US units as all text in the files.
  *
+ * @param kind {@code check}, {@code drive} or {@code change}
+ * @param title a few words
  * @param rows rows it concerns, from 1 at the left
- * @param places skips and overlaps it concerns, by their names
+ * @param places skips and overlaps it concerns, by their names; skips in the best order of stops
  */
-record ActionJson(String text, List<Integer> rows, List<String> places) {
+record ActionJson(String kind, String title, String text, List<Integer> rows, List<String> places) {
     static List<ActionJson> of(Analysis a) {
         Messages messages = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
-        return NextActions.of(a.findings(), a.coverage(), a.rates(), messages).stream()
-                .map(action -> new ActionJson(action.text(), action.rows(), action.places()))
+        JobView job = new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals());
+        FindingUncertainties uncertainties =
+                new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals());
+        return NextActions.of(job, a.findings(), uncertainties, a.whatIf(), messages).actions().stream()
+                .map(action -> new ActionJson(
+                        action.kind().name().toLowerCase(Locale.ROOT),
+                        action.title(),
+                        action.text(),
+                        action.rows(),
+                        action.places()))
                 .toList();
     }
 }

@@ -50,6 +50,24 @@ public final class FindingFacts {
                         : "");
     }
 
+    /** Liquid and ground in a short clause without a full stop: the first page has no room for bounds. */
+    static Message shortCost(Finding finding, FindingUncertainty uncertainty) {
+        if (onlySetup(finding.kind()) || finding.volumeL() == 0 || !Double.isFinite(finding.volumeL())) {
+            return cost(finding, uncertainty);
+        }
+        Interval volumeL = uncertainty.volumeL();
+        if (volumeL.known() && volumeL.low() < 0 && volumeL.high() > 0) {
+            return Message.of("words.action.cost.evened", Message.area(finding.areaM2()));
+        }
+        boolean under = finding.volumeL() < 0;
+        Argument liquid = magnitude(QuantityKind.VOLUME, volumeL);
+        if (onlyRecorded(finding)) {
+            return Message.of(under ? "words.action.cost.underRecorded" : "words.action.cost.overRecorded", liquid);
+        }
+        return Message.of(
+                under ? "words.action.cost.under" : "words.action.cost.over", liquid, Message.area(finding.areaM2()));
+    }
+
     private static String costKey(Finding finding) {
         boolean under = finding.volumeL() < 0;
         if (onlyRecorded(finding)) {

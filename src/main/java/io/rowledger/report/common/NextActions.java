@@ -2,45 +2,75 @@ package io.rowledger.report.common;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
-import io.rowledger.coverage.CoverageDefect.Cause;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
-import io.rowledger.rate.Rates;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.log.Metering;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
+import io.rowledger.whatif.WhatIf;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
- * What to do next, most costly first: findings by the liquid they cost, skips to drive back to and overlaps by the liquid
- * that their area takes at the job's target.
+ * What to do next, most costly first: findings by the liquid they cost, skips worth a stop and overlaps worth a change by the
+ * liquid that their area takes at the job's target.
  *
- * <p>By hand: a plugged row that lost 40 L, skips of 1,000 m² and overlaps of 160 m² at a target of 0.04 L/m² cost 40 L, 40 L
- * and 6.4 L, and are named in that order: of two that cost the same, findings come first.
+ * <p>By hand: a plugged row that lost 40 L, skips of 1,000 m² and overlaps of 600 m² at a target of 0.04 L/m² cost 40 L, 40 L
+ * and 24 L, and are named in that order: of two that cost the same, findings come first. A row that left a skip comes before driving back
+ * to it, whatever the meters say that it lost.
+ *
+ * <p>The first page of the pass review prints {@link #actions} as a numbered list and {@link #alsoFound} below it. A page on a
+ * screen shows the same: {@link Action#title} as a heading, {@link Action#text} below it, {@link Action#rows} and
+ * {@link Action#places} as links into its lists and its map (rows from 1 at the left, places by the names that skips and overlaps
+ * have in every list, in the order in which to drive to them). {@code summary.json} has the texts in US English. Texts hold no
+ * markup. Nothing to do is an empty list of actions; {@link #nothing} says so in words.
+ *
+ * @param actions at most {@link #MAX_ACTIONS}
+ * @param alsoFound titles of the findings that the actions don't name, so that every suspected row is told, sentence by sentence
+ * @param nothing what to print where there is no action, else empty
  */
-public final class NextActions {
+public record NextActions(List<Action> actions, List<String> alsoFound, String nothing) {
     /** Actions that a person can keep in mind at a time; common practice, no source. */
     public static final int MAX_ACTIONS = 3;
     /** Places that a sentence names; the list has all of them. */
-    private static final int MAX_NAMED = 5;
+    private static final int MAX_NAMED = 6;
+    /** Overlap as a fraction of the worked ground from which it is worth a change; common practice, no source. */
+    private static final double MIN_OVERLAP_SHARE = 0.01;
 
-    /** Skips that driving back can cover; others are margins, or ground that another log may cover. */
-    private static final Set<Cause> TO_COVER =
-            Set.of(Cause.GAP_BETWEEN_PASSES, Cause.ROW_NOT_DELIVERING, Cause.LATE_START, Cause.EARLY_STOP);
+    /** Copies the lists. */
+    public NextActions {
+        actions = List.copyOf(actions);
+        alsoFound = List.copyOf(alsoFound);
+    }
 
-    private NextActions() {}
+    /** What an action asks for. */
+    public enum Kind {
+        /** Look at a row, a meter or the supply. */
+        CHECK,
+        /** Drive back to skipped ground. */
+        DRIVE,
+        /** Change a setting, the rig file or the way of driving before the next field. */
+        CHANGE
+    }
 
     /**
      * One action.
      *
-     * @param text a sentence or two
-     * @param rows rows it concerns, from 1 at the left
-     * @param places names of the skips and overlaps it concerns, such as {@code S1}
+     * @param kind what it asks for
+     * @param title a few words without a full stop, such as "Check row 7"
+     * @param text a sentence or two: what is wrong, what it cost, and the first thing to do
+     * @param rows rows it concerns, from 1 at the left; empty for the whole bar
+     * @param places names of the skips and overlaps it concerns, such as {@code S1}; skips in the best order of stops
      * @param costL liquid lost or wasted, L
      */
-    public record Action(String text, List<Integer> rows, List<String> places, double costL) {
+    public record Action(Kind kind, String title, String text, List<Integer> rows, List<String> places, double costL) {
         /** Copies the lists. */
         public Action {
             rows = List.copyOf(rows);
@@ -48,63 +78,245 @@ public final class NextActions {
         }
     }
 
-    /** Up to {@link #MAX_ACTIONS} actions. */
-    public static List<Action> of(List<Finding> findings, Coverage coverage, Rates rates, Messages messages) {
-        List<Action> actions = new ArrayList<>();
-        for (Finding finding : findings) {
+    /**
+     * What to do after a job.
+     *
+     * @param findings most certain first
+     * @param uncertainties of the findings, by their place in the list
+     */
+    public static NextActions of(
+            JobView job, List<Finding> findings, FindingUncertainties uncertainties, WhatIf whatIf, Messages messages) {
+        Builder builder = new Builder(job, whatIf, messages);
+        for (int i = 0; i < findings.size(); i++) {
+            builder.finding(findings.get(i), uncertainties.of(i));
+        }
+        builder.unexplained(findings);
+        builder.drive(DriveBack.of(job.coverage(), job.track()));
+        builder.overlaps();
+        return builder.build();
+    }
+
+    /** What a finding of this kind asks for. */
+    static Kind kind(FindingKind kind) {
+        return switch (kind) {
+            case SUPPLY_LIMITED,
+                    NO_TURN_COMPENSATION,
+                    LATE_ON,
+                    EARLY_OFF,
+                    OUTSIDE_SHARE,
+                    FLOW_LAG,
+                    DROP_OFFSET,
+                    SIDE_OFFSET -> Kind.CHANGE;
+            default -> Kind.CHECK;
+        };
+    }
+
+    /** An action, and the finding that it comes from in a clause; empty where it comes from none. */
+    private record Candidate(Action action, String foundTitle) {}
+
+    private static final class Builder {
+        private final JobView job;
+        private final WhatIf whatIf;
+        private final Messages messages;
+        private final double targetLPerM2;
+        private final List<Candidate> candidates = new ArrayList<>();
+        /** Rows that left a stop by not applying. */
+        private final Set<Integer> skippedRows = new HashSet<>();
+
+        Builder(JobView job, WhatIf whatIf, Messages messages) {
+            this.job = job;
+            this.whatIf = whatIf;
+            this.messages = messages;
+            this.targetLPerM2 = targetLPerM2();
+        }
+
+        NextActions build() {
+            candidates.sort(Comparator.comparingDouble(this::rankL).reversed());
+            int shown = Math.min(MAX_ACTIONS, candidates.size());
+            List<String> rest = candidates.subList(shown, candidates.size()).stream()
+                    .map(Candidate::foundTitle)
+                    .filter(title -> !title.isEmpty())
+                    .map(title -> messages.text("words.action.sentence", title))
+                    .toList();
+            boolean evaluated = job.rates().sweptAreaM2() > 0;
+            return new NextActions(
+                    candidates.subList(0, shown).stream().map(Candidate::action).toList(),
+                    rest,
+                    shown > 0 || !evaluated ? "" : messages.text(nothing()));
+        }
+
+        /** The cost by which an action is ranked, L: a row is put right before anybody drives back to what it skipped. */
+        private double rankL(Candidate candidate) {
+            Action action = candidate.action();
+            double rankL = action.costL();
+            for (Candidate other : candidates) {
+                if (other.action().kind() == Kind.DRIVE
+                        && skippedRows.containsAll(action.rows())
+                        && !action.rows().isEmpty()) {
+                    rankL = Math.max(rankL, other.action().costL());
+                }
+            }
+            return rankL;
+        }
+
+        /** With one meter no row is known to be sound. */
+        private String nothing() {
+            boolean oneMeter = false;
+            for (int p = 0; p < job.rig().products().size(); p++) {
+                oneMeter |= job.log().metering(p) == Metering.WHOLE_BAR;
+            }
+            return oneMeter ? "words.action.nothingOneMeter" : "words.action.nothing";
+        }
+
+        void finding(Finding finding, FindingUncertainty uncertainty) {
             double costL = Double.isFinite(finding.volumeL()) ? Math.abs(finding.volumeL()) : 0;
-            String check = firstStep(messages.text(finding.check()));
-            String text = messages.text("words.action.finding", FindingTitles.of(finding), check);
-            actions.add(new Action(text, finding.rows(), List.of(), costL));
+            String found = messages.text(FindingTitles.of(finding));
+            Message cost = FindingFacts.shortCost(finding, uncertainty);
+            Kind kind = kind(finding.kind());
+            String title = messages.text(
+                    kind == Kind.CHANGE ? "words.action.title.change" : "words.action.title.check", finding.rows());
+            String text = messages.text("words.action.finding", found, cost, step(finding));
+            candidates.add(new Candidate(new Action(kind, title, text, finding.rows(), List.of(), costL), found));
         }
-        double targetLPerM2 = targetLPerM2(rates);
-        List<CoverageDefect> skips = coverage.skips().stream()
-                .filter(skip -> TO_COVER.contains(skip.cause()))
-                .toList();
-        add("words.action.skips", "S", skips, targetLPerM2, messages, actions);
-        add("words.action.overlaps", "O", coverage.overlaps(), targetLPerM2, messages, actions);
-        actions.sort(Comparator.comparingDouble(Action::costL).reversed());
-        return List.copyOf(actions.subList(0, Math.min(MAX_ACTIONS, actions.size())));
-    }
 
-    /** A check is a row of steps from the harmless to the involved, parted by semicolons. */
-    private static String firstStep(String check) {
-        int end = check.indexOf(';');
-        return end < 0 ? check : check.substring(0, end) + ".";
-    }
-
-    private static void add(
-            String key,
-            String letter,
-            List<CoverageDefect> places,
-            double targetLPerM2,
-            Messages messages,
-            List<Action> actions) {
-        if (places.isEmpty()) {
-            return;
+        /** The first step of the check; where the supply runs short, the speed that it holds. */
+        private String step(Finding finding) {
+            if (finding.kind() == FindingKind.SUPPLY_LIMITED && !whatIf.speeds().isEmpty()) {
+                return messages.text(
+                        "words.action.slower",
+                        Message.value(QuantityKind.SPEED, whatIf.speeds().get(0).holdsMps()));
+            }
+            return firstStep(messages.text(finding.check()));
         }
-        double areaM2 = places.stream().mapToDouble(CoverageDefect::areaM2).sum();
-        List<String> names =
-                places.stream().map(place -> letter + place.number()).toList();
-        List<String> named = names.subList(0, Math.min(MAX_NAMED, names.size()));
-        Message list = names.size() == named.size()
-                ? Message.of("words.action.places", named)
-                : Message.of("words.action.placesMore", named, names.size() - named.size());
-        String text = messages.text(key, list, Message.area(areaM2));
-        actions.add(new Action(text, List.of(), names, areaM2 * targetLPerM2));
-    }
 
-    /** Target of all products together over the swept area; what was applied where there is no target, L/m². */
-    private static double targetLPerM2(Rates rates) {
-        double targetL = 0;
-        double appliedL = 0;
-        for (RowTotals row : rates.rows()) {
-            for (RowTotals.ProductTotals product : row.products()) {
-                targetL += product.targetVolumeL();
-                appliedL += Double.isFinite(product.volumeL()) ? product.volumeL() : 0;
+        /** Rows and bars that are off, though no finding names them: told, never explained. */
+        void unexplained(List<Finding> findings) {
+            boolean barNamed =
+                    findings.stream().anyMatch(finding -> finding.rows().isEmpty());
+            for (int p = 0; p < job.rig().products().size() && !barNamed; p++) {
+                ProductSums sums = ProductSums.of(job.rates(), job.coverage(), p);
+                if (job.log().metering(p) == Metering.WHOLE_BAR) {
+                    bar(sums);
+                } else {
+                    rows(sums, p, findings);
+                }
             }
         }
-        double sweptM2 = rates.sweptAreaM2();
-        return sweptM2 > 0 ? (Double.isFinite(targetL) ? targetL : appliedL) / sweptM2 : 0;
+
+        private void bar(ProductSums sums) {
+            if (Math.abs(sums.deviationPct()) > Limits.WATCH_PCT) {
+                String text = messages.text("words.action.barOff", Message.percent(sums.deviationPct()));
+                candidates.add(check(List.of(), text, Math.abs(sums.volumeL() - sums.owedL())));
+            }
+        }
+
+        private void rows(ProductSums sums, int p, List<Finding> findings) {
+            List<Integer> off = new ArrayList<>();
+            List<Message> named = new ArrayList<>();
+            double costL = 0;
+            for (RowTotals row : job.rates().rows()) {
+                double pct = sums.deviationPct(job.coverage(), row, p);
+                boolean told =
+                        findings.stream().anyMatch(finding -> finding.rows().contains(row.row()));
+                if (Math.abs(pct) > Limits.WATCH_PCT && !told) {
+                    off.add(row.row());
+                    named.add(Message.of("words.summary.row", row.row(), Message.percent(pct)));
+                    costL += Math.abs(pct) / 100 * row.sweptAreaM2() * targetLPerM2;
+                }
+            }
+            if (2 * off.size() > job.rates().rows().size() && Math.abs(sums.deviationPct()) > Limits.WATCH_PCT) {
+                bar(sums);
+            } else if (!off.isEmpty()) {
+                int shown = Math.min(Limits.ROWS_IN_A_SENTENCE, named.size());
+                Message list = shown < named.size()
+                        ? Message.of("words.summary.rowsAndMore", named.subList(0, shown), named.size() - shown)
+                        : Message.of("words.summary.rows", named);
+                String text = messages.text("words.action.rowsOff", off, list);
+                candidates.add(check(off, text, costL));
+            }
+        }
+
+        private Candidate check(List<Integer> rows, String text, double costL) {
+            String title = messages.text("words.action.title.check", rows);
+            return new Candidate(new Action(Kind.CHECK, title, text, rows, List.of(), costL), "");
+        }
+
+        void drive(DriveBack back) {
+            if (back.stops().isEmpty()) {
+                return;
+            }
+            back.stops().stream()
+                    .filter(stop -> stop.place().cause() == CoverageDefect.Cause.ROW_NOT_DELIVERING)
+                    .forEach(stop -> skippedRows.addAll(stop.place().rows()));
+            List<String> names = back.stops().stream().map(DriveBack.Stop::name).toList();
+            double liquidL = back.areaM2() * targetLPerM2;
+            boolean narrow = back.stops().stream()
+                    .allMatch(stop -> !stop.place().rows().isEmpty()
+                            && 2 * stop.place().rows().size() <= job.rig().rows());
+            String text = messages.text(
+                    "words.action.drive",
+                    places(names),
+                    names.size(),
+                    Message.area(back.areaM2()),
+                    Message.value(QuantityKind.VOLUME, liquidL),
+                    narrow ? Message.of("words.action.narrow") : "");
+            String title = messages.text("words.action.title.drive", names.size());
+            candidates.add(new Candidate(new Action(Kind.DRIVE, title, text, List.of(), names, liquidL), ""));
+        }
+
+        void overlaps() {
+            Coverage c = job.coverage();
+            if (c.overlapAreaM2() < MIN_OVERLAP_SHARE * job.rates().sweptAreaM2()
+                    || c.overlaps().isEmpty()) {
+                return;
+            }
+            Map<CoverageDefect.Cause, Double> byCause = new EnumMap<>(CoverageDefect.Cause.class);
+            c.overlaps().forEach(each -> byCause.merge(each.cause(), each.areaM2(), Double::sum));
+            CoverageDefect.Cause most = byCause.entrySet().stream()
+                    .max(Map.Entry.comparingByValue())
+                    .orElseThrow()
+                    .getKey();
+            double liquidL = c.overlapAreaM2() * targetLPerM2;
+            List<String> names = c.overlaps().stream()
+                    .filter(each -> each.cause() == most)
+                    .map(each -> "O" + each.number())
+                    .toList();
+            String text = messages.text(
+                    "words.action.overlaps",
+                    Message.area(c.overlapAreaM2()),
+                    Message.value(QuantityKind.VOLUME, liquidL),
+                    DefectPhrases.cause(most),
+                    places(names),
+                    DefectPhrases.lookAt(most));
+            String title = messages.text("words.action.title.change", List.of());
+            candidates.add(new Candidate(new Action(Kind.CHANGE, title, text, List.of(), names, liquidL), ""));
+        }
+
+        /** A check is a row of steps from the harmless to the involved, parted by semicolons. */
+        private static String firstStep(String check) {
+            int end = check.indexOf(';');
+            return end < 0 ? check : check.substring(0, end) + ".";
+        }
+
+        private static Message places(List<String> names) {
+            List<String> named = names.subList(0, Math.min(MAX_NAMED, names.size()));
+            return names.size() == named.size()
+                    ? Message.of("words.action.places", named)
+                    : Message.of("words.action.placesMore", named, names.size() - named.size());
+        }
+
+        /** Target of all products together over the swept area; what was applied where there is no target, L/m². */
+        private double targetLPerM2() {
+            double targetL = 0;
+            double appliedL = 0;
+            for (RowTotals row : job.rates().rows()) {
+                for (RowTotals.ProductTotals product : row.products()) {
+                    targetL += product.targetVolumeL();
+                    appliedL += Double.isFinite(product.volumeL()) ? product.volumeL() : 0;
+                }
+            }
+            double sweptM2 = job.rates().sweptAreaM2();
+            return sweptM2 > 0 ? (Double.isFinite(targetL) ? targetL : appliedL) / sweptM2 : 0;
+        }
     }
 }

@@ -15,9 +15,9 @@
  * {@code RowDiagnosisTest} asserts it.
  *
  * <p>For other packages: {@link Audience}, {@link Cautions}, {@link CoveragePhrases}, {@link CoverageSection},
- * {@link CoverageSectionBuilder}, {@link DefectLine}, {@link Fact}, {@link FindingFacts}, {@link FindingMark},
+ * {@link CoverageSectionBuilder}, {@link DefectLine}, {@link DriveBack}, {@link Fact}, {@link FindingFacts}, {@link FindingMark},
  * {@link FindingProducts}, {@link FindingTitles}, {@link FindingUncertainties}, {@link FindingUncertainty},
- * {@link InputFileLine}, {@link IntervalPhrases}, {@link JobTimes}, {@link JobView}, {@link Limits}, {@link NextActions},
+ * {@link InputFileLine}, {@link IntervalPhrases}, {@link JobTimes}, {@link JobView}, {@link Limits}, {@link NextActions}, {@link PlaceEnds},
  * {@link ProductSums}, {@link QualitySection}, {@link QualitySectionBuilder}, {@link ReportHeader},
  * {@link ReportHeaders}, {@link ReportOptions}, {@link ReturnPlaces}, {@link ReviewSummary}, {@link RowHealth},
  * {@link RowPicture}, {@link RowPictureFigure}, {@link SavedDiagnosis}, {@link SetbackSection},
