@@ -29,6 +29,8 @@ final class Commands implements CommandLine.IFactory {
             command = new RecordFieldsCommand(console);
         } else if (type == DemoCommand.class) {
             command = new DemoCommand(console);
+        } else if (type == OpenCommand.class) {
+            command = new OpenCommand(console);
         }
         return command == null ? CommandLine.defaultFactory().create(type) : type.cast(command);
     }

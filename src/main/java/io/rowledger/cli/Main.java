@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
         description = "Tells from a GPS and flow log whether every row of a side-dress bar got its rate.",
         synopsisSubcommandLabel = "COMMAND",
         subcommands = {
+            OpenCommand.class,
             ReportCommand.class,
             BatchCommand.class,
             CompareCommand.class,
@@ -45,7 +46,7 @@ public final class Main implements Runnable {
     }
 
     /**
-     * Runs the program with these streams.
+     * Runs the program with these streams; without a verb it is the workbench.
      *
      * @return the exit status: 0 done, 1 the program failed, 2 the input or the call can't be used
      */
@@ -56,7 +57,7 @@ public final class Main implements Runnable {
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((e, unused) -> misused(e, err));
         line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, err));
-        return line.execute(args);
+        return args.length == 0 ? line.execute("open") : line.execute(args);
     }
 
     @Override

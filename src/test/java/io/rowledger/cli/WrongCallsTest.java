@@ -179,7 +179,6 @@ class WrongCallsTest {
         calls.put("setback without keep-out", report("--setback", "35 ft"));
         calls.put("setback without a unit", report("--keep-out", point, "--setback", "35"));
         calls.put("setback below zero", report("--keep-out", point, "--setback", "-35 ft"));
-        calls.put("no command", List.of());
         calls.put("unknown command", List.of("reprot", log));
         calls.put("unknown option", List.of("report", log, "--rig", rig, "--color"));
         calls.put("no log", List.of("report", "--rig", rig));

@@ -45,11 +45,11 @@ import org.junit.jupiter.api.Test;
 class MessageKeysTest {
     private static final Path BUNDLES = Path.of("src/main/resources/io/rowledger/text");
 
-    /** Scripts and template of the review page. */
+    /** Scripts and templates of the review page and the workbench. */
     private static final Path WEB = Path.of("src/main/resources/io/rowledger/web");
 
-    /** A key of the page's bundle in a script. */
-    private static final Pattern SCRIPT_KEY = Pattern.compile("'(page\\.[A-Za-z0-9_.]+)'");
+    /** A key of the page's or the workbench's bundle in a script. */
+    private static final Pattern SCRIPT_KEY = Pattern.compile("'((?:page|workbench)\\.[A-Za-z0-9_.]+)'");
 
     /** Families of keys by prefix, as it stands in the code: the keys' last parts. */
     private static final Map<String, Collection<String>> FAMILIES = Map.ofEntries(

@@ -74,11 +74,12 @@ class RoomLawsTest {
             "page",
             "output",
             "batch",
+            "workbench",
             "cli");
 
     /** Packages that may read the whole result of an analysis. */
     private static final Set<String> WHOLE_RESULT =
-            Set.of("analysis", "results", "export", "page", "output", "batch", "cli");
+            Set.of("analysis", "results", "export", "page", "output", "batch", "workbench", "cli");
 
     private static final Set<String> DOCUMENTS =
             Set.of("report.rows", "report.review", "report.record", "report.compare", "report.season");
@@ -168,10 +169,10 @@ class RoomLawsTest {
     }
 
     @Test
-    void no_clock_no_default_locale_no_default_zone_no_unseeded_random_outside_cli() {
+    void no_clock_no_default_locale_no_default_zone_no_unseeded_random_outside_cli_and_workbench() {
         noClasses()
                 .that()
-                .resideOutsideOfPackage("io.rowledger.cli..")
+                .resideOutsideOfPackages("io.rowledger.cli..", "io.rowledger.workbench..")
                 .should()
                 .callMethod(System.class, "currentTimeMillis")
                 .orShould()
@@ -202,6 +203,28 @@ class RoomLawsTest {
                 .callConstructor(java.util.Random.class)
                 .orShould()
                 .callMethod(Math.class, "random")
+                .check(CLASSES);
+    }
+
+    @Test
+    void only_the_workbench_serves_and_nobody_calls_out() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackage("io.rowledger.workbench..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("com.sun.net.httpserver..")
+                .check(CLASSES);
+        noClasses()
+                .should()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("java.net.Socket")
+                .orShould()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("java.net.URLConnection")
+                .orShould()
+                .dependOnClassesThat()
+                .resideInAPackage("java.net.http..")
                 .check(CLASSES);
     }
 

@@ -1,0 +1,96 @@
+package io.rowledger.workbench;
+
+import com.sun.net.httpserver.HttpExchange;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Server-sent events (WHATWG HTML, section 9.2) to every open page. A page keeps its stream open as long as it is shown,
+ * so the streams also tell whether anybody is there.
+ */
+final class Events implements AutoCloseable {
+    private static final int BEAT_S = 10;
+    /** Pages at once: a person has a few, and each holds a connection. */
+    private static final int MAX_PAGES = 16;
+
+    private final List<Page> pages = new ArrayList<>();
+    private final ScheduledExecutorService timer;
+    private final LongSupplier nanos;
+    private long lastSeenNanos;
+    private @Nullable ScheduledFuture<?> beats;
+
+    /** One open page. */
+    private record Page(HttpExchange exchange, OutputStream out) {}
+
+    /** Sends beats with this timer. */
+    Events(ScheduledExecutorService timer, LongSupplier nanos) {
+        this.timer = timer;
+        this.nanos = nanos;
+        this.lastSeenNanos = nanos.getAsLong();
+    }
+
+    synchronized void start() {
+        beats = timer.scheduleWithFixedDelay(() -> write(": here\n\n"), BEAT_S, BEAT_S, TimeUnit.SECONDS);
+    }
+
+    /** Opens the stream of a page; it stays open after the call. */
+    void open(HttpExchange exchange) throws IOException {
+        synchronized (this) {
+            if (pages.size() >= MAX_PAGES) {
+                throw new HttpRefusal(HttpRefusal.BUSY, "Too many pages are open. Hint: close some.");
+            }
+        }
+        Answers.headers(exchange, "text/event-stream; charset=utf-8", Answers.PAGE_POLICY);
+        exchange.sendResponseHeaders(200, 0);
+        OutputStream out = exchange.getResponseBody();
+        out.write("retry: 1000\n\n".getBytes(StandardCharsets.UTF_8));
+        out.flush();
+        synchronized (this) {
+            pages.add(new Page(exchange, out));
+        }
+    }
+
+    /** Sends an event to every page. */
+    void send(String name, Object value) {
+        write("event: " + name + "\ndata: " + new String(Json.bytes(value), StandardCharsets.UTF_8) + "\n\n");
+    }
+
+    private synchronized void write(String text) {
+        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+        if (!pages.isEmpty()) {
+            lastSeenNanos = nanos.getAsLong();
+        }
+        pages.removeIf(page -> {
+            try {
+                page.out.write(bytes);
+                page.out.flush();
+                return false;
+            } catch (IOException e) {
+                page.exchange.close();
+                return true;
+            }
+        });
+    }
+
+    /** Seconds since a page was last known to be open; 0 while one is. */
+    synchronized long quietS() {
+        return pages.isEmpty() ? (nanos.getAsLong() - lastSeenNanos) / 1_000_000_000L : 0;
+    }
+
+    @Override
+    public synchronized void close() {
+        if (beats != null) {
+            beats.cancel(false);
+        }
+        pages.forEach(page -> page.exchange.close());
+        pages.clear();
+    }
+}

@@ -1,0 +1,37 @@
+package io.rowledger.workbench;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+
+/** Records to JSON and back. Unknown members are refused, so that a misspelled one is not lost. */
+final class Json {
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .serializationInclusion(JsonInclude.Include.ALWAYS)
+            .build();
+
+    private Json() {}
+
+    static byte[] bytes(Object value) {
+        try {
+            return MAPPER.writeValueAsBytes(value);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a record that can't be written as JSON", e);
+        }
+    }
+
+    static <T> T read(byte[] json, Class<T> type) {
+        try {
+            T value = MAPPER.readValue(json, type);
+            if (value != null) {
+                return value;
+            }
+        } catch (IOException e) {
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "found JSON that can't be read: " + e.getMessage());
+        }
+        throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "found no value; expected JSON");
+    }
+}

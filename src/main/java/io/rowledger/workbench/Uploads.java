@@ -1,0 +1,130 @@
+package io.rowledger.workbench;
+
+import com.sun.net.httpserver.HttpExchange;
+import io.rowledger.digest.Sha256;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+
+/** Takes files from the page, streamed to disk. */
+final class Uploads {
+    /** Uploads at a time: each holds a thread. */
+    private static final int MAX_AT_ONCE = 4;
+
+    private final SeasonFolder folder;
+    private final ScheduledExecutorService timer;
+    private final Workbench.UploadLimits limits;
+    private final Semaphore places;
+
+    Uploads(SeasonFolder folder, ScheduledExecutorService timer, Workbench.UploadLimits limits) {
+        this.folder = folder;
+        this.timer = timer;
+        this.limits = limits;
+        this.places = new Semaphore(MAX_AT_ONCE);
+    }
+
+    /**
+     * What became of an upload.
+     *
+     * @param file its name
+     * @param bytes its size
+     * @param same true if this very file was there already
+     */
+    record Taken(String file, long bytes, boolean same) {}
+
+    /**
+     * Takes a file.
+     *
+     * @param replace true if a different file of this name goes to the dated folder
+     * @throws HttpRefusal if it is too large or too slow, or if a different file of this name is there
+     */
+    Taken take(HttpExchange exchange, List<String> place, boolean replace) throws IOException {
+        Path target = folder.inside(place);
+        String length = exchange.getRequestHeaders().getFirst("Content-Length");
+        if (length != null && length.length() < 19 && Long.parseLong(length) > limits.maxBytes()) {
+            throw tooLarge();
+        }
+        if (!places.tryAcquire()) {
+            throw new HttpRefusal(
+                    HttpRefusal.BUSY, "Several files are coming in already. Hint: try again in a moment.");
+        }
+        Path fresh = folder.temporary();
+        try {
+            long bytes = receive(exchange, fresh);
+            if (length != null && bytes != Long.parseLong(length)) {
+                throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "The file did not come in whole. Hint: drop it again.");
+            }
+            return keep(place, target, fresh, bytes, replace);
+        } finally {
+            Files.deleteIfExists(fresh);
+            places.release();
+        }
+    }
+
+    private Taken keep(List<String> place, Path target, Path fresh, long bytes, boolean replace) throws IOException {
+        String name = place.get(place.size() - 1);
+        if (Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
+            if (Files.isRegularFile(target, LinkOption.NOFOLLOW_LINKS)
+                    && Sha256.of(target).equals(Sha256.of(fresh))) {
+                return new Taken(name, bytes, true);
+            }
+            if (!replace) {
+                throw new HttpRefusal(
+                        HttpRefusal.CONFLICT, "A different file named " + name + " is there. Replace it?");
+            }
+        }
+        folder.write(place, out -> Files.copy(fresh, out));
+        return new Taken(name, bytes, false);
+    }
+
+    private long receive(HttpExchange exchange, Path fresh) throws IOException {
+        AtomicLong received = new AtomicLong();
+        ScheduledFuture<?> guard = guard(exchange, received);
+        byte[] part = new byte[1 << 16];
+        try (OutputStream out = Files.newOutputStream(fresh)) {
+            InputStream in = exchange.getRequestBody();
+            for (int n = in.read(part); n >= 0; n = in.read(part)) {
+                if (received.addAndGet(n) > limits.maxBytes()) {
+                    throw tooLarge();
+                }
+                out.write(part, 0, n);
+            }
+        } finally {
+            guard.cancel(false);
+        }
+        return received.get();
+    }
+
+    /** Ends the connection of an upload that stalls or takes too long; the reading thread then fails. */
+    private ScheduledFuture<?> guard(HttpExchange exchange, AtomicLong received) {
+        long[] seen = {0, 0, 0};
+        return timer.scheduleWithFixedDelay(
+                () -> {
+                    seen[0]++;
+                    seen[2] = received.get() == seen[1] ? seen[2] + 1 : 0;
+                    seen[1] = received.get();
+                    if (seen[0] > limits.maxS() || seen[2] > limits.maxStallS()) {
+                        exchange.close();
+                    }
+                },
+                1,
+                1,
+                TimeUnit.SECONDS);
+    }
+
+    private HttpRefusal tooLarge() {
+        return new HttpRefusal(
+                HttpRefusal.TOO_LARGE,
+                "This file is larger than " + (limits.maxBytes() >> 20)
+                        + " MB. Hint: copy it into the season folder yourself.");
+    }
+}

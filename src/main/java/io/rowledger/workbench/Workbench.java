@@ -1,0 +1,152 @@
+package io.rowledger.workbench;
+
+import com.sun.net.httpserver.HttpServer;
+import io.rowledger.finding.UnusableInputException;
+import java.io.IOException;
+import java.net.BindException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.ScheduledThreadPoolExecutor;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+
+/** A local server over a season folder. It listens on 127.0.0.1 alone and ends a while after the last page was closed. */
+public final class Workbench implements AutoCloseable {
+    private static final int MAX_THREADS = 16;
+    private static final int MAX_WAITING = 4096;
+    private static final int BACKLOG = 64;
+    /** Time for the headers of a request and for a body that is no upload, s. */
+    private static final int MAX_REQUEST_S = 330;
+
+    private final FolderLock lock;
+    private final HttpServer server;
+    private final ExecutorService threads;
+    private final ScheduledExecutorService timer;
+    private final Gate gate;
+    private final Services services;
+    private final ScheduledFuture<?> idleCheck;
+    private final CountDownLatch ended = new CountDownLatch(1);
+
+    /**
+     * How the workbench is started.
+     *
+     * @param folder the season folder
+     * @param port of 127.0.0.1; 0 for a free one
+     * @param version of the program
+     * @param idleS time after which it ends once no page is open, s
+     * @param uploads bounds for one upload
+     * @param failures hears failures of the program itself
+     */
+    public record Settings(
+            Path folder, int port, String version, int idleS, UploadLimits uploads, Consumer<Throwable> failures) {}
+
+    /**
+     * Bounds for one upload.
+     *
+     * @param maxBytes size
+     * @param maxS time for the whole file, s
+     * @param maxStallS time without a byte, s
+     */
+    public record UploadLimits(long maxBytes, int maxS, int maxStallS) {
+        /** 1 GB, ten times the log of a long day at 10 Hz; a slow stick takes a minute for it. */
+        public static final UploadLimits DEFAULTS = new UploadLimits(1L << 30, 300, 20);
+    }
+
+    private Workbench(Settings settings, SeasonFolder folder, FolderLock lock) throws IOException {
+        this.lock = lock;
+        limitRequests();
+        InetAddress loopback = InetAddress.getByAddress("127.0.0.1", new byte[] {127, 0, 0, 1});
+        server = HttpServer.create(new InetSocketAddress(loopback, settings.port), BACKLOG);
+        gate = new Gate(server.getAddress().getPort());
+        ThreadPoolExecutor pool = new ThreadPoolExecutor(
+                MAX_THREADS,
+                MAX_THREADS,
+                30,
+                TimeUnit.SECONDS,
+                new LinkedBlockingQueue<>(MAX_WAITING),
+                task -> daemon(task, "workbench request"),
+                new ThreadPoolExecutor.CallerRunsPolicy());
+        pool.allowCoreThreadTimeOut(true);
+        threads = pool;
+        timer = new ScheduledThreadPoolExecutor(1, task -> daemon(task, "workbench timer"));
+        services = new Services(folder, timer, settings);
+        server.setExecutor(threads);
+        List<Route> routes = new ArrayList<>(services.routes());
+        server.createContext("/", new Router(gate, routes, timer, settings.failures));
+        idleCheck = timer.scheduleWithFixedDelay(() -> endIfIdle(settings.idleS), 1, 1, TimeUnit.SECONDS);
+    }
+
+    private static Thread daemon(Runnable task, String name) {
+        Thread thread = new Thread(task, name);
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** The JDK's server reads its limits from system properties, once, before the first server is made. */
+    private static void limitRequests() {
+        if (System.getProperty("sun.net.httpserver.maxReqTime") == null) {
+            System.setProperty("sun.net.httpserver.maxReqTime", Integer.toString(MAX_REQUEST_S));
+        }
+    }
+
+    /**
+     * Starts the server.
+     *
+     * @throws UnusableInputException if the folder or the port can't be used
+     */
+    public static Workbench start(Settings settings) {
+        SeasonFolder folder = SeasonFolder.of(settings.folder);
+        FolderLock lock = FolderLock.take(folder);
+        try {
+            Workbench workbench = new Workbench(settings, folder, lock);
+            workbench.server.start();
+            workbench.services.start();
+            return workbench;
+        } catch (BindException e) {
+            lock.close();
+            throw UnusableInputException.found("port " + settings.port + ", which another program uses")
+                    .atColumn("--port")
+                    .expected("a free port")
+                    .hint("leave --port out, and a free one is taken");
+        } catch (IOException e) {
+            lock.close();
+            throw new IllegalStateException("the server can't be started", e);
+        }
+    }
+
+    /** Returns a link that opens the page, once. */
+    public String link() {
+        return gate.link();
+    }
+
+    /** Returns when the workbench has ended. */
+    public void awaitEnd() throws InterruptedException {
+        ended.await();
+    }
+
+    private void endIfIdle(int idleS) {
+        if (services.isIdle(idleS)) {
+            close();
+        }
+    }
+
+    @Override
+    public void close() {
+        idleCheck.cancel(false);
+        services.close();
+        server.stop(0);
+        threads.shutdownNow();
+        timer.shutdownNow();
+        lock.close();
+        ended.countDown();
+    }
+}
