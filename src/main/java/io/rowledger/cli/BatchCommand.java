@@ -10,7 +10,6 @@ import io.rowledger.batch.JobGrouping;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.Batches;
-import io.rowledger.output.Seasons;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.BatchFigures;
@@ -111,6 +110,7 @@ final class BatchCommand implements Callable<Integer> {
         Results results = new Results(
                 page.units(), page.sheet(), page.templates(), null, Results.printable(audiences), language.locale());
         Path place = out == null ? beside(folder) : out;
+        Batches.requireOurs(place);
         Batch.Setting setting = new Batch.Setting(
                 folder,
                 rig,
@@ -128,8 +128,11 @@ final class BatchCommand implements Callable<Integer> {
                 new BatchProgress(console.progress(quiet), page.units(), System::nanoTime));
         ReportOptions options = results.options(zone(outcomes)).in(Locale.ENGLISH);
         BatchReport report = BatchReport.of(outcomes, options);
-        Batches.write(outcomes, report, options, place);
-        season(outcomes, options, place);
+        // The nitrogen ledger, as season makes it of the same folders.
+        List<SeasonJob> jobs = jobs(outcomes);
+        Season season = jobs.isEmpty() ? null : SeasonBuilder.build(jobs);
+        Batches.write(
+                outcomes, report, season, season == null ? null : SeasonReport.of(season, options), options, place);
         print(outcomes, report.content(), options.messages(), place, System.nanoTime() - start);
         return status(outcomes);
     }
@@ -169,17 +172,6 @@ final class BatchCommand implements Callable<Integer> {
         List<ZoneId> zones =
                 jobs(outcomes).stream().map(SeasonJob::zone).distinct().toList();
         return zones.size() == 1 ? zones.get(0) : ZoneOffset.UTC;
-    }
-
-    /** The nitrogen ledger, as {@code season} makes it of the same folders. */
-    private static void season(List<BatchOutcome> outcomes, ReportOptions options, Path place) {
-        List<SeasonJob> jobs = jobs(outcomes);
-        if (!jobs.isEmpty()) {
-            Season season = SeasonBuilder.build(jobs);
-            List<Path> read =
-                    season.jobs().stream().map(job -> Path.of(job.folder())).toList();
-            Seasons.write(season, SeasonReport.of(season, options), options, read, place);
-        }
     }
 
     private void print(List<BatchOutcome> outcomes, BatchSummary summary, Messages messages, Path place, long nanos) {

@@ -9,6 +9,7 @@ import io.rowledger.report.compare.ComparisonReport;
 import io.rowledger.results.DiagnosisReader;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -64,7 +65,7 @@ final class CompareCommand implements Callable<Integer> {
                 page.units(), page.sheet(), ZoneId.of(now.zone()), page.templates(), Version.number());
         ComparisonReport report = ComparisonReport.of(old, now, options);
         progress.begins("writing", out.toString());
-        Comparisons.write(old, now, report, options, out);
+        Comparisons.write(old, now, report, options, List.of(before, after), out);
         report.content().answer().forEach(console.out()::println);
         console.out().println("Comparison: " + out.toAbsolutePath().normalize());
         return Main.DONE;

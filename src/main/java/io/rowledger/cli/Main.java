@@ -51,29 +51,55 @@ public final class Main implements Runnable {
      * @return the exit status: 0 done, 1 the program failed, 2 the input or the call can't be used
      */
     public static int run(PrintStream out, PrintStream err, String... args) {
-        CommandLine line = new CommandLine(new Main(), new Commands(new Console(out, err)));
+        return run(new Console(new VisiblePrintStream(out), new VisiblePrintStream(err)), args);
+    }
+
+    private static int run(Console console, String... args) {
+        PrintStream out = console.out();
+        PrintStream err = console.err();
+        CommandLine line = new CommandLine(new Main(), new Commands(console));
         line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((e, unused) -> misused(e, err));
         line.setExecutionExceptionHandler((e, command, parsed) -> failed(e, err));
-        return args.length == 0 ? line.execute("open") : line.execute(args);
+        try {
+            return args.length == 0 ? line.execute("open") : line.execute(args);
+        } catch (OutOfMemoryError e) {
+            return outOfMemory(err);
+        } catch (StackOverflowError e) {
+            return failed(e, err);
+        }
     }
 
     @Override
     public void run() {
-        throw new ParameterException(spec.commandLine(), "no command");
+        throw new ParameterException(spec.commandLine(), MisusedCall.NO_COMMAND);
     }
 
     private static int misused(ParameterException e, PrintStream err) {
-        CommandSpec spec = e.getCommandLine().getCommandSpec();
-        String call = spec.qualifiedName();
-        err.println("rowledger: " + e.getMessage() + ". Hint: '" + call + " --help' lists the options.");
-        CommandLine.UnmatchedArgumentException.printSuggestions(e, err);
+        err.println("rowledger: " + MisusedCall.refusal(e).getMessage());
         return UNUSABLE;
     }
 
-    private static int failed(Exception e, PrintStream err) {
+    /** Everything a command had begun is cleared by then: its folders are closed on the way here. */
+    private static int outOfMemory(PrintStream err) {
+        long megabytes = Runtime.getRuntime().maxMemory() >> 20;
+        err.println("rowledger: "
+                + UnusableInputException.found("more data than fits into the " + megabytes + " MB that Java may use")
+                        .expected("enough memory for all records of the job")
+                        .hint("give Java more memory, such as java -Xmx" + 4 * Math.max(1, (megabytes + 1023) / 1024)
+                                + "g -jar rowledger.jar ..., or give fewer logs at a time; nothing was written")
+                        .getMessage());
+        return UNUSABLE;
+    }
+
+    private static int failed(Throwable e, PrintStream err) {
+        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof OutOfMemoryError) {
+                return outOfMemory(err);
+            }
+        }
         if (e instanceof UnusableInputException unusable) {
             err.println("rowledger: " + unusable.getMessage());
             return UNUSABLE;

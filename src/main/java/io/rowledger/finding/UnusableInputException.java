@@ -1,5 +1,6 @@
 package io.rowledger.finding;
 
+import io.rowledger.text.VisibleText;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -110,6 +111,6 @@ public final class UnusableInputException extends RuntimeException {
         if (hint != null) {
             text.append(" Hint: ").append(hint).append('.');
         }
-        return text.toString();
+        return VisibleText.line(text.toString());
     }
 }

@@ -1,5 +1,6 @@
 package io.rowledger.maps;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -33,6 +34,7 @@ public final class MapReader {
                     .expected("the .shp file, with the others beside it")
                     .hint("name the .shp file, or a zip of all its parts");
         }
+        RegularFile.requireRegular(file, "a map file: GeoJSON, KML, a shapefile or a GeoPackage");
         byte[] start = start(file);
         if (startsWith(start, SQLITE)) {
             MapSize.require(file);
@@ -78,6 +80,9 @@ public final class MapReader {
 
     /** Empty where the file can't be opened: the reader of plain text says so. */
     private static byte[] start(Path file) {
+        if (!Files.isRegularFile(file)) {
+            return new byte[0];
+        }
         try (InputStream in = Files.newInputStream(file)) {
             return in.readNBytes(64);
         } catch (IOException e) {

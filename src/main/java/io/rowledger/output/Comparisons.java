@@ -7,6 +7,7 @@ import io.rowledger.report.compare.ComparisonReport;
 import io.rowledger.results.ComparisonJson;
 import io.rowledger.results.ResultFile;
 import java.nio.file.Path;
+import java.util.List;
 
 /** Everything a comparison of two jobs writes. */
 public final class Comparisons {
@@ -36,14 +37,24 @@ public final class Comparisons {
         }
     }
 
-    /** Writes {@code comparison.pdf} and {@code comparison.json} into the folder, both or none. */
+    /**
+     * Writes {@code comparison.pdf} and {@code comparison.json} as a whole new folder in place of the old one.
+     *
+     * @param read the two folders of results
+     * @throws UnusableInputException where the folder holds anything but a comparison of such jobs, or can't be written
+     */
     public static void write(
-            SavedDiagnosis before, SavedDiagnosis after, ComparisonReport report, ReportOptions options, Path folder) {
-        new Outputs()
+            SavedDiagnosis before,
+            SavedDiagnosis after,
+            ComparisonReport report,
+            ReportOptions options,
+            List<Path> read,
+            Path folder) {
+        Outputs outputs = new Outputs()
                 .add("comparison.pdf", report::write)
                 .add(
                         ResultFile.COMPARISON.fileName(),
-                        out -> ComparisonJson.write(before, after, options.programVersion(), out))
-                .writeTo(folder, 1);
+                        out -> ComparisonJson.write(before, after, options.programVersion(), out));
+        ResultsFolder.replace(folder, outputs, read, ResultsFolder.comparison(before, after), 1);
     }
 }

@@ -5,37 +5,32 @@ import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A set of files that appears whole or not at all: everything is written into a hidden folder inside the target folder
- * (so that renaming stays on one disk), then renamed into place; if a rename fails, those done are taken back.
+ * (so that renaming stays on one disk), then renamed into place ({@link FileSwap}).
  */
 public final class Outputs {
     private static final int BUFFER = 1 << 16;
-    private static final String NEW = "new";
-    private static final String OLD = "old";
     private static final String HIDDEN = ".rowledger-unfinished-";
 
-    private final List<Path> kept = new ArrayList<>();
+    private final Set<String> earlier = new TreeSet<>();
     private final Map<String, Content> contents = new LinkedHashMap<>();
     private final Map<String, Finish> finishes = new LinkedHashMap<>();
 
@@ -53,9 +48,9 @@ public final class Outputs {
         byte[] finished(byte[] whole) throws IOException;
     }
 
-    /** Names files the user handed in: none of them is ever replaced. */
-    public Outputs keeping(List<Path> inputs) {
-        kept.addAll(inputs);
+    /** Names files that belong to the same set: those of an earlier run go where this one has none of that name. */
+    public Outputs instead(Collection<String> names) {
+        earlier.addAll(names);
         return this;
     }
 
@@ -109,19 +104,21 @@ public final class Outputs {
     }
 
     private void writeInto(Path folder, WorkFolder work, int threads) throws IOException {
-        Path fresh = Files.createDirectory(work.resolve(NEW));
-        Path old = Files.createDirectory(work.resolve(OLD));
+        FileSwap swap = new FileSwap(work.folder(), folder);
+        Path fresh = swap.newFiles();
         try {
             writeAll(fresh, threads);
         } catch (IOException | RuntimeException e) {
             work.awaitExit();
             throw e;
         }
-        work.settle(() -> rename(fresh, old, folder));
+        Set<String> names = new TreeSet<>(earlier);
+        names.addAll(contents.keySet());
+        work.settle(() -> swap.run(names));
     }
 
-    /** Clears what killed runs left, and puts back the old files that such a run had moved away and not replaced. */
-    private void clearLeftovers(Path folder) throws IOException {
+    /** Clears what killed runs left, and puts right what such a run had begun to move. */
+    private static void clearLeftovers(Path folder) throws IOException {
         List<Path> leftovers;
         try (Stream<Path> files = Files.list(folder)) {
             leftovers = files.filter(
@@ -130,11 +127,8 @@ public final class Outputs {
         }
         for (Path leftover : leftovers) {
             try (WorkFolder work = WorkFolder.tryOpen(leftover, null)) {
-                for (String name : work == null ? List.<String>of() : contents.keySet()) {
-                    Path old = leftover.resolve(OLD).resolve(name);
-                    if (Files.exists(old) && !Files.exists(folder.resolve(name))) {
-                        move(old, folder.resolve(name));
-                    }
+                if (work != null) {
+                    work.settle(() -> new FileSwap(leftover, folder).recover());
                 }
             }
         }
@@ -209,17 +203,6 @@ public final class Outputs {
         }
     }
 
-    private void checkKept(Path target) throws IOException {
-        for (Path input : kept) {
-            if (Files.exists(target) && Files.exists(input) && Files.isSameFile(target, input)) {
-                throw UnusableInputException.found("that a result would replace " + input + ", which was handed in")
-                        .inFile(target.toString())
-                        .expected("an output folder without logs, rig file or boundary under a result's name")
-                        .hint("name another folder with --out; the file is as it was");
-            }
-        }
-    }
-
     private void check(Path folder) throws IOException {
         if (Files.exists(folder) && !Files.isDirectory(folder)) {
             throw UnusableInputException.found("a file where the output folder should be")
@@ -234,60 +217,6 @@ public final class Outputs {
                         .expected("a file or nothing")
                         .hint("move that folder away or name another output folder");
             }
-            checkKept(folder.resolve(name));
-        }
-    }
-
-    /** One file that has been put in place, and what was there before. */
-    private record Move(Path target, @Nullable Path before) {}
-
-    private void rename(Path fresh, Path old, Path folder) throws IOException {
-        Deque<Move> moves = new ArrayDeque<>();
-        List<Path> madeFolders = new ArrayList<>();
-        try {
-            for (String name : contents.keySet()) {
-                Path target = folder.resolve(name);
-                if (!Files.exists(parent(target))) {
-                    Files.createDirectories(parent(target));
-                    madeFolders.add(parent(target));
-                }
-                Path before = null;
-                if (Files.exists(target)) {
-                    before = old.resolve(name);
-                    Files.createDirectories(parent(before));
-                    move(target, before);
-                }
-                moves.push(new Move(target, before));
-                move(fresh.resolve(name), target);
-            }
-        } catch (IOException e) {
-            for (Move move : moves) {
-                undo(move, e);
-            }
-            for (Path made : madeFolders) {
-                Files.deleteIfExists(made);
-            }
-            throw e;
-        }
-    }
-
-    private static void undo(Move move, IOException why) {
-        try {
-            if (move.before == null) {
-                Files.deleteIfExists(move.target);
-            } else if (Files.exists(move.before)) {
-                move(move.before, move.target);
-            }
-        } catch (IOException e) {
-            why.addSuppressed(e);
-        }
-    }
-
-    private static void move(Path from, Path to) throws IOException {
-        try {
-            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
-        } catch (AtomicMoveNotSupportedException e) {
-            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
         }
     }
 

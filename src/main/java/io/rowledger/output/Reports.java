@@ -60,7 +60,7 @@ public final class Reports {
     public static void write(Analysis analysis, Outputs outputs, Path folder, List<Path> inputs, int threads) {
         Set<String> logs =
                 analysis.log().sources().stream().map(LogSource::sha256).collect(Collectors.toSet());
-        ResultsFolder.replace(folder, outputs, inputs, logs, threads);
+        ResultsFolder.replace(folder, outputs, inputs, ResultsFolder.job(logs), threads);
     }
 
     /** The same files, to which a caller may add its own before writing. */

@@ -1,15 +1,20 @@
 package io.rowledger.output;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.season.Season;
+import io.rowledger.results.JobKeys;
 import io.rowledger.results.ResultFile;
 import io.rowledger.results.SummaryReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -21,17 +26,30 @@ import org.jspecify.annotations.Nullable;
  * next run puts it back.
  *
  * <p>A folder is replaced only where it holds nothing but results of the same job: every file has a name of this program's,
- * and {@code summary.json} names a log of this job by its SHA-256.
+ * and the main one among them, such as {@code summary.json}, names a job of this run.
  */
 final class ResultsFolder {
     private static final String NEW = "new";
     private static final String OLD = "old";
 
-    /** Names of the files that this program writes into a folder of results, folders parted by slashes. */
-    private static final Pattern OURS = Pattern.compile("(pass-review|nitrogen-record|row-diagnosis)\\.pdf"
+    /**
+     * What a folder may hold that is replaced.
+     *
+     * @param names files of this kind of results, folders parted by slashes
+     * @param main the file that says which jobs the results are of
+     * @param keys of those jobs
+     * @param ofFolder the same of the jobs whose results a folder holds; one in common is enough
+     */
+    record Kind(
+            Pattern names, ResultFile main, Set<String> keys, Function<Path, ? extends Collection<String>> ofFolder) {}
+
+    private static final Pattern JOB = Pattern.compile("(pass-review|nitrogen-record|row-diagnosis)\\.pdf"
             + "|(summary|diagnosis|nitrogen-record|setup-check)\\.json|review\\.html|(rows|passes)\\.csv|rig-corrected\\.yaml"
             + "|layers/((strips|overlaps|skips|findings|zones|setbacks)\\.geojson|field\\.gpkg|places\\.gpx"
             + "|received(-[^/]+)?\\.tif)");
+
+    private static final Pattern SEASON = Pattern.compile("season\\.(pdf|csv|json)");
+    private static final Pattern COMPARISON = Pattern.compile("comparison\\.(pdf|json)");
 
     private final Path target;
     private final WorkFolder work;
@@ -41,15 +59,30 @@ final class ResultsFolder {
         this.work = work;
     }
 
+    /** Results of one job, known by the SHA-256 of its logs. */
+    static Kind job(Set<String> logs) {
+        return new Kind(JOB, ResultFile.SUMMARY, logs, SummaryReader::logDigests);
+    }
+
+    /** The ledger of a season. */
+    static Kind season(Season season) {
+        return new Kind(SEASON, ResultFile.SEASON, JobKeys.of(season), JobKeys::ofSeason);
+    }
+
+    /** The comparison of two jobs. */
+    static Kind comparison(SavedDiagnosis before, SavedDiagnosis after) {
+        return new Kind(COMPARISON, ResultFile.COMPARISON, JobKeys.of(before, after), JobKeys::ofComparison);
+    }
+
     /**
      * Writes outputs into a folder of their own, in place of earlier results of the same job.
      *
      * @param inputs the files handed in; none may lie in the folder
-     * @param logs SHA-256 of the job's logs
+     * @param kind what is written, and what it may replace
      * @param threads how many files are written at a time; the bytes don't depend on it
      * @throws UnusableInputException where the folder holds anything else, or can't be written; it is then as it was
      */
-    static void replace(Path folder, Outputs outputs, List<Path> inputs, Set<String> logs, int threads) {
+    static void replace(Path folder, Outputs outputs, List<Path> inputs, Kind kind, int threads) {
         try {
             Path target = real(folder);
             Path missing = firstMissing(target);
@@ -61,7 +94,7 @@ final class ResultsFolder {
                             .expected("one run at a time for a folder of results")
                             .hint("wait until it has ended, or name another folder with --out");
                 }
-                new ResultsFolder(target, work).replace(outputs, inputs, logs, threads);
+                new ResultsFolder(target, work).replace(outputs, inputs, kind, threads);
             }
         } catch (IOException e) {
             throw Outputs.refused(folder, e);
@@ -95,9 +128,9 @@ final class ResultsFolder {
         return missing;
     }
 
-    private void replace(Outputs outputs, List<Path> inputs, Set<String> logs, int threads) throws IOException {
+    private void replace(Outputs outputs, List<Path> inputs, Kind kind, int threads) throws IOException {
         putBack();
-        requireOurs(logs);
+        requireOurs(kind);
         requireNoInput(inputs);
         Path fresh = Files.createDirectory(work.resolve(NEW));
         try {
@@ -112,7 +145,7 @@ final class ResultsFolder {
     /** Puts right what a run left that was killed. */
     private void putBack() throws IOException {
         if (Files.exists(work.resolve(OLD)) && !Files.exists(target)) {
-            Files.move(work.resolve(OLD), target, StandardCopyOption.ATOMIC_MOVE);
+            work.settle(() -> back(null));
         }
         WorkFolder.clear(work.resolve(OLD));
         WorkFolder.clear(work.resolve(NEW));
@@ -128,13 +161,25 @@ final class ResultsFolder {
             Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
             if (replaces) {
-                Files.move(old, target, StandardCopyOption.ATOMIC_MOVE);
+                back(e);
             }
             throw e;
         }
     }
 
-    private void requireOurs(Set<String> logs) throws IOException {
+    /** Moves the old results to their place. */
+    private void back(@Nullable IOException why) throws WorkFolder.UnsettledException {
+        try {
+            Files.move(work.resolve(OLD), target, StandardCopyOption.ATOMIC_MOVE);
+        } catch (IOException e) {
+            if (why != null) {
+                e.addSuppressed(why);
+            }
+            throw new WorkFolder.UnsettledException(e);
+        }
+    }
+
+    private void requireOurs(Kind kind) throws IOException {
         if (!Files.exists(target)) {
             return;
         }
@@ -148,17 +193,20 @@ final class ResultsFolder {
         if (files.isEmpty()) {
             return;
         }
-        boolean results = files.contains(ResultFile.SUMMARY.fileName());
+        boolean results = files.contains(kind.main.fileName());
         for (String file : files) {
-            if (!results || !OURS.matcher(file).matches()) {
+            if (!results || !kind.names.matcher(file).matches()) {
                 throw UnusableInputException.found("a file that isn't a result: " + file)
                         .inFile(target.toString())
                         .expected("an empty folder, or one with nothing but results of this job")
                         .hint("name another folder with --out, or move that file away");
             }
         }
-        if (Collections.disjoint(SummaryReader.logDigests(target), logs)) {
-            throw UnusableInputException.found("the results of another log")
+        if (Collections.disjoint(kind.ofFolder.apply(target), kind.keys)) {
+            throw UnusableInputException.found(
+                            kind.main == ResultFile.SUMMARY
+                                    ? "the results of another log"
+                                    : "the results of other jobs")
                     .inFile(target.toString())
                     .expected("an empty folder, or one with nothing but results of this job")
                     .hint("name another folder with --out, or move that one away");

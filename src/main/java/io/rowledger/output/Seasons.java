@@ -1,6 +1,7 @@
 package io.rowledger.output;
 
 import io.rowledger.export.SeasonCsv;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonReport;
@@ -14,18 +15,20 @@ public final class Seasons {
     private Seasons() {}
 
     /**
-     * Writes {@code season.pdf}, {@code season.csv} and {@code season.json} into the folder, all or none.
+     * Writes {@code season.pdf}, {@code season.csv} and {@code season.json} as a whole new folder in place of the old one.
      *
-     * @param read the results the season was read from; none of them is ever replaced
+     * @param read the folders of results the season was read from
+     * @throws UnusableInputException where the folder holds anything but the ledger of such a season, or can't be written
      */
     public static void write(Season season, SeasonReport report, ReportOptions options, List<Path> read, Path folder) {
-        new Outputs()
-                .keeping(read.stream()
-                        .map(from -> from.resolve(ResultFile.SUMMARY.fileName()))
-                        .toList())
-                .add("season.pdf", report::write)
+        ResultsFolder.replace(
+                folder, add(new Outputs(), season, report, options), read, ResultsFolder.season(season), 1);
+    }
+
+    /** Adds the same files to others. */
+    static Outputs add(Outputs outputs, Season season, SeasonReport report, ReportOptions options) {
+        return outputs.add("season.pdf", report::write)
                 .add("season.csv", out -> SeasonCsv.write(season, options.format(), out))
-                .add(ResultFile.SEASON.fileName(), out -> SeasonJson.write(season, options.programVersion(), out))
-                .writeTo(folder, 1);
+                .add(ResultFile.SEASON.fileName(), out -> SeasonJson.write(season, options.programVersion(), out));
     }
 }

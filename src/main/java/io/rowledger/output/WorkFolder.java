@@ -25,6 +25,7 @@ final class WorkFolder implements AutoCloseable {
     private final Thread atExit = new Thread(this::end, "clear " + LOCK);
     private final @Nullable Path made;
     private boolean ended;
+    private boolean settled = true;
 
     private WorkFolder(Path folder, @Nullable Path made, FileChannel channel) {
         this.folder = folder;
@@ -71,10 +72,37 @@ final class WorkFolder implements AutoCloseable {
         void run() throws IOException;
     }
 
-    /** Moves files to their place; an end of the program waits until that is done, or has come before and nothing moves. */
+    /** Some files have been moved and could neither be moved on nor back. */
+    static final class UnsettledException extends IOException {
+        private static final long serialVersionUID = 1L;
+
+        UnsettledException(IOException why) {
+            super(why.getMessage(), why);
+        }
+    }
+
+    /**
+     * Moves files to their place; an end of the program waits until that is done, or has come before and nothing moves.
+     * Where the moves end half done, the folder is not cleared: the next run finds in it what lacks.
+     *
+     * @param moves throws {@link UnsettledException} where it ends half done; after any other IOException all is as before
+     */
     synchronized void settle(Moves moves) throws IOException {
         awaitExit();
-        moves.run();
+        settled = false;
+        try {
+            moves.run();
+            settled = true;
+        } catch (UnsettledException e) {
+            throw e;
+        } catch (IOException e) {
+            settled = true;
+            throw e;
+        }
+    }
+
+    Path folder() {
+        return folder;
     }
 
     /** Never returns where the program is being ended: its files are gone, and no message could say more than that. */
@@ -94,10 +122,15 @@ final class WorkFolder implements AutoCloseable {
     }
 
     private void clearAll() {
+        if (!settled) {
+            return;
+        }
         clear(folder);
         for (Path at = folder.getParent(); made != null && at != null && at.startsWith(made); at = at.getParent()) {
-            // It can't be deleted where results are in place.
-            if (!at.toFile().delete()) {
+            try {
+                Files.delete(at);
+            } catch (IOException e) {
+                // It can't be deleted where results are in place.
                 return;
             }
         }
@@ -112,8 +145,11 @@ final class WorkFolder implements AutoCloseable {
             // The program is being ended, and the hook clears the folder.
             return;
         }
-        clearAll();
-        channel.close();
+        try {
+            clearAll();
+        } finally {
+            channel.close();
+        }
     }
 
     /** Deletes a file or a folder with all that is in it; what can't be deleted is left for the next run. */

@@ -3,6 +3,7 @@ package io.rowledger.page;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.geo.Jts;
+import io.rowledger.text.VisibleText;
 import java.util.List;
 import java.util.Locale;
 import org.locationtech.jts.geom.Coordinate;
@@ -94,6 +95,6 @@ final class PageMap {
     }
 
     static String escaped(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;");
+        return VisibleText.line(text).replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;");
     }
 }

@@ -1,7 +1,12 @@
 package io.rowledger.page;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdScalarSerializer;
+import com.samskivert.mustache.Escapers;
 import com.samskivert.mustache.Mustache;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.Messages;
@@ -11,6 +16,7 @@ import io.rowledger.report.review.PassReview;
 import io.rowledger.report.review.PassReviewReport;
 import io.rowledger.report.rows.RowDiagnosis;
 import io.rowledger.report.rows.RowDiagnosisReport;
+import io.rowledger.text.VisibleText;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -26,7 +32,9 @@ public final class ReviewPage {
     /** Its name in the results folder. */
     public static final String FILE = "review.html";
 
-    private static final ObjectMapper JSON = new ObjectMapper();
+    /** The script puts these texts into the page as they are. */
+    private static final ObjectMapper JSON =
+            new ObjectMapper().registerModule(new SimpleModule().addSerializer(String.class, new VisibleStrings()));
 
     private ReviewPage() {}
 
@@ -78,7 +86,7 @@ public final class ReviewPage {
                 name(options.units()));
         StringWriter page = new StringWriter();
         Mustache.compiler()
-                .escapeHTML(true)
+                .withEscaper(text -> Escapers.HTML.escape(VisibleText.of(text)))
                 .strictSections(true)
                 .emptyStringIsFalse(true)
                 .compile(WebAssets.template())
@@ -102,6 +110,19 @@ public final class ReviewPage {
 
     private static String name(UnitSystem units) {
         return units.name().toLowerCase(Locale.ROOT);
+    }
+
+    private static final class VisibleStrings extends StdScalarSerializer<String> {
+        private static final long serialVersionUID = 1L;
+
+        VisibleStrings() {
+            super(String.class);
+        }
+
+        @Override
+        public void serialize(String value, JsonGenerator json, SerializerProvider provider) throws IOException {
+            json.writeString(VisibleText.of(value));
+        }
     }
 
     /** JSON that may stand in a script element. */

@@ -1,5 +1,7 @@
 package io.rowledger.results;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;
@@ -7,6 +9,7 @@ import io.rowledger.report.season.JobFinding;
 import io.rowledger.report.season.SeasonJob;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,6 +18,16 @@ import org.jspecify.annotations.Nullable;
 
 /** {@code batch-summary.json}: what became of each job, in SI. */
 public record BatchJson(String schema, String programVersion, Map<String, Integer> jobsByResult, List<Job> jobs) {
+
+    /** Whether a folder has a summary of a batch in it that this program wrote. */
+    public static boolean isIn(Path folder) {
+        try {
+            JsonFile.read(folder, ResultFile.BATCH, JsonNode.class);
+            return true;
+        } catch (UnusableInputException e) {
+            return false;
+        }
+    }
 
     /** Writes the outcomes of a batch. */
     public static void write(List<BatchOutcome> outcomes, String programVersion, OutputStream out) throws IOException {

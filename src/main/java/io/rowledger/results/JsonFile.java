@@ -22,6 +22,7 @@ import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.type.LogicalType;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -37,6 +38,9 @@ import java.util.List;
  * never left out. Files are UTF-8, indented by objects, with line feeds on every machine.
  */
 final class JsonFile {
+    /** A season of a thousand fields has some 20 MB. */
+    private static final int MAX_BYTES = 256 << 20;
+
     private static final ObjectMapper MAPPER = mapper();
 
     private JsonFile() {}
@@ -119,7 +123,7 @@ final class JsonFile {
 
     private static JsonNode tree(Path file) {
         try {
-            return MAPPER.readTree(Files.readAllBytes(file));
+            return MAPPER.readTree(RegularFile.bytes(file, MAX_BYTES, "what report wrote"));
         } catch (JsonProcessingException e) {
             throw UnusableInputException.found("no well-formed JSON: " + e.getOriginalMessage())
                     .inFile(file.toString())

@@ -6,7 +6,7 @@
  * in the names, {@code null} where unknown; text in US English and US units.
  *
  * <p>For other packages: {@link BatchJson}, {@link BatchLedger}, {@link ComparisonJson}, {@link Decimals},
- * {@link DiagnosisJson}, {@link DiagnosisReader}, {@link GeoJson}, {@link JsonNumbers}, {@link NitrogenRecordJson},
+ * {@link DiagnosisJson}, {@link DiagnosisReader}, {@link GeoJson}, {@link JobKeys}, {@link JsonNumbers}, {@link NitrogenRecordJson},
  * {@link PrescriptionJson}, {@link ResultFile}, {@link SeasonJson}, {@link SetbackJson}, {@link SetupJson}, {@link SummaryJson},
  * {@link SummaryReader}.
  */

@@ -1,6 +1,7 @@
 package io.rowledger.rig;
 
 import io.rowledger.digest.Sha256;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -144,10 +145,7 @@ final class YamlFile {
             if (Files.isDirectory(path)) {
                 throw message(path, "a folder", "name the rig file in it");
             }
-            if (Files.size(path) > MAX_BYTES) {
-                throw message(path, "a file of more than 1 MB", "give the rig file; this is another one");
-            }
-            return Files.readAllBytes(path);
+            return RegularFile.bytes(path, MAX_BYTES, "a rig file in YAML");
         } catch (NoSuchFileException e) {
             throw message(path, "no such file", "check the name and the folder");
         } catch (AccessDeniedException e) {

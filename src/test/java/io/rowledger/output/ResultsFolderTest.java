@@ -48,7 +48,8 @@ class ResultsFolderTest {
 
     private static String refusal(Outputs outputs, Path folder, Set<String> logs) {
         return String.valueOf(assertThrows(
-                        UnusableInputException.class, () -> ResultsFolder.replace(folder, outputs, List.of(), logs, 1))
+                        UnusableInputException.class,
+                        () -> ResultsFolder.replace(folder, outputs, List.of(), ResultsFolder.job(logs), 1))
                 .getMessage());
     }
 
@@ -142,7 +143,7 @@ class ResultsFolderTest {
         assertEquals(List.of("north"), beside());
         assertThrows(
                 UnusableInputException.class,
-                () -> ResultsFolder.replace(temp.resolve("a/b/c"), full, List.of(), LOGS, 1));
+                () -> ResultsFolder.replace(temp.resolve("a/b/c"), full, List.of(), ResultsFolder.job(LOGS), 1));
         assertEquals(List.of("north"), beside());
     }
 
@@ -175,7 +176,7 @@ class ResultsFolderTest {
             assertTrue(held.isValid());
             assertTrue(refusal(one(), folder(), LOGS).contains("another run"));
         }
-        ResultsFolder.replace(folder(), one(), List.of(), LOGS, 1);
+        ResultsFolder.replace(folder(), one(), List.of(), ResultsFolder.job(LOGS), 1);
         assertEquals(List.of("north"), beside());
     }
 }

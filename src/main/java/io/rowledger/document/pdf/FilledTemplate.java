@@ -6,6 +6,7 @@ import io.rowledger.document.pdf.Templates.Template;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TemplateText;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.text.VisibleText;
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.StringWriter;
@@ -31,21 +32,40 @@ final class FilledTemplate {
      */
     static Document fill(Template template, Object model, Messages messages) {
         if (template.own()) {
-            // Tags are plain text to an XML parser, so the file must be well-formed before they are filled: only
-            // then is the line in the message the line in the user's file.
-            parse(template, template.text(), false);
+            OwnTemplate.check(template);
         }
-        return parse(template, expand(template, model, messages), true);
+        try {
+            return parse(template, expand(template, template.text(), model, messages));
+        } catch (SAXParseException e) {
+            throw notWellFormed(template, expand(template, LineMarks.mark(template.text()), model, messages), e);
+        }
     }
 
-    private static String expand(Template template, Object model, Messages messages) {
+    /** The refusal by the template's own line: the page is filled once more with marks that tell it. */
+    private static UnusableInputException notWellFormed(Template template, String marked, SAXParseException e) {
+        String found = "no well-formed XHTML: " + e.getMessage();
+        int line = 0;
+        try {
+            parse(template, LineMarks.strip(marked));
+        } catch (SAXParseException again) {
+            line = LineMarks.lineOf(marked, again.getLineNumber());
+        }
+        return broken(template, line, found, e)
+                .expected("every element closed and every & written as &amp;")
+                .hint("correct the line, or delete the file to use the built-in template");
+    }
+
+    private static String expand(Template template, String text, Object model, Messages messages) {
         try {
             StringWriter page = new StringWriter();
             Mustache.compiler()
                     .strictSections(true)
                     .emptyStringIsFalse(true)
-                    .withFormatter(value -> printable(String.valueOf(value)))
-                    .compile(template.text())
+                    .withFormatter(value -> VisibleText.of(String.valueOf(value)))
+                    .withLoader(name -> {
+                        throw OwnTemplate.partial(template, name, 0);
+                    })
+                    .compile(text)
                     .execute(model, Map.of("t", new TemplateText(messages, "")), page);
             return page.toString();
         } catch (MustacheException.Context e) {
@@ -59,19 +79,6 @@ final class FilledTemplate {
         }
     }
 
-    /** The text without the characters that XML 1.0 (section 2.2) excludes; names in a rig file may have them. */
-    private static String printable(String text) {
-        return text.codePoints()
-                .filter(c -> c == '\t'
-                        || c == '\n'
-                        || c == '\r'
-                        || (c >= ' ' && c <= 0xd7ff)
-                        || (c >= 0xe000 && c <= 0xfffd)
-                        || c >= 0x10000)
-                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-                .toString();
-    }
-
     private static int lineOf(MustacheException e) {
         String message = String.valueOf(e.getMessage());
         int at = message.lastIndexOf("line ");
@@ -82,7 +89,7 @@ final class FilledTemplate {
         return line;
     }
 
-    private static Document parse(Template template, String text, boolean filled) {
+    private static Document parse(Template template, String text) throws SAXParseException {
         try {
             DocumentBuilderFactory factory = DocumentBuilderFactory.newDefaultInstance();
             factory.setFeature(SAX + "external-general-entities", false);
@@ -93,11 +100,7 @@ final class FilledTemplate {
             builder.setErrorHandler(new Quiet());
             return builder.parse(new InputSource(new StringReader(text)));
         } catch (SAXParseException e) {
-            String where = filled ? " (line of the filled page)" : "";
-            throw broken(template, e.getLineNumber(), "no well-formed XHTML: " + e.getMessage() + where, e)
-                    .atColumn(Integer.toString(e.getColumnNumber()))
-                    .expected("every element closed and every & written as &amp;")
-                    .hint("correct the line, or delete the file to use the built-in template");
+            throw e;
         } catch (ParserConfigurationException | SAXException | IOException e) {
             throw new IllegalStateException("parsing " + template.name(), e);
         }

@@ -1,6 +1,7 @@
 package io.rowledger.document.pdf;
 
 import com.lowagie.text.pdf.BaseFont;
+import io.rowledger.text.VisibleText;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
@@ -25,7 +26,8 @@ final class MissingGlyphs {
     }
 
     /** The text with a box for each character that the font lacks, and without joiners and variation selectors. */
-    String boxed(String text) {
+    String boxed(String given) {
+        String text = VisibleText.of(given);
         if (text.codePoints().allMatch(this::printable)) {
             return text;
         }

@@ -1,6 +1,7 @@
 package io.rowledger.document.pdf;
 
 import io.rowledger.document.chart.Chart;
+import io.rowledger.document.pdf.Templates.Template;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
 import java.io.ByteArrayOutputStream;
@@ -60,14 +61,22 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
     public void write(Object model, Map<String, Chart> charts, List<Attachment> attachments, OutputStream out)
             throws IOException {
         Templates templates = new Templates(templateFolder);
-        Document document = FilledTemplate.fill(templates.read(template), model, messages);
+        Template page = templates.read(template);
+        Document document = FilledTemplate.fill(page, model, messages);
         try {
             out.write(render(document, templates, charts, attachments));
         } catch (ChartElements.UnknownChartException e) {
             throw UnusableInputException.found("data-chart=\"" + e.name + "\", a chart that doesn't exist")
-                    .inFile(templates.read(template).name())
+                    .inFile(page.name())
+                    .atLine(OwnTemplate.lineOf(page.text(), "data-chart=\"" + e.name + "\""))
                     .expected("one of " + e.known)
                     .hint("correct the name of the chart");
+        } catch (TemplateAgent.UnknownSheetException e) {
+            throw UnusableInputException.found("\"" + e.uri + "\", a style sheet that isn't in the folder of templates")
+                    .inFile(page.name())
+                    .atLine(OwnTemplate.lineOf(page.text(), e.uri))
+                    .expected("report.css, or the name of another file in that folder")
+                    .hint("put the style sheet into the folder and name it without a path");
         }
     }
 

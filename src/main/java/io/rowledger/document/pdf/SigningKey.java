@@ -1,9 +1,9 @@
 package io.rowledger.document.pdf;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
@@ -30,6 +30,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
     private static final Set<String> KINDS = Set.of("RSA", "EC");
+    /** A key with a long chain of certificates has some 20 kB. */
+    private static final int MAX_BYTES = 1 << 20;
+
     private static final int DIGITAL_SIGNATURE = 0;
     private static final int NON_REPUDIATION = 1;
 
@@ -77,7 +80,7 @@ public record SigningKey(PrivateKey key, List<X509Certificate> chain) {
     private static KeyStore open(Path file, char[] password) {
         byte[] bytes;
         try {
-            bytes = Files.readAllBytes(file);
+            bytes = RegularFile.bytes(file, MAX_BYTES, "a PKCS#12 file");
         } catch (NoSuchFileException e) {
             throw found("no such file", file).expected("a PKCS#12 file").hint("correct the name after --sign");
         } catch (IOException e) {

@@ -1,5 +1,6 @@
 package io.rowledger.document.pdf;
 
+import io.rowledger.document.pdf.Templates.Template;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -17,6 +18,18 @@ final class TemplateAgent extends ITextUserAgent {
 
     private final Templates templates;
 
+    /** A style sheet that neither the user's folder nor the program has. */
+    static final class UnknownSheetException extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        final String uri;
+
+        UnknownSheetException(String uri) {
+            super(uri);
+            this.uri = uri;
+        }
+    }
+
     TemplateAgent(Templates templates, ITextOutputDevice device, int dotsPerPixel) {
         super(device, dotsPerPixel);
         this.templates = templates;
@@ -28,7 +41,14 @@ final class TemplateAgent extends ITextUserAgent {
         if (LAYOUT_DEFAULTS.equals(name)) {
             return new CSSResource(layoutDefaults());
         }
-        byte[] css = templates.read(name).text().getBytes(StandardCharsets.UTF_8);
+        if (!templates.has(uri)) {
+            throw new UnknownSheetException(uri);
+        }
+        Template sheet = templates.read(uri);
+        if (sheet.own()) {
+            OwnTemplate.checkSheet(sheet);
+        }
+        byte[] css = sheet.text().getBytes(StandardCharsets.UTF_8);
         return new CSSResource(new ByteArrayInputStream(css));
     }
 

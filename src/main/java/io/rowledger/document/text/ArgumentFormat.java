@@ -2,6 +2,7 @@ package io.rowledger.document.text;
 
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
+import io.rowledger.text.VisibleText;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -26,7 +27,7 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
             return messages.text(message);
         }
         if (argument instanceof Argument.Text text && style.isEmpty()) {
-            return text.text();
+            return VisibleText.line(text.text());
         }
         if (argument instanceof Argument.Physical value) {
             return physical(value, style);

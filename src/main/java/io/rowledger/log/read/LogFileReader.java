@@ -83,7 +83,7 @@ public final class LogFileReader {
 
     private static Opened opened(
             LogFile file, CsvShape shape, CSVParser parser, String start, LogOptions options, Questions questions) {
-        CsvLines text = new CsvLines(parser);
+        CsvLines text = new CsvLines(parser, file::recordEnded);
         Headers headers = Headers.read(file.name(), text, CommentedHeader.in(start, shape), options, questions);
         LongFormatLines rows = LongFormatLines.of(file.name(), headers, text, options);
         ColumnPlan plan = ColumnPlanBuilder.plan(

@@ -10,10 +10,17 @@ import org.jspecify.annotations.Nullable;
 /** The records of a CSV file, in file order. */
 public final class CsvLines implements Lines {
     private final CSVParser parser;
+    private final Runnable ended;
     private final Iterator<CSVRecord> records;
     private final Deque<Line> pushed = new ArrayDeque<>();
 
-    public CsvLines(CSVParser parser) {
+    /**
+     * Lines of a parser.
+     *
+     * @param ended told of each record that is read
+     */
+    public CsvLines(CSVParser parser, Runnable ended) {
+        this.ended = ended;
         this.parser = parser;
         this.records = parser.iterator();
     }
@@ -27,6 +34,7 @@ public final class CsvLines implements Lines {
             return null;
         }
         String[] fields = records.next().values();
+        ended.run();
         return new Line(fields, (int) Math.min(parser.getCurrentLineNumber(), Integer.MAX_VALUE));
     }
 

@@ -1,6 +1,7 @@
 package io.rowledger.log.source;
 
 import io.rowledger.digest.Sha256;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.BufferedInputStream;
 import java.io.EOFException;
@@ -34,7 +35,7 @@ public final class LogFile implements AutoCloseable {
     private final String name;
     private final InputStream raw;
     private final MessageDigest digest;
-    private final Reader text;
+    private final RecordGuard text;
     private final String form;
     private final ExpansionGuard.ExpansionCounter swelling = new ExpansionGuard.ExpansionCounter(() -> packedBytes());
     private long packed;
@@ -48,7 +49,7 @@ public final class LogFile implements AutoCloseable {
             LogContainer container = LogContainer.of(path);
             if (container != null) {
                 form = container.form();
-                text = container.text(path);
+                text = new RecordGuard(container.text(path));
                 return;
             }
             BufferedInputStream bytes = new BufferedInputStream(raw, BUFFER_BYTES);
@@ -71,7 +72,7 @@ public final class LogFile implements AutoCloseable {
             BufferedInputStream unpacked = new BufferedInputStream(plain, BUFFER_BYTES);
             Charset charset = charset(unpacked);
             form = packed + ", " + charset.name();
-            text = new InputStreamReader(unpacked, charset);
+            text = new RecordGuard(new InputStreamReader(unpacked, charset));
         } catch (IOException | RuntimeException e) {
             raw.close();
             throw e;
@@ -98,6 +99,11 @@ public final class LogFile implements AutoCloseable {
     /** The text, after any byte order mark. */
     public Reader text() {
         return text;
+    }
+
+    /** A record of the text has ended: a longer one than any log has is refused. */
+    public void recordEnded() {
+        text.ended();
     }
 
     /** Reads the rest and returns the SHA-256 of all bytes on disk, lower-case hex. */
@@ -133,6 +139,12 @@ public final class LogFile implements AutoCloseable {
                     .hint("unpack it, look at what is in it, and find out where it comes from");
             return message.inFile(name);
         }
+        if (e instanceof RecordGuard.EndlessRecordException) {
+            message = UnusableInputException.found("a line or a quoted field that does not end")
+                    .expected("a log in CSV, a record a line")
+                    .hint("look at that line in a text editor, or export the log again");
+            return message.inFile(name).atLine((int) Math.min(line, Integer.MAX_VALUE));
+        }
         if (e instanceof EOFException) {
             message = UnusableInputException.found("a truncated packed file")
                     .expected("a whole .gz or .zip file")
@@ -163,6 +175,7 @@ public final class LogFile implements AutoCloseable {
                     .expected("a log file")
                     .hint("name the CSV files in it");
         }
+        RegularFile.requireRegular(path, "a log file");
         try {
             return new DigestInputStream(Files.newInputStream(path), digest) {
                 @Override

@@ -1,6 +1,7 @@
 package io.rowledger.log.taskdata;
 
 import io.rowledger.digest.Sha256;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.BufferedInputStream;
 import java.io.FilterInputStream;
@@ -300,6 +301,7 @@ final class TaskFiles implements AutoCloseable {
         Path path = paths.get(name);
         boolean xml = name.endsWith(".xml");
         if (path != null) {
+            RegularFile.requireRegular(path, "a file of task data");
             return new Measured(Files.newInputStream(path), xml ? MAX_XML_BYTES : Long.MAX_VALUE);
         }
         ZipEntry entry = entries.get(name);

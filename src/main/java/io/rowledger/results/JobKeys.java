@@ -1,0 +1,71 @@
+package io.rowledger.results;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.season.Season;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Set;
+
+/**
+ * Names the jobs that a season's ledger or a comparison is about, so that one of other jobs is never replaced: the SHA-256 of
+ * logs for a season; field, rig and start for a comparison.
+ */
+public final class JobKeys {
+    private JobKeys() {}
+
+    /** Of a season that is to be written. */
+    public static Set<String> of(Season season) {
+        Set<String> keys = new HashSet<>();
+        season.jobs().forEach(job -> keys.addAll(job.digests()));
+        return keys;
+    }
+
+    /** Of two jobs whose comparison is to be written. */
+    public static Set<String> of(SavedDiagnosis before, SavedDiagnosis after) {
+        Set<String> keys = new HashSet<>();
+        keys.add(key(before));
+        keys.add(key(after));
+        return keys;
+    }
+
+    private static String key(SavedDiagnosis job) {
+        return String.join("\t", job.field(), job.rig(), String.valueOf(JsonNumbers.instant(job.startS())));
+    }
+
+    /**
+     * Of the season that a folder holds.
+     *
+     * @throws UnusableInputException where the folder, or the file in it, isn't what {@code season} writes
+     */
+    public static Set<String> ofSeason(Path folder) {
+        Set<String> keys = new HashSet<>();
+        for (JsonNode field :
+                JsonFile.read(folder, ResultFile.SEASON, JsonNode.class).tree().path("fields")) {
+            for (JsonNode job : field.path("jobs")) {
+                job.path("sha256").forEach(digest -> keys.add(digest.asText()));
+            }
+        }
+        return keys;
+    }
+
+    /**
+     * Of the two jobs whose comparison a folder holds.
+     *
+     * @throws UnusableInputException where the folder, or the file in it, isn't what {@code compare} writes
+     */
+    public static Set<String> ofComparison(Path folder) {
+        JsonNode tree =
+                JsonFile.read(folder, ResultFile.COMPARISON, JsonNode.class).tree();
+        Set<String> keys = new HashSet<>();
+        for (JsonNode job : new JsonNode[] {tree.path("before"), tree.path("after")}) {
+            keys.add(String.join(
+                    "\t",
+                    job.path("field").asText(),
+                    job.path("rig").asText(),
+                    job.path("start").asText("null")));
+        }
+        return keys;
+    }
+}

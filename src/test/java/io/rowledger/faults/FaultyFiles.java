@@ -1,0 +1,439 @@
+package io.rowledger.faults;
+
+import java.io.FilterOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.URI;
+import java.nio.channels.FileChannel;
+import java.nio.channels.SeekableByteChannel;
+import java.nio.file.AccessMode;
+import java.nio.file.CopyOption;
+import java.nio.file.DirectoryStream;
+import java.nio.file.FileStore;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystemException;
+import java.nio.file.FileSystems;
+import java.nio.file.LinkOption;
+import java.nio.file.OpenOption;
+import java.nio.file.Path;
+import java.nio.file.PathMatcher;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.WatchService;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.FileAttributeView;
+import java.nio.file.attribute.UserPrincipalLookupService;
+import java.nio.file.spi.FileSystemProvider;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A file system over the machine's own that counts every change (folder made, file opened, written or closed, renamed,
+ * deleted) and lets one of them go wrong.
+ */
+public final class FaultyFiles extends FileSystemProvider {
+    /** What goes wrong at the chosen change. */
+    public enum Fault {
+        NONE,
+        /** The process dies before the change: neither it nor anything after it happens. */
+        KILL,
+        /** This change fails and all later ones work. */
+        FAIL_ONCE,
+        /** No byte can be written from here on; renaming and deleting work. */
+        DISK_FULL,
+        /** Nothing can be changed from here on. */
+        READ_ONLY
+    }
+
+    /** A process that died at a change; also thrown for every change that its threads try afterwards. */
+    public static final class Killed extends Error {
+        private static final long serialVersionUID = 1L;
+    }
+
+    private final FileSystemProvider real = FileSystems.getDefault().provider();
+    private final Files faulty = new Files();
+    private final Fault fault;
+    private final int at;
+    private final AtomicInteger changes = new AtomicInteger();
+
+    /** The fault comes at this change, from 0. */
+    public FaultyFiles(Fault fault, int at) {
+        this.fault = fault;
+        this.at = at;
+    }
+
+    /** A path of the machine, seen through this file system. */
+    public Path path(Path path) {
+        return new Faulty(path.toAbsolutePath());
+    }
+
+    /** Changes so far, counting the one that went wrong. */
+    public int changes() {
+        return changes.get();
+    }
+
+    private void change(Path path, boolean writes) throws IOException {
+        int now = changes.getAndIncrement();
+        boolean wrong =
+                switch (fault) {
+                    case NONE -> false;
+                    case FAIL_ONCE -> now == at;
+                    case DISK_FULL -> now >= at && writes;
+                    case KILL, READ_ONLY -> now >= at;
+                };
+        if (wrong && fault == Fault.KILL) {
+            throw new Killed();
+        }
+        if (wrong) {
+            String reason = fault == Fault.DISK_FULL ? "No space left on device" : "Read-only file system";
+            throw new FileSystemException(path.toString(), null, reason);
+        }
+    }
+
+    private static Path real(Path path) {
+        return ((Faulty) path).path;
+    }
+
+    @Override
+    public String getScheme() {
+        return "faulty";
+    }
+
+    @Override
+    public FileSystem newFileSystem(URI uri, Map<String, ?> env) {
+        throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public FileSystem getFileSystem(URI uri) {
+        return faulty;
+    }
+
+    @Override
+    public Path getPath(URI uri) {
+        throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public OutputStream newOutputStream(Path path, OpenOption... options) throws IOException {
+        change(path, true);
+        return new FilterOutputStream(real.newOutputStream(real(path), options)) {
+            @Override
+            public void write(byte[] bytes, int from, int length) throws IOException {
+                change(path, true);
+                out.write(bytes, from, length);
+            }
+
+            @Override
+            public void close() throws IOException {
+                // A process that dies closes its files too.
+                out.close();
+            }
+        };
+    }
+
+    @Override
+    public SeekableByteChannel newByteChannel(Path path, Set<? extends OpenOption> options, FileAttribute<?>... with)
+            throws IOException {
+        if (options.contains(StandardOpenOption.WRITE)) {
+            change(path, true);
+        }
+        return real.newByteChannel(real(path), options, with);
+    }
+
+    @Override
+    public FileChannel newFileChannel(Path path, Set<? extends OpenOption> options, FileAttribute<?>... with)
+            throws IOException {
+        if (options.contains(StandardOpenOption.WRITE)) {
+            change(path, true);
+        }
+        return real.newFileChannel(real(path), options, with);
+    }
+
+    @Override
+    public DirectoryStream<Path> newDirectoryStream(Path folder, DirectoryStream.Filter<? super Path> filter)
+            throws IOException {
+        List<Path> found = new ArrayList<>();
+        try (DirectoryStream<Path> list = real.newDirectoryStream(real(folder), path -> true)) {
+            for (Path path : list) {
+                Path seen = new Faulty(path);
+                if (filter.accept(seen)) {
+                    found.add(seen);
+                }
+            }
+        }
+        return new DirectoryStream<>() {
+            @Override
+            public java.util.Iterator<Path> iterator() {
+                return found.iterator();
+            }
+
+            @Override
+            public void close() {}
+        };
+    }
+
+    @Override
+    public void createDirectory(Path folder, FileAttribute<?>... with) throws IOException {
+        // Files.createDirectories tries to make folders that are there.
+        if (!java.nio.file.Files.exists(real(folder))) {
+            change(folder, true);
+        }
+        real.createDirectory(real(folder), with);
+    }
+
+    @Override
+    public void delete(Path path) throws IOException {
+        change(path, false);
+        real.delete(real(path));
+    }
+
+    @Override
+    public void copy(Path from, Path to, CopyOption... options) throws IOException {
+        change(to, true);
+        real.copy(real(from), real(to), options);
+    }
+
+    @Override
+    public void move(Path from, Path to, CopyOption... options) throws IOException {
+        change(to, false);
+        real.move(real(from), real(to), options);
+    }
+
+    @Override
+    public boolean isSameFile(Path a, Path b) throws IOException {
+        return real.isSameFile(real(a), real(b));
+    }
+
+    @Override
+    public boolean isHidden(Path path) throws IOException {
+        return real.isHidden(real(path));
+    }
+
+    @Override
+    public FileStore getFileStore(Path path) throws IOException {
+        return real.getFileStore(real(path));
+    }
+
+    @Override
+    public void checkAccess(Path path, AccessMode... modes) throws IOException {
+        real.checkAccess(real(path), modes);
+    }
+
+    @Override
+    public <V extends FileAttributeView> @Nullable V getFileAttributeView(
+            Path path, Class<V> type, LinkOption... options) {
+        return real.getFileAttributeView(real(path), type, options);
+    }
+
+    @Override
+    public <A extends BasicFileAttributes> A readAttributes(Path path, Class<A> type, LinkOption... options)
+            throws IOException {
+        return real.readAttributes(real(path), type, options);
+    }
+
+    @Override
+    public Map<String, Object> readAttributes(Path path, String attributes, LinkOption... options) throws IOException {
+        return real.readAttributes(real(path), attributes, options);
+    }
+
+    @Override
+    public void setAttribute(Path path, String attribute, Object value, LinkOption... options) throws IOException {
+        change(path, false);
+        real.setAttribute(real(path), attribute, value, options);
+    }
+
+    private final class Files extends FileSystem {
+        @Override
+        public FileSystemProvider provider() {
+            return FaultyFiles.this;
+        }
+
+        @Override
+        public void close() {}
+
+        @Override
+        public boolean isOpen() {
+            return true;
+        }
+
+        @Override
+        public boolean isReadOnly() {
+            return false;
+        }
+
+        @Override
+        public String getSeparator() {
+            return FileSystems.getDefault().getSeparator();
+        }
+
+        @Override
+        public Iterable<Path> getRootDirectories() {
+            return List.of();
+        }
+
+        @Override
+        public Iterable<FileStore> getFileStores() {
+            return List.of();
+        }
+
+        @Override
+        public Set<String> supportedFileAttributeViews() {
+            return Set.of("basic");
+        }
+
+        @Override
+        public Path getPath(String first, String... more) {
+            return new Faulty(Path.of(first, more));
+        }
+
+        @Override
+        public PathMatcher getPathMatcher(String pattern) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public UserPrincipalLookupService getUserPrincipalLookupService() {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public WatchService newWatchService() {
+            throw new UnsupportedOperationException();
+        }
+    }
+
+    /** A path of the machine in this file system. */
+    private final class Faulty implements Path {
+        private final Path path;
+
+        Faulty(Path path) {
+            this.path = path;
+        }
+
+        private Path seen(Path other) {
+            return new Faulty(other);
+        }
+
+        private @Nullable Path seenOrNull(@Nullable Path other) {
+            return other == null ? null : new Faulty(other);
+        }
+
+        private Path plain(Path other) {
+            return other instanceof Faulty faultyPath ? faultyPath.path : other;
+        }
+
+        @Override
+        public FileSystem getFileSystem() {
+            return faulty;
+        }
+
+        @Override
+        public boolean isAbsolute() {
+            return path.isAbsolute();
+        }
+
+        @Override
+        public @Nullable Path getRoot() {
+            return seenOrNull(path.getRoot());
+        }
+
+        @Override
+        public @Nullable Path getFileName() {
+            return seenOrNull(path.getFileName());
+        }
+
+        @Override
+        public @Nullable Path getParent() {
+            return seenOrNull(path.getParent());
+        }
+
+        @Override
+        public int getNameCount() {
+            return path.getNameCount();
+        }
+
+        @Override
+        public Path getName(int index) {
+            return seen(path.getName(index));
+        }
+
+        @Override
+        public Path subpath(int from, int to) {
+            return seen(path.subpath(from, to));
+        }
+
+        @Override
+        public boolean startsWith(Path other) {
+            return path.startsWith(plain(other));
+        }
+
+        @Override
+        public boolean endsWith(Path other) {
+            return path.endsWith(plain(other));
+        }
+
+        @Override
+        public Path normalize() {
+            return seen(path.normalize());
+        }
+
+        @Override
+        public Path resolve(Path other) {
+            return seen(path.resolve(plain(other)));
+        }
+
+        @Override
+        public Path relativize(Path other) {
+            return seen(path.relativize(plain(other)));
+        }
+
+        @Override
+        public URI toUri() {
+            return path.toUri();
+        }
+
+        @Override
+        public Path toAbsolutePath() {
+            return seen(path.toAbsolutePath());
+        }
+
+        @Override
+        public Path toRealPath(LinkOption... options) throws IOException {
+            return seen(path.toRealPath(options));
+        }
+
+        @Override
+        public java.nio.file.WatchKey register(
+                WatchService watcher,
+                java.nio.file.WatchEvent.Kind<?>[] events,
+                java.nio.file.WatchEvent.Modifier... m) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public int compareTo(Path other) {
+            return path.compareTo(plain(other));
+        }
+
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return other instanceof Faulty faultyPath && path.equals(faultyPath.path);
+        }
+
+        @Override
+        public int hashCode() {
+            return Arrays.hashCode(new Object[] {path});
+        }
+
+        @Override
+        public String toString() {
+            return path.toString();
+        }
+    }
+}
