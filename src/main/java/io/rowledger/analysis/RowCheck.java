@@ -34,9 +34,20 @@ import java.util.Map;
  * @param rows number of rows
  * @param spacingM row spacing, m
  * @param workingS time in work, s
+ * @param rig the bar as assumed
+ * @param track poses and passes of that bar
+ * @param delivery what left each outlet in each step
  * @param diagnosis the findings; volumes are of the logs, nitrogen is unknown
  */
-public record RowCheck(LogReading reading, int rows, double spacingM, double workingS, Diagnosis diagnosis) {
+public record RowCheck(
+        LogReading reading,
+        int rows,
+        double spacingM,
+        double workingS,
+        Rig rig,
+        Track track,
+        Delivery delivery,
+        Diagnosis diagnosis) {
     /** Row spacing if the call gives none, m: 30 in. */
     public static final double DEFAULT_SPACING_M = BarLayout.DEFAULT_WIDTH_M;
 
@@ -68,7 +79,15 @@ public record RowCheck(LogReading reading, int rows, double spacingM, double wor
         double workingS = track.passes().stream()
                 .mapToDouble(pass -> pass.endS() - pass.startS())
                 .sum();
-        return new RowCheck(reading, rig.rows(), spacingM, workingS, Diagnoses.of(log, rig, track, strips, delivery));
+        return new RowCheck(
+                reading,
+                rig.rows(),
+                spacingM,
+                workingS,
+                rig,
+                track,
+                delivery,
+                Diagnoses.of(log, rig, track, strips, delivery));
     }
 
     private static Rig rig(LogTable log, double spacingM) {

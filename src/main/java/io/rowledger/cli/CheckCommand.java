@@ -1,19 +1,23 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.RowCheck;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.output.CheckPages;
+import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.common.ReportOptions;
 import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.Reading;
 import io.rowledger.units.Refusal;
-import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
@@ -21,6 +25,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -28,7 +33,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = "Compares the rows of a log with each other; needs no rig file. Writes nothing.")
+        description = "Compares the rows of a log with each other; needs no rig file.")
 @SuppressWarnings("NullAway.Init")
 final class CheckCommand implements Callable<Integer> {
     @Parameters(paramLabel = "LOG", arity = "1..*", description = "One log or several of the same job.")
@@ -42,6 +47,15 @@ final class CheckCommand implements Callable<Integer> {
 
     @Option(names = "--spacing", paramLabel = "S", description = "Row spacing with its unit (default: 30 in).")
     private @Nullable String spacing;
+
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description = "A folder for the page review.html alone (default: LOG-check, after the first log).")
+    private @Nullable Path out;
+
+    @Mixin
+    private LanguageOption language;
 
     @Option(names = "--units", defaultValue = "us", paramLabel = "us|metric", description = "Units of what is printed.")
     private UnitSystem units;
@@ -62,7 +76,9 @@ final class CheckCommand implements Callable<Integer> {
         }
         RowCheck check =
                 RowCheck.of(logs, rows, spacingM(), Runtime.getRuntime().availableProcessors());
-        Messages messages = Messages.english(new UnitFormat(units, ZoneOffset.UTC));
+        ReportOptions options =
+                new ReportOptions(units, Paper.LETTER, ZoneOffset.UTC, null, Version.number(), language.locale());
+        Messages messages = options.messages();
         print(messages.text(
                 "check.what",
                 check.rows(),
@@ -70,6 +86,12 @@ final class CheckCommand implements Callable<Integer> {
                 Message.duration(check.workingS())));
         print(check, messages);
         check.reading().notes().forEach(note -> print(messages.text("check.note", note)));
+        String name = JobFiles.stem(logs.get(0));
+        Path folder = out == null ? Path.of(name + "-check") : out;
+        CheckPages.write(check, name, options, folder);
+        print(messages.text(
+                "check.page",
+                folder.resolve(ReviewPage.FILE).toAbsolutePath().normalize().toString()));
         return Main.DONE;
     }
 

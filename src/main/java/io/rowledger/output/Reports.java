@@ -82,7 +82,7 @@ public final class Reports {
         if (audiences.contains(Audience.DEALER)) {
             outputs.add("row-diagnosis.pdf", RowDiagnosisReport.of(analysis, options)::write);
         }
-        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, options, out));
+        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, options, null, out));
         if (analysis.zones() != null) {
             outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }

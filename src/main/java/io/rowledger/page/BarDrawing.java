@@ -51,7 +51,7 @@ final class BarDrawing {
 
     private String draw() {
         double dropM = -rig.axleToHitchM() - rig.hitchToDropM();
-        double heightPx = (front - dropM + MARGIN_M) * scale;
+        double heightPx = (front - dropM + 2 * MARGIN_M) * scale;
         svg.append(String.format(
                 Locale.ROOT,
                 "<svg class=\"bar\" viewBox=\"0 0 %.0f %.0f\" role=\"img\" aria-label=\"%s\">",
@@ -90,15 +90,32 @@ final class BarDrawing {
                     SetupParameter.HITCH_TO_WHEELS);
         }
         length(x, dropM, pin, "page.bar.hitch_to_drop", SetupParameter.DROP_OFFSET);
+        boolean aside = inDoubt.contains(SetupParameter.SIDE_OFFSET);
+        if (aside || rig.barRightM() != 0) {
+            line(0, dropM - 0.35, rig.barRightM(), dropM - 0.35, aside ? "length differs" : "length");
+            label(left + MARGIN_M, dropM - 1.3, "page.bar.side", rig.barRightM(), aside);
+        }
+        if (inDoubt.contains(SetupParameter.OUTSIDE_SHARE)) {
+            label(
+                    left + MARGIN_M,
+                    dropM - 1.9,
+                    "page.bar.share",
+                    rig.bands().get(0).widthM(),
+                    true);
+        }
     }
 
     private void length(double x, double from, double to, String key, @Nullable SetupParameter parameter) {
         boolean doubtful = parameter != null && inDoubt.contains(parameter);
         line(x, from, x, to, doubtful ? "length differs" : "length");
-        String value = words.units().text(QuantityKind.LENGTH, to - from);
+        label(x + 0.25, (from + to) / 2, key, to - from, doubtful);
+    }
+
+    private void label(double x, double y, String key, double lengthM, boolean doubtful) {
+        String value = words.units().text(QuantityKind.DIMENSION, lengthM);
         text(
-                x + 0.25,
-                (from + to) / 2,
+                x,
+                y,
                 words.text(doubtful ? "page.bar.differs" : "page.bar.length", words.text(key), value),
                 doubtful ? "measure differs" : "measure");
     }

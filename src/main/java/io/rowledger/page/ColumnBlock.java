@@ -68,10 +68,15 @@ final class ColumnBlock {
 
     /** The packed bytes as text. */
     String base64() {
-        ByteArrayOutputStream packed = new ByteArrayOutputStream(bytes.size() / 2);
+        return packed(bytes.toByteArray());
+    }
+
+    /** Bytes deflated and written in base64. */
+    static String packed(byte[] plain) {
+        ByteArrayOutputStream packed = new ByteArrayOutputStream(plain.length / 2);
         Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION);
         try (DeflaterOutputStream out = new DeflaterOutputStream(packed, deflater)) {
-            bytes.writeTo(out);
+            out.write(plain);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } finally {

@@ -8,6 +8,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param format name of the format, {@code rowledger-review}
  * @param version of the format, raised when a reader must change
+ * @param key names the job and its places: what a browser keeps about places belongs to it
+ * @param ground false where rows were checked without a rig file, so that nobody knows where the strips lie
+ * @param metering {@code per_row}, {@code shared} or {@code whole_bar}, per product
  * @param startS time of the first pose, seconds since the Unix epoch
  * @param zone time zone of the field, an IANA name
  * @param origin the plane's origin, latitude and longitude in degrees on WGS 84
@@ -18,15 +21,20 @@ import org.jspecify.annotations.Nullable;
  * @param classes classes of deviation from far under to far over
  * @param passes the passes in time order
  * @param skips largest first
+ * @param doubtful skips at which only a meter reads zero, largest first
  * @param overlaps largest first
  * @param findings in the order of the row diagnosis
  * @param boundary rings, or null without a boundary
  * @param setbacks rings of the setbacks
  * @param zones rings of the prescription's zones
+ * @param backdrop where the picture under the map lies: west, south, east and north, m; null without one
  */
 record PageData(
         String format,
         int version,
+        String key,
+        boolean ground,
+        List<String> metering,
         double startS,
         String zone,
         double[] origin,
@@ -37,11 +45,13 @@ record PageData(
         List<DeviationClass> classes,
         List<PassSpan> passes,
         List<Place> skips,
+        List<Place> doubtful,
         List<Place> overlaps,
         List<FindingMark> findings,
         @Nullable List<double[][]> boundary,
         List<double[][]> setbacks,
-        List<double[][]> zones) {
+        List<double[][]> zones,
+        double @Nullable [] backdrop) {
 
     /**
      * A product.
@@ -50,13 +60,13 @@ record PageData(
      */
     record Product(String key, String name, double meanRateLPerM2) {}
 
-    /** A class of deviation: its color, its upper bound as a fraction (null for the last) and its name. */
-    record DeviationClass(int rgb, @Nullable Double upTo, String name, String shortName) {}
+    /** A class of deviation: its color and its upper bound as a fraction, null for the last. */
+    record DeviationClass(int rgb, @Nullable Double upTo) {}
 
     /** The steps of a pass: first and one past the last. */
     record PassSpan(int number, int firstStep, int endStep) {}
 
-    /** A skip or an overlap; rings of its outline, its cause's name, and whether only a meter says so. */
+    /** A skip or an overlap; rings of its outline, and its cause's name. */
     record Place(
             String label,
             double areaM2,

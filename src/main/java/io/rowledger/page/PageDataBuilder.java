@@ -1,22 +1,28 @@
 package io.rowledger.page;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.RowCheck;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
-import io.rowledger.document.text.Messages;
+import io.rowledger.digest.Sha256;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.Jts;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.log.LogTable;
 import io.rowledger.page.PageData.DeviationClass;
 import io.rowledger.page.PageData.FindingMark;
 import io.rowledger.page.PageData.PassSpan;
 import io.rowledger.page.PageData.Place;
 import io.rowledger.page.PageData.Product;
-import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.map.DeviationClasses;
 import io.rowledger.rig.Band;
+import io.rowledger.rig.Rig;
+import io.rowledger.setback.Setbacks;
 import io.rowledger.track.Pass;
-import io.rowledger.track.Poses;
+import io.rowledger.track.Track;
+import io.rowledger.zones.Zones;
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,41 +38,111 @@ final class PageDataBuilder {
     static final String FORMAT = "rowledger-review";
     static final int VERSION = 1;
 
-    /** Outlines are written to the centimeter. */
-    private static final double OUTLINE_STEP_M = 0.01;
+    /** Outlines are written to the centimeter: steps in a meter. */
+    private static final double OUTLINE_STEPS = 100;
 
-    private final Analysis a;
+    private final Rig rig;
+    private final LogTable log;
+    private final Track track;
+    private final List<Finding> findings;
     private final LocalPlane plane;
 
-    PageDataBuilder(Analysis analysis) {
-        this.a = analysis;
-        this.plane = analysis.track().plane();
+    private PageDataBuilder(Rig rig, LogTable log, Track track, List<Finding> findings) {
+        this.rig = rig;
+        this.log = log;
+        this.track = track;
+        this.findings = findings;
+        this.plane = track.plane();
     }
 
-    /** Everything but the columns' bytes. */
-    PageData build(ReportOptions options, ColumnBlock block) {
-        Coverage coverage = a.coverage();
-        Poses poses = a.track().poses();
+    /** Everything of a job but the columns' bytes. */
+    static PageData of(Analysis a, ZoneId zone, ColumnBlock block, String base64, double @Nullable [] backdrop) {
+        Coverage c = a.coverage();
+        PageDataBuilder builder = new PageDataBuilder(a.rig(), a.log(), a.track(), a.findings());
+        List<Double> rates =
+                c.received().stream().map(grid -> finite(grid.meanRateLPerM2())).toList();
+        return builder.build(
+                zone,
+                block,
+                base64,
+                rates,
+                builder.places("S", c.skips()),
+                builder.places("D", c.doubtfulSkips()),
+                builder.places("O", c.overlaps()),
+                new Outlines(
+                        c.boundary() == null ? null : rings(c.boundary().area()),
+                        setbacks(a.setbacks()),
+                        zones(a.zones()),
+                        backdrop));
+    }
+
+    /** Everything of a check of rows but the columns' bytes. */
+    static PageData of(RowCheck check, ZoneId zone, ColumnBlock block, String base64) {
+        PageDataBuilder builder = new PageDataBuilder(
+                check.rig(),
+                check.reading().table(),
+                check.track(),
+                check.diagnosis().findings());
+        List<Double> rates = check.rig().products().stream().map(product -> 0.0).toList();
+        return builder.build(zone, block, base64, rates, List.of(), List.of(), List.of(), null);
+    }
+
+    /** Outlines that are no places, and the picture under the map. */
+    private record Outlines(
+            @Nullable List<double[][]> boundary,
+            List<double[][]> setbacks,
+            List<double[][]> zones,
+            double @Nullable [] backdrop) {}
+
+    private PageData build(
+            ZoneId zone,
+            ColumnBlock block,
+            String base64,
+            List<Double> meanRates,
+            List<Place> skips,
+            List<Place> doubtful,
+            List<Place> overlaps,
+            @Nullable Outlines outlines) {
         double[] origin = new double[2];
         plane.inverse(0, 0, origin);
         return new PageData(
                 FORMAT,
                 VERSION,
-                poses.poses() == 0 ? 0 : poses.timeS(0),
-                options.zone().equals(ZoneOffset.UTC) ? "UTC" : options.zone().getId(),
+                key(base64, skips, overlaps),
+                outlines != null,
+                metering(),
+                track.poses().poses() == 0 ? 0 : track.poses().timeS(0),
+                zone.equals(ZoneOffset.UTC) ? "UTC" : zone.getId(),
                 origin,
                 metersPerDegree(origin),
                 block.columns(),
                 rows(),
-                products(),
-                classes(options.messages()),
+                products(meanRates),
+                classes(),
                 passes(),
-                places("S", coverage.skips()),
-                places("O", coverage.overlaps()),
-                findings(),
-                coverage.boundary() == null ? null : rings(coverage.boundary().area()),
-                setbacks(),
-                zones());
+                skips,
+                doubtful,
+                overlaps,
+                marks(),
+                outlines == null ? null : outlines.boundary(),
+                outlines == null ? List.of() : outlines.setbacks(),
+                outlines == null ? List.of() : outlines.zones(),
+                outlines == null ? null : outlines.backdrop());
+    }
+
+    private static String key(String base64, List<Place> skips, List<Place> overlaps) {
+        StringBuilder all = new StringBuilder(base64);
+        skips.forEach(place -> all.append(place.label()).append(place.areaM2()));
+        overlaps.forEach(place -> all.append(place.label()).append(place.areaM2()));
+        return Sha256.of(all.toString().getBytes(StandardCharsets.UTF_8)).substring(0, 16);
+    }
+
+    private List<String> metering() {
+        List<String> metering = new ArrayList<>();
+        for (int p = 0; p < rig.products().size(); p++) {
+            metering.add(log.metering(p).name().toLowerCase(Locale.ROOT));
+        }
+        return metering;
     }
 
     private double[] metersPerDegree(double[] origin) {
@@ -79,7 +155,7 @@ final class PageDataBuilder {
     }
 
     private double[][] rows() {
-        List<Band> bands = a.rig().bands();
+        List<Band> bands = rig.bands();
         double[][] rows = new double[bands.size()][];
         for (int r = 0; r < rows.length; r++) {
             rows[r] = new double[] {bands.get(r).leftM(), bands.get(r).rightM()};
@@ -87,13 +163,11 @@ final class PageDataBuilder {
         return rows;
     }
 
-    private List<Product> products() {
+    private List<Product> products(List<Double> meanRates) {
         List<Product> products = new ArrayList<>();
-        for (int p = 0; p < a.rig().products().size(); p++) {
+        for (int p = 0; p < rig.products().size(); p++) {
             products.add(new Product(
-                    a.rig().products().get(p).key(),
-                    a.rig().products().get(p).name(),
-                    finite(a.coverage().received().get(p).meanRateLPerM2())));
+                    rig.products().get(p).key(), rig.products().get(p).name(), meanRates.get(p)));
         }
         return products;
     }
@@ -104,7 +178,7 @@ final class PageDataBuilder {
 
     private List<PassSpan> passes() {
         List<PassSpan> passes = new ArrayList<>();
-        for (Pass pass : a.track().passes()) {
+        for (Pass pass : track.passes()) {
             passes.add(new PassSpan(pass.number(), pass.firstStep(), pass.endStep()));
         }
         return passes;
@@ -128,9 +202,9 @@ final class PageDataBuilder {
         return places;
     }
 
-    private List<FindingMark> findings() {
+    private List<FindingMark> marks() {
         List<FindingMark> marks = new ArrayList<>();
-        for (Finding finding : a.findings()) {
+        for (Finding finding : findings) {
             marks.add(new FindingMark(
                     finding.kind().jsonName(),
                     finding.rows(),
@@ -142,33 +216,28 @@ final class PageDataBuilder {
         return marks;
     }
 
-    private List<double[][]> setbacks() {
+    private static List<double[][]> setbacks(@Nullable Setbacks setbacks) {
         List<double[][]> rings = new ArrayList<>();
-        if (a.setbacks() != null) {
-            a.setbacks()
-                    .places()
+        if (setbacks != null) {
+            setbacks.places()
                     .forEach(place -> rings.addAll(rings(place.keepOut().ground())));
         }
         return rings;
     }
 
-    private List<double[][]> zones() {
+    private static List<double[][]> zones(@Nullable Zones zones) {
         List<double[][]> rings = new ArrayList<>();
-        if (a.zones() != null) {
-            a.zones().zones().forEach(zone -> rings.addAll(rings(zone.zone().area())));
+        if (zones != null) {
+            zones.zones().forEach(zone -> rings.addAll(rings(zone.zone().area())));
         }
         return rings;
     }
 
-    private static List<DeviationClass> classes(Messages words) {
+    private static List<DeviationClass> classes() {
         List<DeviationClass> classes = new ArrayList<>();
         for (int i = 0; i < DeviationClasses.count(); i++) {
             double upTo = DeviationClasses.upTo(i);
-            classes.add(new DeviationClass(
-                    DeviationClasses.color(i),
-                    Double.isFinite(upTo) ? upTo : null,
-                    words.text(DeviationClasses.name(i, true)),
-                    words.text(DeviationClasses.shortName(i))));
+            classes.add(new DeviationClass(DeviationClasses.color(i), Double.isFinite(upTo) ? upTo : null));
         }
         return classes;
     }
@@ -194,7 +263,7 @@ final class PageDataBuilder {
     }
 
     private static double round(double meters) {
-        return Math.round(meters / OUTLINE_STEP_M) * OUTLINE_STEP_M;
+        return Math.round(meters * OUTLINE_STEPS) / OUTLINE_STEPS;
     }
 
     private static double[] degrees(double[] latLon) {

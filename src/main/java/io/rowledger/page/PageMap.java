@@ -35,18 +35,17 @@ final class PageMap {
         scale = WIDTH / Math.max(ground.getWidth(), ground.getHeight());
     }
 
-    /** The picture, with this text for those who can't see it. */
-    static String of(Coverage coverage, String title) {
-        return new PageMap(coverage).draw(coverage, title);
+    /** The picture; the page names it for those who can't see it. */
+    static String of(Coverage coverage) {
+        return new PageMap(coverage).draw(coverage);
     }
 
-    private String draw(Coverage coverage, String title) {
+    private String draw(Coverage coverage) {
         svg.append(String.format(
                 Locale.ROOT,
-                "<svg class=\"picture\" viewBox=\"0 0 %.0f %.0f\" role=\"img\" aria-label=\"%s\">",
+                "<svg class=\"picture\" viewBox=\"0 0 %.0f %.0f\" aria-hidden=\"true\">",
                 ground.getWidth() * scale,
-                ground.getHeight() * scale,
-                escaped(title)));
+                ground.getHeight() * scale));
         svg.append(
                 "<defs><pattern id=\"hatch\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\"><path d=\"M0 6L6 0\" "
                         + "class=\"hatch\"/></pattern></defs>");

@@ -8,104 +8,171 @@ import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdScalarSerializer;
 import com.samskivert.mustache.Escapers;
 import com.samskivert.mustache.Mustache;
+import com.samskivert.mustache.Template;
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.RowCheck;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TemplateText;
 import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.review.PassReview;
-import io.rowledger.report.review.PassReviewReport;
-import io.rowledger.report.rows.RowDiagnosis;
-import io.rowledger.report.rows.RowDiagnosisReport;
+import io.rowledger.report.map.DeviationClasses;
 import io.rowledger.text.VisibleText;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /** The whole job in one file that opens from disk in any browser: {@code review.html}. */
 public final class ReviewPage {
     /** Its name in the results folder. */
     public static final String FILE = "review.html";
 
+    /** The languages that the page can switch between. */
+    private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.forLanguageTag("es"));
+
+    private static final ObjectMapper JSON = new ObjectMapper();
+
     /** The script puts these texts into the page as they are. */
-    private static final ObjectMapper JSON =
+    private static final ObjectMapper VISIBLE =
             new ObjectMapper().registerModule(new SimpleModule().addSerializer(String.class, new VisibleStrings()));
 
-    private ReviewPage() {}
+    private final ReportOptions options;
+    private final TextOf text;
+    private final String picture;
 
-    /**
-     * The words and rounded figures of the printed reports in one unit system.
-     *
-     * @param system {@code us} or {@code metric}
-     * @param shown true for the system in which the page opens
-     * @param bar the bar drawn to scale (SVG)
-     */
-    record Reader(String system, boolean shown, PassReview review, RowDiagnosis diagnosis, String bar) {}
+    /** The page's text in these units and this language. */
+    private interface TextOf {
+        PageBody of(ReportOptions options, String picture);
+    }
 
-    /** What the template's tags name. */
+    private ReviewPage(ReportOptions options, TextOf text, String picture) {
+        this.options = options;
+        this.text = text;
+        this.picture = picture;
+    }
+
+    /** What the outer template's tags name. */
     record Model(
             String title,
-            List<Reader> readers,
-            String picture,
+            String language,
+            String units,
+            String body,
             String styles,
             String scripts,
+            String scriptHash,
             String licenses,
             String words,
             String data,
-            String columns,
-            String units) {}
+            String texts,
+            String backdrop,
+            String columns) {}
 
     /**
-     * Writes the page.
+     * Writes the page of a job.
      *
+     * @param backdrop the picture under the map, or null
      * @throws IOException where the stream can't be written
      */
-    public static void write(Analysis analysis, ReportOptions options, OutputStream out) throws IOException {
+    public static void write(Analysis analysis, ReportOptions options, @Nullable Backdrop backdrop, OutputStream out)
+            throws IOException {
         ColumnBlock block =
                 JobColumns.of(analysis.rig(), analysis.log(), analysis.track().poses(), analysis.delivery());
-        PageData data = new PageDataBuilder(analysis).build(options, block);
-        List<Reader> readers = readers(analysis, options);
-        PassReview review =
-                readers.stream().filter(Reader::shown).findFirst().orElseThrow().review();
-        Messages words = options.messages();
+        String columns = block.base64();
+        PageData data = PageDataBuilder.of(
+                analysis, options.zone(), block, columns, backdrop == null ? null : backdrop.bounds());
+        new ReviewPage(
+                        options,
+                        (look, picture) -> PageBodyBuilder.of(analysis, look, picture),
+                        PageMap.of(analysis.coverage()))
+                .write(data, columns, backdrop == null ? "" : backdrop.dataUri(), out);
+    }
+
+    /**
+     * Writes the page of a check of rows: without a rig file nobody knows where the strips lie, so there is no map.
+     *
+     * @param name of the log
+     * @throws IOException where the stream can't be written
+     */
+    public static void write(RowCheck check, String name, ReportOptions options, OutputStream out) throws IOException {
+        ColumnBlock block = JobColumns.of(
+                check.rig(), check.reading().table(), check.track().poses(), check.delivery());
+        String columns = block.base64();
+        new ReviewPage(options, (look, picture) -> PageBodyBuilder.of(check, name, look), "")
+                .write(PageDataBuilder.of(check, options.zone(), block, columns), columns, "", out);
+    }
+
+    private void write(PageData data, String columns, String backdrop, OutputStream out) throws IOException {
+        Template template = compiled(WebAssets.body());
+        PageBody shown = text.of(options, picture);
+        String scripts = WebAssets.scripts();
         Model model = new Model(
-                review.head().field(),
-                readers,
-                PageMap.of(analysis.coverage(), review.ground().skipSummary()),
+                shown.field(),
+                options.language().getLanguage(),
+                name(options.units()),
+                html(template, shown, options.messages()),
                 WebAssets.styles(),
-                WebAssets.scripts(),
+                scripts,
+                WebAssets.sha256(scripts),
                 WebAssets.licenses(),
-                json(words.plain("page")),
+                json(words()),
                 json(data),
-                block.base64(),
-                name(options.units()));
+                ColumnBlock.packed(JSON.writeValueAsBytes(texts(template))),
+                backdrop,
+                columns);
         StringWriter page = new StringWriter();
-        Mustache.compiler()
-                .withEscaper(text -> Escapers.HTML.escape(VisibleText.of(text)))
-                .strictSections(true)
-                .emptyStringIsFalse(true)
-                .compile(WebAssets.template())
-                .execute(model, Map.of("t", new TemplateText(words, "")), page);
+        compiled(WebAssets.template()).execute(model, page);
         out.write(page.toString().getBytes(StandardCharsets.UTF_8));
     }
 
-    private static List<Reader> readers(Analysis analysis, ReportOptions options) {
-        List<Reader> readers = new ArrayList<>();
-        for (UnitSystem units : UnitSystem.values()) {
-            ReportOptions of = options.in(units);
-            readers.add(new Reader(
-                    name(units),
-                    units == options.units(),
-                    PassReviewReport.of(analysis, of).content(),
-                    RowDiagnosisReport.of(analysis, of).content(),
-                    BarDrawing.of(analysis.rig(), analysis.setup().check(), of.messages())));
+    private static Template compiled(String template) {
+        return Mustache.compiler()
+                .withEscaper(text -> Escapers.HTML.escape(VisibleText.of(text)))
+                .strictSections(true)
+                .emptyStringIsFalse(true)
+                .compile(template);
+    }
+
+    /** The page's body in every language and unit system by names such as {@code es-us}, but the one that is shown. */
+    private Map<String, String> texts(Template template) {
+        Map<String, String> texts = new LinkedHashMap<>();
+        for (Locale language : LANGUAGES) {
+            for (UnitSystem units : UnitSystem.values()) {
+                ReportOptions look = options.in(language).in(units);
+                if (!look.equals(options)) {
+                    texts.put(
+                            language.getLanguage() + "-" + name(units),
+                            html(template, text.of(look, ""), look.messages()));
+                }
+            }
         }
-        return readers;
+        return texts;
+    }
+
+    private static String html(Template template, PageBody body, Messages messages) {
+        StringWriter html = new StringWriter();
+        template.execute(body, Map.of("t", new TemplateText(messages, "")), html);
+        return html.toString();
+    }
+
+    /** The script's words by language. */
+    private Map<String, Map<String, String>> words() {
+        Map<String, Map<String, String>> words = new TreeMap<>();
+        for (Locale language : LANGUAGES) {
+            Messages messages = options.in(language).messages();
+            Map<String, String> plain = new TreeMap<>(messages.plain("page"));
+            for (int i = 0; i < DeviationClasses.count(); i++) {
+                plain.put("class." + i, messages.text(DeviationClasses.name(i, true)));
+                plain.put("classShort." + i, messages.text(DeviationClasses.shortName(i)));
+            }
+            words.put(language.getLanguage(), plain);
+        }
+        return words;
     }
 
     private static String name(UnitSystem units) {
@@ -127,6 +194,6 @@ public final class ReviewPage {
 
     /** JSON that may stand in a script element. */
     private static String json(Object value) throws JsonProcessingException {
-        return JSON.writeValueAsString(value).replace("<", "\\u003c");
+        return VISIBLE.writeValueAsString(value).replace("<", "\\u003c");
     }
 }

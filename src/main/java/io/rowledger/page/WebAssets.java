@@ -1,9 +1,11 @@
 package io.rowledger.page;
 
+import io.rowledger.digest.Sha256;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import java.util.List;
 
 /** Scripts and style sheets from the jar, to stand inside the page. */
@@ -34,6 +36,7 @@ final class WebAssets {
             "time.js",
             "traces.js",
             "lists.js",
+            "controls.js",
             "review.js");
 
     private WebAssets() {}
@@ -72,6 +75,17 @@ final class WebAssets {
     /** The page's template. */
     static String template() {
         return own("review.html");
+    }
+
+    /** The template of what the page shows, in one language and unit system. */
+    static String body() {
+        return own("body.html");
+    }
+
+    /** The source expression of a script for the page's content security policy. */
+    static String sha256(String script) {
+        byte[] digest = Sha256.digest().digest(script.getBytes(StandardCharsets.UTF_8));
+        return "sha256-" + Base64.getEncoder().encodeToString(digest);
     }
 
     /** Text that may stand in a script element: nothing in it ends the element or opens a comment. */

@@ -71,7 +71,7 @@
         hatch: function () { return 0; }
       };
     };
-    return [
+    var modes = [
       Object.assign({key: 'target', classes: classes}, byClass, {
         value: function (p, r, k) { return job.rate(p, r, k) / job.target(p, r, k) - 1; }
       }),
@@ -95,7 +95,20 @@
         value: function (p, r, k) { return job.time[k]; }
       })
     ];
+    return modes.filter(function (mode) { return mode.key !== 'peers' || job.data.metering[product] !== 'whole_bar'; });
   };
+
+  function medianRate(job, product) {
+    var rates = [];
+    for (var k = 0; k < job.steps; k += Math.max(1, Math.floor(job.steps / 2000))) {
+      var rate = job.rate(product, k % job.rows, k);
+      if (job.pass[k] > 0 && rate > 0) {
+        rates.push(rate);
+      }
+    }
+    rates.sort(function (a, b) { return a - b; });
+    return rates.length ? rates[rates.length >> 1] : 1e-3;
+  }
 
   /** Typical rate and largest usual speed of a job. */
   R.ranges = function (job, product) {
@@ -107,7 +120,7 @@
     }
     speeds.sort(function (a, b) { return a - b; });
     return {
-      rate: job.data.products[product].meanRateLPerM2 || 1e-3,
+      rate: job.data.products[product].meanRateLPerM2 || medianRate(job, product),
       speed: speeds.length ? speeds[Math.floor(speeds.length * 0.98)] * 1.05 : 3
     };
   };

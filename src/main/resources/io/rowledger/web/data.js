@@ -7,6 +7,21 @@ var Rowledger = {};
 (function (R) {
   'use strict';
 
+  /** Bytes of a packed block. */
+  R.bytes = function (base64) {
+    var packed = atob(base64.trim());
+    var bytes = new Uint8Array(packed.length);
+    for (var i = 0; i < packed.length; i++) {
+      bytes[i] = packed.charCodeAt(i);
+    }
+    return bytes;
+  };
+
+  /** Text of a packed block. */
+  R.inflated = function (base64) {
+    return pako.inflate(R.bytes(base64), {to: 'string'});
+  };
+
   /**
    * Unpacks the columns.
    * @param {{name: string, count: number, step: number, order: number}[]} columns in their order
@@ -14,12 +29,7 @@ var Rowledger = {};
    * @returns {Object<string, Float64Array>} values by name; NaN is missing
    */
   R.unpack = function (columns, base64) {
-    var packed = atob(base64);
-    var bytes = new Uint8Array(packed.length);
-    for (var i = 0; i < packed.length; i++) {
-      bytes[i] = packed.charCodeAt(i);
-    }
-    var data = pako.inflate(bytes);
+    var data = pako.inflate(R.bytes(base64));
     var at = 0;
     var out = {};
     columns.forEach(function (column) {

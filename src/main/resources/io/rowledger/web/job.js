@@ -197,6 +197,24 @@
     ];
   };
 
+  /** Volume over target volume of all rows in steps from to one before to, some of them; NaN without a target. */
+  R.Job.prototype.shareOfTarget = function (p, from, to) {
+    var volume = 0;
+    var target = 0;
+    var stride = Math.max(1, Math.floor((to - from) / 3));
+    for (var k = from; k < to; k += stride) {
+      for (var r = 0; r < this.rows; r++) {
+        var flow = this.flows[p][r][k];
+        var rate = this.targets[p][r][k];
+        if (flow === flow && rate > 0) {
+          volume += flow * this.duration[k];
+          target += rate * this.area(k, k + 1, this.data.rows[r][0], this.data.rows[r][1]);
+        }
+      }
+    }
+    return target > 0 ? volume / target : NaN;
+  };
+
   /** Rate that a place received from all visits, L/m². */
   R.Job.prototype.received = function (p, strips) {
     var seen = {};

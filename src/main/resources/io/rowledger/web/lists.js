@@ -2,6 +2,9 @@
 (function (R) {
   'use strict';
 
+  /** Places in a list; filters find the others. */
+  var MAX_LISTED = 300;
+
   function element(name, text, className) {
     var e = document.createElement(name);
     if (text !== undefined) {
@@ -59,7 +62,7 @@
   R.Places = function (host, app) {
     this.host = host;
     this.app = app;
-    this.filter = {kind: '', cause: '', row: '', pass: '', day: ''};
+    this.filter = app.filter;
     this.build();
   };
 
@@ -82,6 +85,7 @@
     return this.all().filter(function (each) {
       var p = each.place;
       return (!f.kind || each.kind === f.kind)
+        && (!f.size || p.areaM2 >= +f.size)
         && (!f.cause || p.cause === f.cause)
         && (!f.row || p.rows.indexOf(+f.row) >= 0)
         && (!f.pass || p.passes.indexOf(+f.pass) >= 0)
@@ -100,6 +104,7 @@
       var select = element('select');
       select.appendChild(new Option(t('page.all'), ''));
       values.forEach(function (v) { select.appendChild(new Option(v[1], v[0])); });
+      select.id = 'filter-' + name;
       select.value = self.filter[name];
       select.addEventListener('change', function () {
         self.filter[name] = select.value;
@@ -119,6 +124,8 @@
     choice('kind', [['skip', t('page.skips')], ['overlap', t('page.overlaps')]], t('page.what'));
     choice('cause', unique(function (p) { return [p.cause]; }).map(function (c) { return [c, self.cause(c)]; }),
       t('page.cause'));
+    choice('size', this.app.units.sizes().map(function (m2) { return [m2, self.app.units.anyArea(m2)]; }),
+      t('page.size'));
     choice('row', numbers(function (p) { return p.rows; }), t('page.row'));
     choice('pass', numbers(function (p) { return p.passes; }), t('page.pass'));
     var days = unique(function (p) { return [self.dayOf(p)]; });
@@ -127,9 +134,35 @@
     }
     bar.appendChild(button(t('page.gpx'), '', function () { self.save(); }));
     this.host.appendChild(bar);
+    var box = element('div', undefined, 'scroll');
+    box.tabIndex = 0;
+    box.setAttribute('role', 'region');
+    box.setAttribute('aria-label', t('page.places'));
     this.table = element('table');
-    this.host.appendChild(this.table);
+    box.appendChild(this.table);
+    this.host.appendChild(box);
     this.list();
+    this.listDoubtful();
+  };
+
+  /** Skips at which only a meter reads zero: shown apart, never saved as places to drive back to. */
+  R.Places.prototype.listDoubtful = function () {
+    var app = this.app;
+    var places = app.job.data.doubtful;
+    if (!places.length) {
+      return;
+    }
+    this.host.appendChild(element('h3', app.t('page.doubtful')));
+    this.host.appendChild(element('p', app.t('page.doubtful.note'), 'note'));
+    var list = element('ul', undefined, 'doubtful');
+    places.slice(0, MAX_LISTED).forEach(function (p) {
+      var item = element('li');
+      item.appendChild(button(p.label, app.t('page.show') + ' ' + p.label, function () { app.showPlace(p); }));
+      item.appendChild(document.createTextNode(' ' + app.units.anyArea(p.areaM2) + ', ' + app.t('page.rows') + ' '
+        + ranges(p.rows)));
+      list.appendChild(item);
+    });
+    this.host.appendChild(list);
   };
 
   R.Places.prototype.cause = function (key) {
@@ -148,13 +181,13 @@
       head.appendChild(th);
     });
     this.table.appendChild(head);
-    this.chosen().slice(0, 300).forEach(function (each) {
+    this.chosen().slice(0, MAX_LISTED).forEach(function (each) {
       var p = each.place;
       var row = element('tr');
       var first = element('td');
       first.appendChild(button(p.label, t('page.show') + ' ' + p.label, function () { app.showPlace(p); }));
       row.appendChild(first);
-      row.appendChild(element('td', app.units.text('area', p.areaM2)));
+      row.appendChild(element('td', app.units.anyArea(p.areaM2)));
       row.appendChild(element('td', ranges(p.passes)));
       row.appendChild(element('td', ranges(p.rows)));
       row.appendChild(element('td', self.cause(p.cause)));
@@ -205,7 +238,7 @@
       + points.map(function (each) {
         var p = each.place;
         return '  <wpt lat="' + p.latLon[0] + '" lon="' + p.latLon[1] + '"><name>' + p.label + '</name><desc>'
-          + escaped(self.cause(p.cause) + ', ' + app.units.text('area', p.areaM2)) + '</desc></wpt>\n';
+          + escaped(self.cause(p.cause) + ', ' + app.units.anyArea(p.areaM2)) + '</desc></wpt>\n';
       }).join('') + '</gpx>\n';
   };
 

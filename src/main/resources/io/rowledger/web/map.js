@@ -60,14 +60,14 @@
 
   /**
    * @param {HTMLElement} element
-   * @param {R.Job} job
-   * @param {Object} state what is shown; see review.js
-   * @param {function(string): string} t words
+   * @param {Object} app see review.js
    */
-  R.FieldMap = function (element, job, state, t) {
+  R.FieldMap = function (element, app) {
     var self = this;
+    var job = app.job;
+    var t = app.t;
     this.job = job;
-    this.state = state;
+    this.state = app;
     this.frames = [];
     this.map = L.map(element, {
       crs: L.CRS.Simple, zoomSnap: 0.25, zoomDelta: 0.5, minZoom: -4, maxZoom: 6, attributionControl: false,
@@ -80,7 +80,7 @@
     this.field.addTo(this.map);
     this.overlays = this.layers();
     Object.keys(this.overlays).forEach(function (key) {
-      if (state.layers[key]) {
+      if (app.layers[key]) {
         self.overlays[key].addTo(self.map);
       }
     });
@@ -88,7 +88,13 @@
     this.homeZoom = this.map.getZoom();
     this.map.on('zoomend', near);
     this.pin = L.circleMarker([0, 0], {radius: 7, className: 'pin', interactive: false});
-    this.map.on('click', function (event) { state.tap(event.latlng.lng, event.latlng.lat); });
+    this.map.on('click', function (event) { app.tap(event.latlng.lng, event.latlng.lat); });
+    element.addEventListener('keydown', function (event) {
+      if (event.key === 'Enter' && event.target === element) {
+        var center = self.map.getCenter();
+        app.tap(center.lng, center.lat);
+      }
+    });
   };
 
   function bounds(job) {
@@ -109,6 +115,13 @@
     return isFinite(low[0]) ? L.latLngBounds(low, high) : L.latLngBounds([-1, -1], [1, 1]);
   }
 
+  /** The picture under the map. */
+  function backdrop(data) {
+    var b = data.backdrop;
+    return b ? L.imageOverlay(document.getElementById('job-backdrop').textContent.trim(), [[b[1], b[0]], [b[3], b[2]]],
+      {pane: 'tilePane', className: 'backdrop'}) : L.layerGroup();
+  }
+
   R.FieldMap.prototype.layers = function () {
     var data = this.job.data;
     var self = this;
@@ -126,7 +139,9 @@
       })));
     };
     return {
+      backdrop: backdrop(data),
       skips: places(data.skips, 'skip'),
+      doubtful: places(data.doubtful, 'doubtful'),
       overlaps: places(data.overlaps, 'overlap'),
       findings: L.layerGroup(data.findings.map(function (finding, i) {
         var at = self.plane(finding.latLon[0], finding.latLon[1]);
@@ -177,12 +192,37 @@
     }
   };
 
-  /** Zooms to a place's outline. */
-  R.FieldMap.prototype.show = function (place) {
-    this.map.fitBounds(L.polygon(latLngs(place.rings)).getBounds().pad(0.25), {maxZoom: 4});
+  /** Zooms to the outlines of places. */
+  R.FieldMap.prototype.zoomTo = function (places) {
+    var all = L.latLngBounds([]);
+    places.forEach(function (place) { all.extend(L.polygon(latLngs(place.rings)).getBounds()); });
+    this.map.fitBounds(all.pad(0.25), {maxZoom: 4});
+  };
+
+  /** What part of the field is seen. */
+  R.FieldMap.prototype.view = function () {
+    return {center: this.map.getCenter(), zoom: this.map.getZoom()};
+  };
+
+  R.FieldMap.prototype.show = function (view) {
+    this.map.setView(view.center, view.zoom, {animate: false});
+  };
+
+  R.FieldMap.prototype.goTo = function (east, north) {
+    this.map.setView([north, east], Math.max(1, this.map.getZoom()));
+  };
+
+  R.FieldMap.prototype.remove = function () {
+    this.map.remove();
   };
 
   R.FieldMap.prototype.reset = function () {
     this.map.fitBounds(this.home);
+  };
+
+  /** In place of a map where nobody knows where the strips lie. */
+  R.NO_MAP = {
+    mark: function () {}, redraw: function () {}, reset: function () {}, remove: function () {}, show: function () {},
+    view: function () { return null; }
   };
 })(Rowledger);

@@ -95,6 +95,19 @@
     this.cursor();
   };
 
+  /** Frames a finding in its rows, from its onset to its end. */
+  R.RowsInTime.prototype.outline = function (context, finding, xOf) {
+    var job = this.job;
+    var rows = finding.rows.length ? finding.rows : [1, job.rows];
+    var height = this.canvas.height / job.rows;
+    var from = xOf(job.stepAt(finding.fromS - job.data.startS));
+    var to = xOf(job.stepAt(finding.toS - job.data.startS));
+    context.strokeStyle = '#d55e00';
+    context.lineWidth = 2;
+    context.strokeRect(from, (rows[0] - 1) * height, Math.max(3, to - from),
+      (rows[rows.length - 1] - rows[0] + 1) * height);
+  };
+
   /** Draws cursor and brush over the picture. */
   R.RowsInTime.prototype.cursor = function () {
     var context = this.canvas.getContext('2d');
@@ -116,6 +129,7 @@
       }
       return low / n * width;
     };
+    this.job.data.findings.forEach(function (finding) { self.outline(context, finding, xOf); });
     if (this.state.span) {
       context.fillStyle = 'rgba(255,255,255,0.6)';
       context.fillRect(0, 0, xOf(this.state.span.from), height);

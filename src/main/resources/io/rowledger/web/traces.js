@@ -51,11 +51,35 @@
     return isFinite(value) ? value : null;
   }
 
+  R.Traces.prototype.remove = function () {
+    this.plots.forEach(function (plot) { plot.destroy(); });
+    this.plots = [];
+  };
+
+  /** Shades the times of findings that are about the row. */
+  R.Traces.prototype.shade = function (plot) {
+    var row = this.state.row + 1;
+    var context = plot.ctx;
+    context.save();
+    context.fillStyle = 'rgba(120,120,120,0.18)';
+    this.job.data.findings.forEach(function (finding) {
+      if (!finding.rows.length || finding.rows.indexOf(row) >= 0) {
+        var box = plot.bbox;
+        var from = Math.max(box.left, plot.valToPos(finding.fromS, 'x', true));
+        var to = Math.min(box.left + box.width, plot.valToPos(finding.toS, 'x', true));
+        if (to > from) {
+          context.fillRect(from, box.top, to - from, box.height);
+        }
+      }
+    });
+    context.restore();
+  };
+
   R.Traces.prototype.draw = function () {
     var self = this;
     var t = this.t;
     var units = this.state.units;
-    this.plots.forEach(function (plot) { plot.destroy(); });
+    this.remove();
     var s = this.series();
     var colors = {row: '#0072b2', peers: '#666', target: '#d55e00'};
     var charts = [{
@@ -63,11 +87,14 @@
       data: [s.time, s.flow, s.peers, s.target],
       series: [[t('page.row') + ' ' + (this.state.row + 1), colors.row, []], [t('page.trace.peers'), colors.peers, []],
         [t('page.trace.target'), colors.target, [6, 4]]]
-    }, {
-      title: t('page.trace.ratio') + ', %',
-      data: [s.time, s.ratio],
-      series: [[t('page.trace.ratio'), colors.row, []]]
     }];
+    if (!this.state.oneMeter()) {
+      charts.push({
+        title: t('page.trace.ratio') + ', %',
+        data: [s.time, s.ratio],
+        series: [[t('page.trace.ratio'), colors.row, []]]
+      });
+    }
     if (s.pressure.some(function (value) { return value !== null; })) {
       charts.push({
         title: t('page.trace.pressure') + ', ' + units.of.pressure.name,
@@ -86,7 +113,7 @@
         title: chart.title,
         width: Math.max(280, self.element.clientWidth),
         height: 150,
-        cursor: {sync: {key: 'rowledger'}, drag: {x: true, y: false, setScale: false}},
+        cursor: {y: false, sync: {key: 'rowledger'}, drag: {x: true, y: false, setScale: false}},
         select: {show: true},
         legend: {live: false},
         tzDate: function (epoch) { return uPlot.tzDate(new Date(epoch * 1000), self.job.data.zone); },
@@ -95,6 +122,7 @@
           return {label: line[0], stroke: line[1], dash: line[2], width: 1.2, spanGaps: false, points: {show: false}};
         })),
         hooks: {
+          drawAxes: [function (plot) { self.shade(plot); }],
           setSelect: [function (plot) {
             if (plot.select.width > 6) {
               var a = plot.posToVal(plot.select.left, 'x') - self.job.data.startS;
@@ -114,6 +142,33 @@
       }, chart.data, self.element);
     });
     this.cursor();
+  };
+
+  /** A small drawing of a pass: the bar's rate against its target from the start to the end, half to one and a half. */
+  R.passTrace = function (job, product, number) {
+    var pass = job.data.passes.filter(function (p) { return p.number === number; })[0];
+    var points = 40;
+    var path = '';
+    for (var i = 0; pass && i < points; i++) {
+      var from = pass.firstStep + Math.floor(i * (pass.endStep - pass.firstStep) / points);
+      var to = pass.firstStep + Math.floor((i + 1) * (pass.endStep - pass.firstStep) / points);
+      var share = job.shareOfTarget(product, from, Math.max(to, from + 1));
+      if (share === share) {
+        path += (path ? 'L' : 'M') + (i * 2 + 1) + ' ' + (24 - Math.max(0, Math.min(1, share - 0.5)) * 24).toFixed(1);
+      }
+    }
+    var space = 'http://www.w3.org/2000/svg';
+    var svg = document.createElementNS(space, 'svg');
+    svg.setAttribute('viewBox', '0 0 80 24');
+    svg.setAttribute('class', 'pass-trace');
+    svg.setAttribute('aria-hidden', 'true');
+    [['M0 12H80', 'target'], [path, 'rate']].forEach(function (line) {
+      var shape = document.createElementNS(space, 'path');
+      shape.setAttribute('d', line[0]);
+      shape.setAttribute('class', line[1]);
+      svg.appendChild(shape);
+    });
+    return svg;
   };
 
   /** Puts the plots' cursor on the step. */

@@ -20,7 +20,8 @@
       flow: {name: 'gal/min', size: L_PER_GAL / 60, digits: 3},
       speed: {name: 'mph', size: MPS_PER_MPH, digits: 1},
       pressure: {name: 'psi', size: PA_PER_PSI, digits: 1},
-      area: {name: 'ac', size: M2_PER_ACRE, digits: 3},
+      area: {name: 'ac', size: M2_PER_ACRE, digits: 2},
+      patch: {name: 'ft²', size: M_PER_FT * M_PER_FT, digits: 0},
       length: {name: 'ft', size: M_PER_FT, digits: 0}
     },
     metric: {
@@ -28,7 +29,8 @@
       flow: {name: 'L/min', size: 1 / 60, digits: 3},
       speed: {name: 'km/h', size: 1 / 3.6, digits: 1},
       pressure: {name: 'kPa', size: 1000, digits: 0},
-      area: {name: 'ha', size: 10000, digits: 4},
+      area: {name: 'ha', size: 10000, digits: 2},
+      patch: {name: 'm²', size: 1, digits: 0},
       length: {name: 'm', size: 1, digits: 1}
     }
   };
@@ -36,14 +38,16 @@
   /**
    * @param {string} system us or metric
    * @param {string} zone IANA time zone
+   * @param {string} language en or es
    */
-  R.Units = function (system, zone) {
+  R.Units = function (system, zone, language) {
+    var locale = language === 'es' ? 'es-US' : 'en-US';
     this.system = system;
     this.of = SYSTEMS[system];
-    this.clockFormat = new Intl.DateTimeFormat('en-US', {
+    this.clockFormat = new Intl.DateTimeFormat(locale, {
       timeZone: zone, hour: 'numeric', minute: '2-digit', second: '2-digit', hour12: system === 'us'
     });
-    this.dayFormat = new Intl.DateTimeFormat('en-US', {
+    this.dayFormat = new Intl.DateTimeFormat(locale, {
       timeZone: zone, year: 'numeric', month: 'short', day: 'numeric'
     });
   };
@@ -56,6 +60,19 @@
   R.Units.prototype.text = function (kind, si) {
     var unit = this.of[kind];
     return isFinite(si) ? (si / unit.size).toFixed(unit.digits) + ' ' + unit.name : '–';
+  };
+
+  /** An area: from a tenth of an acre or hectare on in these, else in square feet or meters. */
+  R.Units.prototype.anyArea = function (m2) {
+    return m2 >= 0.1 * this.of.area.size ? this.text('area', m2)
+      : Math.round(m2 / this.of.patch.size).toLocaleString('en-US') + ' ' + this.of.patch.name;
+  };
+
+  /** Areas that places are filtered by, m². */
+  R.Units.prototype.sizes = function () {
+    var patch = this.of.patch.size;
+    var area = this.of.area.size;
+    return this.system === 'us' ? [100 * patch, 1000 * patch, 0.1 * area, area] : [10, 100, 0.1 * area, 0.5 * area];
   };
 
   /** A deviation, 0.05 for 5 percent over. */

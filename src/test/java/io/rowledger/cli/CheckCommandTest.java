@@ -21,12 +21,23 @@ class CheckCommandTest {
     Path folder;
 
     @Test
-    void the_plugged_row_of_the_sample_is_found_without_a_rig_file() {
-        Calls call = Calls.of("check", PLUGGED);
-        String out = call.out().replace('\u00a0', ' ');
+    void the_plugged_row_of_the_sample_is_found_without_a_rig_file() throws IOException {
+        Path out = folder.resolve("page");
+        Calls call = Calls.of("check", PLUGGED, "--out", out);
+        String said = call.out().replace('\u00a0', ' ');
         assertEquals(0, call.status(), call.err());
-        assertTrue(out.contains("Row 7 looks plugged"), out);
-        assertTrue(out.contains("30.0 in"), out);
+        assertTrue(said.contains("Row 7 looks plugged"), said);
+        assertTrue(said.contains("30.0 in"), said);
+        assertTrue(Files.readString(out.resolve("review.html")).contains("Row 7 looks plugged"));
+    }
+
+    @Test
+    void a_folder_with_other_files_is_refused_and_left_alone() throws IOException {
+        Path notes = Files.writeString(folder.resolve("notes.txt"), "mine");
+        Calls call = Calls.of("check", PLUGGED, "--out", folder);
+        assertEquals(2, call.status());
+        assertTrue(call.err().contains("notes.txt"), call.err());
+        assertEquals("mine", Files.readString(notes));
     }
 
     @Test
@@ -41,7 +52,7 @@ class CheckCommandTest {
                     41.7 + i * 0.0000180905));
         }
         Path log = Files.write(folder.resolve("bar.csv"), lines);
-        Calls call = Calls.of("check", log, "--rows", 6, "--spacing", "30 in");
+        Calls call = Calls.of("check", log, "--rows", 6, "--spacing", "30 in", "--out", folder.resolve("page"));
         assertEquals(0, call.status(), call.err());
         assertTrue(call.out().contains("can't show what single rows did"), call.out());
         assertFalse(call.out().contains("No row stands out"), call.out());

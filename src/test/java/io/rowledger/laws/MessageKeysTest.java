@@ -62,7 +62,9 @@ class MessageKeysTest {
                             .map(cause -> cause.name().toLowerCase(Locale.ROOT))
                             .toList()),
             Map.entry("page.fix.", List.of("0", "1", "2", "4", "5")),
-            Map.entry("page.layer.", List.of("skips", "overlaps", "findings", "boundary", "setbacks", "zones")),
+            Map.entry(
+                    "page.layer.",
+                    List.of("backdrop", "skips", "doubtful", "overlaps", "findings", "boundary", "setbacks", "zones")),
             Map.entry("page.mode.", List.of("target", "applied", "peers", "speed", "fix", "time")),
             Map.entry(
                     "season.result.",
