@@ -12,6 +12,7 @@ import java.util.List;
  * @param machine the rig's name and size
  * @param verdict the answer, sentence by sentence
  * @param actions what to do next
+ * @param also what was found beside these, or that there is nothing to do
  * @param figures the headline figures
  * @param jobs the pass review of the job; empty where rows were checked without a rig file
  * @param passRows per pass
@@ -29,6 +30,7 @@ record PageBody(
         String machine,
         List<String> verdict,
         List<Step> actions,
+        List<String> also,
         List<PassReview.Figure> figures,
         List<PassReview> jobs,
         List<PassRow> passRows,
@@ -45,9 +47,9 @@ record PageBody(
         return !jobs.isEmpty();
     }
 
-    /** True if there is something to do. */
+    /** True if a heading for what to do is due. */
     public boolean hasActions() {
-        return !actions.isEmpty();
+        return !actions.isEmpty() || !also.isEmpty();
     }
 
     /** True if something was found. */
@@ -67,9 +69,10 @@ record PageBody(
     }
 
     /** One action; rows and places parted by commas. */
-    record Step(String text, String rows, String places) {
+    record Step(String title, String text, String rows, String places) {
         static Step of(NextActions.Action action) {
             return new Step(
+                    action.title(),
                     action.text(),
                     String.join(",", action.rows().stream().map(String::valueOf).toList()),
                     String.join(",", action.places()));

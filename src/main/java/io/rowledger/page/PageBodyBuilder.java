@@ -12,7 +12,9 @@ import io.rowledger.rate.RowTotals;
 import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.NextActions;
 import io.rowledger.report.common.ReportHeaders;
 import io.rowledger.report.common.ReportOptions;
@@ -35,15 +37,15 @@ final class PageBodyBuilder {
     static PageBody of(Analysis a, ReportOptions options, String picture) {
         Messages messages = options.messages();
         PassReview review = PassReviewReport.of(a, options).content();
+        NextActions next = next(a, messages);
         RowDiagnosis diagnosis = RowDiagnosisReport.of(a, options).content();
         return new PageBody(
                 review.head().field(),
                 review.head().when(),
                 review.head().machine(),
                 review.verdict(),
-                NextActions.of(a.findings(), a.coverage(), a.rates(), messages).stream()
-                        .map(Step::of)
-                        .toList(),
+                next.actions().stream().map(Step::of).toList(),
+                next.nothing().isEmpty() ? next.alsoFound() : List.of(next.nothing()),
                 review.figures(),
                 List.of(review),
                 passes(a, review, messages),
@@ -54,6 +56,13 @@ final class PageBodyBuilder {
                 review.quality().notes(),
                 BarDrawing.of(a.rig(), a.setup().check(), messages),
                 picture);
+    }
+
+    private static NextActions next(Analysis a, Messages messages) {
+        JobView job = new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals());
+        FindingUncertainties uncertainties =
+                new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals());
+        return NextActions.of(job, a.findings(), uncertainties, a.whatIf(), messages);
     }
 
     private static Card card(RowDiagnosis.Card card) {
@@ -118,6 +127,7 @@ final class PageBodyBuilder {
                         Message.value(QuantityKind.SMALL_LENGTH, check.spacingM()),
                         Message.duration(check.workingS())),
                 answer,
+                List.of(),
                 List.of(),
                 List.of(),
                 List.of(),
