@@ -5,6 +5,8 @@ import io.rowledger.analysis.FieldParts;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.analysis.Progress;
+import io.rowledger.backdrop.Backdrop;
+import io.rowledger.backdrop.BackdropReader;
 import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.Audience;
@@ -17,6 +19,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Envelope;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -61,6 +64,14 @@ final class ReportCommand implements Callable<Integer> {
             description =
                     "How far to keep from the places of --keep-out that have no setback of their own, such as 35 ft.")
     private @Nullable String setback;
+
+    @Option(
+            names = "--backdrop",
+            paramLabel = "F",
+            description =
+                    "A picture of the ground under the map of review.html: a GeoTIFF, or a JPEG, PNG or TIFF with its world"
+                            + " file (and .prj) beside it.")
+    private @Nullable Path backdrop;
 
     @Option(
             names = "--out",
@@ -126,9 +137,25 @@ final class ReportCommand implements Callable<Integer> {
             analysis = Pipeline.withSetupApplied(analysis, files, results.threadCount(), progress);
         }
         Path folder = out == null ? Path.of(files.name() + "-results") : out;
+        Backdrop picture = backdrop == null ? null : backdrop(analysis, backdrop);
         progress.begins("writing", folder.toString());
-        results.write(analysis, files, folder, signer, console.out());
+        results.write(analysis, files, folder, picture, signer, console.out());
         return Main.DONE;
+    }
+
+    private static Backdrop backdrop(Analysis analysis, Path file) {
+        Envelope field = analysis.coverage().covered().getEnvelopeInternal();
+        if (analysis.coverage().boundary() != null) {
+            field.expandToInclude(analysis.coverage().boundary().area().getEnvelopeInternal());
+        }
+        if (field.isNull()) {
+            throw UnusableInputException.found("a log without covered ground")
+                    .atColumn("--backdrop")
+                    .expected("a log whose field the picture shows")
+                    .hint("leave --backdrop out");
+        }
+        double[] bounds = {field.getMinX(), field.getMinY(), field.getMaxX(), field.getMaxY()};
+        return BackdropReader.read(file, analysis.track().plane(), bounds);
     }
 
     /** The distance of {@code --setback}, m; NaN without it. */

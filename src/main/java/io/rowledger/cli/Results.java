@@ -2,6 +2,7 @@ package io.rowledger.cli;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.JobFiles;
+import io.rowledger.backdrop.Backdrop;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
@@ -68,13 +69,24 @@ record Results(
 
     /** Writes everything into the folder and says so. */
     void write(Analysis analysis, JobFiles files, Path folder, PrintStream out) {
-        write(analysis, files, folder, null, out);
+        write(analysis, files, folder, null, null, out);
     }
 
-    /** Writes everything into the folder, signs what is to be signed where there is a signer, and says so. */
-    void write(Analysis analysis, JobFiles files, Path folder, @Nullable PdfSigner signer, PrintStream out) {
+    /**
+     * Writes everything into the folder and says so.
+     *
+     * @param backdrop the picture under the map of the review page, or null
+     * @param signer signs what is to be signed, or null
+     */
+    void write(
+            Analysis analysis,
+            JobFiles files,
+            Path folder,
+            @Nullable Backdrop backdrop,
+            @Nullable PdfSigner signer,
+            PrintStream out) {
         ReportOptions options = options(analysis.rig().job().zone());
-        Outputs outputs = Reports.outputs(analysis, options, audiences);
+        Outputs outputs = Reports.outputs(analysis, options, audiences, backdrop);
         if (signer != null && outputs.finishing(SIGNED, signer::sign).isEmpty()) {
             throw UnusableInputException.found("nothing to sign")
                     .atColumn("--sign")

@@ -220,6 +220,25 @@ final class ReferenceSystem {
         return sphere || name.contains("pseudomercator") || name.contains("webmercator");
     }
 
+    /** The spherical Mercator of web maps (EPSG:3857). */
+    static ReferenceSystem webMercator() {
+        return new ReferenceSystem("", webMercator(new Parameters(Map.of(), 1, 1)));
+    }
+
+    /** A zone of UTM on WGS 84 (EPSG:32601 to 32660 north of the equator, 32701 to 32760 south of it). */
+    static ReferenceSystem utm(int zone, boolean north) {
+        Parameters p = new Parameters(
+                Map.of(
+                        "latitudeoforigin", 0.0,
+                        "centralmeridian", zone * 6.0 - 183,
+                        "scalefactor", 0.9996,
+                        "falseeasting", 500_000.0,
+                        "falsenorthing", north ? 0 : 10_000_000.0),
+                1,
+                1);
+        return new ReferenceSystem("", transverseMercator(p, LocalPlane.WGS84_A, LocalPlane.WGS84_INVERSE_F));
+    }
+
     private static Inverse webMercator(Parameters p) {
         return (x, y, out) -> {
             out[0] = p.lon0() + Math.toDegrees((x * p.toM - p.eastM()) / WEB_RADIUS_M);

@@ -2,6 +2,7 @@ package io.rowledger.output;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.SetupReview;
+import io.rowledger.backdrop.Backdrop;
 import io.rowledger.document.pdf.Attachment;
 import io.rowledger.export.FieldGeoPackage;
 import io.rowledger.export.GeoPackage;
@@ -33,6 +34,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Everything a run writes. */
 public final class Reports {
@@ -65,6 +67,16 @@ public final class Reports {
 
     /** The same files, to which a caller may add its own before writing. */
     public static Outputs outputs(Analysis analysis, ReportOptions options, Set<Audience> audiences) {
+        return outputs(analysis, options, audiences, null);
+    }
+
+    /**
+     * The same with a picture of the ground.
+     *
+     * @param backdrop the picture under the map of the review page, or null
+     */
+    public static Outputs outputs(
+            Analysis analysis, ReportOptions options, Set<Audience> audiences, @Nullable Backdrop backdrop) {
         Outputs outputs = new Outputs();
         if (audiences.contains(Audience.APPLICATOR)) {
             PassReviewReport review = PassReviewReport.of(analysis, options);
@@ -82,7 +94,7 @@ public final class Reports {
         if (audiences.contains(Audience.DEALER)) {
             outputs.add("row-diagnosis.pdf", RowDiagnosisReport.of(analysis, options)::write);
         }
-        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, options, null, out));
+        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, options, backdrop, out));
         if (analysis.zones() != null) {
             outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }

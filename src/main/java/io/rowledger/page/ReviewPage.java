@@ -11,6 +11,7 @@ import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.Template;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.RowCheck;
+import io.rowledger.backdrop.Backdrop;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TemplateText;
 import io.rowledger.report.common.ReportOptions;

@@ -54,7 +54,7 @@
   };
 
   function has(data, key) {
-    return key === 'boundary' || key === 'backdrop' ? !!data[key] : (data[key] || []).length > 0;
+    return key === 'strips' ? !!data.backdrop : key === 'boundary' || key === 'backdrop' ? !!data[key] : (data[key] || []).length > 0;
   }
 
   function layers(app) {

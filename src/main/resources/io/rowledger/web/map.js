@@ -77,8 +77,9 @@
     this.home = bounds(job);
     this.map.fitBounds(this.home);
     this.field = new FieldLayer(function (canvas, view) { self.paint(canvas, view); });
-    this.field.addTo(this.map);
     this.overlays = this.layers();
+    this.overlays.strips = this.field;
+    element.classList.toggle('over-picture', !!job.data.backdrop);
     Object.keys(this.overlays).forEach(function (key) {
       if (app.layers[key]) {
         self.overlays[key].addTo(self.map);
@@ -181,7 +182,9 @@
   };
 
   R.FieldMap.prototype.redraw = function () {
-    this.field.redraw();
+    if (this.state.layers.strips) {
+      this.field.redraw();
+    }
   };
 
   /** Puts the mark on a place. */

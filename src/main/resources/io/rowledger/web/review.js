@@ -28,7 +28,7 @@
     this.product = 0;
     this.span = null;
     this.layers = {
-      backdrop: true, skips: true, doubtful: false, overlaps: true, findings: true, boundary: true, setbacks: true,
+      backdrop: true, strips: true, skips: true, doubtful: false, overlaps: true, findings: true, boundary: true, setbacks: true,
       zones: false
     };
     this.filter = {kind: '', cause: '', size: '', row: '', pass: '', day: ''};

@@ -64,7 +64,16 @@ class MessageKeysTest {
             Map.entry("page.fix.", List.of("0", "1", "2", "4", "5")),
             Map.entry(
                     "page.layer.",
-                    List.of("backdrop", "skips", "doubtful", "overlaps", "findings", "boundary", "setbacks", "zones")),
+                    List.of(
+                            "backdrop",
+                            "strips",
+                            "skips",
+                            "doubtful",
+                            "overlaps",
+                            "findings",
+                            "boundary",
+                            "setbacks",
+                            "zones")),
             Map.entry("page.mode.", List.of("target", "applied", "peers", "speed", "fix", "time")),
             Map.entry(
                     "season.result.",

@@ -34,6 +34,7 @@ class RoomLawsTest {
             "parallel",
             "geo",
             "maps",
+            "backdrop",
             "log.source",
             "log.header",
             "log.time",
@@ -143,7 +144,11 @@ class RoomLawsTest {
     void only_documents_maps_and_exports_draw() {
         noClasses()
                 .that()
-                .resideOutsideOfPackages("io.rowledger.document..", "io.rowledger.report.map", "io.rowledger.export")
+                .resideOutsideOfPackages(
+                        "io.rowledger.backdrop",
+                        "io.rowledger.document..",
+                        "io.rowledger.report.map",
+                        "io.rowledger.export")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage(
