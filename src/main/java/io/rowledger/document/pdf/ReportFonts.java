@@ -28,23 +28,22 @@ final class ReportFonts extends ITextFontResolver {
      */
     private static final int HEAVIEST = 900;
 
-    private final BaseFont regular;
-    private final BaseFont bold;
-    private final MissingGlyphs missing;
+    /** Read once for all reports of a run: reading takes longer than writing a page. What a report uses of them is its own. */
+    private static final class Loaded {
+        static final BaseFont REGULAR = load("/liberation/LiberationSans-Regular.ttf", 0);
+        static final BaseFont BOLD = load("/liberation/LiberationSans-Bold.ttf", 1);
+        static final MissingGlyphs MISSING = new MissingGlyphs(REGULAR);
 
-    ReportFonts() {
-        this.regular = load("/liberation/LiberationSans-Regular.ttf", 0);
-        this.bold = load("/liberation/LiberationSans-Bold.ttf", 1);
-        this.missing = new MissingGlyphs(regular);
+        private Loaded() {}
     }
 
     /** The characters that these fonts lack. */
     MissingGlyphs missing() {
-        return missing;
+        return Loaded.MISSING;
     }
 
     BaseFont of(boolean heavy) {
-        return heavy ? bold : regular;
+        return heavy ? Loaded.BOLD : Loaded.REGULAR;
     }
 
     /** No built-in PDF fonts: those would not be embedded, and reading their metrics takes time. */
