@@ -183,6 +183,11 @@ public final class LogTable {
         return c.targetLPerM2[p].length > 0;
     }
 
+    /** True where the logs have a total meter for product p. */
+    public boolean hasTotal(int p) {
+        return p < c.totalLPerS.length && c.totalLPerS[p].length > 0;
+    }
+
     /** Total meter of product p, L/s, NaN unknown. */
     public double totalLPerS(int p, int i) {
         return at(c.totalLPerS[p], i);

@@ -12,6 +12,7 @@ import static io.rowledger.units.Factor.METRES_PER_FOOT;
 import static io.rowledger.units.Factor.METRES_PER_INCH;
 import static io.rowledger.units.Factor.METRES_PER_SECOND_PER_KMH;
 import static io.rowledger.units.Factor.METRES_PER_SECOND_PER_MPH;
+import static io.rowledger.units.Factor.PASCALS_PER_PSI;
 import static io.rowledger.units.Factor.SQUARE_METRES_PER_ACRE;
 import static io.rowledger.units.Factor.SQUARE_METRES_PER_HECTARE;
 
@@ -43,6 +44,8 @@ public enum QuantityKind {
     NITROGEN_RATE("lb N/ac", KILOGRAMS_PER_SQUARE_METRE_PER_LBAC, "kg N/ha", 1 / SQUARE_METRES_PER_HECTARE, 1, 100, 0),
     /** Speed; SI in m/s. */
     SPEED("mph", METRES_PER_SECOND_PER_MPH, "km/h", METRES_PER_SECOND_PER_KMH, 1, 100, 0),
+    /** Pressure; SI in Pa. */
+    PRESSURE("psi", PASCALS_PER_PSI, "kPa", 1000, 0, 1, 0),
     /** Density; in kg/L. Three decimals below 2 (kg/L), two above (lb/gal). */
     DENSITY("lb/gal", KILOGRAMS_PER_LITRE_PER_LBGAL, "kg/L", 1, 3, 2, 2);
 

@@ -6,7 +6,7 @@
  * rounded up to 10.
  *
  * <p>For other packages: {@link Axis}, {@link Canvas}, {@link Chart}, {@link Labels}, {@link Outline},
- * {@link Palette}, {@link Scale}, {@link TimeScale}, {@link XyChart}.
+ * {@link Palette}, {@link Scale}, {@link XyChart}.
  */
 @NullMarked
 package io.rowledger.document.chart;

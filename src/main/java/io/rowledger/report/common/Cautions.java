@@ -32,7 +32,8 @@ public final class Cautions {
                 Message.of("cautions.opening.downstream"),
                 Message.of("cautions.opening.upstream"),
                 Message.of("cautions.opening.main"),
-                Message.of("cautions.opening.leaveOpen"));
+                Message.of("cautions.opening.leaveOpen"),
+                Message.of("cautions.opening.catch"));
     }
 
     /** What to wear, have at hand and know while doing so. */

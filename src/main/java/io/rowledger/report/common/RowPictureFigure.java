@@ -9,9 +9,11 @@ import java.util.List;
  * @param name its name
  * @param size how many rows it has to hold: "few", "some" or "many"
  * @param data what to draw
+ * @param target true if the rows have a target to be held against
  * @param marks where findings lie in it
  */
-public record RowPictureFigure(String key, String name, String size, RowPicture data, List<FindingMark> marks) {
+public record RowPictureFigure(
+        String key, String name, String size, RowPicture data, boolean target, List<FindingMark> marks) {
     /** Copies the marks. */
     public RowPictureFigure {
         marks = List.copyOf(marks);

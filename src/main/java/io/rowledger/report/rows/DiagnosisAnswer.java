@@ -8,6 +8,7 @@ import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.RowHealth;
+import io.rowledger.report.rows.RowDiagnosis.FirstStep;
 import io.rowledger.report.rows.RowsInput.FindingView;
 import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
@@ -39,11 +40,22 @@ final class DiagnosisAnswer {
         if (in.track().passes().isEmpty()) {
             return List.of(messages.text("rows.answer.noPass"));
         }
+        List<String> sentences = new ArrayList<>(rowsOrBar());
+        if (in.oneMeter()) {
+            sentences.add(messages.text("rows.answer.oneMeter"));
+        }
+        return sentences;
+    }
+
+    private List<String> rowsOrBar() {
         List<String> unexplained = unexplained();
-        if (!in.findings().isEmpty() || !unexplained.isEmpty()) {
+        if (!in.costly().isEmpty() || !unexplained.isEmpty()) {
             List<String> sentences = new ArrayList<>(findings());
             sentences.addAll(unexplained);
             return sentences;
+        }
+        if (in.oneMeter()) {
+            return List.of(messages.text("rows.answer.oneMeterNothing"));
         }
         if (evaluated.rows() == 0) {
             return List.of(messages.text("rows.answer.noRow"));
@@ -96,7 +108,7 @@ final class DiagnosisAnswer {
 
     private List<String> findings() {
         List<String> sentences = new ArrayList<>();
-        List<FindingView> findings = in.findings();
+        List<FindingView> findings = in.costly();
         for (FindingView view : findings.subList(0, Math.min(MAX_SENTENCES, findings.size()))) {
             Finding finding = view.finding();
             sentences.add(messages.text(
@@ -120,6 +132,25 @@ final class DiagnosisAnswer {
             return toEnd ? Message.of("rows.span.all") : Message.of("rows.span.until", to);
         }
         return toEnd ? Message.of("rows.span.from", from) : Message.of("rows.span.between", from, to);
+    }
+
+    /** What to do first about each finding that the answer names. */
+    List<FirstStep> first() {
+        List<FirstStep> steps = new ArrayList<>();
+        List<FindingView> findings = in.costly();
+        for (FindingView view : findings.subList(0, Math.min(MAX_SENTENCES, findings.size()))) {
+            List<String> checks =
+                    RowDiagnosisBuilder.steps(messages.text(view.finding().check()));
+            steps.add(new FirstStep(
+                    steps.size() + 1,
+                    messages.text(view.title()),
+                    messages.text(span(view.finding())),
+                    messages.text(FindingSide.of(
+                            view.finding().kind(),
+                            in.totalMeters().get(view.window().product()))),
+                    checks.isEmpty() ? "" : checks.get(0)));
+        }
+        return steps;
     }
 
     private static Message time(double epochS, boolean oneDay) {

@@ -5,30 +5,53 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.RowPictureFigure;
 import io.rowledger.report.map.DeviationPicture;
 import io.rowledger.report.rows.RowDiagnosis.Baseline;
+import io.rowledger.report.rows.RowsInput.FindingView;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
- * The row diagnosis' charts by the names a template uses in {@code data-chart}: {@code picture/KEY} and
- * {@code baseline/KEY} per product key, {@code onset/N} per finding, {@code finding-map}.
+ * The row diagnosis' charts by the names a template uses in {@code data-chart}: {@code picture/KEY}, {@code target/KEY},
+ * {@code stack/KEY} and {@code baseline/KEY} per product key, {@code job/N}, {@code onset/N} and {@code speed/N} per finding,
+ * {@code finding-map}.
  */
 final class DiagnosisCharts {
     private DiagnosisCharts() {}
 
     static Map<String, Chart> of(RowsInput in, RowDiagnosis diagnosis, Messages messages) {
         Map<String, Chart> charts = new LinkedHashMap<>();
-        for (RowPictureFigure picture : diagnosis.pictures()) {
-            charts.put("picture/" + picture.key(), new DeviationPicture(picture.data(), picture.marks(), messages));
+        WorkClock clock = new WorkClock(in.track().passes());
+        for (int p = 0; p < diagnosis.pictures().size(); p++) {
+            RowPictureFigure picture = diagnosis.pictures().get(p);
+            charts.put(
+                    "picture/" + picture.key(),
+                    DeviationPicture.withoutLegend(picture.data(), picture.marks(), messages));
+            JobTraces traces = in.traces().get(p);
+            charts.put(
+                    "target/" + picture.key(), new DeviationPicture(traces.againstTarget(), picture.marks(), messages));
+            charts.put("stack/" + picture.key(), new StackedTraces(traces, clock, faulty(picture), messages));
         }
         for (Baseline baseline : diagnosis.baselines()) {
             charts.put("baseline/" + baseline.key(), new BaselineDots(baseline.rows(), messages));
         }
+        List<FindingView> findings = in.costly();
         for (int i = 0; i < diagnosis.cards().size(); i++) {
-            charts.put(
-                    diagnosis.cards().get(i).chart(),
-                    new OnsetChart(in.findings().get(i).window(), messages));
+            String number = "/" + diagnosis.cards().get(i).number();
+            FindingView view = findings.get(i);
+            JobTraces traces = in.traces().get(view.window().product());
+            charts.put("job" + number, new WholeJobChart(traces, clock, view.finding(), messages));
+            charts.put("onset" + number, new OnsetChart(view.window(), clock, messages));
+            charts.put("speed" + number, new SpeedScatter(traces, view.finding(), messages));
         }
         charts.put("finding-map", new FindingMap(in, diagnosis.cards(), messages));
         return charts;
+    }
+
+    private static Set<Integer> faulty(RowPictureFigure picture) {
+        Set<Integer> rows = new TreeSet<>();
+        picture.marks().forEach(mark -> rows.addAll(mark.rows()));
+        return rows;
     }
 }

@@ -6,7 +6,6 @@ import io.rowledger.document.chart.Canvas.Align;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.chart.Palette;
 import io.rowledger.document.chart.Scale;
-import io.rowledger.document.chart.TimeScale;
 import io.rowledger.document.chart.XyChart;
 import io.rowledger.document.chart.XyChart.Margins;
 import io.rowledger.document.text.Messages;
@@ -23,11 +22,13 @@ final class OnsetChart implements Chart {
     private static final Margins WITHOUT_TIMES = new Margins(34, 14, 2, 3);
 
     private final OnsetWindow window;
+    private final WorkClock clock;
     private final Messages messages;
     private final UnitFormat f;
 
-    OnsetChart(OnsetWindow window, Messages messages) {
+    OnsetChart(OnsetWindow window, WorkClock clock, Messages messages) {
         this.window = window;
+        this.clock = clock;
         this.messages = messages;
         this.f = messages.units();
     }
@@ -40,12 +41,13 @@ final class OnsetChart implements Chart {
             return;
         }
         double flowMax = TraceColors.max(window.flowLPerS(), window.peersLPerS(), window.targetLPerS());
-        Scale times = TimeScale.of(window.timeS()[0], window.timeS()[n - 1], f);
+        Scale times = clock.window(window.timeS()[0], window.timeS()[n - 1], f);
         Scale plain = new Scale(times.low(), times.high(), List.of(), false, false);
         XyChart flow = new XyChart(
                         plain, Scale.fromZero(QuantityKind.FLOW.from(flowMax, f.system()), 4, f), WITHOUT_TIMES)
                 .unit(f.unit(QuantityKind.FLOW));
-        double onset = Math.min(times.high(), Math.max(times.low(), window.onsetS()));
+        double onset = Math.min(times.high(), Math.max(times.low(), clock.at(window.onsetS())));
+        turns(flow, times);
         flow.upright(onset, Palette.INK, 0.7);
         trace(flow, window.targetLPerS(), QuantityKind.FLOW, TraceColors.TARGET, 1.8);
         trace(flow, window.peersLPerS(), QuantityKind.FLOW, TraceColors.PEERS, 0.9);
@@ -55,12 +57,22 @@ final class OnsetChart implements Chart {
         XyChart speed = new XyChart(times, Scale.fromZero(speedMax, 2, f), Margins.PLAIN)
                 .unit(f.unit(QuantityKind.SPEED))
                 .lineBelow();
+        turns(speed, times);
         speed.upright(onset, Palette.INK, 0.7);
         trace(speed, window.speedMps(), QuantityKind.SPEED, Palette.ACCENT, 1);
         double split = heightPt * (1 - SPEED_SHARE);
         flow.paint(canvas, 0, 0, widthPt, split);
         speed.paint(canvas, 0, split, widthPt, heightPt - split);
         onsetLabel(canvas, widthPt, split, (onset - times.low()) / (times.high() - times.low()));
+    }
+
+    /** The turns that lie between two passes of the window, which the axis leaves out. */
+    private void turns(XyChart chart, Scale times) {
+        for (double turn : clock.turns()) {
+            if (turn > times.low() && turn < times.high()) {
+                chart.upright(turn, Palette.GRID, 1.6);
+            }
+        }
     }
 
     private void keys(XyChart flow) {
@@ -86,10 +98,12 @@ final class OnsetChart implements Chart {
 
     private void trace(XyChart chart, double[] si, QuantityKind kind, int rgb, double widthPt) {
         TraceColumns thinned = TraceColumns.of(window.timeS(), si);
-        double[] shown = thinned.value().clone();
+        double[] at = new double[thinned.timeS().length];
+        double[] shown = new double[at.length];
         for (int i = 0; i < shown.length; i++) {
-            shown[i] = kind.from(shown[i], f.system());
+            at[i] = clock.at(thinned.timeS()[i]);
+            shown[i] = kind.from(thinned.value()[i], f.system());
         }
-        chart.line(thinned.timeS(), shown, rgb, widthPt);
+        chart.line(at, shown, rgb, widthPt);
     }
 }

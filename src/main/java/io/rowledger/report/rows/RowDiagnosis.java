@@ -11,10 +11,16 @@ import java.util.List;
  *
  * @param head title and particulars
  * @param answer the answer in sentences, most certain finding first
+ * @param first what to do first about each finding of the answer
+ * @param oneMeter true if one meter serves the whole bar: then nothing is said of single rows
+ * @param alsoNoticed findings that cost next to nothing, a sentence each
  * @param orders steps before anyone touches the machine, in this order
  * @param guards what to wear, have at hand and know meanwhile
  * @param pictures deviation by row and time, one per product
  * @param cards one per finding, most certain first; empty if nothing was found
+ * @param symptoms what to check for what one sees, safest first
+ * @param catching the steps of a timed catch
+ * @param catchFigure what a row must give in a timed catch at the job's target and speed; empty if there is no target
  * @param trust the facts that support the answer
  * @param notes what could not be evaluated and why
  * @param baselines the healthy state of the rows, one per product
@@ -22,16 +28,26 @@ import java.util.List;
 public record RowDiagnosis(
         ReportHeader head,
         List<String> answer,
+        List<FirstStep> first,
+        boolean oneMeter,
+        List<String> alsoNoticed,
         List<String> orders,
         List<String> guards,
         List<RowPictureFigure> pictures,
         List<Card> cards,
+        List<Fact> symptoms,
+        List<String> catching,
+        String catchFigure,
         List<Fact> trust,
         List<String> notes,
         List<Baseline> baselines) {
     /** Copies the lists. */
     public RowDiagnosis {
         answer = List.copyOf(answer);
+        first = List.copyOf(first);
+        alsoNoticed = List.copyOf(alsoNoticed);
+        symptoms = List.copyOf(symptoms);
+        catching = List.copyOf(catching);
         orders = List.copyOf(orders);
         guards = List.copyOf(guards);
         pictures = List.copyOf(pictures);
@@ -46,6 +62,26 @@ public record RowDiagnosis(
         return !cards.isEmpty();
     }
 
+    /** True if page 1 says what to do first. */
+    public boolean hasFirst() {
+        return !first.isEmpty();
+    }
+
+    /** True if something that cost next to nothing was noticed. */
+    public boolean hasAlsoNoticed() {
+        return !alsoNoticed.isEmpty();
+    }
+
+    /** True if rows are told apart and there is work to draw. */
+    public boolean hasRows() {
+        return !oneMeter;
+    }
+
+    /** True if a target gives the figure of a timed catch. */
+    public boolean hasCatchFigure() {
+        return !catchFigure.isEmpty();
+    }
+
     /** True if something could not be evaluated. */
     public boolean hasNotes() {
         return !notes.isEmpty();
@@ -55,6 +91,17 @@ public record RowDiagnosis(
     public boolean severalProducts() {
         return pictures.size() > 1;
     }
+
+    /**
+     * What page 1 says about one finding.
+     *
+     * @param number of its card
+     * @param title what looks wrong
+     * @param since from when to when, to the minute
+     * @param side liquid or meter, supply, controller or setup: where to look, and how far the log tells
+     * @param check the first and safest step
+     */
+    public record FirstStep(int number, String title, String since, String side, String check) {}
 
     /**
      * One finding.
@@ -69,7 +116,7 @@ public record RowDiagnosis(
      * @param alternative the next best explanation
      * @param figures further figures in the reader's units
      * @param checks steps at the machine, cheapest and safest first
-     * @param chart name of the onset chart
+     * @param timed false for a finding of the setup, which no trace shows
      * @param latDeg latitude where it shows first, degrees WGS 84; NaN if unknown
      * @param lonDeg longitude where it shows first, degrees WGS 84; NaN if unknown
      */
@@ -84,7 +131,7 @@ public record RowDiagnosis(
             String alternative,
             List<Fact> figures,
             List<String> checks,
-            String chart,
+            boolean timed,
             double latDeg,
             double lonDeg) {
         /** Copies the lists. */

@@ -47,17 +47,29 @@ final class RowDiagnosisBuilder {
 
     RowDiagnosis build() {
         List<Card> cards = new ArrayList<>();
-        for (FindingView view : in.findings()) {
+        for (FindingView view : in.costly()) {
             cards.add(card(cards.size() + 1, view));
         }
+        List<String> alsoNoticed = in.findings().stream()
+                .filter(FindingView::alsoNoticed)
+                .map(view -> messages.text(
+                        "rows.alsoNoticed.line", view.title(), view.finding().evidence()))
+                .toList();
+        CatchTest catching = new CatchTest(in, messages);
         DiagnosisAnswer answer = new DiagnosisAnswer(in, messages);
         return new RowDiagnosis(
                 in.header(),
                 answer.sentences(),
+                answer.first(),
+                in.oneMeter(),
+                alsoNoticed,
                 messages.texts(Cautions.opening()),
                 messages.texts(Cautions.guards()),
                 pictures(),
                 cards,
+                catching.symptoms(),
+                catching.steps(),
+                catching.figure(),
                 answer.trust(),
                 messages.texts(diagnosis.notes()),
                 baselines());
@@ -65,11 +77,11 @@ final class RowDiagnosisBuilder {
 
     private List<RowPictureFigure> pictures() {
         List<RowPictureFigure> pictures = new ArrayList<>();
-        for (int p = 0; p < diagnosis.pictures().size(); p++) {
+        for (int p = 0; p < (in.oneMeter() ? 0 : diagnosis.pictures().size()); p++) {
             RowTime full = diagnosis.pictures().get(p);
             List<FindingMark> marks = new ArrayList<>();
-            for (int i = 0; i < in.findings().size(); i++) {
-                FindingView view = in.findings().get(i);
+            for (int i = 0; i < in.costly().size(); i++) {
+                FindingView view = in.costly().get(i);
                 if (view.products().contains(p)) {
                     Finding finding = view.finding();
                     marks.add(new FindingMark(i + 1, finding.rows(), finding.fromS(), finding.toS()));
@@ -80,6 +92,7 @@ final class RowDiagnosisBuilder {
                     products.get(p).name(),
                     RowPicture.size(full.rows(), diagnosis.pictures().size() > 1),
                     RowPicture.of(full),
+                    in.traces().get(p).hasTarget(),
                     marks));
         }
         return pictures;
@@ -96,9 +109,9 @@ final class RowDiagnosisBuilder {
                 messages.text(FindingFacts.cost(finding, view.uncertainty())),
                 messages.text(finding.evidence()),
                 messages.text(finding.alternative()),
-                figures(view.figures(), finding.kind()),
+                facts(view),
                 steps(messages.text(finding.check())),
-                "onset/" + number,
+                !FindingFacts.onlySetup(finding.kind()),
                 finding.latDeg(),
                 finding.lonDeg());
     }
@@ -139,6 +152,20 @@ final class RowDiagnosisBuilder {
             }
         }
         return steps;
+    }
+
+    /** The finding's own figures, and how much the row let through while lifted. */
+    private List<Fact> facts(FindingView view) {
+        List<Fact> facts =
+                new ArrayList<>(figures(view.figures(), view.finding().kind()));
+        List<Integer> rows = view.finding().rows();
+        if (!rows.isEmpty() && !FindingFacts.onlySetup(view.finding().kind())) {
+            double liftedLPerS = in.traces().get(view.window().product()).liftedLPerS[rows.get(0) - 1];
+            if (Double.isFinite(liftedLPerS)) {
+                facts.add(new Fact(messages.text("rows.card.lifted"), f.text(QuantityKind.FLOW, liftedLPerS)));
+            }
+        }
+        return facts;
     }
 
     private List<Fact> figures(List<Figure> figures, FindingKind kind) {
@@ -182,7 +209,7 @@ final class RowDiagnosisBuilder {
 
     private List<Baseline> baselines() {
         List<Baseline> baselines = new ArrayList<>();
-        for (int p = 0; p < products.size(); p++) {
+        for (int p = 0; p < (in.oneMeter() ? 0 : products.size()); p++) {
             List<BaselineLine> lines = new ArrayList<>();
             int outliers = 0;
             for (RowBaseline row : diagnosis.baselines()) {

@@ -5,6 +5,7 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.pdf.PdfReport;
 import io.rowledger.document.text.Messages;
+import io.rowledger.log.Metering;
 import io.rowledger.report.common.FindingProducts;
 import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
@@ -52,7 +53,16 @@ public final class RowDiagnosisReport {
                     products.prefix(i),
                     uncertainties.of(i),
                     diagnosis.figures().get(i),
-                    diagnosis.windows().get(i)));
+                    diagnosis.windows().get(i),
+                    diagnosis.alsoNoticed().get(i)));
+        }
+        List<JobTraces> traces = new ArrayList<>();
+        List<Metering> metering = new ArrayList<>();
+        List<Boolean> totals = new ArrayList<>();
+        for (int p = 0; p < a.rig().products().size(); p++) {
+            traces.add(JobTraces.of(a.log(), a.track(), a.strips(), a.delivery(), p));
+            metering.add(a.log().metering(p));
+            totals.add(a.log().hasTotal(p));
         }
         return new RowsInput(
                 ReportHeaders.of(options.messages().text("rows.title"), a.rig(), times, options),
@@ -61,6 +71,9 @@ public final class RowDiagnosisReport {
                 a.coverage(),
                 diagnosis,
                 findings,
+                traces,
+                metering,
+                totals,
                 times);
     }
 

@@ -5,6 +5,7 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.OnsetWindow;
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.finding.Finding;
+import io.rowledger.log.Metering;
 import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.JobTimes;
@@ -23,6 +24,9 @@ import java.util.List;
  * @param coverage covered ground and boundary, for the map
  * @param diagnosis row-by-time pictures, baselines and notes
  * @param findings most certain first
+ * @param traces the rows over the whole job, one per product in rig order
+ * @param metering what the log's meters measure, one per product
+ * @param totalMeters true for a product whose total is metered too
  * @param times when the work was done
  */
 record RowsInput(
@@ -32,9 +36,25 @@ record RowsInput(
         Coverage coverage,
         Diagnosis diagnosis,
         List<FindingView> findings,
+        List<JobTraces> traces,
+        List<Metering> metering,
+        List<Boolean> totalMeters,
         JobTimes times) {
     RowsInput {
         findings = List.copyOf(findings);
+        traces = List.copyOf(traces);
+        metering = List.copyOf(metering);
+        totalMeters = List.copyOf(totalMeters);
+    }
+
+    /** Findings that cost something worth a word, in their order. */
+    List<FindingView> costly() {
+        return findings.stream().filter(view -> !view.alsoNoticed()).toList();
+    }
+
+    /** True if one meter serves the whole bar, for every product. */
+    boolean oneMeter() {
+        return !metering.isEmpty() && metering.stream().allMatch(each -> each == Metering.WHOLE_BAR);
     }
 
     /**
@@ -46,6 +66,7 @@ record RowsInput(
      * @param uncertainty of its ground, liquid and nitrogen
      * @param figures further figures, SI
      * @param window the records around the onset
+     * @param alsoNoticed true if it cost next to nothing
      */
     record FindingView(
             Finding finding,
@@ -53,7 +74,8 @@ record RowsInput(
             String prefix,
             FindingUncertainty uncertainty,
             List<Figure> figures,
-            OnsetWindow window) {
+            OnsetWindow window,
+            boolean alsoNoticed) {
         FindingView {
             products = List.copyOf(products);
             figures = List.copyOf(figures);

@@ -6,6 +6,9 @@
  * bins of all rows. By hand: 10 rows, 25 bins of 5 s a pass, of which 24 hold a deviation: 24 ÷ 25 = 96 %.
  * {@code RowDiagnosisTest} asserts it.
  *
+ * <p>{@code JobTraces} holds the rows over the whole job: applied rate of a slice = Σ flow·Δt ÷ Σ swept area. {@code WorkClock}
+ * is the time axis without turns. Both have an example worked by hand that their tests assert.
+ *
  * <p>For other packages: {@link RowDiagnosisReport}, {@link RowDiagnosis}.
  */
 @NullMarked

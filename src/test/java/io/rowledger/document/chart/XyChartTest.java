@@ -9,7 +9,6 @@ import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.awt.Color;
 import java.awt.GradientPaint;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -135,17 +134,6 @@ class XyChartTest {
         assertEquals(
                 List.of("\u221260", "\u221240", "\u221220", "0", "+20"),
                 scale.ticks().stream().map(Scale.Tick::label).toList());
-    }
-
-    /** Two days: the marks name the day, in the reader's zone. 2026-06-10T02:00Z is 9 PM on June 9 in Chicago. */
-    @Test
-    void a_time_axis_over_two_days_names_the_days() {
-        UnitFormat chicago = new UnitFormat(UnitSystem.US, ZoneId.of("America/Chicago"));
-        double fromS = java.time.Instant.parse("2026-06-10T02:00:00Z").getEpochSecond();
-        Scale days = TimeScale.of(fromS, fromS + 8 * 3600, chicago);
-        assertEquals(chicago.dateAndTime(fromS), days.ticks().get(0).label());
-        Scale hour = TimeScale.of(fromS, fromS + 3600, chicago);
-        assertEquals(chicago.minute(fromS), hour.ticks().get(0).label());
     }
 
     @Test

@@ -13,6 +13,7 @@ import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.map.DeviationClasses;
 import io.rowledger.report.map.DeviationPicture;
 import io.rowledger.report.map.MapColors;
+import io.rowledger.track.Pass;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneOffset;
@@ -33,6 +34,8 @@ class DiagnosisChartsTest {
 
     private static final UnitFormat METRIC = new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC);
     private static final Messages MESSAGES = Messages.english(METRIC);
+
+    private static final WorkClock CLOCK = new WorkClock(List.of(new Pass(1, 0, 1, DAY_S, DAY_S + 100, 200, 0)));
 
     /** Remembers boxes by their color, and how high and low lines of a color went. */
     private static final class Boxes implements Canvas {
@@ -160,7 +163,7 @@ class DiagnosisChartsTest {
     @Test
     void the_flow_of_the_whole_bar_stays_inside_the_chart() {
         Boxes canvas = new Boxes();
-        new OnsetChart(window(0, 0.8, Double.NaN), MESSAGES).paint(canvas, 400, 112);
+        new OnsetChart(window(0, 0.8, Double.NaN), CLOCK, MESSAGES).paint(canvas, 400, 112);
         double[] range = canvas.lineRange.get(Palette.VERMILLION);
         assertTrue(range[0] > 4 && range[1] < 112, Arrays.toString(range));
         assertTrue(canvas.texts.contains(MESSAGES.text("rows.onset.allRows")), "" + canvas.texts);
@@ -172,7 +175,7 @@ class DiagnosisChartsTest {
     @Test
     void the_onset_chart_names_its_lines_and_its_onset() {
         Boxes canvas = new Boxes();
-        new OnsetChart(window(7, 0.06, 0.06), MESSAGES).paint(canvas, 400, 112);
+        new OnsetChart(window(7, 0.06, 0.06), CLOCK, MESSAGES).paint(canvas, 400, 112);
         assertTrue(
                 canvas.texts.containsAll(
                         List.of("row 7", MESSAGES.text("rows.onset.peers"), "onset 00:00:02", "L/min", "km/h")),
@@ -185,7 +188,7 @@ class DiagnosisChartsTest {
     void too_short_a_window_says_so() {
         Boxes canvas = new Boxes();
         double[] one = {1};
-        new OnsetChart(new OnsetWindow(0, 1, 1, one, one, one, one, one), MESSAGES).paint(canvas, 400, 112);
+        new OnsetChart(new OnsetWindow(0, 1, 1, one, one, one, one, one), CLOCK, MESSAGES).paint(canvas, 400, 112);
         assertEquals(List.of(MESSAGES.text("rows.onset.tooFew")), canvas.texts);
     }
 }

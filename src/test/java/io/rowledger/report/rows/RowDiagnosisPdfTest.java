@@ -224,8 +224,11 @@ public class RowDiagnosisPdfTest {
                             "Which row, and since when?",
                             "Before you touch the machine",
                             "Every row, start to end",
+                            "The rate of every row",
                             "Findings",
                             "1 Row 7 looks plugged",
+                            "Checks by what you see",
+                            "Catch the liquid",
                             "What this rests on",
                             "Healthy rows"),
                     titles);
