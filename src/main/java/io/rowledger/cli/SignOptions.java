@@ -2,15 +2,16 @@ package io.rowledger.cli;
 
 import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.document.pdf.SigningKey;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
-import java.nio.file.Files;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
-import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -18,6 +19,13 @@ import picocli.CommandLine.Option;
 /** How the record is signed. A password is never part of the call, where other users of the machine could read it. */
 final class SignOptions {
     static final String VARIABLE = "ROWLEDGER_SIGN_PASSWORD";
+
+    private static final String EXPECTED = "a text file in UTF-8 with the password in its first line";
+    private static final int MAX_PASSWORD_BYTES = 1 << 16;
+    /** The standard of the signature is of 2002 (RFC 3369); a certificate runs for decades at most. */
+    private static final int MIN_YEAR = 2002;
+
+    private static final int MAX_YEAR = 2199;
 
     @Option(
             names = "--sign",
@@ -61,7 +69,14 @@ final class SignOptions {
 
     private static Instant parsed(String time) {
         try {
-            return OffsetDateTime.parse(time).toInstant().truncatedTo(ChronoUnit.SECONDS);
+            OffsetDateTime at = OffsetDateTime.parse(time);
+            if (at.getYear() < MIN_YEAR || at.getYear() > MAX_YEAR) {
+                throw UnusableInputException.found("'" + time + "'")
+                        .atColumn("--sign-time")
+                        .expected("a time in the years " + MIN_YEAR + " to " + MAX_YEAR)
+                        .hint("correct the year, or leave --sign-time out to state the present");
+            }
+            return at.toInstant().truncatedTo(ChronoUnit.SECONDS);
         } catch (DateTimeParseException e) {
             throw UnusableInputException.found("'" + time + "'")
                     .atColumn("--sign-time")
@@ -73,13 +88,18 @@ final class SignOptions {
     private char[] password(Map<String, String> environment) {
         if (passwordFile != null) {
             try {
-                List<String> lines = Files.readAllLines(passwordFile);
-                return (lines.isEmpty() ? "" : lines.get(0)).toCharArray();
+                byte[] bytes = RegularFile.bytes(passwordFile, MAX_PASSWORD_BYTES, EXPECTED);
+                String text = StandardCharsets.UTF_8
+                        .newDecoder()
+                        .decode(ByteBuffer.wrap(bytes))
+                        .toString();
+                // Some editors put a byte order mark first.
+                return (text.startsWith("\ufeff") ? text.substring(1) : text).split("\\R", 2)[0].toCharArray();
             } catch (IOException e) {
                 throw UnusableInputException.found(
                                 "a file that can't be read (" + e.getClass().getSimpleName() + ")")
                         .inFile(passwordFile.toString())
-                        .expected("a text file in UTF-8 with the password in its first line")
+                        .expected(EXPECTED)
                         .hint("correct the name after --sign-password-file");
             }
         }
@@ -89,6 +109,12 @@ final class SignOptions {
                     .atColumn("--sign")
                     .expected("one in a file or in the variable " + VARIABLE)
                     .hint("add --sign-password-file FILE, or set the variable; never put a password into the call");
+        }
+        if (password.indexOf('\ufffd') >= 0) {
+            throw UnusableInputException.found("a password with letters that this session can't hold")
+                    .atColumn(VARIABLE)
+                    .expected("a password in the session's language setting")
+                    .hint("write it into a file in UTF-8 and name that with --sign-password-file");
         }
         return password.toCharArray();
     }

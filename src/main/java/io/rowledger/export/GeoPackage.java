@@ -1,6 +1,7 @@
 package io.rowledger.export;
 
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.maps.SqliteLibrary;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
@@ -78,6 +79,11 @@ public final class GeoPackage implements AutoCloseable {
     }
 
     GeoPackage(LocalPlane plane, @Nullable String time) throws SQLException {
+        try {
+            SqliteLibrary.load();
+        } catch (IOException e) {
+            throw new SQLException(e.getMessage(), e);
+        }
         this.plane = plane;
         this.time = time == null ? "1970-01-01T00:00:00.000Z" : time;
         Properties properties = new SQLiteConfig().toProperties();
@@ -118,6 +124,11 @@ public final class GeoPackage implements AutoCloseable {
 
     /** False on a machine for which there is no database library, or where it may not be loaded. */
     public static boolean canBeWritten() {
+        try {
+            SqliteLibrary.load();
+        } catch (IOException | LinkageError e) {
+            return false;
+        }
         try (SQLiteConnection db = JDBC.createConnection("jdbc:sqlite::memory:", new SQLiteConfig().toProperties())) {
             return db != null;
         } catch (SQLException | LinkageError e) {

@@ -1,5 +1,6 @@
 package io.rowledger.maps;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -28,6 +29,11 @@ final class Sqlite {
     private Sqlite() {}
 
     static Connection open(Path path) throws SQLException {
+        try {
+            SqliteLibrary.load();
+        } catch (IOException e) {
+            throw new SQLException(e.getMessage(), e);
+        }
         SQLiteConfig config = new SQLiteConfig();
         config.setReadOnly(true);
         Properties properties = config.toProperties();

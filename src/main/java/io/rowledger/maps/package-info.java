@@ -10,8 +10,8 @@
  * λ = 0.01745329252 rad = 1 degree; y = 111,325.1429 m is y/R = 0.0174541786, sinh of it 0.0174550648, φ = 0.0174532925
  * rad = 1 degree. ({@code ReferenceSystemTest} asserts it.)
  *
- * <p>For other packages: {@link MapReader}, {@link MapReference}, {@link MapUse}, {@link MapFeatures}, {@link MapFeature}, {@link MapShape},
- * {@link MapProperty}, {@link MapFormat}, {@link XmlCharacters}.
+ * <p>For other packages: {@link MapReader}, {@link MapReference}, {@link MapUse}, {@link MapFeatures}, {@link MapFeature},
+ * {@link MapShape}, {@link MapProperty}, {@link MapFormat}, {@link SqliteLibrary}, {@link XmlCharacters}.
  */
 @NullMarked
 package io.rowledger.maps;

@@ -18,6 +18,7 @@ import java.security.KeyPair;
 import java.security.KeyPairGenerator;
 import java.security.MessageDigest;
 import java.security.cert.X509Certificate;
+import java.security.spec.ECGenParameterSpec;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Date;
@@ -41,6 +42,7 @@ import org.bouncycastle.cms.CMSProcessableByteArray;
 import org.bouncycastle.cms.CMSSignedData;
 import org.bouncycastle.cms.SignerInformation;
 import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoVerifierBuilder;
+import org.bouncycastle.jce.provider.BouncyCastleProvider;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -248,5 +250,44 @@ class PdfSignerTest {
                 TestKeys.PASSWORD,
                 AT,
                 "a key of kind");
+    }
+
+    @Test
+    void keys_that_can_be_forged_are_refused() throws Exception {
+        KeyPair issuer = TestKeys.pair("RSA");
+        KeyPairGenerator rsa = KeyPairGenerator.getInstance("RSA");
+        rsa.initialize(1024);
+        KeyPairGenerator ec = KeyPairGenerator.getInstance("EC", new BouncyCastleProvider());
+        ec.initialize(new ECGenParameterSpec("secp224r1"));
+        for (KeyPair weak : List.of(rsa.generateKeyPair(), ec.generateKeyPair())) {
+            X509Certificate certificate = TestKeys.certificate(weak, issuer, KeyUsage.digitalSignature);
+            Path file = TestKeys.modernFile(folder, "größe", weak.getPrivate(), certificate);
+            boolean known = weak.getPrivate().getAlgorithm().equals("RSA");
+            // Java itself does not know the shorter curves any more.
+            refused(file, "größe", AT, known ? "an RSA key of 1024 bits" : "found ");
+        }
+        KeyPair weak = rsa.generateKeyPair();
+        refused(
+                TestKeys.file(
+                        folder, weak.getPrivate(), TestKeys.certificate(weak, issuer, KeyUsage.digitalSignature)),
+                TestKeys.PASSWORD,
+                AT,
+                "an RSA key of 1024 bits");
+    }
+
+    @Test
+    void a_password_beyond_ascii_opens_a_file_and_a_wrong_one_does_not() throws Exception {
+        for (String kind : List.of("RSA", "secp384r1")) {
+            KeyPair pair = TestKeys.pair(kind);
+            X509Certificate certificate = TestKeys.certificate(pair, TestKeys.pair("RSA"), KeyUsage.digitalSignature);
+            Path file = TestKeys.modernFile(folder, "größe € 田", pair.getPrivate(), certificate);
+            SigningKey key = SigningKey.read(file, "größe € 田".toCharArray(), AT);
+            assertEquals(pair.getPrivate(), key.key());
+            assertEquals(List.of(certificate), key.chain());
+            refused(file, "grösse € 田", AT, "this password does not open");
+            refused(file, "plain", AT, "this password does not open");
+        }
+        refused(Files.writeString(folder.resolve("text.p12"), "a key? no"), "ä", AT, "no PKCS#12 file");
+        refused(Files.write(folder.resolve("cut.p12"), new byte[] {0x30, (byte) 0x84, 127, 1, 1, 1}), "ä", AT, "no PKCS#12");
     }
 }

@@ -17,14 +17,25 @@ import java.security.spec.ECGenParameterSpec;
 import java.security.spec.RSAKeyGenParameterSpec;
 import java.time.Instant;
 import java.util.Date;
+import org.bouncycastle.asn1.ASN1Encoding;
+import org.bouncycastle.asn1.DERNull;
+import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
+import org.bouncycastle.asn1.pkcs.PKCSObjectIdentifiers;
 import org.bouncycastle.asn1.x500.X500Name;
+import org.bouncycastle.asn1.x509.AlgorithmIdentifier;
 import org.bouncycastle.asn1.x509.Extension;
 import org.bouncycastle.asn1.x509.KeyUsage;
 import org.bouncycastle.cert.X509v3CertificateBuilder;
 import org.bouncycastle.cert.jcajce.JcaX509CertificateConverter;
 import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
+import org.bouncycastle.jce.provider.BouncyCastleProvider;
 import org.bouncycastle.operator.OperatorCreationException;
+import org.bouncycastle.operator.OutputEncryptor;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
+import org.bouncycastle.pkcs.PKCS12PfxPduBuilder;
+import org.bouncycastle.pkcs.jcajce.JcaPKCS12SafeBagBuilder;
+import org.bouncycastle.pkcs.jcajce.JcePKCS12MacCalculatorBuilder;
+import org.bouncycastle.pkcs.jcajce.JcePKCSPBEOutputEncryptorBuilder;
 
 /** Keys and certificates of people who don't exist, made afresh for each test by Bouncy Castle. */
 public final class TestKeys {
@@ -81,6 +92,22 @@ public final class TestKeys {
             store.store(out, PASSWORD.toCharArray());
         }
         return file;
+    }
+
+    /** Writes a PKCS#12 file as OpenSSL 3 does, PBES2 with AES-256 throughout and the password in UTF-8. */
+    public static Path modernFile(Path folder, String password, PrivateKey key, X509Certificate certificate)
+            throws Exception {
+        OutputEncryptor encryptor = new JcePKCSPBEOutputEncryptorBuilder(NISTObjectIdentifiers.id_aes256_CBC)
+                .setPRF(new AlgorithmIdentifier(PKCSObjectIdentifiers.id_hmacWithSHA256, DERNull.INSTANCE))
+                .setIterationCount(2048)
+                .setProvider(new BouncyCastleProvider())
+                .build(password.toCharArray());
+        PKCS12PfxPduBuilder file = new PKCS12PfxPduBuilder();
+        file.addEncryptedData(encryptor, new JcaPKCS12SafeBagBuilder(certificate).build());
+        file.addData(new JcaPKCS12SafeBagBuilder(key, encryptor).build());
+        byte[] bytes = file.build(new JcePKCS12MacCalculatorBuilder().setProvider(new BouncyCastleProvider()), password.toCharArray())
+                .getEncoded(ASN1Encoding.DER);
+        return Files.write(folder.resolve("modern.p12"), bytes);
     }
 
     /** A PKCS#12 file with a new key that may sign. */

@@ -1,0 +1,130 @@
+package io.rowledger.maps;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteJDBCLoader;
+
+/**
+ * Loads SQLite's native library and leaves no copy of it behind. Its driver unpacks the library into the folder for temporary
+ * files; here it goes into a folder of this process there, which is deleted as soon as the library is loaded (systems that
+ * keep loaded files from being deleted: when the process ends). A folder that a killed process left is deleted by the next
+ * one: the lock in it is then free.
+ */
+public final class SqliteLibrary {
+    private static final String PREFIX = "rowledger-sqlite-";
+    private static final String LOCK = "lock";
+    /** Where the driver unpacks to; who sets it wants another place. */
+    private static final String FOLDER = "org.sqlite.tmpdir";
+    /** Another process may take a folder for a leftover before the lock is in it. */
+    private static final int TRIES = 3;
+
+    private static boolean loaded;
+
+    private SqliteLibrary() {}
+
+    /**
+     * Loads the library once; later calls do nothing.
+     *
+     * @throws IOException where there is none for this machine, or it can't be unpacked or loaded
+     */
+    public static synchronized void load() throws IOException {
+        if (loaded) {
+            return;
+        }
+        if (System.getProperty(FOLDER) != null) {
+            initialize();
+            loaded = true;
+            return;
+        }
+        Path temporary = Path.of(System.getProperty("java.io.tmpdir"));
+        clearLeftovers(temporary);
+        for (int tries = 1; !loaded; tries++) {
+            Path own = Files.createTempDirectory(temporary, PREFIX);
+            try (FileChannel channel = FileChannel.open(
+                            own.resolve(LOCK), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+                    FileLock lock = channel.lock()) {
+                System.setProperty(FOLDER, own.toString());
+                initialize();
+                loaded = lock.isValid();
+            } catch (IOException e) {
+                if (tries == TRIES) {
+                    throw e;
+                }
+            } finally {
+                System.clearProperty(FOLDER);
+                clear(own);
+            }
+        }
+    }
+
+    private static void initialize() throws IOException {
+        try {
+            if (!SQLiteJDBCLoader.initialize()) {
+                throw new IOException("no SQLite library for this machine");
+            }
+        } catch (IOException e) {
+            throw e;
+        } catch (Exception e) {
+            throw new IOException("the SQLite library can't be loaded", e);
+        }
+    }
+
+    /** Deletes the folders of processes that are gone. */
+    private static void clearLeftovers(Path temporary) {
+        try (DirectoryStream<Path> folders = Files.newDirectoryStream(temporary, PREFIX + "*")) {
+            for (Path folder : folders) {
+                if (isLeft(folder)) {
+                    clear(folder);
+                }
+            }
+        } catch (IOException e) {
+            // A folder that may not be listed has nothing of this user's to clear.
+            return;
+        }
+    }
+
+    private static boolean isLeft(Path folder) {
+        Path file = folder.resolve(LOCK);
+        if (!Files.isWritable(folder) || !Files.exists(file)) {
+            return false;
+        }
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE);
+                @Nullable FileLock lock = tryLock(channel)) {
+            return lock != null;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    private static @Nullable FileLock tryLock(FileChannel channel) throws IOException {
+        try {
+            return channel.tryLock();
+        } catch (OverlappingFileLockException e) {
+            return null;
+        }
+    }
+
+    private static void clear(Path folder) {
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(folder)) {
+            for (Path file : files) {
+                Files.deleteIfExists(file);
+            }
+        } catch (IOException e) {
+            // Still loaded on a system that keeps it then: the driver deletes it at the end, the next process the rest.
+            folder.toFile().deleteOnExit();
+            return;
+        }
+        try {
+            Files.deleteIfExists(folder);
+        } catch (IOException e) {
+            folder.toFile().deleteOnExit();
+        }
+    }
+}
