@@ -22,6 +22,7 @@ import io.rowledger.report.season.SeasonBuilder;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.report.season.SeasonReport;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -150,6 +151,7 @@ final class BatchCommand implements Callable<Integer> {
 
     private void report(JobFiles files, Batch.Check check, Path fresh, int threads, Results results) {
         Analysis analysis = Pipeline.analyse(files, threads, Progress.SILENT);
+        LogDates.requirePast(analysis.log(), Clock.systemUTC());
         check.require(analysis);
         if (applySetupCheck) {
             analysis = Pipeline.withSetupApplied(analysis, files, threads, Progress.SILENT);

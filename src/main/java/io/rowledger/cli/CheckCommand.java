@@ -12,6 +12,7 @@ import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.ReportOptions;
+import io.rowledger.rig.Band;
 import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
@@ -20,6 +21,7 @@ import io.rowledger.units.Reading;
 import io.rowledger.units.Refusal;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -68,14 +70,15 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (rows < 0) {
+        if (rows < 0 || rows > Band.MAX_ROWS) {
             throw UnusableInputException.found(rows + " rows")
                     .atColumn("--rows")
-                    .expected("1 or more")
+                    .expected("1 to " + Band.MAX_ROWS)
                     .hint("leave --rows out to take as many as the log has flow columns");
         }
         RowCheck check =
                 RowCheck.of(logs, rows, spacingM(), Runtime.getRuntime().availableProcessors());
+        LogDates.requirePast(check.reading().table(), Clock.systemUTC());
         ReportOptions options =
                 new ReportOptions(units, Paper.LETTER, ZoneOffset.UTC, null, Version.number(), language.locale());
         Messages messages = options.messages();
@@ -129,10 +132,10 @@ final class CheckCommand implements Callable<Integer> {
                     .hint(refusal.hint());
         }
         double spacingM = ((Quantity) reading).si();
-        if (!(spacingM > 0)) {
+        if (!(spacingM >= Band.MIN_WIDTH_M && spacingM <= Band.MAX_WIDTH_M)) {
             throw UnusableInputException.found("\"" + spacing + "\"")
                     .atColumn("--spacing")
-                    .expected("a length above 0")
+                    .expected("a spacing from 2 in to 197 ft (5 cm to 60 m)")
                     .hint("write the row spacing, such as --spacing \"30 in\"");
         }
         return spacingM;

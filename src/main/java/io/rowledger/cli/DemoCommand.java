@@ -4,14 +4,17 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.document.pdf.Paper;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.output.NewFiles;
 import io.rowledger.report.common.Audience;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -53,34 +56,67 @@ final class DemoCommand implements Callable<Integer> {
     public Integer call() {
         Results results =
                 new Results(UnitSystem.US, Paper.LETTER, null, null, EnumSet.allOf(Audience.class), Locale.ENGLISH);
-        for (Sample sample : SAMPLES) {
-            Path folder = out.resolve("logs").resolve(sample.name());
-            Path log = unpack(sample, sample.log(), folder);
-            Path rig = unpack(sample, "rig.yaml", folder);
-            Path boundary = sample.boundary() == null ? null : unpack(sample, sample.boundary(), folder);
-            JobFiles files = new JobFiles(List.of(log), rig, boundary);
-            Analysis analysis = Pipeline.analyse(files, results.threadCount(), console.progress(false));
-            console.out().println(sample.name() + ":");
-            results.write(analysis, files, out.resolve(sample.name()), console.out());
+        requireRoom();
+        try (NewFiles made = new NewFiles()) {
+            for (Sample sample : SAMPLES) {
+                Path folder = out.resolve("logs").resolve(sample.name());
+                made.willMake(out.resolve(sample.name()));
+                Path log = unpack(sample, sample.log(), folder, made);
+                Path rig = unpack(sample, "rig.yaml", folder, made);
+                Path boundary = sample.boundary() == null ? null : unpack(sample, sample.boundary(), folder, made);
+                JobFiles files = new JobFiles(List.of(log), rig, boundary);
+                Analysis analysis = Pipeline.analyse(files, results.threadCount(), console.progress(false));
+                console.out().println(sample.name() + ":");
+                results.write(analysis, files, out.resolve(sample.name()), console.out());
+            }
+            made.keep();
         }
         return Main.DONE;
     }
 
-    private static Path unpack(Sample sample, String file, Path folder) {
+    private void requireRoom() {
+        if (out.toString().isEmpty()) {
+            throw UnusableInputException.found("an empty name")
+                    .atColumn("--out")
+                    .expected("a folder for samples and results")
+                    .hint("leave --out out to use rowledger-demo");
+        }
+    }
+
+    private static Path unpack(Sample sample, String file, Path folder, NewFiles made) {
         String resource = "/sample-logs/" + sample.name() + "/" + file;
         try (InputStream in = DemoCommand.class.getResourceAsStream(resource)) {
             if (in == null) {
                 throw new IllegalStateException("the jar lacks " + resource);
             }
-            Files.createDirectories(folder);
             Path path = folder.resolve(file);
-            Files.copy(in, path, StandardCopyOption.REPLACE_EXISTING);
+            byte[] bytes = in.readAllBytes();
+            if (Files.exists(path)) {
+                requireSample(path, bytes);
+            }
+            made.willMake(path);
+            Files.createDirectories(folder);
+            Files.write(path, bytes);
             return path;
         } catch (IOException e) {
-            throw UnusableInputException.found("that the sample can't be written: " + e.getMessage())
+            String reason = e instanceof FileSystemException fs && fs.getReason() != null
+                    ? fs.getReason()
+                    : e.getClass().getSimpleName().replace("Exception", "");
+            throw UnusableInputException.found("that the sample can't be written (" + reason + ")")
                     .inFile(folder.toString())
-                    .expected("a folder that can be written")
-                    .hint("name another with --out");
+                    .expected("a folder that can be written, with room for the samples and their results")
+                    .hint("make room or allow writing there, or name another folder with --out");
+        }
+    }
+
+    /** A file that is neither this sample nor the beginning of it, as a killed run may leave it, is somebody's own. */
+    private static void requireSample(Path path, byte[] sample) throws IOException {
+        byte[] there = RegularFile.bytes(path, sample.length, "a sample of this program, or nothing");
+        if (!Arrays.equals(there, Arrays.copyOf(sample, there.length))) {
+            throw UnusableInputException.found("a file that isn't the sample of that name")
+                    .inFile(path.toString())
+                    .expected("a new folder, or that of an earlier demo")
+                    .hint("name another folder with --out; the file is as it was");
         }
     }
 }

@@ -44,8 +44,16 @@ final class OpenCommand implements Callable<Integer> {
         this.console = console;
     }
 
+    private static final int MAX_PORT = 65_535;
+
     @Override
     public Integer call() throws InterruptedException {
+        if (port < 0 || port > MAX_PORT) {
+            throw UnusableInputException.found("port " + port)
+                    .atColumn("--port")
+                    .expected("a port from 1 to " + MAX_PORT + ", or 0 for any that is free")
+                    .hint("leave --port out to use a free one");
+        }
         Path season = folder == null ? home() : folder;
         Workbench.Settings settings = new Workbench.Settings(
                 season,

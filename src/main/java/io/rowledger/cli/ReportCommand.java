@@ -16,6 +16,7 @@ import io.rowledger.units.Quantity;
 import io.rowledger.units.Reading;
 import io.rowledger.units.Refusal;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -109,6 +110,9 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--quiet", description = "No progress lines.")
     private boolean quiet;
 
+    /** Wider than any rule asks for, m. */
+    private static final double MAX_SETBACK_M = 5000;
+
     private final Console console;
 
     ReportCommand(Console console) {
@@ -132,6 +136,7 @@ final class ReportCommand implements Callable<Integer> {
         prepare.setDaemon(true);
         prepare.start();
         Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
+        LogDates.requirePast(analysis.log(), Clock.systemUTC());
         FieldParts.requireOne(analysis);
         if (applySetupCheck) {
             analysis = Pipeline.withSetupApplied(analysis, files, results.threadCount(), progress);
@@ -176,10 +181,10 @@ final class ReportCommand implements Callable<Integer> {
                     .hint(refusal.hint());
         }
         double distanceM = ((Quantity) reading).si();
-        if (distanceM < 0) {
+        if (!(distanceM >= 0 && distanceM <= MAX_SETBACK_M)) {
             throw UnusableInputException.found("\"" + setback + "\"")
                     .atColumn("--setback")
-                    .expected("a distance of 0 or more")
+                    .expected("a distance from 0 to 3 miles (5 km)")
                     .hint("write how far to keep away, such as --setback \"35 ft\"");
         }
         return distanceM;

@@ -3,7 +3,8 @@
  * renaming ({@link io.rowledger.output.Reports}), the summary of a batch as a set of files beside the folders of its fields
  * ({@link io.rowledger.output.Outputs}).
  *
- * <p>For other packages: {@link Batches}, {@link CheckPages}, {@link Comparisons}, {@link Outputs}, {@link Reports}, {@link Seasons}.
+ * <p>For other packages: {@link Batches}, {@link CheckPages}, {@link Comparisons}, {@link NewFiles}, {@link Outputs},
+ * {@link Reports}, {@link Seasons}.
  */
 @NullMarked
 package io.rowledger.output;

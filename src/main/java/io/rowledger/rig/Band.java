@@ -19,6 +19,13 @@ public record Band(
         double rightM,
         double share,
         @Nullable String section) {
+    /** Most rows of a bar. */
+    public static final int MAX_ROWS = 200;
+    /** Widest plausible bar, m (197 ft): beyond it a unit is wrong. One outlet may stand for the whole bar. */
+    public static final double MAX_WIDTH_M = 60;
+    /** Narrowest plausible row or band, m (2 in): below it a unit is wrong. */
+    public static final double MIN_WIDTH_M = 0.05;
+
     /** Checks that the band has a width and the row a number. */
     public Band {
         if (row < 1) {

@@ -10,11 +10,6 @@ import org.snakeyaml.engine.v2.nodes.Node;
 
 /** The {@code rows:} block: equal rows with outside shares, or outlets one by one. */
 final class BandReader {
-    private static final int MAX_ROWS = 200;
-    /** Widest plausible bar, m (197 ft): beyond it a unit is wrong. One outlet may stand for the whole bar. */
-    private static final double MAX_WIDTH_M = 60;
-    /** Narrowest plausible row or band, m (2 in): below it a unit is wrong. */
-    private static final double MIN_WIDTH_M = 0.05;
     /** Largest gap or overlap, m, of bands that meet: edges are entered in whole inches or centimeters. */
     private static final double MEET_M = 0.002;
 
@@ -36,19 +31,19 @@ final class BandReader {
     }
 
     private static List<Band> equal(YamlMap rows) {
-        double count = rows.number("count", "the number of rows, 1 to " + MAX_ROWS);
-        if (count < 1 || count > MAX_ROWS || count != Math.rint(count)) {
+        double count = rows.number("count", "the number of rows, 1 to " + Band.MAX_ROWS);
+        if (count < 1 || count > Band.MAX_ROWS || count != Math.rint(count)) {
             throw rows.fault("count", rows.text("count", "a number"))
-                    .expected("the number of rows, a whole number from 1 to " + MAX_ROWS)
+                    .expected("the number of rows, a whole number from 1 to " + Band.MAX_ROWS)
                     .hint("count the outlets of the bar");
         }
         double spacingM = rows.quantity("spacing", Dimension.LENGTH);
-        if (!(spacingM >= MIN_WIDTH_M) || spacingM > MAX_WIDTH_M) {
+        if (!(spacingM >= Band.MIN_WIDTH_M) || spacingM > Band.MAX_WIDTH_M) {
             throw rows.fault("spacing", "\"" + rows.text("spacing", "a length") + "\" from row to row")
                     .expected("a spacing from 2 in to 197 ft (5 cm to 60 m)")
                     .hint("check the figure and its unit; row crops stand near 30 in (76 cm)");
         }
-        if (count * spacingM > MAX_WIDTH_M) {
+        if (count * spacingM > Band.MAX_WIDTH_M) {
             throw rows.fault(
                             "spacing",
                             String.format(
@@ -101,9 +96,9 @@ final class BandReader {
     private static List<Band> custom(YamlMap rows) {
         String what = "one line for each outlet, such as - {at: -15 in, band: [-30 in, 0 in]}";
         List<Node> items = rows.list("outlets", what);
-        if (items.isEmpty() || items.size() > MAX_ROWS) {
+        if (items.isEmpty() || items.size() > Band.MAX_ROWS) {
             throw rows.fault("outlets", "a list of " + items.size())
-                    .expected("1 to " + MAX_ROWS + " outlets from left to right")
+                    .expected("1 to " + Band.MAX_ROWS + " outlets from left to right")
                     .hint("write " + what);
         }
         double[] leftM = new double[items.size()];
@@ -147,7 +142,7 @@ final class BandReader {
                     .hint("write both edges, measured from the center of the bar, left negative");
         }
         double widthM = band.get(1) - band.get(0);
-        if (!(widthM >= MIN_WIDTH_M) || widthM > MAX_WIDTH_M) {
+        if (!(widthM >= Band.MIN_WIDTH_M) || widthM > Band.MAX_WIDTH_M) {
             throw outlet.fault("band", String.format(Locale.ROOT, "a band %.3f m wide", widthM))
                     .expected("the left edge first, then the right one, 2 in to 197 ft (5 cm to 60 m) apart")
                     .hint("correct the edges, left of the center negative");

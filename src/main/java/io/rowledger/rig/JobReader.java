@@ -35,6 +35,7 @@ final class JobReader {
     static Job read(YamlMap block, List<Product> products) {
         Map<String, String> facts = facts(block);
         zone(block, facts);
+        days(block, facts);
         List<Message> notes = new ArrayList<>();
         nearMisses(block, notes);
         Map<String, Amount> order = new LinkedHashMap<>();
@@ -47,7 +48,10 @@ final class JobReader {
                 block,
                 "tickets",
                 "one line for each, such as - {number: 48213, date: 2026-06-02, product: uan, weight: 14380 lb}",
-                item -> AmountReader.ticket(item, products));
+                item -> {
+                    day(item, item.textOr("date", ""));
+                    return AmountReader.ticket(item, products);
+                });
         Map<String, Price> prices = new LinkedHashMap<>();
         if (block.hasMore("price")) {
             eachProduct(block, "price", products, "1.85 USD/gal", (map, key, product) -> {
@@ -94,6 +98,26 @@ final class JobReader {
         }
     }
 
+    private static void days(YamlMap block, Map<String, String> facts) {
+        for (Map.Entry<String, String> fact : facts.entrySet()) {
+            if (CalendarDay.isImpossible(fact.getValue())) {
+                throw noDay(block, fact.getKey(), fact.getValue());
+            }
+        }
+    }
+
+    private static void day(YamlMap item, String date) {
+        if (CalendarDay.isImpossible(date)) {
+            throw noDay(item, "date", date);
+        }
+    }
+
+    private static UnusableInputException noDay(YamlMap map, String key, String date) {
+        return map.fault(key, "\"" + date + "\", a day that no calendar has")
+                .expected("a day such as 2026-06-02")
+                .hint("correct the year, month or day, or take the line out");
+    }
+
     private static void nearMisses(YamlMap block, List<Message> notes) {
         List<String> known = Job.keys();
         for (String key : block.keys()) {
@@ -114,6 +138,7 @@ final class JobReader {
     private static EarlierApplication earlier(YamlMap item) {
         item.only("date", "what", "nitrogen", "phosphate", "potash", "sulfur", "rate", "density", "analysis");
         String date = item.text("date", "the day, such as 2026-04-12");
+        day(item, date);
         String what = item.text("what", "what was spread, such as Starter");
         if (!item.has("rate")) {
             for (String key : List.of("density", "analysis")) {

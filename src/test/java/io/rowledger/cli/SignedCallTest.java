@@ -77,9 +77,9 @@ class SignedCallTest {
             assertTrue(signer.verify(new JcaSimpleSignerInfoVerifierBuilder().build(certificate)));
             byte[] changed = signature.getSignedContent(pdf);
             changed[changed.length / 2] ^= 1;
-            CMSSignedData forged =
-                    new CMSSignedData(new CMSProcessableByteArray(changed), signature.getContents(pdf));
-            SignerInformation of = forged.getSignerInfos().getSigners().iterator().next();
+            CMSSignedData forged = new CMSSignedData(new CMSProcessableByteArray(changed), signature.getContents(pdf));
+            SignerInformation of =
+                    forged.getSignerInfos().getSigners().iterator().next();
             boolean good;
             try {
                 good = of.verify(new JcaSimpleSignerInfoVerifierBuilder().build(certificate));

@@ -81,8 +81,8 @@ final class UnicodePkcs12 {
             if (!key.getAlgorithm().equals(certificate.getPublicKey().getAlgorithm())) {
                 return false;
             }
-            java.security.Signature signature =
-                    java.security.Signature.getInstance(key.getAlgorithm().equals("EC") ? "SHA256withECDSA" : "SHA256withRSA");
+            java.security.Signature signature = java.security.Signature.getInstance(
+                    key.getAlgorithm().equals("EC") ? "SHA256withECDSA" : "SHA256withRSA");
             byte[] words = {1, 2, 3};
             signature.initSign(key);
             signature.update(words);
@@ -105,7 +105,8 @@ final class UnicodePkcs12 {
         if (top.isEmpty() || top.get(0).tag() != SEQUENCE) {
             throw new MalformedDerException("no sequence");
         }
-        for (Value part : DerReader.values(content(top.get(0).at(1), DATA)).get(0).inside()) {
+        for (Value part :
+                DerReader.values(content(top.get(0).at(1), DATA)).get(0).inside()) {
             reader.safe(part);
         }
         return new Contents(List.copyOf(reader.keys), List.copyOf(reader.certificates));
@@ -119,7 +120,8 @@ final class UnicodePkcs12 {
         } else if (isObject(info.at(0), ENCRYPTED_DATA)) {
             // EncryptedData: version, then type, algorithm and [0] octets.
             Value encrypted = info.at(1).only().at(1);
-            bags = decrypted(Der.sequence(encrypted.at(1).encoded(), Der.octets(encrypted.at(2).content())));
+            bags = decrypted(Der.sequence(
+                    encrypted.at(1).encoded(), Der.octets(encrypted.at(2).content())));
         } else {
             return;
         }
@@ -135,8 +137,8 @@ final class UnicodePkcs12 {
         } else if (isObject(bag.at(0), CERTIFICATE)) {
             // CertBag: type, then [0] an octet string with the certificate.
             byte[] encoded = bag.at(1).only().at(1).only().content();
-            certificates.add((X509Certificate) CertificateFactory.getInstance("X.509")
-                    .generateCertificate(new ByteArrayInputStream(encoded)));
+            certificates.add((X509Certificate)
+                    CertificateFactory.getInstance("X.509").generateCertificate(new ByteArrayInputStream(encoded)));
         }
     }
 
@@ -166,9 +168,10 @@ final class UnicodePkcs12 {
         if (spec.getIterationCount() > MAX_ITERATIONS) {
             throw new MalformedDerException(spec.getIterationCount() + " iterations");
         }
-        PBEKeySpec given = new PBEKeySpec(
-                password, spec.getSalt(), spec.getIterationCount(), Integer.parseInt(name.group(2)));
-        SecretKey derived = SecretKeyFactory.getInstance("PBKDF2With" + name.group(1)).generateSecret(given);
+        PBEKeySpec given =
+                new PBEKeySpec(password, spec.getSalt(), spec.getIterationCount(), Integer.parseInt(name.group(2)));
+        SecretKey derived =
+                SecretKeyFactory.getInstance("PBKDF2With" + name.group(1)).generateSecret(given);
         given.clearPassword();
         byte[] raw = derived.getEncoded();
         Cipher cipher = Cipher.getInstance("AES/CBC/PKCS5Padding");

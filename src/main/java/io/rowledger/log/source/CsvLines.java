@@ -1,5 +1,6 @@
 package io.rowledger.log.source;
 
+import java.io.UncheckedIOException;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Iterator;
@@ -9,6 +10,9 @@ import org.jspecify.annotations.Nullable;
 
 /** The records of a CSV file, in file order. */
 public final class CsvLines implements Lines {
+    /** The widest logs, with several figures for each of 200 rows, have some 2,000. */
+    private static final int MAX_FIELDS = 20_000;
+
     private final CSVParser parser;
     private final Runnable ended;
     private final Iterator<CSVRecord> records;
@@ -35,6 +39,9 @@ public final class CsvLines implements Lines {
         }
         String[] fields = records.next().values();
         ended.run();
+        if (fields.length > MAX_FIELDS) {
+            throw new UncheckedIOException(new RecordGuard.EndlessRecordException());
+        }
         return new Line(fields, (int) Math.min(parser.getCurrentLineNumber(), Integer.MAX_VALUE));
     }
 

@@ -140,7 +140,8 @@ public final class LogFile implements AutoCloseable {
             return message.inFile(name);
         }
         if (e instanceof RecordGuard.EndlessRecordException) {
-            message = UnusableInputException.found("a line or a quoted field that does not end")
+            message = UnusableInputException.found(
+                            "a line or a quoted field far longer than any log has, or one that does not end")
                     .expected("a log in CSV, a record a line")
                     .hint("look at that line in a text editor, or export the log again");
             return message.inFile(name).atLine((int) Math.min(line, Integer.MAX_VALUE));

@@ -268,8 +268,7 @@ class PdfSignerTest {
         }
         KeyPair weak = rsa.generateKeyPair();
         refused(
-                TestKeys.file(
-                        folder, weak.getPrivate(), TestKeys.certificate(weak, issuer, KeyUsage.digitalSignature)),
+                TestKeys.file(folder, weak.getPrivate(), TestKeys.certificate(weak, issuer, KeyUsage.digitalSignature)),
                 TestKeys.PASSWORD,
                 AT,
                 "an RSA key of 1024 bits");
@@ -288,6 +287,10 @@ class PdfSignerTest {
             refused(file, "plain", AT, "this password does not open");
         }
         refused(Files.writeString(folder.resolve("text.p12"), "a key? no"), "ä", AT, "no PKCS#12 file");
-        refused(Files.write(folder.resolve("cut.p12"), new byte[] {0x30, (byte) 0x84, 127, 1, 1, 1}), "ä", AT, "no PKCS#12");
+        refused(
+                Files.write(folder.resolve("cut.p12"), new byte[] {0x30, (byte) 0x84, 127, 1, 1, 1}),
+                "ä",
+                AT,
+                "no PKCS#12");
     }
 }

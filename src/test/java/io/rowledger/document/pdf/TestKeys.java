@@ -105,7 +105,9 @@ public final class TestKeys {
         PKCS12PfxPduBuilder file = new PKCS12PfxPduBuilder();
         file.addEncryptedData(encryptor, new JcaPKCS12SafeBagBuilder(certificate).build());
         file.addData(new JcaPKCS12SafeBagBuilder(key, encryptor).build());
-        byte[] bytes = file.build(new JcePKCS12MacCalculatorBuilder().setProvider(new BouncyCastleProvider()), password.toCharArray())
+        byte[] bytes = file.build(
+                        new JcePKCS12MacCalculatorBuilder().setProvider(new BouncyCastleProvider()),
+                        password.toCharArray())
                 .getEncoded(ASN1Encoding.DER);
         return Files.write(folder.resolve("modern.p12"), bytes);
     }
