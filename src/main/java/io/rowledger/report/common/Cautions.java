@@ -47,8 +47,13 @@ public final class Cautions {
                 Message.of("cautions.guards.first"));
     }
 
-    /** The cautions of a report on a whole job, in the order they are printed. */
-    public static List<Message> all() {
-        return List.of(BEFORE_OPENING, AMMONIA, RULES, METERS);
+    /** What stands before any step at the machine. */
+    public static List<Message> first() {
+        return List.of(BEFORE_OPENING, AMMONIA);
+    }
+
+    /** What the report is not, and what its rates rest on. */
+    public static List<Message> last() {
+        return List.of(RULES, METERS);
     }
 }

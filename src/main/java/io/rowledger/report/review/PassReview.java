@@ -2,6 +2,7 @@ package io.rowledger.report.review;
 
 import io.rowledger.report.common.CoverageSection;
 import io.rowledger.report.common.Fact;
+import io.rowledger.report.common.NextActions;
 import io.rowledger.report.common.QualitySection;
 import io.rowledger.report.common.ReportHeader;
 import io.rowledger.report.common.SetbackSection;
@@ -15,7 +16,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param head title and particulars
  * @param verdict the answer to "did every row get its rate?", sentence by sentence
- * @param figures the headline figures
+ * @param next what to do, most costly first
+ * @param figures the four or five figures of the first page
+ * @param otherFigures the other figures of the whole job
+ * @param days the days of work, if there are several; else empty
  * @param products per product, in rig order
  * @param turns turn error per row
  * @param turnSummary turn error of the whole bar in a sentence, or empty
@@ -26,14 +30,18 @@ import org.jspecify.annotations.Nullable;
  * @param findings findings of the diagnosis
  * @param setup the rig file compared with the log
  * @param quality records, checks and notes
- * @param cautions in the order they are printed
+ * @param cautions before any step at the machine
+ * @param scope what the report is not
  * @param setbacks what was applied within setbacks; null without a keep-out file
  * @param whatIf the same drive with other machinery or another speed
  */
 public record PassReview(
         ReportHeader head,
         List<String> verdict,
+        NextActions next,
         List<Figure> figures,
+        List<Figure> otherFigures,
+        List<DayLine> days,
         List<ProductReview> products,
         List<TurnLine> turns,
         String turnSummary,
@@ -45,17 +53,31 @@ public record PassReview(
         Setup setup,
         QualitySection quality,
         List<String> cautions,
+        List<String> scope,
         @Nullable SetbackSection setbacks,
         WhatIfSection whatIf) {
     /** Copies the lists. */
     public PassReview {
         verdict = List.copyOf(verdict);
         figures = List.copyOf(figures);
+        otherFigures = List.copyOf(otherFigures);
+        days = List.copyOf(days);
         products = List.copyOf(products);
         turns = List.copyOf(turns);
         passes = List.copyOf(passes);
         findings = List.copyOf(findings);
         cautions = List.copyOf(cautions);
+        scope = List.copyOf(scope);
+    }
+
+    /** True if the work took several days. */
+    public boolean severalDays() {
+        return !days.isEmpty();
+    }
+
+    /** True if the first page lists actions. */
+    public boolean hasActions() {
+        return !next.actions().isEmpty();
     }
 
     /** True if a keep-out file was given. */
@@ -189,6 +211,22 @@ public record PassReview(
 
     /** One product in one pass. */
     public record PassRate(String volume, String rate, String deviation, String mark) {}
+
+    /**
+     * One day of work.
+     *
+     * @param date local
+     * @param hours from the first pass to the last
+     * @param passes their numbers
+     * @param area worked
+     * @param volumes metered while working, one a product
+     */
+    public record DayLine(String date, String hours, String passes, String area, List<String> volumes) {
+        /** Copies the volumes. */
+        public DayLine {
+            volumes = List.copyOf(volumes);
+        }
+    }
 
     /** A finding. */
     public record FindingLine(

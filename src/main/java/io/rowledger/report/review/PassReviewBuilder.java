@@ -17,6 +17,7 @@ import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.IntervalPhrases;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
+import io.rowledger.report.common.NextActions;
 import io.rowledger.report.common.ProductSums;
 import io.rowledger.report.common.QualitySectionBuilder;
 import io.rowledger.report.common.ReportHeaders;
@@ -53,6 +54,7 @@ final class PassReviewBuilder {
     private final IntervalPhrases sure;
     private final List<Product> products;
     private final List<ProductSums> sums = new ArrayList<>();
+    private final ReviewFigures figures;
 
     PassReviewBuilder(ReviewInput in, ReportOptions options) {
         this.in = in;
@@ -65,6 +67,7 @@ final class PassReviewBuilder {
         for (int p = 0; p < products.size(); p++) {
             sums.add(ProductSums.of(job.rates(), job.coverage(), p));
         }
+        this.figures = new ReviewFigures(job, sums, messages);
     }
 
     PassReview build() {
@@ -79,7 +82,10 @@ final class PassReviewBuilder {
         return new PassReview(
                 ReportHeaders.of(messages.text("review.title"), job.rig(), in.times(), options),
                 verdict(setbacks),
-                figures(),
+                NextActions.of(job, in.findings(), in.uncertainties(), in.whatIf(), messages),
+                figures.firstPage(),
+                figures.others(),
+                DayLines.of(job, messages),
                 reviews,
                 turns(),
                 turnSummary(),
@@ -91,7 +97,8 @@ final class PassReviewBuilder {
                 findings(),
                 new SetupSection(in.setup(), products, job.coverage(), messages).build(),
                 new QualitySectionBuilder(job, messages).build(in.notes()),
-                messages.texts(Cautions.all()),
+                messages.texts(Cautions.first()),
+                messages.texts(Cautions.last()),
                 setbacks,
                 WhatIfWriter.section(in.whatIf(), job, messages));
     }
@@ -102,118 +109,6 @@ final class PassReviewBuilder {
         verdict.addAll(
                 messages.texts(new ReviewSummary(job, in.setup().contradicted(), setbacks, messages).paragraphs()));
         return verdict;
-    }
-
-    private List<Figure> figures() {
-        Coverage c = job.coverage();
-        List<Figure> figures = new ArrayList<>();
-        String beside = c.boundary() == null
-                ? messages.text("review.figure.worked", area(job.rates().sweptAreaM2()))
-                : messages.text("review.figure.inBoundary", area(c.boundaryAreaM2()));
-        Interval covered = job.intervals().coveredAreaM2();
-        figures.add(new Figure(
-                messages.text("review.figure.covered"),
-                sure.value(QuantityKind.AREA, c.coveredAreaM2(), covered),
-                sure.before(sure.bounds(QuantityKind.AREA, c.coveredAreaM2(), covered), beside),
-                false));
-        for (int p = 0; p < products.size(); p++) {
-            figures.addAll(productFigures(p));
-        }
-        figures.add(nitrogenFigure());
-        double fieldM2 = c.boundary() == null ? c.coveredAreaM2() + c.skipAreaM2() : c.boundaryAreaM2();
-        figures.add(
-                places("review.figure.skipped", CoverageSectionBuilder.skips(c, job.intervals(), messages), fieldM2));
-        figures.add(
-                places("review.figure.overlap", CoverageSectionBuilder.overlap(c, job.intervals(), messages), fieldM2));
-        TurnSums seen = TurnSums.of(job.rates().rows(), RowTotals::turn);
-        TurnSums left = TurnSums.of(job.rates().rows(), RowTotals::turnRemaining);
-        figures.add(new Figure(
-                messages.text("review.figure.turnError"),
-                f.percent(left.meanAbs() * 100),
-                Double.isFinite(seen.meanAbs())
-                        ? messages.text("review.figure.equalFlow", Message.percent(seen.meanAbs() * 100))
-                        : "",
-                left.meanAbs() * 100 > Limits.WATCH_PCT));
-        return figures;
-    }
-
-    private List<Figure> productFigures(int p) {
-        ProductSums sum = sums.get(p);
-        ReceivedStatistics received = job.coverage().received().get(p);
-        Intervals.OfProduct bounds = job.intervals().products().get(p);
-        double rate = received.meanRateLPerM2();
-        String noTarget = messages.text("review.figure.noTarget");
-        String volumeNote = sum.hasTarget()
-                ? messages.text(
-                        "review.figure.target",
-                        Message.value(QuantityKind.VOLUME, sum.owedL()),
-                        Message.percent(sum.deviationPct()))
-                : noTarget;
-        String rateNote = sum.hasTarget()
-                ? messages.text("review.figure.targetRate", Message.value(QuantityKind.RATE, sum.meanTargetLPerM2()))
-                : noTarget;
-        return List.of(
-                new Figure(
-                        ofProduct(p, "review.figure.applied"),
-                        sure.value(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()),
-                        sure.before(sure.bounds(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()), volumeNote),
-                        Math.abs(sum.deviationPct()) > Limits.WATCH_PCT),
-                new Figure(
-                        ofProduct(p, "review.figure.meanRate"),
-                        sure.value(QuantityKind.RATE, rate, bounds.meanRateLPerM2()),
-                        sure.before(sure.bounds(QuantityKind.RATE, rate, bounds.meanRateLPerM2()), rateNote),
-                        false),
-                new Figure(
-                        ofProduct(p, "review.figure.onRate"),
-                        f.percent(received.within10Pct()),
-                        sum.hasTarget()
-                                ? messages.text("review.figure.within", Limits.wholePct(Limits.ACT_PCT))
-                                : noTarget,
-                        false));
-    }
-
-    private String ofProduct(int p, String key) {
-        String label = messages.text(key);
-        return products.size() > 1
-                ? messages.text("words.summary.ofProduct", products.get(p).name(), label)
-                : label;
-    }
-
-    private static Argument area(double areaM2) {
-        return Message.value(QuantityKind.AREA, areaM2);
-    }
-
-    private Figure nitrogenFigure() {
-        double nitrogenKg = 0;
-        for (int p = 0; p < products.size(); p++) {
-            nitrogenKg += sums.get(p).volumeL() * products.get(p).nitrogenKgPerL();
-        }
-        double perM2 = nitrogenKg / job.coverage().coveredAreaM2();
-        Interval rate = job.intervals().nitrogenKgPerM2();
-        return new Figure(
-                messages.text("review.figure.nitrogen"),
-                sure.value(QuantityKind.NITROGEN_RATE, perM2, rate),
-                Double.isFinite(nitrogenKg)
-                        ? sure.before(
-                                sure.bounds(QuantityKind.NITROGEN_RATE, perM2, rate),
-                                messages.text(
-                                        "review.figure.inAll",
-                                        sure.within(
-                                                QuantityKind.NITROGEN,
-                                                nitrogenKg,
-                                                job.intervals().nitrogenKg())))
-                        : messages.text("review.figure.noDensity"),
-                false);
-    }
-
-    private Figure places(String labelKey, CoveragePhrases phrases, double fieldM2) {
-        double share = fieldM2 > 0 ? phrases.areaM2() / fieldM2 * 100 : Double.NaN;
-        Message of = Message.of(
-                job.coverage().boundary() == null ? "review.figure.ofGround" : "review.figure.ofField",
-                Message.percent(phrases.none() ? 0 : share));
-        String note = phrases.none() ? messages.text(of) : messages.text("review.figure.where", of, phrases.where());
-        String bounds = phrases.none() ? "" : phrases.bounds();
-        return new Figure(messages.text(labelKey), phrases.area(), sure.before(bounds, note), share > Limits.WATCH_PCT);
     }
 
     private ProductReview product(int p) {
@@ -346,7 +241,7 @@ final class PassReviewBuilder {
             double seconds = pass.endS() - pass.startS();
             lines.add(new PassLine(
                     pass.number(),
-                    f.clock(pass.startS()),
+                    severalDays() ? f.dateAndTime(pass.startS()) : f.clock(pass.startS()),
                     f.duration(seconds),
                     f.number(QuantityKind.LENGTH, pass.lengthM()),
                     f.compass(pass.headingRad()),
@@ -355,6 +250,10 @@ final class PassReviewBuilder {
                     passRates(totals)));
         }
         return lines;
+    }
+
+    private boolean severalDays() {
+        return !f.sameDay(in.times().startS(), in.times().endS());
     }
 
     private List<PassRate> passRates(PassTotals totals) {
@@ -380,7 +279,7 @@ final class PassReviewBuilder {
             lines.add(new FindingLine(
                     in.findingProducts().prefix(i) + messages.text(FindingTitles.of(finding)),
                     messages.text(FindingFacts.confidence(finding.confidence())),
-                    messages.text("review.finding.when", Message.time(finding.fromS()), Message.time(finding.toS())),
+                    when(finding),
                     f.place(finding.latDeg(), finding.lonDeg()),
                     Wording.label(messages.text(
                             FindingFacts.cost(finding, in.uncertainties().of(i)))),
@@ -389,5 +288,10 @@ final class PassReviewBuilder {
                     messages.text(finding.check())));
         }
         return lines;
+    }
+
+    private String when(Finding finding) {
+        String key = severalDays() ? "review.finding.whenDays" : "review.finding.when";
+        return messages.text(key, Message.time(finding.fromS()), Message.time(finding.toS()));
     }
 }
