@@ -8,6 +8,7 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.text.Message;
+import io.rowledger.track.Track;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
@@ -21,14 +22,16 @@ public final class CoverageSectionBuilder {
 
     private final Coverage c;
     private final Intervals intervals;
+    private final Track track;
     private final LocalPlane plane;
     private final Messages messages;
     private final UnitFormat f;
 
-    public CoverageSectionBuilder(Coverage coverage, Intervals intervals, LocalPlane plane, Messages messages) {
+    public CoverageSectionBuilder(Coverage coverage, Intervals intervals, Track track, Messages messages) {
+        this.track = track;
         this.c = coverage;
         this.intervals = intervals;
-        this.plane = plane;
+        this.plane = track.plane();
         this.messages = messages;
         this.f = messages.units();
     }
@@ -109,20 +112,27 @@ public final class CoverageSectionBuilder {
 
     private List<DefectLine> lines(String letter, List<CoverageDefect> places) {
         List<DefectLine> lines = new ArrayList<>();
-        double[] latLon = new double[2];
         for (CoverageDefect place : places.subList(0, Math.min(Limits.PLACES_LISTED, places.size()))) {
-            plane.inverse(place.eastM(), place.northM(), latLon);
+            PlaceEnds ends = PlaceEnds.of(place, track.passes());
+            boolean stretch = ends.isLong();
             lines.add(new DefectLine(
                     letter + place.number(),
                     f.anyArea(place.areaM2()),
-                    f.place(latLon[0], latLon[1]),
+                    stretch ? link(ends.startEastM(), ends.startNorthM()) : link(place.eastM(), place.northM()),
+                    stretch ? link(ends.endEastM(), ends.endNorthM()) : GeoLink.NONE,
                     place.passes().isEmpty() ? "\u2013" : Wording.ranges(place.passes()),
-                    place.rows().isEmpty() ? "\u2013" : Wording.ranges(place.rows()),
+                    RowPhrases.of(place.rows(), messages),
                     messages.text(DefectPhrases.cause(place.cause())),
                     place.eastM(),
                     place.northM()));
         }
         return lines;
+    }
+
+    private GeoLink link(double eastM, double northM) {
+        double[] latLon = new double[2];
+        plane.inverse(eastM, northM, latLon);
+        return GeoLink.of(latLon[0], latLon[1], messages);
     }
 
     private String rest(List<CoverageDefect> places) {

@@ -13,7 +13,7 @@ public final class Limits {
     /** Deviation far off, percent. */
     public static final double FAR_PCT = 100 * DeviationLimits.FAR;
     /** Skips and overlaps listed, each; the layers list all of them. */
-    static final int PLACES_LISTED = 25;
+    static final int PLACES_LISTED = 15;
     /** Row names in one sentence. */
     public static final int ROWS_IN_A_SENTENCE = 4;
     /** Largest difference of grid total and log total, percent. */

@@ -50,6 +50,11 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
         alsoFound = List.copyOf(alsoFound);
     }
 
+    /** True if there are findings that no action names. */
+    public boolean hasAlso() {
+        return !alsoFound.isEmpty();
+    }
+
     /** What an action asks for. */
     public enum Kind {
         /** Look at a row, a meter or the supply. */

@@ -16,7 +16,7 @@
  *
  * <p>For other packages: {@link Audience}, {@link Cautions}, {@link CoveragePhrases}, {@link CoverageSection},
  * {@link CoverageSectionBuilder}, {@link DefectLine}, {@link DriveBack}, {@link Fact}, {@link FindingFacts}, {@link FindingMark},
- * {@link FindingProducts}, {@link FindingTitles}, {@link FindingUncertainties}, {@link FindingUncertainty},
+ * {@link FindingProducts}, {@link FindingTitles}, {@link FindingUncertainties}, {@link FindingUncertainty}, {@link GeoLink},
  * {@link InputFileLine}, {@link IntervalPhrases}, {@link JobTimes}, {@link JobView}, {@link Limits}, {@link NextActions}, {@link PlaceEnds},
  * {@link ProductSums}, {@link QualitySection}, {@link QualitySectionBuilder}, {@link ReportHeader},
  * {@link ReportHeaders}, {@link ReportOptions}, {@link ReturnPlaces}, {@link ReviewSummary}, {@link RowHealth},

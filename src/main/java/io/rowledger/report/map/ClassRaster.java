@@ -113,6 +113,95 @@ public final class ClassRaster {
         }
     }
 
+    /**
+     * Widens rows that are far off and would be too thin to see: every stretch of blocks of more than 10 % under, or of more than
+     * 10 % over, that is at least {@code minLengthM} long takes {@code blocks} more blocks on either side where these are
+     * nearer to the target. Short marks keep their size, so that they don't look like more than they are.
+     *
+     * @return true if anything was widened
+     */
+    boolean widen(int blocks, double minLengthM) {
+        byte[] before = classes.clone();
+        boolean[] seen = new boolean[before.length];
+        int[] queue = new int[before.length];
+        boolean widened = false;
+        for (int i = 0; i < before.length; i++) {
+            if (seen[i] || side(before[i]) == 0) {
+                continue;
+            }
+            int found = stretch(before, i, seen, queue);
+            if (lengthM(queue, found) >= minLengthM) {
+                for (int q = 0; q < found; q++) {
+                    spread(before, queue[q], blocks);
+                }
+                widened = true;
+            }
+        }
+        return widened;
+    }
+
+    /** −1 for a class of more than 10 % under, 1 for one of more than 10 % over, else 0. */
+    private static int side(byte shown) {
+        int away = shown - DeviationClasses.ON_TARGET;
+        return shown < 0 || Math.abs(away) < 2 ? 0 : Integer.signum(away);
+    }
+
+    /** Fills the queue with the blocks that touch block i by a side or corner and lie on its side; returns their number. */
+    private int stretch(byte[] before, int i, boolean[] seen, int[] queue) {
+        int found = 0;
+        queue[found++] = i;
+        seen[i] = true;
+        for (int q = 0; q < found; q++) {
+            int row = queue[q] / cols;
+            int col = queue[q] % cols;
+            for (int r = Math.max(0, row - 1); r <= Math.min(rows - 1, row + 1); r++) {
+                for (int c = Math.max(0, col - 1); c <= Math.min(cols - 1, col + 1); c++) {
+                    int at = r * cols + c;
+                    if (!seen[at] && side(before[at]) == side(before[i])) {
+                        seen[at] = true;
+                        queue[found++] = at;
+                    }
+                }
+            }
+        }
+        return found;
+    }
+
+    private double lengthM(int[] queue, int found) {
+        int west = cols;
+        int east = 0;
+        int south = rows;
+        int north = 0;
+        for (int q = 0; q < found; q++) {
+            west = Math.min(west, queue[q] % cols);
+            east = Math.max(east, queue[q] % cols);
+            south = Math.min(south, queue[q] / cols);
+            north = Math.max(north, queue[q] / cols);
+        }
+        return Math.hypot(east - west + 1, north - south + 1) * blockM;
+    }
+
+    private void spread(byte[] before, int i, int blocks) {
+        int row = i / cols;
+        int col = i % cols;
+        for (int r = Math.max(0, row - blocks); r <= Math.min(rows - 1, row + blocks); r++) {
+            for (int c = Math.max(0, col - blocks); c <= Math.min(cols - 1, col + blocks); c++) {
+                int at = r * cols + c;
+                int here = Math.abs(classes[at] - DeviationClasses.ON_TARGET);
+                if (classes[at] >= 0 && here < Math.abs(before[i] - DeviationClasses.ON_TARGET)) {
+                    classes[at] = before[i];
+                }
+            }
+        }
+    }
+
+    /** The class at a place on the plane; −1 outside or where none is shown. */
+    int at(ReceivedGrid grid, double eastM, double northM) {
+        int col = (int) Math.floor((eastM - grid.east0M()) / blockM);
+        int row = (int) Math.floor((northM - grid.north0M()) / blockM);
+        return col < 0 || row < 0 || col >= cols || row >= rows ? -1 : classes[row * cols + col];
+    }
+
     /** Receives boxes of blocks: columns [col, col + width), rows [row, row + height). */
     interface Boxes {
         void box(int col, int row, int width, int height);

@@ -10,7 +10,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param coverage covered ground, boundary, skips, overlaps and the received rate
  * @param track passes and gaps in the positions
+ * @param rowWidthM width of a row, m
  * @param setbacks places to keep away from; null if no keep-out file was given
  */
 public record GroundView(
-        Coverage coverage, Track track, @Nullable Setbacks setbacks) {}
+        Coverage coverage,
+        Track track,
+        double rowWidthM,
+        @Nullable Setbacks setbacks) {}

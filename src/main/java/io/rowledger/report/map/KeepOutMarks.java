@@ -10,8 +10,6 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.field.KeepOut;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setbacks;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
@@ -26,7 +24,7 @@ public final class KeepOutMarks {
     /** Between two hatch lines. */
     private static final double HATCH_PT = 4;
 
-    private static final double HATCH_LINE_PT = 0.35;
+    private static final Hatch HATCH = new Hatch(true, HATCH_PT, Palette.INK, 0.35);
     private static final double EDGE_PT = 0.8;
     private static final double PLACE_PT = 1.6;
     private static final double DOT_PT = 1.8;
@@ -60,7 +58,13 @@ public final class KeepOutMarks {
         for (Setback setback : setbacks.places()) {
             KeepOut keepOut = setback.keepOut();
             if (onMap(frame, keepOut)) {
-                hatch(canvas, frame, keepOut.ground());
+                HATCH.fill(
+                        canvas,
+                        frame.outline(keepOut.ground()),
+                        frame.left(),
+                        frame.top(),
+                        frame.left() + frame.width(),
+                        frame.top() + frame.height());
                 canvas.stroke(frame.outline(keepOut.ground()), Palette.INK, EDGE_PT);
                 place(canvas, frame, keepOut.place());
             }
@@ -76,15 +80,7 @@ public final class KeepOutMarks {
     /** The hatch with its words, 12 points high, its top left corner at (x, y). */
     public static void legend(Canvas canvas, double x, double y, Messages messages) {
         canvas.box(x, y, 10, 9, Palette.WHITE);
-        for (double at = 2; at < 19; at += HATCH_PT) {
-            canvas.line(
-                    x + Math.max(0, at - 9),
-                    y + Math.min(9, at),
-                    x + Math.min(10, at),
-                    y + Math.max(0, at - 10),
-                    Palette.INK,
-                    HATCH_LINE_PT);
-        }
+        HATCH.fill(canvas, new Outline().box(x, y, 10, 9), x, y, x + 10, y + 9);
         canvas.stroke(new Outline().box(x, y, 10, 9), Palette.INK, EDGE_PT);
         canvas.text(messages.text("words.map.setback"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
     }
@@ -137,74 +133,5 @@ public final class KeepOutMarks {
                 canvas.fill(new Outline().dot(frame.x(c.x), frame.y(c.y), DOT_PT), Palette.INK);
             }
         }
-    }
-
-    /** Hatches ground with lines at 45 degrees, clipped to its edges by counting crossings. */
-    private static void hatch(Canvas canvas, MapFrame frame, Geometry ground) {
-        Outline path = new Outline();
-        List<Edge> edges = edges(frame, ground);
-        double least = Double.POSITIVE_INFINITY;
-        double most = Double.NEGATIVE_INFINITY;
-        for (Edge edge : edges) {
-            least = Math.min(least, Math.min(edge.x0 + edge.y0, edge.x1 + edge.y1));
-            most = Math.max(most, Math.max(edge.x0 + edge.y0, edge.x1 + edge.y1));
-        }
-        least = Math.max(least, frame.left() + frame.top());
-        most = Math.min(most, frame.left() + frame.width() + frame.top() + frame.height());
-        double[] at = new double[edges.size()];
-        for (double sum = Math.ceil(least / HATCH_PT) * HATCH_PT; sum < most; sum += HATCH_PT) {
-            int found = 0;
-            for (Edge edge : edges) {
-                double a = edge.x0 + edge.y0 - sum;
-                double b = edge.x1 + edge.y1 - sum;
-                if (a > 0 != b > 0) {
-                    at[found++] = edge.x0 + a / (a - b) * (edge.x1 - edge.x0);
-                }
-            }
-            Arrays.sort(at, 0, found);
-            for (int i = 0; i + 1 < found; i += 2) {
-                path.move(at[i], sum - at[i]).line(at[i + 1], sum - at[i + 1]);
-            }
-        }
-        if (!path.isEmpty()) {
-            canvas.stroke(path, Palette.INK, HATCH_LINE_PT);
-        }
-    }
-
-    /** An edge of a ring on paper, points. */
-    private record Edge(double x0, double y0, double x1, double y1) {}
-
-    private static List<Edge> edges(MapFrame frame, Geometry ground) {
-        List<Edge> edges = new ArrayList<>();
-        frame.outline(ground).walk(new Outline.Walker() {
-            private double startX;
-            private double startY;
-            private double lastX;
-            private double lastY;
-
-            @Override
-            public void move(double x, double y) {
-                startX = x;
-                startY = y;
-                lastX = x;
-                lastY = y;
-            }
-
-            @Override
-            public void line(double x, double y) {
-                edges.add(new Edge(lastX, lastY, x, y));
-                lastX = x;
-                lastY = y;
-            }
-
-            @Override
-            public void box(double x, double y, double width, double height) {}
-
-            @Override
-            public void close() {
-                line(startX, startY);
-            }
-        });
-        return edges;
     }
 }

@@ -6,8 +6,6 @@ import io.rowledger.document.chart.Palette;
 public final class MapColors {
     public static final int SKIP = Palette.VERMILLION;
     public static final int OVERLAP = Palette.BLUE;
-    /** Uncovered ground under a rate map: darker than every class near the target. */
-    public static final int UNCOVERED = 0x8f8f8f;
     /** Covered ground where only places matter. */
     public static final int COVERED = 0xe9ece6;
     /** Time in which a row was off or not evaluated: darker than the middle classes, without a hue. */

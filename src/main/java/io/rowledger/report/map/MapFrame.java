@@ -49,6 +49,16 @@ public final class MapFrame {
         return topPt + (northM - atNorthM) * ptPerM;
     }
 
+    /** East of a place on paper, m. */
+    double eastM(double x) {
+        return westM + (x - leftPt) / ptPerM;
+    }
+
+    /** North of a place on paper, m. */
+    double northM(double y) {
+        return northM - (y - topPt) / ptPerM;
+    }
+
     double pt(double lengthM) {
         return lengthM * ptPerM;
     }

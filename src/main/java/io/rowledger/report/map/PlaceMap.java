@@ -39,31 +39,31 @@ public final class PlaceMap implements Chart {
         Coverage c = view.coverage();
         MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
         canvas.fill(frame.outline(c.covered()), MapColors.COVERED);
-        places(canvas, frame, c.overlaps(), ground.overlaps().size(), MapColors.OVERLAP);
-        places(canvas, frame, c.skips(), ground.skips().size(), MapColors.SKIP);
+        overlaps(canvas, frame, c.overlaps(), ground.overlaps().size());
+        boolean widened = SkipMarks.draw(canvas, frame, c.skips());
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
         PositionMarks.draw(canvas, frame, view.track().breaks());
         Labels labels = new Labels(canvas);
         int most = Math.max(ground.skips().size(), ground.overlaps().size());
         // Alternately, so that neither kind takes all the room.
         for (int i = 0; i < most; i++) {
-            number(labels, frame, ground.skips(), i, MapColors.SKIP);
+            number(labels, frame, ground.skips(), i, Palette.INK);
             number(labels, frame, ground.overlaps(), i, MapColors.OVERLAP);
         }
-        legend(canvas, frame, widthPt - LEGEND_PT);
+        legend(canvas, frame, widened, widthPt - LEGEND_PT);
     }
 
-    private static void places(Canvas canvas, MapFrame frame, List<CoverageDefect> places, int listed, int rgb) {
+    private static void overlaps(Canvas canvas, MapFrame frame, List<CoverageDefect> places, int listed) {
         Outline path = new Outline();
         for (int i = 0; i < places.size(); i++) {
             CoverageDefect place = places.get(i);
-            canvas.fill(frame.outline(place.polygon()), rgb);
+            canvas.fill(frame.outline(place.polygon()), MapColors.OVERLAP);
             if (i < listed && frame.pt(Math.sqrt(place.areaM2())) < MIN_PLACE_PT) {
                 path.dot(frame.x(place.eastM()), frame.y(place.northM()), MIN_PLACE_PT / 2);
             }
         }
         if (!path.isEmpty()) {
-            canvas.fill(path, rgb);
+            canvas.fill(path, MapColors.OVERLAP);
         }
     }
 
@@ -79,9 +79,9 @@ public final class PlaceMap implements Chart {
         }
     }
 
-    private void legend(Canvas canvas, MapFrame frame, double x) {
+    private void legend(Canvas canvas, MapFrame frame, boolean widened, double x) {
         double y = 0;
-        canvas.swatch(x, y, MapColors.SKIP);
+        SkipMarks.swatch(canvas, x, y);
         canvas.text(messages.text("words.map.skip"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         y += 13;
         canvas.swatch(x, y, MapColors.OVERLAP);
@@ -98,5 +98,8 @@ public final class PlaceMap implements Chart {
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
         canvas.text(messages.text("words.map.smallPlaces"), x, y + 18, Palette.SMALL, Align.LEFT);
         canvas.text(messages.text("words.map.numbersLeftOut"), x, y + 26, Palette.SMALL, Align.LEFT);
+        if (widened) {
+            canvas.text(messages.text("words.map.widened"), x, y + 34, Palette.SMALL, Align.LEFT);
+        }
     }
 }

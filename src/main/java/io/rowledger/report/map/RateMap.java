@@ -13,7 +13,9 @@ import io.rowledger.setback.Setbacks;
 import io.rowledger.track.Pass;
 import io.rowledger.track.PathBreak;
 import io.rowledger.track.Poses;
+import io.rowledger.track.Track;
 import io.rowledger.units.UnitFormat;
+import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -27,19 +29,34 @@ public final class RateMap implements Chart {
     /** Half the width of the widest sliver between passes that {@link #edge} closes, m: wider ones are skips. */
     private static final double SLIVER_M = 0.13;
 
+    /** Rows shorter than this keep their width on paper, m: they are corners and ends; common practice, no source. */
+    private static final double MIN_STRETCH_M = 20;
+
+    private static final Canvas.Ink MARK = new Canvas.Ink(6.5, true, Palette.WHITE);
+
     private final GroundView view;
     private final int product;
     private final Messages messages;
     private final UnitFormat f;
     private final boolean hasTarget;
+    private final List<Mark> marks;
 
-    public RateMap(GroundView view, int product, boolean hasTarget, Messages messages) {
+    /**
+     * The map of one product.
+     *
+     * @param marks labels of the places that the text names, most important first
+     */
+    public RateMap(GroundView view, int product, boolean hasTarget, List<Mark> marks, Messages messages) {
+        this.marks = List.copyOf(marks);
         this.view = view;
         this.product = product;
         this.hasTarget = hasTarget;
         this.messages = messages;
         this.f = messages.units();
     }
+
+    /** A label on the map at a place of the plane. */
+    public record Mark(String text, double eastM, double northM) {}
 
     /** The ground a map of this job shows: boundary and everything covered. */
     public static Envelope ground(Coverage c) {
@@ -70,12 +87,11 @@ public final class RateMap implements Chart {
         MapFrame frame = new MapFrame(KeepOutMarks.ground(ground(c), view.setbacks()), 0, 0, mapWidth, heightPt);
         ClassRaster raster =
                 ClassRaster.of(c.grid(), product, c.received().get(product).meanRateLPerM2());
-        if (c.boundary() != null) {
-            canvas.fill(frame.outline(c.boundary().area()), MapColors.UNCOVERED);
-        }
+        boolean widened = widen(frame, raster);
         cells(canvas, frame, c.grid(), raster);
+        hatch(canvas, frame, c.grid(), raster);
         // Exact skips over the cells: a skip of one row is narrower than a block of cells on a big field.
-        c.skips().forEach(place -> canvas.fill(frame.outline(place.polygon()), MapColors.UNCOVERED));
+        widened |= SkipMarks.draw(canvas, frame, c.skips());
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
         } else {
@@ -88,8 +104,47 @@ public final class RateMap implements Chart {
         if (setbacks != null) {
             KeepOutMarks.draw(canvas, frame, setbacks, labels);
         }
+        marks(frame, labels);
         passNumbers(frame, labels);
-        legend(canvas, frame, raster, widthPt - LEGEND_PT);
+        legend(canvas, frame, raster, widened, widthPt - LEGEND_PT);
+    }
+
+    /** Rows that are far off and thinner on paper than they can be seen take some of the ground beside them. */
+    private boolean widen(MapFrame frame, ClassRaster raster) {
+        double thinPt = SkipMarks.MIN_WIDTH_PT - Math.max(frame.pt(view.rowWidthM()), frame.pt(raster.blockM));
+        int blocks = (int) Math.round(thinPt / 2 / frame.pt(raster.blockM));
+        return blocks > 0 && raster.widen(blocks, MIN_STRETCH_M);
+    }
+
+    private static void hatch(Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster) {
+        double stepPt = Math.max(0.3, frame.pt(raster.blockM) / 2);
+        for (int i = 0; i < DeviationClasses.count(); i++) {
+            Hatch hatch = ClassHatch.of(i);
+            int shown = i;
+            if (hatch != null && raster.classM2[i] > 0) {
+                hatch.fill(
+                        canvas,
+                        frame.left(),
+                        frame.top(),
+                        frame.left() + frame.width(),
+                        frame.top() + frame.height(),
+                        stepPt,
+                        (x, y) -> raster.at(grid, frame.eastM(x), frame.northM(y)) == shown);
+            }
+        }
+    }
+
+    private void marks(MapFrame frame, Labels labels) {
+        for (Mark mark : marks) {
+            double x = frame.x(mark.eastM());
+            double y = frame.y(mark.northM());
+            // Beside the place if something stands on it already.
+            for (double up : new double[] {8, -8, 17, -17}) {
+                if (labels.plate(mark.text(), x, Math.max(5, y - up), MARK, Palette.INK)) {
+                    break;
+                }
+            }
+        }
     }
 
     private static void cells(Canvas canvas, MapFrame frame, ReceivedGrid grid, ClassRaster raster) {
@@ -118,25 +173,24 @@ public final class RateMap implements Chart {
     }
 
     private void passNumbers(MapFrame frame, Labels labels) {
-        Poses poses = view.track().poses();
+        List<Mark> numbers = new ArrayList<>();
+        passStarts(view.track(), numbers);
         Canvas.Ink ink = new Canvas.Ink(6, true, Palette.INK);
-        for (Pass pass : view.track().passes()) {
+        numbers.forEach(
+                mark -> labels.plate(mark.text(), frame.x(mark.eastM()), frame.y(mark.northM()), ink, Palette.WHITE));
+    }
+
+    /** The number of each pass near its start. */
+    static void passStarts(Track track, List<Mark> numbers) {
+        Poses poses = track.poses();
+        for (Pass pass : track.passes()) {
             // A little way into the pass, so that the number stands on its own strip and not on the headland's.
             int k = pass.firstStep() + (pass.endStep() - pass.firstStep()) / 20;
-            labels.plate(
-                    Integer.toString(pass.number()),
-                    frame.x(poses.dropEastM(k)),
-                    frame.y(poses.dropNorthM(k)),
-                    ink,
-                    Palette.WHITE);
+            numbers.add(new Mark(Integer.toString(pass.number()), poses.dropEastM(k), poses.dropNorthM(k)));
         }
     }
 
-    private void legend(Canvas canvas, MapFrame frame, ClassRaster raster, double x) {
-        double total = 0;
-        for (double areaM2 : raster.classM2) {
-            total += areaM2;
-        }
+    private void legend(Canvas canvas, MapFrame frame, ClassRaster raster, boolean widened, double x) {
         canvas.text(messages.text("words.map.received"), x, 8, Palette.STRONG, Align.LEFT);
         canvas.text(
                 messages.text(hasTarget ? "words.map.againstTarget" : "words.map.againstMean"),
@@ -144,16 +198,8 @@ public final class RateMap implements Chart {
                 17,
                 Palette.SMALL,
                 Align.LEFT);
-        double y = 24;
-        for (int i = DeviationClasses.count() - 1; i >= 0; i--) {
-            canvas.swatch(x, y, DeviationClasses.color(i));
-            String name = messages.text(DeviationClasses.name(i, hasTarget));
-            canvas.text(name, x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
-            String share = total > 0 ? f.percent(raster.classM2[i] / total * 100) : f.unknown();
-            canvas.text(share, x + LEGEND_PT, y + 7.5, Palette.LABEL, Align.RIGHT);
-            y += 12;
-        }
-        canvas.swatch(x, y, MapColors.UNCOVERED);
+        double y = classes(canvas, raster, x);
+        SkipMarks.swatch(canvas, x, y);
         canvas.text(messages.text("words.map.notCovered"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
         y += 12;
         canvas.box(x, y, 10, 9, Palette.WHITE);
@@ -167,8 +213,31 @@ public final class RateMap implements Chart {
         if (PositionMarks.any(breaks)) {
             y = PositionMarks.legend(canvas, breaks, x, y + 12, messages) - 12;
         }
+        if (widened) {
+            y += 19;
+            canvas.text(messages.text("words.map.widened"), x, y, Palette.SMALL, Align.LEFT);
+            y -= 7;
+        }
         y += 30;
         frame.scaleBar(canvas, x, y, LEGEND_PT - 30, f);
         MapFrame.northArrow(canvas, x + LEGEND_PT - 8, y - 14);
+    }
+
+    /** Draws the classes of deviation with their shares and returns the y below them. */
+    private double classes(Canvas canvas, ClassRaster raster, double x) {
+        double total = 0;
+        for (double areaM2 : raster.classM2) {
+            total += areaM2;
+        }
+        double y = 24;
+        for (int i = DeviationClasses.count() - 1; i >= 0; i--) {
+            ClassHatch.swatch(canvas, x, y, i);
+            String name = messages.text(DeviationClasses.name(i, hasTarget));
+            canvas.text(name, x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+            String share = total > 0 ? f.percent(raster.classM2[i] / total * 100) : UnitFormat.UNKNOWN;
+            canvas.text(share, x + LEGEND_PT, y + 7.5, Palette.LABEL, Align.RIGHT);
+            y += 12;
+        }
+        return y;
     }
 }

@@ -51,15 +51,16 @@ final class DayLines {
         for (double each : volumeL) {
             volumes.add(f.text(QuantityKind.VOLUME, each));
         }
+        Message hours = Message.of(
+                "review.day.hours",
+                Message.time(passes.get(indexes.get(0)).startS()),
+                Message.time(passes.get(indexes.get(indexes.size() - 1)).endS()));
         return new DayLine(
                 date,
-                messages.text(
-                        "review.day.hours",
-                        Message.time(passes.get(indexes.get(0)).startS()),
-                        Message.time(passes.get(indexes.get(indexes.size() - 1)).endS())),
-                Wording.ranges(
-                        indexes.stream().map(i -> passes.get(i).number()).toList()),
+                messages.text(hours),
+                Wording.ranges(indexes.stream().map(i -> passes.get(i).number()).toList()),
                 f.text(QuantityKind.AREA, areaM2),
+                messages.text("review.day.line", Message.value(QuantityKind.AREA, areaM2), hours),
                 volumes);
     }
 }

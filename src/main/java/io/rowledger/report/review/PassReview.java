@@ -2,11 +2,14 @@ package io.rowledger.report.review;
 
 import io.rowledger.report.common.CoverageSection;
 import io.rowledger.report.common.Fact;
+import io.rowledger.report.common.GeoLink;
 import io.rowledger.report.common.NextActions;
 import io.rowledger.report.common.QualitySection;
 import io.rowledger.report.common.ReportHeader;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.common.ZoneSection;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param ground skips, overlaps and rows shut off alone
  * @param zones the prescription compared with the work; without tables if there is none
  * @param findings findings of the diagnosis
+ * @param worst the worst places, each with a picture
  * @param setup the rig file compared with the log
  * @param quality records, checks and notes
  * @param cautions before any step at the machine
@@ -50,12 +54,22 @@ public record PassReview(
         CoverageSection ground,
         ZoneSection zones,
         List<FindingLine> findings,
+        List<WorstPlace> worst,
         Setup setup,
         QualitySection quality,
         List<String> cautions,
         List<String> scope,
         @Nullable SetbackSection setbacks,
         WhatIfSection whatIf) {
+    /** Letters in a line of the verdict and of an action, about. */
+    private static final int VERDICT_LETTERS = 88;
+
+    private static final int ACTION_LETTERS = 105;
+    /** Lines of verdict and actions up to which a tall map fits below them, and a middle one. */
+    private static final int TALL_LINES = 6;
+
+    private static final int MIDDLE_LINES = 11;
+
     /** Copies the lists. */
     public PassReview {
         verdict = List.copyOf(verdict);
@@ -66,6 +80,7 @@ public record PassReview(
         turns = List.copyOf(turns);
         passes = List.copyOf(passes);
         findings = List.copyOf(findings);
+        worst = List.copyOf(worst);
         cautions = List.copyOf(cautions);
         scope = List.copyOf(scope);
     }
@@ -73,6 +88,77 @@ public record PassReview(
     /** True if the work took several days. */
     public boolean severalDays() {
         return !days.isEmpty();
+    }
+
+    /** True if the bars of rows and turns share a line: several products each have a chart of rows. */
+    public boolean oneProduct() {
+        return products.size() == 1;
+    }
+
+    /** True if a person entered more than the name of the field. */
+    public boolean hasEntered() {
+        return head.hasFacts();
+    }
+
+    /** What a person entered, two facts a line; an odd last line ends with an empty one. */
+    public List<List<Fact>> enteredPairs() {
+        List<List<Fact>> pairs = new ArrayList<>();
+        List<Fact> facts = head.facts();
+        for (int i = 0; i < facts.size(); i += 2) {
+            pairs.add(List.of(facts.get(i), i + 1 < facts.size() ? facts.get(i + 1) : new Fact("", "")));
+        }
+        return pairs;
+    }
+
+    /** True if what the report is not stands at its end. */
+    public boolean hasScope() {
+        return !scope.isEmpty();
+    }
+
+    /** The product whose map stands on the first page: the one that got its rate on the least ground. */
+    public List<ProductReview> firstProduct() {
+        return products.stream()
+                .min(Comparator.comparingDouble(ProductReview::onRatePct))
+                .map(List::of)
+                .orElse(List.of());
+    }
+
+    /** The products whose maps stand further on. */
+    public List<ProductReview> otherProducts() {
+        return products.stream().filter(each -> !firstProduct().contains(each)).toList();
+    }
+
+    /** CSS class of the first map: the more words stand above it, the lower it is, so that it stays on the first page. */
+    public String mapSize() {
+        double linesUsed = lines(verdict, VERDICT_LETTERS)
+                + lines(
+                        next.actions().stream()
+                                .map(each -> each.title() + each.text())
+                                .toList(),
+                        ACTION_LETTERS)
+                + lines(next.alsoFound(), ACTION_LETTERS)
+                + days.size() / 2.0;
+        return linesUsed <= TALL_LINES ? "map-tall" : linesUsed <= MIDDLE_LINES ? "map-middle" : "map-low";
+    }
+
+    private static double lines(List<String> paragraphs, int lettersALine) {
+        return paragraphs.stream()
+                .mapToDouble(text -> Math.ceil((double) text.length() / lettersALine))
+                .sum();
+    }
+
+    /** True if there are places with pictures. */
+    public boolean hasWorst() {
+        return !worst.isEmpty();
+    }
+
+    /** The worst places, two beside each other. */
+    public List<List<WorstPlace>> worstPairs() {
+        List<List<WorstPlace>> pairs = new ArrayList<>();
+        for (int i = 0; i < worst.size(); i += 2) {
+            pairs.add(worst.subList(i, Math.min(worst.size(), i + 2)));
+        }
+        return pairs;
     }
 
     /** True if the first page lists actions. */
@@ -85,9 +171,9 @@ public record PassReview(
         return setbacks != null;
     }
 
-    /** True if several maps must share the first page. */
-    public boolean severalProducts() {
-        return products.size() > 1;
+    /** True if skips and overlaps begin a page: nothing stands between the first page and them. */
+    public boolean groundOnNewPage() {
+        return !hasFindings() && !hasWorst();
     }
 
     /** True if the headline figures have bounds that need a note. */
@@ -121,6 +207,7 @@ public record PassReview(
      * @param rows per row
      * @param received what the ground received, as facts
      * @param histogram covered area per class of received ÷ target, 5 % each, m²
+     * @param onRatePct share of the covered ground within 10 % of target, percent; 100 without a target
      * @param hasTarget false without a target rate
      */
     public record ProductReview(
@@ -132,6 +219,7 @@ public record PassReview(
             List<RowRate> rows,
             List<Fact> received,
             List<Double> histogram,
+            double onRatePct,
             boolean hasTarget) {
         /** Copies the lists. */
         public ProductReview {
@@ -193,7 +281,7 @@ public record PassReview(
             double seenPct,
             double leftPct) {}
 
-    /** One pass; the lists hold one entry a product. */
+    /** One pass; {@code trace} names its small chart, the list holds one entry a product. */
     public record PassLine(
             int pass,
             String start,
@@ -202,6 +290,7 @@ public record PassReview(
             String heading,
             String speed,
             String area,
+            String trace,
             List<PassRate> products) {
         /** Copies the products. */
         public PassLine {
@@ -219,21 +308,32 @@ public record PassReview(
      * @param hours from the first pass to the last
      * @param passes their numbers
      * @param area worked
+     * @param text area and hours in words
      * @param volumes metered while working, one a product
      */
-    public record DayLine(String date, String hours, String passes, String area, List<String> volumes) {
+    public record DayLine(String date, String hours, String passes, String area, String text, List<String> volumes) {
         /** Copies the volumes. */
         public DayLine {
             volumes = List.copyOf(volumes);
         }
     }
 
+    /**
+     * A place with a picture of its rows.
+     *
+     * @param chart name of the picture
+     * @param label its label in the picture
+     * @param text what is to be seen
+     * @param where where to drive
+     */
+    public record WorstPlace(String chart, String label, String text, GeoLink where) {}
+
     /** A finding. */
     public record FindingLine(
             String title,
             String sure,
             String when,
-            String where,
+            GeoLink where,
             String cost,
             String evidence,
             String alternative,

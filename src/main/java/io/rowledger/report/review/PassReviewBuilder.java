@@ -1,6 +1,5 @@
 package io.rowledger.report.review;
 
-import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
@@ -9,11 +8,12 @@ import io.rowledger.log.Metering;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.common.Cautions;
-import io.rowledger.report.common.CoveragePhrases;
+import io.rowledger.report.common.CoverageSection;
 import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.common.GeoLink;
 import io.rowledger.report.common.IntervalPhrases;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
@@ -25,7 +25,6 @@ import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.ReviewSummary;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.common.ZoneSectionBuilder;
-import io.rowledger.report.review.PassReview.Figure;
 import io.rowledger.report.review.PassReview.FindingLine;
 import io.rowledger.report.review.PassReview.PassLine;
 import io.rowledger.report.review.PassReview.PassRate;
@@ -33,10 +32,8 @@ import io.rowledger.report.review.PassReview.ProductReview;
 import io.rowledger.report.review.PassReview.RowRate;
 import io.rowledger.report.review.PassReview.TurnLine;
 import io.rowledger.rig.Product;
-import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
-import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
@@ -75,8 +72,10 @@ final class PassReviewBuilder {
         for (int p = 0; p < products.size(); p++) {
             reviews.add(product(p));
         }
-        CoverageSectionBuilder ground = new CoverageSectionBuilder(
-                job.coverage(), job.intervals(), job.track().plane(), messages);
+        CoverageSectionBuilder ground =
+                new CoverageSectionBuilder(job.coverage(), job.intervals(), job.track(), messages);
+        CoverageSection section = ground.build();
+        WorstPlaces worst = WorstPlaces.of(job, in.findings(), section, messages);
         SetbackSection setbacks =
                 SetbackSection.of(in.setbacks(), products, job.track().plane(), messages);
         return new PassReview(
@@ -91,10 +90,11 @@ final class PassReviewBuilder {
                 turnSummary(),
                 passes(),
                 job.coverage().coveredAreaM2() > 0,
-                ground.build(),
+                section,
                 ZoneSectionBuilder.build(
                         in.zones(), products, job.log(), job.coverage().coveredAreaM2(), messages),
                 findings(),
+                worst.places(),
                 new SetupSection(in.setup(), products, job.coverage(), messages).build(),
                 new QualitySectionBuilder(job, messages).build(in.notes()),
                 messages.texts(Cautions.first()),
@@ -142,6 +142,7 @@ final class PassReviewBuilder {
                 rows,
                 received(r, sum),
                 histogram,
+                Double.isNaN(r.within10Pct()) ? 100 : r.within10Pct(),
                 sum.hasTarget());
     }
 
@@ -247,6 +248,7 @@ final class PassReviewBuilder {
                     f.compass(pass.headingRad()),
                     f.number(QuantityKind.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN),
                     f.number(QuantityKind.AREA, totals.sweptAreaM2()),
+                    "trace/" + pass.number(),
                     passRates(totals)));
         }
         return lines;
@@ -280,7 +282,7 @@ final class PassReviewBuilder {
                     in.findingProducts().prefix(i) + messages.text(FindingTitles.of(finding)),
                     messages.text(FindingFacts.confidence(finding.confidence())),
                     when(finding),
-                    f.place(finding.latDeg(), finding.lonDeg()),
+                    GeoLink.of(finding.latDeg(), finding.lonDeg(), messages),
                     Wording.label(messages.text(
                             FindingFacts.cost(finding, in.uncertainties().of(i)))),
                     messages.text(finding.evidence()),

@@ -10,7 +10,6 @@ import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.map.GroundView;
 import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -41,6 +40,7 @@ public final class PassReviewReport {
     private static ReviewInput input(Analysis a, Messages messages) {
         return new ReviewInput(
                 new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals()),
+                a.strips(),
                 JobTimes.of(a.track(), a.log()),
                 a.findings(),
                 new FindingProducts(a.rig().products(), a.diagnosis()),
@@ -63,8 +63,7 @@ public final class PassReviewReport {
 
     /** The charts by the names that a template uses in {@code data-chart}. */
     Map<String, Chart> charts() {
-        GroundView ground = new GroundView(in.job().coverage(), in.job().track(), in.setbacks());
-        return ReviewCharts.of(ground, content, options.messages());
+        return ReviewCharts.of(in, content, options.messages());
     }
 
     /** What the template's tags name: the review itself, the paper, and limits in whole percent. */

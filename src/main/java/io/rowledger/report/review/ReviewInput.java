@@ -7,6 +7,7 @@ import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.JobView;
 import io.rowledger.setback.Setbacks;
+import io.rowledger.strip.Strips;
 import io.rowledger.whatif.WhatIf;
 import io.rowledger.zones.Zones;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * What the pass review takes from an analysis.
  *
  * @param job machine, log, path, rates, coverage and uncertainty
+ * @param strips the ground of each row in each step
  * @param times when the work was done
  * @param findings most certain first
  * @param findingProducts in which products a finding shows
@@ -29,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  */
 record ReviewInput(
         JobView job,
+        Strips strips,
         JobTimes times,
         List<Finding> findings,
         FindingProducts findingProducts,

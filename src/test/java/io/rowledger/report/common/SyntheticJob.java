@@ -385,6 +385,8 @@ public final class SyntheticJob {
         c.barCos = new double[n];
         c.dropEastM = new double[n];
         c.dropNorthM = new double[n];
+        c.hitchEastM = c.dropEastM;
+        c.hitchNorthM = new double[n];
         c.record = new int[n];
         c.pass = new int[n];
         c.unsettled = new boolean[n];
@@ -397,6 +399,9 @@ public final class SyntheticJob {
                 c.timeS[k] = START_S + p * 150 + i * 0.5;
                 c.dropEastM[k] = -36 + p * 8;
                 c.dropNorthM[k] = north ? -125 + i : 125 - i;
+                // The hitch pin is 2.4 m ahead of the drop line, as in the rig.
+                c.hitchNorthM[k] = c.dropNorthM[k] + (north ? 2.4 : -2.4);
+                c.headingRad[k] = north ? 0 : Math.PI;
                 c.barHeadingRad[k] = north ? 0 : Math.PI;
                 c.barCos[k] = north ? 1 : -1;
                 boolean inside = i < perPass - 1;

@@ -103,7 +103,7 @@ public class PassReviewPdfTest {
                     "200 ft",
                     "Row 7 looks plugged (93% confidence)",
                     "row not applying",
-                    "44.000360, -92.999",
+                    "S1 2,153 ft² 44.001",
                     "7 0.49 0.25 10.6 21.1 42.8 −50.0%",
                     "6 8:12:30 AM 2 min 5 s 820 S 4.5 0.49 19.1 38.7 −9.4%",
                     "RTK fixed 98.0%, RTK float 2.0%",
@@ -182,7 +182,9 @@ public class PassReviewPdfTest {
             assertEquals(
                     List.of(
                             "Did every row get its rate?",
+                            "What to do",
                             "Rate on the ground",
+                            "The worst places, row by row",
                             "Skips and overlaps",
                             "Rows",
                             "Turns",

@@ -20,6 +20,7 @@ import io.rowledger.report.review.PassReview.RowRate;
 import io.rowledger.units.UnitSystem;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Every expected figure is worked by hand from the job described at {@link SyntheticJob}. */
@@ -37,7 +38,7 @@ public class PassReviewTest {
     }
 
     private static Figure figure(PassReview review, String label) {
-        return review.figures().stream()
+        return Stream.concat(review.figures().stream(), review.otherFigures().stream())
                 .filter(f -> f.label().equals(label))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError(label + " not in " + review.figures()));
@@ -309,11 +310,18 @@ public class PassReviewTest {
         assertEquals("6", first.passes());
         assertEquals("7", first.rows());
         assertEquals("row not applying", first.cause());
-        // 40 m north of 44° N: a minute of latitude is 1,852 m to within 0.3 %, so 40 m is 0.00036°.
-        assertEquals("44.000360", first.where().substring(0, 9));
+        // A strip of 250 m that pass 6, driven south, left from 125 m north of 44° N on: its ends lie within a
+        // twentieth of its
+        // length, 12.5 m. A minute of latitude is 1,852 m to within 0.3 %, so 125 m is 0.001125° and 12.5 m 0.000113°.
+        double north = Double.parseDouble(first.from().text().substring(0, 9));
+        double south = Double.parseDouble(first.to().text().substring(0, 9));
+        assertTrue(north > 44.001012 && north < 44.001125, first.from().text());
+        assertTrue(south < 43.998988 && south > 43.998875, first.to().text());
+        assertEquals(
+                "geo:" + first.from().text().replace(", ", ","), first.from().uri());
         assertEquals("1–10", ground.overlaps().get(0).rows());
-        assertEquals(25, ground.overlaps().size());
-        assertEquals("And 6 smaller places, 6.0 m² in all.", plain(ground.overlapRest()));
+        assertEquals(15, ground.overlaps().size());
+        assertEquals("And 16 smaller places, 16 m² in all.", plain(ground.overlapRest()));
         assertEquals("", ground.skipRest());
     }
 
@@ -358,10 +366,11 @@ public class PassReviewTest {
 
     @Test
     void cautions_put_pressure_and_rules_before_anything_else() {
-        List<String> cautions = PassReviewReport.of(new SyntheticJob().build(), metric())
-                .content()
-                .cautions();
-        String all = String.join(" ", cautions);
+        PassReview review =
+                PassReviewReport.of(new SyntheticJob().build(), metric()).content();
+        List<String> cautions = review.cautions();
+        List<String> scope = review.scope();
+        String all = String.join(" ", cautions) + String.join(" ", scope);
         for (String word : List.of(
                 "pressure",
                 "isolate",
@@ -386,7 +395,7 @@ public class PassReviewTest {
                 .get(0);
         assertEquals("Row 7 looks plugged", line.title());
         assertEquals("93% confidence", line.sure());
-        assertEquals("13:12:30 to 13:24:35", line.when());
+        assertEquals("13:12 to 13:24", line.when());
         assertEquals("0.10 ha of ground, 40.0 L too little (17.0 kg N)", plain(line.cost()));
     }
 }
