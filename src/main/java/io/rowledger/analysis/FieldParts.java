@@ -12,7 +12,7 @@ import org.locationtech.jts.geom.Envelope;
 /** Parts of a job's work that lie so far from each other that they may be several fields. */
 public final class FieldParts {
     /** Largest distance between two parts of one field, m: a road, a creek or a yard may lie between them. */
-    private static final double MAX_APART_M = 400;
+    public static final double MAX_APART_M = 400;
     /** Every n-th pose is looked at: at most a few meters apart. */
     private static final int STRIDE = 8;
 

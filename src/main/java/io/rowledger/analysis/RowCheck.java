@@ -7,7 +7,6 @@ import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
 import io.rowledger.log.Metering;
 import io.rowledger.log.header.BarLayout;
-import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
@@ -68,9 +67,21 @@ public record RowCheck(
      * @throws io.rowledger.finding.UnusableInputException if the logs can't be used
      */
     public static RowCheck of(List<Path> logs, int rows, double spacingM, int threads) {
+        return of(logs, new LogOptions(Map.of(), List.of(), rows), spacingM, threads);
+    }
+
+    /**
+     * Diagnoses the rows of logs whose columns are settled.
+     *
+     * @param columns what a rig file tells of the columns; its number of rows is 0 for as many as the logs have flow columns
+     * @param spacingM row spacing, m
+     * @throws io.rowledger.finding.UnusableInputException if the logs can't be used
+     */
+    public static RowCheck of(List<Path> logs, LogOptions columns, double spacingM, int threads) {
+        int rows = columns.rowsExpected();
         List<Double> widthsM = Collections.nCopies(Math.max(rows, 200), spacingM);
         BarLayout bar = new BarLayout(widthsM, List.of(), List.of(), List.of());
-        LogReading reading = LogReader.read(logs, new LogOptions(Map.of(), List.of(), rows, LogHints.NONE, bar));
+        LogReading reading = LogReader.read(logs, new LogOptions(columns.columns(), List.of(), rows, columns.hints(), bar));
         LogTable log = reading.table();
         Rig rig = rig(log, spacingM);
         Track track = TrackBuilder.build(log, rig, TrackOptions.defaults().withThreads(threads));

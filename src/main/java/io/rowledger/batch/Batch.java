@@ -23,6 +23,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -107,13 +108,26 @@ public final class Batch {
      * @throws UnusableInputException where the folder, or that of the results, can't be used
      */
     public static List<BatchOutcome> run(Setting setting, Work work, Listener listener) {
+        return run(setting, name -> true, work, listener);
+    }
+
+    /**
+     * Does some of the jobs and leaves the others as they are.
+     *
+     * @param only names of the jobs to do
+     * @return what became of each of these, by name
+     * @throws UnusableInputException where the folder, or that of the results, can't be used
+     */
+    public static List<BatchOutcome> run(Setting setting, Predicate<String> only, Work work, Listener listener) {
         if (isSame(setting.folder, setting.out)) {
             throw UnusableInputException.found("the folder of the logs as that of the results")
                     .inFile(setting.out.toString())
                     .expected("two folders")
                     .hint("name another with --out, or leave it out");
         }
-        List<FieldJob> jobs = BatchFolder.jobs(setting.folder, setting.rig, setting.each, setting.out);
+        List<FieldJob> jobs = BatchFolder.jobs(setting.folder, setting.rig, setting.each, setting.out).stream()
+                .filter(job -> only.test(job.name()))
+                .toList();
         try (BatchStore store = BatchStore.open(setting.out)) {
             jobs.forEach(job -> store.recover(job.name()));
             return new Batch(setting, work, listener).all(jobs, store);

@@ -1,31 +1,21 @@
 package io.rowledger.cli;
 
-import io.rowledger.analysis.Analysis;
-import io.rowledger.analysis.JobFiles;
-import io.rowledger.analysis.Pipeline;
+import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.Progress;
 import io.rowledger.batch.Batch;
 import io.rowledger.batch.BatchOptions;
+import io.rowledger.batch.BatchRun;
 import io.rowledger.batch.JobGrouping;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.output.Batches;
 import io.rowledger.report.common.Audience;
-import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;
 import io.rowledger.report.season.BatchReport;
 import io.rowledger.report.season.BatchSummary;
-import io.rowledger.report.season.Season;
-import io.rowledger.report.season.SeasonBuilder;
-import io.rowledger.report.season.SeasonJob;
-import io.rowledger.report.season.SeasonReport;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -123,19 +113,23 @@ final class BatchCommand implements Callable<Integer> {
                 jobs == null ? cores : jobs,
                 cores,
                 Runtime.getRuntime().maxMemory());
+        BatchRun.Work work = new BatchRun.Work(results.audiences(), applySetupCheck, results::options);
         List<BatchOutcome> outcomes = Batch.run(
                 setting,
-                (files, check, fresh, threads) -> report(files, check, fresh, threads, results),
+                (files, check, fresh, threads) ->
+                        BatchRun.field(files, past(check), fresh, threads, work, Progress.SILENT),
                 new BatchProgress(console.progress(quiet), page.units(), System::nanoTime));
-        ReportOptions options = results.options(zone(outcomes)).in(Locale.ENGLISH);
-        BatchReport report = BatchReport.of(outcomes, options);
-        // The nitrogen ledger, as season makes it of the same folders.
-        List<SeasonJob> jobs = jobs(outcomes);
-        Season season = jobs.isEmpty() ? null : SeasonBuilder.build(jobs);
-        Batches.write(
-                outcomes, report, season, season == null ? null : SeasonReport.of(season, options), options, place);
-        print(outcomes, report.content(), options.messages(), place, System.nanoTime() - start);
+        BatchReport report = BatchRun.summarize(outcomes, work, place);
+        Messages messages = results.options(BatchRun.zone(outcomes)).in(Locale.ENGLISH).messages();
+        print(outcomes, report.content(), messages, place, System.nanoTime() - start);
         return status(outcomes);
+    }
+
+    private static Batch.Check past(Batch.Check check) {
+        return analysis -> {
+            LogDates.requirePast(analysis.log(), Clock.systemUTC());
+            check.require(analysis);
+        };
     }
 
     private static Path beside(Path folder) {
@@ -147,33 +141,6 @@ final class BatchCommand implements Callable<Integer> {
                     .hint("name one with --out");
         }
         return whole.resolveSibling(whole.getFileName() + "-results");
-    }
-
-    private void report(JobFiles files, Batch.Check check, Path fresh, int threads, Results results) {
-        Analysis analysis = Pipeline.analyse(files, threads, Progress.SILENT);
-        LogDates.requirePast(analysis.log(), Clock.systemUTC());
-        check.require(analysis);
-        if (applySetupCheck) {
-            analysis = Pipeline.withSetupApplied(analysis, files, threads, Progress.SILENT);
-        }
-        results.writeQuietly(analysis, files, fresh, threads);
-    }
-
-    private static List<SeasonJob> jobs(List<BatchOutcome> outcomes) {
-        List<SeasonJob> jobs = new ArrayList<>();
-        for (BatchOutcome outcome : outcomes) {
-            BatchFigures figures = outcome.figures();
-            if (figures != null) {
-                jobs.add(figures.job());
-            }
-        }
-        return jobs;
-    }
-
-    private static ZoneId zone(List<BatchOutcome> outcomes) {
-        List<ZoneId> zones =
-                jobs(outcomes).stream().map(SeasonJob::zone).distinct().toList();
-        return zones.size() == 1 ? zones.get(0) : ZoneOffset.UTC;
     }
 
     private void print(List<BatchOutcome> outcomes, BatchSummary summary, Messages messages, Path place, long nanos) {

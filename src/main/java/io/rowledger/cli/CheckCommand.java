@@ -1,5 +1,6 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.RowCheck;
 import io.rowledger.diagnose.Diagnosis;

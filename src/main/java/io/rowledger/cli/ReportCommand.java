@@ -1,5 +1,6 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.FieldParts;
 import io.rowledger.analysis.JobFiles;

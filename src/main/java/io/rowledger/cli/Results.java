@@ -62,11 +62,6 @@ record Results(
         return new ReportOptions(units, sheet, zone, templates, Version.number(), language);
     }
 
-    /** Writes everything into the folder, with so many threads, and says nothing. */
-    void writeQuietly(Analysis analysis, JobFiles files, Path folder, int with) {
-        Reports.write(analysis, options(analysis.rig().job().zone()), folder, audiences, files.all(), with);
-    }
-
     /** Writes everything into the folder and says so. */
     void write(Analysis analysis, JobFiles files, Path folder, PrintStream out) {
         write(analysis, files, folder, null, null, out);

@@ -88,7 +88,7 @@ final class InspectionBuilder {
     }
 
     /** Returns the questions without those that ask the same about another row. */
-    private static List<UnusableInputException> oncePerKind(List<UnusableInputException> all) {
+    static List<UnusableInputException> oncePerKind(List<UnusableInputException> all) {
         List<UnusableInputException> once = new ArrayList<>();
         List<String> kinds = new ArrayList<>();
         for (UnusableInputException question : all) {

@@ -11,7 +11,9 @@ import io.rowledger.units.QuantityKind;
 import io.rowledger.units.Unit;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.Locale;
 
 /**
@@ -22,10 +24,71 @@ final class UnitReadings {
     /** Speed where the log has none that can be read, m/s: 5.5 mph, common practice, no source. */
     private static final double DEFAULT_MPS = 5.5 * Factor.METRES_PER_SECOND_PER_MPH;
 
+    /** Slowest speed that counts as moving, m/s. */
+    private static final double MIN_MOVING_MPS = 0.5;
+
     private static final List<String> FLOWS = List.of("gal/min", "L/min", "oz/min");
     private static final List<String> RATES = List.of("gal/ac", "L/ha");
 
     private UnitReadings() {}
+
+    /**
+     * Returns what each unit makes of a column's usual value while the bar moves; empty if it holds no positive numbers.
+     *
+     * @param values as written
+     * @param speedMps of the same lines, m/s; empty if the log has none
+     * @param widthM ground that the column serves, m
+     */
+    static List<LogSurvey.UnitReading> of(double[] values, double[] speedMps, double widthM) {
+        double[] positive = IntStream.range(0, values.length)
+                .filter(i -> values[i] > 0 && (speedMps.length == 0 || speedMps[i] > MIN_MOVING_MPS))
+                .mapToDouble(i -> values[i])
+                .sorted()
+                .toArray();
+        if (positive.length == 0) {
+            return List.of();
+        }
+        double value = positive[positive.length / 2];
+        double[] moving = Arrays.stream(speedMps)
+                .filter(mps -> mps > MIN_MOVING_MPS)
+                .sorted()
+                .toArray();
+        double usualMps = moving.length == 0 ? DEFAULT_MPS : moving[moving.length / 2];
+        List<LogSurvey.UnitReading> readings = new ArrayList<>();
+        for (String symbol : FLOWS) {
+            double flowLPerS =
+                    value * Unit.find(symbol, Dimension.FLOW).orElseThrow().toSi();
+            readings.add(new LogSurvey.UnitReading(symbol, flowLPerS / (widthM * usualMps), usualMps));
+        }
+        for (String symbol : RATES) {
+            double rateLPerM2 =
+                    value * Unit.find(symbol, Dimension.RATE).orElseThrow().toSi();
+            readings.add(new LogSurvey.UnitReading(symbol, rateLPerM2, usualMps));
+        }
+        return readings;
+    }
+
+    /** Pearson's correlation of a column with the speed over all samples that hold both; NaN if one of them is constant. */
+    static double correlation(double[] values, double[] speedMps) {
+        double n = 0;
+        double x = 0;
+        double y = 0;
+        double xx = 0;
+        double yy = 0;
+        double xy = 0;
+        for (int i = 0; i < Math.min(values.length, speedMps.length); i++) {
+            if (!Double.isNaN(values[i]) && !Double.isNaN(speedMps[i])) {
+                n++;
+                x += values[i];
+                y += speedMps[i];
+                xx += values[i] * values[i];
+                yy += speedMps[i] * speedMps[i];
+                xy += values[i] * speedMps[i];
+            }
+        }
+        double spread = (n * xx - x * x) * (n * yy - y * y);
+        return spread > 0 ? (n * xy - x * y) / Math.sqrt(spread) : Double.NaN;
+    }
 
     /** Returns the readings of a column, such as "gal/min gives 41 gal/ac at 5.5 mph"; empty if it holds no numbers. */
     static String of(LogPreview preview, int column, boolean mayBeRate, boolean ofBar) {
@@ -73,7 +136,7 @@ final class UnitReadings {
         }
         double[] moving = preview.texts(speed.index()).stream()
                 .mapToDouble(text -> NumberParser.parse(text, preview.mark()) * speed.toSi())
-                .filter(value -> value > 0.5)
+                .filter(value -> value > MIN_MOVING_MPS)
                 .sorted()
                 .toArray();
         return moving.length == 0 ? DEFAULT_MPS : moving[moving.length / 2];

@@ -3,8 +3,10 @@ package io.rowledger.workbench;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
+import java.nio.file.Path;
 
 /** Records to JSON and back. Unknown members are refused, so that a misspelled one is not lost. */
 final class Json {
@@ -21,6 +23,11 @@ final class Json {
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a record that can't be written as JSON", e);
         }
+    }
+
+    /** Reads a file of this program's own. */
+    static JsonNode tree(Path file) throws IOException {
+        return MAPPER.readTree(file.toFile());
     }
 
     static <T> T read(byte[] json, Class<T> type) {

@@ -59,6 +59,26 @@ public final class LogFileReader {
         });
     }
 
+    /** Hears each line below the header. */
+    interface LineSink {
+        void take(Line line);
+    }
+
+    /** Reads the beginning of a file and hands on every line below its header. */
+    static Beginning lines(Path path, LogOptions options, Questions questions, LineSink sink) {
+        return open(path, (file, shape, parser, start) -> {
+            Opened opened = opened(file, shape, parser, start, options, questions);
+            List<Line> records = firstRecords(file.name(), opened.plan, opened.lines, new ArrayList<>());
+            char mark = DecimalMark.of(opened.plan, records);
+            records.forEach(sink::take);
+            for (Line line = opened.lines.next(); line != null; line = opened.lines.next()) {
+                sink.take(line);
+            }
+            return new Beginning(
+                    new LogPreview(file.name(), opened.plan, records, mark, options), form(file, shape, mark));
+        });
+    }
+
     private interface Reading<T> {
         T of(LogFile file, CsvShape shape, CSVParser parser, String start) throws IOException;
     }

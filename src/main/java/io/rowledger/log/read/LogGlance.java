@@ -34,7 +34,11 @@ public record LogGlance(String form, LogPreview preview, List<UnusableInputExcep
      */
     public static LogGlance of(Path path, LogOptions options) {
         Questions questions = Questions.collected();
-        LogFileReader.Beginning beginning = LogFileReader.beginning(path, options, questions);
+        return of(LogFileReader.beginning(path, options, questions), questions);
+    }
+
+    /** Adds the questions that the first records raise. */
+    static LogGlance of(LogFileReader.Beginning beginning, Questions questions) {
         LogPreview preview = beginning.preview();
         ColumnPlan plan = preview.plan();
         if (plan.find(LogQuantity.LAT) != null && plan.find(LogQuantity.LON) != null) {

@@ -5,7 +5,7 @@
  * record and 3 L in the 1 s after it are (1 + 3) / (1 + 1) = 2 L/s at the record.
  *
  * <p>For other packages: {@link ColumnMeaning}, {@link DropCount}, {@link DropReason}, {@link FieldFaults},
- * {@link FileLog}, {@link LogFileReader}, {@link LogGlance}, {@link RawLog}, {@link RecordReader}, {@link TotalizerFlow}.
+ * {@link FileLog}, {@link LogFileReader}, {@link LogGlance}, {@link LogSample}, {@link RawLog}, {@link RecordReader}, {@link TotalizerFlow}.
  */
 @NullMarked
 package io.rowledger.log.read;

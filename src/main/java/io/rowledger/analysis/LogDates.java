@@ -1,4 +1,4 @@
-package io.rowledger.cli;
+package io.rowledger.analysis;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogTable;
@@ -7,7 +7,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 
 /** Holds a log's times against the machine's clock: a log tells what was done, so it is not from years to come. */
-final class LogDates {
+public final class LogDates {
     /** Clocks of machines that never meet a network are off by months, seldom by more than this, s. */
     private static final double MAX_AHEAD_S = 2 * 365.25 * 86_400;
 
@@ -21,7 +21,7 @@ final class LogDates {
      *
      * @throws UnusableInputException for that
      */
-    static void requirePast(LogTable log, Clock clock) {
+    public static void requirePast(LogTable log, Clock clock) {
         if (!log.isTimed() || log.records() == 0) {
             return;
         }

@@ -1,0 +1,273 @@
+package io.rowledger.log;
+
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.log.clean.LogCleaning;
+import io.rowledger.log.header.ColumnPlan;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.header.LogPreview;
+import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.read.ColumnMeaning;
+import io.rowledger.log.read.FileLog;
+import io.rowledger.log.read.LogFileReader;
+import io.rowledger.log.read.LogSample;
+import io.rowledger.log.read.RawLog;
+import io.rowledger.log.source.NumberParser;
+import io.rowledger.log.taskdata.TaskData;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One log as a person sees it before a rig file says what it holds: columns with their values, its path, its time, and every
+ * question at once.
+ *
+ * @param file the file as given
+ * @param form packing, character set and delimiter in words
+ * @param records number of records
+ * @param used number of records that can be used; 0 while there are questions
+ * @param columns every column, in the order of the file
+ * @param problems the questions; empty if the log can be used as it is
+ * @param timeS times of the path, epoch seconds; empty while the times or places can't be read
+ * @param latDeg latitudes of the path
+ * @param lonDeg longitudes of the path
+ * @param gaps number of silences that a report does not bridge
+ * @param flowingM distance with liquid flowing, m; NaN while the flows are not known
+ * @param rows number of rows with a flow; 0 while they are not known
+ * @param zone time zone proposed from the position; empty if none is
+ */
+public record LogSurvey(
+        String file,
+        String form,
+        int records,
+        int used,
+        List<SurveyColumn> columns,
+        List<UnusableInputException> problems,
+        double[] timeS,
+        double[] latDeg,
+        double[] lonDeg,
+        int gaps,
+        double flowingM,
+        int rows,
+        String zone) {
+    /** Samples of a trace and a path: more than a small picture shows. */
+    private static final int MAX_SAMPLES = 1200;
+
+    /** Shortest silence that is counted, s: longer than a report bridges. */
+    private static final double MIN_SILENT_S = 5;
+
+    /** Copies the lists. */
+    public LogSurvey {
+        columns = List.copyOf(columns);
+        problems = List.copyOf(problems);
+    }
+
+    /**
+     * A column.
+     *
+     * @param meaning how it is understood
+     * @param first its first values as written
+     * @param trace its values at evenly spaced lines, as written; NaN where there is no number
+     * @param withSpeed correlation with the speed, −1 to 1; NaN if it holds no changing numbers or there is no speed
+     * @param readings what its usual value comes to in each unit of flow or rate; empty if it can't be a flow
+     */
+    public record SurveyColumn(
+            ColumnMeaning meaning, List<String> first, double[] trace, double withSpeed, List<UnitReading> readings) {
+        /** Copies the lists. */
+        public SurveyColumn {
+            first = List.copyOf(first);
+            readings = List.copyOf(readings);
+        }
+    }
+
+    /**
+     * What a unit makes of a column's usual value.
+     *
+     * @param unit symbol
+     * @param rateLPerM2 rate on the ground of one row, L/m²
+     * @param speedMps speed that it was computed with, m/s
+     */
+    public record UnitReading(String unit, double rateLPerM2, double speedMps) {}
+
+    /**
+     * Surveys a log.
+     *
+     * @param options what a rig file tells of the columns
+     * @param spacingM row spacing for the readings, m
+     * @throws UnusableInputException if the file has no header or no record
+     */
+    public static LogSurvey of(Path log, LogOptions options, double spacingM) {
+        if (TaskData.is(log)) {
+            return ofTaskData(log, options);
+        }
+        LogSample sample = LogSample.of(log, options, MAX_SAMPLES);
+        List<UnusableInputException> problems =
+                new ArrayList<>(InspectionBuilder.oncePerKind(sample.glance().questions()));
+        FileLog file = null;
+        if (problems.isEmpty()) {
+            try {
+                file = LogCleaning.clean(LogFileReader.read(log, options));
+            } catch (UnusableInputException e) {
+                problems.add(e);
+            }
+        }
+        List<ColumnMeaning> meanings =
+                file == null ? sample.glance().columnMeanings() : file.columnMeanings();
+        LogPreview preview = sample.glance().preview();
+        double[] speedMps = speed(sample);
+        List<SurveyColumn> columns = new ArrayList<>();
+        for (int c = 0; c < meanings.size(); c++) {
+            double[] values = sample.values().get(c);
+            List<String> texts = preview.texts(c);
+            columns.add(new SurveyColumn(
+                    meanings.get(c),
+                    texts.subList(0, Math.min(3, texts.size())),
+                    values,
+                    UnitReadings.correlation(values, speedMps),
+                    isNeverFlow(meanings.get(c)) ? List.of() : UnitReadings.of(values, speedMps, spacingM)));
+        }
+        return survey(log.toString(), sample.glance().form(), sample.records(), columns, problems, file, path(sample));
+    }
+
+    private static boolean isNeverFlow(ColumnMeaning meaning) {
+        return List.of("lat", "lon", "time", "speed", "course", "fix", "hdop", "down").contains(meaning.quantity());
+    }
+
+    private static LogSurvey ofTaskData(Path log, LogOptions options) {
+        List<FileLog> files = TaskDataLogs.read(log, options).logs();
+        if (files.isEmpty()) {
+            throw UnusableInputException.found("task data without a log")
+                    .inFile(log.toString())
+                    .expected("time logs with flows")
+                    .hint("export the task again");
+        }
+        FileLog file = files.get(0);
+        List<SurveyColumn> columns = new ArrayList<>();
+        for (ColumnMeaning meaning : file.columnMeanings()) {
+            columns.add(new SurveyColumn(meaning, List.of(meaning.example()), new double[0], Double.NaN, List.of()));
+        }
+        int records = files.stream().mapToInt(each -> each.source().records()).sum();
+        return survey(log.toString(), file.form(), records, columns, List.of(), file, null);
+    }
+
+    private static LogSurvey survey(
+            String name,
+            String form,
+            int records,
+            List<SurveyColumn> columns,
+            List<UnusableInputException> problems,
+            @Nullable FileLog file,
+            double @Nullable [][] path) {
+        if (file == null) {
+            double[] latDeg = path == null ? new double[0] : path[0];
+            double[] lonDeg = path == null ? new double[0] : path[1];
+            String zone = latDeg.length == 0 ? "" : ZoneProposal.of(latDeg[0], lonDeg[0]);
+            return new LogSurvey(
+                    name, form, records, 0, columns, problems, new double[0], latDeg, lonDeg, 0, Double.NaN, 0, zone);
+        }
+        RawLog log = file.log();
+        int every = Math.max(1, log.records / MAX_SAMPLES);
+        int samples = (log.records + every - 1) / every;
+        double[] timeS = new double[file.plan().isUntimed() ? 0 : samples];
+        double[] latDeg = new double[samples];
+        double[] lonDeg = new double[samples];
+        for (int i = 0; i < samples; i++) {
+            if (timeS.length > 0) {
+                timeS[i] = log.timeS[Math.min(log.records - 1, i == samples - 1 ? log.records - 1 : i * every)];
+            }
+            latDeg[i] = log.latDeg[i * every];
+            lonDeg[i] = log.lonDeg[i * every];
+        }
+        return new LogSurvey(
+                name,
+                form,
+                records,
+                file.source().used(),
+                columns,
+                problems,
+                timeS,
+                latDeg,
+                lonDeg,
+                gaps(file),
+                flowingM(file),
+                file.plan().outlets(),
+                ZoneProposal.of(log.latDeg[0], log.lonDeg[0]));
+    }
+
+    private static int gaps(FileLog file) {
+        RawLog log = file.log();
+        double least = Math.max(MIN_SILENT_S, 2.5 * log.intervalS());
+        int gaps = 0;
+        for (int i = 1; !file.plan().isUntimed() && i < log.records; i++) {
+            gaps += log.timeS[i] - log.timeS[i - 1] > least ? 1 : 0;
+        }
+        return gaps;
+    }
+
+    /** Distance over which any flow was above zero, m; NaN without flows. */
+    private static double flowingM(FileLog file) {
+        RawLog log = file.log();
+        List<double[]> flows = new ArrayList<>();
+        for (int k = 0; k < file.reader().numberColumns().size(); k++) {
+            if (file.reader().numberColumns().get(k).role().quantity() == LogQuantity.FLOW) {
+                flows.add(log.numbers[k]);
+            }
+        }
+        if (flows.isEmpty() || log.records < 2) {
+            return Double.NaN;
+        }
+        LocalPlane plane = new LocalPlane(log.latDeg[0], log.lonDeg[0]);
+        double[] here = new double[2];
+        double[] before = new double[2];
+        double sumM = 0;
+        for (int i = 0; i < log.records; i++) {
+            int at = i;
+            plane.forward(log.latDeg[i], log.lonDeg[i], here);
+            if (i > 0 && flows.stream().anyMatch(flow -> flow[at] > 0)) {
+                sumM += Math.hypot(here[0] - before[0], here[1] - before[1]);
+            }
+            before[0] = here[0];
+            before[1] = here[1];
+        }
+        return sumM;
+    }
+
+    /** Speeds of the samples, m/s; empty if the log has no speed. */
+    private static double[] speed(LogSample sample) {
+        ColumnPlan.Column column = sample.glance().preview().plan().find(LogQuantity.SPEED);
+        return column == null
+                ? new double[0]
+                : Arrays.stream(sample.values().get(column.index()))
+                        .map(value -> value * (column.toSi() > 0 ? column.toSi() : 1))
+                        .toArray();
+    }
+
+    /** The path of a log in plain decimal degrees whose other columns are not settled; null if there is none. */
+    private static double @Nullable [][] path(LogSample sample) {
+        LogPreview preview = sample.glance().preview();
+        ColumnPlan.Column lat = preview.plan().find(LogQuantity.LAT);
+        ColumnPlan.Column lon = preview.plan().find(LogQuantity.LON);
+        if (lat == null || lon == null || !isDegrees(preview, lat, 90) || !isDegrees(preview, lon, 180)) {
+            return null;
+        }
+        double[] latDeg = sample.values().get(lat.index());
+        double[] lonDeg = sample.values().get(lon.index());
+        int n = 0;
+        double[][] path = new double[2][latDeg.length];
+        for (int i = 0; i < latDeg.length; i++) {
+            boolean fix = Math.abs(latDeg[i]) <= 90 && Math.abs(lonDeg[i]) <= 180 && (latDeg[i] != 0 || lonDeg[i] != 0);
+            if (fix) {
+                path[0][n] = latDeg[i];
+                path[1][n++] = lonDeg[i];
+            }
+        }
+        return n == 0 ? null : new double[][] {Arrays.copyOf(path[0], n), Arrays.copyOf(path[1], n)};
+    }
+
+    private static boolean isDegrees(LogPreview preview, ColumnPlan.Column column, double most) {
+        List<String> texts = preview.texts(column.index());
+        return !texts.isEmpty() && Math.abs(NumberParser.parse(texts.get(0), preview.mark())) <= most;
+    }
+}

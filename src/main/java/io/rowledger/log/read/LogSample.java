@@ -1,0 +1,74 @@
+package io.rowledger.log.read;
+
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.header.Questions;
+import io.rowledger.log.source.Line;
+import io.rowledger.log.source.NumberParser;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A log before its columns are settled: what {@link LogGlance} tells, and every n-th of its lines as numbers, columns that
+ * are not understood included.
+ *
+ * @param glance header, first records and questions
+ * @param records number of lines below the header
+ * @param values numbers by column and sample, as written; NaN where a field holds no number
+ */
+public record LogSample(LogGlance glance, int records, List<double[]> values) {
+    /** Copies the list. */
+    public LogSample {
+        values = List.copyOf(values);
+    }
+
+    /**
+     * Reads a log from end to end and keeps at most so many lines, evenly spaced.
+     *
+     * @throws io.rowledger.finding.UnusableInputException if it has no header or no record
+     */
+    public static LogSample of(Path path, LogOptions options, int max) {
+        Questions questions = Questions.collected();
+        Sampler sampler = new Sampler(max);
+        LogFileReader.Beginning beginning = LogFileReader.lines(path, options, questions, sampler::take);
+        LogGlance glance = LogGlance.of(beginning, questions);
+        List<double[]> values = new ArrayList<>();
+        for (int c = 0; c < glance.preview().plan().headers().size(); c++) {
+            double[] column = new double[sampler.kept.size()];
+            for (int i = 0; i < column.length; i++) {
+                String[] fields = sampler.kept.get(i).fields();
+                column[i] = c < fields.length
+                        ? NumberParser.parse(fields[c].strip(), glance.preview().mark())
+                        : Double.NaN;
+            }
+            values.add(column);
+        }
+        return new LogSample(glance, sampler.seen, values);
+    }
+
+    /** Keeps every n-th line, with n doubled whenever there are too many. */
+    private static final class Sampler {
+        private final int max;
+        private final List<Line> kept = new ArrayList<>();
+        private int every = 1;
+        private int seen;
+
+        Sampler(int max) {
+            this.max = max;
+        }
+
+        void take(Line line) {
+            if (seen++ % every != 0) {
+                return;
+            }
+            kept.add(new Line(line.fields().clone(), line.number()));
+            if (kept.size() >= max) {
+                for (int i = 0; 2 * i < kept.size(); i++) {
+                    kept.set(i, kept.get(2 * i));
+                }
+                kept.subList((kept.size() + 1) / 2, kept.size()).clear();
+                every *= 2;
+            }
+        }
+    }
+}

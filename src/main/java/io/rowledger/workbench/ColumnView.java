@@ -1,0 +1,188 @@
+package io.rowledger.workbench;
+
+import io.rowledger.analysis.RowCheck;
+import io.rowledger.batch.FieldFiles;
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.document.text.Messages;
+import io.rowledger.finding.Finding;
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.LogSurvey;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.read.ColumnMeaning;
+import io.rowledger.report.common.FindingTitles;
+import io.rowledger.rig.RigReader;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** The screen of the columns: what each header holds, what it was understood as, and the row check. */
+final class ColumnView {
+    /** Points of a small trace. */
+    private static final int TRACE = 80;
+
+    private final FieldStore store;
+    private final Surveys surveys;
+    private final Messages words;
+
+    ColumnView(FieldStore store, Surveys surveys, Messages words) {
+        this.store = store;
+        this.surveys = surveys;
+        this.words = words;
+    }
+
+    /**
+     * The columns of the field's first log.
+     *
+     * @param file its name
+     * @param columns in the order of the file
+     * @param problems questions that are open
+     * @param chosen the lines under {@code columns:} in the rig file
+     * @param hints the lines under {@code log:} in the rig file
+     * @param rows number of rows with a flow
+     * @param spacingM row spacing that the readings were computed with, m
+     */
+    record ColumnTable(
+            String file,
+            List<Column> columns,
+            List<String> problems,
+            Map<String, Object> chosen,
+            Map<String, Object> hints,
+            int rows,
+            double spacingM) {}
+
+    /**
+     * A column.
+     *
+     * @param header as written
+     * @param quantity what it was understood as; empty if it is not used
+     * @param unit of its values
+     * @param remark how it was read
+     * @param first values
+     * @param trace values from the first to the last record; null where there is no number
+     * @param withSpeed correlation with the speed, −1 to 1; null if unknown
+     * @param readings what its usual value comes to by unit
+     */
+    record Column(
+            String header,
+            String quantity,
+            String unit,
+            String remark,
+            List<String> first,
+            List<@Nullable Double> trace,
+            @Nullable Double withSpeed,
+            List<LogSurvey.UnitReading> readings) {}
+
+    /** Choices of a person: quantity with its unit to header, and facts that the log does not show. */
+    record Choices(Map<String, String> columns, Map<String, String> hints) {}
+
+    /** A row diagnosis without lengths. */
+    record Check(int rows, boolean comparesRows, double workingS, List<CheckedFinding> findings, List<String> notes) {}
+
+    /** A finding of the row check, in words. */
+    record CheckedFinding(
+            String title, int confidencePct, List<Integer> rows, double fromS, double toS, String evidence, String alternative, String check) {}
+
+    ColumnTable columns(String name) throws IOException {
+        FieldFiles field = requireLogs(name);
+        RigTree rig = store.rig(field);
+        return table(field.logs().get(0), FieldStore.logOptions(field), rig);
+    }
+
+    private ColumnTable table(Path log, LogOptions options, RigTree rig) throws IOException {
+        double spacingM = Surveys.spacingM(rig);
+        LogSurvey survey = surveys.of(log, options, spacingM);
+        List<Column> columns = new ArrayList<>();
+        for (LogSurvey.SurveyColumn column : survey.columns()) {
+            ColumnMeaning meaning = column.meaning();
+            columns.add(new Column(
+                    meaning.header(),
+                    meaning.quantity(),
+                    meaning.unit(),
+                    meaning.remark(),
+                    column.first(),
+                    trace(column.trace()),
+                    Double.isFinite(column.withSpeed()) ? column.withSpeed() : null,
+                    column.readings()));
+        }
+        return new ColumnTable(
+                String.valueOf(log.getFileName()),
+                columns,
+                survey.problems().stream().map(problem -> String.valueOf(problem.getMessage())).toList(),
+                rig.block("columns"),
+                rig.block("log"),
+                survey.rows(),
+                spacingM);
+    }
+
+    private static List<@Nullable Double> trace(double[] values) {
+        List<@Nullable Double> trace = new ArrayList<>();
+        int points = Math.min(TRACE, values.length);
+        for (int i = 0; i < points; i++) {
+            double value = values[(int) ((long) i * values.length / points)];
+            trace.add(Double.isFinite(value) ? value : null);
+        }
+        return trace;
+    }
+
+    /** Saves the choices in the field's rig file, if the log can be read with them so far as they go. */
+    ColumnTable choose(String name, Choices choices) throws IOException {
+        FieldFiles field = requireLogs(name);
+        RigTree rig = store.rig(field)
+                .with("columns", new LinkedHashMap<>(choices.columns()))
+                .with("log", new LinkedHashMap<>(choices.hints()));
+        // Lines that can't be meant are refused before they replace what is there.
+        Path draft = store.folder().temporary();
+        try {
+            Files.write(draft, rig.yaml().getBytes(StandardCharsets.UTF_8));
+            table(field.logs().get(0), RigReader.logOptions(draft), rig);
+        } finally {
+            Files.deleteIfExists(draft);
+        }
+        store.save(field, rig);
+        return columns(name);
+    }
+
+    /** Compares the rows of the field's logs with each other. */
+    Check check(String name) throws IOException {
+        FieldFiles field = requireLogs(name);
+        double spacingM = Surveys.spacingM(store.rig(field));
+        RowCheck check = RowCheck.of(
+                field.logs(),
+                FieldStore.logOptions(field),
+                spacingM,
+                Runtime.getRuntime().availableProcessors());
+        Diagnosis diagnosis = check.diagnosis();
+        List<CheckedFinding> findings = new ArrayList<>();
+        for (Finding finding : diagnosis.findings()) {
+            findings.add(new CheckedFinding(
+                    words.text(FindingTitles.of(finding)),
+                    (int) Math.round(100 * finding.confidence()),
+                    finding.rows(),
+                    finding.fromS(),
+                    finding.toS(),
+                    words.text(finding.evidence()),
+                    words.text(finding.alternative()),
+                    words.text(finding.check())));
+        }
+        List<String> notes = new ArrayList<>(words.texts(diagnosis.notes()));
+        notes.addAll(words.texts(check.reading().notes()));
+        return new Check(check.rows(), check.comparesRows(), check.workingS(), findings, notes);
+    }
+
+    private FieldFiles requireLogs(String name) throws IOException {
+        FieldFiles field = store.field(name);
+        if (field.logs().isEmpty()) {
+            throw UnusableInputException.found("no log in this field")
+                    .inFile(name)
+                    .expected("a log")
+                    .hint("drop one on the screen of the logs");
+        }
+        return field;
+    }
+}

@@ -1,0 +1,222 @@
+package io.rowledger.workbench;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.rowledger.batch.FieldFiles;
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.page.ReviewPage;
+import io.rowledger.report.season.BatchFigures;
+import io.rowledger.report.season.SeasonJob;
+import io.rowledger.results.ResultFile;
+import io.rowledger.results.SummaryReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** What the results folder of a field says, in the words that its pages have. */
+final class FieldResults {
+    /** The review page's text before its data, bytes: what is looked at. */
+    private static final int HEAD_BYTES = 1 << 20;
+
+    private static final Pattern VERDICT = Pattern.compile("<p class=\"verdict\">([^<]*)</p>");
+    private static final Pattern READER = Pattern.compile("<div data-in=\"us\".*?(?=<div data-in=\"metric\"|$)", Pattern.DOTALL);
+    private static final Pattern PICTURE =
+            Pattern.compile("<svg class=\"picture\" viewBox=\"0 0 (\\d+) (\\d+)\".*?</svg>", Pattern.DOTALL);
+    private static final Pattern SHAPE =
+            Pattern.compile("<path class=\"([a-z]+)\" fill-rule=\"evenodd\" d=\"([MLZ0-9. -]*)\"/>");
+
+    private final SeasonFolder folder;
+    private final Map<Path, Read> cache = new ConcurrentHashMap<>();
+
+    FieldResults(SeasonFolder folder) {
+        this.folder = folder;
+    }
+
+    /** A field's results with the time of the file that they were read from. */
+    private record Read(FileTime time, Result result, Picture picture) {}
+
+    /**
+     * The results of a field.
+     *
+     * @param startS start of work, epoch seconds; null if unknown
+     * @param zone time zone of the field
+     * @param coveredM2 covered ground, m²
+     * @param skipM2 skipped ground, m²
+     * @param overlapM2 overlap, m²
+     * @param volumeL liquid, L; null if unknown
+     * @param nitrogenKg nitrogen, kg; null if unknown
+     * @param verdict sentences
+     * @param actions what to do
+     * @param files names of the result files
+     */
+    record Result(
+            @Nullable Double startS,
+            String zone,
+            @Nullable Double coveredM2,
+            @Nullable Double skipM2,
+            @Nullable Double overlapM2,
+            @Nullable Double volumeL,
+            @Nullable Double nitrogenKg,
+            List<String> verdict,
+            List<Action> actions,
+            List<String> files) {}
+
+    /** What to do next. */
+    record Action(String title, String text) {}
+
+    /**
+     * A small map.
+     *
+     * @param width of the picture
+     * @param height of the picture
+     * @param shapes areas
+     */
+    record Picture(int width, int height, List<Shape> shapes) {}
+
+    /** An area: covered, boundary, skip or overlap, and its SVG path. */
+    record Shape(String kind, String path) {}
+
+    /** The folder of a field's results. */
+    Path folder(String field) {
+        List<String> parts = new ArrayList<>(List.of(SeasonFolder.RESULTS));
+        parts.addAll(FieldNames.parts(field));
+        return folder.inside(parts);
+    }
+
+    /** Returns the results of a field, or null while there are none. */
+    @Nullable Result of(String field) {
+        Read read = read(field);
+        return read == null ? null : read.result;
+    }
+
+    /** True if a file of the field is newer than its results. */
+    boolean isOld(FieldFiles field) throws IOException {
+        Path summary = folder(field.name()).resolve(ResultFile.SUMMARY.fileName());
+        if (!Files.exists(summary)) {
+            return false;
+        }
+        List<Path> files = new ArrayList<>(field.logs());
+        for (Path file : new Path[] {field.rig(), field.boundary(), field.prescription(), field.keepOut()}) {
+            if (file != null) {
+                files.add(file);
+            }
+        }
+        FileTime made = Files.getLastModifiedTime(summary);
+        for (Path file : files) {
+            if (Files.getLastModifiedTime(file).compareTo(made) > 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Returns the map of a field's results; without shapes while there are none. */
+    Picture picture(String field) {
+        Read read = read(field);
+        return read == null ? new Picture(1, 1, List.of()) : read.picture;
+    }
+
+    private @Nullable Read read(String field) {
+        Path place = folder(field);
+        Path summary = place.resolve(ResultFile.SUMMARY.fileName());
+        try {
+            if (!Files.isRegularFile(summary, LinkOption.NOFOLLOW_LINKS)) {
+                return null;
+            }
+            FileTime time = Files.getLastModifiedTime(summary);
+            Read before = cache.get(place);
+            if (before != null && before.time.equals(time)) {
+                return before;
+            }
+            Read read = read(place, summary, time);
+            cache.put(place, read);
+            return read;
+        } catch (IOException | UnusableInputException e) {
+            return null;
+        }
+    }
+
+    private Read read(Path place, Path summary, FileTime time) throws IOException {
+        BatchFigures figures = SummaryReader.figures(place);
+        SeasonJob job = figures.job();
+        List<Action> actions = new ArrayList<>();
+        for (JsonNode action : Json.tree(summary).path("actions")) {
+            actions.add(new Action(action.path("title").asText(), action.path("text").asText()));
+        }
+        String page = head(place.resolve(ReviewPage.FILE));
+        Result result = new Result(
+                orNull(job.startS()),
+                job.zone().getId(),
+                orNull(job.coveredM2()),
+                orNull(figures.skipM2()),
+                orNull(figures.overlapM2()),
+                orNull(figures.volumeL()),
+                orNull(job.nitrogenKg()),
+                verdict(page),
+                actions,
+                files(place));
+        return new Read(time, result, pictureIn(page));
+    }
+
+    private static List<String> verdict(String page) {
+        Matcher reader = READER.matcher(page);
+        String part = reader.find() ? reader.group() : page;
+        List<String> sentences = new ArrayList<>();
+        Matcher verdict = VERDICT.matcher(part);
+        while (verdict.find()) {
+            sentences.add(verdict.group(1)
+                    .replace("&lt;", "<")
+                    .replace("&gt;", ">")
+                    .replace("&quot;", "\"")
+                    .replace("&#39;", "'")
+                    .replace("&amp;", "&"));
+        }
+        return sentences;
+    }
+
+    private static Picture pictureIn(String page) {
+        Matcher picture = PICTURE.matcher(page);
+        List<Shape> shapes = new ArrayList<>();
+        if (!picture.find()) {
+            return new Picture(1, 1, shapes);
+        }
+        Matcher shape = SHAPE.matcher(picture.group());
+        while (shape.find()) {
+            shapes.add(new Shape(shape.group(1), shape.group(2)));
+        }
+        return new Picture(Integer.parseInt(picture.group(1)), Integer.parseInt(picture.group(2)), shapes);
+    }
+
+    private static String head(Path page) throws IOException {
+        if (!Files.isRegularFile(page, LinkOption.NOFOLLOW_LINKS)) {
+            return "";
+        }
+        try (InputStream in = Files.newInputStream(page)) {
+            return new String(in.readNBytes(HEAD_BYTES), StandardCharsets.UTF_8);
+        }
+    }
+
+    private static List<String> files(Path place) throws IOException {
+        try (Stream<Path> files = Files.walk(place)) {
+            return files.filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
+                    .map(file -> place.relativize(file).toString().replace('\\', '/'))
+                    .sorted()
+                    .toList();
+        }
+    }
+
+    private static @Nullable Double orNull(double value) {
+        return Double.isFinite(value) ? value : null;
+    }
+}

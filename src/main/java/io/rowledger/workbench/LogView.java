@@ -1,0 +1,165 @@
+package io.rowledger.workbench;
+
+import io.rowledger.analysis.FieldParts;
+import io.rowledger.batch.FieldFiles;
+import io.rowledger.digest.Sha256;
+import io.rowledger.finding.UnusableInputException;
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.log.LogSurvey;
+import io.rowledger.log.header.LogOptions;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.geom.Envelope;
+
+/** The screen of the logs: where each ran, when, how much, and what speaks against its being of this field. */
+final class LogView {
+    private final FieldStore store;
+    private final Surveys surveys;
+
+    LogView(FieldStore store, Surveys surveys) {
+        this.store = store;
+        this.surveys = surveys;
+    }
+
+    /**
+     * The logs of a field on one plane.
+     *
+     * @param logs one line for each
+     * @param zone time zone: the rig file's, else proposed from the position, else empty
+     * @param zoneSaid true if the rig file has the zone
+     * @param apartM distance between parts of the work, m; 0 if all can be one field
+     */
+    record Logs(List<LogLine> logs, String zone, boolean zoneSaid, long apartM) {}
+
+    /**
+     * A log.
+     *
+     * @param file its name
+     * @param form packing, character set and delimiter
+     * @param records number of records
+     * @param used number of records that can be used
+     * @param startS start, epoch seconds; null if the times can't be read yet
+     * @param endS end, epoch seconds
+     * @param gaps number of silences
+     * @param flowingM distance with liquid flowing, m; null if unknown
+     * @param rows number of rows; 0 if unknown
+     * @param path east and north, m, one pair after the other
+     * @param sameAs name of a log with the same bytes, or null
+     * @param problems what must be settled before it can be used
+     * @param unusable true if nothing can be read from it at all
+     */
+    record LogLine(
+            String file,
+            String form,
+            int records,
+            int used,
+            @Nullable Double startS,
+            @Nullable Double endS,
+            int gaps,
+            @Nullable Double flowingM,
+            int rows,
+            List<Double> path,
+            @Nullable String sameAs,
+            List<String> problems,
+            boolean unusable) {}
+
+    Logs logs(String name) throws IOException {
+        FieldFiles field = store.field(name);
+        LogOptions options = FieldStore.logOptions(field);
+        Map<String, String> digests = new HashMap<>();
+        List<LogLine> lines = new ArrayList<>();
+        List<Envelope> parts = new ArrayList<>();
+        LocalPlane plane = null;
+        String zone = "";
+        for (Path log : field.logs()) {
+            String file = String.valueOf(log.getFileName());
+            try {
+                LogSurvey survey = surveys.of(log, options, Surveys.spacingM(store.rig(field)));
+                zone = zone.isEmpty() ? survey.zone() : zone;
+                if (plane == null && survey.latDeg().length > 0) {
+                    plane = new LocalPlane(survey.latDeg()[0], survey.lonDeg()[0]);
+                }
+                List<Double> path = plane == null ? List.of() : path(survey, plane, parts);
+                lines.add(line(file, survey, path, sameAs(log, file, digests)));
+            } catch (UnusableInputException e) {
+                lines.add(new LogLine(
+                        file, "", 0, 0, null, null, 0, null, 0, List.of(), null, List.of(String.valueOf(e.getMessage())), true));
+            }
+        }
+        String said = store.rig(field).text("job", "zone");
+        return new Logs(lines, said == null ? zone : said, said != null, apartM(parts));
+    }
+
+    private static LogLine line(String file, LogSurvey survey, List<Double> path, @Nullable String sameAs) {
+        double[] timeS = survey.timeS();
+        return new LogLine(
+                file,
+                survey.form(),
+                survey.records(),
+                survey.used(),
+                timeS.length == 0 ? null : timeS[0],
+                timeS.length == 0 ? null : timeS[timeS.length - 1],
+                survey.gaps(),
+                Double.isFinite(survey.flowingM()) ? survey.flowingM() : null,
+                survey.rows(),
+                path,
+                sameAs,
+                survey.problems().stream().map(problem -> String.valueOf(problem.getMessage())).toList(),
+                false);
+    }
+
+    private static @Nullable String sameAs(Path log, String file, Map<String, String> digests) throws IOException {
+        if (!Files.isRegularFile(log)) {
+            return null;
+        }
+        return digests.putIfAbsent(Sha256.of(log), file);
+    }
+
+    /** The path on the plane; its parts between which the machine was out of sight are added to those of other logs. */
+    private static List<Double> path(LogSurvey survey, LocalPlane plane, List<Envelope> parts) {
+        List<Double> path = new ArrayList<>();
+        double[] at = new double[2];
+        Envelope part = new Envelope();
+        double eastM = Double.NaN;
+        double northM = Double.NaN;
+        for (int i = 0; i < survey.latDeg().length; i++) {
+            plane.forward(survey.latDeg()[i], survey.lonDeg()[i], at);
+            if (Math.hypot(at[0] - eastM, at[1] - northM) > FieldParts.MAX_APART_M) {
+                join(parts, part);
+                part = new Envelope();
+            }
+            eastM = at[0];
+            northM = at[1];
+            part.expandToInclude(eastM, northM);
+            path.add(Math.round(eastM * 10) / 10.0);
+            path.add(Math.round(northM * 10) / 10.0);
+        }
+        join(parts, part);
+        return path;
+    }
+
+    private static void join(List<Envelope> parts, Envelope part) {
+        if (part.isNull()) {
+            return;
+        }
+        for (int i = 0; i < parts.size(); ) {
+            if (parts.get(i).distance(part) <= FieldParts.MAX_APART_M) {
+                part.expandToInclude(parts.remove(i));
+                i = 0;
+            } else {
+                i++;
+            }
+        }
+        parts.add(part);
+    }
+
+    private static long apartM(List<Envelope> parts) {
+        return parts.size() > 1 ? Math.round(parts.get(0).distance(parts.get(1))) : 0;
+    }
+}

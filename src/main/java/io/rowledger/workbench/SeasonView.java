@@ -1,0 +1,115 @@
+package io.rowledger.workbench;
+
+import io.rowledger.batch.FieldFiles;
+import io.rowledger.finding.UnusableInputException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The season's screen: every field with its files and what its results say. */
+final class SeasonView {
+    private final FieldStore store;
+    private final FieldResults results;
+    private final SavedBars bars;
+
+    SeasonView(FieldStore store, FieldResults results, SavedBars bars) {
+        this.store = store;
+        this.results = results;
+        this.bars = bars;
+    }
+
+    /**
+     * The season.
+     *
+     * @param fields by name
+     * @param bars names of the saved bars
+     * @param ledger true if the results have a season's ledger
+     */
+    record Season(List<FieldLine> fields, List<String> bars, boolean ledger) {}
+
+    /**
+     * A field.
+     *
+     * @param name of its folder
+     * @param logs names of its logs
+     * @param rig name of its rig file, or null
+     * @param ownRig true if the rig file lies beside the logs
+     * @param boundary name of the file, or null
+     * @param prescription name of the file, or null
+     * @param keepOut name of the file, or null
+     * @param ready true if the rig file is complete
+     * @param wants what the rig file lacks; empty if it is complete
+     * @param old true if a file is newer than the results
+     * @param result what its results say, or null
+     */
+    record FieldLine(
+            String name,
+            List<String> logs,
+            @Nullable String rig,
+            boolean ownRig,
+            @Nullable String boundary,
+            @Nullable String prescription,
+            @Nullable String keepOut,
+            boolean ready,
+            String wants,
+            boolean old,
+            FieldResults.@Nullable Result result) {}
+
+    /** A new field. */
+    record NewField(String name) {}
+
+    Season season() throws IOException {
+        List<FieldLine> lines = new ArrayList<>();
+        for (FieldFiles field : store.all()) {
+            lines.add(line(field));
+        }
+        return new Season(
+                lines,
+                bars.all().stream().map(SavedBars.SavedBar::name).toList(),
+                Files.isRegularFile(store.folder().results().resolve("season.pdf")));
+    }
+
+    FieldLine field(String name) throws IOException {
+        return line(store.field(name));
+    }
+
+    Object make(NewField field) throws IOException {
+        store.make(field.name());
+        return Router.done();
+    }
+
+    private FieldLine line(FieldFiles field) throws IOException {
+        String wants = wants(field);
+        return new FieldLine(
+                field.name(),
+                field.logs().stream().map(SeasonView::name).toList(),
+                field.rig() == null ? null : name(field.rig()),
+                field.rig() != null && field.folder().equals(field.rig().getParent()),
+                field.boundary() == null ? null : name(field.boundary()),
+                field.prescription() == null ? null : name(field.prescription()),
+                field.keepOut() == null ? null : name(field.keepOut()),
+                wants.isEmpty() && field.rig() != null && !field.logs().isEmpty(),
+                wants,
+                results.isOld(field),
+                results.of(field.name()));
+    }
+
+    private static String wants(FieldFiles field) {
+        if (field.rig() == null || Files.isSymbolicLink(field.rig())) {
+            return "";
+        }
+        try {
+            io.rowledger.rig.RigReader.read(field.rig());
+            return "";
+        } catch (UnusableInputException e) {
+            return String.valueOf(e.getMessage());
+        }
+    }
+
+    private static String name(Path file) {
+        return String.valueOf(file.getFileName());
+    }
+}
