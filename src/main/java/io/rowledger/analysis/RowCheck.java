@@ -81,7 +81,8 @@ public record RowCheck(
         int rows = columns.rowsExpected();
         List<Double> widthsM = Collections.nCopies(Math.max(rows, 200), spacingM);
         BarLayout bar = new BarLayout(widthsM, List.of(), List.of(), List.of());
-        LogReading reading = LogReader.read(logs, new LogOptions(columns.columns(), List.of(), rows, columns.hints(), bar));
+        LogReading reading =
+                LogReader.read(logs, new LogOptions(columns.columns(), List.of(), rows, columns.hints(), bar));
         LogTable log = reading.table();
         Rig rig = rig(log, spacingM);
         Track track = TrackBuilder.build(log, rig, TrackOptions.defaults().withThreads(threads));

@@ -38,8 +38,7 @@ public final class BatchRun {
      * @param progress hears the phases; what it throws ends the field's work with nothing written
      * @throws UnusableInputException where the files can't be used
      */
-    public static void field(
-            JobFiles files, Batch.Check check, Path fresh, int threads, Work work, Progress progress) {
+    public static void field(JobFiles files, Batch.Check check, Path fresh, int threads, Work work, Progress progress) {
         Analysis analysis = Pipeline.analyse(files, threads, progress);
         check.require(analysis);
         if (work.setupApplied) {

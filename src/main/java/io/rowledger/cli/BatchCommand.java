@@ -8,6 +8,7 @@ import io.rowledger.batch.BatchRun;
 import io.rowledger.batch.JobGrouping;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.output.Batches;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;
@@ -120,7 +121,8 @@ final class BatchCommand implements Callable<Integer> {
                         BatchRun.field(files, past(check), fresh, threads, work, Progress.SILENT),
                 new BatchProgress(console.progress(quiet), page.units(), System::nanoTime));
         BatchReport report = BatchRun.summarize(outcomes, work, place);
-        Messages messages = results.options(BatchRun.zone(outcomes)).in(Locale.ENGLISH).messages();
+        Messages messages =
+                results.options(BatchRun.zone(outcomes)).in(Locale.ENGLISH).messages();
         print(outcomes, report.content(), messages, place, System.nanoTime() - start);
         return status(outcomes);
     }

@@ -3,7 +3,6 @@ package io.rowledger.log;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.clean.LogCleaning;
-import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
@@ -12,12 +11,12 @@ import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.LogFileReader;
 import io.rowledger.log.read.LogSample;
 import io.rowledger.log.read.RawLog;
-import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.taskdata.TaskData;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,6 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param flowingM distance with liquid flowing, m; NaN while the flows are not known
  * @param rows number of rows with a flow; 0 while they are not known
  * @param zone time zone proposed from the position; empty if none is
+ * @param usualMps usual speed by the positions, m/s; NaN if unknown
  */
 public record LogSurvey(
         String file,
@@ -51,7 +51,8 @@ public record LogSurvey(
         int gaps,
         double flowingM,
         int rows,
-        String zone) {
+        String zone,
+        double usualMps) {
     /** Samples of a trace and a path: more than a small picture shows. */
     private static final int MAX_SAMPLES = 1200;
 
@@ -70,11 +71,17 @@ public record LogSurvey(
      * @param meaning how it is understood
      * @param first its first values as written
      * @param trace its values at evenly spaced lines, as written; NaN where there is no number
-     * @param withSpeed correlation with the speed, −1 to 1; NaN if it holds no changing numbers or there is no speed
+     * @param withSpeed correlation with the speed by the positions, −1 to 1; NaN if it holds no changing numbers
+     * @param usual its usual value while the machine moves, as written; NaN if it holds no positive numbers
      * @param readings what its usual value comes to in each unit of flow or rate; empty if it can't be a flow
      */
     public record SurveyColumn(
-            ColumnMeaning meaning, List<String> first, double[] trace, double withSpeed, List<UnitReading> readings) {
+            ColumnMeaning meaning,
+            List<String> first,
+            double[] trace,
+            double withSpeed,
+            double usual,
+            List<UnitReading> readings) {
         /** Copies the lists. */
         public SurveyColumn {
             first = List.copyOf(first);
@@ -113,8 +120,7 @@ public record LogSurvey(
                 problems.add(e);
             }
         }
-        List<ColumnMeaning> meanings =
-                file == null ? sample.glance().columnMeanings() : file.columnMeanings();
+        List<ColumnMeaning> meanings = file == null ? sample.glance().columnMeanings() : file.columnMeanings();
         LogPreview preview = sample.glance().preview();
         double[] speedMps = speed(sample);
         List<SurveyColumn> columns = new ArrayList<>();
@@ -126,13 +132,16 @@ public record LogSurvey(
                     texts.subList(0, Math.min(3, texts.size())),
                     values,
                     UnitReadings.correlation(values, speedMps),
+                    UnitReadings.usual(values, speedMps),
                     isNeverFlow(meanings.get(c)) ? List.of() : UnitReadings.of(values, speedMps, spacingM)));
         }
-        return survey(log.toString(), sample.glance().form(), sample.records(), columns, problems, file, path(sample));
+        return survey(
+                log.toString(), sample.glance().form(), sample.records(), columns, problems, file, sample, speedMps);
     }
 
     private static boolean isNeverFlow(ColumnMeaning meaning) {
-        return List.of("lat", "lon", "time", "speed", "course", "fix", "hdop", "down").contains(meaning.quantity());
+        return List.of("lat", "lon", "time", "speed", "course", "fix", "hdop", "down")
+                .contains(meaning.quantity());
     }
 
     private static LogSurvey ofTaskData(Path log, LogOptions options) {
@@ -146,10 +155,11 @@ public record LogSurvey(
         FileLog file = files.get(0);
         List<SurveyColumn> columns = new ArrayList<>();
         for (ColumnMeaning meaning : file.columnMeanings()) {
-            columns.add(new SurveyColumn(meaning, List.of(meaning.example()), new double[0], Double.NaN, List.of()));
+            columns.add(new SurveyColumn(
+                    meaning, List.of(meaning.example()), new double[0], Double.NaN, Double.NaN, List.of()));
         }
         int records = files.stream().mapToInt(each -> each.source().records()).sum();
-        return survey(log.toString(), file.form(), records, columns, List.of(), file, null);
+        return survey(log.toString(), file.form(), records, columns, List.of(), file, null, new double[0]);
     }
 
     private static LogSurvey survey(
@@ -159,13 +169,26 @@ public record LogSurvey(
             List<SurveyColumn> columns,
             List<UnusableInputException> problems,
             @Nullable FileLog file,
-            double @Nullable [][] path) {
+            @Nullable LogSample sample,
+            double[] speedMps) {
         if (file == null) {
-            double[] latDeg = path == null ? new double[0] : path[0];
-            double[] lonDeg = path == null ? new double[0] : path[1];
-            String zone = latDeg.length == 0 ? "" : ZoneProposal.of(latDeg[0], lonDeg[0]);
+            SampledPath at = sample == null ? SampledPath.NONE : SampledPath.of(sample);
+            String zone = at.latDeg.length == 0 ? "" : ZoneProposal.of(at.latDeg[0], at.lonDeg[0]);
             return new LogSurvey(
-                    name, form, records, 0, columns, problems, new double[0], latDeg, lonDeg, 0, Double.NaN, 0, zone);
+                    name,
+                    form,
+                    records,
+                    0,
+                    columns,
+                    problems,
+                    at.timeS,
+                    at.latDeg,
+                    at.lonDeg,
+                    0,
+                    Double.NaN,
+                    0,
+                    zone,
+                    UnitReadings.usualMps(speedMps));
         }
         RawLog log = file.log();
         int every = Math.max(1, log.records / MAX_SAMPLES);
@@ -193,7 +216,8 @@ public record LogSurvey(
                 gaps(file),
                 flowingM(file),
                 file.plan().outlets(),
-                ZoneProposal.of(log.latDeg[0], log.lonDeg[0]));
+                ZoneProposal.of(log.latDeg[0], log.lonDeg[0]),
+                UnitReadings.usualMps(speedMps));
     }
 
     private static int gaps(FileLog file) {
@@ -234,40 +258,46 @@ public record LogSurvey(
         return sumM;
     }
 
-    /** Speeds of the samples, m/s; empty if the log has no speed. */
+    /** Speeds at the samples by their positions and times, m/s; NaN where one of them is unknown. */
     private static double[] speed(LogSample sample) {
-        ColumnPlan.Column column = sample.glance().preview().plan().find(LogQuantity.SPEED);
-        return column == null
-                ? new double[0]
-                : Arrays.stream(sample.values().get(column.index()))
-                        .map(value -> value * (column.toSi() > 0 ? column.toSi() : 1))
-                        .toArray();
+        int n = sample.latDeg().length;
+        double[] speedMps = new double[n];
+        Arrays.fill(speedMps, Double.NaN);
+        int first = IntStream.range(0, n)
+                .filter(i -> Double.isFinite(sample.latDeg()[i]))
+                .findFirst()
+                .orElse(n);
+        if (first == n) {
+            return speedMps;
+        }
+        LocalPlane plane = new LocalPlane(sample.latDeg()[first], sample.lonDeg()[first]);
+        double[] a = new double[2];
+        double[] b = new double[2];
+        for (int i = 1; i + 1 < n; i++) {
+            double seconds = sample.timeS()[i + 1] - sample.timeS()[i - 1];
+            plane.forward(sample.latDeg()[i - 1], sample.lonDeg()[i - 1], a);
+            plane.forward(sample.latDeg()[i + 1], sample.lonDeg()[i + 1], b);
+            speedMps[i] = seconds > 0 ? Math.hypot(b[0] - a[0], b[1] - a[1]) / seconds : Double.NaN;
+        }
+        return speedMps;
     }
 
-    /** The path of a log in plain decimal degrees whose other columns are not settled; null if there is none. */
-    private static double @Nullable [][] path(LogSample sample) {
-        LogPreview preview = sample.glance().preview();
-        ColumnPlan.Column lat = preview.plan().find(LogQuantity.LAT);
-        ColumnPlan.Column lon = preview.plan().find(LogQuantity.LON);
-        if (lat == null || lon == null || !isDegrees(preview, lat, 90) || !isDegrees(preview, lon, 180)) {
-            return null;
-        }
-        double[] latDeg = sample.values().get(lat.index());
-        double[] lonDeg = sample.values().get(lon.index());
-        int n = 0;
-        double[][] path = new double[2][latDeg.length];
-        for (int i = 0; i < latDeg.length; i++) {
-            boolean fix = Math.abs(latDeg[i]) <= 90 && Math.abs(lonDeg[i]) <= 180 && (latDeg[i] != 0 || lonDeg[i] != 0);
-            if (fix) {
-                path[0][n] = latDeg[i];
-                path[1][n++] = lonDeg[i];
-            }
-        }
-        return n == 0 ? null : new double[][] {Arrays.copyOf(path[0], n), Arrays.copyOf(path[1], n)};
-    }
+    /** Times and places of the samples that have both. */
+    private record SampledPath(double[] timeS, double[] latDeg, double[] lonDeg) {
+        static final SampledPath NONE = new SampledPath(new double[0], new double[0], new double[0]);
 
-    private static boolean isDegrees(LogPreview preview, ColumnPlan.Column column, double most) {
-        List<String> texts = preview.texts(column.index());
-        return !texts.isEmpty() && Math.abs(NumberParser.parse(texts.get(0), preview.mark())) <= most;
+        static SampledPath of(LogSample sample) {
+            int[] there = IntStream.range(0, sample.latDeg().length)
+                    .filter(i -> Double.isFinite(sample.latDeg()[i]))
+                    .toArray();
+            double[] timeS = Arrays.stream(there)
+                    .mapToDouble(i -> sample.timeS()[i])
+                    .filter(Double::isFinite)
+                    .toArray();
+            return new SampledPath(
+                    timeS.length == there.length ? timeS : new double[0],
+                    Arrays.stream(there).mapToDouble(i -> sample.latDeg()[i]).toArray(),
+                    Arrays.stream(there).mapToDouble(i -> sample.lonDeg()[i]).toArray());
+        }
     }
 }

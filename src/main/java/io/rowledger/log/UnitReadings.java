@@ -13,8 +13,8 @@ import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 import java.util.Locale;
+import java.util.stream.IntStream;
 
 /**
  * What the values of a column without a unit come to in each unit: rate = flow ÷ (width · speed), in gal/ac. One of the
@@ -36,24 +36,16 @@ final class UnitReadings {
      * Returns what each unit makes of a column's usual value while the bar moves; empty if it holds no positive numbers.
      *
      * @param values as written
-     * @param speedMps of the same lines, m/s; empty if the log has none
+     * @param speedMps of the same lines, m/s; NaN where unknown
      * @param widthM ground that the column serves, m
      */
     static List<LogSurvey.UnitReading> of(double[] values, double[] speedMps, double widthM) {
-        double[] positive = IntStream.range(0, values.length)
-                .filter(i -> values[i] > 0 && (speedMps.length == 0 || speedMps[i] > MIN_MOVING_MPS))
-                .mapToDouble(i -> values[i])
-                .sorted()
-                .toArray();
-        if (positive.length == 0) {
+        double value = usual(values, speedMps);
+        if (Double.isNaN(value)) {
             return List.of();
         }
-        double value = positive[positive.length / 2];
-        double[] moving = Arrays.stream(speedMps)
-                .filter(mps -> mps > MIN_MOVING_MPS)
-                .sorted()
-                .toArray();
-        double usualMps = moving.length == 0 ? DEFAULT_MPS : moving[moving.length / 2];
+        double gpsMps = usualMps(speedMps);
+        double usualMps = Double.isNaN(gpsMps) ? DEFAULT_MPS : gpsMps;
         List<LogSurvey.UnitReading> readings = new ArrayList<>();
         for (String symbol : FLOWS) {
             double flowLPerS =
@@ -66,6 +58,25 @@ final class UnitReadings {
             readings.add(new LogSurvey.UnitReading(symbol, rateLPerM2, usualMps));
         }
         return readings;
+    }
+
+    /** Returns the median of a column's positive values while the machine moves; NaN if there are none. */
+    static double usual(double[] values, double[] speedMps) {
+        double[] positive = IntStream.range(0, Math.min(values.length, speedMps.length))
+                .filter(i -> values[i] > 0 && !(speedMps[i] <= MIN_MOVING_MPS))
+                .mapToDouble(i -> values[i])
+                .sorted()
+                .toArray();
+        return positive.length == 0 ? Double.NaN : positive[positive.length / 2];
+    }
+
+    /** Returns the median speed while the machine moves, m/s; NaN if it is unknown. */
+    static double usualMps(double[] speedMps) {
+        double[] moving = Arrays.stream(speedMps)
+                .filter(mps -> mps > MIN_MOVING_MPS)
+                .sorted()
+                .toArray();
+        return moving.length == 0 ? Double.NaN : moving[moving.length / 2];
     }
 
     /** Pearson's correlation of a column with the speed over all samples that hold both; NaN if one of them is constant. */

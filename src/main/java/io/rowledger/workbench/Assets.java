@@ -23,9 +23,9 @@ final class Assets {
         all.put("leaflet.js", LIBRARIES + "leaflet/1.9.4/dist/leaflet.js");
         all.put("leaflet.css", LIBRARIES + "leaflet/1.9.4/dist/leaflet.css");
         all.put("review.css", OWN + "review.css");
-        all.put("colors.js", OWN + "colors.js");
+        all.put("units.js", OWN + "units.js");
         for (String own : WorkbenchPage.FILES) {
-            all.put(own, OWN + "workbench/" + own);
+            all.putIfAbsent(own, OWN + "workbench/" + own);
         }
         return all;
     }

@@ -46,6 +46,7 @@ final class ColumnView {
      * @param hints the lines under {@code log:} in the rig file
      * @param rows number of rows with a flow
      * @param spacingM row spacing that the readings were computed with, m
+     * @param usualMps usual speed by the positions, m/s; null if unknown
      */
     record ColumnTable(
             String file,
@@ -54,7 +55,8 @@ final class ColumnView {
             Map<String, Object> chosen,
             Map<String, Object> hints,
             int rows,
-            double spacingM) {}
+            double spacingM,
+            @Nullable Double usualMps) {}
 
     /**
      * A column.
@@ -66,6 +68,7 @@ final class ColumnView {
      * @param first values
      * @param trace values from the first to the last record; null where there is no number
      * @param withSpeed correlation with the speed, −1 to 1; null if unknown
+     * @param usual its usual value while the machine moves; null if it holds no positive numbers
      * @param readings what its usual value comes to by unit
      */
     record Column(
@@ -76,6 +79,7 @@ final class ColumnView {
             List<String> first,
             List<@Nullable Double> trace,
             @Nullable Double withSpeed,
+            @Nullable Double usual,
             List<LogSurvey.UnitReading> readings) {}
 
     /** Choices of a person: quantity with its unit to header, and facts that the log does not show. */
@@ -86,7 +90,14 @@ final class ColumnView {
 
     /** A finding of the row check, in words. */
     record CheckedFinding(
-            String title, int confidencePct, List<Integer> rows, double fromS, double toS, String evidence, String alternative, String check) {}
+            String title,
+            int confidencePct,
+            List<Integer> rows,
+            double fromS,
+            double toS,
+            String evidence,
+            String alternative,
+            String check) {}
 
     ColumnTable columns(String name) throws IOException {
         FieldFiles field = requireLogs(name);
@@ -107,17 +118,25 @@ final class ColumnView {
                     meaning.remark(),
                     column.first(),
                     trace(column.trace()),
-                    Double.isFinite(column.withSpeed()) ? column.withSpeed() : null,
+                    orNull(column.withSpeed()),
+                    orNull(column.usual()),
                     column.readings()));
         }
         return new ColumnTable(
                 String.valueOf(log.getFileName()),
                 columns,
-                survey.problems().stream().map(problem -> String.valueOf(problem.getMessage())).toList(),
+                survey.problems().stream()
+                        .map(problem -> String.valueOf(problem.getMessage()))
+                        .toList(),
                 rig.block("columns"),
                 rig.block("log"),
                 survey.rows(),
-                spacingM);
+                spacingM,
+                orNull(survey.usualMps()));
+    }
+
+    private static @Nullable Double orNull(double value) {
+        return Double.isFinite(value) ? value : null;
     }
 
     private static List<@Nullable Double> trace(double[] values) {

@@ -30,7 +30,8 @@ final class FieldResults {
     private static final int HEAD_BYTES = 1 << 20;
 
     private static final Pattern VERDICT = Pattern.compile("<p class=\"verdict\">([^<]*)</p>");
-    private static final Pattern READER = Pattern.compile("<div data-in=\"us\".*?(?=<div data-in=\"metric\"|$)", Pattern.DOTALL);
+    private static final Pattern READER =
+            Pattern.compile("<div data-in=\"us\".*?(?=<div data-in=\"metric\"|$)", Pattern.DOTALL);
     private static final Pattern PICTURE =
             Pattern.compile("<svg class=\"picture\" viewBox=\"0 0 (\\d+) (\\d+)\".*?</svg>", Pattern.DOTALL);
     private static final Pattern SHAPE =
@@ -95,7 +96,8 @@ final class FieldResults {
     }
 
     /** Returns the results of a field, or null while there are none. */
-    @Nullable Result of(String field) {
+    @Nullable
+    Result of(String field) {
         Read read = read(field);
         return read == null ? null : read.result;
     }
@@ -152,7 +154,8 @@ final class FieldResults {
         SeasonJob job = figures.job();
         List<Action> actions = new ArrayList<>();
         for (JsonNode action : Json.tree(summary).path("actions")) {
-            actions.add(new Action(action.path("title").asText(), action.path("text").asText()));
+            actions.add(new Action(
+                    action.path("title").asText(), action.path("text").asText()));
         }
         String page = head(place.resolve(ReviewPage.FILE));
         Result result = new Result(

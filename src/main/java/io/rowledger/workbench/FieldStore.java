@@ -67,7 +67,8 @@ final class FieldStore {
         if (link != null) {
             throw new HttpRefusal(
                     HttpRefusal.FORBIDDEN,
-                    folder.root().relativize(link) + " is a link to another place. The workbench reads nothing outside its folder."
+                    folder.root().relativize(link)
+                            + " is a link to another place. The workbench reads nothing outside its folder."
                             + " Hint: put the file itself there.");
         }
         return all().stream()

@@ -89,7 +89,19 @@ final class LogView {
                 lines.add(line(file, survey, path, sameAs(log, file, digests)));
             } catch (UnusableInputException e) {
                 lines.add(new LogLine(
-                        file, "", 0, 0, null, null, 0, null, 0, List.of(), null, List.of(String.valueOf(e.getMessage())), true));
+                        file,
+                        "",
+                        0,
+                        0,
+                        null,
+                        null,
+                        0,
+                        null,
+                        0,
+                        List.of(),
+                        null,
+                        List.of(String.valueOf(e.getMessage())),
+                        true));
             }
         }
         String said = store.rig(field).text("job", "zone");
@@ -110,7 +122,9 @@ final class LogView {
                 survey.rows(),
                 path,
                 sameAs,
-                survey.problems().stream().map(problem -> String.valueOf(problem.getMessage())).toList(),
+                survey.problems().stream()
+                        .map(problem -> String.valueOf(problem.getMessage()))
+                        .toList(),
                 false);
     }
 

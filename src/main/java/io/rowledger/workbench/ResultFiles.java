@@ -31,7 +31,8 @@ final class ResultFiles {
     }
 
     /** Sends a file below the folder of the results. */
-    @Nullable Object send(Call call) throws IOException {
+    @Nullable
+    Object send(Call call) throws IOException {
         List<String> parts = new ArrayList<>(List.of(SeasonFolder.RESULTS));
         for (String part : call.parts()) {
             parts.addAll(List.of(part.split("/", -1)));

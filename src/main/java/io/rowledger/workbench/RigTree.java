@@ -95,7 +95,8 @@ final class RigTree {
     }
 
     /** Returns the text at a path, or null. */
-    @Nullable String text(String... path) {
+    @Nullable
+    String text(String... path) {
         Object value = block(java.util.Arrays.copyOf(path, path.length - 1)).get(path[path.length - 1]);
         return value instanceof String text ? text : null;
     }

@@ -44,7 +44,8 @@ final class SavedBars {
                 String name = String.valueOf(file.getFileName());
                 if (name.endsWith(ENDING) && Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
                     all.add(new SavedBar(
-                            name.substring(0, name.length() - ENDING.length()), RigTree.read(file).tree()));
+                            name.substring(0, name.length() - ENDING.length()),
+                            RigTree.read(file).tree()));
                 }
             }
         }

@@ -10,7 +10,8 @@ final class WorkbenchPage {
     private static final String DOCUMENT = "/io/rowledger/web/workbench/workbench.html";
 
     /** Style and scripts, each script after those it uses. */
-    static final List<String> FILES = List.of("workbench.css", "core.js", "season.js", "app.js");
+    static final List<String> FILES = List.of(
+            "workbench.css", "core.js", "units.js", "drawing.js", "season.js", "logs.js", "columns.js", "app.js");
 
     private WorkbenchPage() {}
 

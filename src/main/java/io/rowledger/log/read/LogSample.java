@@ -1,11 +1,13 @@
 package io.rowledger.log.read;
 
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.header.Questions;
 import io.rowledger.log.source.Line;
 import io.rowledger.log.source.NumberParser;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -15,8 +17,12 @@ import java.util.List;
  * @param glance header, first records and questions
  * @param records number of lines below the header
  * @param values numbers by column and sample, as written; NaN where a field holds no number
+ * @param timeS times of the samples, epoch seconds; NaN where they can't be read
+ * @param latDeg latitudes of the samples; NaN where there is no position
+ * @param lonDeg longitudes of the samples; NaN where there is no position
  */
-public record LogSample(LogGlance glance, int records, List<double[]> values) {
+public record LogSample(
+        LogGlance glance, int records, List<double[]> values, double[] timeS, double[] latDeg, double[] lonDeg) {
     /** Copies the list. */
     public LogSample {
         values = List.copyOf(values);
@@ -43,7 +49,38 @@ public record LogSample(LogGlance glance, int records, List<double[]> values) {
             }
             values.add(column);
         }
-        return new LogSample(glance, sampler.seen, values);
+        LogSample sample =
+                new LogSample(glance, sampler.seen, values, unknown(sampler), unknown(sampler), unknown(sampler));
+        sample.place(sampler.kept);
+        return sample;
+    }
+
+    private static double[] unknown(Sampler sampler) {
+        double[] values = new double[sampler.kept.size()];
+        Arrays.fill(values, Double.NaN);
+        return values;
+    }
+
+    /** Reads times and positions where the header and the first records leave no question about them. */
+    private void place(List<Line> lines) {
+        RawLog log;
+        try {
+            RecordReader reader = new RecordReader(glance.preview(), new DropCount());
+            lines.forEach(line -> reader.read(line.fields(), line.number()));
+            log = reader.log();
+        } catch (UnusableInputException | IllegalStateException e) {
+            // A question is open, and the glance has it.
+            return;
+        }
+        boolean timed = !glance.preview().plan().isUntimed();
+        for (int i = 0, k = 0; i < log.records; i++) {
+            while (lines.get(k).number() != log.line[i]) {
+                k++;
+            }
+            timeS[k] = timed ? log.timeS[i] : Double.NaN;
+            latDeg[k] = log.latDeg[i];
+            lonDeg[k] = log.lonDeg[i];
+        }
     }
 
     /** Keeps every n-th line, with n doubled whenever there are too many. */

@@ -2,26 +2,75 @@
 (function (R) {
   'use strict';
 
+  /** The steps of a field in the order in which a person meets them. */
+  var STEPS = ['logs', 'columns', 'time', 'bar', 'tape', 'product', 'maps', 'facts', 'run'];
+
+  R.stepName = function (step) {
+    return {
+      logs: R.t('workbench.step.logs'), columns: R.t('workbench.step.columns'), time: R.t('workbench.step.time'),
+      bar: R.t('workbench.step.bar'), tape: R.t('workbench.step.tape'), product: R.t('workbench.step.product'),
+      maps: R.t('workbench.step.maps'), facts: R.t('workbench.step.facts'), run: R.t('workbench.step.run')
+    }[step];
+  };
+
+  /** The step that a field waits for. */
+  R.nextStep = function (field) {
+    return !field.logs.length ? 'logs' : !field.rig ? 'columns' : field.ready ? 'run' : 'bar';
+  };
+
+  R.title = function (field, key) {
+    return R.h('h1', null, R.h('span.note', null, field), ' ', R.t(key));
+  };
+
+  /** The way on to the next screen. */
+  R.next = function (step, field, key) {
+    return R.screens[step] ? R.h('p.next', null, R.link(R.t(key) + ' ›', ['field', step, field], 'primary')) : null;
+  };
+
   function parts() {
     return location.hash.replace(/^#\/?/, '').split('/').filter(Boolean).map(decodeURIComponent);
   }
 
-  function show() {
-    var at = parts();
-    var screen = at.length < 2 ? 'season' : at[1];
-    var main = document.getElementById('main');
-    R.fill(main);
-    main.className = screen;
-    R.fill(document.getElementById('steps'));
-    (R.screens[screen] || R.screens.season)(main, at);
-    main.setAttribute('data-shown', screen);
-    window.scrollTo(0, 0);
+  function steps(step, field) {
+    R.fill(document.getElementById('steps'), R.h('ol', null, STEPS.filter(function (each) {
+      return R.screens[each];
+    }).map(function (each) {
+      var link = R.link(R.stepName(each), ['field', each, field]);
+      if (each === step) {
+        link.setAttribute('aria-current', 'step');
+      }
+      return R.h('li', null, link);
+    })));
   }
 
+  function show() {
+    var at = parts();
+    var field = at[0] === 'field' && R.screens[at[1]] && at[2];
+    var screen = field ? at[1] : at[0] && R.screens[at[0]] ? at[0] : 'season';
+    var main = R.h('main', {id: 'main', tabindex: '-1', 'class': screen, 'data-shown': screen});
+    document.getElementById('main').replaceWith(main);
+    if (field) {
+      steps(screen, field);
+    } else {
+      R.fill(document.getElementById('steps'));
+    }
+    R.screens[screen](main, field || at[1]);
+    window.scrollTo(0, 0);
+    main.focus({preventScroll: true});
+  }
+
+  R.show = show;
+
   function header() {
+    var units = R.button(R.t('workbench.units'), function () {
+      R.kept('units', R.kept('units') === 'metric' ? 'us' : 'metric');
+      show();
+    });
     R.fill(document.getElementById('top'),
       R.h('a.brand', {href: '#/'}, 'Rowledger'),
       R.h('span.folder', null, R.about.folder),
+      R.h('span', {id: 'at-work'}),
+      units,
       R.button(R.t('workbench.night'), function () {
         R.kept('night', document.documentElement.classList.toggle('night') ? '1' : '');
       }));
@@ -31,6 +80,9 @@
     var source = new EventSource('/api/events');
     source.addEventListener('open', function () {
       document.documentElement.setAttribute('data-connected', '1');
+    });
+    source.addEventListener('error', function () {
+      document.documentElement.setAttribute('data-connected', '0');
     });
     R.events = source;
   }
@@ -43,6 +95,7 @@
       R.setWords(all[0].words);
       document.documentElement.lang = all[0].language;
       R.about = all[1];
+      R.zones = all[1].zones || [];
       header();
       listen();
       window.addEventListener('hashchange', show);

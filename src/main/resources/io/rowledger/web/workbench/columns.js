@@ -1,0 +1,274 @@
+/** The columns of a log: what each was understood as, with a choice where it is open, and the row check. */
+(function (R) {
+  'use strict';
+
+  /** Correlation with speed from which an unknown column is offered as a flow. */
+  var MIN_WITH_SPEED = 0.4;
+  /** Rates outside of these are nobody's target for a side-dress bar (common practice, no source). */
+  var MIN_GAL_PER_AC = 1;
+  var MAX_GAL_PER_AC = 500;
+  var M2_PER_ACRE = 4046.8564224;
+  var L_PER_GAL = 3.785411784;
+
+  /** Quantities that a person can choose for a column: key in the rig file, unit choices. */
+  var QUANTITIES = [
+    ['time', []], ['date', []], ['lat', []], ['lon', []], ['speed', ['mph', 'km/h', 'm/s']], ['course', []],
+    ['target', ['gal/ac', 'L/ha']], ['pressure', ['psi', 'kPa', 'bar']], ['flow_total', ['gal/min', 'L/min']],
+    ['down', []], ['fix', []], ['width', ['ft', 'in', 'm']]
+  ];
+
+  R.screens.columns = function (main, field) {
+    R.call('GET', R.fieldPath(field, 'columns')).then(function (table) { show(main, field, table); }, R.problem);
+  };
+
+  function show(main, field, table) {
+    var state = {
+      field: field,
+      table: table,
+      columns: Object.assign({}, table.chosen),
+      hints: Object.assign({}, table.hints),
+      save: function () {
+        main.setAttribute('data-loaded', 'saving');
+        main.inert = true;
+        return R.call('PUT', R.fieldPath(field, 'columns'), {columns: state.columns, hints: state.hints})
+          .then(function (next) { show(main, field, next); }, function (error) {
+            R.problem(error);
+            show(main, field, table);
+          });
+      }
+    };
+    var settled = !table.problems.length;
+    main.inert = false;
+    R.fill(main,
+      R.title(field, 'workbench.step.columns'),
+      R.h('p', null, settled ? R.t('workbench.columns.settled', table.file, table.rows)
+        : R.t('workbench.columns.open', table.file)),
+      families(state),
+      speeds(state),
+      hints(state),
+      table.problems.length ? R.h('details.questions', {open: !families(state) && !speeds(state)},
+        R.h('summary', null, R.t('workbench.columns.questions', table.problems.length)),
+        R.h('ol', null, table.problems.map(function (text) { return R.h('li', null, text); }))) : null,
+      settled ? check(field) : null,
+      settled ? R.next('time', field, 'workbench.next') : null,
+      R.h('h2', null, R.t('workbench.columns.all')),
+      R.h('div.scroll', {tabindex: 0, role: 'region', 'aria-label': R.t('workbench.columns.all')}, R.h('table', null,
+        R.h('thead', null, R.h('tr', null,
+          ['header', 'values', 'trace', 'is', 'choice'].map(function (key) {
+            return R.h('th', {scope: 'col'}, heading(key));
+          }))),
+        R.h('tbody', null, table.columns.map(function (column) { return row(state, column); })))));
+    main.setAttribute('data-loaded', settled ? 'columns' : 'questions');
+  }
+
+  function heading(key) {
+    return {
+      header: R.t('workbench.columns.header'), values: R.t('workbench.columns.values'), trace: R.t('workbench.columns.trace'),
+      is: R.t('workbench.columns.is'), choice: R.t('workbench.columns.choice')
+    }[key];
+  }
+
+  function chosenFor(state, header) {
+    return Object.keys(state.columns).filter(function (key) { return state.columns[key] === header; })[0];
+  }
+
+  function row(state, column) {
+    var chosen = chosenFor(state, column.header);
+    return R.h('tr', {'data-header': column.header},
+      R.h('th', {scope: 'row'}, column.header),
+      R.h('td', null, column.first.join(', ')),
+      R.h('td', null, R.trace(column.trace)),
+      R.h('td', null, column.quantity ? column.quantity + (column.unit ? ' [' + column.unit + ']' : '')
+        : R.t('workbench.columns.unused'), column.remark ? R.h('span.note', null, ' ' + column.remark) : null),
+      R.h('td', null, select(state, column, chosen)));
+  }
+
+  function select(state, column, chosen) {
+    var box = R.h('select', {'aria-label': R.t('workbench.columns.choiceOf', column.header), onchange: function () {
+      if (chosen) {
+        delete state.columns[chosen];
+      }
+      if (box.value) {
+        delete state.columns[box.value];
+        state.columns[box.value] = column.header;
+      }
+      state.save();
+    }});
+    box.appendChild(new Option(column.quantity && !chosen ? R.t('workbench.columns.asUnderstood') : R.t('workbench.columns.notNeeded'), ''));
+    options(column).forEach(function (key) { box.appendChild(new Option(key, key)); });
+    if (chosen && options(column).indexOf(chosen) < 0) {
+      box.appendChild(new Option(chosen, chosen));
+    }
+    box.value = chosen || '';
+    return box;
+  }
+
+  function options(column) {
+    var number = (/(\d+)\D*$/.exec(column.header) || [])[1];
+    var keys = [];
+    if (number) {
+      var two = ('0' + (+number)).slice(-2);
+      ['gal/min', 'L/min', 'oz/min'].forEach(function (unit) { keys.push('flow_' + two + '[' + unit + ']'); });
+      ['gal/ac', 'L/ha'].forEach(function (unit) { keys.push('rate_' + two + '[' + unit + ']'); });
+      keys.push('pressure_' + two + '[psi]', 'on_' + two);
+    } else {
+      ['gal/min', 'L/min'].forEach(function (unit) { keys.push('flow[' + unit + ']'); });
+      ['gal/ac', 'L/ha'].forEach(function (unit) { keys.push('rate[' + unit + ']'); });
+    }
+    QUANTITIES.forEach(function (each) {
+      if (each[1].length) {
+        each[1].forEach(function (unit) { keys.push(each[0] + '[' + unit + ']'); });
+      } else {
+        keys.push(each[0]);
+      }
+    });
+    return keys;
+  }
+
+  /** Series of columns whose names differ by a number and that nobody understood: flows of the rows, likely. */
+  function families(state) {
+    var groups = {};
+    state.table.columns.forEach(function (column) {
+      var match = /^(.*?)(\d+)(\D*)$/.exec(column.header);
+      if (match && column.usual !== null && (!column.quantity || column.remark) && !chosenFor(state, column.header)) {
+        var key = match[1] + '#' + match[3];
+        (groups[key] = groups[key] || []).push({number: +match[2], column: column});
+      }
+    });
+    var cards = Object.keys(groups).filter(function (key) {
+      var group = groups[key];
+      var moving = group.filter(function (each) { return (each.column.withSpeed || 0) > MIN_WITH_SPEED; });
+      return group.length > 1 && moving.length * 2 > group.length;
+    }).map(function (key) { return family(state, groups[key]); });
+    return cards.length ? cards : null;
+  }
+
+  function family(state, group) {
+    group.sort(function (a, b) { return a.number - b.number; });
+    var first = group[0].column;
+    // The column whose usual value is the median: a row that was plugged says little about the unit.
+    var middle = group.map(function (each) { return each.column; })
+      .sort(function (a, b) { return a.usual - b.usual; })[group.length >> 1];
+    return R.h('section.card', {'aria-label': R.t('workbench.columns.flows'), 'data-family': first.header},
+      R.h('h2', null, R.t('workbench.columns.family', first.header, group[group.length - 1].column.header, group.length)),
+      R.trace(middle.trace),
+      R.h('p', null, R.t('workbench.columns.familyNote', figure(middle.usual), inches(state.table.spacingM))),
+      R.h('div.choices', null, plausible(middle.readings).map(function (reading) {
+        var name = reading.unit.indexOf('/min') > 0 ? 'flow_' : 'rate_';
+        return R.button(R.t('workbench.columns.gives', reading.unit, galPerAc(reading.rateLPerM2)), function () {
+          group.forEach(function (each) {
+            state.columns[name + ('0' + each.number).slice(-2) + '[' + reading.unit + ']'] = each.column.header;
+          });
+          state.save();
+        }, 'choice');
+      })));
+  }
+
+  /** Readings that somebody could have wanted; all of them where none is. */
+  function plausible(readings) {
+    var near = readings.filter(function (reading) {
+      var gal = reading.rateLPerM2 * M2_PER_ACRE / L_PER_GAL;
+      return gal > MIN_GAL_PER_AC && gal < MAX_GAL_PER_AC;
+    });
+    return near.length ? near : readings;
+  }
+
+  /** A column that runs like the speed by the positions and has no unit. */
+  function speeds(state) {
+    var table = state.table;
+    var known = table.columns.some(function (column) { return column.quantity === 'speed' && column.unit; })
+      || Object.keys(state.columns).some(function (key) { return key.indexOf('speed') === 0; });
+    if (known || !table.usualMps) {
+      return null;
+    }
+    var column = table.columns.filter(function (each) {
+      return each.usual !== null && /sp(ee)?d|vel|mph|kmh/i.test(each.header) && (each.withSpeed || 0) > MIN_WITH_SPEED;
+    })[0];
+    if (!column) {
+      return null;
+    }
+    var units = [['mph', 0.44704], ['km/h', 1 / 3.6], ['m/s', 1], ['ft/s', 0.3048]];
+    var mph = function (mps) { return (mps / 0.44704).toFixed(1); };
+    return R.h('section.card', {'aria-label': R.t('workbench.columns.speed'), 'data-family': column.header},
+      R.h('h2', null, R.t('workbench.columns.speedOf', column.header)),
+      R.h('p', null, R.t('workbench.columns.speedNote', figure(column.usual), mph(table.usualMps))),
+      R.h('div.choices', null, units.map(function (unit) {
+        return R.button(R.t('workbench.columns.speedGives', unit[0], mph(column.usual * unit[1])), function () {
+          state.columns['speed[' + unit[0] + ']'] = column.header;
+          state.save();
+        }, 'choice');
+      })));
+  }
+
+  /** Facts that a log does not show, as selects, where a question asks for one. */
+  function hints(state) {
+    var text = state.table.problems.join(' ');
+    var rows = [];
+    var ask = function (key, label, values) {
+      var box = R.h('select', {'aria-label': label, onchange: function () {
+        if (box.value) {
+          state.hints[key] = box.value;
+        } else {
+          delete state.hints[key];
+        }
+        state.save();
+      }});
+      box.appendChild(new Option('', ''));
+      values.forEach(function (value) { box.appendChild(new Option(value, value)); });
+      box.value = state.hints[key] || '';
+      rows.push(R.h('label', null, label, box));
+    };
+    if (/\bzone\b/.test(text) || state.hints.zone) {
+      ask('zone', R.t('workbench.columns.zone'), R.zones);
+    }
+    if (/date_order/.test(text) || state.hints.date_order) {
+      ask('date_order', R.t('workbench.columns.dateOrder'), ['month-day-year', 'day-month-year', 'year-month-day']);
+    }
+    if (/\bcounts:/.test(text) || state.hints.counts) {
+      ask('counts', R.t('workbench.columns.counts'), ['since_last', 'total']);
+    }
+    return rows.length ? R.h('section.card', {'aria-label': R.t('workbench.columns.facts')},
+      R.h('h2', null, R.t('workbench.columns.facts')), rows) : null;
+  }
+
+  function check(field) {
+    var out = R.h('div.check', {'aria-live': 'polite'});
+    var run = function () {
+      R.fill(out, R.h('p', null, R.t('workbench.working')));
+      R.call('POST', R.fieldPath(field, 'check'), {}).then(function (check) { answer(out, check); }, function (error) {
+        R.fill(out);
+        R.problem(error);
+      });
+    };
+    return R.h('section.card', {'aria-label': R.t('workbench.check.title')},
+      R.h('h2', null, R.t('workbench.check.title')),
+      R.h('p', null, R.t('workbench.check.note')),
+      R.button(R.t('workbench.check.run'), run, 'primary'), out);
+  }
+
+  function answer(out, check) {
+    R.fill(out,
+      check.findings.length ? null : R.h('p', null, R.t(check.comparesRows ? 'workbench.check.nothing' : 'workbench.check.cannot')),
+      check.findings.map(function (finding) {
+        return R.h('article.card', null,
+          R.h('h3', null, finding.title, ' ', R.h('span.sure', null, R.t('workbench.check.sure', finding.confidencePct))),
+          R.h('p', null, finding.evidence), R.h('p', null, R.t('workbench.check.alternative'), ' ', finding.alternative),
+          R.h('p', null, R.t('workbench.check.look'), ' ', finding.check));
+      }),
+      check.notes.length ? R.h('ul.note', null, check.notes.map(function (note) { return R.h('li', null, note); })) : null);
+    out.setAttribute('data-checked', String(check.findings.length));
+  }
+
+  function figure(value) {
+    return value >= 100 ? value.toFixed(0) : value >= 10 ? value.toFixed(1) : value.toFixed(2);
+  }
+
+  function inches(m) {
+    return (m / 0.0254).toFixed(0);
+  }
+
+  function galPerAc(lPerM2) {
+    var value = lPerM2 * M2_PER_ACRE / L_PER_GAL;
+    return value < 10 ? value.toFixed(1) : value.toFixed(0);
+  }
+})(Rowledger);

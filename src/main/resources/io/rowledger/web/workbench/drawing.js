@@ -1,0 +1,98 @@
+/** Small pictures: traces, paths, maps of results. */
+(function (R) {
+  'use strict';
+
+  /**
+   * A small trace.
+   * @param {Array<number|null>} values
+   */
+  R.trace = function (values) {
+    var width = 120;
+    var height = 28;
+    var known = values.filter(function (v) { return v !== null; });
+    var svg = R.svg('svg', {viewBox: '0 0 ' + width + ' ' + height, 'class': 'trace', 'aria-hidden': 'true'});
+    if (known.length < 2) {
+      return svg;
+    }
+    var low = Math.min.apply(null, known);
+    var high = Math.max.apply(null, known);
+    var span = high - low || 1;
+    var d = '';
+    var pen = 'M';
+    values.forEach(function (v, i) {
+      if (v === null) {
+        pen = 'M';
+        return;
+      }
+      d += pen + (i / (values.length - 1) * width).toFixed(1) + ' '
+        + (height - 2 - (v - low) / span * (height - 4)).toFixed(1);
+      pen = 'L';
+    });
+    svg.appendChild(R.svg('path', {d: d}));
+    return svg;
+  };
+
+  /**
+   * Paths of logs on one plane, north up.
+   * @param {Array<{file: string, path: number[]}>} logs
+   * @param {string} label for those who can't see it
+   */
+  R.paths = function (logs, label) {
+    var low = [Infinity, Infinity];
+    var high = [-Infinity, -Infinity];
+    logs.forEach(function (log) {
+      for (var i = 0; i < log.path.length; i += 2) {
+        low = [Math.min(low[0], log.path[i]), Math.min(low[1], log.path[i + 1])];
+        high = [Math.max(high[0], log.path[i]), Math.max(high[1], log.path[i + 1])];
+      }
+    });
+    if (!isFinite(low[0])) {
+      return R.h('p.note', null, R.t('workbench.logs.noPath'));
+    }
+    var size = Math.max(high[0] - low[0], high[1] - low[1], 20);
+    var scale = 600 / size;
+    var width = (high[0] - low[0]) * scale + 20;
+    var height = (high[1] - low[1]) * scale + 20;
+    var svg = R.svg('svg', {
+      viewBox: '0 0 ' + width.toFixed(0) + ' ' + height.toFixed(0), 'class': 'paths', role: 'img', 'aria-label': label
+    });
+    logs.forEach(function (log, n) {
+      var d = '';
+      for (var i = 0; i < log.path.length; i += 2) {
+        d += (i ? 'L' : 'M') + ((log.path[i] - low[0]) * scale + 10).toFixed(1) + ' '
+          + ((high[1] - log.path[i + 1]) * scale + 10).toFixed(1);
+      }
+      svg.appendChild(R.svg('path', {d: d, 'class': 'path' + n % 4}));
+    });
+    return svg;
+  };
+
+  /** The map of a field's results, as large as its box. */
+  R.thumbnail = function (field, label) {
+    var box = R.h('div.thumbnail');
+    R.call('GET', R.fieldPath(field, 'picture')).then(function (picture) {
+      if (!picture.shapes.length) {
+        return;
+      }
+      var svg = R.svg('svg', {viewBox: '0 0 ' + picture.width + ' ' + picture.height, 'class': 'picture', role: 'img',
+        'aria-label': label});
+      picture.shapes.forEach(function (shape) {
+        svg.appendChild(R.svg('path', {'class': shape.kind, 'fill-rule': 'evenodd', d: shape.path}));
+      });
+      box.appendChild(svg);
+    }, function () { /* A field without a picture has none. */ });
+    return box;
+  };
+
+  /** A length of time in words: 44 min, 3 h 5 min. */
+  R.duration = function (seconds) {
+    var minutes = Math.round(seconds / 60);
+    return minutes < 60 ? R.t('workbench.minutes', minutes)
+      : R.t('workbench.hours', Math.floor(minutes / 60), minutes % 60);
+  };
+
+  /** The units that the person reads. */
+  R.reader = function (zone) {
+    return new R.Units(R.kept('units') || 'us', zone || 'UTC', document.documentElement.lang);
+  };
+})(Rowledger);
