@@ -38,6 +38,7 @@ public final class Main implements Runnable {
 
     /** Runs the program and exits with its status. */
     public static void main(String[] args) {
+        CompilerDirectives.leaveOutOptimizer();
         System.exit(run(new PrintStream(System.out, true, StandardCharsets.UTF_8), errors(), args));
     }
 

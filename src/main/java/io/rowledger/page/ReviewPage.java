@@ -136,6 +136,7 @@ public final class ReviewPage {
                 .withEscaper(text -> Escapers.HTML.escape(VisibleText.of(text)))
                 .strictSections(true)
                 .emptyStringIsFalse(true)
+                .withFormatter(TemplateText::printed)
                 .compile(template);
     }
 

@@ -86,17 +86,18 @@ public final class LogLimits {
         double[] quantum = new double[rows];
         double[] usual = new double[rows];
         double[][] columns = new double[rows][];
-        double[] all = new double[0];
+        double[][] distinct = new double[rows][];
+        boolean few = false;
         for (int r = 0; r < rows; r++) {
             columns[r] = log.flowColumn(p, r);
-            double[] distinct = distinct(columns[r]);
-            usual[r] = usual(columns[r]);
-            quantum[r] = distinct.length < MIN_DISTINCT ? Double.NaN : quantum(distinct, usual[r]);
-            all = merged(all, distinct);
+            double[] positive = positive(columns[r]);
+            distinct[r] = distinct(positive);
+            usual[r] = positive.length == 0 ? 0 : positive[positive.length / 2];
+            few |= distinct[r].length < MIN_DISTINCT;
         }
-        double pooled = quantum(all, rows == 0 ? 0 : RobustStatistics.median(usual));
+        double pooled = few ? quantum(pooled(distinct), RobustStatistics.median(usual)) : 0;
         for (int r = 0; r < rows; r++) {
-            quantum[r] = Double.isNaN(quantum[r]) ? pooled : quantum[r];
+            quantum[r] = distinct[r].length < MIN_DISTINCT ? pooled : quantum(distinct[r], usual[r]);
         }
         double interval = interval(log);
         boolean commanded = false;
@@ -222,29 +223,41 @@ public final class LogLimits {
         return step.length == 0 ? 1 : RobustStatistics.median(step, step.length);
     }
 
-    private static double[] distinct(double[] column) {
-        double[] positive = Arrays.stream(column).filter(x -> x > 0).sorted().toArray();
-        return merged(positive, new double[0]);
-    }
-
-    /** Both arrays in rising order, equal values once: equal within a billionth. */
-    private static double[] merged(double[] a, double[] b) {
-        double[] all = Arrays.copyOf(a, a.length + b.length);
-        System.arraycopy(b, 0, all, a.length, b.length);
-        Arrays.sort(all);
+    /** The positive readings in rising order, L/s. */
+    private static double[] positive(double[] column) {
+        double[] positive = new double[column.length];
         int n = 0;
-        for (double x : all) {
-            if (n == 0 || x - all[n - 1] > 1e-9 * x) {
-                all[n++] = x;
+        for (double x : column) {
+            if (x > 0) {
+                positive[n++] = x;
             }
         }
-        return Arrays.copyOf(all, n);
+        Arrays.sort(positive, 0, n);
+        return Arrays.copyOf(positive, n);
     }
 
-    /** Median of the positive readings, L/s. */
-    private static double usual(double[] column) {
-        double[] positive = Arrays.stream(column).filter(x -> x > 0).sorted().toArray();
-        return positive.length == 0 ? 0 : positive[positive.length / 2];
+    /** The distinct readings of all rows, each row's in rising order. */
+    private static double[] pooled(double[][] ofRows) {
+        double[] pooled = new double[0];
+        for (double[] row : ofRows) {
+            double[] both = Arrays.copyOf(pooled, pooled.length + row.length);
+            System.arraycopy(row, 0, both, pooled.length, row.length);
+            Arrays.sort(both);
+            pooled = distinct(both);
+        }
+        return pooled;
+    }
+
+    /** Values in rising order, equal ones once: equal within a billionth. */
+    private static double[] distinct(double[] rising) {
+        double[] distinct = new double[rising.length];
+        int n = 0;
+        for (double x : rising) {
+            if (n == 0 || x - distinct[n - 1] > 1e-9 * x) {
+                distinct[n++] = x;
+            }
+        }
+        return Arrays.copyOf(distinct, n);
     }
 
     /** Standard deviation of readings near the usual flow, less that of rounding, q²/12, L/s. */

@@ -61,7 +61,7 @@ final class FilledTemplate {
             Mustache.compiler()
                     .strictSections(true)
                     .emptyStringIsFalse(true)
-                    .withFormatter(value -> VisibleText.of(String.valueOf(value)))
+                    .withFormatter(value -> VisibleText.of(TemplateText.printed(value)))
                     .withLoader(name -> {
                         throw OwnTemplate.partial(template, name, 0);
                     })

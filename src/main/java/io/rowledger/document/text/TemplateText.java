@@ -18,6 +18,15 @@ public record TemplateText(Messages messages, String key) implements Mustache.Cu
     /** U+FFFC, the object replacement character: stands where the escaped argument goes. */
     private static final String ARGUMENT = "\ufffc";
 
+    /**
+     * What a tag prints of a value. Records of a model are opened as sections and never printed; the engine asks for their text
+     * all the same, to find out whether it is empty, and theirs is all that is in them.
+     */
+    public static String printed(Object value) {
+        boolean section = value instanceof Record && !(value instanceof TemplateText);
+        return section ? value.getClass().getSimpleName() : String.valueOf(value);
+    }
+
     /** The next part of the key; null where no bundle has a key that goes on so. */
     @Override
     public @Nullable Object get(String name) {
