@@ -84,7 +84,7 @@ class MessageKeysTest {
             Map.entry(
                     "record.rule.",
                     Arrays.stream(RecordRule.values())
-                            .flatMap(rule -> Stream.of("place", "citation", "period", "note")
+                            .flatMap(rule -> Stream.of("place", "citation", "read", "period", "note")
                                     .map(part -> rule.name() + "." + part))
                             .toList()),
             Map.entry(

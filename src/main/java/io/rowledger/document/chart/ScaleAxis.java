@@ -23,6 +23,8 @@ final class ScaleAxis extends ValueAxis {
     private static final long serialVersionUID = 1L;
     /** Room between two labels, pt. */
     private static final double BETWEEN_PT = 4;
+    /** Farthest that a label may reach left of the plot, pt. */
+    private static final double MAX_OVERHANG_PT = 22;
 
     private final transient Scale scale;
 
@@ -85,7 +87,11 @@ final class ScaleAxis extends ValueAxis {
         for (int i = 0; i < n; i += every) {
             Tick tick = scale.ticks().get(i);
             boolean fits = !across || at[i] + half[i] <= area.getMaxX() + BETWEEN_PT * ChartGraphics.UNITS_PER_PT;
-            ticks.add(new NumberTick(tick.value(), fits ? tick.label() : "", anchor, anchor, 0));
+            // A long first label, such as a date, begins at its mark instead of off the page.
+            TextAnchor own = across && at[i] - half[i] < area.getMinX() - MAX_OVERHANG_PT * ChartGraphics.UNITS_PER_PT
+                    ? TextAnchor.TOP_LEFT
+                    : anchor;
+            ticks.add(new NumberTick(tick.value(), fits ? tick.label() : "", own, own, 0));
         }
         return ticks;
     }

@@ -7,12 +7,15 @@ import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
 /** Title and particulars, the same on every report of a job. */
 public final class ReportHeaders {
+    private static final int SECONDS_PER_HOUR = 3600;
+
     private ReportHeaders() {}
 
     /** The header of a report of this kind, such as "Pass review". */
@@ -66,9 +69,15 @@ public final class ReportHeaders {
                 zone(f));
     }
 
-    /** The name of the time zone; UTC for the zone without an offset. */
+    /** The name of the time zone; {@code UTC}, or {@code UTC−6}, for one that is only an offset. */
     public static String zone(UnitFormat f) {
-        String id = f.zone().getId();
-        return "Z".equals(id) ? "UTC" : id;
+        if (!(f.zone() instanceof ZoneOffset offset)) {
+            return f.zone().getId();
+        }
+        int seconds = offset.getTotalSeconds();
+        if (seconds % SECONDS_PER_HOUR != 0) {
+            return "UTC" + offset.getId();
+        }
+        return seconds == 0 ? "UTC" : "UTC" + (seconds < 0 ? "\u2212" : "+") + Math.abs(seconds / SECONDS_PER_HOUR);
     }
 }

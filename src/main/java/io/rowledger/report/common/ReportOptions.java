@@ -42,6 +42,11 @@ public record ReportOptions(
         return new ReportOptions(other, paper, zone, templateFolder, programVersion, language);
     }
 
+    /** The same in another time zone. */
+    public ReportOptions in(ZoneId other) {
+        return new ReportOptions(units, paper, other, templateFolder, programVersion, language);
+    }
+
     /** Values in these units and this time zone. */
     public UnitFormat format() {
         return new UnitFormat(units, zone, language);

@@ -50,10 +50,7 @@ final class BudgetSection {
     Budget build() {
         List<BudgetLine> lines = new ArrayList<>();
         lines.add(BudgetLine.computed(
-                messages.text("record.budget.job"),
-                messages.units().date(in.work().times().startS()),
-                rate(nutrients.jobNitrogenKgPerM2()),
-                jobRemark()));
+                messages.text("record.budget.job"), dates(), rate(nutrients.jobNitrogenKgPerM2()), jobRemark()));
         for (EarlierApplication earlier : job.earlier()) {
             lines.add(BudgetLine.entered(
                     TextTruncation.name(earlier.what()),
@@ -194,5 +191,14 @@ final class BudgetSection {
 
     private String rate(double kgPerM2) {
         return messages.units().number(QuantityKind.NITROGEN_RATE, kgPerM2);
+    }
+
+    /** The local day of the work, or the first and the last one. */
+    private String dates() {
+        double startS = in.work().times().startS();
+        double endS = in.work().times().endS();
+        return messages.units().sameDay(startS, endS)
+                ? messages.units().date(startS)
+                : messages.text("record.budget.days", Message.time(startS), Message.time(endS));
     }
 }

@@ -3,21 +3,28 @@ package io.rowledger.report.record;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
+import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Nutrients.OfProduct;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.record.NitrogenRecord.Liquid;
+import io.rowledger.report.record.NitrogenRecord.Sentence;
 import io.rowledger.rig.Amount;
 import io.rowledger.rig.LoadTicket;
 import io.rowledger.rig.Product;
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
+import io.rowledger.uncertainty.Interval;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /** The table of products: metered, ordered and delivered volume, and the nutrients in it. */
 final class LiquidSection {
@@ -25,6 +32,10 @@ final class LiquidSection {
     private static final double MIN_DIFFERENCE_PCT = 0.5;
     /** Smallest share of a product's volume metered outside of work that is printed; common practice, no source. */
     private static final double MIN_OUTSIDE_WORK_SHARE = 0.002;
+
+    /** Findings that put the metered volume in question. */
+    private static final Set<FindingKind> METERING = EnumSet.of(
+            FindingKind.METER_DROPOUT, FindingKind.METER_STUCK, FindingKind.METER_SCALE, FindingKind.CHANNELS_SWAPPED);
 
     private final RecordInput in;
     private final Nutrients nutrients;
@@ -90,13 +101,14 @@ final class LiquidSection {
     }
 
     /** The nitrogen worked out, ordered and delivered compared with metered volume, then the other nutrients. */
-    List<String> notes() {
-        List<String> notes = new ArrayList<>();
+    List<Sentence> notes() {
+        List<Sentence> notes = new ArrayList<>();
         for (int p = 0; p < nutrients.products().size(); p++) {
             OfProduct one = nutrients.products().get(p);
             if (one.volumeL() > 0 && Double.isFinite(one.kg().nitrogenKg())) {
                 notes.add(ofProduct(one, arithmetic(one)));
             }
+            bounds(notes, one, p);
             Amount order = in.job().order().get(one.product().key());
             if (order != null) {
                 notes.add(ofProduct(one, compared(one, order.volumeL(), Message.of("record.liquid.ordered"))));
@@ -111,8 +123,29 @@ final class LiquidSection {
                         one, Message.of("record.liquid.outsideWork", Message.value(QuantityKind.VOLUME, outsideL))));
             }
         }
+        for (Finding finding : in.machineFindings()) {
+            if (METERING.contains(finding.kind())) {
+                notes.add(new Sentence(
+                        messages.text("record.liquid.meter", FindingTitles.of(finding), in.cost(finding)), true));
+            }
+        }
         otherNutrients(notes);
         return notes;
+    }
+
+    /** The bounds of the metered volume. */
+    private void bounds(List<Sentence> notes, OfProduct one, int p) {
+        if (p < in.intervals().products().size()) {
+            Interval volumeL = in.intervals().products().get(p).volumeL();
+            if (volumeL.known()) {
+                notes.add(ofProduct(
+                        one,
+                        Message.of(
+                                "record.liquid.bounds",
+                                Message.within(QuantityKind.VOLUME, volumeL.value(), volumeL.low(), volumeL.high()),
+                                RecordUncertainty.TIMES_IN_TEN)));
+            }
+        }
     }
 
     /** {@code 539.9 gal × 11.06 lb/gal × 32% N = 1,911 lb N}. */
@@ -127,13 +160,15 @@ final class LiquidSection {
     }
 
     /** Names the product if there are several. */
-    private String ofProduct(OfProduct one, Message note) {
-        return nutrients.products().size() > 1
-                ? messages.text(
-                        "record.liquid.ofProduct",
-                        TextTruncation.name(one.product().name()),
-                        note)
-                : messages.text(note);
+    private Sentence ofProduct(OfProduct one, Message note) {
+        return new Sentence(
+                nutrients.products().size() > 1
+                        ? messages.text(
+                                "record.liquid.ofProduct",
+                                TextTruncation.name(one.product().name()),
+                                note)
+                        : messages.text(note),
+                false);
     }
 
     private Message compared(OfProduct one, double otherL, Message what) {
@@ -182,14 +217,14 @@ final class LiquidSection {
     }
 
     /** Adds phosphate, potash and sulfur, if an analysis names them. */
-    private void otherNutrients(List<String> notes) {
+    private void otherNutrients(List<Sentence> notes) {
         NutrientKg job = nutrients.jobKg();
         List<Message> parts = new ArrayList<>();
         addNutrient(parts, "P\u2082O\u2085", job.phosphateKg());
         addNutrient(parts, "K\u2082O", job.potashKg());
         addNutrient(parts, "S", job.sulfurKg());
         if (!parts.isEmpty()) {
-            notes.add(messages.text("record.liquid.otherNutrients", parts));
+            notes.add(new Sentence(messages.text("record.liquid.otherNutrients", parts), false));
         }
     }
 

@@ -6,6 +6,7 @@ import io.rowledger.finding.Finding;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.report.common.CoveragePhrases;
 import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.record.NitrogenGrid.Shares;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
@@ -40,9 +41,7 @@ final class NitrogenAnswer {
         }
         List<Finding> findings = in.machineFindings();
         if (!findings.isEmpty()) {
-            sentences.add(new Sentence(
-                    messages.text("record.answer.findings", FindingTitles.of(findings.get(0)), findings.size() - 1),
-                    true));
+            sentences.add(new Sentence(messages.text(faults(findings)), true));
         }
         sentences.addAll(new BudgetSection(in, messages).sentences());
         sentences.add(new Sentence(messages.text(evenness()), false));
@@ -52,6 +51,16 @@ final class NitrogenAnswer {
             sentences.add(new Sentence(TextTruncation.sentence(setbacks.summary()), setbacks.anythingInside()));
         }
         return sentences;
+    }
+
+    /** What was wrong with the machine, with what it cost; as many as have room on the first page. */
+    private Message faults(List<Finding> findings) {
+        int named = Math.min(Limits.ROWS_IN_A_SENTENCE, findings.size());
+        List<String> faults = new ArrayList<>();
+        for (Finding finding : findings.subList(0, named)) {
+            faults.add(messages.text("record.answer.finding", FindingTitles.of(finding), in.cost(finding)));
+        }
+        return Message.of("record.answer.findings", String.join("; ", faults), findings.size() - named);
     }
 
     /** Why no ground was covered: no flow in the log, liquid outside of the work, or nothing at all. */

@@ -33,7 +33,7 @@ public record NitrogenRecord(
         boolean hasGround,
         MapKey map,
         List<Liquid> liquids,
-        List<String> liquidNotes,
+        List<Sentence> liquidNotes,
         Budget budget,
         List<Day> days,
         SetbackTable setbacks,
@@ -295,8 +295,8 @@ public record NitrogenRecord(
         }
     }
 
-    /** One day of work. */
-    public record Day(String date, String hours, String swept, String volumes) {}
+    /** One day of work, or all days together; the rounded figures of the days add up to those of the total. */
+    public record Day(String date, String hours, String swept, String volumes, String nitrogen, boolean total) {}
 
     /** An item that is not recorded, and the rules that ask for it. */
     public record Missing(String item, String rules) {}

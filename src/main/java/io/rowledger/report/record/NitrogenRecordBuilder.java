@@ -21,7 +21,6 @@ import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,11 +41,6 @@ final class NitrogenRecordBuilder {
 
     /** Smallest difference between two shares of a row's width that counts. */
     private static final double MIN_SHARE_DIFFERENCE = 0.01;
-
-    /** Degrees that the sun moves in an hour. */
-    private static final double DEG_PER_HOUR = 15;
-
-    private static final int SECONDS_PER_HOUR = 3600;
 
     private final RecordInput in;
     private final ReportOptions options;
@@ -95,14 +89,12 @@ final class NitrogenRecordBuilder {
             job.fact(key).ifPresent(value -> place.add(withLabel(key, TextTruncation.name(value))));
         }
         return new Head(
-                named
-                        ? messages.text("record.head.titleOf", TextTruncation.title(field), Message.time(startS))
-                        : messages.text("record.head.title", Message.time(startS)),
+                title(named ? TextTruncation.title(field) : "", startS, endS),
                 named ? TextTruncation.title(field) : messages.text("record.head.noField"),
                 named,
                 String.join(", ", place),
                 ReportHeaders.when(startS, endS, messages),
-                zoneNote(startS),
+                zoneNote(),
                 new Item(
                         messages.text("record.head.appliedBy"),
                         job.fact("applicator").map(TextTruncation::name).orElse(notRecorded()),
@@ -117,20 +109,24 @@ final class NitrogenRecordBuilder {
                 "Rowledger " + options.programVersion());
     }
 
-    /** The date by the sun at the field if the printed times are UTC: an evening's work has the next day's date there. */
-    private String zoneNote(double startS) {
-        boolean utc = f.zone().normalized().equals(ZoneOffset.UTC);
-        if (!utc || !UnitFormat.isKnown(startS)) {
-            return "";
+    /** The field and the local day or days of the work. */
+    private String title(String field, double startS, double endS) {
+        if (field.isEmpty()) {
+            return messages.text("record.head.title", Message.time(startS));
         }
-        return messages.text(
-                "record.head.localDate",
-                Message.time(meanSolarS(startS, in.work().lonDeg())));
+        return f.sameDay(startS, endS)
+                ? messages.text("record.head.titleOf", field, Message.time(startS))
+                : messages.text("record.head.titleDays", field, Message.time(startS), Message.time(endS));
     }
 
-    /** The time of a clock set to the sun at a longitude, in whole hours from UTC; epoch seconds of the UTC day. */
-    static double meanSolarS(double utcS, double lonDeg) {
-        return utcS + SECONDS_PER_HOUR * Math.round(lonDeg / DEG_PER_HOUR);
+    /** That the clock follows the sun, where the rig file names no zone. */
+    private String zoneNote() {
+        boolean bySun = job.fact("zone").isEmpty()
+                && UnitFormat.isKnown(in.work().times().startS())
+                && f.zone()
+                        .normalized()
+                        .equals(NitrogenRecordReport.bySun(in.work().lonDeg()));
+        return bySun ? messages.text("record.head.bySun", ReportHeaders.zone(f)) : "";
     }
 
     private String notRecorded() {

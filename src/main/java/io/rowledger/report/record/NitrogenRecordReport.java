@@ -7,6 +7,8 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.VolumeBalance;
 import io.rowledger.report.common.CoverageSectionBuilder;
+import io.rowledger.report.common.FindingUncertainties;
+import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.ProductSums;
@@ -19,8 +21,10 @@ import io.rowledger.report.record.RecordInput.Files;
 import io.rowledger.report.record.RecordInput.Sections;
 import io.rowledger.report.record.RecordInput.Work;
 import io.rowledger.text.Message;
+import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +32,8 @@ import java.util.Map;
 /** The nitrogen record of one job: its content, its figures and its PDF. */
 public final class NitrogenRecordReport {
     private static final String TEMPLATE = "nitrogen-record.xhtml";
+    /** Degrees that the sun moves in an hour. */
+    private static final double DEG_PER_HOUR = 15;
 
     private final RecordInput in;
     private final ReportOptions options;
@@ -43,7 +49,28 @@ public final class NitrogenRecordReport {
 
     /** The record of this analysis in the options' units and time zone. */
     public static NitrogenRecordReport of(Analysis analysis, ReportOptions options) {
-        return new NitrogenRecordReport(input(analysis, options), options);
+        ReportOptions local = local(analysis, options);
+        return new NitrogenRecordReport(input(analysis, local), local);
+    }
+
+    /**
+     * The options with a clock by the sun where the rig file names no zone: in UTC an evening's work in America would be recorded
+     * on the next day.
+     */
+    private static ReportOptions local(Analysis a, ReportOptions options) {
+        boolean utc = options.zone().normalized().equals(ZoneOffset.UTC);
+        double startS = JobTimes.of(a.track(), a.log()).startS();
+        if (!utc || a.rig().job().fact("zone").isPresent() || !UnitFormat.isKnown(startS)) {
+            return options;
+        }
+        double[] originDeg = new double[2];
+        a.track().plane().inverse(0, 0, originDeg);
+        return options.in(bySun(originDeg[1]));
+    }
+
+    /** The whole hours from UTC of a clock set by the sun at a longitude, degrees. */
+    static ZoneOffset bySun(double lonDeg) {
+        return ZoneOffset.ofHours((int) Math.round(lonDeg / DEG_PER_HOUR));
     }
 
     static RecordInput input(Analysis a, ReportOptions options) {
@@ -75,9 +102,20 @@ public final class NitrogenRecordReport {
                 a.intervals(),
                 a.setup().contradicted(),
                 a.findings(),
+                costs(a),
                 a.setbacks(),
                 new Files(a.log().sources(), a.setups(), texts(a.notes(), options.messages())),
                 sections(a, options.messages()));
+    }
+
+    private static List<FindingUncertainty> costs(Analysis a) {
+        FindingUncertainties uncertainties =
+                new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals());
+        List<FindingUncertainty> costs = new ArrayList<>();
+        for (int i = 0; i < a.findings().size(); i++) {
+            costs.add(uncertainties.of(i));
+        }
+        return costs;
     }
 
     private static List<String> texts(List<Message> notes, Messages messages) {

@@ -43,9 +43,4 @@ public record RecordField(String key, From from, String source, Kept kept, List<
     public Message label() {
         return Message.of("record.field." + key);
     }
-
-    /** The rules whose source was read, in whole or in part. */
-    List<RecordRule> citedRules() {
-        return rules.stream().filter(RecordRule::cited).toList();
-    }
 }

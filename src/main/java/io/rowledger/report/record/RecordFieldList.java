@@ -46,7 +46,7 @@ public final class RecordFieldList {
         add("record.list.rules");
         for (RecordRule rule : RecordRule.values()) {
             lines.add("  " + messages.text("record.list.rule", rule.place(), status(rule.status())));
-            wrap(messages.text("record.list.ruleText", rule.citation(), rule.period(), rule.note()));
+            wrap(messages.text("record.list.ruleText", rule.citation(), rule.read(), rule.period(), rule.note()));
         }
         lines.add("");
         add("record.list.defer");
@@ -90,21 +90,15 @@ public final class RecordFieldList {
 
     /** The places of the rules, joined with semicolons because some of them have commas. */
     private String askedBy(RecordField field) {
-        List<String> places = new ArrayList<>();
-        for (RecordRule rule : field.rules()) {
-            places.add(
-                    rule.cited()
-                            ? messages.text(rule.place())
-                            : messages.text("record.list.rule", rule.place(), status(rule.status())));
-        }
-        return String.join("; ", places);
+        return String.join(
+                "; ",
+                messages.texts(field.rules().stream().map(RecordRule::place).toList()));
     }
 
     private static Message status(RecordRule.Status status) {
         return switch (status) {
             case CITED -> Message.of("record.list.cited");
             case IN_PART -> Message.of("record.list.citedInPart");
-            case MEMORY -> Message.of("record.list.fromMemory");
         };
     }
 

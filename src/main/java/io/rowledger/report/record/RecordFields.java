@@ -6,7 +6,6 @@ import static io.rowledger.report.record.RecordRule.MARYLAND_HIRE;
 import static io.rowledger.report.record.RecordRule.MARYLAND_TURF;
 import static io.rowledger.report.record.RecordRule.MINNESOTA_HIRE;
 import static io.rowledger.report.record.RecordRule.NEBRASKA;
-import static io.rowledger.report.record.RecordRule.NRCS_590;
 import static io.rowledger.report.record.RecordRule.OHIO;
 import static io.rowledger.report.record.RecordRule.UTAH;
 import static io.rowledger.report.record.RecordRule.WISCONSIN;
@@ -43,13 +42,13 @@ public final class RecordFields {
     }
 
     /**
-     * The fields of a job's record that a rule whose source was read asks for and nobody entered. Fields that apply to some
+     * The fields of a job's record that a published rule asks for and nobody entered. Fields that apply to some
      * work only ({@link Kept#WHERE_IT_APPLIES}) are included: a reader can't tell from a blank that they did not apply.
      */
     public static List<RecordField> notRecorded(Job job) {
         return ALL.stream()
                 .filter(field -> field.from() == From.JOB && field.kept() != Kept.BESIDE_IT)
-                .filter(field -> !field.citedRules().isEmpty())
+                .filter(field -> !field.rules().isEmpty())
                 .filter(field -> !isRecorded(field, job))
                 .toList();
     }
@@ -79,14 +78,14 @@ public final class RecordFields {
 
     private static void ofTheLog() {
         log("log_place", OHIO, MARYLAND_HIRE, UTAH);
-        log("log_times", OHIO, MARYLAND_HIRE, MARYLAND_FARM, MARYLAND_TURF, INDIANA, UTAH, NRCS_590);
+        log("log_times", OHIO, MARYLAND_HIRE, MARYLAND_FARM, MARYLAND_TURF, INDIANA, UTAH);
         log("log_area", OHIO, MARYLAND_HIRE, MARYLAND_TURF, MINNESOTA_HIRE, NEBRASKA);
-        log("log_volume", OHIO, MARYLAND_HIRE, MARYLAND_FARM, MARYLAND_TURF, MINNESOTA_HIRE, INDIANA, NRCS_590);
-        log("log_rate", OHIO, MARYLAND_FARM, MARYLAND_TURF, NEBRASKA, UTAH, NRCS_590);
+        log("log_volume", OHIO, MARYLAND_HIRE, MARYLAND_FARM, MARYLAND_TURF, MINNESOTA_HIRE, INDIANA);
+        log("log_rate", OHIO, MARYLAND_FARM, MARYLAND_TURF, NEBRASKA, UTAH);
     }
 
     private static void ofTheRigFile() {
-        rig("rig_product", "products: name", MARYLAND_HIRE, MARYLAND_FARM, NRCS_590);
+        rig("rig_product", "products: name", MARYLAND_HIRE, MARYLAND_FARM);
         rig(
                 "rig_analysis",
                 "products: analysis",
@@ -95,8 +94,7 @@ public final class RecordFields {
                 MARYLAND_FARM,
                 MARYLAND_TURF,
                 MINNESOTA_HIRE,
-                INDIANA,
-                NRCS_590);
+                INDIANA);
         rig("rig_density", "products: density, density_at");
         rig("rig_target", "products: target, unless the log has it");
         rig("rig_spacing", "rows: spacing");
@@ -120,17 +118,17 @@ public final class RecordFields {
     }
 
     private static void ofTheCrop() {
-        job("crop", "Corn", MARYLAND_HIRE, NEBRASKA, UTAH, NRCS_590);
+        job("crop", "Corn", MARYLAND_HIRE, NEBRASKA, UTAH);
         job("stage", "V6");
-        job("planted", "2026-04-28", UTAH, NRCS_590);
+        job("planted", "2026-04-28", UTAH);
         job("yield_goal", "200 bu/ac");
     }
 
     private static void ofTheDay() {
         job("date", "2026-06-02");
         job("soil", "Moist silt loam", OHIO);
-        job("soil_moisture", "Moist from 1 in down", UTAH, NRCS_590);
-        job("weather", "Fair", OHIO, UTAH, NRCS_590);
+        job("soil_moisture", "Moist from 1 in down", UTAH);
+        job("weather", "Fair", OHIO, UTAH);
         job("temperature", "72 F", OHIO);
         job("wind", "8 mph from the southwest");
         job("precipitation", "None that day", OHIO);
@@ -139,11 +137,11 @@ public final class RecordFields {
     }
 
     private static void ofTheWork() {
-        job("method", "Coulter-injected between the rows", OHIO, UTAH, NRCS_590);
+        job("method", "Coulter-injected between the rows", OHIO, UTAH);
         job("depth", "4 in");
         job("knives", "Every middle");
-        applies("incorporation", "Rain next day", NRCS_590);
-        job("source", "", UTAH, NRCS_590);
+        applies("incorporation", "Rain next day");
+        job("source", "", UTAH);
         applies("derived_from", "Urea, ammonium nitrate", MINNESOTA_HIRE);
         applies("reason", "", MARYLAND_FARM);
         job("notes", "");
@@ -163,12 +161,12 @@ public final class RecordFields {
 
     private static void keptBeside() {
         beside("receipts", MARYLAND_FARM, MARYLAND_TURF);
-        beside("harvested", UTAH, NRCS_590);
-        beside("yield", MARYLAND_FARM, NEBRASKA, NRCS_590);
-        beside("soil_test", MARYLAND_FARM, NEBRASKA, NRCS_590);
-        beside("manure_test", MARYLAND_FARM, NRCS_590);
-        beside("water_test", NEBRASKA, NRCS_590);
-        beside("plan_review", WISCONSIN, NRCS_590);
+        beside("harvested", UTAH);
+        beside("yield", MARYLAND_FARM, NEBRASKA);
+        beside("soil_test", MARYLAND_FARM, NEBRASKA);
+        beside("manure_test", MARYLAND_FARM);
+        beside("water_test", NEBRASKA);
+        beside("plan_review", WISCONSIN);
     }
 
     private static void log(String key, RecordRule... rules) {

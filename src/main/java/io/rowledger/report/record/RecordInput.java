@@ -9,6 +9,7 @@ import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.report.common.CoveragePhrases;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.QualitySection;
 import io.rowledger.report.common.SetbackSection;
@@ -16,6 +17,7 @@ import io.rowledger.report.common.ZoneSection;
 import io.rowledger.rig.Job;
 import io.rowledger.rig.Rig;
 import io.rowledger.setback.Setbacks;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.uncertainty.Intervals;
 import java.util.List;
@@ -34,6 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param intervals uncertainty of areas, volumes and nitrogen
  * @param setupContradicted true if the log contradicts the rig file
  * @param findings most certain first
+ * @param costs uncertainty of each finding's ground, liquid and nitrogen, in the same order
  * @param setbacks what was applied within setbacks; null if no keep-out file was given
  * @param files logs, other files and notes of the analysis
  * @param sections parts that other documents print too
@@ -49,12 +52,19 @@ record RecordInput(
         Intervals intervals,
         boolean setupContradicted,
         List<Finding> findings,
+        List<FindingUncertainty> costs,
         @Nullable Setbacks setbacks,
         Files files,
         Sections sections) {
     RecordInput {
         outsideWorkL = List.copyOf(outsideWorkL);
         findings = List.copyOf(findings);
+        costs = List.copyOf(costs);
+    }
+
+    /** What a finding cost, in a clause. */
+    Message cost(Finding finding) {
+        return FindingFacts.cost(finding, costs.get(findings.indexOf(finding)));
     }
 
     /**

@@ -5,7 +5,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Published rules on what a nutrient application record holds. Examples: the reader's own local rules decide. The items
+ * Published rules on what a nutrient application record holds, each read in its source: rules known only from memory are not
+ * here. Examples: the reader's own local rules decide. The items
  * that they ask for are in {@link RecordFields}; place, citation and period are in the bundle {@code record}.
  */
 public enum RecordRule {
@@ -26,18 +27,14 @@ public enum RecordRule {
     /** A yearly plan. */
     WISCONSIN(Status.CITED, "wisconsin", "wi"),
     /** Advice of an extension service, after NRCS Code 590. */
-    UTAH(Status.CITED, "utah", "ut"),
-    /** The practice standard behind many plans. */
-    NRCS_590(Status.MEMORY);
+    UTAH(Status.CITED, "utah", "ut");
 
     /** How well the authors of the program know a rule. */
     public enum Status {
         /** Read in the cited source. */
         CITED,
         /** Read in part, or as a proposal. */
-        IN_PART,
-        /** Not read for this program. */
-        MEMORY
+        IN_PART
     }
 
     private final Status status;
@@ -51,12 +48,12 @@ public enum RecordRule {
     }
 
     /**
-     * True if this is a rule of a state that a record may name: one whose source was read, for corn.
+     * True if this is a rule of a state that a record may name.
      *
      * @param state its name or postal code, in any case
      */
     boolean isOf(String state) {
-        return cited() && states.contains(state.strip().toLowerCase(Locale.ROOT));
+        return states.contains(state.strip().toLowerCase(Locale.ROOT));
     }
 
     /** Whose rule it is, short. */
@@ -88,8 +85,8 @@ public enum RecordRule {
         return status;
     }
 
-    /** True if the source was read, in whole or in part. */
-    public boolean cited() {
-        return status != Status.MEMORY;
+    /** When the source was read or published. */
+    Message read() {
+        return text("read");
     }
 }

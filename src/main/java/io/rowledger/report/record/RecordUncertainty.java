@@ -18,7 +18,7 @@ final class RecordUncertainty {
     /** Bounds below this, in the reader's unit, keep a decimal. */
     private static final double MAX_DECIMAL = 20;
     /** Jobs of ten in which the bounds hold the truth. */
-    private static final int TIMES_IN_TEN = Math.toIntExact(Math.round(Intervals.LEVEL_PCT / 10.0));
+    static final int TIMES_IN_TEN = Math.toIntExact(Math.round(Intervals.LEVEL_PCT / 10.0));
 
     private final RecordInput in;
     private final Intervals intervals;

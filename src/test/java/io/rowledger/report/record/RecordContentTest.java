@@ -11,7 +11,6 @@ import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.report.record.NitrogenRecord.Missing;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
-import io.rowledger.text.Message;
 import io.rowledger.units.UnitSystem;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -37,14 +36,15 @@ class RecordContentTest {
         return record(job.build(), ZoneOffset.UTC);
     }
 
-    /** 93 degrees west are 6.2 h, about 6 h: 13:00 UTC of June 14 is 7:00 there, on the same day. */
+    /** 93 degrees west are 6.2 h, about 6 h: 13:00 UTC is 7:00 there. */
     @Test
-    void times_in_utc_come_with_the_local_date() {
-        double startS = SyntheticJob.START_S;
+    void without_a_zone_times_follow_the_sun_at_the_field() {
+        NitrogenRecord record = record(new SyntheticJob());
         assertEquals(
-                MESSAGES.text("record.head.localDate", Message.time(startS - 6 * 3600)),
-                record(new SyntheticJob()).head().zoneNote());
-        assertTrue(record(new SyntheticJob()).head().zoneNote().contains("2026-06-14"));
+                MESSAGES.text("record.head.bySun", "UTC\u22126"), record.head().zoneNote());
+        assertEquals(
+                "2026-06-14, 7:00 AM to 7:24 AM (UTC\u22126)",
+                record.head().when().replace('\u00a0', ' '));
         assertEquals(
                 "",
                 record(new SyntheticJob().build(), ZoneId.of("America/Chicago"))
@@ -54,16 +54,14 @@ class RecordContentTest {
 
     /** An evening's work: 01:30 UTC of June 10 is 7:30 in the evening of June 9 at 93 degrees west, and 11:30 of June 10 at 155 east. */
     @Test
-    void the_local_date_goes_by_the_sun() {
-        double utcS = Instant.parse("2026-06-10T01:30:00Z").getEpochSecond();
+    void an_evenings_work_keeps_its_local_date() {
+        Instant utc = Instant.parse("2026-06-10T01:30:00Z");
         assertEquals(
-                (double) Instant.parse("2026-06-09T19:30:00Z").getEpochSecond(),
-                NitrogenRecordBuilder.meanSolarS(utcS, -93),
-                0);
+                "2026-06-09T19:30",
+                utc.atOffset(NitrogenRecordReport.bySun(-93)).toLocalDateTime().toString());
         assertEquals(
-                (double) Instant.parse("2026-06-10T11:30:00Z").getEpochSecond(),
-                NitrogenRecordBuilder.meanSolarS(utcS, 155),
-                0);
+                "2026-06-10T11:30",
+                utc.atOffset(NitrogenRecordReport.bySun(155)).toLocalDateTime().toString());
     }
 
     /** Sentence, map and table speak of the covered ground alone, so that a reader finds one figure for one thing. */
@@ -112,8 +110,14 @@ class RecordContentTest {
     void without_a_list_of_the_state_the_list_names_no_state(String state) {
         SyntheticJob job = new SyntheticJob();
         NitrogenRecord record = record(state.isEmpty() ? job : job.job("state", state));
-        assertEquals(MESSAGES.text("record.missing.ofNoState"), record.missingIntro());
+        assertEquals(
+                state.isEmpty()
+                        ? MESSAGES.text("record.missing.ofNoState")
+                        : MESSAGES.text("record.missing.ofOtherState", state),
+                record.missingIntro());
         List<String> items = record.missing().stream().map(Missing::item).toList();
+        // Two published rules ask for the customer, one for the certificate holder.
         assertTrue(items.contains(MESSAGES.text("record.field.customer")), items.toString());
+        assertFalse(items.contains(MESSAGES.text("record.field.certificate_holder")), items.toString());
     }
 }
