@@ -34,6 +34,9 @@ final class Costs {
     /** A row or bar evaluated for less is not told, s. */
     private static final double MIN_EVALUATED_S = 60;
 
+    /** Share of the target below which the bar gives nothing (1). */
+    private static final double NOTHING = 0.1;
+
     /** Kinds that put the whole bar off its target. */
     private static final Set<FindingKind> BAR_OFF_TARGET = EnumSet.of(
             FindingKind.SUPPLY_LIMITED,
@@ -211,9 +214,11 @@ final class Costs {
         double seconds = 0;
         for (int j = 0; j < e.work.n; j++) {
             double target = e.ratios.targetLPerM2[j] * e.work.speedMps[j];
-            double flux = e.ratios.peerFlux[j];
+            // A bar that gives nothing has no median of delivering rows, but a share of its target.
+            double share = e.barShare().share(j);
+            double flux = share < NOTHING ? share * target : e.ratios.peerFlux[j];
             boolean counts = target > 0
-                    && flux > 0
+                    && flux >= 0
                     && !e.ratios.unsteady(j)
                     && cases.stream().noneMatch(of(e.work.timeS[j]));
             own += counts ? flux * e.work.durationS[j] : 0;

@@ -52,6 +52,16 @@ public final class SimResult {
         return records.get(record).flowLPerS[product][row - 1];
     }
 
+    /** True if the bar was down in a record. */
+    public boolean working(int record) {
+        return records.get(record).down;
+    }
+
+    /** True if the log has this column. */
+    public boolean logs(LogFormat.Column column) {
+        return scenario.format().has(column);
+    }
+
     /** Writes {@code log.csv}, {@code rig.yaml} and, where there is one, {@code boundary.geojson}. */
     public SimResult writeTo(Path folder) {
         try {

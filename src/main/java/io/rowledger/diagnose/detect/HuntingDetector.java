@@ -11,7 +11,9 @@ import io.rowledger.stats.RobustStatistics;
 import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,6 +54,13 @@ public final class HuntingDetector implements Detector {
     private static final double SURE = 0.65;
     private static final double SETTLED_S = 6;
 
+    /** Rows with these faults don't follow the bar, and so swing against it when it swings. */
+    private static final Set<FindingKind> NOT_SWINGING = EnumSet.of(
+            FindingKind.METER_STUCK,
+            FindingKind.METER_DROPOUT,
+            FindingKind.INTERMITTENT,
+            FindingKind.CHANNELS_SWAPPED);
+
     /** A window of one pass: entries from to end, and the samples' times from its start. */
     private record Window(int from, int end, double[] timeS, int[] sample) {}
 
@@ -83,7 +92,8 @@ public final class HuntingDetector implements Detector {
         List<Integer> swinging = new ArrayList<>();
         for (int r = 0; r < e.rows(); r++) {
             float[] ratio = e.ratios.ratio[r];
-            if (caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null) {
+            boolean own = !otherwiseFaulty(e, r);
+            if (own && caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null) {
                 swinging.add(r);
             }
         }
@@ -92,12 +102,24 @@ public final class HuntingDetector implements Detector {
             for (int r : swinging) {
                 float[] own = across.detrended(r);
                 Case single = caseOf(e, List.of(r), own, swings(windows, own, periods));
-                if (single != null) {
+                if (single != null && !(whole != null && samePeriod(whole, single))) {
                     cases.add(single);
                 }
             }
         }
         return cases;
+    }
+
+    /** True for a row whose meter or place, or whose gaps, make its flow over the other rows' swing. */
+    private static boolean otherwiseFaulty(Evidence e, int r) {
+        return e.cases().stream()
+                .anyMatch(x -> NOT_SWINGING.contains(x.kind()) && x.rows().contains(r));
+    }
+
+    /** True for a row that only swings with the bar: a row that is written late, or stands still, swings against the others. */
+    private static boolean samePeriod(Case whole, Case single) {
+        double ratio = single.figures().get(0).value() / whole.figures().get(0).value();
+        return Math.abs(ratio - 1) < SAME_PERIOD && single.fromS() < whole.toS() && whole.fromS() < single.toS();
     }
 
     /** Returns the periods that are tried, s; none if records come too seldom to show the longest. */

@@ -25,6 +25,11 @@ public final class IntermittentDetector implements Detector {
 
     private static final double BACK = 0.5;
 
+    /** In a log of averages a spell doesn't reach nothing, and a row is back only after some time (1). */
+    private static final double LOW_AVERAGED = 0.4;
+
+    private static final double BACK_AVERAGED = 0.6;
+
     /** A spell this near the start or end of its pass may be the valve's, s. */
     private static final double EDGE_S = 8;
 
@@ -59,7 +64,7 @@ public final class IntermittentDetector implements Detector {
         BitSet[] low = new BitSet[e.rows()];
         Arrays.setAll(low, r -> low(e, r));
         for (int r = 0; r < e.rows(); r++) {
-            Case found = ofRow(e, r, low);
+            Case found = crossed(e, r) ? null : ofRow(e, r, low);
             if (found != null) {
                 cases.add(found);
             }
@@ -67,17 +72,32 @@ public final class IntermittentDetector implements Detector {
         return cases;
     }
 
+    /** True for a row that shuts off with another row's place. */
+    private static boolean crossed(Evidence e, int r) {
+        return e.cases().stream().anyMatch(x -> x.kind() == FindingKind.CHANNELS_SWAPPED && x.concerns(r));
+    }
+
     /** Entries in which row r should deliver and gives almost nothing. */
     private static BitSet low(Evidence e, int r) {
         BitSet low = new BitSet(e.work.n);
         for (int j = 0; j < e.work.n; j++) {
-            low.set(j, known(e, r, j) && e.ratios.flowLPerS[r][j] < LOW * e.ratios.impliedLPerS(r, j));
+            low.set(j, known(e, r, j) && e.ratios.flowLPerS[r][j] < low(e) * e.ratios.impliedLPerS(r, j));
         }
         return low;
     }
 
+    private static double low(Evidence e) {
+        return e.limits.averagingS() > 0 ? LOW_AVERAGED : LOW;
+    }
+
+    private static double back(Evidence e) {
+        return e.limits.averagingS() > 0 ? BACK_AVERAGED : BACK;
+    }
+
     private static boolean known(Evidence e, int r, int j) {
-        return e.ratios.impliedLPerS(r, j) > 0
+        double implied = e.ratios.impliedLPerS(r, j);
+        return implied > 0
+                && e.limits.zeroIsNothing(r, implied)
                 && e.work.speedMps[j] > 0.5
                 && !e.ratios.evaluated.shut(r).get(j)
                 && e.ratios.rowSpeedShare(r, j) > LOW;
@@ -138,7 +158,7 @@ public final class IntermittentDetector implements Detector {
                 if (low.get(k)) {
                     last = k;
                     lowS += e.work.durationS[k];
-                } else if (known(e, r, k) && e.ratios.flowLPerS[r][k] > BACK * e.ratios.impliedLPerS(r, k)) {
+                } else if (known(e, r, k) && e.ratios.flowLPerS[r][k] > back(e) * e.ratios.impliedLPerS(r, k)) {
                     break;
                 }
             }

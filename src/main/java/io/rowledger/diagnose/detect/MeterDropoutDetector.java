@@ -40,6 +40,9 @@ public final class MeterDropoutDetector implements Detector {
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
         for (int r = 0; r < e.rows(); r++) {
+            if (comesAndGoes(e, r)) {
+                continue;
+            }
             List<Spell> spells = spells(e, r);
             List<Spell> kept = new ArrayList<>();
             int first = 0;
@@ -60,6 +63,11 @@ public final class MeterDropoutDetector implements Detector {
         }
         cases.addAll(dead(e));
         return cases;
+    }
+
+    /** True where longer spells were found already: the short ones among them have the same cause. */
+    private static boolean comesAndGoes(Evidence e, int r) {
+        return e.cases().stream().anyMatch(x -> x.kind() == FindingKind.INTERMITTENT && x.concerns(r));
     }
 
     /** Rows that read nothing any more while the total meter lost nothing. */
@@ -138,7 +146,9 @@ public final class MeterDropoutDetector implements Detector {
 
     private static boolean zero(Evidence e, int r, int j) {
         double implied = e.ratios.impliedLPerS(r, j);
-        return !e.ratios.unsteady(j) && e.ratios.flowLPerS[r][j] < ZERO * implied;
+        return !e.ratios.unsteady(j)
+                && e.limits.zeroIsNothing(r, implied)
+                && e.ratios.flowLPerS[r][j] < ZERO * implied;
     }
 
     private static boolean good(Evidence e, int r, int j) {

@@ -32,8 +32,8 @@ public final class MeterStuckDetector implements Detector {
     /** Share of what the other rows imply below which a value counts as zero: a plugged row, not a stuck meter (1). */
     private static final double ZERO = 0.1;
 
-    /** Width of the band, as a share of its value (1); at least one quantum. */
-    private static final double BAND = 0.01;
+    /** Width of the band, as a share of its value (1): the last digit may jitter; at least one quantum. */
+    private static final double BAND = 0.02;
 
     /** Change of the expected value that the reading must show, as a share of it (1); plus the band and one quantum. */
     private static final double OUTSIDE = 0.06;
@@ -44,8 +44,11 @@ public final class MeterStuckDetector implements Detector {
     /** Of it, with the bar working, s. */
     private static final double MIN_WORKING_S = 3;
 
-    /** In a coarser log lifted flow of an open valve can't be told from one value (1). */
+    /** In a coarser log one value lifted and working may also be an open valve's (1). */
     private static final double COARSE = 0.15;
+
+    /** Confidence where only the flow with the bar lifted tells. */
+    private static final double MAX_LIFTED_ONLY = 0.8;
 
     /** After a lift flow runs out for so long, s. */
     private static final double RUN_OUT_S = 5;
@@ -182,7 +185,9 @@ public final class MeterStuckDetector implements Detector {
                         ? Message.of("findings.meter_stuck.lifted", Message.duration(most.liftedS()))
                         : FindingMessages.none());
         double s = most.totalS();
-        return caseOf(e, r, best, s > 60 ? 0.97 : s > 25 ? 0.93 : 0.8, evidence);
+        double confidence = s > 60 ? 0.97 : s > 25 ? 0.93 : 0.8;
+        boolean liftedOnly = most.workingS < MIN_WORKING_S && e.limits.resolutionAt(r, best.value) > COARSE;
+        return caseOf(e, r, best, liftedOnly ? Math.min(MAX_LIFTED_ONLY, confidence) : confidence, evidence);
     }
 
     /** Median of what the other rows imply for row r in the run, L/s; the run's value if the bar never worked in it. */
@@ -217,7 +222,7 @@ public final class MeterStuckDetector implements Detector {
             workingS += out && e.work.timeS[j] - sinceS > settleS ? e.work.durationS[j] : 0;
         }
         double[] lifted = lifted(e, r, run, settleS + RUN_OUT_S);
-        return new Outside(workingS, lifted[0], lifted[1] >= 2 && e.limits.resolutionAt(r, run.value) < COARSE);
+        return new Outside(workingS, lifted[0], lifted[1] >= 2);
     }
 
     /** Time in the run with the bar lifted and most other rows at zero, beyond the first seconds of each lift, s; and lifts. */

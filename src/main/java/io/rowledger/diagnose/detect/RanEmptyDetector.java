@@ -13,7 +13,8 @@ import java.util.List;
 /**
  * All rows fall to nothing within seconds inside a pass and driving with the bar down goes on. A main valve shut by hand stops
  * at once and usually opens again in the same pass, as across a waterway; a tank that runs empty stays empty to the end of the
- * pass.
+ * pass. Where the bar delivered before a stop or a lift and gives nothing after it, the tank ran empty meanwhile, or nobody
+ * switched the flow on.
  */
 public final class RanEmptyDetector implements Detector {
     /** Share of the usual flow below which the bar gives nothing, and above which it delivers (1). */
@@ -33,6 +34,9 @@ public final class RanEmptyDetector implements Detector {
     /** The longest fall; a slower one is a failing supply's, s. */
     private static final double MAX_FALL_S = 25;
 
+    /** The same after a stop or a lift, s of driving. */
+    private static final double MIN_AFTER_STOP_S = 40;
+
     /** Faster falls may be a valve shut by hand, s. */
     private static final double FAST_S = 1.2;
 
@@ -44,9 +48,12 @@ public final class RanEmptyDetector implements Detector {
         WorkingSamples work = e.work;
         double deliveredS = 0;
         int delivering = -1;
+        int known = -1;
         int j = 0;
         while (j < work.n) {
             double share = bar.share(j) / usual;
+            int before = known;
+            known = Double.isNaN(share) ? known : j;
             if (share > FULL || (share > DELIVERS && delivering < 0)) {
                 deliveredS += work.durationS[j];
                 delivering = j;
@@ -54,15 +61,17 @@ public final class RanEmptyDetector implements Detector {
                 deliveredS += work.durationS[j];
             } else if (share < NOTHING
                     && delivering >= 0
-                    && deliveredS >= MIN_BEFORE_S
-                    && work.pass[delivering] == work.pass[j]
-                    && work.timeS[j] - work.timeS[delivering] < MAX_FALL_S) {
+                    && deliveredS >= MIN_BEFORE_S) {
                 int end = end(bar, usual, work, j);
                 double nothingS = workedS(work, j, end);
                 boolean toPassEnd = end >= work.passFrom[work.pass[j]];
                 double fallS = work.timeS[j] - work.timeS[delivering];
-                boolean fast = fallS < FAST_S + e.limits.smearS() + work.intervalS;
-                if (nothingS >= MIN_S && (toPassEnd || !fast) && !coveredOrCommandedOff(e, j, end)) {
+                boolean inside = work.pass[delivering] == work.pass[j] && fallS < MAX_FALL_S;
+                // Nothing is known of the time between: the bar stood or was lifted.
+                boolean meanwhile = !inside && e.log.hasDown() && before >= 0 && bar.share(before) / usual > DELIVERS;
+                boolean fast = meanwhile || fallS < FAST_S + e.limits.smearS() + work.intervalS;
+                boolean empty = nothingS >= (meanwhile ? MIN_AFTER_STOP_S : MIN_S) && (toPassEnd || !fast);
+                if ((inside || meanwhile) && empty && !coveredOrCommandedOff(e, j, end)) {
                     cases.add(caseOf(e, delivering, end, fallS, nothingS, fast));
                 }
                 deliveredS = 0;

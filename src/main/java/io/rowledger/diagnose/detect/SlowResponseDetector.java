@@ -18,8 +18,16 @@ import org.jspecify.annotations.Nullable;
 
 /** Flow that follows speed and target seconds late. */
 public final class SlowResponseDetector implements Detector {
-    /** From this time constant on a response is slow, s: the usual is under 1.6. */
+    /**
+     * From this time constant on a response is slow, s: the usual is under 1.6. More in a log of long intervals or averages,
+     * whose readings lag by a part of them.
+     */
     static final double SLOW_S = 2.6;
+
+    private static final double PART_OF_SMEAR = 0.25;
+
+    /** Records that come more seldom don't show the response, s. */
+    private static final double MAX_INTERVAL_S = 2.5;
 
     /** The error must fall by this share of what is left. */
     private static final double MIN_EXPLAINED = 0.1;
@@ -41,7 +49,7 @@ public final class SlowResponseDetector implements Detector {
     private static final double MAX_RATIO = 1.8;
 
     /** In a coarser log a bar's, or a row's, steps are the rounding's (1). */
-    private static final double COARSE = 0.2;
+    private static final double COARSE = 0.08;
 
     private static final double COARSE_OF_ROW = 0.05;
 
@@ -62,12 +70,15 @@ public final class SlowResponseDetector implements Detector {
 
     @Override
     public List<Case> find(Evidence e) {
-        if ((e.work.coarse && !e.speedLogged()) || e.limits.resolution() > COARSE) {
+        if ((e.work.coarse && !e.speedLogged())
+                || e.limits.resolution() > COARSE
+                || e.limits.intervalS() > MAX_INTERVAL_S) {
             return List.of();
         }
         List<Case> cases = new ArrayList<>();
         Responses bar = e.barResponses();
-        Slow whole = slow(bar, Demand.SLOWEST_PROMPT);
+        double slowS = SLOW_S + PART_OF_SMEAR * (e.limits.smearS() + e.limits.intervalS());
+        Slow whole = slow(bar, Demand.SLOWEST_PROMPT, slowS);
         if (whole != null && whole.explained > (e.work.coarse ? MIN_EXPLAINED_IF_COARSE : MIN_EXPLAINED)) {
             cases.add(caseOf(e, List.of(), whole));
         }
@@ -78,7 +89,9 @@ public final class SlowResponseDetector implements Detector {
             if (otherwiseFaulty(e, r)) {
                 continue;
             }
-            Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual);
+            // A row that is written late lags by so much for no fault of its own.
+            double ofRowS = slowS + 2 * Math.max(0, e.limits.skewS(r));
+            Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual, ofRowS);
             if (of != null && of.explained > MIN_OF_ROW) {
                 cases.add(caseOf(e, List.of(r), of));
             }
@@ -106,11 +119,11 @@ public final class SlowResponseDetector implements Detector {
         return ratio;
     }
 
-    private static @Nullable Slow slow(Responses responses, int usual) {
+    private static @Nullable Slow slow(Responses responses, int usual, double slowS) {
         Slow best = null;
         double bestGain = 0;
         for (int t = usual + 1; t < Demand.taus(); t++) {
-            if (Demand.tauS(t) < SLOW_S) {
+            if (Demand.tauS(t) < slowS) {
                 continue;
             }
             double[] gains = new double[responses.passes()];

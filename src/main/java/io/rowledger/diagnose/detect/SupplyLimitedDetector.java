@@ -34,7 +34,7 @@ public final class SupplyLimitedDetector implements Detector {
     private static final double MIN_SHARE = 0.05;
 
     /** In a coarser log every sum is flat (1). */
-    private static final double COARSE = 0.2;
+    private static final double COARSE = 0.12;
 
     private static final double SETTLED_S = 4;
 
@@ -47,10 +47,11 @@ public final class SupplyLimitedDetector implements Detector {
         double[] sum = new double[bins];
         double[] asked = new double[bins];
         double[] gains = new double[bins];
+        double shortBy = SHORT + e.limits.resolutionOfMean();
         for (int b = 0; b < bins; b++) {
             fill(e, b, sum, asked);
             double q = supplied(e, b) ? Double.NaN : sum[b] / asked[b];
-            gains[b] = Double.isNaN(q) ? 0 : Math.max(-MOST, Math.min(MOST, 1 - SHORT - q));
+            gains[b] = Double.isNaN(q) ? 0 : Math.max(-MOST, Math.min(MOST, 1 - shortBy - q));
         }
         MaxSumRange range = MaxSumRange.of(gains);
         double[] logSum = new double[bins];
@@ -60,7 +61,7 @@ public final class SupplyLimitedDetector implements Detector {
         int n = 0;
         for (int b = range.from(); b < range.end(); b++) {
             double q = sum[b] / asked[b];
-            if (q < 1 - SHORT && q > MIN_SHARE && !supplied(e, b)) {
+            if (q < 1 - shortBy && q > MIN_SHARE && !supplied(e, b)) {
                 logSum[n] = Math.log(sum[b]);
                 logShare[n] = Math.log(q);
                 share[n] = q;

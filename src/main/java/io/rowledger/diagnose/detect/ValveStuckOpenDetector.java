@@ -11,7 +11,9 @@ import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * A row that flows while the bar is lifted, or while it is commanded off, and the other rows don't. Needs a logged work state
@@ -36,6 +38,10 @@ public final class ValveStuckOpenDetector implements Detector {
     /** A single lift is enough when it lasts this long, s. */
     private static final double MIN_SINGLE_S = 25;
 
+    /** Rows with these faults show flow while they should stand for another reason. */
+    private static final Set<FindingKind> NOT_OWN =
+            EnumSet.of(FindingKind.METER_STUCK, FindingKind.CHANNELS_SWAPPED);
+
     /** Sums of a row over lifts, or over times commanded off. */
     private static final class Sums {
         private int lifts;
@@ -55,7 +61,7 @@ public final class ValveStuckOpenDetector implements Detector {
         double[] usual = new double[e.rows()];
         Arrays.setAll(usual, r -> usual(e, r));
         for (int r = 0; r < e.rows(); r++) {
-            if (stuckMeter(e, r) || !(usual[r] > 0)) {
+            if (otherwiseFaulty(e, r) || !(usual[r] > 0)) {
                 continue;
             }
             Sums lifted = e.log.hasDown() ? sums(e, r, usual, false) : new Sums();
@@ -72,8 +78,9 @@ public final class ValveStuckOpenDetector implements Detector {
         return cases;
     }
 
-    private static boolean stuckMeter(Evidence e, int r) {
-        return e.cases().stream().anyMatch(x -> x.kind() == FindingKind.METER_STUCK && x.concerns(r));
+    /** True for a row whose meter is stuck, or that follows another row's command. */
+    private static boolean otherwiseFaulty(Evidence e, int r) {
+        return e.cases().stream().anyMatch(x -> NOT_OWN.contains(x.kind()) && x.concerns(r));
     }
 
     /** Median flow of row r while working, L/s. */

@@ -7,7 +7,7 @@ import java.util.Arrays;
  * Flow of the bar over what target and speed call for, by working entry: 1 on target. The median of the rows, so that single
  * faulty rows don't move it. Without a target the bar's own
  * usual flow at its speed stands for the target. NaN while the bar is slow, while valves move at the ends of a pass, and over
- * covered ground.
+ * covered ground; NaN throughout where readings are rounded so coarsely that the usual flow may read zero.
  */
 public final class BarShare {
     /** Slower than this, flow follows the controller's minimum and not the speed, m/s. */
@@ -45,7 +45,8 @@ public final class BarShare {
                     ofRow[meant++] = e.ratios.flowLPerS[r][j] / (perM[j] * work.bandM[r]);
                 }
             }
-            share[j] = 2 * meant > e.rows() ? (float) RobustStatistics.median(ofRow, meant) : Float.NaN;
+            boolean shows = 2 * meant > e.rows() && e.limits.usualShowsZero();
+            share[j] = shows ? (float) RobustStatistics.median(ofRow, meant) : Float.NaN;
         }
         usual = usual();
     }

@@ -63,7 +63,7 @@ public final class Edges {
     private final Poses poses;
     private final List<Case> cases;
     /** Time by which averaging and holding delay an edge, s. */
-    private final double lagS;
+    private final double meanLagS;
 
     /**
      * The edges of a job.
@@ -77,7 +77,7 @@ public final class Edges {
         this.log = log;
         this.poses = poses;
         this.cases = List.copyOf(cases);
-        lagS = ratios.limits.smearS() / 2;
+        meanLagS = ratios.limits.smearS() / 2;
         int rows = ratios.rows();
         onDelayS = new double[rows][work.passes()];
         offLeadS = new double[rows][work.passes()];
@@ -156,6 +156,7 @@ public final class Edges {
         if (on >= off) {
             return;
         }
+        double lagS = meanLagS + ratios.limits.skewS(r);
         double delay = poses.timeS(work.step[on]) - poses.timeS(work.step[first]);
         if (commanded() || delay < UNEXPLAINED_S + lagS || covered(r, from, on) < COVERED) {
             onDelayS[r][q] = delay - lagS;
@@ -167,7 +168,7 @@ public final class Edges {
     }
 
     private double covered(int r, int from, int end) {
-        return ratios.evaluated.covered().share(r, work.step[from], work.endStep[end - 1]);
+        return end <= from ? 0 : ratios.evaluated.covered().share(r, work.step[from], work.endStep[end - 1]);
     }
 
     /** How long the flow goes on after the lift or the command to stop, s. */
@@ -256,7 +257,8 @@ public final class Edges {
         }
         double middle = RobustStatistics.median(level);
         for (int r = 0; r < rows; r++) {
-            delayS[r][q] -= middle + slope * work.atM[r];
+            // The slope makes no row late that was not late before.
+            delayS[r][q] = Math.min(delayS[r][q], delayS[r][q] - middle - slope * work.atM[r]);
         }
     }
 }

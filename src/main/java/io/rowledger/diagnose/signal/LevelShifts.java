@@ -17,8 +17,8 @@ public final class LevelShifts {
     /** An episode that starts within this much evaluated work of the row's first starts with the log, s. */
     static final double FIRST_MINUTE_S = 60;
 
-    /** Share of a quantum by which rounding moves a level at steady flow (1): half a quantum of the row and some of its peers. */
-    private static final double ROUNDING = 0.6;
+    /** Share of a quantum by which rounding moves a level at steady flow (1): half a quantum of the row and half of its peers'. */
+    private static final double ROUNDING = 1;
 
     private static final double SIGMAS = 6;
     private static final double MIN_JUMP = 0.025;
@@ -185,7 +185,7 @@ public final class LevelShifts {
         double evaluatedS = (to - from) * Bins.BIN_S;
         boolean fromStart = from * Bins.BIN_S <= FIRST_MINUTE_S && first == 0;
         boolean toEnd = end == all.size();
-        boolean steady = steady(all.subList(first, end), longest);
+        boolean steady = steady(all.subList(first, end), longest, s.limits.resolution(r));
         double level = steady ? longest.level : extreme.level;
         double resolved = Math.abs(level - 1) - ROUNDING * s.limits.resolution(r) * Math.max(1, level);
         if (evaluatedS < (resolved < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : MIN_S)
@@ -204,8 +204,8 @@ public final class LevelShifts {
     }
 
     /** True if segments at the longest one's level make up more than STEADY_SHARE of the episode. */
-    private static boolean steady(List<Segment> segments, Segment longest) {
-        double wide = STEADY + STEADY_OF_DEVIATION * Math.abs(longest.level - 1);
+    private static boolean steady(List<Segment> segments, Segment longest, double resolution) {
+        double wide = STEADY + STEADY_OF_DEVIATION * Math.abs(longest.level - 1) + resolution / 2;
         int same = 0;
         int all = 0;
         for (Segment segment : segments) {

@@ -14,9 +14,8 @@ import java.util.List;
  * over which they are averaged, the time for which they are held, and the record interval. Detectors accuse nobody of less.
  *
  * <p>Quantum: the smallest difference between distinct readings, where nearly all readings are multiples of it; 0 for a
- * column that is not rounded. Averaging: a mean over W seconds makes a sudden stop a ramp that falls from 80 % to 20 % in
- * 0.6 W. The fastest fifth of a row's falls tells W, less one record interval; the median over rows is taken. Hold: the time
- * between changes of any row's reading that nine of ten reach.
+ * column that is not rounded. Averaging and skew between rows: {@link LogRamps}. Hold: the time between changes of any row's
+ * reading that nine of ten reach, where nearly all are multiples of it.
  */
 public final class LogLimits {
     /** Readings whose quotient by the quantum is farther from a whole number are no multiples of it (1). */
@@ -31,19 +30,17 @@ public final class LogLimits {
     /** A row's own quantum is measured from at least this many distinct readings. */
     private static final int MIN_DISTINCT = 4;
 
-    private static final double HIGH = 0.8;
-    private static final double LOW = 0.2;
-
-    /** A fall that takes longer is a driver's or a fault's, s. */
-    private static final double MAX_FALL_S = 12;
-
-    private static final int MIN_FALLS = 4;
-
-    /** Ramps shorter than this are the valve's, s. */
-    private static final double MIN_AVERAGING_S = 1.4;
+    /** Share of the usual flow above which a row is taken to work (1). */
+    private static final double WORKING = 0.8;
 
     /** With fewer gaps between changes nothing is said about a hold. */
     private static final int MIN_GAPS = 20;
+
+    /** Number of quanta from which a flow can't read zero (1): half a quantum is then a third of it. */
+    private static final double MIN_QUANTA = 1.5;
+
+    /** Share of the gaps between changes that must be multiples of the hold (1). */
+    private static final double MIN_ON_BEAT = 0.85;
 
     /** Readings this near the usual flow, as a share of it, tell how it varies (1). */
     private static final double NEAR_USUAL = 0.3;
@@ -59,6 +56,9 @@ public final class LogLimits {
     /** Standard deviation of the flow near its usual value, without the rounding's own. */
     private final double[] spreadLPerS;
 
+    /** How much later than the middle row each row is written, s. */
+    private final double[] skewS;
+
     private final double averagingS;
     private final double holdS;
     private final double intervalS;
@@ -68,6 +68,7 @@ public final class LogLimits {
             double[] quantumLPerS,
             double[] usualLPerS,
             double[] spreadLPerS,
+            double[] skewS,
             double averagingS,
             double holdS,
             double intervalS,
@@ -75,6 +76,7 @@ public final class LogLimits {
         this.quantumLPerS = quantumLPerS;
         this.usualLPerS = usualLPerS;
         this.spreadLPerS = spreadLPerS;
+        this.skewS = skewS;
         this.averagingS = averagingS;
         this.holdS = holdS;
         this.intervalS = intervalS;
@@ -105,12 +107,13 @@ public final class LogLimits {
             commanded |= log.on(r, 0) >= 0;
         }
         double hold = hold(columns, usual, interval);
-        double averaging = averaging(log, columns, usual, interval, hold);
+        LogRamps ramps = new LogRamps(log, columns, usual, interval, hold);
         double[] spread = new double[rows];
         for (int r = 0; r < rows; r++) {
             spread[r] = spread(columns[r], usual[r], quantum[r]);
         }
-        return new LogLimits(quantum, usual, spread, averaging, hold, interval, commanded);
+        return new LogLimits(
+                quantum, usual, spread, ramps.skewS(), ramps.averagingS(), hold, interval, commanded);
     }
 
     /** Step to which the readings of row r are rounded, L/s; 0 if they are not. */
@@ -159,6 +162,36 @@ public final class LogLimits {
     /** The quantum of row r over this flow (1). */
     public double resolutionAt(int r, double flowLPerS) {
         return flowLPerS > 0 ? quantumLPerS[r] / flowLPerS : 0;
+    }
+
+    /** True where a row that should give this much and reads zero gives next to nothing: a third of it reads one quantum. */
+    public boolean zeroIsNothing(int r, double flowLPerS) {
+        return flowLPerS >= MIN_QUANTA * quantumLPerS[r];
+    }
+
+    /** The same for the usual flow of at least half of the rows. */
+    public boolean usualShowsZero() {
+        int shows = 0;
+        for (int r = 0; r < usualLPerS.length; r++) {
+            shows += zeroIsNothing(r, usualLPerS[r]) ? 1 : 0;
+        }
+        return 2 * shows >= usualLPerS.length;
+    }
+
+    /** How much later (positive) or earlier than the middle row row r is written, s: consoles read rows one after another. */
+    public double skewS(int r) {
+        return skewS[r];
+    }
+
+    /** The largest difference between two rows, s. */
+    public double skewS() {
+        double min = 0;
+        double max = 0;
+        for (double ofRow : skewS) {
+            min = Math.min(min, ofRow);
+            max = Math.max(max, ofRow);
+        }
+        return max - min;
     }
 
     /** Time over which readings are averaged, s; 0 if they are not. */
@@ -210,6 +243,9 @@ public final class LogLimits {
         }
         if (holdS > 1.5 * intervalS) {
             sentences.add(Message.of("findings.limits.hold", Message.decimal(holdS, 0)));
+        }
+        if (skewS() > 1.5 * intervalS) {
+            sentences.add(Message.of("findings.limits.skew", Message.decimal(skewS(), 1)));
         }
         sentences.add(Message.of(commanded ? "findings.limits.commands" : "findings.limits.noCommands"));
         return sentences;
@@ -291,60 +327,6 @@ public final class LogLimits {
         return multiples >= MIN_MULTIPLES * distinct.length ? smallest : 0;
     }
 
-    private static double averaging(LogTable log, double[][] columns, double[] usual, double intervalS, double holdS) {
-        double[] ofRow = new double[columns.length];
-        int seen = 0;
-        for (int r = 0; r < columns.length; r++) {
-            double[] falls = falls(log, columns[r], usual[r]);
-            if (falls.length >= MIN_FALLS) {
-                Arrays.sort(falls);
-                ofRow[seen++] = falls[falls.length / 5];
-            }
-        }
-        if (seen == 0) {
-            return 0;
-        }
-        // A held reading falls in up to two steps.
-        double stepS = holdS > 1.5 * intervalS ? 2 * holdS : intervalS;
-        double ramp = RobustStatistics.median(ofRow, seen) / (HIGH - LOW) - stepS;
-        return ramp < Math.max(MIN_AVERAGING_S, intervalS) ? 0 : ramp;
-    }
-
-    /** Time of every fall from HIGH to LOW, s. */
-    private static double[] falls(LogTable log, double[] flow, double usual) {
-        double[] falls = new double[64];
-        int n = 0;
-        for (int i = 1; i < flow.length && usual > 0; i++) {
-            if (flow[i - 1] >= HIGH * usual && flow[i] < HIGH * usual) {
-                double fall = fallS(log, flow, i, usual);
-                if (!Double.isNaN(fall)) {
-                    falls = n == falls.length ? Arrays.copyOf(falls, 2 * n) : falls;
-                    falls[n++] = fall;
-                }
-            }
-        }
-        return Arrays.copyOf(falls, n);
-    }
-
-    /** Time from HIGH to LOW of the usual flow in a fall that passes HIGH just before record i; NaN if it does not fall through. */
-    private static double fallS(LogTable log, double[] flow, int i, double usual) {
-        double from = crossing(log, flow, i, HIGH * usual);
-        for (int j = i; j < flow.length && log.timeS(j) - from < MAX_FALL_S && !log.breakBefore(j); j++) {
-            if (flow[j] > flow[j - 1] || Double.isNaN(flow[j])) {
-                return Double.NaN;
-            }
-            if (flow[j] < LOW * usual) {
-                return crossing(log, flow, j, LOW * usual) - from;
-            }
-        }
-        return Double.NaN;
-    }
-
-    private static double crossing(LogTable log, double[] flow, int i, double level) {
-        double u = (flow[i - 1] - level) / (flow[i - 1] - flow[i]);
-        return log.timeS(i - 1) + u * (log.timeS(i) - log.timeS(i - 1));
-    }
-
     /**
      * Time for which readings are held: the gap between changes of any row's reading that nine of ten gaps reach, s. Rounded
      * readings may rest for longer by chance, but not in every gap.
@@ -358,7 +340,7 @@ public final class LogLimits {
             boolean flows = false;
             boolean changed = false;
             for (int r = 0; r < columns.length; r++) {
-                flows |= columns[r][i] > HIGH * usual[r] && columns[r][i - 1] > HIGH * usual[r];
+                flows |= columns[r][i] > WORKING * usual[r] && columns[r][i - 1] > WORKING * usual[r];
                 changed |= columns[r][i] != columns[r][i - 1];
             }
             if (!flows) {
@@ -375,6 +357,12 @@ public final class LogLimits {
         }
         double[] sorted = Arrays.copyOf(gaps, count);
         Arrays.sort(sorted);
-        return intervalS * sorted[count / 10];
+        double held = sorted[count / 10];
+        // Held readings change on a beat; readings that rest because they are rounded change at any time.
+        int onBeat = 0;
+        for (double gap : sorted) {
+            onBeat += gap % held == 0 ? 1 : 0;
+        }
+        return onBeat >= MIN_ON_BEAT * count ? intervalS * held : intervalS;
     }
 }

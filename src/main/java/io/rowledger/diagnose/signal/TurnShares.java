@@ -36,6 +36,9 @@ public final class TurnShares {
     private static final int MIN_SAMPLES = 20;
     private static final double MIN_LEVEL = 0.2;
 
+    /** From this resolution on a row's own share says little (1). */
+    private static final double COARSE = 0.03;
+
     /** Shares below the first are taken as 0, above the second as 1. */
     private static final double SNAP_TO_NONE = 0.35;
 
@@ -185,8 +188,16 @@ public final class TurnShares {
         return true;
     }
 
-    /** Median over rows of each row's own least-squares share. */
-    private static double share(double[] sums, double[] weights) {
+    /**
+     * Median over rows of each row's own least-squares share. Rounded readings step: single rows then show all of a turn or
+     * none of it, and only their sums show how much.
+     */
+    private double share(double[] sums, double[] weights) {
+        if (s.limits.resolution() > COARSE) {
+            double sum = Arrays.stream(sums).sum();
+            double weight = Arrays.stream(weights).sum();
+            return weight > 0 ? sum / weight : 1;
+        }
         double[] shares = new double[sums.length];
         int n = 0;
         for (int r = 0; r < sums.length; r++) {

@@ -1,0 +1,193 @@
+package io.rowledger.diagnose.signal;
+
+import io.rowledger.log.LogTable;
+import io.rowledger.stats.RobustStatistics;
+import java.util.Arrays;
+
+/**
+ * Falls of the flows to zero and rises from zero, which tell how a log averages and whether it writes rows late.
+ *
+ * <p>Averaging: a mean over W seconds makes a sudden stop a ramp that falls from 80 % to 20 % of where it began in 0.6 W. The
+ * fastest fifth of a row's falls tells W, less one record interval; the median over rows is taken. Skew: how much later than the
+ * middle of all rows a row passes half of its flow, in the median of the falls and in that of the rises. A console that writes a
+ * row late does so in both; a valve or a controller at fault in one of them. Of the two the smaller is taken.
+ */
+final class LogRamps {
+    private static final double HIGH = 0.8;
+    private static final double HALF = 0.5;
+    private static final double LOW = 0.2;
+
+    /** A ramp begins or ends at no less than this share of the usual flow (1). */
+    private static final double MIN_TOP = 0.5;
+
+    /** A ramp that takes longer is a driver's or a fault's, s. */
+    private static final double MAX_RAMP_S = 12;
+
+    /** Readings that rest for longer end a ramp, s; or one and a half holds. */
+    private static final double MAX_REST_S = 1.1;
+
+    private static final int MIN_RAMPS = 4;
+
+    /** Ramps shorter than this are the valve's, s. */
+    private static final double MIN_AVERAGING_S = 1.4;
+
+    /** Ramps of several rows as close as this are one event, s. */
+    private static final double ONE_EVENT_S = 3;
+
+    /** Skews smaller than this are the valves', s. */
+    private static final double MIN_SKEW_S = 0.15;
+
+    private final LogTable log;
+    private final double[] usual;
+    private final double intervalS;
+    private final double holdS;
+    private final double[][] fallAtS;
+    private final double[][] riseAtS;
+    private final double[][] fallS;
+
+    LogRamps(LogTable log, double[][] columns, double[] usual, double intervalS, double holdS) {
+        this.log = log;
+        this.usual = usual;
+        this.intervalS = intervalS;
+        this.holdS = holdS;
+        int rows = columns.length;
+        fallAtS = new double[rows][];
+        riseAtS = new double[rows][];
+        fallS = new double[rows][];
+        for (int r = 0; r < rows; r++) {
+            ramps(r, columns[r]);
+        }
+    }
+
+    /** Finds where row r passes LOW, and follows each ramp up from there. */
+    private void ramps(int r, double[] flow) {
+        double[] falls = new double[16];
+        double[] lasted = new double[16];
+        double[] rises = new double[16];
+        int nFalls = 0;
+        int nRises = 0;
+        double low = LOW * usual[r];
+        for (int i = 1; i < flow.length && usual[r] > 0; i++) {
+            if (log.breakBefore(i)) {
+                continue;
+            }
+            if (flow[i - 1] >= low && flow[i] < low) {
+                int top = top(flow, i - 1, -1);
+                if (flow[top] >= MIN_TOP * usual[r]) {
+                    falls = grown(falls, nFalls);
+                    lasted = grown(lasted, nFalls);
+                    lasted[nFalls] = crossing(flow, top, i, LOW * flow[top]) - crossing(flow, top, i, HIGH * flow[top]);
+                    falls[nFalls++] = crossing(flow, top, i, HALF * flow[top]);
+                }
+            } else if (flow[i - 1] < low && flow[i] >= low) {
+                int top = top(flow, i, 1);
+                if (flow[top] >= MIN_TOP * usual[r]) {
+                    rises = grown(rises, nRises);
+                    rises[nRises++] = crossing(flow, i - 1, top, HALF * flow[top]);
+                }
+            }
+        }
+        fallAtS[r] = Arrays.copyOf(falls, nFalls);
+        fallS[r] = Arrays.copyOf(lasted, nFalls);
+        riseAtS[r] = Arrays.copyOf(rises, nRises);
+    }
+
+    private static double[] grown(double[] values, int n) {
+        return n == values.length ? Arrays.copyOf(values, 2 * n) : values;
+    }
+
+    /** The record at the top of the ramp that passes record i, seen in this direction: the next readings are no higher, or rest. */
+    private int top(double[] flow, int i, int direction) {
+        int top = i;
+        double restS = Math.max(MAX_REST_S, 1.5 * holdS);
+        for (int k = i + direction; k >= 0 && k < flow.length; k += direction) {
+            double away = Math.abs(log.timeS(k) - log.timeS(top));
+            if (!(flow[k] >= flow[top])
+                    || away > restS
+                    || Math.abs(log.timeS(k) - log.timeS(i)) > MAX_RAMP_S
+                    || log.breakBefore(direction < 0 ? k + 1 : k)) {
+                break;
+            }
+            top = flow[k] > flow[top] ? k : top;
+        }
+        return top;
+    }
+
+    /** Time at which the flow passes a level between two records, s; the first such time. */
+    private double crossing(double[] flow, int from, int to, double level) {
+        for (int i = from + 1; i <= to; i++) {
+            boolean passes = (flow[i - 1] - level) * (flow[i] - level) <= 0 && flow[i] != flow[i - 1];
+            if (passes) {
+                double u = (flow[i - 1] - level) / (flow[i - 1] - flow[i]);
+                return log.timeS(i - 1) + u * (log.timeS(i) - log.timeS(i - 1));
+            }
+        }
+        return log.timeS(to);
+    }
+
+    /** Time over which readings are averaged, s; 0 if they are not. */
+    double averagingS() {
+        double[] ofRow = new double[fallS.length];
+        int seen = 0;
+        for (double[] falls : fallS) {
+            if (falls.length >= MIN_RAMPS) {
+                double[] sorted = falls.clone();
+                Arrays.sort(sorted);
+                ofRow[seen++] = sorted[sorted.length / 5];
+            }
+        }
+        if (seen == 0) {
+            return 0;
+        }
+        // A held reading falls in up to two steps.
+        double stepS = holdS > 1.5 * intervalS ? 2 * holdS : intervalS;
+        double ramp = RobustStatistics.median(ofRow, seen) / (HIGH - LOW) - stepS;
+        return ramp < Math.max(MIN_AVERAGING_S, intervalS) ? 0 : ramp;
+    }
+
+    /** How much later than the middle row each row is written, s. */
+    double[] skewS() {
+        double[] falls = lateS(fallAtS);
+        double[] rises = lateS(riseAtS);
+        double[] skew = new double[falls.length];
+        for (int r = 0; r < skew.length; r++) {
+            double smaller = Math.abs(falls[r]) < Math.abs(rises[r]) ? falls[r] : rises[r];
+            skew[r] = falls[r] * rises[r] > 0 && Math.abs(smaller) > MIN_SKEW_S ? smaller : 0;
+        }
+        return skew;
+    }
+
+    /** Median over events of a row's time less the median row's, s; 0 if the row was seen in too few. */
+    private static double[] lateS(double[][] atS) {
+        int rows = atS.length;
+        double[] late = new double[rows];
+        for (int r = 0; r < rows; r++) {
+            double[] off = new double[atS[r].length];
+            int n = 0;
+            double[] others = new double[rows];
+            for (double when : atS[r]) {
+                int seen = 0;
+                for (int other = 0; other < rows; other++) {
+                    double near = nearest(atS[other], when);
+                    if (Math.abs(near - when) < ONE_EVENT_S) {
+                        others[seen++] = near;
+                    }
+                }
+                if (2 * seen > rows && seen >= FlowRatios.MIN_PEERS) {
+                    off[n++] = when - RobustStatistics.median(others, seen);
+                }
+            }
+            late[r] = n < MIN_RAMPS ? 0 : RobustStatistics.median(off, n);
+        }
+        return late;
+    }
+
+    /** The value nearest to a time in rising times; NaN for none. */
+    private static double nearest(double[] sorted, double whenS) {
+        int at = Arrays.binarySearch(sorted, whenS);
+        at = at >= 0 ? at : -at - 1;
+        double after = at < sorted.length ? sorted[at] : Double.NaN;
+        double before = at > 0 ? sorted[at - 1] : Double.NaN;
+        return Double.isNaN(before) || after - whenS < whenS - before ? after : before;
+    }
+}
