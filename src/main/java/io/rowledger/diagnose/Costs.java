@@ -201,7 +201,7 @@ final class Costs {
                 double due = e.ratios.impliedLPerS(r, j);
                 boolean counts = due > 0
                         && !e.ratios.unsteady(j)
-                        && !e.ratios.evaluated.shut(r).get(j)
+                        && (!e.ratios.evaluated.shut(r).get(j) || offAlone(r, j))
                         && !concerned(cases, r, e.work.timeS[j]);
                 own += counts ? e.ratios.flowLPerS[r][j] * e.work.durationS[j] : 0;
                 implied += counts ? due * e.work.durationS[j] : 0;
@@ -230,6 +230,15 @@ final class Costs {
         double rounding = e.limits.resolutionOfMean() / Math.sqrt(Math.max(1, e.rows()));
         add(found, 0, own * widthM, due * widthM, seconds, rounding);
         return found;
+    }
+
+    /** True for a row that is off by itself: a sloped headland and covered ground shut its neighbors off as well. */
+    private boolean offAlone(int r, int j) {
+        return delivers(r - 1, j) && delivers(r + 1, j) && !e.ratios.evaluated.rightlyOff(r, j);
+    }
+
+    private boolean delivers(int r, int j) {
+        return r < 0 || r >= e.rows() || e.delivery.delivering(r, e.work.step[j]);
     }
 
     private static Predicate<Case> of(double timeS) {

@@ -195,7 +195,7 @@ public final class Diagnoses {
                         .orElse(0)),
                 pictures,
                 baselines,
-                notes(log, work, delivery));
+                notes(log, work, delivery, DrivenWithoutFlow.longestS(track.poses(), work.usualSpeedMps())));
     }
 
     /** Returns the cases that a log with such meters can show. */
@@ -240,7 +240,7 @@ public final class Diagnoses {
         return new Evidence(log, strips, delivery, ratios, turns);
     }
 
-    private static List<Message> notes(LogTable log, WorkingSamples work, Delivery delivery) {
+    private static List<Message> notes(LogTable log, WorkingSamples work, Delivery delivery, double idleS) {
         List<Message> notes = new ArrayList<>();
         if (work.rows() < FlowRatios.MIN_PEERS) {
             notes.add(Message.of("findings.note.fewRows", work.rows()));
@@ -255,6 +255,9 @@ public final class Diagnoses {
         }
         if (!log.hasDown()) {
             notes.add(Message.of("findings.note.noWorkState"));
+            if (idleS > DrivenWithoutFlow.MIN_S) {
+                notes.add(Message.of(Diagnosis.DRIVEN_WITHOUT_FLOW, Message.duration(idleS)));
+            }
         }
         if (work.coarse && Double.isNaN(log.records() == 0 ? Double.NaN : log.speedMps(log.records() / 2))) {
             notes.add(Message.of("findings.note.coarseFixes"));

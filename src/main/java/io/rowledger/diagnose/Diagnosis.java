@@ -33,6 +33,9 @@ public record Diagnosis(
         List<RowTime> pictures,
         List<RowBaseline> baselines,
         List<Message> notes) {
+    /** Key of the note that the bar drove at working speed without flow, in a log without a work state. */
+    static final String DRIVEN_WITHOUT_FLOW = "findings.note.drivenWithoutFlow";
+
     /** Rows and bars within this of the others and the target need no word, as a fraction. */
     private static final double MAX_UNTOLD = 0.08;
 
@@ -76,8 +79,12 @@ public record Diagnosis(
                 notes);
     }
 
-    /** True if nothing was found, nothing is unexplained, and the log would have shown a row 8 % off. */
+    /**
+     * True if nothing was found, nothing is unexplained, the log would have shown a row 8 % off, and the bar did not drive on
+     * without flow in a log that doesn't tell whether it should have applied there.
+     */
     public boolean allClear() {
-        return findings.isEmpty() && unexplained.isEmpty() && resolvable <= MAX_UNTOLD;
+        boolean idle = notes.stream().anyMatch(note -> note.key().equals(DRIVEN_WITHOUT_FLOW));
+        return findings.isEmpty() && unexplained.isEmpty() && resolvable <= MAX_UNTOLD && !idle;
     }
 }

@@ -37,6 +37,9 @@ public final class HuntingDetector implements Detector {
     /** A swing smaller than this, as a fraction of the flow, is nobody's loss. */
     private static final double MIN_SWING = 0.05;
 
+    /** Readings that alternate between two rounding steps swing by 2/π of one; a swing must be larger (1). */
+    private static final double ROUNDING = 0.7;
+
     /** One period must explain this share of a window's variance. */
     private static final double MIN_EXPLAINED = 0.5;
 
@@ -285,6 +288,10 @@ public final class HuntingDetector implements Detector {
         }
         double[] amplitudes = swings.stream().mapToDouble(Swing::amplitude).toArray();
         double amplitude = RobustStatistics.median(amplitudes);
+        double rounding = rows.isEmpty() ? e.limits.resolution() : e.limits.resolution(rows.get(0));
+        if (amplitude < ROUNDING * rounding) {
+            return null;
+        }
         double explained = explained(swings);
         double confidence = explained > 0.75 && swings.size() >= 3 ? 0.97 : explained > 0.65 ? 0.92 : 0.75;
         Message evidence = Message.of(

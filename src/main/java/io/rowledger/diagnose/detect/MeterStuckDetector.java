@@ -233,7 +233,7 @@ public final class MeterStuckDetector implements Detector {
         double sinceS = Double.NEGATIVE_INFINITY;
         for (int i = run.from + 1; i < run.end; i++) {
             double now = e.log.timeS(i);
-            boolean lifted = e.log.down(i) == 0 && peersAtZero(e, r, i, ZERO * run.value);
+            boolean lifted = (!e.log.hasDown() || e.log.down(i) == 0) && peersAtZero(e, r, i, ZERO * run.value);
             sinceS = lifted ? sinceS : now;
             double step = now - e.log.timeS(i - 1);
             boolean outside = lifted && now - sinceS > runOutS && step < 10 * e.limits.intervalS();
@@ -249,7 +249,8 @@ public final class MeterStuckDetector implements Detector {
         for (int other = 0; other < e.rows(); other++) {
             zero += other != r && e.log.flowLPerS(e.ratios.product, other, i) <= zeroLPerS ? 1 : 0;
         }
-        return 2 * zero > e.rows() - 1;
+        // Without a work state row shut-off leaves some rows at zero as well.
+        return e.log.hasDown() ? 2 * zero > e.rows() - 1 : zero >= e.rows() - 2;
     }
 
     private static Case caseOf(Evidence e, int r, Run run, double confidence, Message evidence) {

@@ -25,6 +25,9 @@ public final class RanEmptyDetector implements Detector {
     /** Share of the usual flow above which the bar counts as at full flow (1); the fall starts at the last such record. */
     private static final double FULL = 0.9;
 
+    /** Rounding counts up to this (1). */
+    private static final double MAX_ROUNDING = 0.25;
+
     /** Time with nothing from which the tank is empty, s of driving. */
     private static final double MIN_S = 15;
 
@@ -45,6 +48,8 @@ public final class RanEmptyDetector implements Detector {
         List<Case> cases = new ArrayList<>();
         BarShare bar = e.barShare();
         double usual = bar.usualShare();
+        // Rounded readings of a full bar reach this only.
+        double full = FULL - Math.min(MAX_ROUNDING, e.limits.resolution());
         WorkingSamples work = e.work;
         double deliveredS = 0;
         int delivering = -1;
@@ -54,7 +59,7 @@ public final class RanEmptyDetector implements Detector {
             double share = bar.share(j) / usual;
             int before = known;
             known = Double.isNaN(share) ? known : j;
-            if (share > FULL || (share > DELIVERS && delivering < 0)) {
+            if (share > full || (share > DELIVERS && delivering < 0)) {
                 deliveredS += work.durationS[j];
                 delivering = j;
             } else if (share > DELIVERS) {

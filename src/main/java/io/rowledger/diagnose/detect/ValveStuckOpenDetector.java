@@ -32,6 +32,9 @@ public final class ValveStuckOpenDetector implements Detector {
     /** A lift counts when the row flowed in it for so long, s. */
     private static final double MIN_IN_A_LIFT_S = 2;
 
+    /** In a log without a work state, at pointed ends a row may flow alone for a few seconds, s. */
+    private static final double MIN_WITHOUT_STATE_S = 8;
+
     private static final int MIN_LIFTS = 2;
     private static final double MIN_TOTAL_S = 10;
 
@@ -64,7 +67,7 @@ public final class ValveStuckOpenDetector implements Detector {
             if (otherwiseFaulty(e, r) || !(usual[r] > 0)) {
                 continue;
             }
-            Sums lifted = e.log.hasDown() ? sums(e, r, usual, false) : new Sums();
+            Sums lifted = sums(e, r, usual, false);
             Sums commanded = e.limits.commandLogged() ? sums(e, r, usual, true) : new Sums();
             Case found = lifted.enough()
                     ? caseOf(r, lifted, usual[r], "findings.valve_stuck_open.evidence.lifted")
@@ -101,8 +104,9 @@ public final class ValveStuckOpenDetector implements Detector {
         double inLiftS = 0;
         double limit = Math.max(FLOWS * usual[r], 1.5 * e.limits.quantumLPerS(r));
         double runOutS = RUN_OUT_S + e.limits.smearS();
+        double minInALiftS = byCommand || e.log.hasDown() ? MIN_IN_A_LIFT_S : MIN_WITHOUT_STATE_S;
         for (int i = 1; i < log.records(); i++) {
-            boolean stands = byCommand ? log.on(r, i) == 0 : log.down(i) == 0;
+            boolean stands = byCommand ? log.on(r, i) == 0 : standsOrUnknown(e, r, i, usual);
             double step = log.timeS(i) - log.timeS(i - 1);
             if (!stands || log.breakBefore(i) || step > 10 * e.limits.intervalS()) {
                 sinceS = Double.NaN;
@@ -114,9 +118,9 @@ public final class ValveStuckOpenDetector implements Detector {
                     && log.flowLPerS(p, r, i) > limit
                     && (byCommand || othersStand(e, r, i, usual));
             if (flows) {
-                boolean counted = inLiftS >= MIN_IN_A_LIFT_S;
+                boolean counted = inLiftS >= minInALiftS;
                 inLiftS += step;
-                if (!counted && inLiftS >= MIN_IN_A_LIFT_S) {
+                if (!counted && inLiftS >= minInALiftS) {
                     sums.lifts++;
                 }
                 sums.seconds += step;
@@ -128,12 +132,21 @@ public final class ValveStuckOpenDetector implements Detector {
         return sums;
     }
 
+    /** True with the bar lifted; in a log without a work state, where all other rows, or all but one, stand. */
+    private static boolean standsOrUnknown(Evidence e, int r, int i, double[] usual) {
+        return e.log.hasDown() ? e.log.down(i) == 0 : standing(e, r, i, usual) >= usual.length - 2;
+    }
+
     private static boolean othersStand(Evidence e, int r, int i, double[] usual) {
+        return 2 * standing(e, r, i, usual) > usual.length - 1;
+    }
+
+    private static int standing(Evidence e, int r, int i, double[] usual) {
         int stand = 0;
         for (int other = 0; other < usual.length; other++) {
             stand += other != r && e.log.flowLPerS(e.ratios.product, other, i) <= STANDS * usual[other] ? 1 : 0;
         }
-        return 2 * stand > usual.length - 1;
+        return stand;
     }
 
     private static Case caseOf(int r, Sums sums, double usual, String evidenceKey) {

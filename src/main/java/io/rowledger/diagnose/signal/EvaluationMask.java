@@ -124,7 +124,7 @@ public final class EvaluationMask {
     }
 
     /** True if row r is commanded off, or runs over covered ground, in entry j. */
-    boolean rightlyOff(int r, int j) {
+    public boolean rightlyOff(int r, int j) {
         return (commandLogged && log.on(r, strips.poses().record(work.step[j])) == 0)
                 || (!delivers(r, j) && shut[r].get(j) && overCovered(r, j));
     }

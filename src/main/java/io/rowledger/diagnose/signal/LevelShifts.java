@@ -2,6 +2,7 @@ package io.rowledger.diagnose.signal;
 
 import io.rowledger.stats.ChangePoints;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.stats.WeightedMoments;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,12 @@ public final class LevelShifts {
 
     /** Share of a quantum by which rounding moves a level at steady flow (1): half a quantum of the row and half of its peers'. */
     private static final double ROUNDING = 1;
+
+    /** From this resolution on levels are ratios of sums (1). */
+    private static final double COARSE = 0.03;
+
+    /** What dithering leaves at least of a rounding step's error (1). */
+    private static final double MIN_ROUNDING_LEFT = 0.15;
 
     private static final double SIGMAS = 6;
     private static final double MIN_JUMP = 0.025;
@@ -187,7 +194,14 @@ public final class LevelShifts {
         boolean toEnd = end == all.size();
         boolean steady = steady(all.subList(first, end), longest, s.limits.resolution(r));
         double level = steady ? longest.level : extreme.level;
-        double resolved = Math.abs(level - 1) - ROUNDING * s.limits.resolution(r) * Math.max(1, level);
+        double rounding = ROUNDING * s.limits.resolution(r) * Math.max(1, level);
+        if (steady && s.limits.resolution(r) > COARSE) {
+            // Sums dither where medians of rounded readings step.
+            Dithered sums = dithered(r, bins.from[at[longest.from]], bins.from[at[longest.end - 1] + 1]);
+            level = sums.level;
+            rounding *= sums.left;
+        }
+        double resolved = Math.abs(level - 1) - rounding;
         if (evaluatedS < (resolved < (s.work.coarse ? CLEAR_IF_COARSE : CLEAR_DEVIATION) ? LASTING_S : MIN_S)
                 || resolved < (fromStart && toEnd && steady ? MAX_METER_DIFFERENCE : MIN_DEVIATION)) {
             return null;
@@ -201,6 +215,24 @@ public final class LevelShifts {
         double slideS = first == 0 ? 0 : slide(all, first, end, level, at);
         return new Episode(
                 r, fromS, Math.max(fromS, toS), level, before, fromStart, toEnd, evaluatedS, slideS, noise, steady);
+    }
+
+    /** Ratio of sums over a stretch, and the share of a rounding step's error that the variation of the flow leaves in it (1). */
+    private record Dithered(double level, double left) {}
+
+    /** See {@link LogLimits#resolutionOfMean(int)} for what dithering leaves of the error. */
+    private Dithered dithered(int r, int from, int end) {
+        double own = 0;
+        WeightedMoments implied = new WeightedMoments();
+        for (int j = from; j < end; j++) {
+            if (!Float.isNaN(s.ratio[r][j])) {
+                own += s.flowLPerS[r][j];
+                implied.add(s.impliedLPerS(r, j), 1);
+            }
+        }
+        double sigma = implied.weight() > 0 ? implied.populationDeviation() / s.limits.quantumLPerS(r) : 0;
+        double left = Math.max(MIN_ROUNDING_LEFT, Math.exp(-2 * Math.PI * Math.PI * sigma * sigma));
+        return new Dithered(own / (implied.weight() * implied.mean()), left);
     }
 
     /** True if segments at the longest one's level make up more than STEADY_SHARE of the episode. */

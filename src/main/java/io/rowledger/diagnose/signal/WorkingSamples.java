@@ -134,7 +134,7 @@ public final class WorkingSamples {
     }
 
     /** Median speed while working, m/s. */
-    double usualSpeedMps() {
+    public double usualSpeedMps() {
         double[] speed = new double[n];
         for (int j = 0; j < n; j++) {
             speed[j] = speedMps[j];
