@@ -89,7 +89,9 @@ final class Oracle {
                     case VALVE_STUCK_OPEN -> everywhereS >= BESIDE_WORK_S;
                     case RAN_EMPTY -> everywhereS >= BESIDE_WORK_S && down;
                     case LATE_ON, EARLY_OFF ->
-                        everywhereS >= 2 * fault.size() && beyondUsual(fault) && (down || !fault.rows().isEmpty());
+                        everywhereS >= 2 * fault.size()
+                                && beyondUsual(fault)
+                                && (down || !fault.rows().isEmpty());
                     case SLOW_RESPONSE -> enough && Math.max(intervalS, console.averagingS()) <= fault.size() / 2;
                     case HUNTING -> enough && fault.periodS() >= 2.5 * Math.max(intervalS, console.holdS());
                     default -> enough;

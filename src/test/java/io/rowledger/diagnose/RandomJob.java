@@ -115,7 +115,8 @@ final class RandomJob {
             off.add(0);
         }
         for (int r = 0; r < with.rows().size(); r++) {
-            double share = with.rows().get(r).volumeL()[0] / without.rows().get(r).volumeL()[0];
+            double share =
+                    with.rows().get(r).volumeL()[0] / without.rows().get(r).volumeL()[0];
             if (Math.abs(share - 1) >= OFF) {
                 off.add(r + 1);
             }
@@ -201,8 +202,7 @@ final class RandomJob {
             Scenario without = written(layout, receiver, scenario.format());
             without.metering(metering.withTurnCompensation(true));
             faults.forEach(without::fault);
-            SimFault uniform =
-                    new SimFault(Kind.NO_TURN_COMPENSATION, List.of(), 0, Double.POSITIVE_INFINITY, 0, 0);
+            SimFault uniform = new SimFault(Kind.NO_TURN_COMPENSATION, List.of(), 0, Double.POSITIVE_INFINITY, 0, 0);
             hold(oracle, uniform, oracle.tells(uniform, without.run()), unseen);
         }
         return new Drawn(result, expected, unseen, off(result.truth(), motion), String.join(", ", traits));
@@ -370,7 +370,9 @@ final class RandomJob {
                 continue;
             }
             // What begins in the first minute is there from the first minute on: another kind.
-            double first = Math.max(pass.startS() + 6, Math.min(workBy(passes, 75), passes.get(passes.size() - 1).endS() - 9));
+            double first = Math.max(
+                    pass.startS() + 6,
+                    Math.min(workBy(passes, 75), passes.get(passes.size() - 1).endS() - 9));
             if (first > pass.endS() - 8 && tries < 200) {
                 continue;
             }

@@ -59,10 +59,7 @@ public final class HuntingDetector implements Detector {
 
     /** Rows with these faults don't follow the bar, and so swing against it when it swings. */
     private static final Set<FindingKind> NOT_SWINGING = EnumSet.of(
-            FindingKind.METER_STUCK,
-            FindingKind.METER_DROPOUT,
-            FindingKind.INTERMITTENT,
-            FindingKind.CHANNELS_SWAPPED);
+            FindingKind.METER_STUCK, FindingKind.METER_DROPOUT, FindingKind.INTERMITTENT, FindingKind.CHANNELS_SWAPPED);
 
     /** A window of one pass: entries from to end, and the samples' times from its start. */
     private record Window(int from, int end, double[] timeS, int[] sample) {}

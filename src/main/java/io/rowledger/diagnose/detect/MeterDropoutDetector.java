@@ -146,9 +146,7 @@ public final class MeterDropoutDetector implements Detector {
 
     private static boolean zero(Evidence e, int r, int j) {
         double implied = e.ratios.impliedLPerS(r, j);
-        return !e.ratios.unsteady(j)
-                && e.limits.zeroIsNothing(r, implied)
-                && e.ratios.flowLPerS[r][j] < ZERO * implied;
+        return !e.ratios.unsteady(j) && e.limits.zeroIsNothing(r, implied) && e.ratios.flowLPerS[r][j] < ZERO * implied;
     }
 
     private static boolean good(Evidence e, int r, int j) {

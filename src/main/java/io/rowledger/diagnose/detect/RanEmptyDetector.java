@@ -64,9 +64,7 @@ public final class RanEmptyDetector implements Detector {
                 delivering = j;
             } else if (share > DELIVERS) {
                 deliveredS += work.durationS[j];
-            } else if (share < NOTHING
-                    && delivering >= 0
-                    && deliveredS >= MIN_BEFORE_S) {
+            } else if (share < NOTHING && delivering >= 0 && deliveredS >= MIN_BEFORE_S) {
                 int end = end(bar, usual, work, j);
                 double nothingS = workedS(work, j, end);
                 boolean toPassEnd = end >= work.passFrom[work.pass[j]];

@@ -42,8 +42,7 @@ public final class ValveStuckOpenDetector implements Detector {
     private static final double MIN_SINGLE_S = 25;
 
     /** Rows with these faults show flow while they should stand for another reason. */
-    private static final Set<FindingKind> NOT_OWN =
-            EnumSet.of(FindingKind.METER_STUCK, FindingKind.CHANNELS_SWAPPED);
+    private static final Set<FindingKind> NOT_OWN = EnumSet.of(FindingKind.METER_STUCK, FindingKind.CHANNELS_SWAPPED);
 
     /** Sums of a row over lifts, or over times commanded off. */
     private static final class Sums {

@@ -112,8 +112,7 @@ public final class LogLimits {
         for (int r = 0; r < rows; r++) {
             spread[r] = spread(columns[r], usual[r], quantum[r]);
         }
-        return new LogLimits(
-                quantum, usual, spread, ramps.skewS(), ramps.averagingS(), hold, interval, commanded);
+        return new LogLimits(quantum, usual, spread, ramps.skewS(), ramps.averagingS(), hold, interval, commanded);
     }
 
     /** Step to which the readings of row r are rounded, L/s; 0 if they are not. */
