@@ -48,11 +48,10 @@ import java.util.Set;
 /** Runs every detector on a job. */
 public final class Diagnoses {
     /**
-     * In this order, after crossed channels: what only the meter does is taken out of the evaluation first, then come
+     * In this order, after crossed channels and stuck meters: what only the meter does is taken out of the evaluation first, then come
      * levels (the whole-bar pattern before single rows), then timing and the bar as a whole.
      */
     private static final List<Detector> DETECTORS = List.of(
-            new MeterStuckDetector(),
             new ValveStuckOpenDetector(),
             new RanEmptyDetector(),
             new IntermittentDetector(),
@@ -138,6 +137,11 @@ public final class Diagnoses {
      *     nothing is wrong
      */
     public static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
+        return of(log, rig, track, strips, delivery, Calibration.fitted());
+    }
+
+    /** The same with confidences by another calibration. */
+    static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery, Calibration calibration) {
         List<LogLimits> limits = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
             limits.add(LogLimits.of(log, p, strips.rows()));
@@ -154,14 +158,8 @@ public final class Diagnoses {
             Evidence evidence = evidence(log, strips, delivery, ratios);
             pictures.add(evidence.picture());
             Metering metering = log.metering(p);
-            List<Case> crossed = metering == Metering.PER_ROW && log.isTimed()
-                    ? new ChannelsSwappedDetector().find(evidence)
-                    : List.of();
-            if (!crossed.isEmpty()) {
-                // Crossed rows look like turns taken wrongly: what the others do is evaluated again without them.
-                crossed.forEach(c -> c.rows().forEach(r -> ratios.excludeFromPeers(r, c.fromS(), c.toS())));
-                evidence = evidence(log, strips, delivery, ratios);
-                evidence.add(crossed);
+            if (log.isTimed()) {
+                evidence = withoutMisleading(evidence, metering);
             }
             for (Detector detector : DETECTORS) {
                 if (log.isTimed()) {
@@ -169,7 +167,10 @@ public final class Diagnoses {
                 }
             }
             Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
-            List<Case> cases = CaseFilter.of(evidence.cases());
+            double[] form = Calibration.form(limits.get(p), log.hasDown());
+            List<Case> cases = CaseFilter.of(evidence.cases()).stream()
+                    .map(found -> calibration.of(found, form))
+                    .toList();
             baselines.addAll(Baselines.of(evidence, cases));
             unexplained.addAll(costs.unexplained(cases));
             double totalL = costs.totalL();
@@ -196,6 +197,29 @@ public final class Diagnoses {
                 pictures,
                 baselines,
                 notes(log, work, delivery, DrivenWithoutFlow.longestS(track.poses(), work.usualSpeedMps())));
+    }
+
+    /**
+     * Looks for rows that mislead about the others: crossed rows look like turns taken wrongly, and rows whose meters are stuck
+     * look alike in turns. What the others do is evaluated again without them.
+     */
+    private static Evidence withoutMisleading(Evidence first, Metering metering) {
+        Evidence evidence = first;
+        List<Case> found = new ArrayList<>();
+        for (Detector detector : List.of(new ChannelsSwappedDetector(), new MeterStuckDetector())) {
+            List<Case> cases = tellable(detector.find(evidence), metering);
+            if (!cases.isEmpty()) {
+                found.addAll(cases);
+                for (Case misleading : cases) {
+                    misleading
+                            .rows()
+                            .forEach(r -> first.ratios.excludeFromPeers(r, misleading.fromS(), misleading.toS()));
+                }
+                evidence = evidence(first.log, first.strips, first.delivery, first.ratios);
+                evidence.add(found);
+            }
+        }
+        return evidence;
     }
 
     /** Returns the cases that a log with such meters can show. */

@@ -24,13 +24,23 @@ final class Judging {
     }
 
     static Diagnosis of(Path folder, String logName) {
+        return read(folder, logName).diagnose(Calibration.fitted());
+    }
+
+    /** A job as read, with what a diagnosis needs. */
+    record Job(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
+        Diagnosis diagnose(Calibration calibration) {
+            return Diagnoses.of(log, rig, track, strips, delivery, calibration);
+        }
+    }
+
+    static Job read(Path folder, String logName) {
         Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
         LogOptions options = new LogOptions(
                 rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
         LogTable log = LogReader.read(List.of(folder.resolve(logName)), options).table();
         Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
         Strips strips = new Strips(track.poses(), rig.bands());
-        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
-        return Diagnoses.of(log, rig, track, strips, delivery);
+        return new Job(log, rig, track, strips, DeliveryBuilder.build(log, rig, strips));
     }
 }

@@ -21,6 +21,8 @@ final class Scores {
     private final int[][] reliability = new int[10][2];
     private final double[] stated = new double[10];
     private final List<String> misses = new ArrayList<>();
+    private final List<Told> told = new ArrayList<>();
+    private final List<String> hidden = new ArrayList<>();
     private int rowsRight;
     private int rowsNamed;
     private int cleanLogs;
@@ -29,8 +31,11 @@ final class Scores {
     private int falseFindings;
     private int logs;
 
-    void add(String name, RandomJob.Drawn job, List<Finding> found) {
-        add(name, job.unseen(), job.expected(), found, job.rows());
+    void add(String name, RandomJob.Drawn job, Diagnosis diagnosis) {
+        add(name, job.unseen(), job.expected(), diagnosis.findings(), job.rows());
+        if (diagnosis.allClear()) {
+            job.off().forEach(row -> hidden.add(name + ": " + (row == 0 ? "bar" : "row " + row)));
+        }
     }
 
     void add(
@@ -73,10 +78,10 @@ final class Scores {
                     + String.format(Locale.ROOT, "%.2f", wrong.confidence()) + " " + FaultField.text(wrong.evidence())
                     + " in " + expected);
         }
-        if (expected.stream()
-                        .allMatch(e -> e.kind() == FindingKind.NO_TURN_COMPENSATION
-                                && e.rows().isEmpty())
-                || expected.isEmpty()) {
+        boolean nothingWrong = expected.stream()
+                .allMatch(e ->
+                        e.kind() == FindingKind.NO_TURN_COMPENSATION && e.rows().isEmpty());
+        if (nothingWrong && unseen.stream().allMatch(e -> e.kind() == FindingKind.NO_TURN_COMPENSATION)) {
             cleanLogs++;
             cleanLogsWithRowFinding += rest.stream().anyMatch(f -> !f.rows().isEmpty()) ? 1 : 0;
             cleanLogsAccused += rest.isEmpty() ? 0 : 1;
@@ -103,7 +108,16 @@ final class Scores {
         }
     }
 
+    /** What was stated, and whether it was right. */
+    record Told(Finding finding, boolean right) {}
+
+    /** All findings that were counted. */
+    List<Told> told() {
+        return told;
+    }
+
     private void tally(Finding f, boolean right) {
+        told.add(new Told(f, right));
         int bin = Math.min(9, (int) (f.confidence() * 10));
         reliability[bin][0]++;
         reliability[bin][1] += right ? 1 : 0;
@@ -144,7 +158,8 @@ final class Scores {
     List<String> brokenPromises() {
         List<String> broken = new ArrayList<>();
         for (FindingKind kind : byKind.keySet()) {
-            boolean grave = List.of(FindingKind.PLUGGED, FindingKind.LEAKING, FindingKind.METER_STUCK)
+            boolean grave = List.of(
+                            FindingKind.PLUGGED, FindingKind.LEAKING, FindingKind.METER_STUCK, FindingKind.RAN_EMPTY)
                     .contains(kind);
             if (recall(kind) < (grave ? 0.95 : 0.90)) {
                 broken.add("recall of " + kind.jsonName() + " " + recall(kind));
@@ -160,6 +175,7 @@ final class Scores {
         if (50 * cleanLogsWithRowFinding > cleanLogs) {
             broken.add("clean logs with a false row finding: " + cleanLogsWithRowFinding + " of " + cleanLogs);
         }
+        hidden.forEach(what -> broken.add("8 % or more off under nothing found, " + what));
         return broken;
     }
 
@@ -208,20 +224,21 @@ final class Scores {
     static String rowHeader() {
         return String.format(
                 Locale.ROOT,
-                "%-20s %5s %6s %7s %15s %15s",
+                "%-20s %5s %6s %7s %15s %15s %11s",
                 "form",
                 "put",
                 "found",
                 "recall",
                 "0.9+: right of",
-                "clean: accused");
+                "clean: accused",
+                "off, hidden");
     }
 
     /** The score of a form in a line. */
     String row(String form) {
         return String.format(
                 Locale.ROOT,
-                "%-20s %5d %6d %6.1f%% %7d of %4d %7d of %4d",
+                "%-20s %5d %6d %6.1f%% %7d of %4d %7d of %4d %11d",
                 form,
                 put(),
                 put() - skips(),
@@ -229,7 +246,8 @@ final class Scores {
                 sure()[1],
                 sure()[0],
                 cleanLogsAccused,
-                cleanLogs);
+                cleanLogs,
+                hidden.size());
     }
 
     String table(String title) {

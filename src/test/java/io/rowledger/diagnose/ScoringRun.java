@@ -2,7 +2,6 @@ package io.rowledger.diagnose;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import io.rowledger.finding.Finding;
 import io.rowledger.site.SitePage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -32,7 +31,7 @@ class ScoringRun {
             RandomJob.Drawn job = RandomJob.draw(seed * STRIDE + i);
             job.result().writeTo(folder);
             Diagnosis diagnosis = Judging.of(folder);
-            scores.add("job " + i, job, diagnosis.findings());
+            scores.add("job " + i, job, diagnosis);
             delete(folder.resolve("boundary.geojson"));
         }
         System.out.println(table(scores, seed, logs));
@@ -77,9 +76,9 @@ class ScoringRun {
             for (int i = 0; i < each; i++) {
                 RandomJob.Drawn job = RandomJob.draw(first * STRIDE + i, form);
                 job.result().writeTo(folder);
-                List<Finding> findings = Judging.of(folder).findings();
-                scores.add(form + " " + i, job, findings);
-                all.add(form + " " + i, job, findings);
+                Diagnosis diagnosis = Judging.of(folder);
+                scores.add(form + " " + i, job, diagnosis);
+                all.add(form + " " + i, job, diagnosis);
                 delete(folder.resolve("boundary.geojson"));
             }
             tables.append(scores.row(form.name().toLowerCase(Locale.ROOT))).append('\n');

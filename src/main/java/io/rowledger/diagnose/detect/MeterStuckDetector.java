@@ -45,7 +45,7 @@ public final class MeterStuckDetector implements Detector {
     private static final double MIN_WORKING_S = 3;
 
     /** In a coarser log one value lifted and working may also be an open valve's (1). */
-    private static final double COARSE = 0.15;
+    private static final double COARSE = 0.05;
 
     /** Confidence where only the flow with the bar lifted tells. */
     private static final double MAX_LIFTED_ONLY = 0.8;

@@ -29,7 +29,7 @@ public final class NoTurnCompensationDetector implements Detector {
     private static final double MIN_SHARE = 0.2;
 
     /** In a rounded log rows look alike where the bar's end differs from its middle by less than this share of a quantum (1). */
-    private static final double TURN_OF_RESOLUTION = 0.8;
+    private static final double TURN_OF_RESOLUTION = 1;
 
     /** True where the heading of the pass a block begins in really changed. */
     private static boolean turned(WorkingSamples work, TurnShares.Block block) {

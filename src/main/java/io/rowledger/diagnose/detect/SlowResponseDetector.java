@@ -155,7 +155,9 @@ public final class SlowResponseDetector implements Detector {
         double tau = Demand.tauS(slow.tau);
         double fromS = e.work.timeS[Math.min(e.work.n - 1, e.work.passFrom[slow.from])];
         double toS = e.work.timeS[e.work.passFrom[slow.end] - 1];
-        double confidence = slow.explained > 0.5 ? 0.96 : slow.explained > 0.25 ? 0.9 : 0.75;
+        // Readings that are means, and speeds from positions, lag by up to a record against each other.
+        double clearS = SLOW_S + e.limits.intervalS() + e.limits.smearS() / 2;
+        double confidence = tau < clearS ? 0.65 : slow.explained > 0.5 ? 0.96 : slow.explained > 0.25 ? 0.9 : 0.75;
         Message evidence = Message.of(
                 rows.isEmpty() ? "findings.slow_response.evidence.bar" : "findings.slow_response.evidence.row",
                 FindingMessages.rows(rows),

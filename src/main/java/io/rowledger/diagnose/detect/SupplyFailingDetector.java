@@ -29,8 +29,13 @@ public final class SupplyFailingDetector implements Detector {
 
     private static final double MIN_S = 30;
 
-    /** A slide takes at least this long to its middle, s; or goes on by a third of the shortfall within the short time. */
+    /**
+     * A slide takes at least this long to all but {@link #ARRIVED} of its shortfall, s of work; or goes on by a third of the
+     * shortfall within the short time.
+     */
     private static final double MIN_SLIDE_S = 10;
+
+    private static final double ARRIVED = 0.2;
 
     /** The bar's sum must fall to this share of what it was (1), or else a supply at its limit explains it. */
     private static final double MAX_SUM = 0.9;
@@ -62,8 +67,8 @@ public final class SupplyFailingDetector implements Detector {
         }
         double end = BarShare.median(known, n - (n - from) / 3, n);
         double first = BarShare.median(known, from, from + (n - from) / 3);
-        double slideS = slideS(known, from, (1 + end) / 2);
-        boolean slides = slideS >= MIN_SLIDE_S || first - end > (1 - end) / 3;
+        double slideS = slideS(known, from, end + ARRIVED * (1 - end));
+        boolean slides = slideS >= MIN_SLIDE_S + e.limits.smearS() || first - end > (1 - end) / 3;
         if (end > 1 - MIN_SHORTFALL || !slides || sumHeld(e, at, from, n)) {
             return List.of();
         }

@@ -21,8 +21,8 @@ public final class BarShare {
     /** Share of the largest shares from which the bar delivers (1). */
     private static final double DELIVERS = 0.3;
 
-    /** Quantile of the delivering shares that is usual (1): a supply that fails for most of a job leaves it where it was. */
-    private static final double USUAL = 0.85;
+    /** Quantile of the delivering bins' shares that is usual (1): a supply that fails for most of a job leaves it where it was. */
+    private static final double USUAL = 0.93;
 
     private final float[] share;
     private final double usual;
@@ -48,13 +48,13 @@ public final class BarShare {
             boolean shows = 2 * meant > e.rows() && e.limits.usualShowsZero();
             share[j] = shows ? (float) RobustStatistics.median(ofRow, meant) : Float.NaN;
         }
-        usual = usual();
+        usual = usual(e.bins.medians(share));
     }
 
-    private double usual() {
-        double[] known = new double[share.length];
+    private static double usual(float[] shares) {
+        double[] known = new double[shares.length];
         int n = 0;
-        for (float x : share) {
+        for (float x : shares) {
             if (!Float.isNaN(x)) {
                 known[n++] = x;
             }

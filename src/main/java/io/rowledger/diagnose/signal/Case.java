@@ -49,6 +49,11 @@ public record Case(
         figures = List.copyOf(figures);
     }
 
+    /** The same case with another confidence. */
+    public Case withConfidence(double value) {
+        return new Case(kind, rows, fromS, toS, value, words, figures, cost);
+    }
+
     /** True where the case concerns row r. */
     public boolean concerns(int r) {
         return rows.isEmpty() || rows.contains(r);

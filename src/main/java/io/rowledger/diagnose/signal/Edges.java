@@ -161,10 +161,20 @@ public final class Edges {
         if (commanded() || delay < UNEXPLAINED_S + lagS || covered(r, from, on) < COVERED) {
             onDelayS[r][q] = delay - lagS;
         }
-        double lead = poses.timeS(work.endStep[last - 1]) - poses.timeS(work.endStep[off - 1]);
-        if (commanded() || lead < UNEXPLAINED_S || covered(r, off, end) < COVERED) {
-            offLeadS[r][q] = lagS + (lead > 0 ? lead : -trail(r, work.endStep[last - 1], usual));
+        double shown = poses.timeS(work.endStep[last - 1]) - poses.timeS(work.endStep[off - 1]);
+        double lead = lagS + (shown > 0 ? shown : -trail(r, work.endStep[last - 1], usual));
+        if (commanded() || lead < UNEXPLAINED_S || covered(r, earlier(off, from, lagS), end) < COVERED) {
+            offLeadS[r][q] = lead;
         }
+    }
+
+    /** The entry so many seconds before entry j of a pass that begins at entry from. */
+    private int earlier(int j, int from, double seconds) {
+        int at = j;
+        while (at > from && work.timeS[j - 1] - work.timeS[at - 1] < seconds) {
+            at--;
+        }
+        return at;
     }
 
     private double covered(int r, int from, int end) {

@@ -29,7 +29,7 @@ public final class Evidence {
             EnumSet.of(FindingKind.SUPPLY_LIMITED, FindingKind.SUPPLY_FAILING, FindingKind.RAN_EMPTY);
 
     public final LogTable log;
-    final Strips strips;
+    public final Strips strips;
     public final Delivery delivery;
     public final FlowRatios ratios;
     public final LogLimits limits;
