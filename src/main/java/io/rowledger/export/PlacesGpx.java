@@ -14,8 +14,8 @@ import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamWriter;
 
 /**
- * {@code layers/places.gpx}: a waypoint for each place to go back to, GPX 1.1 (topografix.com/GPX/1/1), for a hand-held
- * receiver, a phone or the cab.
+ * {@code layers/places.gpx}: a waypoint for each place to go back to, with start and end of long skips, and routes along them,
+ * GPX 1.1 (topografix.com/GPX/1/1), for a hand-held receiver, a phone or the cab.
  */
 public final class PlacesGpx {
     public static final String FILE = "layers/places.gpx";
@@ -33,7 +33,7 @@ public final class PlacesGpx {
             XMLStreamWriter xml = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(out, "UTF-8");
             new PlacesGpx(xml)
                     .document(
-                            ReturnPlaces.of(a.coverage(), a.track().plane(), a.findings(), new Messages(f)),
+                            ReturnPlaces.of(a.coverage(), a.track(), a.findings(), new Messages(f)),
                             JsonNumbers.time(JobTimes.of(a.track(), a.log()).endS()));
             xml.flush();
         } catch (XMLStreamException e) {
@@ -59,14 +59,23 @@ public final class PlacesGpx {
         xml.writeEndElement();
         xml.writeCharacters("\n");
         for (ReturnPlace place : places.places()) {
-            waypoint(place);
+            point("wpt", place);
+        }
+        for (ReturnPlaces.Route route : places.routes()) {
+            xml.writeStartElement("rte");
+            element("name", route.name());
+            for (ReturnPlace place : route.places()) {
+                point("rtept", place);
+            }
+            xml.writeEndElement();
+            xml.writeCharacters("\n");
         }
         xml.writeEndElement();
         xml.writeEndDocument();
     }
 
-    private void waypoint(ReturnPlace place) throws XMLStreamException {
-        xml.writeStartElement("wpt");
+    private void point(String tag, ReturnPlace place) throws XMLStreamException {
+        xml.writeStartElement(tag);
         xml.writeAttribute("lat", JsonNumbers.text(place.latDeg(), JsonNumbers.DEGREES));
         xml.writeAttribute("lon", JsonNumbers.text(place.lonDeg(), JsonNumbers.DEGREES));
         element("name", place.name());

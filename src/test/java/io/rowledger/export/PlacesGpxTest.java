@@ -1,6 +1,7 @@
 package io.rowledger.export;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -50,8 +51,22 @@ class PlacesGpxTest {
         List<Element> children = children(gpx);
         assertEquals("metadata", children.get(0).getLocalName());
         checkOrder(children.get(0), METADATA);
-        for (Element wpt : children.subList(1, children.size())) {
-            assertEquals("wpt", wpt.getLocalName());
+        List<Element> points = new ArrayList<>();
+        boolean routes = false;
+        for (Element child : children.subList(1, children.size())) {
+            if (child.getLocalName().equals("rte")) {
+                routes = true;
+                checkOrder(child, List.of("name", "rtept"));
+                points.addAll(children(child).stream()
+                        .filter(each -> each.getLocalName().equals("rtept"))
+                        .toList());
+            } else {
+                assertEquals("wpt", child.getLocalName());
+                assertFalse(routes, "waypoints come before routes");
+                points.add(child);
+            }
+        }
+        for (Element wpt : points) {
             checkOrder(wpt, WAYPOINT);
             // xsd:decimal knows no exponent; latitudeType -90 to 90, longitudeType -180 to below 180.
             for (String name : List.of("lat", "lon")) {
@@ -67,7 +82,9 @@ class PlacesGpxTest {
         for (Element child : children(parent)) {
             assertEquals(SPACE, child.getNamespaceURI());
             int here = sequence.indexOf(child.getLocalName());
-            assertTrue(here > at, child.getLocalName() + " in " + parent.getLocalName());
+            assertTrue(
+                    here > at || here == at && child.getLocalName().equals("rtept"),
+                    child.getLocalName() + " in " + parent.getLocalName());
             at = here;
         }
     }
@@ -87,9 +104,51 @@ class PlacesGpxTest {
         return parent.getElementsByTagNameNS(SPACE, name).item(0).getTextContent();
     }
 
+    /** The waypoints but for the ends of long places. */
     private static List<Element> waypoints(Document document) {
-        List<Element> all = children(document.getDocumentElement());
-        return all.subList(1, all.size());
+        return children(document.getDocumentElement()).stream()
+                .filter(each -> each.getLocalName().equals("wpt"))
+                .filter(each -> !text(each, "name").matches("S\\d+ (start|end)"))
+                .toList();
+    }
+
+    private static List<Element> routes(Document document) {
+        return children(document.getDocumentElement()).stream()
+                .filter(each -> each.getLocalName().equals("rte"))
+                .toList();
+    }
+
+    /**
+     * Five strips of 250 m, 8 m and more apart. Both ends of each lie within a twentieth of its length of the true ends, 125 m north and
+     * south of 44° N: 0.001125° by 1,852 m a minute of latitude, good to 0.3 %.
+     */
+    @Test
+    void long_skips_have_a_start_and_an_end_and_a_route_of_their_own() throws Exception {
+        List<Element> routes = routes(read(new SyntheticJob().build(), UnitSystem.US));
+        assertEquals(
+                List.of(
+                        "All stops, in the best order",
+                        "S1, start to end",
+                        "S2, start to end",
+                        "S3, start to end",
+                        "S4, start to end",
+                        "S5, start to end"),
+                routes.stream().map(route -> text(route, "name")).toList());
+        List<Element> all = children(routes.get(0)).subList(1, 11);
+        for (int i = 0; i < all.size(); i += 2) {
+            double from = Double.parseDouble(all.get(i).getAttribute("lat"));
+            double to = Double.parseDouble(all.get(i + 1).getAttribute("lat"));
+            assertEquals(2 * 0.001125, Math.abs(from - to), 2 * 0.000115, "length of a strip");
+            if (i > 0) {
+                // Up one strip and down the next: never back along the field with nothing to do.
+                double before = Double.parseDouble(all.get(i - 1).getAttribute("lat"));
+                assertEquals(before, from, 0.0003, "from stop to stop");
+            }
+        }
+        Element first = children(routes.get(1)).get(1);
+        assertEquals("S1 start", text(first, "name"));
+        // 250 m ÷ 0.3048 m.
+        assertEquals("S1 begins here; follow it for 820 ft to its end.", text(first, "desc"));
     }
 
     @Test
@@ -155,7 +214,7 @@ class PlacesGpxTest {
                 waypoints(read(new SyntheticJob().even().withFindings(findings).build(), UnitSystem.US));
         assertEquals(1, found.size());
         assertEquals("Finding 2", text(found.get(0), "name"));
-        assertTrue(text(found.get(0), "desc").endsWith("a < b & c "), text(found.get(0), "desc"));
+        assertTrue(text(found.get(0), "desc").endsWith("a < b & c<U+0007>"), text(found.get(0), "desc"));
     }
 
     private static Finding finding(double latDeg, String check) {

@@ -43,6 +43,7 @@ final class TaggingDevice extends ITextOutputDevice {
     private final Set<InlineText> painted = Collections.newSetFromMap(new IdentityHashMap<>());
     private @Nullable Document document;
     private @Nullable Structure structure;
+    private @Nullable Links links;
     /** True if what is painted now has been marked. */
     private boolean marking;
 
@@ -66,6 +67,7 @@ final class TaggingDevice extends ITextOutputDevice {
     @Override
     public void setWriter(PdfWriter writer) {
         super.setWriter(writer);
+        links = new Links(writer);
         SharedContext context = getSharedContext();
         structure = new Structure(
                 Objects.requireNonNull(document, "started without a document").getDocumentElement(),
@@ -111,7 +113,15 @@ final class TaggingDevice extends ITextOutputDevice {
             }
             tag = box == null ? null : structure().of(box.getElement());
         }
-        marked(tag, () -> super.drawText(c, text));
+        String target = box == null || tag == null ? null : Links.target(box.getElement());
+        if (target == null || tag == null) {
+            marked(tag, () -> super.drawText(c, text));
+            return;
+        }
+        PdfStructureElement link = Links.tag(tag);
+        marked(link, () -> super.drawText(c, text));
+        Objects.requireNonNull(links, "painting before there is a writer")
+                .add(target, text.getSubstring(), createLocalTargetArea(c, text.getParent()), link);
     }
 
     @Override

@@ -12,6 +12,7 @@ import io.rowledger.document.pdf.Paper;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.units.UnitSystem;
+import java.awt.geom.Rectangle2D;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -33,9 +34,14 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.apache.pdfbox.pdmodel.interactive.action.PDActionURI;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.PDFTextStripperByArea;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -113,6 +119,39 @@ public class PassReviewPdfTest {
                     "Rowledger 1.2.3")) {
                 assertTrue(text.contains(words), () -> words + " not in:\n" + text);
             }
+        }
+    }
+
+    /** RFC 5870, 3.3: geo:latitude,longitude in degrees on WGS 84. Each link lies on the coordinates that it leads to. */
+    @Test
+    void places_are_links_that_a_map_program_opens() throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withFinding()))) {
+            int links = 0;
+            for (PDPage page : document.getPages()) {
+                for (PDAnnotation annotation : page.getAnnotations()) {
+                    PDAnnotationLink link = (PDAnnotationLink) annotation;
+                    if (!(link.getAction() instanceof PDActionURI action)) {
+                        continue;
+                    }
+                    String uri = action.getURI();
+                    assertTrue(uri.matches("geo:4[34]\\.\\d{6},-9[23]\\.\\d{6}"), uri);
+                    PDRectangle area = link.getRectangle();
+                    PDFTextStripperByArea stripper = new PDFTextStripperByArea();
+                    stripper.addRegion(
+                            "link",
+                            new Rectangle2D.Float(
+                                    area.getLowerLeftX(),
+                                    page.getMediaBox().getHeight() - area.getUpperRightY(),
+                                    area.getWidth(),
+                                    area.getHeight()));
+                    stripper.extractRegions(page);
+                    String text = stripper.getTextForRegion("link").strip();
+                    assertTrue(text.endsWith(uri.substring(4).replace(",", ", ")), text + " under " + uri);
+                    links++;
+                }
+            }
+            // The finding, both ends of five skips, both ends of the overlap's 20 m: one point.
+            assertEquals(1 + 2 * 5 + 1, links);
         }
     }
 
