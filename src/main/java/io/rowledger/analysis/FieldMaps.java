@@ -8,6 +8,7 @@ import io.rowledger.field.KeepOuts;
 import io.rowledger.field.Prescription;
 import io.rowledger.field.PrescriptionReader;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.geo.LocalPlane;
 import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
 import io.rowledger.track.Poses;
@@ -34,18 +35,27 @@ record FieldMaps(Optional<Boundary> boundary, Optional<Prescription> prescriptio
      * @throws UnusableInputException where one can't be used, or lies far from the work
      */
     static FieldMaps read(JobFiles files, Rig rig, Track track) {
-        Envelope driven = driven(track.poses());
+        return read(files, rig, track.plane(), driven(track.poses()));
+    }
+
+    /**
+     * Reads the maps of a job.
+     *
+     * @param driven box around the work in the job's plane
+     * @throws UnusableInputException where one can't be used, or lies far from the work
+     */
+    static FieldMaps read(JobFiles files, Rig rig, LocalPlane plane, Envelope driven) {
         return new FieldMaps(
-                Optional.ofNullable(files.boundary()).map(file -> BoundaryReader.read(file, track.plane(), driven)),
+                Optional.ofNullable(files.boundary()).map(file -> BoundaryReader.read(file, plane, driven)),
                 Optional.ofNullable(files.prescription())
                         .map(file -> PrescriptionReader.read(
                                 file,
-                                track.plane(),
+                                plane,
                                 driven,
                                 rig.products(),
                                 rig.hints().prescription())),
                 Optional.ofNullable(files.keepOut())
-                        .map(file -> KeepOutReader.read(file, track.plane(), driven, files.setbackM())));
+                        .map(file -> KeepOutReader.read(file, plane, driven, files.setbackM())));
     }
 
     /** The ground that the drop line passed over, to tell how far off a map of another field is. */

@@ -9,6 +9,7 @@ import io.rowledger.diagnose.setup.SetupChecks;
 import io.rowledger.diagnose.setup.SetupFindings;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.AreaLog;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
@@ -45,6 +46,9 @@ public final class Pipeline {
         Rig rig = rigFile.rig();
         int logs = files.logs().size();
         progress.begins("reading the log", logs == 1 ? "1 file" : logs + " files");
+        if (AreaLog.is(files.logs().get(0))) {
+            return AreaJob.analyse(files, rigFile, threads, progress);
+        }
         LogReading reading = LogReader.read(files.logs(), rig.logOptions());
         LogTable log = reading.table();
         progress.begins("rebuilding the track", log.records() + " records");

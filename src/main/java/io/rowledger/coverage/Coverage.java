@@ -25,8 +25,8 @@ import org.locationtech.jts.geom.Geometry;
  * @param strips the visits' polygons, in time order
  * @param overlaps overlaps large enough to list, largest first
  * @param skips skips large enough to list, largest first
- * @param doubtfulSkips skips at which only a meter reads zero while liquid flows, largest first, numbered apart; their area
- *     is in {@code skipAreaM2}
+ * @param doubtfulSkips skips at which only a meter reads zero while liquid flows, or the flow is not known, largest first,
+ *     numbered apart; their area is in {@code skipAreaM2}
  * @param slivers overlap and skip area that is not listed
  * @param shutOffs score of section control
  * @param shutOffCredit target volume of ground over which rows were rightly shut off

@@ -30,9 +30,9 @@ public record CoverageDefect(
         rows = List.copyOf(rows);
     }
 
-    /** Returns true if only a meter reads zero while liquid flows, so that the ground may be covered. */
+    /** Returns true if the ground may be covered: only a meter reads zero while liquid flows, or the flow is not known. */
     public boolean doubtful() {
-        return cause == Cause.METER_READS_ZERO;
+        return cause == Cause.METER_READS_ZERO || cause == Cause.FLOW_NOT_KNOWN;
     }
 
     /** Cause of a skip or an overlap. */
@@ -43,6 +43,8 @@ public record CoverageDefect(
         ROW_NOT_DELIVERING,
         /** Skip: the bar passed over it, and the row's meter read zero while liquid flowed. */
         METER_READS_ZERO,
+        /** Skip: the bar passed over it, and the log does not tell what flowed. */
+        FLOW_NOT_KNOWN,
         /** Skip: the pass began applying late. */
         LATE_START,
         /** Skip: the pass stopped applying early. */
@@ -51,6 +53,8 @@ public record CoverageDefect(
         EDGE_OF_FIELD,
         /** Skip: no strip is near, or it is wider than the bar. */
         OUTSIDE_THE_LOG,
+        /** Skip or overlap between areas that a map hands in: without passes and rows no cause can be told. */
+        BETWEEN_AREAS,
         /** Overlap: two passes side by side. */
         PASSES_OVERLAP,
         /** Overlap: a pass ran over covered ground at its start or end. */

@@ -15,7 +15,7 @@
  * overlap 1 m × 100 m = 100 m². At 0.02 L/m² each, 24 L lie on 1100 m²: a mean of 0.0218 L/m², and 100 m² received twice
  * the target. ({@code CoverageByHandTest} asserts it.)
  *
- * <p>For other packages: {@link Coverage}, {@link CoverageDefect}, {@link CoverageOptions}, {@link Coverages},
+ * <p>For other packages: {@link AppliedArea}, {@link AreaCoverages}, {@link Coverage}, {@link CoverageDefect}, {@link CoverageOptions}, {@link Coverages},
  * {@link Slivers}.
  */
 @NullMarked

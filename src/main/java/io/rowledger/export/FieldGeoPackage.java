@@ -116,13 +116,14 @@ public final class FieldGeoPackage {
                         number("area_m2", "area, square meters")));
         file.layer(table, layer -> {
             for (StripPolygon strip : a.coverage().strips()) {
+                boolean area = strip.isArea();
                 layer.add(
                         strip.polygon(),
-                        strip.pass(),
-                        strip.firstRow(),
-                        strip.lastRow(),
-                        JsonNumbers.time(poses.timeS(strip.firstStep())),
-                        JsonNumbers.time(poses.timeS(strip.endStep())),
+                        area ? null : strip.pass(),
+                        area ? null : strip.firstRow(),
+                        area ? null : strip.lastRow(),
+                        area ? null : JsonNumbers.time(poses.timeS(strip.firstStep())),
+                        area ? null : JsonNumbers.time(poses.timeS(strip.endStep())),
                         strip.delivering() ? 1 : 0,
                         strip.unsettled() ? 1 : 0,
                         rounded(strip.polygon().getArea(), JsonNumbers.AREA_M2));

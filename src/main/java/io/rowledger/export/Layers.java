@@ -31,9 +31,9 @@ public final class Layers {
     private Layers() {}
 
     private record Strip(
-            int pass,
-            int firstRow,
-            int lastRow,
+            @Nullable Integer pass,
+            @Nullable Integer firstRow,
+            @Nullable Integer lastRow,
             @Nullable Instant from,
             @Nullable Instant to,
             boolean delivering,
@@ -69,14 +69,15 @@ public final class Layers {
         Poses poses = a.track().poses();
         try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
             for (StripPolygon strip : a.coverage().strips()) {
+                boolean area = strip.isArea();
                 layer.polygon(
                         strip.polygon(),
                         new Strip(
-                                strip.pass(),
-                                strip.firstRow(),
-                                strip.lastRow(),
-                                JsonNumbers.instant(poses.timeS(strip.firstStep())),
-                                JsonNumbers.instant(poses.timeS(strip.endStep())),
+                                area ? null : strip.pass(),
+                                area ? null : strip.firstRow(),
+                                area ? null : strip.lastRow(),
+                                area ? null : JsonNumbers.instant(poses.timeS(strip.firstStep())),
+                                area ? null : JsonNumbers.instant(poses.timeS(strip.endStep())),
                                 strip.delivering(),
                                 strip.unsettled(),
                                 strip.polygon().getArea()));

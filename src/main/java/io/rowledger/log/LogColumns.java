@@ -42,6 +42,9 @@ public final class LogColumns {
     /** False for points in driving order without times. */
     public boolean timed = true;
 
+    /** True if a record is an area with one rate and no place on a path. */
+    public boolean areas;
+
     public double[] pressurePa = NONE;
     /** [outlet] → column or empty; the outer array is empty where no outlet has one. */
     public double[][] rowPressurePa = {};

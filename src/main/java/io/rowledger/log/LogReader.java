@@ -1,6 +1,7 @@
 package io.rowledger.log;
 
 import io.rowledger.digest.Sha256;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.clean.LogCleaning;
 import io.rowledger.log.header.BarLayout;
 import io.rowledger.log.header.ColumnName;
@@ -57,6 +58,11 @@ public final class LogReader {
                 files.addAll(task.logs());
                 beside.addAll(task.others());
                 totals.addAll(task.totals());
+            } else if (AreaLog.is(log)) {
+                throw UnusableInputException.found("polygons, the ground that was covered, instead of records")
+                        .inFile(log.toString())
+                        .expected("a log with a record for each position")
+                        .hint("give the polygons alone; they have no rows and no path, so nothing can be said of those");
             } else {
                 files.add(LogCleaning.clean(LogFileReader.read(log, options)));
                 for (Path part : LogFile.parts(log)) {

@@ -158,6 +158,14 @@ public final class LogTable {
         return c.timed;
     }
 
+    /**
+     * Returns true if a record is an area with one rate: there is no path, no flow and nothing of single rows. Times, if
+     * there are any, are those of the areas, and two areas may have the same.
+     */
+    public boolean isAreas() {
+        return c.areas;
+    }
+
     /** Share of the records without a flow figure for outlet r, 0 to 1. */
     public double missingFlowShare(int p, int r) {
         double[] column = c.flowLPerS[p][r];

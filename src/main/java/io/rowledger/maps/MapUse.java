@@ -13,8 +13,8 @@ public record MapUse(String file, String holds) {
     /** Places to keep away from. */
     public static final MapUse KEEP_OUT = new MapUse("keep-out file", "the places to keep away from");
 
-    /** Points with attributes, one for each record of a log. */
-    public static final MapUse LOG = new MapUse("log", "the points of the log");
+    /** Points with attributes, one for each record of a log, or polygons with a rate. */
+    public static final MapUse LOG = new MapUse("log", "the points of the log, or polygons with a rate");
 
     /** Zones with a rate each. */
     public static final MapUse PRESCRIPTION = new MapUse("prescription", "zones with a target rate");

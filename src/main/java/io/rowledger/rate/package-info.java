@@ -19,7 +19,7 @@
  * 40.0002 L/ha: the turn moves liquid sideways and leaves the mean alone. Of UAN 32-0-0 at 1.32528 kg/L, 0.42409 kg N per
  * liter, that is 16.9637 kg N/ha. With a target of 40 L/ha the rows deviate by −16.666 %, +0.0004 % and +25.001 %.
  *
- * <p>For other packages: {@link Delivery}, {@link DeliveryBuilder}, {@link DeviationLimits}, {@link NutrientKg},
+ * <p>For other packages: {@link AreaRates}, {@link Delivery}, {@link DeliveryBuilder}, {@link DeviationLimits}, {@link NutrientKg},
  * {@link Nutrients}, {@link PrescribedRates}, {@link RateFormula}, {@link Rates}, {@link RatesBuilder}, {@link RowTotals},
  * {@link TurnShift}, {@link TurnShifts}, {@link VolumeBalance}.
  */

@@ -9,7 +9,7 @@
  * from its center: 16 m² · acos(3/4) − 3 m · √7 m = 11.564 m² − 7.937 m² = 3.626 m².
  * ({@code SetbacksTest} asserts it.)
  *
- * <p>For other packages: {@link Setback}, {@link Setbacks}.
+ * <p>For other packages: {@link AreaSetbacks}, {@link Setback}, {@link Setbacks}.
  */
 @NullMarked
 package io.rowledger.setback;

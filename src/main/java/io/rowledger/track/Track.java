@@ -1,6 +1,7 @@
 package io.rowledger.track;
 
 import io.rowledger.geo.LocalPlane;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -17,6 +18,17 @@ public record Track(LocalPlane plane, Poses poses, List<Pass> passes, TrackQuali
     public Track {
         passes = List.copyOf(passes);
         breaks = List.copyOf(breaks);
+    }
+
+    /** The track of a job without a path: no poses, no passes, and no fix of any type. */
+    public static Track without(LocalPlane plane) {
+        double[] noise = new double[TrackQuality.FIX_TYPES];
+        Arrays.fill(noise, Double.NaN);
+        return new Track(
+                plane,
+                new Poses(new PoseColumns()),
+                List.of(),
+                new TrackQuality(Double.NaN, 0, 0, false, noise, new int[TrackQuality.FIX_TYPES]));
     }
 
     /** A track without breaks. */

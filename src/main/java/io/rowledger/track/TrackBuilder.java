@@ -110,7 +110,7 @@ public final class TrackBuilder {
     }
 
     /** The plane whose origin is the middle of the log's extent. */
-    private static LocalPlane planeOf(LogTable log) {
+    public static LocalPlane planeOf(LogTable log) {
         double south = Double.POSITIVE_INFINITY;
         double west = Double.POSITIVE_INFINITY;
         double northMost = Double.NEGATIVE_INFINITY;

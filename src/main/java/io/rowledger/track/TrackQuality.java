@@ -12,4 +12,7 @@ package io.rowledger.track;
  * @param recordsByFix number of usable records per NMEA fix digit 0 to 8; index 9 for unknown type
  */
 public record TrackQuality(
-        double medianIntervalS, int gaps, double gapS, boolean workStateDerived, double[] noiseM, int[] recordsByFix) {}
+        double medianIntervalS, int gaps, double gapS, boolean workStateDerived, double[] noiseM, int[] recordsByFix) {
+    /** Number of NMEA 0183 quality digits, with one for an unknown type (1). */
+    static final int FIX_TYPES = 10;
+}

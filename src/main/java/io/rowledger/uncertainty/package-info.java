@@ -21,7 +21,8 @@
  * alone 1.1547 %. A bar of twelve 0.762 m rows measured to 0.0254 m: u = 0.0254·√(2/3) = 0.02074 m of 9.144 m, 0.2268 %; one
  * row 0.0254/√6 = 0.01037 m of 0.762 m, 1.361 %. ({@code IntervalsByHandTest} asserts it.)
  *
- * <p>For other packages: {@link io.rowledger.uncertainty.IntervalsBuilder}, {@link io.rowledger.uncertainty.UncertaintyInputs},
+ * <p>For other packages: {@link io.rowledger.uncertainty.AreaIntervals},
+ * {@link io.rowledger.uncertainty.IntervalsBuilder}, {@link io.rowledger.uncertainty.UncertaintyInputs},
  * {@link io.rowledger.uncertainty.MeterFault}, {@link io.rowledger.uncertainty.Intervals},
  * {@link io.rowledger.uncertainty.Interval}, {@link io.rowledger.uncertainty.UncertaintyBudget}.
  */

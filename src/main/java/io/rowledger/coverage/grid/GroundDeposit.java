@@ -11,9 +11,14 @@ import org.locationtech.jts.geom.Polygon;
 public final class GroundDeposit {
     private GroundDeposit() {}
 
-    /** Adds the polygons of a geometry that lies within the grid. */
+    /** Adds the area of a geometry that lies within the grid, m². */
     public static void add(Geometry ground, Frame frame, AreaAccumulator grid) {
-        double cellM2 = frame.cellM() * frame.cellM();
+        add(ground, 1, frame, grid);
+    }
+
+    /** Adds an amount per m², spread evenly over a geometry that lies within the grid. */
+    public static void add(Geometry ground, double perM2, Frame frame, AreaAccumulator grid) {
+        double cellM2 = frame.cellM() * frame.cellM() * perM2;
         for (Polygon polygon : Jts.polygons(ground)) {
             boolean shell = true;
             for (LineString ring : Jts.rings(polygon)) {

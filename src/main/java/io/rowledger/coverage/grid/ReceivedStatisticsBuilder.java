@@ -24,7 +24,15 @@ public final class ReceivedStatisticsBuilder {
     /** Returns the statistics of product p. */
     public static ReceivedStatistics of(
             ReceivedGrid grid, int p, double coveredAreaM2, Strips strips, Delivery delivery) {
-        double logVolumeL = logVolumeL(p, strips, delivery);
+        return of(grid, p, coveredAreaM2, logVolumeL(p, strips, delivery));
+    }
+
+    /**
+     * Returns the statistics of product p.
+     *
+     * @param logVolumeL the volume that the log has, without geometry, L
+     */
+    public static ReceivedStatistics of(ReceivedGrid grid, int p, double coveredAreaM2, double logVolumeL) {
         double gridVolumeL = 0;
         WeightedMoments rates = new WeightedMoments();
         TargetShares shares = new TargetShares();

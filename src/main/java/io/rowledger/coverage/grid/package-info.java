@@ -11,7 +11,7 @@
  * 0.25 m², 0.005 L.
  * ({@code ReceivedGridTest} asserts it.)
  *
- * <p>For other packages: {@link ReceivedGrid}, {@link ReceivedGridBuilder}, {@link ReceivedStatistics},
+ * <p>For other packages: {@link AreaGridBuilder}, {@link ReceivedGrid}, {@link ReceivedGridBuilder}, {@link ReceivedStatistics},
  * {@link ReceivedStatisticsBuilder}, {@link AreaAccumulator}, {@link GroundDeposit}, {@link StripDeposit}.
  */
 @NullMarked

@@ -5,7 +5,7 @@ import org.locationtech.jts.geom.Polygon;
 /**
  * Ground of neighboring outlets that did the same for a stretch of one pass.
  *
- * @param pass from 1
+ * @param pass from 1; 0 for an area that a map hands in, which has no pass, no rows and no steps
  * @param firstRow from 1
  * @param lastRow from 1
  * @param firstStep first step
@@ -22,4 +22,9 @@ public record StripPolygon(
         int endStep,
         boolean delivering,
         boolean unsettled,
-        Polygon polygon) {}
+        Polygon polygon) {
+    /** Returns true for an area that a map hands in. */
+    public boolean isArea() {
+        return pass == 0;
+    }
+}

@@ -42,7 +42,7 @@ public final class FileChecks {
     private FileChecks() {}
 
     /** Refuses wrong columns, ragged lines and swapped axes. */
-    static void beforeCleaning(FileLog file) {
+    public static void beforeCleaning(FileLog file) {
         FieldFaults faults = file.reader().faults();
         int records = file.reader().records();
         swapped(file, faults, records);

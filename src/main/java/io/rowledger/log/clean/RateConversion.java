@@ -18,7 +18,7 @@ import java.util.List;
  * replaces the bar's. The speed is the logged one, because a controller states its rate by it; where there is none or the
  * path contradicts it, the speed of the path.
  */
-final class RateConversion {
+public final class RateConversion {
     /** The speed of the path is taken over this long to either side of a record, s. */
     private static final double HALF_WINDOW_S = 1;
 
@@ -54,6 +54,52 @@ final class RateConversion {
                 conversion.convert(columns.get(k), file.log().numbers[k], speedMps);
             }
         }
+    }
+
+    /**
+     * Returns the rates of the whole bar without a conversion to flows, for a log of areas instead of records: by product of
+     * the plan, then record, L/m²; NaN where a rate is unknown.
+     *
+     * @throws UnusableInputException if a product has a flow, or a rate for each row
+     */
+    public static double[][] ratesLPerM2(FileLog file) {
+        RateConversion conversion = new RateConversion(file);
+        List<String> products = file.plan().products();
+        double[][] rates = new double[products.size()][file.log().records];
+        for (double[] each : rates) {
+            Arrays.fill(each, Double.NaN);
+        }
+        List<ColumnPlan.Column> columns = file.reader().numberColumns();
+        for (int k = 0; k < columns.size(); k++) {
+            ColumnPlan.Column column = columns.get(k);
+            if (column.role().quantity() == LogQuantity.FLOW) {
+                requireBarRate(file, column);
+                int product = Math.max(0, products.indexOf(column.role().product()));
+                double perVolume =
+                        column.written().isNitrogenRate() ? conversion.nitrogenKgPerL(column, product) : 1;
+                for (int i = 0; i < rates[product].length; i++) {
+                    double rate = file.log().numbers[k][i] / perVolume;
+                    rates[product][i] = rate >= 0 ? rate : Double.NaN;
+                }
+            }
+        }
+        return rates;
+    }
+
+    private static void requireBarRate(FileLog file, ColumnPlan.Column column) {
+        boolean ofARow = column.role().row() > 0 && file.plan().outlets() > 1;
+        if (column.written().isRate() && !ofARow) {
+            return;
+        }
+        throw UnusableInputException.found(
+                        ofARow ? "a rate for each row in a file of polygons" : "a flow in a file of polygons")
+                .inFile(file.name())
+                .atLine(file.plan().headerLine())
+                .atColumn(column.header())
+                .expected("one rate per area for each polygon, such as rate[gal/ac]")
+                .hint(
+                        "name the attribute that holds the rate under columns in the rig file, such as columns: {\"rate[gal/ac]\":"
+                                + " \"its name\"}, or export the points that the console logged");
     }
 
     private void convert(ColumnPlan.Column column, double[] values, double[] speedMps) {

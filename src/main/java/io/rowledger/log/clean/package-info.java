@@ -7,7 +7,8 @@
  *
  * <p>Every record is used or counted: used + no fix + duplicate + out of order + jump + frozen + unreadable = records.
  *
- * <p>For other packages: {@link DuplicateLogs}, {@link FileChecks}, {@link LogCleaning}, {@link PositionOutliers}.
+ * <p>For other packages: {@link DuplicateLogs}, {@link FileChecks}, {@link LogCleaning}, {@link PositionOutliers},
+ * {@link RateConversion}.
  */
 @NullMarked
 package io.rowledger.log.clean;

@@ -17,7 +17,7 @@ import java.util.zip.ZipFile;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A log that is not text: points in a shapefile, GeoPackage or GeoJSON, or a spreadsheet. Each becomes CSV text with a
+ * A log that is not text: points or polygons in a shapefile, GeoPackage, GeoJSON or KML, or a spreadsheet. Each becomes CSV text with a
  * header, so that everything after it reads a CSV log. The first bytes decide, not the name.
  */
 enum LogContainer {
@@ -25,6 +25,7 @@ enum LogContainer {
     ZIPPED_MAP("map in a zip file"),
     GEOPACKAGE("GeoPackage"),
     GEOJSON("GeoJSON"),
+    KML("KML"),
     SPREADSHEET("spreadsheet (.xlsx)");
 
     /** Bytes looked at. */
@@ -39,6 +40,9 @@ enum LogContainer {
     private static final byte[] SQLITE = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
     private static final Pattern GEOJSON_START =
             Pattern.compile("\\s*\\{(?s:.*)\"(?:type|features|geometry|coordinates|crs|name|bbox)\"\\s*:(?s:.*)");
+
+    /** The first element of KML (OGC 12-007), after a declaration and comments. */
+    private static final Pattern KML_START = Pattern.compile("\\s*(?:<\\?[^>]*>\\s*|<!--(?s:.*?)-->\\s*)*<(?:\\w+:)?kml[\\s>]");
 
     /** Files beside a .shp: the reader of maps asks for that. */
     private static final Pattern PART_OF_SHAPEFILE = Pattern.compile("(?i).*\\.(dbf|shx|prj|sbn|sbx)");
@@ -71,7 +75,10 @@ enum LogContainer {
             return inZip(file);
         }
         String text = new String(start, StandardCharsets.UTF_8).replace("\uFEFF", "");
-        return GEOJSON_START.matcher(text).matches() ? GEOJSON : null;
+        if (GEOJSON_START.matcher(text).matches()) {
+            return GEOJSON;
+        }
+        return KML_START.matcher(text).lookingAt() ? KML : null;
     }
 
     private static @Nullable LogContainer inZip(Path file) {
@@ -93,7 +100,10 @@ enum LogContainer {
                 }
                 // A map's zip often has a text that says where it is from.
                 text |= name.endsWith(".txt");
-                boolean map = name.endsWith(".shp") || name.endsWith(".geojson") || name.endsWith(".json");
+                boolean map = name.endsWith(".shp")
+                        || name.endsWith(".geojson")
+                        || name.endsWith(".json")
+                        || name.endsWith(".kml");
                 found = map ? ZIPPED_MAP : found;
                 shapes |= name.endsWith(".shp");
             }
@@ -116,6 +126,11 @@ enum LogContainer {
                     .expected("a log")
                     .hint("save the sheet with the log as CSV, and find out where the file comes from");
         }
+    }
+
+    /** True for a map file. */
+    boolean isMap() {
+        return this != SPREADSHEET;
     }
 
     /** The log as CSV text. */

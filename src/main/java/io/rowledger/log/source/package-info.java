@@ -2,7 +2,7 @@
  * Files to lines: unpacking, digests, the delimiter of a CSV file, numbers as text.
  *
  * <p>For other packages: {@link Line}, {@link Lines}, {@link CsvLines}, {@link CsvShape}, {@link LogFile},
- * {@link LogSource}, {@link NumberParser}.
+ * {@link LoggedPolygons}, {@link LogSource}, {@link NumberParser}.
  */
 @NullMarked
 package io.rowledger.log.source;

@@ -2,6 +2,7 @@ package io.rowledger.report.common;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.coverage.CoverageDefect.Cause;
 import io.rowledger.coverage.CoverageOptions;
 import io.rowledger.coverage.sections.ShutOffScore;
 import io.rowledger.document.text.Messages;
@@ -44,12 +45,8 @@ public final class CoverageSectionBuilder {
         if (c.skips().isEmpty()) {
             skips.add(none(skips(c, intervals, messages)));
         }
-        if (!c.doubtfulSkips().isEmpty()) {
-            double doubtfulM2 = c.doubtfulSkips().stream()
-                    .mapToDouble(CoverageDefect::areaM2)
-                    .sum();
-            skips.add(Message.of("words.defect.doubtful", c.doubtfulSkips().size(), Message.area(doubtfulM2)));
-        }
+        addDoubtful(Cause.METER_READS_ZERO, "words.defect.doubtful", skips);
+        addDoubtful(Cause.FLOW_NOT_KNOWN, "words.defect.flowNotKnown", skips);
         List<Message> overlaps = new ArrayList<>();
         overlaps.add(Message.of("words.defect.overlap"));
         if (c.overlaps().isEmpty()) {
@@ -64,6 +61,17 @@ public final class CoverageSectionBuilder {
                 lines("O", c.overlaps()),
                 rest(c.overlaps()),
                 shutOffs(c.shutOffs()));
+    }
+
+    private void addDoubtful(Cause cause, String key, List<Message> sentences) {
+        List<CoverageDefect> doubtful = c.doubtfulSkips().stream()
+                .filter(skip -> skip.cause() == cause)
+                .toList();
+        if (!doubtful.isEmpty()) {
+            double areaM2 =
+                    doubtful.stream().mapToDouble(CoverageDefect::areaM2).sum();
+            sentences.add(Message.of(key, doubtful.size(), Message.area(areaM2)));
+        }
     }
 
     /** Skipped ground in words. */
