@@ -16,7 +16,6 @@ import io.rowledger.rate.AreaRates;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.DeliveryBuilder;
 import io.rowledger.rate.Rates;
-import io.rowledger.rate.TurnShifts;
 import io.rowledger.rig.Band;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
@@ -105,7 +104,7 @@ final class AreaJob {
                 setbacks,
                 null,
                 SetupFiles.of(files, rigFile, log.reading()),
-                new WhatIf(List.of(), TurnShifts.of(strips, delivery), List.of(), List.of()));
+                WhatIf.NOTHING);
     }
 
     /** Returns the areas, where a prescription sets the target divided along its zones. */
@@ -186,8 +185,7 @@ final class AreaJob {
         if (maps.boundary().isEmpty()) {
             notes.add(Message.of("notes.boundary.missing"));
         } else if (maps.boundary().get().repaired()) {
-            notes.add(Message.of(
-                    "notes.outline.repaired", maps.boundary().get().file()));
+            notes.add(Message.of("notes.outline.repaired", maps.boundary().get().file()));
         }
         if (coverage.grid().cellM() > CoverageOptions.CELL_M) {
             notes.add(Message.of(
@@ -197,7 +195,8 @@ final class AreaJob {
                     CoverageOptions.MAX_CELLS));
         }
         if (maps.prescription().isPresent()) {
-            notes.add(Message.of("notes.areas.prescription", maps.prescription().get().file()));
+            notes.add(Message.of(
+                    "notes.areas.prescription", maps.prescription().get().file()));
         }
         return notes;
     }

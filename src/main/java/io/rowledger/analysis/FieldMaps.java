@@ -49,11 +49,7 @@ record FieldMaps(Optional<Boundary> boundary, Optional<Prescription> prescriptio
                 Optional.ofNullable(files.boundary()).map(file -> BoundaryReader.read(file, plane, driven)),
                 Optional.ofNullable(files.prescription())
                         .map(file -> PrescriptionReader.read(
-                                file,
-                                plane,
-                                driven,
-                                rig.products(),
-                                rig.hints().prescription())),
+                                file, plane, driven, rig.products(), rig.hints().prescription())),
                 Optional.ofNullable(files.keepOut())
                         .map(file -> KeepOutReader.read(file, plane, driven, files.setbackM())));
     }

@@ -61,8 +61,8 @@ public final class AreaCoverages {
         Geometry skips = SkipFinder.of(covered, boundary, rowSpacingM);
         Geometry doubtful = Jts.intersection(skips, unknown);
         Patches overlapPatches = Patches.of(overlap, options.minPatchM2(), options.minPatchWidthM(), threads);
-        Patches skipPatches = Patches.of(
-                Jts.difference(skips, unknown), options.minPatchM2(), options.minPatchWidthM(), threads);
+        Patches skipPatches =
+                Patches.of(Jts.difference(skips, unknown), options.minPatchM2(), options.minPatchWidthM(), threads);
         Patches doubtfulPatches = Patches.of(doubtful, options.minPatchM2(), options.minPatchWidthM(), threads);
         ReceivedGrid grid = grid(areas, products, covered, options);
         List<ReceivedStatistics> received = new ArrayList<>();
@@ -125,11 +125,7 @@ public final class AreaCoverages {
         return Unions.unionOfScattered(shared.stream().filter(g -> !g.isEmpty()).toList(), threads);
     }
 
-    private static ReceivedGrid grid(
-            List<AppliedArea> areas,
-            int products,
-            Geometry covered,
-            CoverageOptions options) {
+    private static ReceivedGrid grid(List<AppliedArea> areas, int products, Geometry covered, CoverageOptions options) {
         Envelope extent = new Envelope();
         areas.forEach(area -> extent.expandToInclude(area.ground().getEnvelopeInternal()));
         AreaGridBuilder builder = new AreaGridBuilder(
@@ -160,8 +156,8 @@ public final class AreaCoverages {
         List<CoverageDefect> defects = new ArrayList<>();
         for (Polygon polygon : patches.patches()) {
             Coordinate inside = polygon.getInteriorPoint().getCoordinate();
-            defects.add(new CoverageDefect(
-                    0, polygon, polygon.getArea(), inside.x, inside.y, List.of(), List.of(), cause));
+            defects.add(
+                    new CoverageDefect(0, polygon, polygon.getArea(), inside.x, inside.y, List.of(), List.of(), cause));
         }
         return DefectClassifier.numbered(defects, defect -> true);
     }

@@ -1,7 +1,6 @@
 package io.rowledger.export;
 
 import io.rowledger.log.Metering;
-import io.rowledger.rate.Rates;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.rate.RowTotals.TurnError;
 import io.rowledger.rig.Product;
@@ -24,17 +23,17 @@ public final class RowsCsv {
     /**
      * Writes the table.
      *
-     * @param metering with one meter for the bar, the figures of single rows stay empty
+     * @param metering where rows share a meter, what it metered stays empty for single rows
      */
     public static void write(
             List<Product> products,
-            Rates rates,
+            List<RowTotals> rows,
             Intervals intervals,
             Metering metering,
             UnitFormat format,
             OutputStream out)
             throws IOException {
-        boolean known = metering != Metering.WHOLE_BAR;
+        boolean known = metering == Metering.PER_ROW;
         Function<RowTotals, Intervals.OfRow> bounds = row -> intervals.rows().get(row.row() - 1);
         CsvTable<RowTotals> table = new CsvTable<RowTotals>(format)
                 .whole("row", RowTotals::row)
@@ -79,7 +78,7 @@ public final class RowsCsv {
                             row -> of.apply(row).meanRateLPerM2())
                     .percentBounds(key + "deviation", row -> of.apply(row).deviationPct());
         }
-        table.write(rates.rows(), out);
+        table.write(rows, out);
     }
 
     private static RowTotals.ProductTotals of(RowTotals row, int product) {

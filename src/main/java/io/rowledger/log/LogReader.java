@@ -62,7 +62,8 @@ public final class LogReader {
                 throw UnusableInputException.found("polygons, the ground that was covered, instead of records")
                         .inFile(log.toString())
                         .expected("a log with a record for each position")
-                        .hint("give the polygons alone; they have no rows and no path, so nothing can be said of those");
+                        .hint(
+                                "give the polygons alone; they have no rows and no path, so nothing can be said of those");
             } else {
                 files.add(LogCleaning.clean(LogFileReader.read(log, options)));
                 for (Path part : LogFile.parts(log)) {

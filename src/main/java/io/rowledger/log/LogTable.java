@@ -166,8 +166,11 @@ public final class LogTable {
         return c.areas;
     }
 
-    /** Share of the records without a flow figure for outlet r, 0 to 1. */
+    /** Share of the records without a flow figure for outlet r, 0 to 1; 0 for areas, whose flows are no part of the log. */
     public double missingFlowShare(int p, int r) {
+        if (c.areas) {
+            return 0;
+        }
         double[] column = c.flowLPerS[p][r];
         int missing = 0;
         for (double flow : column) {

@@ -129,7 +129,9 @@ public final class Reports {
                         "rows.csv",
                         out -> RowsCsv.write(
                                 analysis.rig().products(),
-                                analysis.rates(),
+                                analysis.log().isAreas()
+                                        ? List.of()
+                                        : analysis.rates().rows(),
                                 analysis.intervals(),
                                 analysis.log().metering(),
                                 options.format(),

@@ -34,8 +34,12 @@ public record VolumeBalance(
         return workingL + outsideWorkL();
     }
 
-    /** Returns the balance of product p. */
+    /** Returns the balance of product p; all of it is NaN for a map of areas, which has nothing outside the work. */
     public static VolumeBalance of(LogTable log, Track track, Delivery delivery, int p) {
+        if (log.isAreas()) {
+            double unknown = Double.NaN;
+            return new VolumeBalance(unknown, unknown, unknown, unknown, unknown, unknown);
+        }
         Poses poses = track.poses();
         double working = 0;
         double lifted = 0;

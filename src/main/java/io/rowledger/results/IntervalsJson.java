@@ -50,7 +50,8 @@ record IntervalsJson(
                 in.products().isEmpty()
                         ? Map.of()
                         : ByProduct.of(a, p -> OfProduct.of(in.products().get(p))),
-                in.rows().stream().map(row -> OfRow.of(a, row)).toList(),
+                (a.log().isAreas() ? List.<Intervals.OfRow>of() : in.rows())
+                        .stream().map(row -> OfRow.of(a, row)).toList(),
                 passes,
                 Budget.of(a, in.basis()));
     }
@@ -118,7 +119,7 @@ record IntervalsJson(
                             ? Map.of()
                             : ByProduct.of(
                                     a,
-                                    p -> a.log().metering(p) == Metering.WHOLE_BAR
+                                    p -> a.log().metering(p) != Metering.PER_ROW
                                             ? new OfRowProduct(null, null, null)
                                             : OfRowProduct.of(row.products().get(p))));
         }

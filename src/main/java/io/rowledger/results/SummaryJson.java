@@ -83,7 +83,7 @@ public record SummaryJson(
                     c.skipAreaM2(),
                     c.boundaryAreaM2(),
                     c.outsideBoundaryM2(),
-                    a.rates().unsettledAreaM2(),
+                    a.log().isAreas() ? Double.NaN : a.rates().unsettledAreaM2(),
                     ByProduct.of(a, p -> FieldProduct.of(a, p)),
                     SetbackJson.all(a),
                     PrescriptionJson.of(a),
@@ -198,7 +198,7 @@ public record SummaryJson(
             @Decimals(JsonNumbers.PCT) double deviationPct) {
         static RowProduct of(RowTotals row, int p, Metering metering) {
             RowTotals.ProductTotals product = row.products().get(p);
-            if (metering == Metering.WHOLE_BAR) {
+            if (metering != Metering.PER_ROW) {
                 return new RowProduct(Double.NaN, product.targetVolumeL(), Double.NaN, Double.NaN);
             }
             return new RowProduct(
@@ -283,7 +283,8 @@ public record SummaryJson(
                 a.log().sources().stream().map(Input::of).toList(),
                 JobJson.of(a.rig().job()),
                 Field.of(a),
-                a.rates().rows().stream().map(row -> Row.of(a, row)).toList(),
+                (a.log().isAreas() ? List.<RowTotals>of() : a.rates().rows())
+                        .stream().map(row -> Row.of(a, row)).toList(),
                 passes,
                 FindingJson.InSummary.all(a),
                 SectionControl.of(a.coverage().shutOffs()),

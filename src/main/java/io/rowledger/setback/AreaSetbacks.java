@@ -40,7 +40,9 @@ public final class AreaSetbacks {
             double awayM = area.ground().distance(keepOut.place());
             closestM = Double.isNaN(closestM) ? awayM : Math.min(closestM, awayM);
             Geometry part = keepOut.ground().isEmpty()
-                            || !area.ground().getEnvelopeInternal().intersects(keepOut.ground().getEnvelopeInternal())
+                            || !area.ground()
+                                    .getEnvelopeInternal()
+                                    .intersects(keepOut.ground().getEnvelopeInternal())
                     ? Jts.FACTORY.createPolygon()
                     : Jts.intersection(area.ground(), keepOut.ground());
             if (part.isEmpty()) {
@@ -65,7 +67,8 @@ public final class AreaSetbacks {
             sumL += volumeL[p];
             nitrogenKg[p] = volumeL[p] == 0 ? 0 : volumeL[p] * products.get(p).nitrogenKgPerL();
         }
-        Coordinate at = most == null ? new Coordinate() : most.getInteriorPoint().getCoordinate();
+        Coordinate at =
+                most == null ? new Coordinate() : most.getInteriorPoint().getCoordinate();
         return new Setback(
                 keepOut,
                 volumeL,

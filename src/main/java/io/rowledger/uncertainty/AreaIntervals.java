@@ -22,6 +22,7 @@ public final class AreaIntervals {
         Interval none = Interval.unknown(Double.NaN);
         List<OfProduct> products = new ArrayList<>();
         List<Intervals.OfRowProduct> ofRow = new ArrayList<>();
+        List<UncertaintyBudget.Liquid> liquids = new ArrayList<>();
         double nitrogenKg = 0;
         UncertaintyDistribution all = UncertaintyDistribution.about(0, 0, 0);
         double areaM2 = coverage.coveredAreaM2();
@@ -44,6 +45,13 @@ public final class AreaIntervals {
                     Interval.unknown(volumeL / areaM2),
                     nitrogen.interval(kg).notBelowZero(),
                     Interval.unknown(kg / areaM2)));
+            liquids.add(new UncertaintyBudget.Liquid(
+                    product.name(),
+                    meter,
+                    !Double.isNaN(product.meterAccuracy()),
+                    DefaultUncertainties.densityAccuracy(product),
+                    !Double.isNaN(product.densityAccuracy()),
+                    rates.sweptAreaM2() > 0 ? rates.unknownAreaM2(p) / rates.sweptAreaM2() : 0));
             ofRow.add(new Intervals.OfRowProduct(none, none, none));
         }
         return new Intervals(
@@ -57,6 +65,6 @@ public final class AreaIntervals {
                 products,
                 Collections.nCopies(rig.rows(), new Intervals.OfRow(1, none, none, ofRow)),
                 List.of(),
-                UncertaintyBudget.NOTHING);
+                new UncertaintyBudget(Double.NaN, false, liquids, List.of(), Double.NaN, Double.NaN, 0, 0, List.of()));
     }
 }

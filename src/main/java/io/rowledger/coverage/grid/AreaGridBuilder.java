@@ -79,9 +79,8 @@ public final class AreaGridBuilder {
                     .toArray();
             float[] knownM2 = deposit(areas, one);
             for (int i = 0; i < coveredM2.length; i++) {
-                targetL[p][i] = coveredM2[i] == 0
-                        ? 0
-                        : knownM2[i] > 0 ? targetL[p][i] / knownM2[i] * coveredM2[i] : Float.NaN;
+                targetL[p][i] =
+                        coveredM2[i] == 0 ? 0 : knownM2[i] > 0 ? targetL[p][i] / knownM2[i] * coveredM2[i] : Float.NaN;
             }
         }
         return new ReceivedGrid(

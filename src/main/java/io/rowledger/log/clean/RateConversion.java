@@ -75,8 +75,7 @@ public final class RateConversion {
             if (column.role().quantity() == LogQuantity.FLOW) {
                 requireBarRate(file, column);
                 int product = Math.max(0, products.indexOf(column.role().product()));
-                double perVolume =
-                        column.written().isNitrogenRate() ? conversion.nitrogenKgPerL(column, product) : 1;
+                double perVolume = column.written().isNitrogenRate() ? conversion.nitrogenKgPerL(column, product) : 1;
                 for (int i = 0; i < rates[product].length; i++) {
                     double rate = file.log().numbers[k][i] / perVolume;
                     rates[product][i] = rate >= 0 ? rate : Double.NaN;

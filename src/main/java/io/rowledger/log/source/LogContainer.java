@@ -42,7 +42,8 @@ enum LogContainer {
             Pattern.compile("\\s*\\{(?s:.*)\"(?:type|features|geometry|coordinates|crs|name|bbox)\"\\s*:(?s:.*)");
 
     /** The first element of KML (OGC 12-007), after a declaration and comments. */
-    private static final Pattern KML_START = Pattern.compile("\\s*(?:<\\?[^>]*>\\s*|<!--(?s:.*?)-->\\s*)*<(?:\\w+:)?kml[\\s>]");
+    private static final Pattern KML_START =
+            Pattern.compile("\\s*(?:<\\?[^>]*>\\s*|<!--(?s:.*?)-->\\s*)*<(?:\\w+:)?kml[\\s>]");
 
     /** Files beside a .shp: the reader of maps asks for that. */
     private static final Pattern PART_OF_SHAPEFILE = Pattern.compile("(?i).*\\.(dbf|shx|prj|sbn|sbx)");

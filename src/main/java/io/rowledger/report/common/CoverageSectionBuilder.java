@@ -64,9 +64,8 @@ public final class CoverageSectionBuilder {
     }
 
     private void addDoubtful(Cause cause, String key, List<Message> sentences) {
-        List<CoverageDefect> doubtful = c.doubtfulSkips().stream()
-                .filter(skip -> skip.cause() == cause)
-                .toList();
+        List<CoverageDefect> doubtful =
+                c.doubtfulSkips().stream().filter(skip -> skip.cause() == cause).toList();
         if (!doubtful.isEmpty()) {
             double areaM2 =
                     doubtful.stream().mapToDouble(CoverageDefect::areaM2).sum();
@@ -156,7 +155,7 @@ public final class CoverageSectionBuilder {
     }
 
     private List<ShutOffLine> shutOffs(ShutOffScore s) {
-        if (s.offOverCoveredM2() <= 0 && s.offOverUncoveredM2() <= 0 && s.onOverCoveredM2() <= 0) {
+        if (!(s.offOverCoveredM2() > 0 || s.offOverUncoveredM2() > 0 || s.onOverCoveredM2() > 0)) {
             return List.of();
         }
         double largestM2 = Math.max(s.offOverCoveredM2(), Math.max(s.offOverUncoveredM2(), s.onOverCoveredM2()));

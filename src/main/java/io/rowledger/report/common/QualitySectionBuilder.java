@@ -62,6 +62,9 @@ public final class QualitySectionBuilder {
 
     /** Fix types, rate and noise of the positions in one line. */
     public String positions() {
+        if (job.log().isAreas()) {
+            return messages.text("words.quality.areasLog");
+        }
         TrackQuality q = job.track().quality();
         String noise = noise(q.noiseM());
         return messages.text(
@@ -81,6 +84,10 @@ public final class QualitySectionBuilder {
             used += source.used();
         }
         facts.add(fact("words.quality.recordsUsed", used(used, records)));
+        if (job.log().isAreas()) {
+            facts.add(fact("words.quality.positionsLabel", messages.text("words.quality.areasLog")));
+            return facts;
+        }
         facts.add(fact("words.quality.interval", seconds(q.medianIntervalS())));
         facts.add(fact("words.quality.fixes", fixes(q.recordsByFix())));
         String noise = noise(q.noiseM());
@@ -236,9 +243,11 @@ public final class QualitySectionBuilder {
                             Message.value(QuantityKind.VOLUME, r.gridVolumeL()),
                             Message.value(QuantityKind.VOLUME, r.logVolumeL()),
                             agreement(errorPct, Limits.CONSERVATION_PCT))));
-            facts.add(new Fact(
-                    messages.text("words.quality.outsideWork", product),
-                    messages.text(outsideWork(VolumeBalance.of(job.log(), job.track(), job.delivery(), p)))));
+            if (!job.log().isAreas()) {
+                facts.add(new Fact(
+                        messages.text("words.quality.outsideWork", product),
+                        messages.text(outsideWork(VolumeBalance.of(job.log(), job.track(), job.delivery(), p)))));
+            }
         }
         if (c.boundary() != null) {
             double insideM2 = c.coveredAreaM2() - c.outsideBoundaryM2() + c.skipAreaM2();
@@ -275,6 +284,8 @@ public final class QualitySectionBuilder {
                 : Message.of(
                         boundary.repaired() ? "words.quality.boundaryRepaired" : "words.quality.boundary",
                         Wording.fileName(boundary.file()));
-        return messages.text("words.sentences", List.of(Message.of("words.quality.areas"), from));
+        return messages.text(
+                "words.sentences",
+                List.of(Message.of(job.log().isAreas() ? "words.quality.areasJoined" : "words.quality.areas"), from));
     }
 }

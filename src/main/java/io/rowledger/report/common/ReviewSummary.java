@@ -33,7 +33,7 @@ public final class ReviewSummary {
 
     /** The answer, paragraph by paragraph. */
     public List<Message> paragraphs() {
-        if (job.track().passes().isEmpty() || job.rates().sweptAreaM2() <= 0) {
+        if (job.rates().sweptAreaM2() <= 0) {
             return List.of(Message.of("words.summary.noPass"));
         }
         List<Message> paragraphs = new ArrayList<>();

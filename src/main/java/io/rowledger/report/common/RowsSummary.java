@@ -22,10 +22,14 @@ final class RowsSummary {
                 .orElse(Double.NaN);
     }
 
-    /** A row and its deviation, percent. */
-    private record Deviation(int row, double pct) {
+    /** A row, or the rows of one meter, and the deviation, percent. */
+    private record Deviation(List<Integer> rows, double pct) {
         Message named() {
-            return Message.of("words.summary.row", row, Message.percent(pct));
+            return Message.of("words.summary.row", rows, Message.percent(pct));
+        }
+
+        static int count(List<Deviation> all) {
+            return all.stream().mapToInt(each -> each.rows.size()).sum();
         }
     }
 
@@ -48,9 +52,11 @@ final class RowsSummary {
             if (row.products().get(product).unknownAreaM2() * 100 > Limits.DROPPED_PCT * row.sweptAreaM2()) {
                 unknown.add(row.row());
             }
-            double pct = sums.deviationPct(job.coverage(), row, product);
+        }
+        for (MeteredRows part : MeteredRows.of(job, product)) {
+            double pct = part.deviationPct();
             if (!Double.isNaN(pct)) {
-                Deviation deviation = new Deviation(row.row(), pct);
+                Deviation deviation = new Deviation(part.rows(), pct);
                 all.add(deviation);
                 if (Math.abs(pct) > Limits.ACT_PCT) {
                     act.add(deviation);
@@ -60,7 +66,7 @@ final class RowsSummary {
             }
         }
         Comparator<Deviation> largestFirst = Comparator.comparingDouble((Deviation each) -> -Math.abs(each.pct))
-                .thenComparingInt(Deviation::row);
+                .thenComparingInt(each -> each.rows.get(0));
         all.sort(largestFirst);
         act.sort(largestFirst);
         watch.sort(largestFirst);
@@ -68,13 +74,14 @@ final class RowsSummary {
 
     /** The answer in one paragraph. */
     Message paragraph() {
+        boolean bar = job.log().metering(product) == Metering.WHOLE_BAR;
+        if (bar && job.rates().volumeL(product) > 0) {
+            return bar();
+        }
         if (all.isEmpty()) {
             return unknown.isEmpty()
                     ? Message.of("words.summary.noFlow")
                     : Message.of("words.summary.unknownFlow", unknown);
-        }
-        if (job.log().metering(product) == Metering.WHOLE_BAR) {
-            return bar();
         }
         if (act.isEmpty() && watch.isEmpty()) {
             return allOnTarget();
@@ -83,15 +90,15 @@ final class RowsSummary {
         if (!act.isEmpty()) {
             sentences.add(Message.of(
                     hasTarget ? "words.summary.actTarget" : "words.summary.actMean",
-                    act.size(),
-                    all.size(),
+                    Deviation.count(act),
+                    Deviation.count(all),
                     Limits.wholePct(Limits.ACT_PCT),
                     named(act)));
         }
         if (!watch.isEmpty()) {
             sentences.add(watch());
         }
-        int fine = all.size() - act.size() - watch.size();
+        int fine = Deviation.count(all) - Deviation.count(act) - Deviation.count(watch);
         if (fine > 0) {
             sentences.add(Message.of("words.summary.others", fine, Limits.wholePct(Limits.WATCH_PCT)));
         }
@@ -102,6 +109,11 @@ final class RowsSummary {
     private Message bar() {
         ProductSums sums = ProductSums.of(job.rates(), job.coverage(), product);
         Argument volume = Message.value(QuantityKind.VOLUME, sums.volumeL());
+        if (job.log().isAreas()) {
+            return hasTarget
+                    ? Message.of("words.summary.areasTarget", volume, Message.percent(sums.deviationPct()))
+                    : Message.of("words.summary.areasMean", volume);
+        }
         return hasTarget
                 ? Message.of("words.summary.barTarget", volume, Message.percent(sums.deviationPct()))
                 : Message.of("words.summary.barMean", volume);
@@ -113,7 +125,7 @@ final class RowsSummary {
             return Message.of(
                     hasTarget ? "words.summary.partTarget" : "words.summary.partMean",
                     Limits.wholePct(Limits.WATCH_PCT),
-                    all.get(0).row,
+                    all.get(0).rows,
                     Message.percent(all.get(0).pct),
                     unknown);
         }
@@ -121,7 +133,7 @@ final class RowsSummary {
         String key = hasTarget
                 ? (known ? "words.summary.yesTarget" : "words.summary.readsTarget")
                 : (known ? "words.summary.yesMean" : "words.summary.readsMean");
-        return Message.of(key, Limits.wholePct(Limits.WATCH_PCT), all.get(0).row, Message.percent(all.get(0).pct));
+        return Message.of(key, Limits.wholePct(Limits.WATCH_PCT), all.get(0).rows, Message.percent(all.get(0).pct));
     }
 
     private Message watch() {
@@ -130,8 +142,8 @@ final class RowsSummary {
                 : hasTarget ? "words.summary.watchTarget" : "words.summary.watchMean";
         return Message.of(
                 key,
-                watch.size(),
-                all.size(),
+                Deviation.count(watch),
+                Deviation.count(all),
                 Limits.wholePct(Limits.WATCH_PCT),
                 Limits.wholePct(Limits.ACT_PCT),
                 named(watch));

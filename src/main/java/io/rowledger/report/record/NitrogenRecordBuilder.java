@@ -165,7 +165,9 @@ final class NitrogenRecordBuilder {
         List<Item> items = new ArrayList<>();
         items.add(new Item(
                 messages.text("record.ground.covered"),
-                messages.text("record.ground.coveredText", Message.value(QuantityKind.AREA, c.coveredAreaM2())),
+                messages.text(
+                        in.areas() ? "record.ground.coveredAreas" : "record.ground.coveredText",
+                        Message.value(QuantityKind.AREA, c.coveredAreaM2())),
                 false));
         boolean bounded = c.boundary() != null;
         items.add(new Item(

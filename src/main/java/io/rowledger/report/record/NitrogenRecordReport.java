@@ -135,7 +135,7 @@ public final class NitrogenRecordReport {
                         a.zones(), a.rig().products(), a.log(), a.coverage().coveredAreaM2(), messages),
                 quality.build(texts(a.notes(), messages)),
                 quality.positions(),
-                a.track().passes().isEmpty()
+                a.rates().sweptAreaM2() <= 0
                         ? List.of()
                         : messages.texts(
                                 new ReviewSummary(job, a.setup().contradicted(), setbacks, messages).reservations()));

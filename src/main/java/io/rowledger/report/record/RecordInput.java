@@ -119,9 +119,14 @@ record RecordInput(
         return rig.job();
     }
 
-    /** True if the log holds a pass and any ground was covered. */
+    /** True if the log is a map of areas without a path. */
+    boolean areas() {
+        return work.passes().isEmpty() && coverage.coveredAreaM2() > 0;
+    }
+
+    /** True if any ground was covered. */
     boolean anythingApplied() {
-        return !work.passes().isEmpty() && coverage.coveredAreaM2() > 0;
+        return coverage.coveredAreaM2() > 0;
     }
 
     /** True if the nitrogen of every product that was applied is known. */

@@ -71,7 +71,11 @@ final class RecordUncertainty {
         }
         return List.of(new Item(
                 messages.text("record.sure.label"),
-                messages.text("record.sure.text", String.join("; ", figures), TIMES_IN_TEN, basis()),
+                messages.text(
+                        in.areas() ? "record.sure.areas" : "record.sure.text",
+                        String.join("; ", figures),
+                        TIMES_IN_TEN,
+                        basis()),
                 false));
     }
 
@@ -111,9 +115,11 @@ final class RecordUncertainty {
                             ? Message.of("record.sure.densityOf", percent(liquid.densityAccuracy()), name)
                             : Message.of("record.sure.density", percent(liquid.densityAccuracy()))));
         }
-        parts.add(given(
-                budget.toleranceGiven(),
-                Message.of("record.sure.lengths", Message.value(QuantityKind.SMALL_LENGTH, budget.toleranceM()))));
+        if (Double.isFinite(budget.toleranceM())) {
+            parts.add(given(
+                    budget.toleranceGiven(),
+                    Message.of("record.sure.lengths", Message.value(QuantityKind.SMALL_LENGTH, budget.toleranceM()))));
+        }
         List<Integer> faulty = budget.faults().stream()
                 .flatMap(fault -> fault.rows().stream())
                 .distinct()

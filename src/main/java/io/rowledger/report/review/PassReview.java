@@ -181,6 +181,11 @@ public record PassReview(
         return hasGround && !quality.sure().isEmpty();
     }
 
+    /** True if the log has a path. */
+    public boolean hasPasses() {
+        return !passes.isEmpty();
+    }
+
     /** True if the findings are worth a heading. */
     public boolean hasFindings() {
         return !findings.isEmpty();
@@ -227,12 +232,18 @@ public record PassReview(
             received = List.copyOf(received);
             histogram = List.copyOf(histogram);
         }
+
+        /** True if the log tells rows, or meters of several rows, apart. */
+        public boolean hasRows() {
+            return !rows.isEmpty();
+        }
     }
 
     /**
      * One row and one product.
      *
-     * @param row from 1 at the left
+     * @param row number of the row, or of the meter that several rows share, from 1 at the left
+     * @param label the row, or the rows of the meter
      * @param swept area
      * @param applied area while delivering
      * @param volume metered
@@ -244,6 +255,7 @@ public record PassReview(
      */
     public record RowRate(
             int row,
+            String label,
             String swept,
             String applied,
             String volume,

@@ -4,7 +4,6 @@ import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
-import io.rowledger.log.Metering;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.report.common.Cautions;
@@ -17,6 +16,7 @@ import io.rowledger.report.common.GeoLink;
 import io.rowledger.report.common.IntervalPhrases;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
+import io.rowledger.report.common.MeteredRows;
 import io.rowledger.report.common.NextActions;
 import io.rowledger.report.common.ProductSums;
 import io.rowledger.report.common.QualitySectionBuilder;
@@ -116,9 +116,8 @@ final class PassReviewBuilder {
         ProductSums sum = sums.get(p);
         ReceivedStatistics r = job.coverage().received().get(p);
         List<RowRate> rows = new ArrayList<>();
-        boolean oneMeter = job.log().metering(p) == Metering.WHOLE_BAR;
-        for (RowTotals row : job.rates().rows()) {
-            rows.add(oneMeter ? barRow(row) : rowRate(row, p, sum));
+        for (MeteredRows part : MeteredRows.of(job, p)) {
+            rows.add(rowRate(part, rows.size() + 1));
         }
         List<Double> histogram = new ArrayList<>();
         for (double areaM2 : r.histogramM2()) {
@@ -126,7 +125,7 @@ final class PassReviewBuilder {
         }
         Intervals intervals = job.intervals();
         Intervals.OfProduct ofProduct = intervals.products().get(p);
-        String ofRows = oneMeter ? messages.text("review.product.oneMeter") : sure.ofRows(intervals, p);
+        String ofRows = ofRows(p);
         String summary = messages.text(
                 "review.product.summary",
                 sure.within(QuantityKind.VOLUME, sum.volumeL(), ofProduct.volumeL()),
@@ -146,6 +145,18 @@ final class PassReviewBuilder {
                 sum.hasTarget());
     }
 
+    /** What the log tells of single rows. */
+    private String ofRows(int p) {
+        if (job.log().isAreas()) {
+            return messages.text("review.product.areas");
+        }
+        return switch (job.log().metering(p)) {
+            case PER_ROW -> sure.ofRows(job.intervals(), p);
+            case SHARED -> messages.text("review.product.sharedMeters");
+            case WHOLE_BAR -> messages.text("review.product.oneMeter");
+        };
+    }
+
     private List<Fact> received(ReceivedStatistics r, ProductSums sum) {
         List<Fact> facts = new ArrayList<>();
         if (sum.hasTarget()) {
@@ -163,43 +174,25 @@ final class PassReviewBuilder {
         return new Fact(messages.text(labelKey, Limits.wholePct(limitPct)), f.percent(sharePct));
     }
 
-    private RowRate rowRate(RowTotals row, int p, ProductSums sum) {
-        RowTotals.ProductTotals product = row.products().get(p);
-        double deviation = sum.deviationPct(job.coverage(), row, p);
-        double rate = row.appliedAreaM2() > 0 ? product.volumeL() / row.appliedAreaM2() : Double.NaN;
+    private RowRate rowRate(MeteredRows part, int number) {
+        double rate = part.appliedAreaM2() > 0 ? part.volumeL() / part.appliedAreaM2() : Double.NaN;
         return new RowRate(
-                row.row(),
-                f.number(QuantityKind.AREA, row.sweptAreaM2()),
-                f.number(QuantityKind.AREA, row.appliedAreaM2()),
-                f.number(QuantityKind.VOLUME, product.volumeL()),
-                Wording.cell(f.number(
-                        QuantityKind.VOLUME,
-                        product.meteredTargetL()
-                                - job.coverage().shutOffCredit().ofRowL(p, row.row()))),
+                number,
+                Wording.ranges(part.rows()),
+                f.number(QuantityKind.AREA, part.sweptAreaM2()),
+                f.number(QuantityKind.AREA, part.appliedAreaM2()),
+                f.number(QuantityKind.VOLUME, part.volumeL()),
+                Wording.cell(f.number(QuantityKind.VOLUME, part.owedL())),
                 Wording.cell(f.number(QuantityKind.RATE, rate)),
-                f.signedPercent(deviation),
-                deviation,
-                Limits.mark(deviation));
-    }
-
-    /** A row of a bar with one meter: only its ground is known. */
-    private RowRate barRow(RowTotals row) {
-        String unknown = f.number(QuantityKind.VOLUME, Double.NaN);
-        return new RowRate(
-                row.row(),
-                f.number(QuantityKind.AREA, row.sweptAreaM2()),
-                f.number(QuantityKind.AREA, row.appliedAreaM2()),
-                unknown,
-                unknown,
-                unknown,
-                unknown,
-                Double.NaN,
-                Limits.mark(Double.NaN));
+                f.signedPercent(part.deviationPct()),
+                part.deviationPct(),
+                Limits.mark(part.deviationPct()));
     }
 
     private List<TurnLine> turns() {
         List<TurnLine> lines = new ArrayList<>();
-        for (RowTotals row : job.rates().rows()) {
+        for (RowTotals row :
+                job.log().isAreas() ? List.<RowTotals>of() : job.rates().rows()) {
             RowTotals.TurnError seen = row.turn();
             RowTotals.TurnError left = row.turnRemaining();
             double sharePct = row.sweptAreaM2() > 0 ? 100 / row.sweptAreaM2() : Double.NaN;

@@ -116,7 +116,7 @@ final class ReviewFigures {
         TurnSums left = TurnSums.of(job.rates().rows(), RowTotals::turnRemaining);
         return new Figure(
                 messages.text("review.figure.turnError"),
-                f.percent(left.meanAbs() * 100),
+                job.log().isAreas() ? messages.text("words.notInFile") : f.percent(left.meanAbs() * 100),
                 Double.isFinite(seen.meanAbs())
                         ? messages.text("review.figure.equalFlow", Message.percent(seen.meanAbs() * 100))
                         : "",

@@ -38,7 +38,7 @@ final class DiagnosisAnswer {
 
     List<String> sentences() {
         if (in.track().passes().isEmpty()) {
-            return List.of(messages.text("rows.answer.noPass"));
+            return List.of(messages.text(in.areas() ? "rows.answer.areas" : "rows.answer.noPass"));
         }
         List<String> sentences = new ArrayList<>(rowsOrBar());
         if (in.oneMeter()) {
@@ -161,6 +161,9 @@ final class DiagnosisAnswer {
 
     /** The facts that support the answer. */
     List<Fact> trust() {
+        if (in.areas()) {
+            return List.of();
+        }
         return List.of(
                 new Fact(
                         messages.text("rows.trust.lookedFor"), Wording.label(messages.text(FindingTitles.lookedFor()))),

@@ -82,6 +82,11 @@ public record RowDiagnosis(
         return !catchFigure.isEmpty();
     }
 
+    /** True if there is more to say of how rows were checked. */
+    public boolean hasTrust() {
+        return !trust.isEmpty();
+    }
+
     /** True if something could not be evaluated. */
     public boolean hasNotes() {
         return !notes.isEmpty();

@@ -57,6 +57,11 @@ record RowsInput(
         return !metering.isEmpty() && metering.stream().allMatch(each -> each == Metering.WHOLE_BAR);
     }
 
+    /** True if the log is a map of areas without a path. */
+    boolean areas() {
+        return track.passes().isEmpty() && coverage.coveredAreaM2() > 0;
+    }
+
     /**
      * One finding with what the diagnosis knows about it.
      *
