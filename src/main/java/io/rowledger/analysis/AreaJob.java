@@ -97,7 +97,7 @@ final class AreaJob {
                 delivery,
                 rates,
                 coverage,
-                diagnosis(),
+                Diagnosis.notEvaluated(Message.of("findings.note.areas")),
                 AreaIntervals.of(rig, rates, coverage),
                 SetupReview.none(),
                 notes(maps, areas, rates, coverage),
@@ -150,20 +150,6 @@ final class AreaJob {
             rates.add(area.ground().getArea(), area.applied(), area.rateLPerM2(), area.targetLPerM2());
         }
         return rates.build();
-    }
-
-    private Diagnosis diagnosis() {
-        return new Diagnosis(
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                List.of(),
-                1,
-                List.of(),
-                List.of(),
-                List.of(Message.of("findings.note.areas")));
     }
 
     private List<Message> notes(FieldMaps maps, List<AppliedArea> areas, Rates rates, Coverage coverage) {

@@ -142,6 +142,9 @@ public final class Diagnoses {
 
     /** The same with confidences by another calibration. */
     static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery, Calibration calibration) {
+        if (log.isOffScale()) {
+            return Diagnosis.notEvaluated(Message.of("findings.note.offScale"));
+        }
         List<LogLimits> limits = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
             limits.add(LogLimits.of(log, p, strips.rows()));

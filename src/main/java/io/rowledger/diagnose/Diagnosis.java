@@ -79,6 +79,21 @@ public record Diagnosis(
                 notes);
     }
 
+    /** No row was evaluated, for this reason. */
+    public static Diagnosis notEvaluated(Message why) {
+        return new Diagnosis(
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                1,
+                List.of(),
+                List.of(),
+                List.of(why));
+    }
+
     /**
      * True if nothing was found, nothing is unexplained, the log would have shown a row 8 % off, and the bar did not drive on
      * without flow in a log that doesn't tell whether it should have applied there.

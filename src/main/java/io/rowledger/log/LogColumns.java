@@ -42,6 +42,9 @@ public final class LogColumns {
     /** False for points in driving order without times. */
     public boolean timed = true;
 
+    /** True if the controller's own totals are on another scale than the flows. */
+    public boolean offScale;
+
     /** True if a record is an area with one rate and no place on a path. */
     public boolean areas;
 

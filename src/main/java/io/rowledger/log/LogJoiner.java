@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Joins the logs of one job by time. A time that two files cover counts once: the file that starts first keeps it, and
@@ -28,11 +29,16 @@ final class LogJoiner {
 
     private LogJoiner() {}
 
-    static LogTable join(List<FileLog> files, List<Message> notes) {
+    /**
+     * Joins files.
+     *
+     * @param offScale true if the controller's totals are on another scale than the flows
+     */
+    static LogTable join(List<FileLog> files, List<Message> notes, boolean offScale) {
         sameColumns(files);
         if (files.size() == 1) {
             FileLog file = files.get(0);
-            return new LogTable(Columns.of(files, null, null), List.of(file.source()));
+            return new LogTable(columns(files, null, null, offScale), List.of(file.source()));
         }
         DuplicateLogs.refuse(files);
         Integer[] order = new Integer[files.size()];
@@ -55,7 +61,14 @@ final class LogJoiner {
             LogSource source = files.get(f).source();
             sources.add(new LogSource(source.file(), source.sha256(), source.records(), used[f], source.dropped()));
         }
-        return new LogTable(Columns.of(files, fileOf, recordOf), sources);
+        return new LogTable(columns(files, fileOf, recordOf, offScale), sources);
+    }
+
+    private static LogColumns columns(
+            List<FileLog> files, int @Nullable [] fileOf, int @Nullable [] recordOf, boolean offScale) {
+        LogColumns columns = Columns.of(files, fileOf, recordOf);
+        columns.offScale = offScale;
+        return columns;
     }
 
     /** Adds the records of file f that no earlier file covers, in time order. */

@@ -77,7 +77,7 @@ public final class LogReader {
             senses.addAll(file.columnMeanings());
             notes.addAll(notes(file));
         }
-        LogTable table = LogJoiner.join(files, notes);
+        LogTable table = LogJoiner.join(files, notes, totals.stream().anyMatch(ControllerTotals::offScale));
         return new LogReading(table, senses, notes, List.copyOf(beside), totals);
     }
 

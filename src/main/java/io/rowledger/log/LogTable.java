@@ -166,6 +166,14 @@ public final class LogTable {
         return c.areas;
     }
 
+    /**
+     * Returns true if the controller's own totals are on another scale than the flows: which of the two is right must be
+     * known before a row or the bar is held against its target.
+     */
+    public boolean isOffScale() {
+        return c.offScale;
+    }
+
     /** Share of the records without a flow figure for outlet r, 0 to 1; 0 for areas, whose flows are no part of the log. */
     public double missingFlowShare(int p, int r) {
         if (c.areas) {

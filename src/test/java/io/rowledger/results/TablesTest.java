@@ -47,7 +47,8 @@ class TablesTest {
     private static final UnitFormat US = new UnitFormat(UnitSystem.US, ZoneId.of("America/Chicago"));
 
     private static void rows(Analysis a, UnitFormat format, OutputStream out) throws IOException {
-        RowsCsv.write(a.rig().products(), a.rates().rows(), a.intervals(), a.log().metering(), format, out);
+        RowsCsv.write(
+                a.rig().products(), a.rates().rows(), a.intervals(), a.log().metering(), format, out);
     }
 
     private static void passes(Analysis a, UnitFormat format, OutputStream out) throws IOException {

@@ -22,6 +22,8 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
     private static final double MIN_AREA_M2 = 500;
     /** Difference above which totals and rates disagree (1): totals are written up to half a minute late. */
     private static final double MAX_DIFFERENCE = 0.15;
+    /** Ratio of the two from which it is no calibration error but another scale or unit (1). */
+    private static final double MAX_RATIO = 2;
 
     /**
      * The rise of the totals over the time log.
@@ -86,6 +88,15 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
     /** True if the volumes differ by more than the totals' own resolution explains. */
     public boolean volumesDisagree() {
         return differs(volumeRatio());
+    }
+
+    /**
+     * True if the volumes differ so much that the logged rates are on another scale than the liquid: what they say of a row
+     * against its target means nothing.
+     */
+    public boolean offScale() {
+        double ratio = volumeRatio();
+        return ratio > MAX_RATIO || ratio < 1 / MAX_RATIO;
     }
 
     /** True if the areas differ by more than the totals' own resolution explains. */

@@ -11,6 +11,7 @@ import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.whatif.WhatIf;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashSet;
@@ -198,6 +199,10 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
         void unexplained(List<Finding> findings) {
             boolean barNamed =
                     findings.stream().anyMatch(finding -> finding.rows().isEmpty());
+            if (job.log().isOffScale()) {
+                candidates.add(check(List.of(), messages.text("words.action.offScale"), Double.POSITIVE_INFINITY));
+                return;
+            }
             for (int p = 0; p < job.rig().products().size() && !barNamed; p++) {
                 ProductSums sums = ProductSums.of(job.rates(), job.coverage(), p);
                 if (job.log().metering(p) == Metering.WHOLE_BAR) {
@@ -219,14 +224,14 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
             List<Integer> off = new ArrayList<>();
             List<Message> named = new ArrayList<>();
             double costL = 0;
-            for (RowTotals row : job.rates().rows()) {
-                double pct = sums.deviationPct(job.coverage(), row, p);
+            for (MeteredRows part : MeteredRows.of(job, p)) {
+                double pct = part.deviationPct();
                 boolean told =
-                        findings.stream().anyMatch(finding -> finding.rows().contains(row.row()));
+                        findings.stream().anyMatch(finding -> !Collections.disjoint(finding.rows(), part.rows()));
                 if (Math.abs(pct) > Limits.WATCH_PCT && !told) {
-                    off.add(row.row());
-                    named.add(Message.of("words.summary.row", row.row(), Message.percent(pct)));
-                    costL += Math.abs(pct) / 100 * row.sweptAreaM2() * targetLPerM2;
+                    off.addAll(part.rows());
+                    named.add(Message.of("words.summary.row", part.rows(), Message.percent(pct)));
+                    costL += Math.abs(pct) / 100 * part.sweptAreaM2() * targetLPerM2;
                 }
             }
             if (2 * off.size() > job.rates().rows().size() && Math.abs(sums.deviationPct()) > Limits.WATCH_PCT) {

@@ -74,6 +74,11 @@ final class RowsSummary {
 
     /** The answer in one paragraph. */
     Message paragraph() {
+        if (job.log().isOffScale()) {
+            return Message.of(
+                    "words.summary.offScale",
+                    Message.value(QuantityKind.VOLUME, job.rates().volumeL(product)));
+        }
         boolean bar = job.log().metering(product) == Metering.WHOLE_BAR;
         if (bar && job.rates().volumeL(product) > 0) {
             return bar();

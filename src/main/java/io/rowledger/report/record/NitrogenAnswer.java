@@ -35,6 +35,9 @@ final class NitrogenAnswer {
         }
         List<Sentence> sentences = new ArrayList<>();
         sentences.add(new Sentence(messages.text(amount()), !in.nitrogenKnown()));
+        for (String warning : in.files().warnings()) {
+            sentences.add(new Sentence(TextTruncation.sentence(in.files().withoutFolders(warning)), true));
+        }
         String uncertainty = new RecordUncertainty(in, messages).sentence();
         if (!uncertainty.isEmpty()) {
             sentences.add(new Sentence(uncertainty, false));
@@ -87,7 +90,9 @@ final class NitrogenAnswer {
             return Message.of("record.answer.unknown", UnknownNitrogen.reasons(in), liquids(), area, areas());
         }
         return Message.of(
-                us ? "record.answer.amountUs" : "record.answer.amountMetric",
+                in.areas()
+                        ? (us ? "record.answer.areas.amountUs" : "record.answer.areas.amountMetric")
+                        : (us ? "record.answer.amountUs" : "record.answer.amountMetric"),
                 Message.value(QuantityKind.NITROGEN_RATE, nutrients.jobNitrogenKgPerM2()),
                 area,
                 Message.value(QuantityKind.NITROGEN, nutrients.jobKg().nitrogenKg()),

@@ -16,6 +16,7 @@ import io.rowledger.report.common.QualitySectionBuilder;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.ReviewSummary;
 import io.rowledger.report.common.SetbackSection;
+import io.rowledger.report.common.Warnings;
 import io.rowledger.report.common.ZoneSectionBuilder;
 import io.rowledger.report.record.RecordInput.Files;
 import io.rowledger.report.record.RecordInput.Sections;
@@ -104,7 +105,11 @@ public final class NitrogenRecordReport {
                 a.findings(),
                 costs(a),
                 a.setbacks(),
-                new Files(a.log().sources(), a.setups(), texts(a.notes(), options.messages())),
+                new Files(
+                        a.log().sources(),
+                        a.setups(),
+                        texts(a.notes(), options.messages()),
+                        texts(Warnings.of(a.notes()), options.messages())),
                 sections(a, options.messages()));
     }
 

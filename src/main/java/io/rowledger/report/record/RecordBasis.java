@@ -38,7 +38,7 @@ final class RecordBasis {
         List<String> all = in.files().notes();
         List<String> notes = new ArrayList<>();
         for (String note : all.subList(0, Math.min(MAX_NOTES, all.size()))) {
-            notes.add(TextTruncation.value(withoutFolders(note)));
+            notes.add(TextTruncation.value(in.files().withoutFolders(note)));
         }
         if (all.size() > MAX_NOTES) {
             notes.add(messages.text("record.basis.moreNotes"));
@@ -139,17 +139,5 @@ final class RecordBasis {
     private static String word(String path) {
         String name = Wording.fileName(path);
         return name.matches("[A-Za-z0-9._+@%-]+") ? name : "'" + name.replace("'", "'\\''") + "'";
-    }
-
-    /** Replaces paths by file names: the same files in another folder make the same record. */
-    private String withoutFolders(String note) {
-        String text = note;
-        for (LogSource source : in.files().logs()) {
-            text = text.replace(source.file(), Wording.fileName(source.file()));
-        }
-        for (InputFile other : in.files().others()) {
-            text = text.replace(other.file(), Wording.fileName(other.file()));
-        }
-        return text;
     }
 }

@@ -3,6 +3,7 @@ package io.rowledger.report.record;
 import io.rowledger.analysis.InputFile;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.document.text.TextTruncation;
+import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.Nutrients;
@@ -82,12 +83,29 @@ record RecordInput(
         }
     }
 
-    /** Logs, the other files handed in, and the notes of the analysis. */
-    record Files(List<LogSource> logs, List<InputFile> others, List<String> notes) {
+    /**
+     * Logs, the other files handed in, and the notes of the analysis.
+     *
+     * @param warnings notes that put the amounts in question
+     */
+    record Files(List<LogSource> logs, List<InputFile> others, List<String> notes, List<String> warnings) {
         Files {
             logs = List.copyOf(logs);
             others = List.copyOf(others);
             notes = List.copyOf(notes);
+            warnings = List.copyOf(warnings);
+        }
+
+        /** A note with paths replaced by file names: the same files in another folder make the same record. */
+        String withoutFolders(String note) {
+            String text = note;
+            for (LogSource source : logs) {
+                text = text.replace(source.file(), Wording.fileName(source.file()));
+            }
+            for (InputFile other : others) {
+                text = text.replace(other.file(), Wording.fileName(other.file()));
+            }
+            return text;
         }
     }
 

@@ -10,6 +10,7 @@ import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.Warnings;
 import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -19,8 +20,6 @@ import java.util.Map;
 public final class PassReviewReport {
     /** Its template. */
     private static final String TEMPLATE = "pass-review.xhtml";
-    /** Keys of the notes that belong on the first page. */
-    private static final String WARNINGS = "notes.totals.";
 
     private final ReviewInput in;
     private final ReportOptions options;
@@ -49,10 +48,7 @@ public final class PassReviewReport {
                 a.setbacks(),
                 a.zones(),
                 a.whatIf(),
-                a.notes().stream()
-                        .filter(note -> note.key().startsWith(WARNINGS))
-                        .map(messages::text)
-                        .toList(),
+                messages.texts(Warnings.of(a.notes())),
                 a.notes().stream().map(messages::text).toList());
     }
 
