@@ -159,8 +159,9 @@ public final class Diagnoses {
         for (int p = 0; p < delivery.products(); p++) {
             FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery, limits.get(p));
             Evidence evidence = evidence(log, strips, delivery, ratios);
-            pictures.add(evidence.picture());
             Metering metering = log.metering(p);
+            boolean showsRows = metering != Metering.WHOLE_BAR && log.isTimed();
+            pictures.add(showsRows ? evidence.picture() : RowTime.nothing(strips.rows()));
             if (log.isTimed()) {
                 evidence = withoutMisleading(evidence, metering);
             }
@@ -174,7 +175,9 @@ public final class Diagnoses {
             List<Case> cases = CaseFilter.of(evidence.cases()).stream()
                     .map(found -> calibration.of(found, form))
                     .toList();
-            baselines.addAll(Baselines.of(evidence, cases));
+            if (showsRows) {
+                baselines.addAll(Baselines.of(evidence, cases));
+            }
             unexplained.addAll(costs.unexplained(cases));
             double totalL = costs.totalL();
             for (Case found : surestFirst(cases)) {
@@ -193,10 +196,7 @@ public final class Diagnoses {
                 placed.stream().map(Placed::alsoNoticed).toList(),
                 unexplained,
                 limits.get(0).sentences(),
-                Deviation.limit(limits.stream()
-                        .mapToDouble(LogLimits::resolutionOfMean)
-                        .max()
-                        .orElse(0)),
+                resolvable(log, limits),
                 pictures,
                 baselines,
                 notes(log, work, delivery, DrivenWithoutFlow.longestS(track.poses(), work.usualSpeedMps())));
@@ -223,6 +223,15 @@ public final class Diagnoses {
             }
         }
         return evidence;
+    }
+
+    /** Returns the smallest deviation of a row that the log can show, as a fraction; 1 if it shows no rows. */
+    private static double resolvable(LogTable log, List<LogLimits> limits) {
+        if (log.metering() == Metering.WHOLE_BAR || !log.isTimed()) {
+            return 1;
+        }
+        return Deviation.limit(
+                limits.stream().mapToDouble(LogLimits::resolutionOfMean).max().orElse(0));
     }
 
     /** Returns the cases that a log with such meters can show. */

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param key names the job and its places: what a browser keeps about places belongs to it
  * @param ground false where rows were checked without a rig file, so that nobody knows where the strips lie
  * @param metering {@code per_row}, {@code shared} or {@code whole_bar}, per product
+ * @param timed false where the log has no times: then times, speeds and flows are not in it
  * @param startS time of the first pose, seconds since the Unix epoch
  * @param zone time zone of the field, an IANA name
  * @param origin the plane's origin, latitude and longitude in degrees on WGS 84
@@ -35,6 +36,7 @@ record PageData(
         String key,
         boolean ground,
         List<String> metering,
+        boolean timed,
         double startS,
         String zone,
         double[] origin,

@@ -111,6 +111,7 @@ final class PageDataBuilder {
                 key(base64, skips, overlaps),
                 outlines != null,
                 metering(),
+                log.isTimed(),
                 track.poses().poses() == 0 ? 0 : track.poses().timeS(0),
                 zone.equals(ZoneOffset.UTC) ? "UTC" : zone.getId(),
                 origin,

@@ -322,7 +322,7 @@ public final class IntervalsBuilder {
                 liquids,
                 fixes,
                 DefaultUncertainties.DRIFT_TAU_S,
-                quality.medianIntervalS(),
+                job.log().isTimed() ? quality.medianIntervalS() : Double.NaN,
                 CoverageUncertainty.SAMPLES,
                 seed(job),
                 job.faults());

@@ -10,7 +10,7 @@ import java.util.List;
  * @param liquids per product
  * @param fixes per fix type that occurs, most frequent first
  * @param driftTauS time constant of the drift, s
- * @param intervalS time between records, s
+ * @param intervalS time between records, s; NaN for a log without times
  * @param samples number of Monte Carlo samples of the coverage
  * @param seed of the samples; made from the logs' digests, so that the same logs give the same intervals
  * @param faults meters in question, whose volumes the intervals allow for

@@ -95,7 +95,10 @@
         value: function (p, r, k) { return job.time[k]; }
       })
     ];
-    return modes.filter(function (mode) { return mode.key !== 'peers' || job.data.metering[product] !== 'whole_bar'; });
+    return modes.filter(function (mode) {
+      return mode.key === 'peers' ? job.data.metering[product] === 'per_row'
+        : job.data.timed || (mode.key !== 'speed' && mode.key !== 'time');
+    });
   };
 
   function medianRate(job, product) {

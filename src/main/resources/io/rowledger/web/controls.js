@@ -123,14 +123,22 @@
       host.appendChild(R.element('dt', t(key)));
       host.appendChild(R.element('dd', value));
     };
-    line('page.row', String(app.row + 1));
+    if (!job.steps) {
+      return;
+    }
+    if (!app.oneMeter()) {
+      line('page.row', String(app.row + 1));
+    }
     line('page.pass', job.pass[k] > 0 ? String(job.pass[k]) : t('page.no_pass'));
-    line('page.time', units.day(job.data.startS + job.time[k]) + ' ' + units.clock(job.data.startS + job.time[k]));
-    line('page.trace.speed', units.text('speed', job.speed(k)));
-    line(app.oneMeter() ? 'page.bar_flow' : 'page.trace.flow', units.text('flow', job.flows[p][app.row][k]));
+    if (job.data.timed) {
+      line('page.time', units.day(job.data.startS + job.time[k]) + ' ' + units.clock(job.data.startS + job.time[k]));
+      line('page.trace.speed', units.text('speed', job.speed(k)));
+      line(app.oneMeter() ? 'page.bar_flow' : 'page.trace.flow',
+        units.text('flow', app.oneMeter() ? job.barFlow(p, k) : job.flows[p][app.row][k]));
+    }
     line('page.trace.target', units.text('rate', job.targets[p][app.row][k]));
     line('page.applied', units.text('rate', job.rate(p, app.row, k)));
-    if (!app.oneMeter()) {
+    if (job.data.metering[p] === 'per_row') {
       line('page.against_peers', units.percent(job.ratio(p, app.row, k) - 1));
     }
     if (job.data.ground) {

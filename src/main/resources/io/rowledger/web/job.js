@@ -71,6 +71,11 @@
     return 0.5 * ((r1e - l0e) * (l1n - r0n) - (r1n - l0n) * (l1e - r0e));
   };
 
+  /** Flow of all rows together in step k, L/s. */
+  R.Job.prototype.barFlow = function (p, k) {
+    return this.flows[p].reduce(function (sum, row) { return sum + row[k]; }, 0);
+  };
+
   /** Rate that row r applied in step k, L/m²; NaN where it did not apply or its flow is not known. */
   R.Job.prototype.rate = function (p, r, k) {
     if (!this.delivering[r][k]) {

@@ -53,9 +53,36 @@
   };
 
   /** Fills the page's live parts; again after the text has been changed. */
+  /** Hides what needs a path or times that the log doesn't have. */
+  App.prototype.hideUnlogged = function () {
+    var job = this.job;
+    var hide = function (id, parent) {
+      var element = byId(id);
+      if (element) {
+        (parent ? element.parentNode : element).style.display = 'none';
+      }
+    };
+    if (!job.steps || !job.data.timed) {
+      hide('h-time', true);
+      hide('h-traces', true);
+      hide('play');
+    }
+    if (!job.steps) {
+      hide('mode', true);
+      hide('row', true);
+      hide('legend');
+      hide('here');
+    }
+    if (this.oneMeter()) {
+      hide('row', true);
+      hide('h-time', true);
+    }
+  };
+
   App.prototype.build = function () {
     this.units = new R.Units(this.system, this.job.data.zone, this.language);
     R.dressControls(this);
+    this.hideUnlogged();
     this.map = byId('map') ? new R.FieldMap(byId('map'), this) : R.NO_MAP;
     this.rowsInTime = new R.RowsInTime(byId('rows-in-time'), this.job, this);
     this.traces = new R.Traces(byId('traces'), this.job, this, this.t);

@@ -25,6 +25,7 @@
     var state = this.state;
     var p = state.product;
     var r = state.row;
+    var bar = state.oneMeter();
     var units = state.units.of;
     var edges = job.data.rows[r];
     var band = edges[1] - edges[0];
@@ -36,9 +37,9 @@
       var working = job.pass[k] > 0;
       var advance = job.area(k, k + 1, edges[0], edges[1]) / band;
       out.time.push(job.data.startS + job.time[k]);
-      out.flow.push(number(job.flows[p][r][k] / units.flow.size));
-      out.peers.push(working ? number(job.peerMedian(p, k) * band / units.flow.size) : null);
-      out.target.push(working && job.targets[p][r][k] > 0
+      out.flow.push(number((bar ? job.barFlow(p, k) : job.flows[p][r][k]) / units.flow.size));
+      out.peers.push(working && !bar ? number(job.peerMedian(p, k) * band / units.flow.size) : null);
+      out.target.push(working && !bar && job.targets[p][r][k] > 0
         ? number(job.targets[p][r][k] * band * advance / job.duration[k] / units.flow.size) : null);
       out.ratio.push(working && job.delivering[r][k] ? number(100 * job.ratio(p, r, k)) : null);
       out.pressure.push(number(job.columns.pressure[k] / units.pressure.size));
@@ -88,6 +89,10 @@
       series: [[t('page.row') + ' ' + (this.state.row + 1), colors.row, []], [t('page.trace.peers'), colors.peers, []],
         [t('page.trace.target'), colors.target, [6, 4]]]
     }];
+    if (this.state.oneMeter()) {
+      charts[0].data = [s.time, s.flow];
+      charts[0].series = [[t('page.bar_flow'), colors.row, []]];
+    }
     if (!this.state.oneMeter()) {
       charts.push({
         title: t('page.trace.ratio') + ', %',

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.rig.Rig;
 import io.rowledger.rig.RigReader;
 import java.io.IOException;
@@ -48,7 +49,11 @@ class BadInputTest {
         }
         UnusableInputException e = assertThrows(UnusableInputException.class, () -> {
             Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
-            LogReader.read(List.of(log), rig.logOptions());
+            if (!TaskData.is(log) && AreaLog.is(log)) {
+                AreaLog.read(List.of(log), rig.logOptions());
+            } else {
+                LogReader.read(List.of(log), rig.logOptions());
+            }
         });
         String message = e.getMessage().replace(folder + "/", "");
         assertEquals(Files.readString(folder.resolve("expected.txt")).strip(), message);

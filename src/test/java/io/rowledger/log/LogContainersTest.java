@@ -274,13 +274,13 @@ class LogContainersTest {
     }
 
     @Test
-    void lines_and_polygons_are_no_log() {
+    void polygons_have_no_records() {
         double[] ring = {-93.01, 45, -93.01, 45.01, -93, 45.01, -93, 45, -93.01, 45};
         Path map = TestShapefile.polygons().add(ring, Map.of("rate", 42)).write(dir, "map", TestShapefile.WGS84);
         assertEquals(
-                "map.shp: found polygons, the shapes of what was covered, and no points (feature 1); expected a point for each"
-                        + " record of the log, with its attributes. Hint: export the points that the console logged; give a"
-                        + " field's outline as --boundary, zones with rates as --prescription.",
+                "map.shp: found polygons, the ground that was covered, instead of records; expected a log with a record for"
+                        + " each position. Hint: give the polygons alone; they have no rows and no path, so nothing can be"
+                        + " said of those.",
                 message(map));
     }
 

@@ -18,6 +18,11 @@ public final class RowTime {
         this.ratio = ratio;
     }
 
+    /** A picture without bins, of a log that doesn't tell rows apart. */
+    public static RowTime nothing(int rows) {
+        return new RowTime(new double[0], new double[0], new int[0], new float[rows][0]);
+    }
+
     /** Number of rows. */
     public int rows() {
         return ratio.length;

@@ -108,11 +108,15 @@ public final class IntervalPhrases {
                 "words.interval.lengths",
                 Message.value(QuantityKind.SMALL_LENGTH, budget.toleranceM()),
                 given(budget.toleranceGiven(), "words.interval.commonPractice")));
-        sentences.add(Message.of(
-                "words.interval.positions",
-                fixes(budget),
-                Message.decimal(budget.driftTauS() / 60, 0),
-                Message.decimal(budget.intervalS(), 2)));
+        Argument driftMin = Message.decimal(budget.driftTauS() / 60, 0);
+        sentences.add(
+                Double.isNaN(budget.intervalS())
+                        ? Message.of("words.interval.positionsUntimed", fixes(budget), driftMin)
+                        : Message.of(
+                                "words.interval.positions",
+                                fixes(budget),
+                                driftMin,
+                                Message.decimal(budget.intervalS(), 2)));
         sentences.add(
                 Message.of("words.interval.coverage", budget.samples(), Long.toUnsignedString(budget.seed(), 16)));
         List<Integer> faulty = budget.faults().stream()

@@ -286,6 +286,9 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
                     .max(Map.Entry.comparingByValue())
                     .orElseThrow()
                     .getKey();
+            if (most == CoverageDefect.Cause.BETWEEN_AREAS) {
+                return;
+            }
             double liquidL = c.overlapAreaM2() * targetLPerM2;
             List<String> names = c.overlaps().stream()
                     .filter(each -> each.cause() == most)

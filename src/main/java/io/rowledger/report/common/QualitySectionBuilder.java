@@ -67,11 +67,11 @@ public final class QualitySectionBuilder {
         }
         TrackQuality q = job.track().quality();
         String noise = noise(q.noiseM());
-        return messages.text(
-                "words.quality.positions",
-                fixes(q.recordsByFix()),
-                seconds(q.medianIntervalS()),
-                noise.isEmpty() ? "" : Message.of("words.quality.positionsNoise", noise));
+        Object spread = noise.isEmpty() ? "" : Message.of("words.quality.positionsNoise", noise);
+        return job.log().isTimed()
+                ? messages.text(
+                        "words.quality.positions", fixes(q.recordsByFix()), seconds(q.medianIntervalS()), spread)
+                : messages.text("words.quality.positionsUntimed", fixes(q.recordsByFix()), spread);
     }
 
     private List<Fact> facts() {
@@ -88,7 +88,9 @@ public final class QualitySectionBuilder {
             facts.add(fact("words.quality.positionsLabel", messages.text("words.quality.areasLog")));
             return facts;
         }
-        facts.add(fact("words.quality.interval", seconds(q.medianIntervalS())));
+        facts.add(fact(
+                "words.quality.interval",
+                job.log().isTimed() ? seconds(q.medianIntervalS()) : messages.text("words.notInFile")));
         facts.add(fact("words.quality.fixes", fixes(q.recordsByFix())));
         String noise = noise(q.noiseM());
         if (!noise.isEmpty()) {

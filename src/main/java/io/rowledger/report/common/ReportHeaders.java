@@ -33,9 +33,7 @@ public final class ReportHeaders {
             }
         }
         return new ReportHeader(
-                named
-                        ? messages.text("words.header.title", kind, TextTruncation.title(field), Message.time(startS))
-                        : messages.text("words.header.titleNoField", kind, Message.time(startS)),
+                title(kind, named ? TextTruncation.title(field) : "", startS, messages),
                 named ? TextTruncation.value(field) : messages.text("words.header.noField"),
                 when(startS, endS, messages),
                 messages.text(
@@ -53,6 +51,16 @@ public final class ReportHeaders {
                         f.unit(QuantityKind.NITROGEN_RATE),
                         f.unit(QuantityKind.SPEED)),
                 messages.text("words.header.program", options.programVersion()));
+    }
+
+    /** The kind of report with the field and the date, where they are known. */
+    private static String title(String kind, String field, double startS, Messages messages) {
+        if (!UnitFormat.isKnown(startS)) {
+            return field.isEmpty() ? kind : messages.text("words.header.titleUndated", kind, field);
+        }
+        return field.isEmpty()
+                ? messages.text("words.header.titleNoField", kind, Message.time(startS))
+                : messages.text("words.header.title", kind, field, Message.time(startS));
     }
 
     /** Local day and hours, with the zone. */

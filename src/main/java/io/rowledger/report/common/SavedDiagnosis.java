@@ -10,6 +10,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Track;
+import io.rowledger.units.UnitFormat;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -93,7 +94,7 @@ public record SavedDiagnosis(
                     product.key(), d.findings().get(i), d.figures().get(i)));
         }
         double fastest = Double.NaN;
-        for (Pass pass : track.passes()) {
+        for (Pass pass : UnitFormat.isKnown(times.startS()) ? track.passes() : List.<Pass>of()) {
             double speed = pass.lengthM() / (pass.endS() - pass.startS());
             fastest = Double.isNaN(fastest) ? speed : Math.max(fastest, speed);
         }

@@ -109,8 +109,13 @@ final class NitrogenRecordBuilder {
                 "Rowledger " + options.programVersion());
     }
 
-    /** The field and the local day or days of the work. */
+    /** The field and the local day or days of the work, where they are known. */
     private String title(String field, double startS, double endS) {
+        if (!UnitFormat.isKnown(startS)) {
+            return field.isEmpty()
+                    ? messages.text("record.head.titleUndated")
+                    : messages.text("record.head.titleOfUndated", field);
+        }
         if (field.isEmpty()) {
             return messages.text("record.head.title", Message.time(startS));
         }

@@ -43,6 +43,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Builds the {@link PassReview}: the one place where its figures are rounded and labeled. */
 final class PassReviewBuilder {
+    /** What stands in a column that the log has nothing for. */
+    private static final String NOT_LOGGED = "\u2013";
+
     private final ReviewInput in;
     private final JobView job;
     private final ReportOptions options;
@@ -226,20 +229,27 @@ final class PassReviewBuilder {
                 Limits.wholePct(Limits.ACT_PCT));
     }
 
+    private String start(Pass pass) {
+        return severalDays() ? f.dateAndTime(pass.startS()) : f.clock(pass.startS());
+    }
+
     private List<PassLine> passes() {
         List<PassLine> lines = new ArrayList<>();
         List<Pass> passes = job.track().passes();
         for (int i = 0; i < passes.size(); i++) {
             Pass pass = passes.get(i);
             PassTotals totals = job.rates().passes().get(i);
-            double seconds = pass.endS() - pass.startS();
+            boolean timed = job.log().isTimed();
+            double seconds = timed ? pass.endS() - pass.startS() : Double.NaN;
             lines.add(new PassLine(
                     pass.number(),
-                    severalDays() ? f.dateAndTime(pass.startS()) : f.clock(pass.startS()),
-                    f.duration(seconds),
+                    timed ? start(pass) : NOT_LOGGED,
+                    timed ? f.duration(seconds) : NOT_LOGGED,
                     f.number(QuantityKind.LENGTH, pass.lengthM()),
                     f.compass(pass.headingRad()),
-                    f.number(QuantityKind.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN),
+                    timed
+                            ? f.number(QuantityKind.SPEED, seconds > 0 ? pass.lengthM() / seconds : Double.NaN)
+                            : NOT_LOGGED,
                     f.number(QuantityKind.AREA, totals.sweptAreaM2()),
                     "trace/" + pass.number(),
                     passRates(totals)));

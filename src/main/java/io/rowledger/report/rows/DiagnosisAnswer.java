@@ -25,6 +25,9 @@ final class DiagnosisAnswer {
     /** Smallest share of row time to be evaluated before "nothing found" is an all-clear; common practice, no source. */
     private static final double MIN_EVALUATED_SHARE = 0.6;
 
+    /** Notes of a log in which nothing was looked for. */
+    private static final List<String> NOT_CHECKED = List.of("findings.note.noTimes", "findings.note.offScale");
+
     private final RowsInput in;
     private final Messages messages;
     private final EvaluatedTime evaluated;
@@ -39,6 +42,12 @@ final class DiagnosisAnswer {
     List<String> sentences() {
         if (in.track().passes().isEmpty()) {
             return List.of(messages.text(in.areas() ? "rows.answer.areas" : "rows.answer.noPass"));
+        }
+        if (NOT_CHECKED.stream().anyMatch(key -> in.diagnosis().notes().stream()
+                .anyMatch(note -> note.key().equals(key)))) {
+            return List.of(messages.text(
+                    "rows.answer.noRowBecause",
+                    String.join(" ", messages.texts(in.diagnosis().notes()))));
         }
         List<String> sentences = new ArrayList<>(rowsOrBar());
         if (in.oneMeter()) {
@@ -161,7 +170,7 @@ final class DiagnosisAnswer {
 
     /** The facts that support the answer. */
     List<Fact> trust() {
-        if (in.areas()) {
+        if (evaluated.rows() == 0) {
             return List.of();
         }
         return List.of(

@@ -79,6 +79,9 @@ final class RowDiagnosisBuilder {
         List<RowPictureFigure> pictures = new ArrayList<>();
         for (int p = 0; p < (in.oneMeter() ? 0 : diagnosis.pictures().size()); p++) {
             RowTime full = diagnosis.pictures().get(p);
+            if (full.bins() == 0 && !in.track().passes().isEmpty()) {
+                continue;
+            }
             List<FindingMark> marks = new ArrayList<>();
             for (int i = 0; i < in.costly().size(); i++) {
                 FindingView view = in.costly().get(i);
