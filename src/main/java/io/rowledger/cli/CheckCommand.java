@@ -1,7 +1,7 @@
 package io.rowledger.cli;
 
-import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.RowCheck;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.document.pdf.Paper;

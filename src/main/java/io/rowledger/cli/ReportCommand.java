@@ -1,9 +1,9 @@
 package io.rowledger.cli;
 
-import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.FieldParts;
 import io.rowledger.analysis.JobFiles;
+import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.analysis.Progress;
 import io.rowledger.backdrop.Backdrop;

@@ -5,6 +5,7 @@ import io.rowledger.report.common.Fact;
 import io.rowledger.stats.RobustStatistics;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
+import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.util.Arrays;
 import java.util.List;
@@ -58,9 +59,9 @@ final class CatchTest {
                 messages.text("rows.catch.back"));
     }
 
-    /** What a row must give at the job's target and usual speed; empty without a target. */
+    /** What a row must give at the job's target and usual speed; empty without a target or without times. */
     String figure() {
-        if (in.traces().isEmpty()) {
+        if (in.traces().isEmpty() || !UnitFormat.isKnown(in.times().startS())) {
             return "";
         }
         double targetLPerM2 = median(in.traces().get(0).targetLPerM2);

@@ -43,8 +43,9 @@ final class DiagnosisAnswer {
         if (in.track().passes().isEmpty()) {
             return List.of(messages.text(in.areas() ? "rows.answer.areas" : "rows.answer.noPass"));
         }
-        if (NOT_CHECKED.stream().anyMatch(key -> in.diagnosis().notes().stream()
-                .anyMatch(note -> note.key().equals(key)))) {
+        if (NOT_CHECKED.stream()
+                .anyMatch(key -> in.diagnosis().notes().stream()
+                        .anyMatch(note -> note.key().equals(key)))) {
             return List.of(messages.text(
                     "rows.answer.noRowBecause",
                     String.join(" ", messages.texts(in.diagnosis().notes()))));
