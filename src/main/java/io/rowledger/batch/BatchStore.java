@@ -208,7 +208,14 @@ final class BatchStore implements AutoCloseable {
             Files.createDirectories(parent(old));
             Files.move(place, old, StandardCopyOption.ATOMIC_MOVE);
         }
-        Files.move(fresh, place, StandardCopyOption.ATOMIC_MOVE);
+        try {
+            Files.move(fresh, place, StandardCopyOption.ATOMIC_MOVE);
+        } catch (IOException e) {
+            if (Files.exists(old)) {
+                Files.move(old, place, StandardCopyOption.ATOMIC_MOVE);
+            }
+            throw e;
+        }
         if (Files.exists(old)) {
             keepOthers(job.name(), old);
         }

@@ -10,6 +10,7 @@ import io.rowledger.backdrop.Backdrop;
 import io.rowledger.backdrop.BackdropReader;
 import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.output.Reports;
 import io.rowledger.report.common.Audience;
 import io.rowledger.results.SummaryJson;
 import io.rowledger.units.Dimension;
@@ -132,6 +133,8 @@ final class ReportCommand implements Callable<Integer> {
         }
         PdfSigner signer = sign.signer(System.getenv());
         JobFiles files = new JobFiles(logs, rig, boundary, prescription, keepOut, setbackM());
+        Path folder = out == null ? Path.of(files.name() + "-results") : out;
+        Reports.requireRoom(folder);
         Progress progress = console.progress(quiet);
         Thread prepare = new Thread(SummaryJson::prepareWriting, "prepare writing");
         prepare.setDaemon(true);
@@ -142,7 +145,6 @@ final class ReportCommand implements Callable<Integer> {
         if (applySetupCheck) {
             analysis = Pipeline.withSetupApplied(analysis, files, results.threadCount(), progress);
         }
-        Path folder = out == null ? Path.of(files.name() + "-results") : out;
         Backdrop picture = backdrop == null ? null : backdrop(analysis, backdrop);
         progress.begins("writing", folder.toString());
         results.write(analysis, files, folder, picture, signer, console.out());

@@ -9,9 +9,11 @@ import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonReport;
 import io.rowledger.results.BatchJson;
 import io.rowledger.results.ResultFile;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** The summary of a batch and the ledger of its season, beside the folders of its fields. */
@@ -33,12 +35,21 @@ public final class Batches {
      */
     public static void requireOurs(Path folder) {
         for (String file : FILES) {
-            if (Files.exists(folder.resolve(file)) && !BatchJson.isIn(folder)) {
+            if (Files.exists(folder.resolve(file)) && !BatchJson.isIn(folder) && !hasBegun(folder)) {
                 throw UnusableInputException.found("a file that isn't a result of a batch: " + file)
                         .inFile(folder.toString())
                         .expected("a new folder, or the results of an earlier batch")
                         .hint("name another folder with --out, or move that file away");
             }
+        }
+    }
+
+    /** Whether a run has left its hidden folder: the summary is away where it was killed among the renames. */
+    private static boolean hasBegun(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.anyMatch(file -> String.valueOf(file.getFileName()).startsWith(Outputs.HIDDEN));
+        } catch (IOException e) {
+            throw Outputs.refused(folder, e);
         }
     }
 

@@ -28,7 +28,7 @@ import java.util.stream.Stream;
  */
 public final class Outputs {
     private static final int BUFFER = 1 << 16;
-    private static final String HIDDEN = ".rowledger-unfinished-";
+    static final String HIDDEN = ".rowledger-unfinished-";
 
     private final Set<String> earlier = new TreeSet<>();
     private final Map<String, Content> contents = new LinkedHashMap<>();

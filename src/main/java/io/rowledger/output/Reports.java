@@ -58,6 +58,15 @@ public final class Reports {
         write(analysis, outputs(analysis, options, audiences), folder, inputs, threads);
     }
 
+    /**
+     * Refuses at once a folder that no results may go into.
+     *
+     * @throws UnusableInputException where it is the current one, or holds anything but results
+     */
+    public static void requireRoom(Path folder) {
+        ResultsFolder.requireRoom(folder, ResultsFolder.job(Set.of()));
+    }
+
     /** The same with outputs that a caller has completed. */
     public static void write(Analysis analysis, Outputs outputs, Path folder, List<Path> inputs, int threads) {
         Set<String> logs =

@@ -101,6 +101,22 @@ final class ResultsFolder {
         }
     }
 
+    /**
+     * Refuses at once a folder that can't be for results, before a long analysis: no folder, the current one, or one with files
+     * that no run writes.
+     */
+    static void requireRoom(Path folder, Kind kind) {
+        try {
+            Path target = real(folder);
+            // What a killed run left is put right first, when the results are written.
+            if (!Files.exists(beside(target))) {
+                holdsFiles(target, kind);
+            }
+        } catch (IOException e) {
+            throw Outputs.refused(folder, e);
+        }
+    }
+
     private static Path beside(Path target) {
         return target.resolveSibling("." + target.getFileName() + ".rowledger");
     }
@@ -130,7 +146,7 @@ final class ResultsFolder {
 
     private void replace(Outputs outputs, List<Path> inputs, Kind kind, int threads) throws IOException {
         putBack();
-        requireOurs(kind);
+        requireOurs(target, kind);
         requireNoInput(inputs);
         Path fresh = Files.createDirectory(work.resolve(NEW));
         try {
@@ -179,9 +195,24 @@ final class ResultsFolder {
         }
     }
 
-    private void requireOurs(Kind kind) throws IOException {
+    private static void requireOurs(Path target, Kind kind) throws IOException {
+        if (holdsFiles(target, kind) && Collections.disjoint(kind.ofFolder.apply(target), kind.keys)) {
+            String found = kind.main == ResultFile.SUMMARY ? "the results of another log" : "the results of other jobs";
+            throw UnusableInputException.found(found)
+                    .inFile(target.toString())
+                    .expected("an empty folder, or one with nothing but results of this job")
+                    .hint("name another folder with --out, or move that one away");
+        }
+    }
+
+    /**
+     * Whether a folder holds results.
+     *
+     * @throws UnusableInputException where it holds anything else
+     */
+    private static boolean holdsFiles(Path target, Kind kind) throws IOException {
         if (!Files.exists(target)) {
-            return;
+            return false;
         }
         if (!Files.isDirectory(target)) {
             throw UnusableInputException.found("a file where the folder of results should be")
@@ -189,10 +220,7 @@ final class ResultsFolder {
                     .expected("a folder, or a name not yet taken")
                     .hint("name another folder with --out");
         }
-        List<String> files = files();
-        if (files.isEmpty()) {
-            return;
-        }
+        List<String> files = files(target);
         boolean results = files.contains(kind.main.fileName());
         for (String file : files) {
             if (!results || !kind.names.matcher(file).matches()) {
@@ -202,18 +230,10 @@ final class ResultsFolder {
                         .hint("name another folder with --out, or move that file away");
             }
         }
-        if (Collections.disjoint(kind.ofFolder.apply(target), kind.keys)) {
-            throw UnusableInputException.found(
-                            kind.main == ResultFile.SUMMARY
-                                    ? "the results of another log"
-                                    : "the results of other jobs")
-                    .inFile(target.toString())
-                    .expected("an empty folder, or one with nothing but results of this job")
-                    .hint("name another folder with --out, or move that one away");
-        }
+        return !files.isEmpty();
     }
 
-    private List<String> files() throws IOException {
+    private static List<String> files(Path target) throws IOException {
         try (Stream<Path> files = Files.walk(target)) {
             return files.filter(file -> !Files.isDirectory(file))
                     .map(file -> target.relativize(file).toString().replace('\\', '/'))

@@ -42,6 +42,8 @@ public final class FaultyFiles extends FileSystemProvider {
         NONE,
         /** The process dies before the change: neither it nor anything after it happens. */
         KILL,
+        /** The process is halted before the change: the virtual machine ends without running anything more. */
+        HALT,
         /** This change fails and all later ones work. */
         FAIL_ONCE,
         /** No byte can be written from here on; renaming and deleting work. */
@@ -50,12 +52,21 @@ public final class FaultyFiles extends FileSystemProvider {
         READ_ONLY
     }
 
+    /** Exit status of a process that was halted: that of one ended by SIGKILL. */
+    public static final int HALTED = 137;
+
     /** A process that died at a change; also thrown for every change that its threads try afterwards. */
     public static final class Killed extends Error {
         private static final long serialVersionUID = 1L;
     }
 
-    private final FileSystemProvider real = FileSystems.getDefault().provider();
+    private final FileSystemProvider real;
+    private final FileSystem realSystem;
+    /** Only changes of paths below it count. */
+    private final String under;
+
+    private final boolean onlyRenames;
+    private final String scheme;
     private final Files faulty = new Files();
     private final Fault fault;
     private final int at;
@@ -63,8 +74,28 @@ public final class FaultyFiles extends FileSystemProvider {
 
     /** The fault comes at this change, from 0. */
     public FaultyFiles(Fault fault, int at) {
+        this.real = FileSystems.getDefault().provider();
+        this.realSystem = FileSystems.getDefault();
+        this.under = "";
+        this.onlyRenames = false;
+        this.scheme = "faulty";
         this.fault = fault;
         this.at = at;
+    }
+
+    /**
+     * As the default file system of a process that dies: {@code -Djava.nio.file.spi.DefaultFileSystemProvider} names this class,
+     * {@code faults.under} the folder whose changes count, {@code faults.at} the one at which the process is halted without a
+     * chance to clear anything, {@code faults.renames} is true where renames alone count.
+     */
+    public FaultyFiles(FileSystemProvider real) {
+        this.real = real;
+        this.realSystem = real.getFileSystem(URI.create("file:///"));
+        this.under = System.getProperty("faults.under", "");
+        this.onlyRenames = Boolean.getBoolean("faults.renames");
+        this.scheme = "file";
+        this.fault = Fault.HALT;
+        this.at = Integer.getInteger("faults.at", Integer.MAX_VALUE);
     }
 
     /** A path of the machine, seen through this file system. */
@@ -78,14 +109,24 @@ public final class FaultyFiles extends FileSystemProvider {
     }
 
     private void change(Path path, boolean writes) throws IOException {
+        change(path, writes, false);
+    }
+
+    private void change(Path path, boolean writes, boolean renames) throws IOException {
+        if (!path.toString().startsWith(under) || (onlyRenames && !renames)) {
+            return;
+        }
         int now = changes.getAndIncrement();
         boolean wrong =
                 switch (fault) {
                     case NONE -> false;
                     case FAIL_ONCE -> now == at;
                     case DISK_FULL -> now >= at && writes;
-                    case KILL, READ_ONLY -> now >= at;
+                    case HALT, KILL, READ_ONLY -> now >= at;
                 };
+        if (wrong && fault == Fault.HALT) {
+            Runtime.getRuntime().halt(HALTED);
+        }
         if (wrong && fault == Fault.KILL) {
             throw new Killed();
         }
@@ -101,7 +142,7 @@ public final class FaultyFiles extends FileSystemProvider {
 
     @Override
     public String getScheme() {
-        return "faulty";
+        return scheme;
     }
 
     @Override
@@ -116,7 +157,7 @@ public final class FaultyFiles extends FileSystemProvider {
 
     @Override
     public Path getPath(URI uri) {
-        throw new UnsupportedOperationException();
+        return new Faulty(real.getPath(uri));
     }
 
     @Override
@@ -181,10 +222,19 @@ public final class FaultyFiles extends FileSystemProvider {
     @Override
     public void createDirectory(Path folder, FileAttribute<?>... with) throws IOException {
         // Files.createDirectories tries to make folders that are there.
-        if (!java.nio.file.Files.exists(real(folder))) {
+        if (!isThere(folder)) {
             change(folder, true);
         }
         real.createDirectory(real(folder), with);
+    }
+
+    private boolean isThere(Path path) {
+        try {
+            real.checkAccess(real(path));
+            return true;
+        } catch (IOException e) {
+            return false;
+        }
     }
 
     @Override
@@ -201,8 +251,19 @@ public final class FaultyFiles extends FileSystemProvider {
 
     @Override
     public void move(Path from, Path to, CopyOption... options) throws IOException {
-        change(to, false);
+        change(to, false, true);
         real.move(real(from), real(to), options);
+    }
+
+    @Override
+    public void createSymbolicLink(Path link, Path target, FileAttribute<?>... with) throws IOException {
+        change(link, true);
+        real.createSymbolicLink(real(link), real(target), with);
+    }
+
+    @Override
+    public Path readSymbolicLink(Path link) throws IOException {
+        return new Faulty(real.readSymbolicLink(real(link)));
     }
 
     @Override
@@ -269,12 +330,14 @@ public final class FaultyFiles extends FileSystemProvider {
 
         @Override
         public String getSeparator() {
-            return FileSystems.getDefault().getSeparator();
+            return realSystem.getSeparator();
         }
 
         @Override
         public Iterable<Path> getRootDirectories() {
-            return List.of();
+            List<Path> roots = new ArrayList<>();
+            realSystem.getRootDirectories().forEach(root -> roots.add(new Faulty(root)));
+            return roots;
         }
 
         @Override
@@ -284,17 +347,18 @@ public final class FaultyFiles extends FileSystemProvider {
 
         @Override
         public Set<String> supportedFileAttributeViews() {
-            return Set.of("basic");
+            return realSystem.supportedFileAttributeViews();
         }
 
         @Override
         public Path getPath(String first, String... more) {
-            return new Faulty(Path.of(first, more));
+            return new Faulty(realSystem.getPath(first, more));
         }
 
         @Override
         public PathMatcher getPathMatcher(String pattern) {
-            throw new UnsupportedOperationException();
+            PathMatcher matcher = realSystem.getPathMatcher(pattern);
+            return path -> matcher.matches(real(path));
         }
 
         @Override
@@ -429,6 +493,11 @@ public final class FaultyFiles extends FileSystemProvider {
         @Override
         public int hashCode() {
             return Arrays.hashCode(new Object[] {path});
+        }
+
+        @Override
+        public java.io.File toFile() {
+            return path.toFile();
         }
 
         @Override
