@@ -1,5 +1,6 @@
 package io.rowledger.batch;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.results.BatchLedger;
 import io.rowledger.results.ResultFile;
@@ -291,8 +292,8 @@ final class BatchStore implements AutoCloseable {
     }
 
     private static UnusableInputException refused(Path folder, IOException e) {
-        return UnusableInputException.found("that the results can't be written ("
-                        + e.getClass().getSimpleName() + " " + e.getMessage() + ")")
+        String reason = RegularFile.reason(e);
+        return UnusableInputException.found("that the results can't be written (" + reason + ")")
                 .inFile(folder.toString())
                 .expected("a folder this program may write to, with room for the results")
                 .hint("make room or allow writing there, or name another folder with --out");

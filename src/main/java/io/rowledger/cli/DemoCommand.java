@@ -11,7 +11,6 @@ import io.rowledger.report.common.Audience;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -99,9 +98,7 @@ final class DemoCommand implements Callable<Integer> {
             Files.write(path, bytes);
             return path;
         } catch (IOException e) {
-            String reason = e instanceof FileSystemException fs && fs.getReason() != null
-                    ? fs.getReason()
-                    : e.getClass().getSimpleName().replace("Exception", "");
+            String reason = RegularFile.reason(e);
             throw UnusableInputException.found("that the sample can't be written (" + reason + ")")
                     .inFile(folder.toString())
                     .expected("a folder that can be written, with room for the samples and their results")

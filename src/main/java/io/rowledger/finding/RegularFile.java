@@ -2,6 +2,8 @@ package io.rowledger.finding;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
@@ -47,6 +49,15 @@ public final class RegularFile {
             }
             return bytes;
         }
+    }
+
+    /** Why a file couldn't be read or written, in the system's words: {@code No space left on device}. */
+    public static String reason(IOException e) {
+        if (e instanceof AccessDeniedException) {
+            return "access denied";
+        }
+        String reason = e instanceof FileSystemException fs ? fs.getReason() : e.getMessage();
+        return reason == null ? e.getClass().getSimpleName().replace("Exception", "") : reason;
     }
 
     private static String size(int bytes) {

@@ -1,11 +1,11 @@
 package io.rowledger.output;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -229,9 +229,7 @@ public final class Outputs {
     }
 
     static UnusableInputException refused(Path folder, IOException e) {
-        String reason = e instanceof FileSystemException fs && fs.getReason() != null
-                ? fs.getReason()
-                : e.getClass().getSimpleName().replace("Exception", "") + " " + e.getMessage();
+        String reason = RegularFile.reason(e);
         return UnusableInputException.found("that the outputs can't be written (" + reason + ")")
                 .inFile(folder.toString())
                 .expected("a folder this program may write to, with room for the outputs")

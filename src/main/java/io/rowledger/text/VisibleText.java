@@ -60,7 +60,7 @@ public final class VisibleText {
         return Character.isISOControl(c) || reorders(c) || hasNoWidth(c);
     }
 
-    /** Embeddings, overrides, isolates and marks of UAX #9, sections 2.1 to 2.6. */
+    /** Embeddings, overrides, isolates and marks of UAX #9, sections 2.1 to 2.6; CVE-2021-42574 is about the first nine. */
     private static boolean reorders(int c) {
         return (c >= 0x202a && c <= 0x202e)
                 || (c >= 0x2066 && c <= 0x2069)

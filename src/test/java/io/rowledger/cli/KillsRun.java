@@ -61,20 +61,48 @@ class KillsRun {
         Path first = season.resolve("field0");
         for (String name : List.of("before", "after")) {
             Path of = season.resolve(name.equals("before") ? "field0" : "field1");
-            run(List.of("report", of.resolve("log.csv").toString(), "--rig", of.resolve("rig.yaml").toString(), "--out",
+            run(List.of(
+                    "report",
+                    of.resolve("log.csv").toString(),
+                    "--rig",
+                    of.resolve("rig.yaml").toString(),
+                    "--out",
                     folder.resolve(name).toString()));
         }
         Path work = Files.createDirectory(folder.resolve("work"));
         String out = work.resolve("results").toString();
         List<Verb> verbs = List.of(
-                new Verb("report", List.of("report", first.resolve("log.csv").toString(), "--rig",
-                        first.resolve("rig.yaml").toString(), "--boundary", first.resolve("boundary.geojson").toString(),
-                        "--out", out), out),
+                new Verb(
+                        "report",
+                        List.of(
+                                "report",
+                                first.resolve("log.csv").toString(),
+                                "--rig",
+                                first.resolve("rig.yaml").toString(),
+                                "--boundary",
+                                first.resolve("boundary.geojson").toString(),
+                                "--out",
+                                out),
+                        out),
                 new Verb("batch", List.of("batch", season.toString(), "--out", out, "--again"), out),
-                new Verb("season", List.of("season", folder.resolve("before").toString(),
-                        folder.resolve("after").toString(), "--out", out), out),
-                new Verb("compare", List.of("compare", folder.resolve("before").toString(),
-                        folder.resolve("after").toString(), "--out", out), out),
+                new Verb(
+                        "season",
+                        List.of(
+                                "season",
+                                folder.resolve("before").toString(),
+                                folder.resolve("after").toString(),
+                                "--out",
+                                out),
+                        out),
+                new Verb(
+                        "compare",
+                        List.of(
+                                "compare",
+                                folder.resolve("before").toString(),
+                                folder.resolve("after").toString(),
+                                "--out",
+                                out),
+                        out),
                 new Verb("check", List.of("check", first.resolve("log.csv").toString(), "--out", out), out));
         Random random = new Random(SEED);
         for (Verb verb : verbs) {
@@ -151,7 +179,8 @@ class KillsRun {
             throws IOException {
         Map<String, String> now = content(work);
         boolean incomplete = false;
-        // Each folder is a set that appears as a whole; those of a batch's fields and its summary change one after the other.
+        // Each folder is a set that appears as a whole; those of a batch's fields and its summary change one after the
+        // other.
         for (Map.Entry<String, Map<String, String>> set : sets(now, old, metric).entrySet()) {
             Map<String, String> files = set.getValue();
             Map<String, String> was = sets(old, old, metric).getOrDefault(set.getKey(), Map.of());
@@ -180,7 +209,9 @@ class KillsRun {
             faults.add(verb.name + " " + where + ": after the next run " + after.keySet());
         }
         all.keySet().removeAll(after.keySet());
-        all.keySet().removeIf(name -> name.contains(".rowledger-batch") && !name.contains("work/") && !name.contains("before/"));
+        all.keySet()
+                .removeIf(name ->
+                        name.contains(".rowledger-batch") && !name.contains("work/") && !name.contains("before/"));
         if (!all.isEmpty()) {
             faults.add(verb.name + " " + where + ": leftovers " + all.keySet());
         }
@@ -195,8 +226,8 @@ class KillsRun {
                 sets.computeIfAbsent(set(name), key -> new LinkedHashMap<>());
             }
         }
-        files.forEach((name, digest) -> sets.computeIfAbsent(set(name), key -> new LinkedHashMap<>())
-                .put(name, digest));
+        files.forEach((name, digest) ->
+                sets.computeIfAbsent(set(name), key -> new LinkedHashMap<>()).put(name, digest));
         return sets;
     }
 

@@ -76,7 +76,8 @@ class SummaryPropertiesTest {
                     case 2 -> GnssModel.differential(rateHz);
                     default -> GnssModel.autonomous(rateHz);
                 };
-        PassPlan plan = PassPlan.rectangle(40 + random.nextInt(50), 2 + random.nextInt(4), random.nextInt(2), rig.widthM());
+        PassPlan plan =
+                PassPlan.rectangle(40 + random.nextInt(50), 2 + random.nextInt(4), random.nextInt(2), rig.widthM());
         Scenario scenario = new Scenario(random.nextLong(1_000_000), rig, plan)
                 .gnss(gnss)
                 .metering(random.nextInt(4) == 0 ? MeteringModel.wholeBar() : MeteringModel.perRow())
@@ -130,7 +131,8 @@ class SummaryPropertiesTest {
             assertEquals(fieldL, sum(summary.path("rows"), "/products/" + key + "/volume_l"), 0.1, where + " by rows");
         }
         if (all(summary.path("passes"), "/products/" + key + "/volume_l")) {
-            assertEquals(fieldL, sum(summary.path("passes"), "/products/" + key + "/volume_l"), 0.1, where + " by passes");
+            assertEquals(
+                    fieldL, sum(summary.path("passes"), "/products/" + key + "/volume_l"), 0.1, where + " by passes");
         }
         double share = 0;
         for (String band : List.of("within_5_pct", "within_10_pct", "within_20_pct")) {
@@ -139,8 +141,14 @@ class SummaryPropertiesTest {
             share = next;
         }
         if (!product.path("nitrogen_kg_low").isNull()) {
-            assertTrue(product.path("nitrogen_kg_low").asDouble() <= product.path("nitrogen_kg").asDouble() + ROUNDED, where);
-            assertTrue(product.path("nitrogen_kg_high").asDouble() >= product.path("nitrogen_kg").asDouble() - ROUNDED, where);
+            assertTrue(
+                    product.path("nitrogen_kg_low").asDouble()
+                            <= product.path("nitrogen_kg").asDouble() + ROUNDED,
+                    where);
+            assertTrue(
+                    product.path("nitrogen_kg_high").asDouble()
+                            >= product.path("nitrogen_kg").asDouble() - ROUNDED,
+                    where);
         }
         assertTrue(Math.abs(product.path("conservation_error_pct").asDouble()) <= 0.1, where + ": grid against log");
     }
@@ -163,10 +171,11 @@ class SummaryPropertiesTest {
     private static void finite(JsonNode node, String where, String path) {
         if (node.isNumber()) {
             assertTrue(Double.isFinite(node.asDouble()), where + path);
-            boolean amount = path.matches(".*(area_m2|volume_l|_kg|length_m|records|used|confidence|cv_pct)(_low|_high)?$")
-                    && !path.contains("what_if")
-                    // What a fault put on too little counts below zero.
-                    && !path.startsWith("/findings");
+            boolean amount =
+                    path.matches(".*(area_m2|volume_l|_kg|length_m|records|used|confidence|cv_pct)(_low|_high)?$")
+                            && !path.contains("what_if")
+                            // What a fault put on too little counts below zero.
+                            && !path.startsWith("/findings");
             assertTrue(!amount || node.asDouble() >= 0, where + path + ": " + node);
         }
         assertTrue(!node.isTextual() || !node.asText().matches("-?(NaN|Infinity)"), where + path + ": " + node);
