@@ -22,7 +22,10 @@ final class LogView {
     private final FieldStore store;
     private final Surveys surveys;
 
-    LogView(FieldStore store, Surveys surveys) {
+    private final SavedBars bars;
+
+    LogView(FieldStore store, Surveys surveys, SavedBars bars) {
+        this.bars = bars;
         this.store = store;
         this.surveys = surveys;
     }
@@ -34,8 +37,11 @@ final class LogView {
      * @param zone time zone: the rig file's, else proposed from the position, else empty
      * @param zoneSaid true if the rig file has the zone
      * @param apartM distance between parts of the work, m; 0 if all can be one field
+     * @param hasRig true if the field has a rig file
+     * @param bars names of the saved bars
      */
-    record Logs(List<LogLine> logs, String zone, boolean zoneSaid, long apartM) {}
+    record Logs(
+            List<LogLine> logs, String zone, boolean zoneSaid, long apartM, boolean hasRig, List<String> bars) {}
 
     /**
      * A log.
@@ -105,7 +111,13 @@ final class LogView {
             }
         }
         String said = store.rig(field).text("job", "zone");
-        return new Logs(lines, said == null ? zone : said, said != null, apartM(parts));
+        return new Logs(
+                lines,
+                said == null ? zone : said,
+                said != null,
+                apartM(parts),
+                field.rig() != null,
+                bars.all().stream().map(SavedBars.SavedBar::name).toList());
     }
 
     private static LogLine line(String file, LogSurvey survey, List<Double> path, @Nullable String sameAs) {

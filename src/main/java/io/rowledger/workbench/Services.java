@@ -1,9 +1,12 @@
 package io.rowledger.workbench;
 
+import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.ReportOptions;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,6 +15,16 @@ import java.util.concurrent.ScheduledExecutorService;
 
 /** What the workbench offers: the routes of all screens. */
 final class Services implements AutoCloseable {
+    /** Time zones of the United States, shown first. */
+    private static final List<String> US_ZONES = List.of(
+            "America/Chicago",
+            "America/New_York",
+            "America/Denver",
+            "America/Los_Angeles",
+            "America/Phoenix",
+            "America/Detroit",
+            "America/Indiana/Indianapolis");
+
     private final SeasonFolder folder;
     private final Events events;
     private final Uploads uploads;
@@ -22,6 +35,11 @@ final class Services implements AutoCloseable {
     private final SeasonView season;
     private final LogView logs;
     private final ColumnView columns;
+    private final RigView rigs;
+    private final Drive drive;
+    private final MapView maps;
+    private final FactView facts;
+    private final Runs runs;
 
     Services(SeasonFolder folder, ScheduledExecutorService timer, Workbench.Settings settings) {
         this.folder = folder;
@@ -31,9 +49,20 @@ final class Services implements AutoCloseable {
         Surveys surveys = new Surveys();
         this.store = new FieldStore(folder);
         this.results = new FieldResults(folder);
-        this.season = new SeasonView(store, results, new SavedBars(folder));
-        this.logs = new LogView(store, surveys);
+        SavedBars bars = new SavedBars(folder);
+        this.season = new SeasonView(store, results, bars);
+        this.logs = new LogView(store, surveys, bars);
         this.columns = new ColumnView(store, surveys, words);
+        this.rigs = new RigView(store, surveys, bars);
+        this.drive = new Drive(store, () -> look(ZoneOffset.UTC));
+        this.maps = new MapView(store, surveys);
+        this.facts = new FactView(store, words);
+        this.runs = new Runs(store, this::look, settings.version(), events, settings.failures());
+    }
+
+    /** How reports look: as those of a call of {@code report} or {@code batch} without options. */
+    private ReportOptions look(ZoneId zone) {
+        return new ReportOptions(UnitSystem.US, Paper.LETTER, zone, null, settings.version());
     }
 
     /** Starts what runs beside the requests. */
@@ -75,9 +104,49 @@ final class Services implements AutoCloseable {
                 "POST",
                 "/api/fields/{}/check",
                 call -> columns.check(call.parts().get(0))));
+        routes.addAll(setup());
+        routes.add(Route.of("GET", "/api/work", call -> runs.work()));
+        routes.add(Route.of("POST", "/api/work", call -> runs.start(call.json(Runs.Wanted.class))));
+        routes.add(Route.of("POST", "/api/work/stop", call -> runs.stop()));
         ResultFiles files = new ResultFiles(folder);
-        routes.add(Route.of("GET", "/results/{}/**", files::send));
+        routes.add(Route.of("GET", "/results/**", files::send));
         return routes;
+    }
+
+    /** Routes of the screens of bar, lengths, product, maps and facts. */
+    private List<Route> setup() {
+        return List.of(
+                Route.of("GET", "/api/fields/{}/rig", call -> rigs.state(call.parts().get(0))),
+                Route.of(
+                        "PUT",
+                        "/api/fields/{}/rig",
+                        call -> rigs.save(call.parts().get(0), call.json(RigView.Blocks.class))),
+                Route.of(
+                        "POST",
+                        "/api/fields/{}/rig/consider",
+                        call -> rigs.consider(call.parts().get(0), call.json(RigView.Blocks.class))),
+                Route.of(
+                        "POST",
+                        "/api/fields/{}/rig/drive",
+                        call -> drive.drive(call.parts().get(0), call.json(RigView.Blocks.class))),
+                Route.of(
+                        "POST",
+                        "/api/fields/{}/bar",
+                        call -> rigs.take(call.parts().get(0), call.json(RigView.BarName.class))),
+                Route.of("GET", "/api/fields/{}/maps", call -> maps.maps(call.parts().get(0))),
+                Route.of(
+                        "GET",
+                        "/api/fields/{}/boundary/around",
+                        call -> maps.around(call.parts().get(0))),
+                Route.of(
+                        "PUT",
+                        "/api/fields/{}/boundary",
+                        call -> maps.saveBoundary(call.parts().get(0), call.json(MapView.Ring.class))),
+                Route.of(
+                        "PUT",
+                        "/api/fields/{}/setback",
+                        call -> maps.setback(call.parts().get(0), call.json(MapView.Distance.class))),
+                Route.of("GET", "/api/fields/{}/facts", call -> facts.facts(call.parts().get(0))));
     }
 
     /** The words of the page. */
@@ -87,8 +156,16 @@ final class Services implements AutoCloseable {
         return new Words(words.language().getLanguage(), words.plain("workbench"));
     }
 
-    private Map<String, String> about() {
-        return Map.of("version", settings.version(), "folder", folder.root().toString());
+    /** What the page's frame shows, and the time zones to choose from. */
+    record About(String version, String folder, List<String> zones) {}
+
+    private About about() {
+        List<String> zones = new ArrayList<>(US_ZONES);
+        ZoneId.getAvailableZoneIds().stream()
+                .filter(zone -> zone.contains("/") && !zones.contains(zone) && !zone.startsWith("Etc/"))
+                .sorted()
+                .forEach(zones::add);
+        return new About(settings.version(), folder.root().toString(), zones);
     }
 
     private static List<String> place(Call call) {
@@ -109,11 +186,12 @@ final class Services implements AutoCloseable {
     }
 
     boolean isIdle(int idleS) {
-        return events.quietS() > idleS;
+        return events.quietS() > idleS && !runs.work().busy();
     }
 
     @Override
     public void close() {
+        runs.close();
         events.close();
     }
 }

@@ -56,6 +56,11 @@ public enum RecordRule {
         return states.contains(state.strip().toLowerCase(Locale.ROOT));
     }
 
+    /** Name and postal code of the state whose rule it is, in lower case; empty for a rule of no state. */
+    public List<String> states() {
+        return states;
+    }
+
     /** Whose rule it is, short. */
     Message place() {
         return text("place");

@@ -9,7 +9,7 @@
  * 152 lb N/ac. {@code NitrogenRecordPdfTest} asserts it.
  *
  * <p>For other packages: {@link NitrogenRecordReport}, {@link NitrogenRecord}, {@link NitrogenFigures},
- * {@link RecordFieldList}.
+ * {@link RecordField}, {@link RecordFieldList}, {@link RecordFields}, {@link RecordRule}.
  */
 @NullMarked
 package io.rowledger.report.record;

@@ -106,6 +106,9 @@
         logs.logs.length ? R.h('div.split2', null,
           R.paths(logs.logs, R.t('workbench.logs.map')),
           R.h('ul.logs', null, logs.logs.map(function (log, n) { return line(field, log, n, logs.zone, again); }))) : null,
+        logs.logs.length && logs.bars.length && !logs.hasRig ? R.h('section.card', {'aria-label': R.t('workbench.bar.saved')},
+          R.h('h2', null, R.t('workbench.bar.saved')),
+          R.h('div.choices', null, logs.bars.map(function (name) { return R.useBar(field, name); }))) : null,
         logs.logs.length ? R.next(open ? 'columns' : 'time', field, open ? 'workbench.logs.next' : 'workbench.logs.fine') : null);
       main.setAttribute('data-loaded', 'logs');
     }, R.problem);

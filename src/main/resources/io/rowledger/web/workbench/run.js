@@ -1,0 +1,119 @@
+/** Running fields and what comes of it: progress, stop, the review page in place, the files. */
+(function (R) {
+  'use strict';
+
+  R.screens.run = function (main, field) {
+    R.call('GET', R.fieldPath(field)).then(function (line) {
+      var host = R.h('div', {'aria-live': 'polite'});
+      var start = R.button(R.t(line.result ? 'workbench.run.again' : 'workbench.run.start'), function () {
+        begin(main, field, [field], host);
+      }, 'primary');
+      R.fill(main, R.title(field, 'workbench.step.run'),
+        line.ready ? null : R.h('p.warn', null, line.wants || R.t('workbench.run.notReady')),
+        line.old ? R.h('p.warn', null, R.t('workbench.season.old')) : null,
+        line.ready && (!line.result || line.old) ? start : null,
+        host,
+        line.result ? results(field, line.result) : null);
+      main.setAttribute('data-loaded', line.result ? 'results' : 'run');
+      R.call('GET', '/api/work').then(function (work) {
+        if (work.lines.some(function (each) { return each.field === field && (each.state === 'running' || each.state === 'waiting'); })) {
+          follow(host, [field], function () { R.screens.run(main, field); });
+        }
+      });
+    }, R.problem);
+  };
+
+  function begin(main, field, fields, host) {
+    R.call('POST', '/api/work', {fields: fields}).then(function () {
+      follow(host, fields, function () { R.screens.run(main, field); });
+    }, R.problem);
+  }
+
+  /** Shows progress until all of these fields have ended. */
+  function follow(host, fields, ended) {
+    var show = function (work) {
+      var lines = work.lines.filter(function (line) { return !fields || fields.indexOf(line.field) >= 0; });
+      R.fill(host, lines.map(progress), work.busy ? R.button(R.t('workbench.run.stop'), function () {
+        R.call('POST', '/api/work/stop', {}).then(show, R.problem);
+      }) : null);
+      var busy = lines.some(function (line) { return line.state === 'waiting' || line.state === 'running'; });
+      if (!busy) {
+        R.events.removeEventListener('work', hear);
+        lines.forEach(function (line) {
+          if (line.state === 'failed') {
+            R.tell(line.message, true);
+          }
+        });
+        ended();
+      }
+    };
+    var hear = function (event) {
+      if (!host.isConnected) {
+        R.events.removeEventListener('work', hear);
+        return;
+      }
+      show(JSON.parse(event.data));
+    };
+    R.events.addEventListener('work', hear);
+    R.call('GET', '/api/work').then(show, R.problem);
+  }
+
+  function progress(line) {
+    return R.h('div.progress', {'data-state': line.state},
+      R.h('label', null, line.field + ': ' + stateName(line.state) + (line.phase ? ', ' + phaseName(line.phase) : ''),
+        R.h('progress', {max: 100, value: line.percent})));
+  }
+
+  function stateName(state) {
+    return {
+      waiting: R.t('workbench.run.waiting'), running: R.t('workbench.run.running'), done: R.t('workbench.run.done'),
+      stopped: R.t('workbench.run.stopped'), failed: R.t('workbench.run.failed')
+    }[state] || state;
+  }
+
+  function phaseName(phase) {
+    return {
+      'reading the log': R.t('workbench.phase.reading'), 'rebuilding the track': R.t('workbench.phase.track'),
+      'diagnosing rows': R.t('workbench.phase.rows'), 'computing coverage': R.t('workbench.phase.coverage'),
+      'estimating uncertainty': R.t('workbench.phase.uncertainty'), writing: R.t('workbench.phase.writing')
+    }[phase] || phase;
+  }
+
+  function path(field, file) {
+    return '/results/' + encodeURIComponent(field) + '/' + file.split('/').map(encodeURIComponent).join('/');
+  }
+
+  function results(field, result) {
+    var file = function (name, label) {
+      return result.files.indexOf(name) < 0 ? null
+        : R.h('a.file', {href: path(field, name), target: '_blank', rel: 'noopener'}, label);
+    };
+    return R.h('div.results', null,
+      R.h('div.files', null,
+        file('pass-review.pdf', R.t('workbench.file.review')), file('nitrogen-record.pdf', R.t('workbench.file.record')),
+        file('row-diagnosis.pdf', R.t('workbench.file.rows')), file('layers/places.gpx', R.t('workbench.file.gpx')),
+        file('layers/field.gpkg', R.t('workbench.file.map')), file('review.html', R.t('workbench.file.page')),
+        R.about.opens ? R.button(R.t('workbench.file.folder'), function () {
+          R.call('POST', R.fieldPath(field, 'show'), {}).then(null, R.problem);
+        }) : null),
+      R.h('iframe', {src: path(field, 'review.html'), title: R.t('workbench.file.page'), sandbox: 'allow-scripts allow-downloads'}));
+  }
+
+  /** The season's run under the list of fields. */
+  R.seasonRun = function (season) {
+    if (season.fields.length < 2) {
+      return null;
+    }
+    var host = R.h('div', {'aria-live': 'polite'});
+    return R.h('section.card', {'aria-label': R.t('workbench.run.season')},
+      R.h('h2', null, R.t('workbench.run.season')),
+      R.h('p', null, R.t('workbench.run.seasonNote')),
+      R.button(R.t('workbench.run.seasonStart'), function () {
+        R.call('POST', '/api/work', {fields: null}).then(function () { follow(host, null, R.show); }, R.problem);
+      }, 'primary'),
+      host,
+      season.ledger ? R.h('p.files', null,
+        R.h('a.file', {href: '/results/season.pdf', target: '_blank', rel: 'noopener'}, R.t('workbench.file.ledger')),
+        R.h('a.file', {href: '/results/batch-summary.pdf', target: '_blank', rel: 'noopener'}, R.t('workbench.file.summary'))) : null);
+  };
+})(Rowledger);

@@ -1,0 +1,102 @@
+/** The lengths, with a picture to scale, and the field's own headland turns driven by them. */
+(function (R) {
+  'use strict';
+
+  R.screens.tape = function (main, field) {
+    R.withRig(field, function (rig) {
+      var towed = rig.get('rig.hitch') !== 'mounted';
+      var unit = R.kept('lengthUnit') || 'in';
+      var box = R.h('select', {id: 'unit', onchange: function () {
+        unit = box.value;
+        R.kept('lengthUnit', unit);
+      }});
+      ['in', 'ft', 'm', 'cm'].forEach(function (each) { box.appendChild(new Option(each, each)); });
+      box.value = unit;
+      var of = function () { return unit; };
+      var marked = '';
+      var view = R.h('div.view');
+      var draw = function () { R.fill(view, R.topView(rig, marked)); };
+      var fields = [
+        rig.input(R.t('workbench.tape.antenna'), 'rig.antenna.ahead_of_axle', of, R.t('workbench.tape.antennaNote')),
+        rig.input(R.t('workbench.tape.hitch'), 'rig.axle_to_hitch', of, R.t('workbench.tape.hitchNote')),
+        towed ? rig.input(R.t('workbench.tape.wheels'), 'rig.hitch_to_wheels', of, R.t('workbench.tape.wheelsNote')) : null,
+        rig.input(R.t('workbench.tape.drop'), 'rig.hitch_to_drop', of, R.t('workbench.tape.dropNote')),
+        R.h('details', null, R.h('summary', null, R.t('workbench.tape.aside')),
+          rig.input(R.t('workbench.tape.antennaAside'), 'rig.antenna.right_of_center', of, R.t('workbench.tape.asideNote')),
+          rig.input(R.t('workbench.tape.barAside'), 'rig.bar_right_of_center', of, R.t('workbench.tape.asideNote')))];
+      var form = R.h('div.form', {onfocusin: function (event) {
+        var path = event.target.closest('[data-path]');
+        marked = path ? path.getAttribute('data-path') : '';
+        draw();
+      }}, R.h('p', null, R.h('label', {'for': 'unit'}, R.t('workbench.tape.unit')), ' ', box), fields, rig.next('product'));
+      rig.listen(draw);
+      var turn = R.h('section.turn', {'aria-label': R.t('workbench.tape.turns'), 'aria-live': 'polite'});
+      R.fill(main, R.title(field, 'workbench.step.tape'), R.h('p', null, R.t('workbench.tape.how')),
+        R.h('div.split2', null, form, R.h('div', null, view, turn)));
+      drives(rig, turn);
+      main.setAttribute('data-loaded', 'tape');
+    });
+  };
+
+  /** Drives the field again whenever the lengths have changed and are whole. */
+  function drives(rig, host) {
+    var last = '';
+    var drive = R.later(500, function () {
+      R.fill(host, R.h('p.note', null, R.t('workbench.tape.driving')));
+      R.call('POST', R.fieldPath(rig.field, 'rig/drive'), rig.blocks()).then(function (driven) { show(host, driven); },
+        function (error) { R.fill(host, R.h('p.note', null, error.problem)); });
+    });
+    rig.listen(function () {
+      var need = ['rig.antenna.ahead_of_axle', 'rig.axle_to_hitch', 'rig.hitch_to_drop'];
+      if (rig.get('rig.hitch') !== 'mounted') {
+        need.push('rig.hitch_to_wheels');
+      }
+      var open = need.some(function (path) { return rig.state.values[path] === undefined; });
+      var now = JSON.stringify(rig.state.values);
+      if (open || !rig.get('rows.outer_share') && !rig.get('rows.outlets')) {
+        R.fill(host, R.h('p.note', null, R.t('workbench.tape.open')));
+      } else if (now !== last) {
+        drive();
+      }
+      last = now;
+    });
+  }
+
+  function show(host, driven) {
+    var units = R.reader();
+    R.fill(host,
+      R.h('h2', null, R.t('workbench.tape.turns')),
+      R.h('p.big', {id: 'drive-figures'}, R.t('workbench.tape.areas', units.text('area', driven.skipM2), units.text('area', driven.overlapM2))),
+      driven.turns.map(picture),
+      driven.setup.length ? R.h('div', null, R.h('h2', null, R.t('workbench.tape.says')),
+        R.h('dl.facts', null, driven.setup.map(function (word) {
+          return [R.h('dt', null, word.name), R.h('dd' + (word.differs ? '.warn' : ''), null, word.text)];
+        }))) : null,
+      driven.untold.length ? R.h('details', null, R.h('summary', null, R.t('workbench.tape.untold')),
+        R.h('dl.facts', null, driven.untold.map(function (word) {
+          return [R.h('dt', null, word.name), R.h('dd', null, word.text)];
+        }))) : null);
+    host.setAttribute('data-driven', '1');
+  }
+
+  function picture(turn) {
+    var all = turn.before.concat(turn.after, turn.antenna);
+    var low = [Infinity, Infinity];
+    var high = [-Infinity, -Infinity];
+    for (var i = 0; i < all.length; i += 2) {
+      low = [Math.min(low[0], all[i]), Math.min(low[1], all[i + 1])];
+      high = [Math.max(high[0], all[i]), Math.max(high[1], all[i + 1])];
+    }
+    var scale = 300 / Math.max(high[0] - low[0], high[1] - low[1], 1);
+    var path = function (points, name, close) {
+      var d = '';
+      for (var i = 0; i < points.length; i += 2) {
+        d += (i ? 'L' : 'M') + ((points[i] - low[0]) * scale).toFixed(1) + ' ' + ((high[1] - points[i + 1]) * scale).toFixed(1);
+      }
+      return R.svg('path', {d: d + (close ? 'Z' : ''), 'class': name});
+    };
+    return R.svg('svg', {viewBox: '-5 -5 ' + ((high[0] - low[0]) * scale + 10).toFixed(0) + ' '
+      + ((high[1] - low[1]) * scale + 10).toFixed(0), 'class': 'turn', role: 'img', 'aria-label': R.t('workbench.tape.turn')},
+      path(turn.before, 'strip', true), path(turn.after, 'strip', true), path(turn.antenna, 'antenna-path'), path(turn.drop, 'drop-path'));
+  }
+})(Rowledger);

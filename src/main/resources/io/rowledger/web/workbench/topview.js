@@ -1,0 +1,79 @@
+/** Tractor and bar from above, to scale, drawn as the figures are typed. */
+(function (R) {
+  'use strict';
+
+  /** Half the rear axle of a row-crop tractor, m: for the eye only. */
+  var HALF_AXLE_M = 1.6;
+  var WIDTH = 640;
+
+  /**
+   * Draws the machine; lengths that are not known yet are drawn as dashed lines of a usual size.
+   * @param {R.Rig} rig
+   * @param {string} [marked] path of the length that is being typed
+   */
+  R.topView = function (rig, marked) {
+    var value = function (path, otherwise) {
+      var si = rig.state.values[path];
+      return {m: si === undefined ? otherwise : si, known: si !== undefined};
+    };
+    var antenna = value('rig.antenna.ahead_of_axle', 1.5);
+    var right = value('rig.antenna.right_of_center', 0);
+    var hitch = value('rig.axle_to_hitch', 0.9);
+    var wheels = value('rig.hitch_to_wheels', 4.5);
+    var drop = value('rig.hitch_to_drop', 6);
+    var aside = value('rig.bar_right_of_center', 0);
+    var spacing = value('rows.spacing', 0.762).m;
+    var count = Math.max(1, Math.min(96, parseInt(rig.get('rows.count'), 10) || rig.state.logRows || 12));
+    var share = parseFloat(rig.get('rows.outer_share')) || 1;
+    var towed = rig.get('rig.hitch') !== 'mounted';
+    var half = (count - 2 + 2 * share) * spacing / 2;
+    var left = Math.min(-half + aside.m, -HALF_AXLE_M) - 0.8;
+    var front = Math.max(antenna.m, 1) + 1.2;
+    var back = -hitch.m - Math.max(drop.m, towed ? wheels.m : 0) - 1.4;
+    var room = Math.max(half + aside.m, HALF_AXLE_M) + 0.8;
+    var scale = WIDTH / (room - left + 6);
+    var x = function (m) { return ((m - left) * scale).toFixed(1); };
+    var y = function (m) { return ((front - m) * scale).toFixed(1); };
+    var svg = R.svg('svg', {viewBox: '0 0 ' + WIDTH + ' ' + ((front - back) * scale).toFixed(0), 'class': 'bar top',
+      role: 'img', 'aria-label': R.t('workbench.bar.picture')});
+    var line = function (x0, y0, x1, y1, name) {
+      svg.appendChild(R.svg('line', {x1: x(x0), y1: y(y0), x2: x(x1), y2: y(y1), 'class': name}));
+    };
+    line(0, front - 0.6, 0, -hitch.m, 'center');
+    line(-HALF_AXLE_M, 0, HALF_AXLE_M, 0, 'axle');
+    line(0, -hitch.m, aside.m, -hitch.m - drop.m, 'frame');
+    if (towed) {
+      line(-HALF_AXLE_M, -hitch.m - wheels.m, HALF_AXLE_M, -hitch.m - wheels.m, 'axle');
+    }
+    var at = -half + aside.m;
+    for (var row = 1; row <= count; row++) {
+      var width = (row === 1 || row === count ? share : 1) * spacing;
+      line(at + 0.03, -hitch.m - drop.m, at + width - 0.03, -hitch.m - drop.m, 'band' + (row % 2 ? '' : ' even'));
+      if (count <= 24 || row === 1 || row === count) {
+        svg.appendChild(R.svg('text', {x: x(at + width / 2), y: +y(-hitch.m - drop.m) + 18, 'class': 'row'}, row));
+      }
+      at += width;
+    }
+    svg.appendChild(R.svg('circle', {cx: x(right.m), cy: y(antenna.m), r: 6, 'class': 'antenna'}));
+    svg.appendChild(R.svg('circle', {cx: x(0), cy: y(-hitch.m), r: 5, 'class': 'pin'}));
+    var measures = [
+      ['rig.antenna.ahead_of_axle', antenna, 0, antenna.m, R.t('workbench.tape.antennaShort')],
+      ['rig.axle_to_hitch', hitch, 0, -hitch.m, R.t('workbench.tape.hitchShort')]
+    ];
+    if (towed) {
+      measures.push(['rig.hitch_to_wheels', wheels, -hitch.m, -hitch.m - wheels.m, R.t('workbench.tape.wheelsShort')]);
+    }
+    measures.push(['rig.hitch_to_drop', drop, -hitch.m, -hitch.m - drop.m, R.t('workbench.tape.dropShort')]);
+    measures.forEach(function (measure, n) {
+      var name = 'length' + (measure[1].known ? '' : ' open') + (measure[0] === marked ? ' marked' : '');
+      var at = room + 0.3 + n * 0.9;
+      line(at, measure[2], at, measure[3], name);
+      line(at - 0.15, measure[2], at + 0.15, measure[2], name);
+      line(at - 0.15, measure[3], at + 0.15, measure[3], name);
+      svg.appendChild(R.svg('text', {x: x(at + 0.2), y: y((measure[2] + measure[3]) / 2 + (n % 2 ? 0.25 : -0.25)),
+        'class': measure[0] === marked ? 'marked' : ''},
+        measure[4] + ' ' + (measure[1].known ? R.feet(measure[1].m) : '?')));
+    });
+    return svg;
+  };
+})(Rowledger);
