@@ -94,11 +94,16 @@ final class Drive {
     }
 
     private Driven driven(Analysis analysis) {
-        PassReview.Setup setup = PassReviewReport.of(analysis, look.get()).content().setup();
+        PassReview.Setup setup =
+                PassReviewReport.of(analysis, look.get()).content().setup();
         return new Driven(
                 turns(analysis),
-                analysis.coverage().skips().stream().mapToDouble(skip -> skip.areaM2()).sum(),
-                analysis.coverage().overlaps().stream().mapToDouble(overlap -> overlap.areaM2()).sum(),
+                analysis.coverage().skips().stream()
+                        .mapToDouble(skip -> skip.areaM2())
+                        .sum(),
+                analysis.coverage().overlaps().stream()
+                        .mapToDouble(overlap -> overlap.areaM2())
+                        .sum(),
                 setup.told().stream()
                         .map(line -> new SetupWord(
                                 line.name(),

@@ -40,8 +40,7 @@ final class LogView {
      * @param hasRig true if the field has a rig file
      * @param bars names of the saved bars
      */
-    record Logs(
-            List<LogLine> logs, String zone, boolean zoneSaid, long apartM, boolean hasRig, List<String> bars) {}
+    record Logs(List<LogLine> logs, String zone, boolean zoneSaid, long apartM, boolean hasRig, List<String> bars) {}
 
     /**
      * A log.

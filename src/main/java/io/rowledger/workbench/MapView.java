@@ -114,8 +114,7 @@ final class MapView {
         List<LogSurvey> logs = new ArrayList<>();
         for (Path log : field.logs()) {
             try {
-                LogSurvey survey =
-                        surveys.of(log, FieldStore.logOptions(field), Surveys.spacingM(store.rig(field)));
+                LogSurvey survey = surveys.of(log, FieldStore.logOptions(field), Surveys.spacingM(store.rig(field)));
                 if (survey.latDeg().length > 0) {
                     logs.add(survey);
                 }
@@ -128,7 +127,9 @@ final class MapView {
     }
 
     private static @Nullable LocalPlane plane(List<LogSurvey> logs) {
-        return logs.isEmpty() ? null : new LocalPlane(logs.get(0).latDeg()[0], logs.get(0).lonDeg()[0]);
+        return logs.isEmpty()
+                ? null
+                : new LocalPlane(logs.get(0).latDeg()[0], logs.get(0).lonDeg()[0]);
     }
 
     private static List<Double> path(LocalPlane plane, double[] latDeg, double[] lonDeg) {
@@ -142,7 +143,8 @@ final class MapView {
         return path;
     }
 
-    private static @Nullable MapFile map(FieldFiles field, @Nullable Path file, MapUse use, @Nullable LocalPlane plane) {
+    private static @Nullable MapFile map(
+            FieldFiles field, @Nullable Path file, MapUse use, @Nullable LocalPlane plane) {
         if (file == null) {
             return null;
         }

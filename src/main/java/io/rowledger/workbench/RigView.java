@@ -101,7 +101,7 @@ final class RigView {
 
     RigState save(String name, Blocks blocks) throws IOException {
         FieldFiles field = store.field(name);
-        RigTree rig = store.rig(field).with(blocks.blocks());
+        RigTree rig = named(store.rig(field).with(blocks.blocks()), field);
         store.save(field, rig);
         RigState state = state(store.field(name), rig);
         if (state.wants().isEmpty()) {
@@ -117,7 +117,7 @@ final class RigView {
                 .filter(each -> each.name().equals(bar.name()))
                 .findFirst()
                 .orElseThrow(() -> new HttpRefusal(HttpRefusal.NOT_FOUND, "There is no bar " + bar.name() + "."));
-        RigTree rig = store.rig(field).with(saved.tree());
+        RigTree rig = named(store.rig(field).with(saved.tree()), field);
         LogSurvey survey = survey(field, rig);
         if (survey != null && !survey.zone().isEmpty() && rig.text("job", "zone") == null) {
             Map<String, Object> job = rig.block("job");
@@ -126,6 +126,16 @@ final class RigView {
         }
         store.save(field, rig);
         return state(name);
+    }
+
+    /** The field's folder gives the name that its records print, until somebody enters another. */
+    private static RigTree named(RigTree rig, FieldFiles field) {
+        if (rig.text("job", "field") != null) {
+            return rig;
+        }
+        Map<String, Object> job = rig.block("job");
+        job.put("field", field.name());
+        return rig.with("job", job);
     }
 
     private @Nullable LogSurvey survey(FieldFiles field, RigTree rig) throws IOException {
@@ -187,7 +197,9 @@ final class RigView {
         if (reading instanceof Quantity quantity) {
             values.put(path, quantity.si());
         } else if (reading instanceof Refusal refusal) {
-            problems.put(path, "found " + refusal.found() + "; expected " + refusal.expected() + ". Hint: " + refusal.hint());
+            problems.put(
+                    path,
+                    "found " + refusal.found() + "; expected " + refusal.expected() + ". Hint: " + refusal.hint());
         }
     }
 

@@ -45,8 +45,8 @@ final class Runs implements AutoCloseable {
     private final String version;
     private final Events events;
     private final Consumer<Throwable> failures;
-    private final ThreadPoolExecutor worker = new ThreadPoolExecutor(
-            0, 1, 20, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), task -> {
+    private final ThreadPoolExecutor worker =
+            new ThreadPoolExecutor(0, 1, 20, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), task -> {
                 Thread thread = new Thread(task, "workbench run");
                 thread.setDaemon(true);
                 return thread;
@@ -54,7 +54,12 @@ final class Runs implements AutoCloseable {
     private final Map<String, Line> lines = new LinkedHashMap<>();
     private boolean stopped;
 
-    Runs(FieldStore store, Function<ZoneId, ReportOptions> look, String version, Events events, Consumer<Throwable> failures) {
+    Runs(
+            FieldStore store,
+            Function<ZoneId, ReportOptions> look,
+            String version,
+            Events events,
+            Consumer<Throwable> failures) {
         this.store = store;
         this.look = look;
         this.version = version;
@@ -101,7 +106,8 @@ final class Runs implements AutoCloseable {
     }
 
     synchronized Work work() {
-        boolean busy = lines.values().stream().anyMatch(line -> line.state.equals("waiting") || line.state.equals("running"));
+        boolean busy =
+                lines.values().stream().anyMatch(line -> line.state.equals("waiting") || line.state.equals("running"));
         return new Work(new ArrayList<>(lines.values()), busy);
     }
 
@@ -117,7 +123,8 @@ final class Runs implements AutoCloseable {
         if (link != null) {
             throw new HttpRefusal(
                     HttpRefusal.FORBIDDEN,
-                    store.folder().root().relativize(link) + " is a link to another place. The workbench reads nothing outside its"
+                    store.folder().root().relativize(link)
+                            + " is a link to another place. The workbench reads nothing outside its"
                             + " folder. Hint: put the file itself there.");
         }
         synchronized (this) {
@@ -173,14 +180,18 @@ final class Runs implements AutoCloseable {
                     names.size() == 1 ? 1 : Math.min(names.size(), cores),
                     cores,
                     Runtime.getRuntime().maxMemory());
-            List<BatchOutcome> outcomes = Batch.run(setting, names::contains, (files, check, fresh, threads) -> {
-                String field = nameOf(files.logs().get(0));
-                BatchRun.field(files, past(check), fresh, threads, how, progress(field));
-            }, listener());
+            List<BatchOutcome> outcomes = Batch.run(
+                    setting,
+                    names::contains,
+                    (files, check, fresh, threads) -> {
+                        String field = nameOf(files.logs().get(0));
+                        BatchRun.field(files, past(check), fresh, threads, how, progress(field));
+                    },
+                    listener());
             outcomes.forEach(this::end);
-            Set<String> ended =
-                    outcomes.stream().map(BatchOutcome::name).collect(Collectors.toSet());
-            Set<String> left = names.stream().filter(name -> !ended.contains(name)).collect(Collectors.toSet());
+            Set<String> ended = outcomes.stream().map(BatchOutcome::name).collect(Collectors.toSet());
+            Set<String> left =
+                    names.stream().filter(name -> !ended.contains(name)).collect(Collectors.toSet());
             end(left, "failed", "There is no log in this field, or a folder of logs lies in another one.");
             if (season && !isStopped()) {
                 BatchRun.summarize(outcomes, how, place);
@@ -204,7 +215,9 @@ final class Runs implements AutoCloseable {
     /** The field that a log lies in. */
     private String nameOf(Path log) {
         Path folder = log.getParent();
-        String name = folder == null ? "" : store.folder().root().relativize(folder).toString().replace('\\', '/');
+        String name = folder == null
+                ? ""
+                : store.folder().root().relativize(folder).toString().replace('\\', '/');
         synchronized (this) {
             for (String field : lines.keySet()) {
                 if (name.equals(field) || name.startsWith(field + "/") || field.startsWith(name + "/")) {

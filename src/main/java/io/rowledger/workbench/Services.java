@@ -116,7 +116,10 @@ final class Services implements AutoCloseable {
     /** Routes of the screens of bar, lengths, product, maps and facts. */
     private List<Route> setup() {
         return List.of(
-                Route.of("GET", "/api/fields/{}/rig", call -> rigs.state(call.parts().get(0))),
+                Route.of(
+                        "GET",
+                        "/api/fields/{}/rig",
+                        call -> rigs.state(call.parts().get(0))),
                 Route.of(
                         "PUT",
                         "/api/fields/{}/rig",
@@ -133,7 +136,10 @@ final class Services implements AutoCloseable {
                         "POST",
                         "/api/fields/{}/bar",
                         call -> rigs.take(call.parts().get(0), call.json(RigView.BarName.class))),
-                Route.of("GET", "/api/fields/{}/maps", call -> maps.maps(call.parts().get(0))),
+                Route.of(
+                        "GET",
+                        "/api/fields/{}/maps",
+                        call -> maps.maps(call.parts().get(0))),
                 Route.of(
                         "GET",
                         "/api/fields/{}/boundary/around",
@@ -146,7 +152,10 @@ final class Services implements AutoCloseable {
                         "PUT",
                         "/api/fields/{}/setback",
                         call -> maps.setback(call.parts().get(0), call.json(MapView.Distance.class))),
-                Route.of("GET", "/api/fields/{}/facts", call -> facts.facts(call.parts().get(0))));
+                Route.of(
+                        "GET",
+                        "/api/fields/{}/facts",
+                        call -> facts.facts(call.parts().get(0))));
     }
 
     /** The words of the page. */

@@ -11,8 +11,21 @@ final class WorkbenchPage {
 
     /** Style and scripts, each script after those it uses. */
     static final List<String> FILES = List.of(
-            "workbench.css", "core.js", "units.js", "drawing.js", "rig.js", "topview.js", "season.js", "logs.js", "columns.js",
-            "time.js", "bar.js", "tape.js", "product.js", "run.js", "app.js");
+            "workbench.css",
+            "core.js",
+            "units.js",
+            "drawing.js",
+            "rig.js",
+            "topview.js",
+            "season.js",
+            "logs.js",
+            "columns.js",
+            "time.js",
+            "bar.js",
+            "tape.js",
+            "product.js",
+            "run.js",
+            "app.js");
 
     private WorkbenchPage() {}
 

@@ -47,7 +47,8 @@ class WorkbenchPathTest {
             machine(person);
             person.click("main .primary");
             person.see("main[data-loaded=results] iframe");
-            System.out.println("workbench, newcomer: " + person.clicks + " clicks, " + person.typed + " typed characters");
+            System.out.println(
+                    "workbench, newcomer: " + person.clicks + " clicks, " + person.typed + " typed characters");
             person.shot("09-review");
             assertTrue(person.clicks <= MAX_CLICKS, person.clicks + " clicks");
             assertTrue(person.typed <= MAX_TYPED, person.typed + " characters");
@@ -151,7 +152,10 @@ class WorkbenchPathTest {
         Path results = season.resolve("results").resolve(field);
         List<Path> files;
         try (Stream<Path> all = Files.walk(out)) {
-            files = all.filter(Files::isRegularFile).map(out::relativize).sorted().toList();
+            files = all.filter(Files::isRegularFile)
+                    .map(out::relativize)
+                    .sorted()
+                    .toList();
         }
         assertTrue(files.size() > 8, files.toString());
         for (Path file : files) {

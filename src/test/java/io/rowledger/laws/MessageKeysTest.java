@@ -100,7 +100,7 @@ class MessageKeysTest {
     private static final Pattern TAG = Pattern.compile("\\{\\{[#/^]?\\s*t\\.([A-Za-z0-9_.]+)\\s*}}");
     private static final Pattern KEY = Pattern.compile("[a-z]+\\.[A-Za-z0-9_.]*");
     /** Keys of the rig file that look like keys of a bundle. */
-    private static final Set<String> RIG_KEYS = Set.of("rows.outer_share");
+    private static final Set<String> RIG_KEYS = Set.of("rows.outer_share", "rows.spacing");
     /** Names of files, such as rows.csv, that look like keys. */
     private static final Pattern FILE_NAME =
             Pattern.compile(".*\\.(css|csv|js|json|html|pdf|xhtml|geojson|gpkg|gpx|tif|zip)");

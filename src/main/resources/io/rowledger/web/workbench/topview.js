@@ -70,7 +70,7 @@
       line(at, measure[2], at, measure[3], name);
       line(at - 0.15, measure[2], at + 0.15, measure[2], name);
       line(at - 0.15, measure[3], at + 0.15, measure[3], name);
-      svg.appendChild(R.svg('text', {x: x(at + 0.2), y: y((measure[2] + measure[3]) / 2 + (n % 2 ? 0.25 : -0.25)),
+      svg.appendChild(R.svg('text', {x: x(at + 0.2), y: y(measure[2] + (measure[3] - measure[2]) * (n === 3 ? 0.8 : n === 2 ? 0.35 : 0.55)),
         'class': measure[0] === marked ? 'marked' : ''},
         measure[4] + ' ' + (measure[1].known ? R.feet(measure[1].m) : '?')));
     });
