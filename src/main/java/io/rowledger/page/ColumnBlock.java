@@ -74,7 +74,7 @@ final class ColumnBlock {
     /** Bytes deflated and written in base64. */
     static String packed(byte[] plain) {
         ByteArrayOutputStream packed = new ByteArrayOutputStream(plain.length / 2);
-        Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION);
+        Deflater deflater = new Deflater();
         try (DeflaterOutputStream out = new DeflaterOutputStream(packed, deflater)) {
             out.write(plain);
         } catch (IOException e) {
