@@ -1,9 +1,10 @@
 package io.rowledger.browser;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.cli.Calls;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -11,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -20,17 +22,19 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.WebElement;
-import org.openqa.selenium.interactions.Actions;
-import org.openqa.selenium.support.ui.Select;
 
-/** review.html of a sample job in a real browser, by mouse, touch and keyboard. */
+/**
+ * review.html in a real browser: everything that a person can do there, by mouse, by touch on a phone, and by keyboard. Every
+ * text that a person can enter is hostile in this job.
+ */
 @Tag("slow")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ReviewPageBrowserTest {
-    private static final Path SAMPLE = Path.of("sample-logs/plugged-row");
+    private static final List<String> MODES = List.of("applied", "peers", "speed", "fix", "time", "target");
+
+    private static final List<String> LAYERS =
+            List.of("backdrop", "strips", "skips", "overlaps", "findings", "boundary", "setbacks", "zones");
 
     private Path folder;
 
@@ -40,21 +44,9 @@ class ReviewPageBrowserTest {
     private final Map<String, Browser> browsers = new HashMap<>();
 
     @BeforeAll
-    void write_the_page(@TempDir Path temporary) {
+    void write_the_page(@TempDir Path temporary) throws IOException {
         folder = temporary;
-        Path out = folder.resolve("results");
-        Calls call = Calls.of(
-                "report",
-                SAMPLE.resolve("log.csv"),
-                "--rig",
-                SAMPLE.resolve("rig.yaml"),
-                "--boundary",
-                SAMPLE.resolve("boundary.geojson"),
-                "--quiet",
-                "--out",
-                out);
-        assertEquals(0, call.status(), call.err());
-        page = out.resolve("review.html");
+        page = SampleJob.report(folder);
     }
 
     @AfterAll
@@ -62,42 +54,39 @@ class ReviewPageBrowserTest {
         browsers.values().forEach(Browser::close);
     }
 
-    private Browser browser(int width, int height, boolean touch) throws IOException {
+    private ReviewPageHands open(int width, int height, boolean touch) throws IOException {
         String size = width + " x " + height;
         Browser open = browsers.get(size);
         if (open == null) {
             open = Browser.open(folder, width, height, touch);
             browsers.put(size, open);
         }
-        return open;
+        long ms = open.openPage(page);
+        System.out.println("review.html, " + Files.size(page) + " bytes, " + size + ": first map after " + ms + " ms");
+        return new ReviewPageHands(open, touch);
     }
 
     @ParameterizedTest
-    @CsvSource({"1280, 800, false", "820, 1180, true", "390, 844, true"})
-    void it_opens_from_disk_without_errors_and_asks_for_nothing(int width, int height, boolean touch)
+    @CsvSource({"1280, 800, false", "390, 844, true"})
+    void it_opens_from_disk_without_errors_and_breaks_no_rule_of_accessibility(int width, int height, boolean touch)
             throws IOException {
-        Browser browser = browser(width, height, touch);
-        long ms = browser.openPage(page);
-        System.out.println("review.html, " + Files.size(page) + " bytes, " + width + " x " + height
-                + ": first map after " + ms + " ms");
-        assertEquals(List.of(), browser.console());
-        assertEquals(List.of(), browser.requests());
-        Object wider = browser.driver.executeScript(
-                "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        assertEquals(0L, wider, "the page is wider than the screen");
-    }
-
-    @ParameterizedTest
-    @CsvSource({"1280, 800", "390, 844"})
-    void nothing_breaks_the_rules_of_accessibility(int width, int height) throws IOException {
-        Browser browser = browser(width, height, width < 1000);
-        browser.openPage(page);
-        browser.driver.executeScript(axe());
-        Object violations = browser.driver.executeAsyncScript("var done = arguments[arguments.length - 1];"
-                + "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']})"
-                + ".then(function (r) { done(r.violations.map(function (v) {"
-                + " return v.id + ': ' + v.nodes.map(function (n) { return n.html; }).slice(0, 3).join(' '); })); });");
-        assertEquals(List.of(), violations);
+        ReviewPageHands hands = open(width, height, touch);
+        assertEquals(List.of(), hands.browser.requests());
+        assertEquals(
+                0L,
+                hands.run("return document.documentElement.scrollWidth - document.documentElement.clientWidth"),
+                "the page is wider than the screen");
+        for (String look : List.of("", "night")) {
+            hands.run("document.documentElement.classList.toggle('night', arguments[0] === 'night')", look);
+            hands.run(axe());
+            Object violations = hands.browser.driver.executeAsyncScript(
+                    "var done = arguments[arguments.length - 1];"
+                            + "axe.run(document, {runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']})"
+                            + ".then(function (r) { done(r.violations.map(function (v) {"
+                            + " return v.id + ': ' + v.nodes.map(function (n) { return n.html; }).slice(0, 3).join(' '); })); });");
+            assertEquals(List.of(), violations, look);
+        }
+        assertEquals(List.of(), hands.browser.console());
     }
 
     private static String axe() throws IOException {
@@ -107,101 +96,228 @@ class ReviewPageBrowserTest {
     }
 
     @Test
-    void a_click_on_the_ground_says_what_was_done_there() throws IOException {
-        Browser browser = browser(1280, 800, false);
-        browser.openPage(page);
-        WebElement map = browser.driver.findElement(By.id("map"));
-        new Actions(browser.driver)
-                .scrollToElement(map)
-                .moveToElement(map)
-                .click()
-                .perform();
-        List<String> said = texts(browser, "#here dd");
-        assertTrue(said.get(0).matches("\\d+"), said.toString());
-        assertTrue(said.get(6).endsWith("gal/ac") || said.get(6).equals("–"), said.toString());
-    }
-
-    @Test
-    void colors_units_and_spans_change_by_keyboard_alone() throws IOException {
-        Browser browser = browser(1280, 800, false);
-        browser.openPage(page);
-        Select mode = new Select(browser.driver.findElement(By.id("mode")));
-        for (String way : List.of("applied", "peers", "speed", "fix", "time", "target")) {
-            mode.selectByValue(way);
-            assertTrue(!texts(browser, "#legend .entry").isEmpty(), way);
+    void what_a_person_entered_shows_as_text() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        String shown = SampleJob.HOSTILE.replace("\u202e", "");
+        for (String selector : List.of("h1", "header p", "section h3")) {
+            assertTrue(
+                    hands.texts(selector).stream()
+                            .anyMatch(text -> text.replace("\u202e", "").contains(shown)),
+                    selector + ": " + hands.texts(selector));
         }
-        WebElement rows = browser.driver.findElement(By.id("rows-in-time"));
-        String before = texts(browser, "#here dd").get(2);
-        rows.sendKeys(Keys.chord(Keys.SHIFT, Keys.ARROW_RIGHT), Keys.ARROW_DOWN);
-        assertEquals("2", texts(browser, "#here dd").get(0));
-        assertTrue(!texts(browser, "#here dd").get(2).equals(before));
-        browser.driver.findElement(By.id("units")).sendKeys(Keys.ENTER);
-        assertTrue(texts(browser, "#here dd").get(3).endsWith("km/h"), "metric");
-        assertEquals(List.of(), browser.console());
+        assertEquals(0L, hands.run("return document.querySelectorAll('#body img[src=x]').length"));
+        assertNotEquals("owned", hands.run("return document.title"));
+        assertFalse(hands.texts("h1").get(0).contains("\u202e"), "a mark that turns the direction of writing");
+        hands.run("Rowledger.app.show('es', 'metric')");
+        assertTrue(hands.texts("h1").get(0).contains(shown));
+        assertEquals(0L, hands.run("return document.querySelectorAll('#body img[src=x]').length"));
     }
 
+    /** REVIEW in its order, by mouse. */
     @Test
-    void a_settled_place_stays_settled_and_is_left_out_of_what_is_saved() throws IOException {
-        Browser browser = browser(390, 844, true);
-        browser.openPage(page);
-        WebElement first = browser.driver.findElement(By.cssSelector("#places-list td select"));
-        new Select(first).selectByValue("fixed");
-        String gpx = gpx(browser);
-        browser.openPage(page);
+    void everything_can_be_done_by_mouse() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        theAnswerLeadsOn(hands);
+        hands.tap("#map");
+        whatIsKnown(hands);
+        for (String layer : LAYERS) {
+            hands.tap("#layer-" + layer);
+        }
+        assertEquals("false", String.valueOf(hands.run("return document.getElementById('layer-skips').checked")));
+        assertEquals(0L, hands.run("return document.querySelectorAll('#map path.skip').length"));
+        assertTrue(((Number) hands.run("return document.querySelectorAll('#map path.zone').length")).intValue() > 0);
+        LAYERS.forEach(layer -> hands.tap("#layer-" + layer));
+        modes(hands);
+        places(hands);
+        hands.drag("#rows-in-time", 0.25, 0.75);
+        assertNotEquals("null", hands.span(), "a brushed span");
+        hands.tap("#clear");
+        assertEquals("null", hands.span());
+        hands.drag(".u-over", 0.3, 0.6);
+        assertNotEquals("null", hands.span(), "a span brushed on a trace");
+        theRest(hands);
+        assertEquals(List.of(), hands.browser.console());
+    }
+
+    /** The same by touch on a phone, with a pinch, an own position, and a reload. */
+    @Test
+    void everything_can_be_done_by_touch_on_a_phone() throws IOException {
+        ReviewPageHands hands = open(390, 844, true);
+        theAnswerLeadsOn(hands);
+        hands.tap("#map");
+        whatIsKnown(hands);
+        hands.tap("#home");
+        Browser.pause(400);
+        double before = hands.zoom();
+        hands.pinch("#map");
+        Browser.pause(400);
+        assertTrue(hands.zoom() > before, "a pinch zooms in");
+        hands.tap("#layer-boundary");
+        assertEquals(0L, hands.run("return document.querySelectorAll('#map path.boundary').length"));
+        modes(hands);
+        hands.browser.driver.executeCdpCommand(
+                "Browser.grantPermissions", Map.of("permissions", List.of("geolocation")));
+        hands.browser.driver.executeCdpCommand(
+                "Emulation.setGeolocationOverride", Map.of("latitude", 41.5338, "longitude", -93.5125, "accuracy", 3));
+        hands.tap("#locate");
+        Browser.pause(500);
+        assertTrue(hands.here().toString().contains("41.5338"), hands.here().toString());
+        places(hands);
+        String gpx = hands.gpx();
+        hands.browser.openPage(page);
+        assertEquals(gpx, hands.gpx(), "what was marked survives a reload");
+        hands.drag("#rows-in-time", 0.25, 0.75);
+        assertNotEquals("null", hands.span());
+        hands.tap("#clear");
+        theRest(hands);
+        assertEquals(List.of(), hands.browser.console());
+    }
+
+    /** The same by keyboard alone. */
+    @Test
+    void everything_can_be_done_by_keyboard() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false).byKeyboard();
+        theAnswerLeadsOn(hands);
+        hands.tap("#home");
+        Browser.pause(400);
+        double before = hands.zoom();
+        hands.press("#map", "+");
+        Browser.pause(400);
+        assertTrue(hands.zoom() > before, "plus zooms in");
+        hands.press("#map", Keys.ARROW_RIGHT, Keys.ENTER);
+        whatIsKnown(hands);
+        hands.tap("#layer-overlaps");
+        assertEquals(0L, hands.run("return document.querySelectorAll('#map path.overlap').length"));
+        hands.tap("#layer-overlaps");
+        modes(hands);
+        places(hands);
+        hands.press("#rows-in-time", Keys.ARROW_DOWN);
+        hands.tap("#span-from");
+        hands.press("#rows-in-time", Keys.chord(Keys.SHIFT, Keys.ARROW_RIGHT));
+        hands.tap("#span-to");
         assertEquals(
-                "fixed",
-                browser.driver
-                        .findElement(By.cssSelector("#places-list td select"))
-                        .getDomProperty("value"));
-        assertEquals(gpx, gpx(browser));
-        assertTrue(!gpx.contains("<name>S1</name>") && gpx.contains("<name>S2</name>"), gpx);
+                "21", String.valueOf(hands.run("var s = Rowledger.app.span; return s.to - s.from")), "a span of steps");
+        hands.tap("#clear");
+        theRest(hands);
+        assertEquals(List.of(), hands.browser.console());
     }
 
-    private static String gpx(Browser browser) {
-        return (String) browser.driver.executeScript("return Rowledger.app.places.gpx()");
+    /** 1: verdict, at most three actions, figures with their bounds; an action leads to its row or places. */
+    private static void theAnswerLeadsOn(ReviewPageHands hands) {
+        assertTrue(hands.texts(".verdict").get(0).startsWith("No, by the meters:"), "the verdict comes first");
+        int actions = hands.texts(".actions li").size();
+        assertTrue(actions >= 1 && actions <= 3, actions + " actions");
+        assertTrue(hands.texts(".figures").toString().contains(" to "), "figures have bounds");
+        List<String> steps = hands.texts(".actions li");
+        int drive = 1;
+        while (!steps.get(drive - 1).startsWith("Drive back")) {
+            drive++;
+        }
+        Object first = hands.run("var names = document.querySelector('.actions li:nth-child(" + drive
+                + ") [data-places]').getAttribute('data-places').split(','); var data = Rowledger.app.job.data;"
+                + " return data.skips.filter(function (p) { return names.indexOf(p.label) >= 0; })[0].at");
+        hands.tap(".actions li:nth-child(" + drive + ") button");
+        Browser.pause(400);
+        assertEquals(first, hands.run("return Rowledger.app.at"), "an action leads to its first place");
     }
 
-    @Test
-    void a_place_and_a_finding_lead_to_map_and_traces() throws IOException {
-        Browser browser = browser(390, 844, true);
-        browser.openPage(page);
-        Object zoom = browser.driver.executeScript("return Rowledger.app.map.map.getZoom()");
-        List<WebElement> places = browser.driver.findElements(By.cssSelector("#places-list td button"));
-        // The smallest: the largest may be as long as the field.
-        places.get(places.size() - 1).click();
-        Browser.pause(600);
-        Object closer = browser.driver.executeScript("return Rowledger.app.map.map.getZoom()");
-        assertTrue(((Number) closer).doubleValue() > ((Number) zoom).doubleValue());
-        browser.driver.findElement(By.cssSelector("[data-finding] button")).click();
-        assertEquals("7", texts(browser, "#here dd").get(0));
+    /** 2: what is known of the ground under the cursor. */
+    private static void whatIsKnown(ReviewPageHands hands) {
+        List<String> here = hands.here();
+        assertTrue(here.get(0).matches("\\d+") && here.size() == 10, here.toString());
+        assertTrue(here.get(3).endsWith("mph") && here.get(5).endsWith("gal/ac"), here.toString());
+        assertTrue(here.get(9).matches("41\\.53\\d+, -93\\.51\\d+"), here.toString());
+    }
+
+    private static void modes(ReviewPageHands hands) {
+        for (String mode : MODES) {
+            hands.choose("#mode", mode);
+            assertEquals(mode, hands.run("return Rowledger.app.mode.key"));
+            assertFalse(hands.texts("#legend .entry").isEmpty(), mode);
+        }
+    }
+
+    /** 3: filters, a place on the map, marks, and what is left as GPX. */
+    private static void places(ReviewPageHands hands) {
+        int all = hands.texts("#places-list td:first-child").size();
+        for (String filter : List.of("kind", "cause", "size", "row", "pass")) {
+            String value = String.valueOf(hands.run(
+                    "return document.getElementById(arguments[0]).options["
+                            + "document.getElementById(arguments[0]).options.length - 1].value",
+                    "filter-" + filter));
+            hands.choose("#filter-" + filter, value);
+            int some = hands.texts("#places-list td:first-child").size();
+            assertTrue(some < all, filter + " " + value + ": " + some + " of " + all);
+            hands.choose("#filter-" + filter, "");
+        }
+        hands.tap("#home");
+        Browser.pause(300);
+        double before = hands.zoom();
+        hands.tap("#places-list tr:last-child button");
+        Browser.pause(400);
+        assertTrue(hands.zoom() > before, "a place is zoomed to");
+        hands.choose("#places-list tr:nth-child(2) select", "fixed");
+        hands.choose("#places-list tr:nth-child(3) select", "not_real");
+        String gpx = hands.gpx();
+        assertFalse(gpx.contains("<name>S1</name>") || gpx.contains("<name>S2</name>"), gpx);
+        assertTrue(gpx.contains("<name>S3</name>"), gpx);
+    }
+
+    /** 4 to 8: playback, passes, findings, the bar, what-if, units, language, night. */
+    private static void theRest(ReviewPageHands hands) {
+        Object step = hands.run("return Rowledger.app.step");
+        hands.tap("#play");
+        Browser.pause(450);
+        hands.tap("#play");
+        assertNotEquals(step, hands.run("return Rowledger.app.step"), "playback moves the cursor");
+        assertEquals(4, hands.texts("#traces .u-title").size(), "flow, ratio, pressure and speed");
+
+        hands.tap("[data-pass] button");
+        assertNotEquals("null", hands.span(), "a pass is a span");
+        assertTrue(((Number) hands.run("return document.querySelectorAll('[data-trace] path.rate').length")).intValue()
+                > 5);
+        hands.tap("#clear");
+
+        assertTrue(
+                hands.texts(".cautions").get(0).length() > 200
+                        && Boolean.TRUE.equals(hands.run("return !!(document.querySelector('.cautions')"
+                                + ".compareDocumentPosition(document.querySelector('.card')) & 4)")),
+                "cautions stand before the findings");
+        hands.tap("#finding-1 button");
+        assertEquals("7", hands.here().get(0), "the finding's row");
+        assertTrue(hands.texts("#finding-1 li").size() >= 5, "facts and checks in order");
+
+        assertEquals(12, hands.texts("svg.bar text.row").size(), "the bar to scale");
+        hands.tap("#units");
+        assertTrue(hands.here().get(3).endsWith("km/h"), "metric");
+        assertTrue(hands.texts(".figures").toString().contains("\u00a0ha"), "printed figures too");
+        assertEquals("7", hands.here().get(0), "the cursor stays");
+        hands.tap("#language");
+        assertEquals("La respuesta", hands.texts("#h-answer").get(0));
+        assertTrue(hands.texts(".verdict").get(0).startsWith("No, por los medidores"), "Spanish");
+        assertEquals("es", hands.run("return document.documentElement.lang"));
+        hands.tap("#language");
+        hands.tap("#units");
+        hands.tap("#night");
+        assertEquals("true", hands.run("return document.getElementById('night').getAttribute('aria-pressed')"));
+        hands.tap("#night");
     }
 
     /** Median time to paint a frame while panning and zooming, printed; software rendering. */
     @Test
     void frames_are_measured() throws IOException {
-        Browser browser = browser(1280, 800, false);
-        browser.openPage(page);
-        Object frames =
-                browser.driver.executeAsyncScript("var done = arguments[0]; var map = Rowledger.app.map; var n = 0;"
+        ReviewPageHands hands = open(1280, 800, false);
+        List<?> measured = (List<?>) hands.browser.driver.executeAsyncScript(
+                "var done = arguments[0]; var map = Rowledger.app.map; var n = 0;"
                         + "map.frames = []; var step = function () {"
                         + " if (n++ > 30) { done(map.frames); return; }"
                         + " if (n % 5 === 0) { map.map.setZoom(map.map.getZoom() + (n % 10 ? 0.5 : -0.5), {animate: false}); }"
                         + " else { map.map.panBy([40, 0], {animate: false}); } setTimeout(step, 0); }; step();");
-        List<?> measured = (List<?>) frames;
         double[] ms = measured.stream()
                 .mapToDouble(v -> ((Number) v).doubleValue())
                 .sorted()
                 .toArray();
-        System.out.printf(
-                java.util.Locale.ROOT, "review.html frames: median %.1f ms of %d%n", ms[ms.length / 2], ms.length);
+        System.out.printf(Locale.ROOT, "review.html frames: median %.1f ms of %d%n", ms[ms.length / 2], ms.length);
         assertTrue(ms.length > 20);
-    }
-
-    private static List<String> texts(Browser browser, String selector) {
-        Object texts = browser.driver.executeScript(
-                "return Array.prototype.map.call(document.querySelectorAll(arguments[0]), function (e) {"
-                        + " return e.textContent; });",
-                selector);
-        return ((List<?>) texts).stream().map(String::valueOf).toList();
     }
 }
