@@ -261,7 +261,7 @@ public final class Batch {
     }
 
     private static BatchOutcome outcome(FieldJob job, Result result, String message, String results, BatchStore store) {
-        BatchFigures figures = SummaryReader.figures(store.results(results));
+        BatchFigures figures = SummaryReader.figuresWithRows(store.results(results));
         return new BatchOutcome(job.name(), result, job.logs().size(), job.how(), message, results, figures);
     }
 

@@ -2,10 +2,12 @@ package io.rowledger.results;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.JobFinding;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.uncertainty.Interval;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -32,7 +34,22 @@ public final class SummaryReader {
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static SeasonJob read(Path folder) {
-        return new SummaryReader(folder).job();
+        return new SummaryReader(folder).job().with(rows(folder));
+    }
+
+    /** How the rows did, or null if the folder holds no diagnosis: it is not written for every reader. */
+    private static @Nullable SavedDiagnosis rows(Path folder) {
+        return Files.exists(folder.resolve(ResultFile.DIAGNOSIS.fileName())) ? DiagnosisReader.read(folder) : null;
+    }
+
+    /**
+     * The same as {@link #figures}, with how the rows did.
+     *
+     * @throws UnusableInputException where the folder, or a file in it, isn't what {@code report} writes
+     */
+    public static BatchFigures figuresWithRows(Path folder) {
+        BatchFigures figures = new SummaryReader(folder).figures();
+        return new BatchFigures(figures.job().with(rows(folder)), figures.skipM2(), figures.overlapM2());
     }
 
     /**

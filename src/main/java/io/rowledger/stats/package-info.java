@@ -6,7 +6,7 @@
  * the MAD is 1, the robust σ 1.4826, and the modified z of 100 is 97/1.4826 = 65.4, an outlier beyond 3.5.
  *
  * <p>For other packages: {@link RobustStatistics}, {@link WeightedMoments}, {@link ChangePoints}, {@link MaxSumRange},
- * {@link TruncatedNormal}.
+ * {@link TruncatedNormal}, {@link WeightedLine}.
  */
 @NullMarked
 package io.rowledger.stats;

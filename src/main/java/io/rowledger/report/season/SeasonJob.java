@@ -1,6 +1,7 @@
 package io.rowledger.report.season;
 
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.uncertainty.Interval;
@@ -8,6 +9,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One job of a season, as a results folder has it.
@@ -30,6 +32,7 @@ import java.util.List;
  * @param coveredWithin covered ground and its bounds, m²
  * @param nitrogenWithin the job's nitrogen and its bounds, kg
  * @param findings what may be wrong with the machine or the rig file, most certain first
+ * @param rows how each row did; null if the results don't hold it
  */
 public record SeasonJob(
         String folder,
@@ -49,7 +52,8 @@ public record SeasonJob(
         double capKgPerM2,
         Interval coveredWithin,
         Interval nitrogenWithin,
-        List<JobFinding> findings) {
+        List<JobFinding> findings,
+        @Nullable SavedDiagnosis rows) {
     /** Copies the lists. */
     public SeasonJob {
         digests = List.copyOf(digests);
@@ -57,6 +61,72 @@ public record SeasonJob(
         earlier = List.copyOf(earlier);
         credits = List.copyOf(credits);
         findings = List.copyOf(findings);
+    }
+
+    /** A job whose results don't say how its rows did. */
+    public SeasonJob(
+            String folder,
+            List<String> digests,
+            String farm,
+            String field,
+            String crop,
+            ZoneId zone,
+            double startS,
+            double endS,
+            double coveredM2,
+            double boundaryM2,
+            List<AppliedProduct> products,
+            List<EarlierApplication> earlier,
+            List<Credit> credits,
+            double planKgPerM2,
+            double capKgPerM2,
+            Interval coveredWithin,
+            Interval nitrogenWithin,
+            List<JobFinding> findings) {
+        this(
+                folder,
+                digests,
+                farm,
+                field,
+                crop,
+                zone,
+                startS,
+                endS,
+                coveredM2,
+                boundaryM2,
+                products,
+                earlier,
+                credits,
+                planKgPerM2,
+                capKgPerM2,
+                coveredWithin,
+                nitrogenWithin,
+                findings,
+                null);
+    }
+
+    /** The same with how its rows did. */
+    public SeasonJob with(@Nullable SavedDiagnosis diagnosis) {
+        return new SeasonJob(
+                folder,
+                digests,
+                farm,
+                field,
+                crop,
+                zone,
+                startS,
+                endS,
+                coveredM2,
+                boundaryM2,
+                products,
+                earlier,
+                credits,
+                planKgPerM2,
+                capKgPerM2,
+                coveredWithin,
+                nitrogenWithin,
+                findings,
+                diagnosis);
     }
 
     /** A product of the job: volume L, mass kg, and its nutrients; NaN where unknown. */

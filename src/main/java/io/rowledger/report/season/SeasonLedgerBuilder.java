@@ -4,7 +4,10 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.common.Cautions;
+import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.season.SeasonLedger.BarSection;
 import io.rowledger.report.season.SeasonLedger.FieldLine;
 import io.rowledger.report.season.SeasonLedger.JobLine;
 import io.rowledger.report.season.SeasonLedger.ProductLine;
@@ -18,6 +21,9 @@ import java.util.List;
 
 /** Rounds and labels the figures of a season. */
 final class SeasonLedgerBuilder {
+    /** Findings of a job that its line names. */
+    private static final int MAX_TITLES = 2;
+
     private final Season season;
     private final ReportOptions options;
     private final Messages messages;
@@ -56,6 +62,7 @@ final class SeasonLedgerBuilder {
                 season.fields().stream().map(this::field).toList(),
                 total(),
                 jobs(),
+                bars(),
                 messages.texts(season.notes()),
                 messages.texts(List.of(Cautions.RULES, Cautions.METERS)));
     }
@@ -78,6 +85,21 @@ final class SeasonLedgerBuilder {
         if (nitrogen.known() && covered.known()) {
             answer.add(cells.bounds(nitrogen, covered));
             answer.add(Message.of("season.answer.boundsAddUp"));
+        }
+        int inQuestion = (int)
+                season.jobs().stream().filter(job -> !question(job).isEmpty()).count();
+        if (inQuestion > 0) {
+            answer.add(Message.of(
+                    "season.answer.question", inQuestion, season.jobs().size()));
+        }
+        for (BarSeason bar : BarSeason.of(season.jobs())) {
+            List<Integer> meters = bar.rows().stream()
+                    .filter(row -> row.toCalibrate(bar.rows().size()))
+                    .map(RowSeason::row)
+                    .toList();
+            if (!meters.isEmpty()) {
+                answer.add(Message.of("season.answer.meters", meters, bar.rig()));
+            }
         }
         double earlierKg = season.earlierKg() + season.creditKg();
         if (earlierKg != 0) {
@@ -155,9 +177,39 @@ final class SeasonLedgerBuilder {
         return lines;
     }
 
+    private List<BarSection> bars() {
+        RowSeasonSection section = new RowSeasonSection(messages);
+        List<BarSection> sections = new ArrayList<>();
+        for (BarSeason bar : BarSeason.of(season.jobs())) {
+            sections.add(section.of(bar, sections.size() + 1));
+        }
+        return sections;
+    }
+
+    /** What puts the amounts of a job in question: its findings about the machine, as many as have room. */
+    private String question(SeasonJob job) {
+        List<Message> titles = job.findings().stream()
+                .filter(JobFinding::isNamed)
+                .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
+                .map(finding -> FindingTitles.of(finding.kind(), finding.rows()))
+                .toList();
+        int named = Math.min(MAX_TITLES, titles.size());
+        String text = String.join("; ", messages.texts(titles.subList(0, named)));
+        return titles.size() > named ? messages.text("season.jobs.more", text, titles.size() - named) : text;
+    }
+
+    private String bounds(Interval nitrogenKg) {
+        return nitrogenKg.known()
+                ? messages.text(
+                        "season.jobs.bounds",
+                        cells.number(QuantityKind.NITROGEN, nitrogenKg.low()),
+                        cells.number(QuantityKind.NITROGEN, nitrogenKg.high()))
+                : LedgerCells.NONE;
+    }
+
     /** Only the first line of a job names it. */
     private JobLine job(SeasonField field, SeasonJob job, SeasonJob.AppliedProduct product, boolean first) {
-        UnitFormat local = new UnitFormat(options.units(), job.zone());
+        UnitFormat local = new UnitFormat(options.units(), job.zone(), f.language());
         double nitrogenKg = product.kg().nitrogenKg();
         return new JobLine(
                 first ? field.field() : "",
@@ -167,6 +219,8 @@ final class SeasonLedgerBuilder {
                 cells.number(QuantityKind.VOLUME, product.volumeL()),
                 cells.number(QuantityKind.NITROGEN, nitrogenKg),
                 cells.number(QuantityKind.NITROGEN_RATE, nitrogenKg / job.coveredM2()),
+                first ? bounds(job.nitrogenWithin()) : "",
+                first ? question(job) : "",
                 first ? Wording.fileName(job.folder()) : "");
     }
 
