@@ -59,7 +59,11 @@ public final class FieldGeoPackage {
             strips(a, file);
             passes(a, file);
             places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.OVERLAP, file);
-            places(a.coverage().skips(), "skips", "Ground not covered", Sld.SKIP, file);
+            // Where only a meter read zero nobody needs to drive back to: marked, and not among the places of the GPX
+            // file.
+            List<CoverageDefect> skips = new ArrayList<>(a.coverage().skips());
+            skips.addAll(a.coverage().doubtfulSkips());
+            places(skips, "skips", "Ground not covered", Sld.SKIP, file);
             findings(a, file);
             received(a, file);
             file.writeTo(out);
@@ -183,7 +187,8 @@ public final class FieldGeoPackage {
                         number("area_m2", "area, square meters"),
                         text("passes", "passes in it or next to it"),
                         text("rows", "rows in it or next to it"),
-                        text("cause", "likely cause")));
+                        text("cause", "likely cause"),
+                        flag("doubtful", "true where a meter read zero while liquid flowed; numbered apart")));
         file.layer(table, layer -> {
             for (CoverageDefect place : places) {
                 layer.add(
@@ -192,7 +197,8 @@ public final class FieldGeoPackage {
                         rounded(place.areaM2(), JsonNumbers.AREA_M2),
                         numbers(place.passes()),
                         numbers(place.rows()),
-                        place.cause().name().toLowerCase(Locale.ROOT));
+                        place.cause().name().toLowerCase(Locale.ROOT),
+                        place.doubtful() ? 1 : 0);
             }
         });
     }

@@ -30,8 +30,13 @@ public final class QualitySectionBuilder {
         this.f = messages.units();
     }
 
-    /** The section with these notes of the analysis. */
-    public QualitySection build(List<String> notes) {
+    /**
+     * The section.
+     *
+     * @param notes notes of the analysis
+     * @param limits what the log can resolve, one sentence each
+     */
+    public QualitySection build(List<String> notes, List<String> limits) {
         List<InputFileLine> files = new ArrayList<>();
         for (LogSource source : job.log().sources()) {
             LogSource.Dropped d = source.dropped();
@@ -49,7 +54,7 @@ public final class QualitySectionBuilder {
         }
         return new QualitySection(
                 files,
-                facts(),
+                facts(limits),
                 machine(),
                 checks(),
                 notes,
@@ -74,7 +79,7 @@ public final class QualitySectionBuilder {
                 : messages.text("words.quality.positionsUntimed", fixes(q.recordsByFix()), spread);
     }
 
-    private List<Fact> facts() {
+    private List<Fact> facts(List<String> limits) {
         TrackQuality q = job.track().quality();
         List<Fact> facts = new ArrayList<>();
         long records = 0;
@@ -111,6 +116,9 @@ public final class QualitySectionBuilder {
                 "words.quality.workState",
                 messages.text(
                         q.workStateDerived() ? "words.quality.workStateDerived" : "words.quality.workStateLogged")));
+        if (!limits.isEmpty()) {
+            facts.add(fact("words.quality.resolves", String.join(" ", limits)));
+        }
         facts.add(fact("words.quality.unsettled", unsettled()));
         for (Product product : job.rig().products()) {
             facts.add(new Fact(

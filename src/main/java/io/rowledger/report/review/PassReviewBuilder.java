@@ -99,7 +99,7 @@ final class PassReviewBuilder {
                 findings(),
                 worst.places(),
                 new SetupSection(in.setup(), products, job.coverage(), messages).build(),
-                new QualitySectionBuilder(job, messages).build(in.notes()),
+                new QualitySectionBuilder(job, messages).build(in.notes(), in.limits()),
                 messages.texts(Cautions.first()),
                 messages.texts(Cautions.last()),
                 setbacks,

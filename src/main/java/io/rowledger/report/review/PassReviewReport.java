@@ -49,7 +49,8 @@ public final class PassReviewReport {
                 a.zones(),
                 a.whatIf(),
                 messages.texts(Warnings.of(a.notes())),
-                a.notes().stream().map(messages::text).toList());
+                a.notes().stream().map(messages::text).toList(),
+                a.diagnosis().limits().stream().map(messages::text).toList());
     }
 
     /** What the review says. */

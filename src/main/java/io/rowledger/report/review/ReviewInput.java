@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param whatIf the same drive with other machinery or another speed
  * @param warnings notes that put the figures of the first page in question
  * @param notes of the analysis
+ * @param limits what the log can resolve, one sentence each
  */
 record ReviewInput(
         JobView job,
@@ -41,7 +42,8 @@ record ReviewInput(
         @Nullable Zones zones,
         WhatIf whatIf,
         List<String> warnings,
-        List<String> notes) {
+        List<String> notes,
+        List<String> limits) {
     ReviewInput {
         findings = List.copyOf(findings);
         warnings = List.copyOf(warnings);
