@@ -138,7 +138,7 @@ public final class NitrogenRecordReport {
                 setbacks,
                 ZoneSectionBuilder.build(
                         a.zones(), a.rig().products(), a.log(), a.coverage().coveredAreaM2(), messages),
-                quality.build(texts(a.notes(), messages)),
+                quality.build(texts(a.notes(), messages), texts(a.diagnosis().limits(), messages)),
                 quality.positions(),
                 a.rates().sweptAreaM2() <= 0
                         ? List.of()
