@@ -59,7 +59,7 @@ record FieldWork(
                 delivery,
                 maps.boundary().orElse(null),
                 groupings,
-                OffReasons.of(log, RowFaults.of(findings)),
+                OffReasons.of(log, delivery, RowFaults.of(findings)),
                 CoverageOptions.defaults(threads));
     }
 

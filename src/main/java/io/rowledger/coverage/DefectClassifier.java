@@ -3,6 +3,7 @@ package io.rowledger.coverage;
 import io.rowledger.coverage.CoverageDefect.Cause;
 import io.rowledger.coverage.sections.OffReasons;
 import io.rowledger.coverage.strips.RowRuns;
+import io.rowledger.coverage.strips.StripPolygon;
 import io.rowledger.coverage.strips.Visit;
 import io.rowledger.coverage.strips.Visit.Kind;
 import io.rowledger.coverage.strips.VisitIndex;
@@ -10,6 +11,7 @@ import io.rowledger.geo.Jts;
 import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;
+import io.rowledger.track.Poses;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -17,6 +19,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.function.ToDoubleBiFunction;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 
@@ -134,23 +137,26 @@ final class DefectClassifier {
         Cause cause = wholeBar && starts == notDelivering.size()
                 ? Cause.LATE_START
                 : wholeBar && ends == notDelivering.size() ? Cause.EARLY_STOP : Cause.ROW_NOT_DELIVERING;
-        if (cause == Cause.ROW_NOT_DELIVERING && meterShare(polygon, notDelivering) >= MIN_MAIN_SHARE) {
+        if (share(polygon, notDelivering, reasons::unknownShare) >= MIN_MAIN_SHARE) {
+            cause = Cause.FLOW_NOT_KNOWN;
+        } else if (cause == Cause.ROW_NOT_DELIVERING
+                && share(polygon, notDelivering, reasons::meterShare) >= MIN_MAIN_SHARE) {
             cause = Cause.METER_READS_ZERO;
         }
-        boolean ofRows = cause == Cause.ROW_NOT_DELIVERING || cause == Cause.METER_READS_ZERO;
+        boolean ofRows = cause != Cause.LATE_START && cause != Cause.EARLY_STOP;
         return defect(polygon, passNumbers, ofRows ? mainRows(polygon, notDelivering, rows) : rows, cause);
     }
 
-    /** Returns the share of these visits' part of the polygon in which only the meters of their rows read zero (1). */
-    private double meterShare(Polygon polygon, List<Visit> notDelivering) {
-        double meterM2 = 0;
+    /** Returns the share of these visits' part of the polygon for which a reason holds (1). */
+    private double share(Polygon polygon, List<Visit> notDelivering, ToDoubleBiFunction<StripPolygon, Poses> reason) {
+        double countedM2 = 0;
         double allM2 = 0;
         for (Visit v : notDelivering) {
             double areaM2 = Jts.intersection(v.polygon(), polygon).getArea();
-            meterM2 += areaM2 * reasons.meterShare(v.strip(), strips.poses());
+            countedM2 += areaM2 * reason.applyAsDouble(v.strip(), strips.poses());
             allM2 += areaM2;
         }
-        return allM2 > 0 ? meterM2 / allM2 : 0;
+        return allM2 > 0 ? countedM2 / allM2 : 0;
     }
 
     /**

@@ -149,7 +149,7 @@ public record AreaLog(LogReading reading, List<Area> areas) {
             List<Integer> alike = seen.computeIfAbsent(hash(polygons), key -> new ArrayList<>());
             int record = i;
             kept[i] = alike.stream()
-                    .noneMatch(j -> raw.timeS[j] == raw.timeS[record]
+                    .noneMatch(j -> (file.plan().isUntimed() || raw.timeS[j] == raw.timeS[record])
                             && same(shapes.get(raw.line[j] - file.plan().headerLine() - 1), polygons));
             alike.add(i);
             if (!kept[i]) {

@@ -19,12 +19,6 @@ import org.jspecify.annotations.Nullable;
 public final class DeliveryBuilder {
     /** An outlet delivers if its flow is above this share of the flow at target (1). */
     static final double DELIVERING_SHARE = 0.05;
-    /**
-     * Share of the target flow below which the usual flow of a shared meter is on another scale (1): a controller that
-     * writes its rate 100 times too small would deliver nowhere, though its sections are on.
-     */
-    private static final double OFF_SCALE = 0.2;
-
     /** Unknown readings are interpolated if the readings beside them are no farther apart than this, s. */
     private static final double MAX_FILL_S = 2.0;
 
@@ -73,7 +67,7 @@ public final class DeliveryBuilder {
             for (int r = 0; r < rows; r++) {
                 double[] column = filled(log.flowColumn(p, r));
                 flow[p][r] = nearest == null ? column : shifted(column, product.flowLagS());
-                double limit = untargeted ? untargetedLimit(column) : Double.NaN;
+                double limit = untargeted || log.isOffScale() ? untargetedLimit(column) : Double.NaN;
                 markDelivering(column, nearest, p, r, limit, barSpeed, delivering[r]);
             }
         }
@@ -109,7 +103,7 @@ public final class DeliveryBuilder {
 
     /**
      * A meter's flow is held against the target of all its rows that are on, so that each of them delivers or none; against
-     * its own usual flow if that is far below the target.
+     * its own usual flow without a target, or where the controller's totals show that the flows are on another scale.
      */
     private boolean isDelivering(
             double shown, double untargetedLimit, int p, int r, int k, double barSpeedMps, int[] rows) {
@@ -120,8 +114,7 @@ public final class DeliveryBuilder {
             widthM += log.on(other, i) == 0 ? 0 : strips.rightM(other) - strips.leftM(other);
         }
         double targetLimit = DELIVERING_SHARE * targetLPerM2 * widthM * barSpeedMps;
-        boolean offScale = untargetedLimit < OFF_SCALE * targetLimit;
-        double limit = Double.isNaN(targetLPerM2) || offScale ? untargetedLimit : targetLimit;
+        double limit = Double.isNaN(targetLPerM2) || log.isOffScale() ? untargetedLimit : targetLimit;
         return shown > limit && shown > 0;
     }
 
@@ -170,7 +163,7 @@ public final class DeliveryBuilder {
             int i = poses.record(k);
             double shown = column[nearest == null ? i : nearest[k]];
             double targetLPerM2 = targets.lPerM2(p, r, k, i);
-            double limit = Double.isNaN(targetLPerM2)
+            double limit = Double.isNaN(targetLPerM2) || log.isOffScale()
                     ? untargetedLimit
                     : DELIVERING_SHARE * targetLPerM2 * width * barSpeed[k];
             if (shown > limit && shown > 0) {

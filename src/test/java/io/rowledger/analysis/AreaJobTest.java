@@ -24,8 +24,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
@@ -317,6 +320,40 @@ class AreaJobTest {
             bytes.putDouble(each);
         }
         return bytes.array();
+    }
+
+    /** The plain polygons of the cases, for which 0.1 % is the bound of every other way to write them. */
+    @TestFactory
+    Stream<DynamicTest> every_other_way_to_write_the_polygons_gives_the_same_ground_and_volume() throws IOException {
+        Path cases = Path.of("src/test/resources/cases/good-areas");
+        Analysis plain = ofCase(cases.resolve("polygons-plain"));
+        double stripM2 = areaM2(41.5, 41.502, 1e-4);
+        assertEquals(3 * stripM2, plain.coverage().coveredAreaM2(), 1e-4 * stripM2);
+        assertEquals(RATE * 126 * stripM2, plain.rates().volumeL(0), 1e-4 * RATE * 126 * stripM2);
+        List<Path> folders;
+        try (Stream<Path> list = Files.list(cases)) {
+            folders = list.sorted().toList();
+        }
+        assertTrue(folders.size() >= 10, folders.size() + " cases");
+        return folders.stream()
+                .map(folder -> DynamicTest.dynamicTest(folder.getFileName().toString(), () -> {
+                    assertTrue(Files.size(folder.resolve("why.txt")) > 0);
+                    Analysis twin = ofCase(folder);
+                    double coveredM2 = plain.coverage().coveredAreaM2();
+                    double volumeL = plain.rates().volumeL(0);
+                    assertEquals(coveredM2, twin.coverage().coveredAreaM2(), 1e-3 * coveredM2);
+                    assertEquals(volumeL, twin.rates().volumeL(0), 1e-3 * volumeL);
+                    assertEquals(0, twin.coverage().overlapAreaM2(), 1e-6);
+                }));
+    }
+
+    private static Analysis ofCase(Path folder) throws IOException {
+        try (Stream<Path> list = Files.list(folder)) {
+            Path log = list.filter(path -> path.getFileName().toString().startsWith("log."))
+                    .findFirst()
+                    .orElseThrow();
+            return Pipeline.analyse(new JobFiles(List.of(log), folder.resolve("rig.yaml"), null), 1, Progress.SILENT);
+        }
     }
 
     @Test

@@ -3,6 +3,7 @@ package io.rowledger.analysis;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.log.Metering;
 import io.rowledger.sim.LogFormat;
 import io.rowledger.sim.PassPlan;
@@ -314,5 +315,29 @@ class LogFormsTest {
         assertTrue(
                 a.notes().stream().anyMatch(note -> note.key().equals("notes.log.width")),
                 a.notes().toString());
+    }
+
+    @Test
+    void ground_under_an_unknown_flow_is_no_skip_and_not_covered() throws IOException {
+        int from = records.size() / 3;
+        int to = from + 120;
+        Path log = write("unknown", flows(), i -> {
+            String[] each = rowFlows(i).split(",", -1);
+            each[2] = i >= from && i < to ? "" : each[2];
+            return String.join(",", each);
+        });
+        Analysis a = analyze("unknown", log, rig);
+        double unknownM2 = a.rates().unknownAreaM2(0);
+        assertTrue(unknownM2 > 10, unknownM2 + " m2 are swept with an unknown flow");
+        assertEquals(plain.coverage().skips().size(), a.coverage().skips().size());
+        assertEquals(1, a.coverage().doubtfulSkips().size());
+        CoverageDefect open = a.coverage().doubtfulSkips().get(0);
+        assertEquals(CoverageDefect.Cause.FLOW_NOT_KNOWN, open.cause());
+        assertEquals(List.of(3), open.rows());
+        assertEquals(unknownM2, open.areaM2(), 0.1 * unknownM2);
+        assertEquals(
+                plain.coverage().coveredAreaM2() - a.coverage().coveredAreaM2(), open.areaM2(), 0.05 * open.areaM2());
+        assertTrue(a.intervals().coveredAreaM2().holds(plain.coverage().coveredAreaM2()));
+        assertTrue(a.intervals().skipAreaM2().holds(plain.coverage().skipAreaM2()));
     }
 }

@@ -9,9 +9,11 @@ import io.rowledger.field.KeepOutReader;
 import io.rowledger.field.PrescriptionReader;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.log.AreaLog;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.compare.ComparisonReport;
@@ -117,10 +119,13 @@ final class Kinds {
         List<Path> zip = Corpus.cases(".*/good-log/.*\\.zip");
         List<Path> json = Corpus.cases(".*/good-log/.*\\.geojson");
         List<Path> gpkg = Corpus.cases(".*/good-log/.*\\.gpkg");
+        List<Path> kml = Corpus.cases(".*/good-log/.*\\.kml");
+        List<Path> areas = Corpus.cases(".*/(bad-input/log-|good-areas/)polygons[^/]*/.*\\.geojson");
+        List<Path> shapes = Corpus.cases(".*/good-log/points-shapefile[^/]*/.*\\.zip");
         List<Path> workbooks = Corpus.cases(".*/good-log/.*\\.xlsx");
         Kind.Maker gzip = packed(plain, "log.csv.gz", Words.LOG, false, Corpus::gzip);
         return List.of(
-                new Kind("log, CSV", 240, one(plain, "log.csv", Words.LOG, false), Kinds::readLog, this::wholeLog),
+                new Kind("log, CSV", 205, one(plain, "log.csv", Words.LOG, false), Kinds::readLog, this::wholeLog),
                 new Kind(
                         "log, gzip",
                         25,
@@ -136,6 +141,14 @@ final class Kinds {
                         Kinds::readLog,
                         this::wholeLog),
                 new Kind("log, GeoJSON", 15, one(json, "log", Words.JSON, false), Kinds::readLog, this::wholeLog),
+                new Kind("log, KML", 10, one(kml, "log", Words.XML, false), Kinds::readLog, this::wholeLog),
+                new Kind("log, polygons", 15, one(areas, "log", Words.JSON, false), Kinds::readLog, this::wholeLog),
+                new Kind(
+                        "log, shapefile",
+                        10,
+                        random -> archive("log", Corpus.unzip(any(shapes, random)), Words.BINARY, true, random),
+                        Kinds::readLog,
+                        this::wholeLog),
                 new Kind("log, GeoPackage", 15, one(gpkg, "log", Words.BINARY, true), Kinds::readLog, this::wholeLog),
                 new Kind(
                         "log, workbook",
@@ -170,7 +183,11 @@ final class Kinds {
                     case 1, 2, 3 -> new LogOptions(Map.of(), List.of("uan"), 3);
                     default -> LogOptions.unknownRig();
                 };
-        LogReader.read(List.of(path), options);
+        if (!TaskData.is(path) && AreaLog.is(path)) {
+            AreaLog.read(List.of(path), options);
+        } else {
+            LogReader.read(List.of(path), options);
+        }
     }
 
     /** Everything a rig file can say about a log. */

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.Enumeration;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -41,9 +42,9 @@ enum LogContainer {
     private static final Pattern GEOJSON_START =
             Pattern.compile("\\s*\\{(?s:.*)\"(?:type|features|geometry|coordinates|crs|name|bbox)\"\\s*:(?s:.*)");
 
-    /** The first element of KML (OGC 12-007), after a declaration and comments. */
-    private static final Pattern KML_START =
-            Pattern.compile("\\s*(?:<\\?[^>]*>\\s*|<!--(?s:.*?)-->\\s*)*<(?:\\w+:)?kml[\\s>]");
+    /** The name of the first element of an XML file, after a declaration, a document type and comments. */
+    private static final Pattern XML_START =
+            Pattern.compile("\\s*(?:<[?!](?!--)[^>]*>\\s*|<!--(?s:.*?)-->\\s*)*<(?:\\w+:)?([A-Za-z]\\w*)[\\s>/]");
 
     /** Files beside a .shp: the reader of maps asks for that. */
     private static final Pattern PART_OF_SHAPEFILE = Pattern.compile("(?i).*\\.(dbf|shx|prj|sbn|sbx)");
@@ -79,7 +80,25 @@ enum LogContainer {
         if (GEOJSON_START.matcher(text).matches()) {
             return GEOJSON;
         }
-        return KML_START.matcher(text).lookingAt() ? KML : null;
+        Matcher xml = XML_START.matcher(text);
+        if (!xml.lookingAt()) {
+            return null;
+        }
+        if (xml.group(1).equals("kml")) {
+            return KML;
+        }
+        boolean gpx = xml.group(1).equals("gpx");
+        throw UnusableInputException.found(
+                        gpx
+                                ? "a GPX file: positions and times without a flow or a rate"
+                                : "an XML or HTML file, <" + xml.group(1) + ">")
+                .inFile(file.toString())
+                .expected(
+                        "a log in CSV, a map file with a rate or flow for each point, or task data with its TASKDATA.XML")
+                .hint(
+                        gpx
+                                ? "export what the console logged, not the track of a receiver"
+                                : "export the log again as CSV");
     }
 
     private static @Nullable LogContainer inZip(Path file) {
