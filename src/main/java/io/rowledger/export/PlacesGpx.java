@@ -31,9 +31,11 @@ public final class PlacesGpx {
     public static void write(Analysis a, UnitFormat f, OutputStream out) throws IOException {
         try {
             XMLStreamWriter xml = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(out, "UTF-8");
+            Messages messages = new Messages(f);
             new PlacesGpx(xml)
                     .document(
-                            ReturnPlaces.of(a.coverage(), a.track(), a.findings(), new Messages(f)),
+                            messages.text("words.return.title"),
+                            ReturnPlaces.of(a.coverage(), a.track(), a.findings(), messages),
                             JsonNumbers.time(JobTimes.of(a.track(), a.log()).endS()));
             xml.flush();
         } catch (XMLStreamException e) {
@@ -41,7 +43,7 @@ public final class PlacesGpx {
         }
     }
 
-    private void document(ReturnPlaces places, @org.jspecify.annotations.Nullable String time)
+    private void document(String title, ReturnPlaces places, @org.jspecify.annotations.Nullable String time)
             throws XMLStreamException {
         xml.writeStartDocument("UTF-8", "1.0");
         xml.writeCharacters("\n");
@@ -51,7 +53,7 @@ public final class PlacesGpx {
         xml.writeAttribute("creator", "Rowledger");
         xml.writeCharacters("\n");
         xml.writeStartElement("metadata");
-        element("name", "Places to go back to");
+        element("name", title);
         element("desc", places.cautions());
         if (time != null) {
             element("time", time);
