@@ -24,7 +24,7 @@ final class ScaleAxis extends ValueAxis {
     /** Room between two labels, pt. */
     private static final double BETWEEN_PT = 4;
     /** Farthest that a label may reach left of the plot, pt. */
-    private static final double MAX_OVERHANG_PT = 22;
+    private static final double MAX_OVERHANG_PT = 5;
 
     private final transient Scale scale;
 

@@ -91,6 +91,13 @@ final class ComparisonBuilder {
         if (!before.rig().equals(after.rig())) {
             answer.add(messages.text("compare.answer.rigs", before.rig(), after.rig()));
         }
+        if (!sameName(before.field(), after.field())) {
+            answer.add(messages.text("compare.answer.fields", named(before.field()), named(after.field())));
+        }
+        List<String> alone = inOneJob();
+        if (!alone.isEmpty()) {
+            answer.add(messages.text("compare.answer.products", alone));
+        }
         answer.add(messages.text(verdict()));
         for (Matching.Pair pair : matching.remaining()) {
             answer.add(messages.text("compare.answer.remaining", clause(pair.after())));
@@ -99,6 +106,31 @@ final class ComparisonBuilder {
             answer.add(messages.text("compare.answer.new", clause(found)));
         }
         return answer;
+    }
+
+    /** Names as people write them: case and spaces don't count. */
+    private static boolean sameName(String a, String b) {
+        return a.strip().replaceAll("\\s+", " ").equalsIgnoreCase(b.strip().replaceAll("\\s+", " "));
+    }
+
+    private String named(String field) {
+        return field.isBlank() ? messages.text("compare.answer.noField") : field.strip();
+    }
+
+    /** Products that only one of the jobs applied. */
+    private List<String> inOneJob() {
+        List<String> names = new ArrayList<>();
+        for (ProductState state : before.products()) {
+            if (after.products().stream().noneMatch(one -> one.key().equals(state.key()))) {
+                names.add(state.name());
+            }
+        }
+        for (ProductState state : after.products()) {
+            if (before.products().stream().noneMatch(one -> one.key().equals(state.key()))) {
+                names.add(state.name());
+            }
+        }
+        return names;
     }
 
     private Message verdict() {

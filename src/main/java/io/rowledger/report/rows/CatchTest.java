@@ -33,6 +33,18 @@ final class CatchTest {
     }
 
     List<Fact> symptoms() {
+        return in.oneMeter() ? ofTheBar() : ofRows();
+    }
+
+    /** What one meter for the bar can show. */
+    private List<Fact> ofTheBar() {
+        return List.of(
+                symptom("rows.symptom.barLow", "rows.symptom.barLow.check"),
+                symptom("rows.symptom.allFast", "rows.symptom.allFast.check"),
+                symptom("rows.symptom.allSlide", "rows.symptom.allSlide.check"));
+    }
+
+    private List<Fact> ofRows() {
         return List.of(
                 symptom("rows.symptom.low", "rows.symptom.low.check"),
                 symptom("rows.symptom.spells", "rows.symptom.spells.check"),
@@ -55,7 +67,7 @@ final class CatchTest {
                 messages.text("rows.catch.place"),
                 messages.text("rows.catch.run", CATCH_S),
                 messages.text("rows.catch.compare", LIMIT_PCT),
-                messages.text("rows.catch.tell"),
+                messages.text(in.oneMeter() ? "rows.catch.tellBar" : "rows.catch.tell"),
                 messages.text("rows.catch.back"));
     }
 

@@ -15,7 +15,7 @@ import java.util.TreeSet;
 /**
  * The row diagnosis' charts by the names a template uses in {@code data-chart}: {@code picture/KEY}, {@code target/KEY},
  * {@code stack/KEY} and {@code baseline/KEY} per product key, {@code job/N}, {@code onset/N} and {@code speed/N} per finding,
- * {@code finding-map}.
+ * {@code finding-map}; {@code bar} where one meter serves it.
  */
 final class DiagnosisCharts {
     private DiagnosisCharts() {}
@@ -30,8 +30,13 @@ final class DiagnosisCharts {
                     DeviationPicture.withoutLegend(picture.data(), picture.marks(), messages));
             JobTraces traces = in.traces().get(p);
             charts.put(
-                    "target/" + picture.key(), new DeviationPicture(traces.againstTarget(), picture.marks(), messages));
+                    "target/" + picture.key(),
+                    new DeviationPicture(
+                            traces.againstTarget(in.diagnosis().pictures().get(p)), picture.marks(), messages));
             charts.put("stack/" + picture.key(), new StackedTraces(traces, clock, faulty(picture), messages));
+        }
+        if (diagnosis.oneMeter() && !in.traces().isEmpty()) {
+            charts.put("bar", new WholeJobChart(in.traces().get(0), clock, null, messages));
         }
         for (Baseline baseline : diagnosis.baselines()) {
             charts.put("baseline/" + baseline.key(), new BaselineDots(baseline.rows(), messages));

@@ -1,5 +1,6 @@
 package io.rowledger.report.rows;
 
+import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.report.common.RowPicture;
@@ -218,13 +219,30 @@ final class JobTraces {
         return means;
     }
 
-    /** Deviation of every row from its target in the columns of a picture; NaN without a target. */
-    RowPicture againstTarget() {
+    /**
+     * Deviation of every row from its target in the columns of a picture; NaN without a target, and where a row alone could not be
+     * held against the others: then it was shut off or switching. Where no row could, the whole bar may have run empty, which shows.
+     */
+    RowPicture againstTarget(RowTime peers) {
         float[][] deviation = new float[rows()][slices];
-        for (int r = 0; r < rows(); r++) {
-            for (int s = 0; s < slices; s++) {
+        int[] evaluated = new int[rows()];
+        int bin = 0;
+        for (int s = 0; s < slices; s++) {
+            Arrays.fill(evaluated, 0);
+            int bins = 0;
+            int most = 0;
+            for (; bin < peers.bins() && peers.endS(bin) <= startS[s]; bin++) {}
+            for (int b = bin; b < peers.bins() && peers.startS(b) < endS[s]; b++) {
+                bins++;
+                for (int r = 0; r < evaluated.length; r++) {
+                    evaluated[r] += Double.isNaN(peers.deviation(r, b)) ? 0 : 1;
+                    most = Math.max(most, evaluated[r]);
+                }
+            }
+            for (int r = 0; r < evaluated.length; r++) {
                 double target = targetLPerM2[r][s];
-                deviation[r][s] = target > 0 ? (float) (rateLPerM2[r][s] / target - 1) : Float.NaN;
+                boolean alone = 2 * evaluated[r] < bins && 2 * most >= bins;
+                deviation[r][s] = target > 0 && !alone ? (float) (rateLPerM2[r][s] / target - 1) : Float.NaN;
             }
         }
         return new RowPicture(startS, endS, pass, deviation);

@@ -15,6 +15,7 @@ import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Rate of a row over the whole job, with the other rows' median and the target, and the pressure below where it is logged. */
 final class WholeJobChart implements Chart {
@@ -30,17 +31,24 @@ final class WholeJobChart implements Chart {
 
     private final JobTraces traces;
     private final WorkClock clock;
-    private final Finding finding;
+    private final @Nullable Finding finding;
     /** The row shown, from 0; −1 for the mean of the bar. */
     private final int row;
 
     private final Messages messages;
 
-    WholeJobChart(JobTraces traces, WorkClock clock, Finding finding, Messages messages) {
+    /**
+     * The row of a finding, or the bar.
+     *
+     * @param finding whose time is shaded; null for the bar without a finding
+     */
+    WholeJobChart(JobTraces traces, WorkClock clock, @Nullable Finding finding, Messages messages) {
         this.traces = traces;
         this.clock = clock;
         this.finding = finding;
-        this.row = finding.rows().isEmpty() ? -1 : finding.rows().get(0) - 1;
+        this.row = finding == null || finding.rows().isEmpty()
+                ? -1
+                : finding.rows().get(0) - 1;
         this.messages = messages;
     }
 
@@ -73,8 +81,7 @@ final class WholeJobChart implements Chart {
             double most = QuantityKind.PRESSURE.from(TraceColors.max(pressure), f.system());
             double top = Axis.roundUp(Math.max(1, most));
             Scale ends = new Scale(0, top, List.of(new Tick(0, "0"), new Tick(top, f.fixed(top, 0))), true, false);
-            XyChart below = new XyChart(times, ends, Margins.PLAIN)
-                    .box(from(times), to(times), 0, top, FINDING_RGB)
+            XyChart below = shaded(new XyChart(times, ends, Margins.PLAIN), times, top)
                     .unit(messages.text("rows.trace.pressure", f.unit(QuantityKind.PRESSURE)))
                     .lineBelow();
             line(below, pressure, QuantityKind.PRESSURE, Palette.ACCENT, 1);
@@ -93,7 +100,9 @@ final class WholeJobChart implements Chart {
         if (target) {
             rates.key(messages.text("rows.onset.target"), TraceColors.TARGET, 2);
         }
-        rates.swatch(messages.text("rows.trace.finding"), FINDING_RGB);
+        if (finding != null) {
+            rates.swatch(messages.text("rows.trace.finding"), FINDING_RGB);
+        }
     }
 
     private static Scale bare(Scale times) {
@@ -103,16 +112,17 @@ final class WholeJobChart implements Chart {
     /** An empty plot with the time of the finding behind it. */
     private XyChart plot(Scale times, double max, Margins margins, int marks) {
         Scale values = Scale.fromZero(max, marks, messages.units());
-        return new XyChart(times, values, margins).box(from(times), to(times), 0, values.high(), FINDING_RGB);
+        return shaded(new XyChart(times, values, margins), times, values.high());
     }
 
-    private double from(Scale times) {
-        return Math.min(clock.at(finding.fromS()), times.high() * (1 - MIN_WIDTH));
-    }
-
-    /** The end of the finding, but never so near its start that it can't be seen. */
-    private double to(Scale times) {
-        return Math.min(times.high(), Math.max(from(times) + times.high() * MIN_WIDTH, clock.at(finding.toS())));
+    /** The time of the finding, never so short that it can't be seen. */
+    private XyChart shaded(XyChart chart, Scale times, double top) {
+        if (finding == null) {
+            return chart;
+        }
+        double from = Math.min(clock.at(finding.fromS()), times.high() * (1 - MIN_WIDTH));
+        double to = Math.min(times.high(), Math.max(from + times.high() * MIN_WIDTH, clock.at(finding.toS())));
+        return chart.box(from, to, 0, top, FINDING_RGB);
     }
 
     /** Draws slice by slice, with a dip where single records fell far below the slice's mean; breaks at every pass. */

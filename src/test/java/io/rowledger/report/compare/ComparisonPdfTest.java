@@ -59,6 +59,28 @@ public class ComparisonPdfTest {
         assertFalse(text.contains("trap pressure"), "cautions where there is nothing to open");
     }
 
+    private static List<String> answer(SyntheticJob before, SyntheticJob after) {
+        ReportOptions options = new ReportOptions(UnitSystem.US, Paper.A4, ZoneId.of("UTC"), null, "1.2.3");
+        return ComparisonReport.of(Views.saved(before.build(), options), Views.saved(after.build(), options), options)
+                .content()
+                .answer();
+    }
+
+    /** Row counts that differ are refused before; see the command's own test. */
+    @Test
+    void jobs_of_two_fields_or_with_another_product_come_with_a_warning() {
+        assertEquals(1, answer(new SyntheticJob(), new SyntheticJob()).size());
+        // Case and spaces make no other field.
+        assertEquals(
+                1,
+                answer(new SyntheticJob(), new SyntheticJob().job("field", " willow  Bottom"))
+                        .size());
+        List<String> fields = answer(new SyntheticJob(), new SyntheticJob().job("field", "North forty"));
+        assertTrue(fields.get(0).startsWith("Careful: the fields differ, Willow bottom and North forty."), "" + fields);
+        List<String> products = answer(new SyntheticJob().withSecondProduct(), new SyntheticJob());
+        assertTrue(products.get(0).startsWith("Careful: only one of the jobs applied"), "" + products);
+    }
+
     @Test
     void what_is_left_to_do_comes_after_the_cautions() throws IOException {
         String text = text(pdf(new SyntheticJob().even(), new SyntheticJob().withFinding(), Paper.LETTER));

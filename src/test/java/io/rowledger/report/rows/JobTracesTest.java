@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.diagnose.HandMadePicture;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.HandMadeDelivery;
@@ -35,7 +36,8 @@ class JobTracesTest {
     @Test
     void a_rows_rate_is_its_volume_over_the_ground_it_swept() {
         JobTraces traces = traces();
-        RowPicture picture = traces.againstTarget();
+        RowPicture picture = traces.againstTarget(
+                new SyntheticJob().build().diagnosis().pictures().get(0));
         for (int s = 0; s < traces.slices(); s++) {
             assertEquals(TARGET, traces.targetLPerM2[0][s], 1e-9);
             assertEquals(1.06 * TARGET, traces.rateLPerM2[2][s], 1e-4);
@@ -45,6 +47,29 @@ class JobTracesTest {
             // Row 7 is no measure for row 1, and row 3 doesn't move the median.
             assertEquals(TARGET, traces.peersLPerM2(0)[s], 1e-4);
         }
+    }
+
+    /** Row 2 alone could not be held against the others for a pass: it was shut off, which is not off its target. */
+    @Test
+    void a_row_that_was_shut_off_is_not_drawn_as_off_its_target() {
+        JobTraces traces = traces();
+        double startS = traces.startS[0];
+        double endS = traces.endS[traces.slices() - 1];
+        float[][] ratio = new float[10][1];
+        for (float[] row : ratio) {
+            row[0] = 1;
+        }
+        ratio[1][0] = Float.NaN;
+        RowPicture picture = traces.againstTarget(
+                HandMadePicture.of(new double[] {startS}, new double[] {endS}, new int[] {1}, ratio));
+        assertTrue(Float.isNaN(picture.deviation()[1][3]));
+        assertEquals(0, picture.deviation()[0][3], 1e-3);
+        for (float[] row : ratio) {
+            row[0] = Float.NaN;
+        }
+        RowPicture empty = traces.againstTarget(
+                HandMadePicture.of(new double[] {startS}, new double[] {endS}, new int[] {1}, ratio));
+        assertEquals(0, empty.deviation()[1][3], 1e-3, "where no row is compared the target still is");
     }
 
     /** No slice lies across two passes, and together they are the working time. */
