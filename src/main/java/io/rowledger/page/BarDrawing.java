@@ -14,8 +14,8 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Tractor and bar from above, to scale (SVG): rear axle, antenna, hitch pin, wheels, drop line and every row's width, with each length
- * beside it. Lengths that the log contradicts are marked.
+ * Tractor and bar from above, to scale (SVG): rear axle, antenna, hitch pin, wheels, drop line and every row's width. Lengths have a
+ * letter in the drawing and a line below it; those that the log contradicts are marked in both.
  */
 final class BarDrawing {
     private static final double WIDTH_PX = 760;
@@ -28,6 +28,8 @@ final class BarDrawing {
     private final Messages words;
     private final Set<SetupParameter> inDoubt = EnumSet.noneOf(SetupParameter.class);
     private final StringBuilder svg = new StringBuilder(4096);
+    private final StringBuilder list = new StringBuilder(512);
+    private char letter = 'A';
     private final double left;
     private final double front;
     private final double scale;
@@ -39,7 +41,7 @@ final class BarDrawing {
             inDoubt.add(measurement.parameter());
         }
         left = Math.min(rig.leftM() + rig.barRightM(), -HALF_AXLE_M) - MARGIN_M;
-        double right = Math.max(rig.rightM() + rig.barRightM(), HALF_AXLE_M) + MARGIN_M + 5;
+        double right = Math.max(rig.rightM() + rig.barRightM(), HALF_AXLE_M) + MARGIN_M + 1.5;
         front = Math.max(rig.antennaAheadM(), 1) + MARGIN_M;
         scale = WIDTH_PX / (right - left);
     }
@@ -73,7 +75,10 @@ final class BarDrawing {
             text((from + to) / 2, dropM - 0.7, Integer.toString(band.row()), "row");
         }
         lengths(dropM);
-        return svg.append("</svg>").toString();
+        return svg.append("</svg><ul class=\"measures\">")
+                .append(list)
+                .append("</ul>")
+                .toString();
     }
 
     private void lengths(double dropM) {
@@ -83,7 +88,7 @@ final class BarDrawing {
         length(x, pin, 0, "page.bar.axle_to_hitch", null);
         if (rig.hitch() == Hitch.PULL_TYPE) {
             length(
-                    x + 0.5,
+                    x + 1.1,
                     pin - rig.hitchToWheelsM(),
                     pin,
                     "page.bar.hitch_to_wheels",
@@ -93,31 +98,34 @@ final class BarDrawing {
         boolean aside = inDoubt.contains(SetupParameter.SIDE_OFFSET);
         if (aside || rig.barRightM() != 0) {
             line(0, dropM - 0.35, rig.barRightM(), dropM - 0.35, aside ? "length differs" : "length");
-            label(left + MARGIN_M, dropM - 1.3, "page.bar.side", rig.barRightM(), aside);
+            measure(rig.barRightM() / 2, dropM - 1.4, "page.bar.side", rig.barRightM(), aside);
         }
         if (inDoubt.contains(SetupParameter.OUTSIDE_SHARE)) {
-            label(
-                    left + MARGIN_M,
-                    dropM - 1.9,
-                    "page.bar.share",
-                    rig.bands().get(0).widthM(),
-                    true);
+            Band first = rig.bands().get(0);
+            measure((first.leftM() + first.rightM()) / 2, dropM - 1.4, "page.bar.share", first.widthM(), true);
         }
     }
 
     private void length(double x, double from, double to, String key, @Nullable SetupParameter parameter) {
         boolean doubtful = parameter != null && inDoubt.contains(parameter);
         line(x, from, x, to, doubtful ? "length differs" : "length");
-        label(x + 0.25, (from + to) / 2, key, to - from, doubtful);
+        measure(x + 0.25, (from + to) / 2, key, to - from, doubtful);
     }
 
-    private void label(double x, double y, String key, double lengthM, boolean doubtful) {
-        String value = words.units().text(QuantityKind.DIMENSION, lengthM);
-        text(
-                x,
-                y,
-                words.text(doubtful ? "page.bar.differs" : "page.bar.length", words.text(key), value),
-                doubtful ? "measure differs" : "measure");
+    /** A letter at a place in the drawing, and its line in the list. */
+    private void measure(double x, double y, String key, double lengthM, boolean doubtful) {
+        text(x, y, String.valueOf(letter), doubtful ? "measure differs" : "measure");
+        String line = words.text(
+                doubtful ? "page.bar.differs" : "page.bar.length",
+                words.text(key),
+                words.units().text(QuantityKind.DIMENSION, lengthM));
+        list.append(doubtful ? "<li class=\"differs\">" : "<li>")
+                .append("<b>")
+                .append(letter)
+                .append("</b> ")
+                .append(PageMap.escaped(line))
+                .append("</li>");
+        letter++;
     }
 
     private void line(double x0, double y0, double x1, double y1, String kind) {

@@ -116,7 +116,7 @@ class ReviewPageTest {
         String agrees = BarDrawing.of(analysis.rig(), SetupCheck.none(), US.messages());
         String differs = BarDrawing.of(analysis.rig(), new SetupCheck(List.of(drop)), US.messages());
         assertFalse(agrees.contains("differs"));
-        assertEquals(2, differs.split("differs\"", -1).length - 1, "one line and its label");
+        assertEquals(3, differs.split("differs\"", -1).length - 1, "a line, its letter and its measure");
         assertTrue(differs.contains("the log differs"));
     }
 
