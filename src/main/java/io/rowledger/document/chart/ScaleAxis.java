@@ -63,43 +63,52 @@ final class ScaleAxis extends ValueAxis {
         return scale.low() + share * (scale.high() - scale.low());
     }
 
+    /** Where a label stands along its axis, chart units; at its mark's right where it would reach too far to the left. */
+    private record Span(double from, double to, boolean shifted) {}
+
+    private Span span(Tick tick, Graphics2D g, Rectangle2D area, RectangleEdge edge) {
+        double at = valueToJava2D(tick.value(), area, edge);
+        if (!RectangleEdge.isTopOrBottom(edge)) {
+            return new Span(
+                    at - getTickLabelFont().getSize() / 2.0,
+                    at + getTickLabelFont().getSize() / 2.0,
+                    false);
+        }
+        double width = g.getFontMetrics(getTickLabelFont()).stringWidth(tick.label());
+        boolean shifted = at - width / 2 < area.getMinX() - MAX_OVERHANG_PT * ChartGraphics.UNITS_PER_PT;
+        return shifted ? new Span(at, at + width, true) : new Span(at - width / 2, at + width / 2, false);
+    }
+
     /** The marks whose labels have room: every one, every second, every fourth and so on. */
     @Override
     public List<?> refreshTicks(Graphics2D g, AxisState state, Rectangle2D area, RectangleEdge edge) {
         boolean across = RectangleEdge.isTopOrBottom(edge);
-        TextAnchor anchor = across ? TextAnchor.TOP_CENTER : TextAnchor.CENTER_RIGHT;
-        int n = scale.ticks().size();
-        double[] at = new double[n];
-        double[] half = new double[n];
-        for (int i = 0; i < n; i++) {
-            Tick tick = scale.ticks().get(i);
-            at[i] = valueToJava2D(tick.value(), area, edge);
-            half[i] = across
-                    ? g.getFontMetrics(getTickLabelFont()).stringWidth(tick.label()) / 2.0
-                    : getTickLabelFont().getSize() / 2.0;
-        }
+        List<Span> spans =
+                scale.ticks().stream().map(tick -> span(tick, g, area, edge)).toList();
         double between = across ? BETWEEN_PT * ChartGraphics.UNITS_PER_PT : 0;
         int every = 1;
-        while (every < n && touching(at, half, every, between)) {
+        while (every < spans.size() && touching(spans, every, between)) {
             every *= 2;
         }
         List<NumberTick> ticks = new ArrayList<>();
-        for (int i = 0; i < n; i += every) {
+        for (int i = 0; i < spans.size(); i += every) {
             Tick tick = scale.ticks().get(i);
-            boolean fits = !across || at[i] + half[i] <= area.getMaxX() + BETWEEN_PT * ChartGraphics.UNITS_PER_PT;
-            // A long first label, such as a date, begins at its mark instead of off the page.
-            TextAnchor own = across && at[i] - half[i] < area.getMinX() - MAX_OVERHANG_PT * ChartGraphics.UNITS_PER_PT
-                    ? TextAnchor.TOP_LEFT
-                    : anchor;
-            ticks.add(new NumberTick(tick.value(), fits ? tick.label() : "", own, own, 0));
+            Span span = spans.get(i);
+            boolean fits = !across || span.to <= area.getMaxX() + BETWEEN_PT * ChartGraphics.UNITS_PER_PT;
+            TextAnchor anchor =
+                    !across ? TextAnchor.CENTER_RIGHT : span.shifted ? TextAnchor.TOP_LEFT : TextAnchor.TOP_CENTER;
+            ticks.add(new NumberTick(tick.value(), fits ? tick.label() : "", anchor, anchor, 0));
         }
         return ticks;
     }
 
     /** True if two neighbors touch among every so many labels. */
-    private static boolean touching(double[] at, double[] half, int every, double between) {
-        for (int i = every; i < at.length; i += every) {
-            if (Math.abs(at[i] - at[i - every]) < half[i] + half[i - every] + between) {
+    private static boolean touching(List<Span> spans, int every, double between) {
+        for (int i = every; i < spans.size(); i += every) {
+            Span one = spans.get(i - every);
+            Span next = spans.get(i);
+            // An upright axis counts from its bottom, so the next label may lie on either side.
+            if (Math.min(one.to, next.to) + between > Math.max(one.from, next.from)) {
                 return true;
             }
         }

@@ -123,7 +123,8 @@ public final class DeviationPicture implements Chart {
                 double half = canvas.width(text, Palette.LABEL) / 2;
                 if (x0[c] - half >= free && x0[c] + half <= widthPt) {
                     ticks.add(new Tick(x0[c], text));
-                    free = x0[c] + half + 8;
+                    // The axis begins a label at its mark where it would reach too far to the left.
+                    free = Math.max(x0[c], LEFT_PT + half) + half + 8;
                     dated = c;
                 }
             }

@@ -72,7 +72,8 @@ final class WorkClock {
             double x = before[i] / all * plotPt;
             if (x - half >= free && x + half <= plotPt + BETWEEN_PT) {
                 ticks.add(new Tick(before[i], text));
-                free = x + half + BETWEEN_PT;
+                // The axis begins a label at its mark where it would reach too far to the left.
+                free = Math.max(x, half) + half + BETWEEN_PT;
                 dated = i;
             }
         }
