@@ -1,12 +1,14 @@
 package io.rowledger.batch;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.MapLog;
 import io.rowledger.results.ResultFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -79,6 +81,7 @@ record Folder(
         Map<Role, List<Path>> setup = new TreeMap<>();
         List<String> others = new ArrayList<>();
         List<Folder> below = new ArrayList<>();
+        List<Path> maps = new ArrayList<>();
         boolean taskData = LogForms.holdsTaskData(path);
         if (taskData) {
             logs.add(path);
@@ -97,10 +100,22 @@ record Folder(
                 if (!holdsResults(entry)) {
                     below.add(inner(entry, top ? file : name + "/" + file, leftOut));
                 }
-            } else if (!isPartOfMap(file) && !(taskData && LogForms.isPartOfTaskData(file))) {
+            } else if (isMap(file)) {
+                maps.add(entry);
+            } else if (!isPartOfMap(path, file) && !(taskData && LogForms.isPartOfTaskData(file))) {
                 others.add(file);
             }
         }
+        // Beside another log a map with rates is more likely a prescription than the same work once more.
+        boolean alone = logs.isEmpty();
+        for (Path map : maps) {
+            if (alone && MapLog.is(map)) {
+                logs.add(map);
+            } else {
+                others.add(String.valueOf(map.getFileName()));
+            }
+        }
+        others.sort(Comparator.naturalOrder());
         below.removeIf(inner -> !inner.isOfUse());
         return new Folder(path, name, logs, setup, others, below, null);
     }
@@ -164,11 +179,16 @@ record Folder(
         return null;
     }
 
-    private static boolean isPartOfMap(String file) {
+    private static boolean isMap(String file) {
+        return MAPS.contains(file.substring(file.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT));
+    }
+
+    private static boolean isPartOfMap(Path folder, String file) {
         int dot = file.lastIndexOf('.');
+        String shapes = dot > 0 ? file.substring(0, dot) + ".shp" : "";
         return dot > 0
                 && SHAPEFILE_PARTS.contains(file.substring(dot + 1).toLowerCase(Locale.ROOT))
-                && role(file.substring(0, dot) + ".shp") != null;
+                && (role(shapes) != null || Files.isRegularFile(folder.resolve(shapes)));
     }
 
     private static String plain(String stem) {

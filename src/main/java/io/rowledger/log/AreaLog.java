@@ -88,13 +88,22 @@ public record AreaLog(LogReading reading, List<Area> areas) {
         List<Message> notes = new ArrayList<>();
         for (FileLog file : files) {
             meanings.addAll(file.columnMeanings());
-            notes.addAll(LogReader.notes(file));
+            notes.addAll(notes(file));
         }
         List<LogSource> sources = files.stream().map(FileLog::source).toList();
         LogTable table = new LogTable(columns(areas, files.get(0)), sources);
         return new AreaLog(
                 new LogReading(table, meanings, notes, beside, List.of()),
                 areas.stream().map(Timed::area).toList());
+    }
+
+    /** Returns the assumptions made about one file. */
+    static List<Message> notes(FileLog file) {
+        List<Message> notes = new ArrayList<>();
+        for (Message note : LogReader.notes(file)) {
+            notes.add(note.key().equals("notes.log.untimed") ? Message.of("notes.areas.untimed", file.name()) : note);
+        }
+        return notes;
     }
 
     private static void requirePolygons(Path log, FileLog file) {

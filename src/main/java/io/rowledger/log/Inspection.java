@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -94,6 +95,34 @@ public record Inspection(
         columns(file, text);
         dropped(file, text);
         warnings(file, text, words);
+        text.append('\n');
+    }
+
+    /** Describes a file of polygons with a rate each. */
+    static void describeAreas(FileLog file, StringBuilder text, Function<Message, String> words) {
+        RawLog log = file.log();
+        text.append(file.name()).append('\n');
+        line(text, "form", file.form());
+        line(
+                text,
+                "areas",
+                String.format(
+                        Locale.ROOT,
+                        "%,d polygons with a rate each; path, flows and single rows are not in this file",
+                        log.records));
+        if (!file.plan().isUntimed()) {
+            double[] times =
+                    Arrays.stream(log.timeS).limit(log.records).sorted().toArray();
+            line(text, "time", instant(times[0]) + " to " + instant(times[times.length - 1]) + " UTC");
+        }
+        line(text, "place", place(log));
+        text.append("\n  columns\n");
+        table(file.columnMeanings(), meaning -> "", text);
+        List<Message> notes = AreaLog.notes(file);
+        if (!notes.isEmpty()) {
+            text.append("\n  to note\n");
+            notes.forEach(note -> text.append("    ").append(words.apply(note)).append('\n'));
+        }
         text.append('\n');
     }
 

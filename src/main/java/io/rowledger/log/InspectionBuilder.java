@@ -28,6 +28,9 @@ final class InspectionBuilder {
     private final StringBuilder text = new StringBuilder();
     private final List<UnusableInputException> problems = new ArrayList<>();
     private final List<FileLog> files = new ArrayList<>();
+    /** Files of polygons, which no other log can be joined to. */
+    private final List<FileLog> areas = new ArrayList<>();
+
     private @Nullable BarGeometry geometry;
     private @Nullable LogGlance first;
 
@@ -60,7 +63,12 @@ final class InspectionBuilder {
         List<UnusableInputException> questions = oncePerKind(glance.questions());
         if (questions.isEmpty()) {
             try {
-                describe(LogCleaning.clean(LogFileReader.read(log, options)));
+                if (AreaLog.is(log)) {
+                    AreaLog.read(List.of(log), options);
+                    describeAreas(LogFileReader.read(log, options));
+                } else {
+                    describe(LogCleaning.clean(LogFileReader.read(log, options)));
+                }
                 return;
             } catch (UnusableInputException e) {
                 questions.add(e);
@@ -125,14 +133,20 @@ final class InspectionBuilder {
         files.add(file);
     }
 
+    private void describeAreas(FileLog file) {
+        Inspection.describeAreas(file, text, words);
+        areas.add(file);
+    }
+
     Inspection build() {
         if (files.size() > 1) {
             together();
         }
         String all = text.toString().replace("\r\n", "\n");
         LogGlance glance = first;
-        if (!files.isEmpty()) {
-            FileLog file = files.get(0);
+        List<FileLog> read = files.isEmpty() ? areas : files;
+        if (!read.isEmpty()) {
+            FileLog file = read.get(0);
             String zone = ZoneProposal.of(file.log().latDeg[0], file.log().lonDeg[0]);
             return inspection(all, file.columnMeanings(), file.plan(), zone);
         }

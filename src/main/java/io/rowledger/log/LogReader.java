@@ -61,9 +61,10 @@ public final class LogReader {
             } else if (AreaLog.is(log)) {
                 throw UnusableInputException.found("polygons, the ground that was covered, instead of records")
                         .inFile(log.toString())
-                        .expected("a log with a record for each position")
+                        .expected("a log with a record for each position: polygons have no path and no rows")
                         .hint(
-                                "give the polygons alone; they have no rows and no path, so nothing can be said of those");
+                                "run rowledger report with the polygons alone for acres, volume, nitrogen, skips and overlaps, or"
+                                        + " export the points that the console logged");
             } else {
                 files.add(LogCleaning.clean(LogFileReader.read(log, options)));
                 for (Path part : LogFile.parts(log)) {

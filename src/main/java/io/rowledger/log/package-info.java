@@ -8,7 +8,7 @@
  * <p>A map of areas with a rate each has no path: {@link AreaLog} reads it on a way of its own.
  *
  * <p>For other packages: {@link AreaLog}, {@link Inspection}, {@link LogReader}, {@link LogReading}, {@link LogSurvey},
- * {@link LogTable}, {@link Metering}.
+ * {@link LogTable}, {@link MapLog}, {@link Metering}.
  */
 @NullMarked
 package io.rowledger.log;

@@ -122,6 +122,10 @@ final class Kinds {
         List<Path> kml = Corpus.cases(".*/good-log/.*\\.kml");
         List<Path> areas = Corpus.cases(".*/(bad-input/log-|good-areas/)polygons[^/]*/.*\\.geojson");
         List<Path> shapes = Corpus.cases(".*/good-log/points-shapefile[^/]*/.*\\.zip");
+        LogOptions namedColumns = RigReader.read(
+                        Path.of("src/test/resources/cases/good-log/points-shapefile-zip/rig.yaml"))
+                .rig()
+                .logOptions();
         List<Path> workbooks = Corpus.cases(".*/good-log/.*\\.xlsx");
         Kind.Maker gzip = packed(plain, "log.csv.gz", Words.LOG, false, Corpus::gzip);
         return List.of(
@@ -147,7 +151,7 @@ final class Kinds {
                         "log, shapefile",
                         10,
                         random -> archive("log", Corpus.unzip(any(shapes, random)), Words.BINARY, true, random),
-                        Kinds::readLog,
+                        (path, random) -> LogReader.read(List.of(path), namedColumns),
                         this::wholeLog),
                 new Kind("log, GeoPackage", 15, one(gpkg, "log", Words.BINARY, true), Kinds::readLog, this::wholeLog),
                 new Kind(

@@ -279,8 +279,9 @@ class LogContainersTest {
         Path map = TestShapefile.polygons().add(ring, Map.of("rate", 42)).write(dir, "map", TestShapefile.WGS84);
         assertEquals(
                 "map.shp: found polygons, the ground that was covered, instead of records; expected a log with a record for"
-                        + " each position. Hint: give the polygons alone; they have no rows and no path, so nothing can be"
-                        + " said of those.",
+                        + " each position: polygons have no path and no rows. Hint: run rowledger report with the polygons"
+                        + " alone for acres, volume, nitrogen, skips and overlaps, or export the points that the console"
+                        + " logged.",
                 message(map));
     }
 

@@ -50,7 +50,7 @@ public record ColumnName(
     }
 
     /** Parses a header; empty if it names no known quantity. */
-    static Optional<ColumnName> of(String header) {
+    public static Optional<ColumnName> of(String header) {
         String name = header.strip();
         String unitText = "";
         Matcher bracketed = WITH_UNIT.matcher(name);
