@@ -108,7 +108,17 @@ public final class Batch {
      * @throws UnusableInputException where the folder, or that of the results, can't be used
      */
     public static List<BatchOutcome> run(Setting setting, Work work, Listener listener) {
-        return run(setting, name -> true, work, listener);
+        return run(setting, name -> true, null, work, listener);
+    }
+
+    /**
+     * Does the jobs of one shard; without a shard, all jobs, those that shards have done being taken over.
+     *
+     * @return what became of each of these, by name
+     * @throws UnusableInputException where the folder, or that of the results, can't be used
+     */
+    public static List<BatchOutcome> run(Setting setting, @Nullable Shard shard, Work work, Listener listener) {
+        return run(setting, name -> true, shard, work, listener);
     }
 
     /**
@@ -119,18 +129,27 @@ public final class Batch {
      * @throws UnusableInputException where the folder, or that of the results, can't be used
      */
     public static List<BatchOutcome> run(Setting setting, Predicate<String> only, Work work, Listener listener) {
+        return run(setting, only, null, work, listener);
+    }
+
+    private static List<BatchOutcome> run(
+            Setting setting, Predicate<String> only, @Nullable Shard shard, Work work, Listener listener) {
         if (isSame(setting.folder, setting.out)) {
             throw UnusableInputException.found("the folder of the logs as that of the results")
                     .inFile(setting.out.toString())
                     .expected("two folders")
                     .hint("name another with --out, or leave it out");
         }
-        List<FieldJob> jobs = BatchFolder.jobs(setting.folder, setting.rig, setting.each, setting.out).stream()
-                .filter(job -> only.test(job.name()))
-                .toList();
-        try (BatchStore store = BatchStore.open(setting.out)) {
-            jobs.forEach(job -> store.recover(job.name()));
-            return new Batch(setting, work, listener).all(jobs, store);
+        List<FieldJob> all = BatchFolder.jobs(setting.folder, setting.rig, setting.each, setting.out);
+        try (BatchStore store = BatchStore.open(setting.out, shard)) {
+            all.stream()
+                    .map(FieldJob::name)
+                    .filter(name -> Shard.has(shard, name))
+                    .forEach(store::recover);
+            store.clearShards();
+            List<FieldJob> jobs =
+                    all.stream().filter(job -> only.test(job.name())).toList();
+            return new Batch(setting, work, listener).all(jobs, shard, store);
         }
     }
 
@@ -138,8 +157,11 @@ public final class Batch {
         return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize());
     }
 
-    private List<BatchOutcome> all(List<FieldJob> jobs, BatchStore store) {
-        List<PlannedJob> plan = BatchPlan.of(jobs, setting.version, setting.options, store, setting.again);
+    /** Which logs count twice shows only in all jobs: each shard plans all and does its own. */
+    private List<BatchOutcome> all(List<FieldJob> jobs, @Nullable Shard shard, BatchStore store) {
+        List<PlannedJob> plan = BatchPlan.of(jobs, setting.version, setting.options, store, setting.again).stream()
+                .filter(planned -> Shard.has(shard, planned.job().name()))
+                .toList();
         List<PlannedJob> toDo = new ArrayList<>();
         List<BatchOutcome> outcomes = new ArrayList<>();
         for (PlannedJob planned : plan) {
@@ -148,7 +170,9 @@ public final class Batch {
             }
         }
         listener.planned(
-                plan.size(), jobs.stream().mapToInt(job -> job.logs().size()).sum(), toDo.size());
+                plan.size(),
+                plan.stream().mapToInt(planned -> planned.job().logs().size()).sum(),
+                toDo.size());
         for (PlannedJob planned : plan) {
             if (planned.basis() == null || planned.before() != null) {
                 end(outcomes, notDone(planned, store), plan.size());
@@ -199,6 +223,9 @@ public final class Batch {
         Entry before = planned.before();
         if (job.problem() != null) {
             return failed(job, Result.UNUSABLE, String.valueOf(job.problem().getMessage()), store);
+        }
+        if (before != null && before.name().equals(job.name()) && store.doneByShards(job.name())) {
+            return outcome(job, Result.DONE, "", job.name(), store);
         }
         if (before != null) {
             String message = before.name().equals(job.name())

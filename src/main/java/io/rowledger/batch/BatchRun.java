@@ -58,6 +58,11 @@ public final class BatchRun {
      */
     public record Work(Set<Audience> audiences, boolean setupApplied, Function<ZoneId, ReportOptions> options) {}
 
+    /** The summary of a run, not written. */
+    public static BatchReport summary(List<BatchOutcome> outcomes, Work work) {
+        return BatchReport.of(outcomes, work.options.apply(zone(outcomes)).in(Locale.ENGLISH));
+    }
+
     /** Writes the summary of a run and the nitrogen ledger of its fields, and returns the summary. */
     public static BatchReport summarize(List<BatchOutcome> outcomes, Work work, Path place) {
         // What is of all fields is in English so far.

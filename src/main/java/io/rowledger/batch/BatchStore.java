@@ -6,14 +6,10 @@ import io.rowledger.results.BatchLedger;
 import io.rowledger.results.ResultFile;
 import io.rowledger.results.SummaryReader;
 import java.io.IOException;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -40,40 +36,48 @@ final class BatchStore implements AutoCloseable {
     private final Path folder;
     private final Path work;
     private final Path before;
-    private final FileChannel lockFile;
-    private final FileLock lock;
+    private final BatchLocks locks;
     private final BatchLedger ledger;
+    /** Folders of shards that this run takes over. */
+    private final List<Path> shards;
+    /** Names of the fields that those shards have done. */
+    private final Set<String> doneByShards;
     /** SIGINT, SIGTERM and SIGHUP leave no unfinished results; what is done stays. */
     private final Thread atExit = new Thread(this::clearWork, "clear unfinished results");
 
-    private BatchStore(Path folder, FileChannel lockFile, FileLock lock, BatchLedger ledger) {
+    private BatchStore(Path folder, Path own, BatchLocks locks, BatchLedger ledger, List<Path> shards) {
         this.folder = folder;
-        this.work = folder.resolve(HIDDEN).resolve("work");
-        this.before = folder.resolve(HIDDEN).resolve("before");
-        this.lockFile = lockFile;
-        this.lock = lock;
+        this.work = own.resolve("work");
+        this.before = own.resolve("before");
+        this.locks = locks;
         this.ledger = ledger;
+        this.shards = shards;
+        this.doneByShards = ledger.takeOver(shards);
     }
 
     /**
-     * Opens the folder, which is made where it doesn't exist, for this process alone.
+     * Opens the folder, which is made where it doesn't exist, for this process alone, or for one shard. Without a shard what
+     * shards have done is taken over.
      *
      * @throws UnusableInputException where it can't be written, or another batch writes there
      */
-    static BatchStore open(Path folder) {
+    static BatchStore open(Path folder, @Nullable Shard shard) {
         try {
-            Files.createDirectories(folder.resolve(HIDDEN));
-            FileChannel file = FileChannel.open(
-                    folder.resolve(HIDDEN).resolve("lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-            FileLock lock = tryLock(file);
-            if (lock == null) {
-                file.close();
-                throw UnusableInputException.found("another batch at work")
-                        .inFile(folder.toString())
-                        .expected("one batch at a time in a folder of results")
-                        .hint("wait until it has ended, or name another folder with --out");
+            Path hidden = folder.resolve(HIDDEN);
+            Path own = shard == null ? hidden : hidden.resolve(shard.folder());
+            Files.createDirectories(own);
+            BatchLocks locks = BatchLocks.take(folder, hidden, shard);
+            List<Path> shards = BatchLocks.shards(hidden);
+            BatchStore store;
+            if (shard == null) {
+                store = new BatchStore(folder, own, locks, BatchLedger.of(folder), shards);
+            } else {
+                BatchLedger ledger = BatchLedger.of(own);
+                ledger.alsoShow(List.of(folder));
+                ledger.alsoShow(
+                        shards.stream().filter(other -> !other.equals(own)).toList());
+                store = new BatchStore(folder, own, locks, ledger, List.of());
             }
-            BatchStore store = new BatchStore(folder, file, lock, BatchLedger.of(folder));
             clear(store.work);
             Files.createDirectories(store.work);
             Runtime.getRuntime().addShutdownHook(store.atExit);
@@ -83,11 +87,19 @@ final class BatchStore implements AutoCloseable {
         }
     }
 
-    private static @Nullable FileLock tryLock(FileChannel file) throws IOException {
+    /** True if shards have done this field since the last run without a shard. */
+    boolean doneByShards(String name) {
+        return doneByShards.contains(name);
+    }
+
+    /** Removes what shards have left, after everything of it is taken over. */
+    void clearShards() {
         try {
-            return file.tryLock();
-        } catch (OverlappingFileLockException e) {
-            return null;
+            for (Path shard : shards) {
+                clear(shard);
+            }
+        } catch (IOException e) {
+            throw refused(folder, e);
         }
     }
 
@@ -102,6 +114,11 @@ final class BatchStore implements AutoCloseable {
 
     /** Puts right what a run left that was killed while this job's results changed places. */
     void recover(String name) {
+        recover(name, before);
+        shards.forEach(shard -> recover(name, shard.resolve("before")));
+    }
+
+    private void recover(String name, Path before) {
         Path old;
         try {
             old = before.resolve(name);
@@ -246,9 +263,8 @@ final class BatchStore implements AutoCloseable {
             return;
         }
         try {
-            lock.release();
-            lockFile.close();
             clear(work);
+            locks.close();
         } catch (IOException e) {
             // What stays behind is hidden, and the next run clears it.
             return;

@@ -7,7 +7,7 @@
  * {@code season/north/boundary.kml} and {@code season/hill/log.csv} are two jobs: "hill" of one log without a boundary, and
  * "north" of two logs as one job with its boundary; both by the rig file above them.
  *
- * <p>For other packages: {@link Batch}, {@link BatchOptions}, {@link BatchRun}, {@link FieldFiles}, {@link JobGrouping}.
+ * <p>For other packages: {@link Batch}, {@link BatchOptions}, {@link BatchRun}, {@link FieldFiles}, {@link JobGrouping}, {@link Shard}.
  */
 @NullMarked
 package io.rowledger.batch;

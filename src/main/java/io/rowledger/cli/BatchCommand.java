@@ -6,6 +6,7 @@ import io.rowledger.batch.Batch;
 import io.rowledger.batch.BatchOptions;
 import io.rowledger.batch.BatchRun;
 import io.rowledger.batch.JobGrouping;
+import io.rowledger.batch.Shard;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.Batches;
@@ -77,6 +78,14 @@ final class BatchCommand implements Callable<Integer> {
     @Option(names = "--jobs", paramLabel = "N", description = "Fields done at a time (default: as many as cores).")
     private @Nullable Integer jobs;
 
+    @Option(
+            names = "--shard",
+            paramLabel = "I/N",
+            description =
+                    "Does the fields that fall to part I of N, for several processes or machines at once on one folder"
+                            + " of results. A last call without it writes the summary.")
+    private @Nullable String part;
+
     @Option(names = "--again", description = "Does every field again, also those done before from the same files.")
     private boolean again;
 
@@ -97,6 +106,7 @@ final class BatchCommand implements Callable<Integer> {
                     .expected("1 or more")
                     .hint("leave --jobs out to do as many as there are cores");
         }
+        Shard shard = part == null ? null : Shard.of(part);
         long start = System.nanoTime();
         int cores = Runtime.getRuntime().availableProcessors();
         Results results = new Results(
@@ -117,13 +127,15 @@ final class BatchCommand implements Callable<Integer> {
         BatchRun.Work work = new BatchRun.Work(results.audiences(), applySetupCheck, results::options);
         List<BatchOutcome> outcomes = Batch.run(
                 setting,
+                shard,
                 (files, check, fresh, threads) ->
                         BatchRun.field(files, past(check), fresh, threads, work, Progress.SILENT),
                 new BatchProgress(console.progress(quiet), page.units(), System::nanoTime));
-        BatchReport report = BatchRun.summarize(outcomes, work, place);
+        BatchReport report =
+                shard == null ? BatchRun.summarize(outcomes, work, place) : BatchRun.summary(outcomes, work);
         Messages messages =
                 results.options(BatchRun.zone(outcomes)).in(Locale.ENGLISH).messages();
-        print(outcomes, report.content(), messages, place, System.nanoTime() - start);
+        print(outcomes, report.content(), messages, shard == null, place, System.nanoTime() - start);
         return status(outcomes);
     }
 
@@ -145,7 +157,13 @@ final class BatchCommand implements Callable<Integer> {
         return whole.resolveSibling(whole.getFileName() + "-results");
     }
 
-    private void print(List<BatchOutcome> outcomes, BatchSummary summary, Messages messages, Path place, long nanos) {
+    private void print(
+            List<BatchOutcome> outcomes,
+            BatchSummary summary,
+            Messages messages,
+            boolean summarized,
+            Path place,
+            long nanos) {
         BatchTable.print(outcomes, summary, messages, console.out());
         for (BatchOutcome outcome : outcomes) {
             if (outcome.result() == Result.FAILED) {
@@ -165,7 +183,11 @@ final class BatchCommand implements Callable<Integer> {
                 .println(BatchProgress.seconds(seconds) + " in all"
                         + (done == 0 ? "." : ", " + BatchProgress.seconds(seconds / done) + " for each field done."));
         Path whole = place.toAbsolutePath().normalize();
-        console.out().println("Summary: " + whole.resolve("batch-summary.pdf"));
+        console.out()
+                .println(
+                        summarized
+                                ? "Summary: " + whole.resolve("batch-summary.pdf")
+                                : "One shard of several: call once more without --shard for the summary.");
         console.out().println("Reports: " + whole);
     }
 

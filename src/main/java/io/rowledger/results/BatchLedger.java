@@ -13,6 +13,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -25,7 +26,10 @@ public final class BatchLedger {
     public static final String FILE = ResultFile.BATCH_LEDGER.fileName();
 
     private final Path folder;
+    /** What stands in the file. */
     private final Map<String, Entry> entries = new TreeMap<>();
+    /** What other ledgers say, for reading alone. */
+    private final Map<String, Entry> others = new TreeMap<>();
 
     private BatchLedger(Path folder) {
         this.folder = folder;
@@ -82,19 +86,46 @@ public final class BatchLedger {
         return ledger;
     }
 
+    /** Also shows what the ledgers of these folders hold, a later one before an earlier one, and writes none of it. */
+    public synchronized void alsoShow(List<Path> folders) {
+        for (Path other : folders) {
+            others.putAll(of(other).entries);
+        }
+    }
+
+    /** Takes over the entries of the ledgers of these folders, writes the ledger and returns their names. */
+    public synchronized Set<String> takeOver(List<Path> folders) {
+        Map<String, Entry> taken = new TreeMap<>();
+        for (Path other : folders) {
+            taken.putAll(of(other).entries);
+        }
+        if (!taken.isEmpty()) {
+            entries.putAll(taken);
+            save();
+        }
+        return taken.keySet();
+    }
+
     /** All entries, by name. */
     public synchronized List<Entry> entries() {
-        return List.copyOf(entries.values());
+        Map<String, Entry> all = new TreeMap<>(others);
+        all.putAll(entries);
+        return List.copyOf(all.values());
     }
 
     /** The entry of this name, or null. */
     public synchronized @Nullable Entry entry(String name) {
-        return entries.get(name);
+        Entry own = entries.get(name);
+        return own == null ? others.get(name) : own;
     }
 
     /** Adds or replaces an entry, and writes the ledger. */
     public synchronized void put(Entry entry) {
         entries.put(entry.name, entry);
+        save();
+    }
+
+    private void save() {
         Path fresh = folder.resolve("." + FILE);
         try (FileChannel channel = FileChannel.open(
                 fresh, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING)) {

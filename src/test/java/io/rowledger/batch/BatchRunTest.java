@@ -94,6 +94,50 @@ class BatchRunTest {
     }
 
     @Test
+    void a_shard_does_its_own_fields_and_writes_no_ledger_but_its_own() {
+        List<String> done = new ArrayList<>();
+        for (int i = 1; i <= 2; i++) {
+            worked.clear();
+            Shard shard = new Shard(i, 2);
+            Batch.run(setting(1, GIGABYTE), shard, this::write, new Silent());
+            assertTrue(worked.stream().allMatch(shard::has), worked.toString());
+            done.addAll(worked);
+            assertFalse(Files.exists(out.resolve(BatchLedger.FILE)));
+        }
+        Collections.sort(done);
+        assertEquals(List.of("creek", "hill", "north"), done);
+        worked.clear();
+        assertEquals(
+                List.of(Result.DONE, Result.DONE, Result.DONE),
+                run().values().stream().map(BatchOutcome::result).toList());
+        assertEquals(List.of(), worked);
+        assertFalse(Files.exists(out.resolve(".rowledger-batch/shard-1-of-2")));
+        assertEquals(Result.AS_BEFORE, run().get("hill").result());
+    }
+
+    @Test
+    void a_run_without_a_shard_is_refused_while_a_shard_is_at_work() throws IOException {
+        Path hidden = Files.createDirectories(out.resolve(".rowledger-batch"));
+        Files.createDirectories(hidden.resolve("shard-1-of-2"));
+        try (BatchLocks shard = BatchLocks.take(out, hidden, new Shard(1, 2))) {
+            assertTrue(assertThrows(UnusableInputException.class, this::run)
+                    .getMessage()
+                    .contains("another batch at work"));
+        }
+        assertEquals(Result.DONE, run().get("hill").result());
+    }
+
+    @Test
+    void a_shard_is_a_number_of_a_number() {
+        assertEquals(new Shard(2, 4), Shard.of("2/4"));
+        for (String wrong : List.of("0/4", "5/4", "2", "a/b", "-1/4", "2/4/6", "")) {
+            assertTrue(assertThrows(UnusableInputException.class, () -> Shard.of(wrong))
+                    .getMessage()
+                    .contains("I/N"));
+        }
+    }
+
+    @Test
     void a_job_that_fails_stops_no_other_and_is_tried_again() {
         Map<String, BatchOutcome> first = run(setting(2, GIGABYTE), (files, check, folder, threads) -> {
             if (files.logs().get(0).toString().contains("hill")) {

@@ -117,6 +117,21 @@ class BatchTest {
     }
 
     @Test
+    void shards_and_a_last_call_leave_the_bytes_of_one_run(@TempDir Path temporary) throws IOException {
+        Path shared = temporary.resolve("season-results");
+        for (String shard : List.of("2/3", "1/3", "3/3", "1/3")) {
+            Calls part = Calls.of("batch", season, "--out", shared, "--shard", shard);
+            assertTrue(part.status() == 0 || part.status() == 2, part.err());
+            assertFalse(Files.exists(shared.resolve("batch-summary.pdf")));
+        }
+        assertEquals(call.status(), Calls.of("batch", season, "--out", shared).status());
+        // The ledger of a season names its folder: the one run goes to the same place.
+        Path sharded = Files.move(shared, temporary.resolve("sharded"));
+        assertEquals(call.status(), Calls.of("batch", season, "--out", shared).status());
+        assertSame(shared, sharded);
+    }
+
+    @Test
     void each_field_has_what_report_alone_writes_to_the_byte(@TempDir Path alone) throws IOException {
         Path north = season.resolve("two-oaks/north");
         Calls one = Calls.of(
