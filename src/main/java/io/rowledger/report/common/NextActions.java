@@ -2,6 +2,7 @@ package io.rowledger.report.common;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
@@ -92,9 +93,13 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
      */
     public static NextActions of(
             JobView job, List<Finding> findings, FindingUncertainties uncertainties, WhatIf whatIf, Messages messages) {
-        Builder builder = new Builder(job, whatIf, messages);
+        Builder builder = new Builder(job, uncertainties.diagnosis(), whatIf, messages);
         for (int i = 0; i < findings.size(); i++) {
-            builder.finding(findings.get(i), uncertainties.of(i));
+            if (uncertainties.diagnosis().alsoNoticed().get(i)) {
+                builder.alsoNoticed(findings.get(i));
+            } else {
+                builder.finding(findings.get(i), uncertainties.of(i));
+            }
         }
         builder.unexplained(findings);
         builder.drive(DriveBack.of(job.coverage(), job.track()));
@@ -122,15 +127,18 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
 
     private static final class Builder {
         private final JobView job;
+        private final Diagnosis diagnosis;
         private final WhatIf whatIf;
         private final Messages messages;
         private final double targetLPerM2;
         private final List<Candidate> candidates = new ArrayList<>();
+        private final List<String> noticed = new ArrayList<>();
         /** Rows that left a stop by not applying. */
         private final Set<Integer> skippedRows = new HashSet<>();
 
-        Builder(JobView job, WhatIf whatIf, Messages messages) {
+        Builder(JobView job, Diagnosis diagnosis, WhatIf whatIf, Messages messages) {
             this.job = job;
+            this.diagnosis = diagnosis;
             this.whatIf = whatIf;
             this.messages = messages;
             this.targetLPerM2 = targetLPerM2();
@@ -139,11 +147,12 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
         NextActions build() {
             candidates.sort(Comparator.comparingDouble(this::rankL).reversed());
             int shown = Math.min(MAX_ACTIONS, candidates.size());
-            List<String> rest = candidates.subList(shown, candidates.size()).stream()
+            List<String> rest = new ArrayList<>(candidates.subList(shown, candidates.size()).stream()
                     .map(Candidate::foundTitle)
                     .filter(title -> !title.isEmpty())
                     .map(title -> messages.text("words.action.sentence", title))
-                    .toList();
+                    .toList());
+            rest.addAll(noticed);
             boolean evaluated = job.rates().sweptAreaM2() > 0;
             return new NextActions(
                     candidates.subList(0, shown).stream().map(Candidate::action).toList(),
@@ -156,13 +165,17 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
             Action action = candidate.action();
             double rankL = action.costL();
             for (Candidate other : candidates) {
-                if (other.action().kind() == Kind.DRIVE
-                        && skippedRows.containsAll(action.rows())
-                        && !action.rows().isEmpty()) {
+                if (other.action().kind() == Kind.DRIVE && action.kind() == Kind.CHECK && leftSkip(candidate)) {
                     rankL = Math.max(rankL, other.action().costL());
                 }
             }
             return rankL;
+        }
+
+        /** True for a fault of rows that left skips, and for a fault of the whole supply. */
+        private boolean leftSkip(Candidate candidate) {
+            List<Integer> rows = candidate.action().rows();
+            return rows.isEmpty() ? !candidate.foundTitle().isEmpty() : skippedRows.containsAll(rows);
         }
 
         /** With one meter no row is known to be sound. */
@@ -171,7 +184,15 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
             for (int p = 0; p < job.rig().products().size(); p++) {
                 oneMeter |= job.log().metering(p) == Metering.WHOLE_BAR;
             }
-            return oneMeter ? "words.action.nothingOneMeter" : "words.action.nothing";
+            if (oneMeter) {
+                return "words.action.nothingOneMeter";
+            }
+            return diagnosis.allClear() ? "words.action.nothing" : "words.action.nothingSure";
+        }
+
+        /** A finding that cost next to nothing: told, not acted on. */
+        void alsoNoticed(Finding finding) {
+            noticed.add(messages.text("words.action.sentence", FindingTitles.of(finding)));
         }
 
         void finding(Finding finding, FindingUncertainty uncertainty) {

@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * @param worst the worst places, each with a picture
  * @param setup the rig file compared with the log
  * @param quality records, checks and notes
+ * @param limits what the log can resolve, one sentence each
  * @param cautions before any step at the machine
  * @param scope what the report is not
  * @param setbacks what was applied within setbacks; null without a keep-out file
@@ -57,6 +58,7 @@ public record PassReview(
         List<WorstPlace> worst,
         Setup setup,
         QualitySection quality,
+        List<String> limits,
         List<String> cautions,
         List<String> scope,
         @Nullable SetbackSection setbacks,
@@ -81,6 +83,7 @@ public record PassReview(
         passes = List.copyOf(passes);
         findings = List.copyOf(findings);
         worst = List.copyOf(worst);
+        limits = List.copyOf(limits);
         cautions = List.copyOf(cautions);
         scope = List.copyOf(scope);
     }
@@ -93,6 +96,11 @@ public record PassReview(
     /** True if the bars of rows and turns share a line: several products each have a chart of rows. */
     public boolean oneProduct() {
         return products.size() == 1;
+    }
+
+    /** True if the log's own limits are known. */
+    public boolean hasLimits() {
+        return !limits.isEmpty();
     }
 
     /** True if a person entered more than the name of the field. */
