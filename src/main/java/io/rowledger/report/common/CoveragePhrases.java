@@ -25,9 +25,9 @@ public record CoveragePhrases(
     /** Area below which ground without a place counts as none, m²: the rounding of polygons reaches that. */
     private static final double MIN_AREA_M2 = 0.5;
 
-    /** True if there is none, or less than rounding makes up. */
+    /** True if there is none, or less than rounding makes up or the bounds leave a digit of. */
     public boolean none() {
-        return places == 0 && areaM2 < MIN_AREA_M2;
+        return places == 0 && (areaM2 < MIN_AREA_M2 || printed().matches("0(\\.0+)?\u00a0.*"));
     }
 
     /** {@code 0.16 ac}, or "none". */
@@ -35,6 +35,10 @@ public record CoveragePhrases(
         if (none()) {
             return messages.text("words.none");
         }
+        return printed();
+    }
+
+    private String printed() {
         return interval.known()
                 ? new IntervalPhrases(messages).value(kind(), areaM2, interval)
                 : messages.units().areaBeside(areaM2, besideM2);

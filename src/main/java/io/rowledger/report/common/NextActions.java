@@ -282,8 +282,7 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
             List<String> names = back.stops().stream().map(DriveBack.Stop::name).toList();
             double liquidL = back.areaM2() * targetLPerM2;
             boolean narrow = back.stops().stream()
-                    .allMatch(stop -> !stop.place().rows().isEmpty()
-                            && 2 * stop.place().rows().size() <= job.rig().rows());
+                    .allMatch(stop -> 2 * stop.ends().widthM() <= job.rig().widthM());
             String text = messages.text(
                     "words.action.drive",
                     places(names),

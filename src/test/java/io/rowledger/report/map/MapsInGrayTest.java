@@ -7,8 +7,8 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.document.text.Messages;
-import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.rate.HandMadeDelivery;
+import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
@@ -139,7 +139,9 @@ class MapsInGrayTest {
         }
         // On either side of the target the order is one of lightness too.
         for (int i : new int[] {0, 1, 4, 5}) {
-            assertTrue(Math.abs(patches[i].lightness - patches[i + 1].lightness) >= APART, "classes " + i + ", " + (i + 1));
+            assertTrue(
+                    Math.abs(patches[i].lightness - patches[i + 1].lightness) >= APART,
+                    "classes " + i + ", " + (i + 1));
         }
     }
 
@@ -197,7 +199,9 @@ class MapsInGrayTest {
         }
         for (int d = 0; d < 10; d++) {
             for (int other = 0; other < d; other++) {
-                assertTrue(patches[d].differsFrom(patches[other]), "days " + other + " and " + d + ": " + patches[other] + ", " + patches[d]);
+                assertTrue(
+                        patches[d].differsFrom(patches[other]),
+                        "days " + other + " and " + d + ": " + patches[other] + ", " + patches[d]);
             }
         }
     }

@@ -101,8 +101,7 @@ final class HeldField {
                 Progress.SILENT);
     }
 
-    private static final String RIG =
-            """
+    private static final String RIG = """
             rig:
               name: Six-row mounted bar
               antenna:
@@ -202,7 +201,9 @@ final class HeldField {
                 Locale.ROOT, "%.9f,%.9f,4,%d", LAT0 + north / M_PER_LAT, LON0 + east / M_PER_LON, down ? 1 : 0));
         double bar = 0;
         for (int row = 1; row <= ROWS; row++) {
-            double lpm = down ? flow.lPerMin(pass, row, along) : 0;
+            // Meters ripple: half a percent up and down in turn, so that what the log resolves can be told.
+            double ripple = 1 + 0.005 * Math.sin(1.9 * timeS + 2.3 * row);
+            double lpm = down ? flow.lPerMin(pass, row, along) * ripple : 0;
             bar += lpm;
             if (!oneMeter) {
                 // L/min ÷ (0.75 m · mps · 60 s) is L/m², times 10,000 L/ha.
