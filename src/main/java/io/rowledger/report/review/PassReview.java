@@ -34,7 +34,6 @@ import org.jspecify.annotations.Nullable;
  * @param worst the worst places, each with a picture
  * @param setup the rig file compared with the log
  * @param quality records, checks and notes
- * @param logLimits what the log can resolve, one sentence each
  * @param cautions before any step at the machine
  * @param scope what the report is not
  * @param setbacks what was applied within setbacks; null without a keep-out file
@@ -58,7 +57,6 @@ public record PassReview(
         List<WorstPlace> worst,
         Setup setup,
         QualitySection quality,
-        List<String> logLimits,
         List<String> cautions,
         List<String> scope,
         @Nullable SetbackSection setbacks,
@@ -83,7 +81,6 @@ public record PassReview(
         passes = List.copyOf(passes);
         findings = List.copyOf(findings);
         worst = List.copyOf(worst);
-        logLimits = List.copyOf(logLimits);
         cautions = List.copyOf(cautions);
         scope = List.copyOf(scope);
     }
@@ -96,11 +93,6 @@ public record PassReview(
     /** True if the bars of rows and turns share a line: several products each have a chart of rows. */
     public boolean oneProduct() {
         return products.size() == 1;
-    }
-
-    /** True if the log's own limits are known. */
-    public boolean hasLogLimits() {
-        return !logLimits.isEmpty();
     }
 
     /** True if a person entered more than the name of the field. */
