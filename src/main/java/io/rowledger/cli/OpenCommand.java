@@ -61,6 +61,7 @@ final class OpenCommand implements Callable<Integer> {
                 Version.number(),
                 IDLE_S,
                 Workbench.UploadLimits.DEFAULTS,
+                noBrowser ? null : place -> browse(place.toString()),
                 failure -> failure.printStackTrace(console.err()));
         try (Workbench workbench = Workbench.start(settings)) {
             Thread atExit = new Thread(workbench::close, "close the workbench");
@@ -89,7 +90,7 @@ final class OpenCommand implements Callable<Integer> {
         }
     }
 
-    /** Asks the system to show a link. Where that fails, the printed link is there. */
+    /** Asks the system to show a link or a folder. Where that fails, the printed link is there. */
     private static void browse(String link) {
         String system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
         List<String> call = system.contains("win")

@@ -53,6 +53,8 @@ final class Runs implements AutoCloseable {
             });
     private final Map<String, Line> lines = new LinkedHashMap<>();
     private boolean stopped;
+    /** Calls that wait or run. */
+    private int calls;
 
     Runs(
             FieldStore store,
@@ -106,9 +108,7 @@ final class Runs implements AutoCloseable {
     }
 
     synchronized Work work() {
-        boolean busy =
-                lines.values().stream().anyMatch(line -> line.state.equals("waiting") || line.state.equals("running"));
-        return new Work(new ArrayList<>(lines.values()), busy);
+        return new Work(new ArrayList<>(lines.values()), calls > 0);
     }
 
     /** Puts fields into the queue. */
@@ -128,7 +128,7 @@ final class Runs implements AutoCloseable {
                             + " folder. Hint: put the file itself there.");
         }
         synchronized (this) {
-            if (!work().busy()) {
+            if (calls == 0) {
                 lines.clear();
                 stopped = false;
             }
@@ -141,6 +141,7 @@ final class Runs implements AutoCloseable {
                 lines.put(name, new Line(name, "waiting", "", 0, ""));
             }
             boolean season = wanted.fields() == null;
+            calls++;
             worker.execute(() -> run(Set.copyOf(names), season));
         }
         tell();
@@ -201,8 +202,12 @@ final class Runs implements AutoCloseable {
         } catch (RuntimeException | Error e) {
             failures.accept(e);
             end(names, "failed", "The program failed. Your files are as they were.");
+        } finally {
+            synchronized (this) {
+                calls--;
+            }
+            tell();
         }
-        tell();
     }
 
     private static Batch.Check past(Batch.Check check) {

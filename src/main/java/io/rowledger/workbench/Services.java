@@ -6,12 +6,15 @@ import io.rowledger.report.common.ReportOptions;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.function.Consumer;
 
 /** What the workbench offers: the routes of all screens. */
 final class Services implements AutoCloseable {
@@ -40,6 +43,8 @@ final class Services implements AutoCloseable {
     private final MapView maps;
     private final FactView facts;
     private final Runs runs;
+    private final Samples samples;
+    private final CompareView comparisons;
 
     Services(SeasonFolder folder, ScheduledExecutorService timer, Workbench.Settings settings) {
         this.folder = folder;
@@ -57,6 +62,8 @@ final class Services implements AutoCloseable {
         this.drive = new Drive(store, () -> look(ZoneOffset.UTC));
         this.maps = new MapView(store, surveys);
         this.facts = new FactView(store, words);
+        this.samples = new Samples(folder);
+        this.comparisons = new CompareView(results, folder, this::look);
         this.runs = new Runs(store, this::look, settings.version(), events, settings.failures());
     }
 
@@ -108,6 +115,9 @@ final class Services implements AutoCloseable {
         routes.add(Route.of("GET", "/api/work", call -> runs.work()));
         routes.add(Route.of("POST", "/api/work", call -> runs.start(call.json(Runs.Wanted.class))));
         routes.add(Route.of("POST", "/api/work/stop", call -> runs.stop()));
+        routes.add(Route.of("POST", "/api/sample", call -> samples.unpack()));
+        routes.add(Route.of("POST", "/api/compare", call -> comparisons.compare(call.json(CompareView.Two.class))));
+        routes.add(Route.of("POST", "/api/fields/{}/show", this::show));
         ResultFiles files = new ResultFiles(folder);
         routes.add(Route.of("GET", "/results/**", files::send));
         return routes;
@@ -166,7 +176,7 @@ final class Services implements AutoCloseable {
     }
 
     /** What the page's frame shows, and the time zones to choose from. */
-    record About(String version, String folder, List<String> zones) {}
+    record About(String version, String folder, boolean opens, List<String> zones) {}
 
     private About about() {
         List<String> zones = new ArrayList<>(US_ZONES);
@@ -174,7 +184,18 @@ final class Services implements AutoCloseable {
                 .filter(zone -> zone.contains("/") && !zones.contains(zone) && !zone.startsWith("Etc/"))
                 .sorted()
                 .forEach(zones::add);
-        return new About(settings.version(), folder.root().toString(), zones);
+        return new About(settings.version(), folder.root().toString(), settings.opener() != null, zones);
+    }
+
+    /** Shows the results of a field in the system's own window. */
+    private Object show(Call call) {
+        Consumer<Path> opener = settings.opener();
+        Path place = results.folder(call.parts().get(0));
+        if (opener == null || !Files.isDirectory(place)) {
+            throw new HttpRefusal(HttpRefusal.CONFLICT, "The results are in " + place);
+        }
+        opener.accept(place);
+        return Router.done();
     }
 
     private static List<String> place(Call call) {

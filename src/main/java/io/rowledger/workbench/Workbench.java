@@ -18,6 +18,7 @@ import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /** A local server over a season folder. It listens on 127.0.0.1 alone and ends a while after the last page was closed. */
 public final class Workbench implements AutoCloseable {
@@ -44,10 +45,22 @@ public final class Workbench implements AutoCloseable {
      * @param version of the program
      * @param idleS time after which it ends once no page is open, s
      * @param uploads bounds for one upload
+     * @param opener shows a folder in the system's own window; null where it can't
      * @param failures hears failures of the program itself
      */
     public record Settings(
-            Path folder, int port, String version, int idleS, UploadLimits uploads, Consumer<Throwable> failures) {}
+            Path folder,
+            int port,
+            String version,
+            int idleS,
+            UploadLimits uploads,
+            @Nullable Consumer<Path> opener,
+            Consumer<Throwable> failures) {
+        /** Settings for a page on a free port that opens no windows. */
+        public Settings(Path folder, String version, Consumer<Throwable> failures) {
+            this(folder, 0, version, 600, UploadLimits.DEFAULTS, null, failures);
+        }
+    }
 
     /**
      * Bounds for one upload.

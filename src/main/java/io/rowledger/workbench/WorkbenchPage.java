@@ -24,6 +24,9 @@ final class WorkbenchPage {
             "bar.js",
             "tape.js",
             "product.js",
+            "maps.js",
+            "facts.js",
+            "first.js",
             "run.js",
             "app.js");
 

@@ -8,7 +8,7 @@ import java.util.List;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.OutputType;
+import org.openqa.selenium.TimeoutException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.support.ui.ExpectedConditions;
@@ -17,14 +17,16 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Somebody at the workbench, with clicks and typed characters counted. A file that is dropped counts as a click. */
 final class Person {
+    private final Browser browser;
     private final ChromeDriver driver;
     private final WebDriverWait wait;
     int clicks;
     int typed;
 
     Person(Browser browser) {
+        this.browser = browser;
         this.driver = browser.driver;
-        this.wait = new WebDriverWait(driver, Duration.ofSeconds(60), Duration.ofMillis(50));
+        this.wait = new WebDriverWait(driver, Duration.ofSeconds(30), Duration.ofMillis(50));
     }
 
     void open(String link) {
@@ -34,7 +36,12 @@ final class Person {
 
     /** Waits until something is there to be seen. */
     WebElement see(String css) {
-        return wait.until(ExpectedConditions.presenceOfElementLocated(By.cssSelector(css)));
+        try {
+            return wait.until(ExpectedConditions.presenceOfElementLocated(By.cssSelector(css)));
+        } catch (TimeoutException e) {
+            throw new AssertionError(
+                    "no " + css + "; the console says " + browser.console() + "; the page says " + all(), e);
+        }
     }
 
     boolean sees(String css) {
@@ -94,13 +101,21 @@ final class Person {
         String folder = System.getProperty("workbench.shots");
         if (folder != null) {
             // The whole page, not the part that the window shows.
-            Object height = driver.executeScript("return document.documentElement.scrollHeight");
-            Object width = driver.executeScript("return window.innerWidth");
-            driver.executeCdpCommand(
-                    "Emulation.setDeviceMetricsOverride",
-                    java.util.Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
-            Files.write(Path.of(folder, name + ".png"), driver.getScreenshotAs(OutputType.BYTES));
-            driver.executeCdpCommand("Emulation.clearDeviceMetricsOverride", java.util.Map.of());
+            Object size = driver.executeScript(
+                    "return [document.documentElement.clientWidth, document.documentElement.scrollHeight]");
+            java.util.List<?> pair = (java.util.List<?>) size;
+            Object data = driver.executeCdpCommand(
+                            "Page.captureScreenshot",
+                            java.util.Map.of(
+                                    "captureBeyondViewport",
+                                    true,
+                                    "clip",
+                                    java.util.Map.of(
+                                            "x", 0, "y", 0, "width", pair.get(0), "height", pair.get(1), "scale", 1)))
+                    .get("data");
+            Files.write(
+                    Path.of(folder, name + ".png"),
+                    java.util.Base64.getDecoder().decode(String.valueOf(data)));
         }
     }
 }

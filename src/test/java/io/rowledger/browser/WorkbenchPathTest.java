@@ -35,8 +35,7 @@ class WorkbenchPathTest {
     void a_newcomer_comes_from_a_log_to_the_review_and_it_is_what_report_writes() throws IOException {
         Path log = WorkbenchLogs.unknownHeaders(folder);
         Path season = Files.createDirectory(folder.resolve("season"));
-        Workbench.Settings settings = new Workbench.Settings(
-                season, 0, version(), 600, Workbench.UploadLimits.DEFAULTS, Throwable::printStackTrace);
+        Workbench.Settings settings = new Workbench.Settings(season, version(), Throwable::printStackTrace);
         try (Workbench workbench = Workbench.start(settings);
                 Browser browser = Browser.open(folder, 1280, 800, false)) {
             Person person = new Person(browser);

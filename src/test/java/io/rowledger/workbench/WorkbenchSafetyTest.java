@@ -49,7 +49,7 @@ class WorkbenchSafetyTest {
 
     private Workbench start(int idleS) {
         return Workbench.start(new Workbench.Settings(
-                season, 0, "test", idleS, new Workbench.UploadLimits(MAX_BYTES, 30, MAX_STALL_S), failures::add));
+                season, 0, "test", idleS, new Workbench.UploadLimits(MAX_BYTES, 30, MAX_STALL_S), null, failures::add));
     }
 
     @AfterEach

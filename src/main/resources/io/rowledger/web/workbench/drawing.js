@@ -93,6 +93,12 @@
 
   /** The units that the person reads. */
   R.reader = function (zone) {
-    return new R.Units(R.kept('units') || 'us', zone || 'UTC', document.documentElement.lang);
+    var system = R.kept('units') || 'us';
+    try {
+      return new R.Units(system, zone && zone !== 'Z' ? zone : 'UTC', document.documentElement.lang);
+    } catch (e) {
+      // A zone that this browser doesn't know.
+      return new R.Units(system, 'UTC', document.documentElement.lang);
+    }
   };
 })(Rowledger);

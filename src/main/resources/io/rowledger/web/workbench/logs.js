@@ -6,15 +6,16 @@
    * A place for files to be dropped on, or chosen by a click.
    * @param {string} text
    * @param {function(File[]): void} take
+   * @param {string} [note] what can be dropped
    */
-  R.dropBox = function (text, take) {
+  R.dropBox = function (text, take, note) {
     var input = R.h('input', {type: 'file', multiple: true, 'aria-label': text, onchange: function () {
       if (input.files.length) {
         take(Array.prototype.slice.call(input.files));
         input.value = '';
       }
     }});
-    var box = R.h('label.drop', null, R.h('strong', null, text), R.h('span.note', null, R.t('workbench.drop.note')), input);
+    var box = R.h('label.drop', null, R.h('strong', null, text), R.h('span.note', null, note || R.t('workbench.drop.note')), input);
     ['dragenter', 'dragover'].forEach(function (name) {
       box.addEventListener(name, function (event) {
         event.preventDefault();

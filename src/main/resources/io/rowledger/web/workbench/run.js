@@ -36,7 +36,8 @@
       R.fill(host, lines.map(progress), work.busy ? R.button(R.t('workbench.run.stop'), function () {
         R.call('POST', '/api/work/stop', {}).then(show, R.problem);
       }) : null);
-      var busy = lines.some(function (line) { return line.state === 'waiting' || line.state === 'running'; });
+      var busy = fields ? lines.some(function (line) { return line.state === 'waiting' || line.state === 'running'; })
+        : work.busy;
       if (!busy) {
         R.events.removeEventListener('work', hear);
         lines.forEach(function (line) {
@@ -96,7 +97,35 @@
         R.about.opens ? R.button(R.t('workbench.file.folder'), function () {
           R.call('POST', R.fieldPath(field, 'show'), {}).then(null, R.problem);
         }) : null),
+      compare(field),
       R.h('iframe', {src: path(field, 'review.html'), title: R.t('workbench.file.page'), sandbox: 'allow-scripts allow-downloads'}));
+  }
+
+  /** What a repair changed: this job beside another one of the same machine. */
+  function compare(field) {
+    var host = R.h('div', {'aria-live': 'polite'});
+    var box = R.h('select', {id: 'compare'});
+    var part = R.h('details.compare', {ontoggle: function () {
+      if (!part.open || box.options.length) {
+        return;
+      }
+      R.call('GET', '/api/season').then(function (season) {
+        season.fields.forEach(function (each) {
+          if (each.result && each.name !== field) {
+            box.appendChild(new Option(each.name, each.name));
+          }
+        });
+      }, R.problem);
+    }}, R.h('summary', null, R.t('workbench.compare.title')),
+    R.h('p', null, R.h('label', {'for': 'compare'}, R.t('workbench.compare.before')), ' ', box, ' ',
+      R.button(R.t('workbench.compare.run'), function () {
+        R.call('POST', '/api/compare', {before: box.value, after: field}).then(function (compared) {
+          R.fill(host, compared.answer.map(function (line) { return R.h('p', null, line); }),
+            R.h('a.file', {href: path(compared.folder, 'comparison.pdf'), target: '_blank', rel: 'noopener'},
+              R.t('workbench.file.comparison')));
+        }, R.problem);
+      })), host);
+    return part;
   }
 
   /** The season's run under the list of fields. */

@@ -11,6 +11,7 @@
       R.fill(main,
         R.h('h1', null, R.t('workbench.season.title')),
         season.fields.length ? totals(season.fields) : welcome(),
+        R.walk(season.fields),
         newField(season),
         season.fields.length > 3 ? R.h('label.search', null, R.t('workbench.season.search'), R.h('input', {
           type: 'search', oninput: function (event) {
@@ -28,7 +29,7 @@
   function welcome() {
     return R.h('div.welcome', null,
       R.h('p', null, R.t('workbench.season.empty')),
-      R.showSample ? R.showSample() : null);
+      R.showSample());
   }
 
   function totals(fields) {

@@ -1,0 +1,115 @@
+package io.rowledger.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.workbench.Workbench;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Every screen of the sample field on a desk, a tablet and a phone: nothing wider than the screen, axe-core clean. */
+@Tag("slow")
+class WorkbenchScreensTest {
+    private static final List<String> SCREENS =
+            List.of("logs", "columns", "time", "bar", "tape", "product", "maps", "facts", "run");
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void the_sample_is_shown_and_every_screen_can_be_used_on_desk_tablet_and_phone() throws IOException {
+        Path season = Files.createDirectory(folder.resolve("season"));
+        Workbench.Settings settings = new Workbench.Settings(season, "test", Throwable::printStackTrace);
+        try (Workbench workbench = Workbench.start(settings)) {
+            try (Browser browser = Browser.open(folder, 1280, 800, false)) {
+                Person person = new Person(browser);
+                person.open(workbench.link());
+                person.see("main[data-loaded=season]");
+                long start = System.nanoTime();
+                person.clickText("Show me a sample field");
+                person.see("main[data-loaded=results] iframe");
+                System.out.println("workbench, first start to the sample's review: "
+                        + (System.nanoTime() - start) / 1_000_000 + " ms, " + person.clicks + " click");
+                screens(browser, person, "desk");
+                keyboard(browser, person);
+            }
+            try (Browser browser = Browser.open(folder, 820, 1180, true)) {
+                Person person = new Person(browser);
+                person.open(workbench.link());
+                screens(browser, person, "tablet");
+            }
+            try (Browser browser = Browser.open(folder, 390, 844, true)) {
+                Person person = new Person(browser);
+                person.open(workbench.link());
+                screens(browser, person, "phone");
+            }
+        }
+    }
+
+    private static void screens(Browser browser, Person person, String device) throws IOException {
+        List<String> faults = new ArrayList<>();
+        List<String> all = new ArrayList<>(List.of("#/"));
+        SCREENS.forEach(screen -> all.add("#/field/" + screen + "/Sample%20plugged%20row"));
+        for (String address : all) {
+            browser.driver.executeScript("location.hash = arguments[0]", address);
+            String screen = address.equals("#/") ? "season" : address.split("/", -1)[2];
+            person.see("main[data-shown=" + screen + "][data-loaded]");
+            person.shot(device + "-" + screen);
+            Object wide = browser.driver.executeScript(
+                    "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
+            if (((Number) wide).intValue() > 0) {
+                faults.add(screen + " is " + wide + " px too wide");
+            }
+            if (!device.equals("tablet")) {
+                faults.addAll(axe(browser, screen));
+            }
+        }
+        assertEquals(List.of(), faults, device);
+        assertEquals(List.of(), browser.console(), device);
+    }
+
+    /** Tab reaches the steps and Enter opens one. */
+    private static void keyboard(Browser browser, Person person) {
+        browser.driver.executeScript("location.hash = '#/field/logs/Sample%20plugged%20row'");
+        person.see("main[data-shown=logs][data-loaded]");
+        browser.driver.executeScript("document.querySelector('.brand').focus()");
+        for (int i = 0; i < 20; i++) {
+            browser.driver.switchTo().activeElement().sendKeys(org.openqa.selenium.Keys.TAB);
+            String text = browser.driver.switchTo().activeElement().getText();
+            if (text.equals("Columns")) {
+                browser.driver.switchTo().activeElement().sendKeys(org.openqa.selenium.Keys.ENTER);
+                break;
+            }
+        }
+        assertTrue(person.see("main[data-shown=columns][data-loaded]").isDisplayed());
+    }
+
+    @SuppressWarnings("unchecked")
+    private static List<String> axe(Browser browser, String screen) throws IOException {
+        browser.driver.executeScript(script());
+        List<String> found = (List<String>)
+                browser.driver.executeAsyncScript(
+                        "var done = arguments[arguments.length - 1];"
+                                + "axe.run(document, {iframes: false, runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']})"
+                                + ".then(function (r) { done(r.violations.map(function (v) {"
+                                + "return v.id + ' at ' + v.nodes[0].target.join(' ') + ': ' + v.nodes[0].failureSummary; })); });");
+        return found.stream().map(each -> screen + ": " + each).toList();
+    }
+
+    private static String script() throws IOException {
+        try (InputStream in = WorkbenchScreensTest.class.getResourceAsStream("/axe.min.js")) {
+            if (in == null) {
+                throw new IllegalStateException("axe.min.js is not on the class path");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+    }
+}
