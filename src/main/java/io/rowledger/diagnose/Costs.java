@@ -31,6 +31,9 @@ final class Costs {
 
     private static final double AFTER_S = 120;
 
+    /** Two entries farther apart have a turn between them, s. */
+    private static final double MAX_STEP_S = 5;
+
     /** A row or bar evaluated for less is not told, s. */
     private static final double MIN_EVALUATED_S = 60;
 
@@ -283,11 +286,26 @@ final class Costs {
         return out;
     }
 
+    /** The entry that lies so many seconds of work before or after another: a night or a turn between passes takes no time. */
+    private static int worked(WorkingSamples work, int entry, int direction, double seconds) {
+        double sum = 0;
+        int j = entry;
+        while (j + direction >= 0 && j + direction <= work.n && sum < seconds) {
+            int next = j + direction;
+            if (next < work.n && j < work.n) {
+                sum += Math.min(MAX_STEP_S, Math.abs(work.timeS[next] - work.timeS[j]));
+            }
+            j = next;
+        }
+        return j;
+    }
+
     OnsetWindow window(Case found) {
         WorkingSamples work = e.work;
         FlowRatios s = e.ratios;
-        int from = work.entryAt(found.fromS() - BEFORE_S);
-        int end = Math.max(from, work.entryAt(found.fromS() + AFTER_S));
+        int onset = work.entryAt(found.fromS());
+        int from = worked(work, onset, -1, BEFORE_S);
+        int end = Math.max(from, worked(work, onset, 1, AFTER_S));
         int row = found.rows().isEmpty() ? -1 : found.rows().get(0);
         double[][] columns = new double[5][end - from];
         for (int j = from; j < end; j++) {
