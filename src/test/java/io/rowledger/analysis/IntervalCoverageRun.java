@@ -33,6 +33,7 @@ class IntervalCoverageRun {
         long seed = Long.getLong("intervals.seed", 60_609);
         int jobs = Integer.getInteger("intervals.jobs", 240) / 2;
         IntervalScores scores = IntervalScores.score(folder, seed, jobs, true);
+        SitePage.write("accuracy", "intervals-faulty", SitePage.code(scores.table(IntervalScores.title(seed, jobs))));
         for (String figure : List.of("volume", "nitrogen", "all nitrogen", "row: volume")) {
             assertTrue(scores.pct(figure) >= 85, () -> figure + " held in " + scores.pct(figure) + " %");
         }

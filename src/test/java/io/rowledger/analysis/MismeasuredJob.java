@@ -1,5 +1,6 @@
 package io.rowledger.analysis;
 
+import io.rowledger.sim.Console;
 import io.rowledger.sim.CurvePlan;
 import io.rowledger.sim.FieldPlan;
 import io.rowledger.sim.GnssModel;
@@ -26,6 +27,9 @@ record MismeasuredJob(
     /** The window of a pass-to-pass accuracy (ISO 12188). */
     private static final double WINDOW_S = 900;
 
+    /** Step to which a third of the logs with faulty meters round flows, gal/min; common practice, no source. */
+    private static final double ROUNDED_GAL_PER_MIN = 0.1;
+
     private static final double METER_ACCURACY = 0.02;
     private static final double DENSITY_ACCURACY = 0.01;
 
@@ -33,7 +37,7 @@ record MismeasuredJob(
         return draw(seed, false);
     }
 
-    /** The same with one or two meters that stick, drop out or read a constant share off, for a part of the job or all of it. */
+    /** The same with one or two meters that stick, drop out or read a constant share off, for a part of the job or all of it; a third of the logs is rounded. */
     static MismeasuredJob draw(long seed, boolean faultyMeters) {
         SplittableRandom random = new SplittableRandom(seed);
         int rows = List.of(6, 8, 12).get(random.nextInt(3));
@@ -47,7 +51,11 @@ record MismeasuredJob(
                 .meterScale(calibration(random, rows));
         if (faultyMeters) {
             // A stream of its own, so that all else is drawn as without faults.
-            faults(new SplittableRandom(seed ^ 0xfa17L), rows).forEach(scenario::fault);
+            SplittableRandom own = new SplittableRandom(seed ^ 0xfa17L);
+            faults(own, rows).forEach(scenario::fault);
+            if (own.nextInt(3) == 0) {
+                scenario.format(scenario.format().withUnits(true)).console(Console.NONE.rounded(ROUNDED_GAL_PER_MIN));
+            }
         }
         boolean steered = random.nextBoolean();
         if (steered) {

@@ -23,6 +23,7 @@ final class Scores {
     private final List<String> misses = new ArrayList<>();
     private final List<Told> told = new ArrayList<>();
     private final List<String> hidden = new ArrayList<>();
+    private final List<String> brief = new ArrayList<>();
     private int rowsRight;
     private int rowsNamed;
     private int cleanLogs;
@@ -69,11 +70,19 @@ final class Scores {
                 as = overlaps(other, e, rows) ? other.kind().jsonName() : as;
             }
             misses.add(name + ": " + e + " seen as " + as);
+            brief.add(name + ": " + e.kind().jsonName() + e.rows() + " seen as " + as);
             confusion.computeIfAbsent(e.kind(), k -> new TreeMap<>()).merge(as, 1, Integer::sum);
         }
         for (Finding wrong : rest) {
             falseFindings++;
             tally(wrong, false);
+            brief.add(String.format(
+                    Locale.ROOT,
+                    "%s: false %s%s %.2f",
+                    name,
+                    wrong.kind().jsonName(),
+                    wrong.rows(),
+                    wrong.confidence()));
             misses.add(name + ": false " + wrong.kind() + wrong.rows() + " "
                     + String.format(Locale.ROOT, "%.2f", wrong.confidence()) + " " + FaultField.text(wrong.evidence())
                     + " in " + expected);
@@ -202,6 +211,13 @@ final class Scores {
 
     List<String> misses() {
         return misses;
+    }
+
+    /** Every miss and false finding in a few words, and what was off under "nothing found". */
+    List<String> brief() {
+        List<String> all = new ArrayList<>(brief);
+        hidden.forEach(what -> all.add("off and hidden: " + what));
+        return all;
     }
 
     /** What a form of log must hold by itself: healthy rows left alone, and what is said surely is right. */

@@ -39,6 +39,10 @@ class ScoringRun {
         return scores;
     }
 
+    private static String name(LogForm form) {
+        return form.name().toLowerCase(Locale.ROOT);
+    }
+
     private static String table(Scores scores, long seed, int logs) {
         return scores.table("Detectors scored on " + logs + " simulated logs, seed " + seed);
     }
@@ -60,7 +64,10 @@ class ScoringRun {
         assertEquals(List.of(), scores.brokenPromises());
     }
 
-    /** Logs as consoles write them, form by form: {@code -Dscoring.forms=600} in all. */
+    /**
+     * Logs as consoles write them, form by form: {@code -Dscoring.forms=600} in all; {@code -Dscoring.block} names the table of the
+     * page of accuracy that is written.
+     */
     @Test
     void the_long_run_holds_on_logs_as_consoles_write_them() {
         long seed = Long.getLong("scoring.seed", 20_260);
@@ -77,17 +84,19 @@ class ScoringRun {
                 RandomJob.Drawn job = RandomJob.draw(first * STRIDE + i, form);
                 job.result().writeTo(folder);
                 Diagnosis diagnosis = Judging.of(folder);
-                scores.add(form + " " + i, job, diagnosis);
-                all.add(form + " " + i, job, diagnosis);
+                scores.add(name(form) + " " + i, job, diagnosis);
+                all.add(name(form) + " " + i, job, diagnosis);
                 delete(folder.resolve("boundary.geojson"));
             }
-            tables.append(scores.row(form.name().toLowerCase(Locale.ROOT))).append('\n');
+            tables.append(scores.row(name(form))).append('\n');
             scores.brokenInForm().forEach(what -> broken.add(form + ": " + what));
         }
         String table = Scores.rowHeader() + "\n" + tables + "\n"
                 + all.table("All forms, " + each + " logs each, seed " + seed);
         System.out.println(table);
-        SitePage.write("accuracy", "forms", SitePage.code(table));
+        String misses = String.join("\n", all.brief());
+        SitePage.write(
+                "accuracy", System.getProperty("scoring.block", "forms"), SitePage.code(table + "\n\n" + misses));
         all.misses().forEach(System.out::println);
         broken.addAll(all.brokenPromises());
         assertEquals(List.of(), broken);

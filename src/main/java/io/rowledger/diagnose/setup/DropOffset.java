@@ -37,10 +37,10 @@ final class DropOffset {
     private static final double COARSE_M = 0.2;
 
     /**
-     * Sigmas from which on a length contradicts the rig file beside a habit: by chance in one of a hundred right setups. Fewer
-     * than for other parameters, because the habit beside it takes most of the power.
+     * Sigmas from which on a length contradicts the rig file beside a habit: by chance in two of a hundred right setups, as many
+     * as may be. Fewer than for other parameters, because the habit beside it takes most of the power.
      */
-    private static final double SIGNIFICANT_LENGTH = 2.6;
+    private static final double SIGNIFICANT_LENGTH = 2.3;
 
     /** Largest standard deviation of a length that the log has told apart from a habit, m. */
     private static final double PARTED_M = 0.25;

@@ -21,6 +21,9 @@ public final class BarShare {
     /** Share of the largest shares from which the bar delivers (1). */
     private static final double DELIVERS = 0.3;
 
+    /** Share below which a bar gives nothing (1). */
+    private static final double NOTHING = 0.1;
+
     /** Quantile of the delivering bins' shares that is usual (1): a supply that fails for most of a job leaves it where it was. */
     private static final double USUAL = 0.93;
 
@@ -47,6 +50,8 @@ public final class BarShare {
             }
             boolean shows = 2 * meant > e.rows() && e.limits.usualShowsZero();
             share[j] = shows ? (float) RobustStatistics.median(ofRow, meant) : Float.NaN;
+            // Without a work state a bar that gives nothing, but for a row that never stops, is taken as lifted.
+            share[j] = !e.log.hasDown() && share[j] < NOTHING ? Float.NaN : share[j];
         }
         usual = usual(e.bins.medians(share));
     }

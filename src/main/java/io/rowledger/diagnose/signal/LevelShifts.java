@@ -63,6 +63,9 @@ public final class LevelShifts {
     private final FlowRatios s;
     private final Bins bins;
 
+    /** Time that a bin stands for, s: in a log of long intervals a record fills more than a bin. */
+    private final double binS;
+
     /** Segment of one level: bins from (inclusive) to end (exclusive) of the row's evaluated bins. */
     private record Segment(int from, int end, double level) {}
 
@@ -102,6 +105,7 @@ public final class LevelShifts {
     LevelShifts(FlowRatios s, Bins bins) {
         this.s = s;
         this.bins = bins;
+        this.binS = Math.max(Bins.BIN_S, s.work.intervalS);
     }
 
     /** The episodes of row r in time order, from the medians of its bins. */
@@ -189,8 +193,8 @@ public final class LevelShifts {
             boolean farther = Math.abs(segment.level - 1) > Math.abs(extreme.level - 1);
             extreme = farther && segment.end - segment.from >= 2 * MIN_BINS ? segment : extreme;
         }
-        double evaluatedS = (to - from) * Bins.BIN_S;
-        boolean fromStart = from * Bins.BIN_S <= FIRST_MINUTE_S && first == 0;
+        double evaluatedS = (to - from) * binS;
+        boolean fromStart = from * binS <= FIRST_MINUTE_S && first == 0;
         boolean toEnd = end == all.size();
         boolean steady = steady(all.subList(first, end), longest, s.limits.resolution(r));
         double level = steady ? longest.level : extreme.level;

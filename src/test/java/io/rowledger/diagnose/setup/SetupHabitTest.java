@@ -31,8 +31,8 @@ class SetupHabitTest {
         SetupHabitScores.Counts one = SetupHabitScores.run(folder, SEED + 3, JOBS, false, false);
         System.out.println("Wrong lengths, no habits, several speeds: " + several);
         System.out.println("Wrong lengths, no habits, one speed: " + one);
-        // Lengths off by 0.3 m and more, with any receiver and any rate: the long run finds some four of five.
-        assertTrue(several.accused() >= JOBS / 2, several.toString());
+        // Lengths off by 0.3 m and more, with any receiver and any rate: the long run finds some three of four.
+        assertTrue(several.accused() >= 0.7 * JOBS, several.toString());
         assertTrue(one.undetermined() >= 0.9 * JOBS, one.toString());
     }
 }
