@@ -33,8 +33,11 @@ public final class SupplyLimitedDetector implements Detector {
     /** Below this share of the target the bar does not deliver (1). */
     private static final double MIN_SHARE = 0.05;
 
+    /** Share of a rounding step by which the rows' median may be off while flows stand (1). */
+    private static final double MAX_BIAS = 0.3;
+
     /** In a coarser log every sum is flat (1). */
-    private static final double COARSE = 0.12;
+    private static final double COARSE = 0.2;
 
     private static final double SETTLED_S = 4;
 
@@ -47,7 +50,8 @@ public final class SupplyLimitedDetector implements Detector {
         double[] sum = new double[bins];
         double[] asked = new double[bins];
         double[] gains = new double[bins];
-        double shortBy = SHORT + e.limits.resolutionOfMean();
+        // Rounding of many rows partly cancels in their median.
+        double shortBy = SHORT + e.limits.resolutionOfMean() / Math.sqrt(Math.max(1, e.rows()));
         for (int b = 0; b < bins; b++) {
             fill(e, b, sum, asked);
             double q = supplied(e, b) ? Double.NaN : sum[b] / asked[b];
@@ -77,7 +81,11 @@ public final class SupplyLimitedDetector implements Detector {
             return List.of();
         }
         double most = RobustStatistics.median(limit, n);
-        return List.of(caseOf(e, range, most, RobustStatistics.median(share, n), ofSum / ofShare, n));
+        double middle = RobustStatistics.median(share, n);
+        if (1 - middle < SHORT / 2 + MAX_BIAS * e.limits.resolution()) {
+            return List.of();
+        }
+        return List.of(caseOf(e, range, most, middle, ofSum / ofShare, n));
     }
 
     /** True if a failing supply or an empty tank explains what the bar lacks in a bin. */
