@@ -64,7 +64,7 @@ class HostileTextTest {
         String unseen = "Nord\u202efdp.exe\u2066\u200b\u001b[31m\u0007\u0085\u00ad\ufeff40";
         String formula = "=HYPERLINK(\"http://x\",1);DROP TABLE field;\\..\\../..\"\"''``$(id)\ufffc";
         if (!Boolean.getBoolean("hostile.all")) {
-            return List.of(markup + unseen, formula);
+            return List.of(formula + markup + unseen);
         }
         return List.of(
                 markup,
