@@ -100,7 +100,7 @@ final class AreaJob {
                 Diagnosis.notEvaluated(Message.of("findings.note.areas")),
                 AreaIntervals.of(rig, rates, coverage),
                 SetupReview.none(),
-                notes(maps, areas, rates, coverage),
+                notes(maps, rates, coverage),
                 setbacks,
                 null,
                 SetupFiles.of(files, rigFile, log.reading()),
@@ -152,7 +152,7 @@ final class AreaJob {
         return rates.build();
     }
 
-    private List<Message> notes(FieldMaps maps, List<AppliedArea> areas, Rates rates, Coverage coverage) {
+    private List<Message> notes(FieldMaps maps, Rates rates, Coverage coverage) {
         List<Message> notes = new ArrayList<>();
         notes.add(Message.of("notes.areas"));
         notes.addAll(maps.notes());

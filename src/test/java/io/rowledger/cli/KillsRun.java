@@ -105,7 +105,8 @@ class KillsRun {
                         out),
                 new Verb("check", List.of("check", first.resolve("log.csv").toString(), "--out", out), out));
         Random random = new Random(SEED);
-        List<String> only = List.of(System.getProperty("kills.verbs", "report,batch,season,compare,check").split(",", -1));
+        List<String> only = List.of(System.getProperty("kills.verbs", "report,batch,season,compare,check")
+                .split(",", -1));
         for (Verb verb : verbs) {
             if (!only.contains(verb.name)) {
                 continue;
@@ -128,6 +129,7 @@ class KillsRun {
                 }
                 judge(verb, work, old, metric, "random " + i);
             }
+            System.out.println("random kills of " + verb.name + ": " + counts + ", faults " + faults);
             for (int rename = 0; ; rename++) {
                 restore(saved, work);
                 List<String> halting = List.of(

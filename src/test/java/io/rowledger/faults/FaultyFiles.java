@@ -497,7 +497,7 @@ public final class FaultyFiles extends FileSystemProvider {
 
         @Override
         public java.io.File toFile() {
-            return path.toFile();
+            return new java.io.File(path.toString());
         }
 
         @Override

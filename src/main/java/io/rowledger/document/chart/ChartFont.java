@@ -118,18 +118,18 @@ final class ChartFont extends Font {
     private static final class Metrics extends FontMetrics {
         private static final long serialVersionUID = 1L;
 
-        private final transient ChartFont font;
+        private final transient ChartFont chartFont;
         private final transient Canvas canvas;
 
         Metrics(ChartFont font, Canvas canvas) {
             super(font);
-            this.font = font;
+            this.chartFont = font;
             this.canvas = canvas;
         }
 
         @Override
         public int stringWidth(String text) {
-            return (int) Math.round(canvas.width(text, font.ink) * ChartGraphics.UNITS_PER_PT);
+            return (int) Math.round(canvas.width(text, chartFont.ink) * ChartGraphics.UNITS_PER_PT);
         }
 
         @Override

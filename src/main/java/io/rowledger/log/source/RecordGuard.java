@@ -10,7 +10,7 @@ import java.io.Reader;
  */
 final class RecordGuard extends FilterReader {
     /** Characters from the end of one record to the end of the next; a record of 200 columns has some 2,000. */
-    private static final long MAX_CHARS = 1L << 24;
+    private static final long MAX_CHARS = 1L << 22;
 
     private long chars;
 
