@@ -134,12 +134,12 @@ final class ChartFont extends Font {
 
         @Override
         public int getAscent() {
-            return Math.round(font.units(ASCENT_EM));
+            return Math.round(chartFont.units(ASCENT_EM));
         }
 
         @Override
         public int getDescent() {
-            return Math.round(font.units(DESCENT_EM));
+            return Math.round(chartFont.units(DESCENT_EM));
         }
     }
 }
