@@ -80,7 +80,8 @@ class SilencesRun {
     @Test
     void the_cost_of_a_record_does_not_grow_with_the_silences() throws IOException {
         Path rig = Files.writeString(folder.resolve("rig.yaml"), RIG);
-        StringBuilder table = new StringBuilder("| silences | ms of processor time | us a record |\n| ---: | ---: | ---: |\n");
+        StringBuilder table =
+                new StringBuilder("| silences | ms of processor time | us a record |\n| ---: | ---: | ---: |\n");
         double plainMs = Double.NaN;
         double mostMs = 0;
         for (int warm = 0; warm < 8; warm++) {

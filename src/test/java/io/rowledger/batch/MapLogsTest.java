@@ -11,8 +11,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A map in a season's folder is a log where it has rates and nothing else is a log there. */
 class MapLogsTest {
-    private static final String POLYGON = "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{%s},"
-            + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-93.5,41.5],[-93.49,41.5],[-93.49,41.51],[-93.5,41.5]]]}}]}";
+    private static final String POLYGON =
+            "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{%s},"
+                    + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-93.5,41.5],[-93.49,41.5],[-93.49,41.51],[-93.5,41.5]]]}}]}";
 
     @TempDir
     Path top;

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param logs its binary time logs, without their ending, in the order of the file
  * @param offsetMs how far the terminal's clock is ahead of UTC by the task's own times; null where they don't say
  * @param connections device elements that are hitched to each other
+ * @param totals the controller's totals at the end of its times
  */
 record Task(
         String id,
@@ -23,7 +24,8 @@ record Task(
         String field,
         List<String> logs,
         @Nullable Long offsetMs,
-        List<Connection> connections) {
+        List<Connection> connections,
+        TaskTotals totals) {
     private static final Pattern LOG = Pattern.compile("(?i)TLG\\d{5}");
 
     /** Two device elements hitched to each other. */
@@ -56,7 +58,13 @@ record Task(
             }
         }
         return new Task(
-                tsk.need("A", "task id"), tsk.text("B"), field, logs, offsetMs(tsk.children("TIM")), connections);
+                tsk.need("A", "task id"),
+                tsk.text("B"),
+                field,
+                logs,
+                offsetMs(tsk.children("TIM")),
+                connections,
+                TaskTotals.of(tsk.children("TIM")));
     }
 
     /** The offset the task's times are written with, where they all have the same one. */

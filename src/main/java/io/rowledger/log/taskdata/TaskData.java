@@ -110,8 +110,22 @@ public final class TaskData {
             throw noFlow(main, without);
         }
         without.stream().distinct().forEach(reason -> notes.add(Message.of("notes.taskdata.passed_over", reason)));
+        if (files.wanted().isEmpty()) {
+            totals.addAll(ofTask(task, totals, main.file()));
+        }
         totals.forEach(one -> notes.addAll(one.notes()));
         return new Reading(logs, others(logs), geometry, totals, notes);
+    }
+
+    /** The totals that only the task has, where its logs have no volume of their own. */
+    private static List<ControllerTotals> ofTask(Task task, List<ControllerTotals> ofLogs, String file) {
+        if (ofLogs.stream().anyMatch(one -> !Double.isNaN(one.controller().volumeL()))) {
+            return List.of();
+        }
+        ControllerTotals.Sum added = new ControllerTotals.Sum(
+                ofLogs.stream().mapToDouble(one -> one.added().volumeL()).sum(),
+                ofLogs.stream().mapToDouble(one -> one.added().areaM2()).sum());
+        return task.totals().against(file, added).stream().toList();
     }
 
     private String why(RawTimeLog one, @Nullable Layout layout) {
@@ -192,7 +206,7 @@ public final class TaskData {
                                     ? worked.get(0).logs().get(0).toUpperCase(Locale.ROOT) + ".BIN"
                                     : String.join(" ", call)));
         }
-        return worked.isEmpty() ? new Task("", "", "", List.of(), null, List.of()) : worked.get(0);
+        return worked.isEmpty() ? new Task("", "", "", List.of(), null, List.of(), TaskTotals.NONE) : worked.get(0);
     }
 
     /** A time log's header and records. */

@@ -164,4 +164,27 @@ class TankTaskDataTest {
                 reading.logs().get(0).headers().containsAll(List.of("tank.flow[ml/s]", "connector.flow[ml/s]")),
                 reading.logs().get(0).headers().toString());
     }
+
+    private TaskData.Reading timed(String name, int... totals) {
+        TaskDataBuild build = bar().log(67, "DET-1", i -> i < 30 ? 12_000 : 6_000);
+        for (int i = 0; i < totals.length; i += 2) {
+            build.time(80, totals[i], 116, totals[i + 1]);
+        }
+        return TaskData.read(build.writeTo(folder.resolve(name)), 4);
+    }
+
+    /** The same 21.36 L and 1068 m², with the totals only in the task's times. */
+    @Test
+    void totals_at_the_end_of_the_tasks_times_are_held_against_its_rates() {
+        TaskData.Reading wrong = timed("wrong", 2136, 1068);
+        ControllerTotals totals = wrong.totals().get(wrong.totals().size() - 1);
+        assertEquals(2136, totals.controller().volumeL(), 1e-9);
+        assertEquals(100, totals.volumeRatio(), 1);
+        assertTrue(totals.offScale());
+        assertTrue(wrong.notes().stream().anyMatch(note -> note.key().equals("notes.totals.volume.less")));
+        // Carried on from time to time, or started over: both add up to what flowed.
+        for (TaskData.Reading right : List.of(timed("carried", 10, 500, 21, 1068), timed("anew", 10, 500, 11, 568))) {
+            assertTrue(right.notes().stream().noneMatch(note -> note.key().startsWith("notes.totals.")));
+        }
+    }
 }

@@ -33,6 +33,7 @@ public final class TaskDataBuild {
     private final int records;
     private final double speedMps;
     private final List<Value> values = new ArrayList<>();
+    private final List<String> times = new ArrayList<>();
     private int[] logOf = {};
 
     private record Value(int ddi, String element, IntUnaryOperator raw) {}
@@ -47,6 +48,17 @@ public final class TaskDataBuild {
     /** Logs a value of an element by record. */
     public TaskDataBuild log(int ddi, String element, IntUnaryOperator raw) {
         values.add(new Value(ddi, element, raw));
+        return this;
+    }
+
+    /** Adds a time of the task with totals at its end: DDI and value in turn, of element DET-1. */
+    public TaskDataBuild time(int... totals) {
+        StringBuilder inside = new StringBuilder();
+        for (int i = 0; i < totals.length; i += 2) {
+            inside.append(
+                    String.format(Locale.ROOT, "<DLV A=\"%04X\" B=\"%d\" C=\"DET-1\"/>", totals[i], totals[i + 1]));
+        }
+        times.add(inside.toString());
         return this;
     }
 
@@ -113,7 +125,12 @@ public final class TaskDataBuild {
                     11 + s,
                     11 + s));
         }
-        xml.append("</DVC>\n<TSK A=\"TSK-1\" B=\"Side-dress\" G=\"4\"><TIM A=\"2026-06-11T13:00:00-05:00\" D=\"4\"/>");
+        xml.append("</DVC>\n<TSK A=\"TSK-1\" B=\"Side-dress\" G=\"4\">");
+        for (String time : times.isEmpty() ? List.of("") : times) {
+            xml.append("<TIM A=\"2026-06-11T13:00:00-05:00\" D=\"4\">")
+                    .append(time)
+                    .append("</TIM>");
+        }
         for (int log = 1; log <= logs; log++) {
             xml.append(String.format(Locale.ROOT, "<TLG A=\"TLG%05d\" C=\"1\"/>", log));
         }
