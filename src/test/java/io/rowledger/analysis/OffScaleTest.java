@@ -1,0 +1,84 @@
+package io.rowledger.analysis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.rowledger.document.pdf.Paper;
+import io.rowledger.log.taskdata.TaskDataBuild;
+import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.record.NitrogenRecordReport;
+import io.rowledger.report.review.PassReviewReport;
+import io.rowledger.units.UnitSystem;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Task data whose controller counts a hundred times what its flows add up to: told beside the figure, and no row is accused. */
+class OffScaleTest {
+    private static final int ROWS = 4;
+    private static final String RIG = String.join(
+            "\n",
+            "rig:",
+            "  antenna: {ahead_of_axle: 1.6 m, right_of_center: 0 m}",
+            "  axle_to_hitch: 0.9 m",
+            "  hitch: mounted",
+            "  hitch_to_drop: 1.2 m",
+            "  bar_right_of_center: 0 m",
+            "rows: {count: 4, spacing: 3 m, outer_share: 1}",
+            "products:",
+            "  uan: {name: UAN 32-0-0, density: 11.06 lb/gal, analysis: 32-0-0, target: 200 L/ha}",
+            "");
+
+    @TempDir
+    Path folder;
+
+    /** 120 s at 2 m/s, four rows of 3 m, 0.12 L/s each (200 L/ha): 57.6 L by the flows where they are whole. */
+    private Analysis analyze(String name, int mm3PerS, int totalL) throws IOException {
+        TaskDataBuild build = new TaskDataBuild(ROWS, 120, 2);
+        for (int s = 0; s < ROWS; s++) {
+            int row = s;
+            // The third row runs at half, which by itself is a finding.
+            build.log(37, TaskDataBuild.section(s), i -> row == 2 && i > 20 ? mm3PerS / 2 : mm3PerS);
+            int offsetMm = 3000 * s - 4500;
+            build.log(135, TaskDataBuild.section(s), i -> offsetMm).log(67, TaskDataBuild.section(s), i -> 3000);
+        }
+        build.log(80, "DET-1", i -> totalL * i / 119);
+        Path rig = Files.writeString(folder.resolve(name + ".yaml"), RIG);
+        return Pipeline.analyse(
+                new JobFiles(List.of(build.writeTo(folder.resolve(name))), rig, null), 1, Progress.SILENT);
+    }
+
+    private static ReportOptions options() {
+        return new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test", Locale.US);
+    }
+
+    @Test
+    void no_row_is_named_and_record_and_review_warn_beside_the_figure() throws IOException {
+        Analysis a = analyze("small", 1_200, 52);
+        assertTrue(a.log().isOffScale());
+        assertEquals(List.of(), a.findings());
+        assertFalse(a.diagnosis().allClear());
+        assertTrue(a.coverage().coveredAreaM2() > 1000, "the ground counts as covered: its own flow is the measure");
+        List<String> record = NitrogenRecordReport.of(a, options()).content().answer().stream()
+                .map(sentence -> sentence.text())
+                .toList();
+        assertTrue(record.get(1).startsWith("Check before you use a volume or rate"), record.toString());
+        List<String> review = PassReviewReport.of(a, options()).content().verdict();
+        assertTrue(review.get(0).startsWith("Check before you use a volume or rate"), review.toString());
+        assertTrue(review.stream().noneMatch(text -> text.matches("(?s).*\\brows? \\d.*")), review.toString());
+    }
+
+    @Test
+    void where_the_totals_agree_rows_are_held_against_their_target() throws IOException {
+        Analysis a = analyze("whole", 120_000, 52);
+        assertFalse(a.log().isOffScale());
+        List<String> review = PassReviewReport.of(a, options()).content().verdict();
+        assertTrue(review.stream().anyMatch(text -> text.contains("row 3")), review.toString());
+    }
+}
