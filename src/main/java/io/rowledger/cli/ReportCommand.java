@@ -40,7 +40,8 @@ final class ReportCommand implements Callable<Integer> {
             paramLabel = "LOG",
             arity = "1..*",
             description =
-                    "One log of the field or several: CSV, or task data (ISO 11783-10) as a folder, TASKDATA.XML or .zip.")
+                    "One log of the field or several: CSV, .xlsx, points or polygons in a map file, or task data (ISO 11783-10)"
+                            + " as a folder, TASKDATA.XML or .zip.")
     private List<Path> logs;
 
     @Option(names = "--rig", required = true, paramLabel = "RIG.yaml", description = "The rig file.")
