@@ -1,5 +1,6 @@
 package io.rowledger.workbench;
 
+import io.rowledger.digest.Sha256;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -13,7 +14,9 @@ import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -41,6 +44,8 @@ final class SeasonFolder {
     private static final String FORBIDDEN = "/\\:*?\"<>|";
 
     private final Path root;
+    /** Digests of what this workbench wrote last, by file: its own half-way versions are not kept. */
+    private final Map<Path, String> written = new ConcurrentHashMap<>();
 
     /** Writes a file's content. */
     @FunctionalInterface
@@ -162,7 +167,8 @@ final class SeasonFolder {
     }
 
     /**
-     * Writes a file whole or not at all. A file that was there goes to the dated folder.
+     * Writes a file whole or not at all. A file that was there goes to the dated folder, unless this workbench wrote it and
+     * nobody changed it since: of all the versions of a form that is being filled in, the last one is kept.
      *
      * @return the file
      */
@@ -175,12 +181,22 @@ final class SeasonFolder {
             try (OutputStream out = Files.newOutputStream(fresh)) {
                 content.writeTo(out);
             }
-            putAway(target);
+            if (!isOwn(target)) {
+                putAway(target);
+            }
+            written.put(target, Sha256.of(fresh));
             Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
         } finally {
             Files.deleteIfExists(fresh);
         }
         return target;
+    }
+
+    private boolean isOwn(Path target) throws IOException {
+        String digest = written.get(target);
+        return digest != null
+                && Files.isRegularFile(target, LinkOption.NOFOLLOW_LINKS)
+                && digest.equals(Sha256.of(target));
     }
 
     /** Moves what is there to the dated folder; nothing happens if nothing is there. */

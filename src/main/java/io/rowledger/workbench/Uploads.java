@@ -82,6 +82,8 @@ final class Uploads {
                         HttpRefusal.CONFLICT, "A different file named " + name + " is there. Replace it?");
             }
         }
+        // A log is never a half-way version of another one.
+        folder.putAway(target);
         folder.write(place, out -> Files.copy(fresh, out));
         return new Taken(name, bytes, false);
     }

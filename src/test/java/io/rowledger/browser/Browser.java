@@ -114,6 +114,19 @@ final class Browser implements AutoCloseable {
                 .toList();
     }
 
+    /** Addresses that were asked for and begin with none of these. */
+    List<String> requestsBeyond(String... own) {
+        java.util.regex.Pattern url = java.util.regex.Pattern.compile("\"request\":\\{.*?\"url\":\"([^\"]*)\"");
+        return driver.manage().logs().get(LogType.PERFORMANCE).getAll().stream()
+                .map(entry -> entry.getMessage())
+                .filter(message -> message.contains("Network.requestWillBeSent\""))
+                .map(url::matcher)
+                .filter(java.util.regex.Matcher::find)
+                .map(found -> found.group(1))
+                .filter(address -> java.util.Arrays.stream(own).noneMatch(address::startsWith))
+                .toList();
+    }
+
     @Override
     public void close() {
         driver.quit();

@@ -38,6 +38,7 @@
       var link = R.link(R.stepName(each), ['field', each, field]);
       if (each === step) {
         link.setAttribute('aria-current', 'step');
+        setTimeout(function () { link.scrollIntoView({block: 'nearest', inline: 'center'}); }, 0);
       }
       return R.h('li', null, link);
     })));
@@ -76,6 +77,13 @@
       }));
   }
 
+  /** What runs while the person is elsewhere. */
+  function atWork(work) {
+    var done = work.lines.filter(function (line) { return line.state !== 'waiting' && line.state !== 'running'; }).length;
+    R.fill(document.getElementById('at-work'), work.busy
+      ? R.h('a', {href: '#/'}, R.t('workbench.atWork', done, work.lines.length)) : null);
+  }
+
   function listen() {
     var source = new EventSource('/api/events');
     source.addEventListener('open', function () {
@@ -83,7 +91,12 @@
     });
     source.addEventListener('error', function () {
       document.documentElement.setAttribute('data-connected', '0');
+      // The program has ended, or this page was opened from a link of an earlier start.
+      if (source.readyState === EventSource.CLOSED) {
+        R.tell(R.t('workbench.gone'), true);
+      }
     });
+    source.addEventListener('work', function (event) { atWork(JSON.parse(event.data)); });
     R.events = source;
   }
 
