@@ -41,7 +41,7 @@
       out.peers.push(working && !bar ? number(job.peerMedian(p, k) * band / units.flow.size) : null);
       out.target.push(working && !bar && job.targets[p][r][k] > 0
         ? number(job.targets[p][r][k] * band * advance / job.duration[k] / units.flow.size) : null);
-      out.ratio.push(working && job.delivering[r][k] ? number(100 * job.ratio(p, r, k)) : null);
+      out.ratio.push(working ? number(100 * job.ratio(p, r, k)) : null);
       out.pressure.push(number(job.columns.pressure[k] / units.pressure.size));
       out.speed.push(number(job.speed(k) / units.speed.size));
     }
@@ -82,7 +82,7 @@
     var units = this.state.units;
     this.remove();
     var s = this.series();
-    var colors = {row: '#0072b2', peers: '#666', target: '#d55e00'};
+    var colors = {row: '#0072b2', peers: '#888', target: '#d55e00'};
     var charts = [{
       title: t('page.trace.flow') + ', ' + units.of.flow.name,
       data: [s.time, s.flow, s.peers, s.target],
