@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ScheduledExecutorService;
 
@@ -36,6 +37,13 @@ record Call(HttpExchange exchange, List<String> parts, ScheduledExecutorService 
             parts.add(decoded(part.replace("+", "%2B")));
         }
         return parts.subList(1, parts.size());
+    }
+
+    /** The language that the page is shown in; English unless the page says Spanish. */
+    Locale language() {
+        return "es".equals(exchange.getRequestHeaders().getFirst("X-Language"))
+                ? Locale.forLanguageTag("es")
+                : Locale.ENGLISH;
     }
 
     /** The parameters after the question mark; the last of several with one name. */

@@ -28,12 +28,10 @@ final class ColumnView {
 
     private final FieldStore store;
     private final Surveys surveys;
-    private final Messages words;
 
-    ColumnView(FieldStore store, Surveys surveys, Messages words) {
+    ColumnView(FieldStore store, Surveys surveys) {
         this.store = store;
         this.surveys = surveys;
-        this.words = words;
     }
 
     /**
@@ -168,7 +166,7 @@ final class ColumnView {
     }
 
     /** Compares the rows of the field's logs with each other. */
-    Check check(String name) throws IOException {
+    Check check(String name, Messages words) throws IOException {
         FieldFiles field = requireLogs(name);
         double spacingM = Surveys.spacingM(store.rig(field));
         RowCheck check = RowCheck.of(

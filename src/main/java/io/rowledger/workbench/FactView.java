@@ -14,11 +14,9 @@ import java.util.TreeSet;
 /** The screen of the record's facts: what a state's published rule asks for, and what is missing. */
 final class FactView {
     private final FieldStore store;
-    private final Messages words;
 
-    FactView(FieldStore store, Messages words) {
+    FactView(FieldStore store) {
         this.store = store;
-        this.words = words;
     }
 
     /**
@@ -41,7 +39,7 @@ final class FactView {
      */
     record Fact(String key, String label, String example, List<String> states, boolean beside) {}
 
-    Facts facts(String name) throws IOException {
+    Facts facts(String name, Messages words) throws IOException {
         FieldFiles field = store.field(name);
         TreeSet<String> states = new TreeSet<>();
         List<Fact> facts = new ArrayList<>();

@@ -12,7 +12,9 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.function.Consumer;
 
@@ -32,7 +34,6 @@ final class Services implements AutoCloseable {
     private final Events events;
     private final Uploads uploads;
     private final Workbench.Settings settings;
-    private final Messages words = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
     private final FieldStore store;
     private final FieldResults results;
     private final SeasonView season;
@@ -57,11 +58,11 @@ final class Services implements AutoCloseable {
         SavedBars bars = new SavedBars(folder);
         this.season = new SeasonView(store, results, bars);
         this.logs = new LogView(store, surveys, bars);
-        this.columns = new ColumnView(store, surveys, words);
+        this.columns = new ColumnView(store, surveys);
         this.rigs = new RigView(store, surveys, bars);
         this.drive = new Drive(store, () -> look(ZoneOffset.UTC));
         this.maps = new MapView(store, surveys);
-        this.facts = new FactView(store, words);
+        this.facts = new FactView(store);
         this.samples = new Samples(folder);
         this.comparisons = new CompareView(results, folder, this::look);
         this.runs = new Runs(store, this::look, settings.version(), events, settings.failures());
@@ -85,7 +86,7 @@ final class Services implements AutoCloseable {
             events.open(call.exchange());
             return null;
         }));
-        routes.add(Route.of("GET", "/api/words", call -> words()));
+        routes.add(Route.of("GET", "/api/words", Services::words));
         routes.add(Route.of("GET", "/api/about", call -> about()));
         routes.add(Route.of("GET", "/api/season", call -> season.season()));
         routes.add(Route.of("POST", "/api/fields", call -> season.make(call.json(SeasonView.NewField.class))));
@@ -110,7 +111,7 @@ final class Services implements AutoCloseable {
         routes.add(Route.of(
                 "POST",
                 "/api/fields/{}/check",
-                call -> columns.check(call.parts().get(0))));
+                call -> columns.check(call.parts().get(0), messages(call))));
         routes.addAll(setup());
         routes.add(Route.of("GET", "/api/work", call -> runs.work()));
         routes.add(Route.of("POST", "/api/work", call -> runs.start(call.json(Runs.Wanted.class))));
@@ -165,14 +166,24 @@ final class Services implements AutoCloseable {
                 Route.of(
                         "GET",
                         "/api/fields/{}/facts",
-                        call -> facts.facts(call.parts().get(0))));
+                        call -> facts.facts(call.parts().get(0), messages(call))));
     }
 
     /** The words of the page. */
     record Words(String language, Map<String, String> words) {}
 
-    private Words words() {
-        return new Words(words.language().getLanguage(), words.plain("workbench"));
+    private static Words words(Call call) {
+        Map<String, String> words = new TreeMap<>(
+                Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC)).plain("workbench"));
+        Messages messages = messages(call);
+        words.putAll(messages.plain("workbench"));
+        return new Words(messages.language().getLanguage(), words);
+    }
+
+    /** The words of the page's language. */
+    private static Messages messages(Call call) {
+        Locale language = call.language();
+        return new Messages(new UnitFormat(UnitSystem.US, ZoneOffset.UTC).in(language));
     }
 
     /** What the page's frame shows, and the time zones to choose from. */

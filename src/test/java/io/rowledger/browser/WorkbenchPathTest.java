@@ -69,7 +69,10 @@ class WorkbenchPathTest {
             assertTrue(person.clicks <= MAX_CLICKS_WITH_A_BAR, person.clicks + " clicks");
             assertEquals(List.of(), browser.console());
             String own = workbench.link().substring(0, workbench.link().indexOf("/?") + 1);
-            assertEquals(List.of(), browser.requestsBeyond(own, "data:", "blob:", "chrome:"), "requests that leave the workbench");
+            assertEquals(
+                    List.of(),
+                    browser.requestsBeyond(own, "data:", "blob:", "chrome:"),
+                    "requests that leave the workbench");
         }
         assertSameAsReport(season, "North 40");
     }

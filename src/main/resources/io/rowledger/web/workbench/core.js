@@ -88,7 +88,7 @@ var Rowledger = {};
    * @return {Promise<*>} the answer; rejected with {status, problem}
    */
   R.call = function (method, path, body) {
-    var options = {method: method, credentials: 'same-origin', cache: 'no-store', headers: {Accept: 'application/json'}};
+    var options = {method: method, credentials: 'same-origin', cache: 'no-store', headers: {Accept: 'application/json', 'X-Language': R.kept('language') || 'en'}};
     if (body !== undefined) {
       options.headers['Content-Type'] = 'application/json';
       options.body = JSON.stringify(body);
