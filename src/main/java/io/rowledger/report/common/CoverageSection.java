@@ -38,6 +38,11 @@ public record CoverageSection(
         return !overlaps.isEmpty();
     }
 
+    /** True if there is a place to show on a map. */
+    public boolean hasPlaces() {
+        return hasSkips() || hasOverlaps();
+    }
+
     /** True if a row was shut off alone. */
     public boolean hasShutOffs() {
         return !shutOffs.isEmpty();

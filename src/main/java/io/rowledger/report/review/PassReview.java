@@ -8,6 +8,7 @@ import io.rowledger.report.common.QualitySection;
 import io.rowledger.report.common.ReportHeader;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.common.ZoneSection;
+import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -95,6 +96,11 @@ public record PassReview(
         return products.size() == 1;
     }
 
+    /** True if the log has times: without them no pass has a start, a duration or a speed. */
+    public boolean timed() {
+        return UnitFormat.isKnown(head.endS());
+    }
+
     /** True if a person entered more than the name of the field. */
     public boolean hasEntered() {
         return head.hasFacts();
@@ -153,12 +159,25 @@ public record PassReview(
     }
 
     /** The worst places, two beside each other. */
-    public List<List<WorstPlace>> worstPairs() {
-        List<List<WorstPlace>> pairs = new ArrayList<>();
+    public List<Pair> worstPairs() {
+        List<Pair> pairs = new ArrayList<>();
         for (int i = 0; i < worst.size(); i += 2) {
-            pairs.add(worst.subList(i, Math.min(worst.size(), i + 2)));
+            pairs.add(new Pair(worst.subList(i, Math.min(worst.size(), i + 2))));
         }
         return pairs;
+    }
+
+    /** One or two places beside each other. */
+    public record Pair(List<WorstPlace> places) {
+        /** Copies the list. */
+        public Pair {
+            places = List.copyOf(places);
+        }
+
+        /** True if half of the line stays empty. */
+        public boolean single() {
+            return places.size() == 1;
+        }
     }
 
     /** True if the first page lists actions. */

@@ -201,14 +201,14 @@ final class PassReviewBuilder {
             double sharePct = row.sweptAreaM2() > 0 ? 100 / row.sweptAreaM2() : Double.NaN;
             lines.add(new TurnLine(
                     row.row(),
-                    f.percent(seen.meanAbs() * 100),
-                    f.signedPercent(seen.maxOver() * 100),
-                    f.signedPercent(seen.maxUnder() * 100),
-                    f.percent(left.meanAbs() * 100),
-                    f.signedPercent(left.maxOver() * 100),
-                    f.signedPercent(left.maxUnder() * 100),
-                    f.percent(left.beyond5M2() * sharePct),
-                    f.percent(left.beyond10M2() * sharePct),
+                    Wording.cell(f.percent(seen.meanAbs() * 100)),
+                    Wording.cell(f.signedPercent(seen.maxOver() * 100)),
+                    Wording.cell(f.signedPercent(seen.maxUnder() * 100)),
+                    Wording.cell(f.percent(left.meanAbs() * 100)),
+                    Wording.cell(f.signedPercent(left.maxOver() * 100)),
+                    Wording.cell(f.signedPercent(left.maxUnder() * 100)),
+                    Wording.cell(f.percent(left.beyond5M2() * sharePct)),
+                    Wording.cell(f.percent(left.beyond10M2() * sharePct)),
                     seen.meanAbs() * 100,
                     left.meanAbs() * 100));
         }

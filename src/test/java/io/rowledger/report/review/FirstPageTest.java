@@ -195,6 +195,22 @@ class FirstPageTest {
         assertFalse(page(analysis, PassReviewTest.us(), 1).contains("no row is suspected"));
     }
 
+    /** The same clean job as rates in the order driven: areas and volumes as before, nothing that needs a clock. */
+    @Test
+    void without_times() throws IOException {
+        Analysis analysis = new HeldField().withoutTimes().analyse(folder);
+        PassReview review = metric(analysis);
+        assertFalse(review.timed());
+        assertEquals("1.152 ha", figure(review, "Covered"));
+        assertEquals(List.of(), review.days());
+        assertFalse(review.next().nothing().contains("no row is suspected"), review.next().nothing());
+        String page = page(analysis, PassReviewTest.us(), 1);
+        assertTrue(page.contains("Date and time of day are not in this file"), page);
+        for (int i = 2; i <= 5; i++) {
+            assertFalse(page(analysis, PassReviewTest.us(), i).contains("Duration"), "page " + i);
+        }
+    }
+
     private static Finding finding(FindingKind kind, List<Integer> rows, double volumeL) {
         return new Finding(
                 kind,

@@ -194,7 +194,7 @@ public class PassReviewTest {
         assertEquals(List.of("The log holds no working pass: there is nothing to evaluate."), review.verdict());
         assertEquals("0.00 ha", plain(figure(review, "Covered").value()));
         assertEquals("not known", figure(review, "Mean rate").value());
-        assertEquals("not known", review.turns().get(0).left());
+        assertEquals("\u2013", review.turns().get(0).left());
         assertEquals("", figure(review, "Turn error left").note());
         assertEquals("0.0 kg N in all", plain(figure(review, "Nitrogen").note()));
     }
