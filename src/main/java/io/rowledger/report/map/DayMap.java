@@ -74,7 +74,7 @@ public final class DayMap implements Chart {
                 }
             }
         }
-        SkipMarks.draw(canvas, frame, c.skips());
+        SkipMarks.draw(canvas, frame, c.skips(), view.rowWidthM());
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.INK, 0.7);
         List<RateMap.Mark> numbers = new ArrayList<>();
         Labels labels = new Labels(canvas);

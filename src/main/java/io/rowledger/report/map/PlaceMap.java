@@ -40,7 +40,7 @@ public final class PlaceMap implements Chart {
         MapFrame frame = new MapFrame(RateMap.ground(c), 0, 0, widthPt - LEGEND_PT - 10, heightPt);
         canvas.fill(frame.outline(c.covered()), MapColors.COVERED);
         overlaps(canvas, frame, c.overlaps(), ground.overlaps().size());
-        boolean widened = SkipMarks.draw(canvas, frame, c.skips());
+        boolean widened = SkipMarks.draw(canvas, frame, c.skips(), view.rowWidthM());
         canvas.stroke(frame.outline(RateMap.edge(c)), Palette.SOFT, 0.6);
         PositionMarks.draw(canvas, frame, view.track().breaks());
         Labels labels = new Labels(canvas);

@@ -91,7 +91,7 @@ public final class RateMap implements Chart {
         cells(canvas, frame, c.grid(), raster);
         hatch(canvas, frame, c.grid(), raster);
         // Exact skips over the cells: a skip of one row is narrower than a block of cells on a big field.
-        widened |= SkipMarks.draw(canvas, frame, c.skips());
+        widened |= SkipMarks.draw(canvas, frame, c.skips(), view.rowWidthM());
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 0.9);
         } else {

@@ -19,14 +19,21 @@ public final class SkipMarks {
 
     private SkipMarks() {}
 
-    /** Draws skips; returns true if any is drawn wider than it is. */
-    public static boolean draw(Canvas canvas, MapFrame frame, List<CoverageDefect> skips) {
+    /**
+     * Draws skips. Those of at least half a row's width are never thinner than can be seen; gaps between passes that are thinner
+     * keep their width, so that they don't look like a row.
+     *
+     * @return true if any is drawn wider than it is
+     */
+    public static boolean draw(Canvas canvas, MapFrame frame, List<CoverageDefect> skips, double rowWidthM) {
         boolean widened = false;
         for (CoverageDefect skip : skips) {
             Outline outline = frame.outline(skip.polygon());
             double halfRing = skip.polygon().getLength() / 2;
             double widthPt = frame.pt(skip.areaM2() / halfRing);
-            boolean thin = widthPt < MIN_WIDTH_PT && frame.pt(halfRing) > MIN_LENGTH_PT;
+            boolean thin = widthPt < MIN_WIDTH_PT
+                    && frame.pt(halfRing) > MIN_LENGTH_PT
+                    && 2 * skip.areaM2() / halfRing >= rowWidthM;
             widened |= thin;
             canvas.fill(outline, thin ? Palette.INK : Palette.WHITE);
             canvas.stroke(outline, Palette.INK, thin ? Math.max(LINE_PT, MIN_WIDTH_PT - widthPt) : SMALL_LINE_PT);

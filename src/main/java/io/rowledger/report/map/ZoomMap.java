@@ -171,7 +171,7 @@ public final class ZoomMap implements Chart {
             canvas.stroke(frame.outline(overlap.polygon()), Palette.WHITE, 2);
             canvas.stroke(frame.outline(overlap.polygon()), MapColors.OVERLAP, 1.1);
         }
-        SkipMarks.draw(canvas, frame, near(c.skips(), frame));
+        SkipMarks.draw(canvas, frame, near(c.skips(), frame), ground.rowWidthM());
         if (c.boundary() != null) {
             canvas.stroke(frame.outline(c.boundary().area()), Palette.INK, 1.2);
         }

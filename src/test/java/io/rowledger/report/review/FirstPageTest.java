@@ -203,7 +203,9 @@ class FirstPageTest {
         assertFalse(review.timed());
         assertEquals("1.152 ha", figure(review, "Covered"));
         assertEquals(List.of(), review.days());
-        assertFalse(review.next().nothing().contains("no row is suspected"), review.next().nothing());
+        assertFalse(
+                review.next().nothing().contains("no row is suspected"),
+                review.next().nothing());
         String page = page(analysis, PassReviewTest.us(), 1);
         assertTrue(page.contains("Date and time of day are not in this file"), page);
         for (int i = 2; i <= 5; i++) {

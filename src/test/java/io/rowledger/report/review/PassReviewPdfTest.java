@@ -225,9 +225,9 @@ public class PassReviewPdfTest {
                             "Rate on the ground",
                             "The worst places, row by row",
                             "Skips and overlaps",
+                            "Passes",
                             "Rows",
                             "Turns",
-                            "Passes",
                             "What the ground received",
                             "What the figures rest on"),
                     titles);
