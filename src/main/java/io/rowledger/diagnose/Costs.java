@@ -196,16 +196,19 @@ final class Costs {
     /** Rows, or the bar, that were off by more than the log resolves where no case concerns them. */
     List<Deviation> unexplained(List<Case> cases) {
         List<Deviation> found = new ArrayList<>();
+        BitSet unsteady = new BitSet(e.work.n);
+        for (int j = 0; j < e.work.n; j++) {
+            unsteady.set(j, e.ratios.unsteady(j));
+        }
         for (int r = 0; r < e.rows(); r++) {
+            BitSet left = (BitSet) unsteady.clone();
+            concerned(cases, r, left);
             double own = 0;
             double implied = 0;
             double seconds = 0;
-            for (int j = 0; j < e.work.n; j++) {
+            for (int j = left.nextClearBit(0); j < e.work.n; j = left.nextClearBit(j + 1)) {
                 double due = e.ratios.impliedLPerS(r, j);
-                boolean counts = due > 0
-                        && !e.ratios.unsteady(j)
-                        && (!e.ratios.evaluated.shut(r).get(j) || offAlone(r, j))
-                        && !concerned(cases, r, e.work.timeS[j]);
+                boolean counts = due > 0 && (!e.ratios.evaluated.shut(r).get(j) || offAlone(r, j));
                 own += counts ? e.ratios.flowLPerS[r][j] * e.work.durationS[j] : 0;
                 implied += counts ? due * e.work.durationS[j] : 0;
                 seconds += counts ? e.work.durationS[j] : 0;
@@ -222,7 +225,7 @@ final class Costs {
             double flux = share < NOTHING ? share * target : e.ratios.peerFlux[j];
             boolean counts = target > 0
                     && flux >= 0
-                    && !e.ratios.unsteady(j)
+                    && !unsteady.get(j)
                     && cases.stream().noneMatch(of(e.work.timeS[j]));
             own += counts ? flux * e.work.durationS[j] : 0;
             due += counts ? target * e.work.durationS[j] : 0;
@@ -248,8 +251,14 @@ final class Costs {
         return x -> x.rows().isEmpty() && BAR_OFF_TARGET.contains(x.kind()) && x.fromS() <= timeS && timeS <= x.toS();
     }
 
-    private static boolean concerned(List<Case> cases, int r, double timeS) {
-        return cases.stream().anyMatch(x -> x.rows().contains(r) && x.fromS() <= timeS && timeS <= x.toS());
+    /** Adds the entries in which a case concerns row r. */
+    private void concerned(List<Case> cases, int r, BitSet entries) {
+        for (Case found : cases) {
+            if (found.rows().contains(r)) {
+                int from = e.work.entryAt(found.fromS());
+                entries.set(from, Math.max(from, e.work.entryAt(Math.nextUp(found.toS()))));
+            }
+        }
     }
 
     private void add(List<Deviation> found, int row, double own, double due, double seconds, double rounding) {

@@ -59,8 +59,8 @@ public final class RobustStatistics {
         return off == 0 ? 0 : off / sigma(values);
     }
 
-    /** The k-th smallest of the first n; C. A. R. Hoare, Algorithm 65: Find, Comm. ACM 4 (1961) 321. */
-    private static double select(double[] a, int n, int k) {
+    /** The k-th smallest of the first n, from 0; reorders them. C. A. R. Hoare, Algorithm 65: Find, Comm. ACM 4 (1961) 321. */
+    public static double select(double[] a, int n, int k) {
         int low = 0;
         int high = n - 1;
         while (low < high) {

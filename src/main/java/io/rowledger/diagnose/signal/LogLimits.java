@@ -92,9 +92,8 @@ public final class LogLimits {
         boolean few = false;
         for (int r = 0; r < rows; r++) {
             columns[r] = log.flowColumn(p, r);
-            double[] positive = positive(columns[r]);
-            distinct[r] = distinct(positive);
-            usual[r] = positive.length == 0 ? 0 : positive[positive.length / 2];
+            distinct[r] = distinct(DistinctReadings.of(columns[r]));
+            usual[r] = usual(columns[r]);
             few |= distinct[r].length < MIN_DISTINCT;
         }
         double pooled = few ? quantum(pooled(distinct), RobustStatistics.median(usual)) : 0;
@@ -258,8 +257,8 @@ public final class LogLimits {
         return step.length == 0 ? 1 : RobustStatistics.median(step, step.length);
     }
 
-    /** The positive readings in rising order, L/s. */
-    private static double[] positive(double[] column) {
+    /** Median of the positive readings, the upper of two, L/s; 0 for none. */
+    private static double usual(double[] column) {
         double[] positive = new double[column.length];
         int n = 0;
         for (double x : column) {
@@ -267,8 +266,7 @@ public final class LogLimits {
                 positive[n++] = x;
             }
         }
-        Arrays.sort(positive, 0, n);
-        return Arrays.copyOf(positive, n);
+        return n == 0 ? 0 : RobustStatistics.select(positive, n, n / 2);
     }
 
     /** The distinct readings of all rows, each row's in rising order. */
