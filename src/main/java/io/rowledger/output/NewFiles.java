@@ -54,9 +54,19 @@ public final class NewFiles implements AutoCloseable {
         try {
             Runtime.getRuntime().removeShutdownHook(atExit);
         } catch (IllegalStateException e) {
-            // The program is being ended, and the hook clears.
-            return;
+            // The program is being ended, and the hook clears: what fails for want of the cleared files is not to be told.
+            awaitEnd();
         }
         clear();
+    }
+
+    private static void awaitEnd() {
+        while (true) {
+            try {
+                Thread.sleep(Long.MAX_VALUE);
+            } catch (InterruptedException e) {
+                // The machine stops when all hooks are done: wait on.
+            }
+        }
     }
 }

@@ -89,6 +89,9 @@ final class BadCalls {
         put("batch --jobs=0", "batch", folder, "--jobs", "0");
         put("batch --jobs=x", "batch", folder, "--jobs", "x");
         put("batch --each=field", "batch", folder, "--each", "field");
+        for (String value : List.of("0/4", "5/4", "x", "", "1/0", "99999999999/99999999999", "-1/2")) {
+            put("batch --shard=" + value, "batch", folder, "--shard", value);
+        }
         put("open --port=x", "open", folder, "--port", "x", "--no-browser");
         put("open --port=-1", "open", folder, "--port", "-1", "--no-browser");
         put("open --port=70000", "open", folder, "--port", "70000", "--no-browser");
