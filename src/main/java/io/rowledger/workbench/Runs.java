@@ -133,7 +133,9 @@ final class Runs implements AutoCloseable {
                 stopped = false;
             }
             for (String name : names) {
-                store.field(name);
+                if (wanted.fields() != null) {
+                    store.field(name);
+                }
                 Line before = lines.get(name);
                 if (before != null && (before.state.equals("waiting") || before.state.equals("running"))) {
                     throw new HttpRefusal(HttpRefusal.CONFLICT, name + " is at work already.");
@@ -262,12 +264,14 @@ final class Runs implements AutoCloseable {
     }
 
     private void end(BatchOutcome outcome) {
-        String state = outcome.result().hasResults() ? "done" : isStopped() ? "stopped" : "failed";
+        // The same files under another field's name were done there.
+        boolean here = outcome.result().hasResults() && outcome.name().equals(outcome.results());
+        String state = here ? "done" : isStopped() ? "stopped" : "failed";
         boolean ours = outcome.result() == BatchOutcome.Result.FAILED;
         if (ours && !isStopped()) {
             failures.accept(new IllegalStateException(outcome.name() + ": " + outcome.message()));
         }
-        String message = outcome.result().hasResults() || state.equals("stopped")
+        String message = here || state.equals("stopped")
                 ? ""
                 : ours ? "The program failed. Your files are as they were." : outcome.message();
         put(new Line(outcome.name(), state, "", state.equals("done") ? 100 : 0, message));

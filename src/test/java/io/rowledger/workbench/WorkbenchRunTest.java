@@ -145,6 +145,18 @@ class WorkbenchRunTest {
     }
 
     @Test
+    void a_second_field_of_the_same_files_is_told_where_its_results_are() throws Exception {
+        sample("north", "log.csv", "rig.yaml");
+        sample("south", "log.csv", "rig.yaml");
+        visitor.json("POST", "/api/work", "{\"fields\": [\"north\"]}");
+        ended();
+        visitor.json("POST", "/api/work", "{\"fields\": [\"south\"]}");
+        JsonNode line = ended().path("lines").get(0);
+        assertEquals("failed", line.path("state").asText(), line.toString());
+        assertTrue(line.path("message").asText().contains("north"), line.toString());
+    }
+
+    @Test
     void a_link_to_a_file_outside_is_neither_shown_nor_run() throws Exception {
         sample("north", "rig.yaml");
         Path secret = Files.writeString(around.resolve("secret.csv"), "time,lat,lon\nnot,for,you\n");

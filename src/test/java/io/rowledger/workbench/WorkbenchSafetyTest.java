@@ -306,6 +306,15 @@ class WorkbenchSafetyTest {
     }
 
     @Test
+    void a_place_that_cannot_be_written_while_it_works_is_told_and_nothing_is_lost() throws IOException {
+        Files.writeString(season.resolve("north"), "a file where the field's folder goes");
+        Answer answer = Visitor.at(workbench.link()).put("/api/fields/north/files/log.csv", new byte[] {1});
+        assertEquals(507, answer.status(), answer.text());
+        assertTrue(answer.text().contains("Nothing was lost. Hint:"), answer.text());
+        assertEquals(List.of("season/north", "secret.txt"), files());
+    }
+
+    @Test
     void files_that_a_killed_workbench_left_half_written_are_cleared() throws IOException {
         workbench.close();
         Files.write(season.resolve(".rowledger/part-1.tmp"), new byte[10]);
