@@ -92,6 +92,9 @@ public final class Diagnoses {
             FindingKind.LATE_ON,
             FindingKind.EARLY_OFF);
 
+    /** A cause less likely than this is not told (1): the row is then off without a recognized cause, if it is off. */
+    private static final double MIN_TOLD = 0.4;
+
     /** Share of the job's liquid below which they cost nothing worth a word (1). */
     private static final double MIN_COST = 0.003;
 
@@ -174,6 +177,7 @@ public final class Diagnoses {
             double[] form = Calibration.form(limits.get(p), log.hasDown());
             List<Case> cases = CaseFilter.of(evidence.cases()).stream()
                     .map(found -> calibration.of(found, form))
+                    .filter(found -> found.confidence() >= MIN_TOLD)
                     .toList();
             if (showsRows) {
                 baselines.addAll(Baselines.of(evidence, cases));
