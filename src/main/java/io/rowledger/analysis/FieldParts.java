@@ -21,20 +21,29 @@ public final class FieldParts {
     /** Returns the distance between two parts of the work, m; 0 if all of it can be one field. */
     public static long apartM(Analysis analysis) {
         List<Envelope> parts = new ArrayList<>();
+        if (analysis.log().isAreas()) {
+            analysis.coverage()
+                    .strips()
+                    .forEach(strip -> add(new Envelope(strip.polygon().getEnvelopeInternal()), parts));
+        }
         for (Pass pass : analysis.track().passes()) {
-            Envelope part = driven(analysis, pass);
-            for (int i = 0; i < parts.size(); ) {
-                // A part that grew may now be near one that was skipped: start again.
-                if (parts.get(i).distance(part) <= MAX_APART_M) {
-                    part.expandToInclude(parts.remove(i));
-                    i = 0;
-                } else {
-                    i++;
-                }
-            }
-            parts.add(part);
+            add(driven(analysis, pass), parts);
         }
         return parts.size() > 1 ? Math.round(parts.get(0).distance(parts.get(1))) : 0;
+    }
+
+    /** Joins a part of the work to those that lie near it. */
+    private static void add(Envelope part, List<Envelope> parts) {
+        for (int i = 0; i < parts.size(); ) {
+            // A part that grew may now be near one that was skipped: start again.
+            if (parts.get(i).distance(part) <= MAX_APART_M) {
+                part.expandToInclude(parts.remove(i));
+                i = 0;
+            } else {
+                i++;
+            }
+        }
+        parts.add(part);
     }
 
     /**

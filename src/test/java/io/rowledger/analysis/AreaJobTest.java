@@ -322,6 +322,20 @@ class AreaJobTest {
         return bytes.array();
     }
 
+    @Test
+    void polygons_of_two_fields_are_asked_about() throws IOException {
+        // 100 strips of 9 m lie between the two.
+        Path log =
+                geoJson("two.geojson", feature(0, 1, "\"rate[gal/ac]\":40"), feature(101, 102, "\"rate[gal/ac]\":40"));
+        Analysis two = analyze(log, RIG, null);
+        double apartM = stripM2(100) / (111_080 * (NORTH - SOUTH));
+        assertEquals(apartM, FieldParts.apartM(two), 0.01 * apartM);
+        assertTrue(assertThrows(UnusableInputException.class, () -> FieldParts.requireOne(two))
+                .getMessage()
+                .contains("work in places"));
+        assertEquals(0, FieldParts.apartM(analyze(three(""), RIG, null)));
+    }
+
     /** The plain polygons of the cases, for which 0.1 % is the bound of every other way to write them. */
     @TestFactory
     Stream<DynamicTest> every_other_way_to_write_the_polygons_gives_the_same_ground_and_volume() throws IOException {
