@@ -99,7 +99,7 @@ class SpanishReportsTest {
     /** Words of three letters or more, in lower case. */
     private static Set<String> words(String text) {
         Set<String> words = new TreeSet<>();
-        for (String word : LETTERS.split(text)) {
+        for (String word : LETTERS.split(text, -1)) {
             if (word.length() > 2) {
                 words.add(word.toLowerCase(Locale.ROOT));
             }
