@@ -54,7 +54,8 @@ public final class NewFiles implements AutoCloseable {
         try {
             Runtime.getRuntime().removeShutdownHook(atExit);
         } catch (IllegalStateException e) {
-            // The program is being ended, and the hook clears: what fails for want of the cleared files is not to be told.
+            // The program is being ended, and the hook clears: what fails for want of the cleared files is not to be
+            // told.
             awaitEnd();
         }
         clear();

@@ -20,6 +20,9 @@ final class Answers {
             + "script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data: blob:; base-uri 'none'; "
             + "form-action 'none'; frame-ancestors 'self'";
 
+    /** A PDF is drawn by the browser's own viewer, which some browsers load as a plug-in of the response. */
+    static final String PDF_POLICY = "frame-ancestors 'none'";
+
     private Answers() {}
 
     static void send(HttpExchange exchange, int status, String type, byte[] body) throws IOException {

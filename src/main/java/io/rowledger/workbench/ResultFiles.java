@@ -30,6 +30,13 @@ final class ResultFiles {
         this.folder = folder;
     }
 
+    private static String policy(String type) {
+        if (type.equals("application/pdf")) {
+            return Answers.PDF_POLICY;
+        }
+        return type.startsWith("text/html") ? Answers.REVIEW_POLICY : Answers.PAGE_POLICY;
+    }
+
     /** Sends a file below the folder of the results. */
     @Nullable
     Object send(Call call) throws IOException {
@@ -44,7 +51,7 @@ final class ResultFiles {
             throw new HttpRefusal(HttpRefusal.NOT_FOUND, "Nothing is here.");
         }
         HttpExchange exchange = call.exchange();
-        Answers.headers(exchange, type, type.startsWith("text/html") ? Answers.REVIEW_POLICY : Answers.PAGE_POLICY);
+        Answers.headers(exchange, type, policy(type));
         if (!type.startsWith("text/html") && !type.equals("application/pdf")) {
             exchange.getResponseHeaders().set("Content-Disposition", "attachment");
         }

@@ -198,7 +198,8 @@ class HostileTextTest {
             assertFalse(HIDDEN.matcher(words).find(), file.toString());
             assertTrue(document.getNumberOfPages() < 60, file + ": " + document.getNumberOfPages() + " pages");
             boolean shows = VisibleText.line(text).contains("<U+202E>") && words.contains("fdp.exe");
-            assertTrue(!shows || words.replaceAll("\\s", "").contains("202E"), file + " shows the name without its turn");
+            assertTrue(
+                    !shows || words.replaceAll("\\s", "").contains("202E"), file + " shows the name without its turn");
         }
     }
 

@@ -108,6 +108,9 @@ class WorkbenchRunTest {
         assertFalse(field.path("old").asBoolean());
         Answer page = visitor.with("Origin", null).get("/results/north/review.html");
         assertTrue(page.headers().get("content-security-policy").startsWith("sandbox allow-scripts"));
+        Answer pdf = visitor.with("Origin", null).get("/results/north/pass-review.pdf");
+        assertEquals("application/pdf", pdf.headers().get("content-type"));
+        assertEquals(Files.size(season.resolve("results/north/pass-review.pdf")), pdf.bytes().length);
     }
 
     @Test
