@@ -22,7 +22,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -118,9 +117,7 @@ class SummaryPropertiesTest {
         double passesM2 = sum(summary.path("passes"), "/swept_area_m2");
         assertEquals(sweptM2, rowsM2, ROUNDED * (1 + summary.path("rows").size()), where + ": rows' area");
         assertEquals(sweptM2, passesM2, ROUNDED * (1 + summary.path("passes").size()), where + ": passes' area");
-        Iterator<Map.Entry<String, JsonNode>> products = field.path("products").fields();
-        while (products.hasNext()) {
-            Map.Entry<String, JsonNode> product = products.next();
+        for (Map.Entry<String, JsonNode> product : field.path("products").properties()) {
             volumes(summary, product.getKey(), product.getValue(), where + ": " + product.getKey());
         }
     }
@@ -179,9 +176,7 @@ class SummaryPropertiesTest {
             assertTrue(!amount || node.asDouble() >= 0, where + path + ": " + node);
         }
         assertTrue(!node.isTextual() || !node.asText().matches("-?(NaN|Infinity)"), where + path + ": " + node);
-        Iterator<Map.Entry<String, JsonNode>> fields = node.fields();
-        while (fields.hasNext()) {
-            Map.Entry<String, JsonNode> field = fields.next();
+        for (Map.Entry<String, JsonNode> field : node.properties()) {
             finite(field.getValue(), where, path + "/" + field.getKey());
         }
         if (node.isArray()) {
