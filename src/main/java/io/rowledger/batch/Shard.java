@@ -38,11 +38,11 @@ public record Shard(int number, int of) {
 
     /** True if no shard is meant or the field of this name falls to it. */
     static boolean has(@Nullable Shard shard, String field) {
-        return shard == null || shard.has(field);
+        return shard == null || shard.holds(field);
     }
 
     /** True if the field of this name falls to this shard: SHA-256 of the name in UTF-8, its first four bytes modulo N. */
-    boolean has(String field) {
+    boolean holds(String field) {
         byte[] digest = Sha256.digest().digest(field.getBytes(StandardCharsets.UTF_8));
         long value = 0;
         for (int i = 0; i < 4; i++) {

@@ -124,7 +124,7 @@ final class JobTraces {
         }
     }
 
-    private void row(int r, int s, int from, int end, double sliceS, Source in) {
+    private void row(int r, int s, int from, int end, double spanS, Source in) {
         double volumeL = 0;
         double areaM2 = 0;
         double targetL = 0;
@@ -146,7 +146,7 @@ final class JobTraces {
             pressure += in.log.rowPressurePa(r, record) * dt;
             lowest = area > 0 ? Math.min(lowest, flow * dt / area) : lowest;
         }
-        boolean enough = knownS >= sliceS / 2 && areaM2 > 0;
+        boolean enough = knownS >= spanS / 2 && areaM2 > 0;
         flowLPerS[r][s] = enough ? volumeL / knownS : Double.NaN;
         rateLPerM2[r][s] = enough ? volumeL / areaM2 : Double.NaN;
         targetLPerM2[r][s] = enough ? targetL / areaM2 : Double.NaN;
