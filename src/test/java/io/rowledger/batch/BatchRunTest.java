@@ -100,7 +100,7 @@ class BatchRunTest {
             worked.clear();
             Shard shard = new Shard(i, 2);
             Batch.run(setting(1, GIGABYTE), shard, this::write, new Silent());
-            assertTrue(worked.stream().allMatch(shard::has), worked.toString());
+            assertTrue(worked.stream().allMatch(shard::holds), worked.toString());
             done.addAll(worked);
             assertFalse(Files.exists(out.resolve(BatchLedger.FILE)));
         }
