@@ -18,8 +18,10 @@ record Console(PrintStream out, PrintStream err) {
 
     /**
      * True if the error stream is a terminal. Where the system can't be asked (macOS, Windows), true if Java has a console, which it
-     * has where a person typed the call and nothing is redirected.
+     * has where a person typed the call and nothing is redirected. From Java 22 on it always has one: there the lines also go to
+     * a file, unless the call has {@code --quiet}.
      */
+    @SuppressWarnings("SystemConsoleNull")
     private static boolean errIsTerminal() {
         if (!Files.isSymbolicLink(STANDARD_ERROR)) {
             return !Files.isDirectory(PROCESSES) && System.console() != null;
