@@ -119,8 +119,7 @@ final class MapView {
                     logs.add(survey);
                 }
             } catch (UnusableInputException e) {
-                // The screen of the logs says so.
-                continue;
+                // Left off the map; the screen of the logs says why.
             }
         }
         return logs;
@@ -324,8 +323,9 @@ final class MapView {
         collection.put("features", features);
         List<String> place = new ArrayList<>(FieldNames.parts(field.name()));
         place.add(file);
-        boolean own = before != null && field.folder().equals(before.getParent());
-        if (own && !String.valueOf(before.getFileName()).equals(file)) {
+        if (before != null
+                && field.folder().equals(before.getParent())
+                && !String.valueOf(before.getFileName()).equals(file)) {
             for (Path part : MapReader.files(before)) {
                 store.folder().putAway(part);
             }

@@ -61,7 +61,9 @@ final class RigTree {
             Object tree = new Load(settings).loadFromString(Files.readString(file, StandardCharsets.UTF_8));
             return tree == null ? empty() : new RigTree(block(tree));
         } catch (YamlEngineException e) {
-            throw refused(file, "YAML that can't be read (" + e.getMessage().replace('\n', ' ') + ")");
+            throw refused(
+                    file,
+                    "YAML that can't be read (" + String.valueOf(e.getMessage()).replace('\n', ' ') + ")");
         }
     }
 

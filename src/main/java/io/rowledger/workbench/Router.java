@@ -91,7 +91,7 @@ final class Router implements HttpHandler {
             List<String> parts = route.match(path);
             known |= parts != null;
             if (parts != null
-                    && (route.method().equals(method) || route.method().equals("GET") && method.equals("HEAD"))) {
+                    && (route.method().equals(method) || (route.method().equals("GET") && method.equals("HEAD")))) {
                 Object value = route.endpoint().answer(new Call(exchange, parts, timer));
                 if (value != null) {
                     Answers.send(exchange, 200, "application/json; charset=utf-8", Json.bytes(value));

@@ -11,6 +11,7 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -204,7 +205,7 @@ final class SeasonFolder {
         if (!Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
             return;
         }
-        String stamp = STAMP.format(LocalDateTime.now());
+        String stamp = STAMP.format(LocalDateTime.now(ZoneId.systemDefault()));
         Path place = root.resolve(REPLACED).resolve(stamp).resolve(root.relativize(target));
         for (int n = 2; Files.exists(place, LinkOption.NOFOLLOW_LINKS); n++) {
             place = root.resolve(REPLACED).resolve(stamp + "-" + n).resolve(root.relativize(target));

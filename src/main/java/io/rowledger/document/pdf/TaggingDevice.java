@@ -121,7 +121,11 @@ final class TaggingDevice extends ITextOutputDevice {
         PdfStructureElement link = Links.tag(tag);
         marked(link, () -> super.drawText(c, text));
         Objects.requireNonNull(links, "painting before there is a writer")
-                .add(target, text.getSubstring(), createLocalTargetArea(c, text.getParent()), link);
+                .add(
+                        target,
+                        text.getSubstring(),
+                        createLocalTargetArea(c, Objects.requireNonNull(text.getParent())),
+                        link);
     }
 
     @Override

@@ -84,8 +84,8 @@ final class StopOrder {
         }
         for (int w = 0; w < ways.size(); w++) {
             PlaceEnds ends = ways.get(w).ends();
-            least[1 << w / 2][w] = Math.hypot(ends.startEastM() - eastM, ends.startNorthM() - northM);
-            before[1 << w / 2][w] = -1;
+            least[1 << (w / 2)][w] = Math.hypot(ends.startEastM() - eastM, ends.startNorthM() - northM);
+            before[1 << (w / 2)][w] = -1;
         }
         for (int done = 1; done < all; done++) {
             for (int w = 0; w < ways.size(); w++) {
@@ -93,7 +93,7 @@ final class StopOrder {
                     continue;
                 }
                 for (int next = 0; next < ways.size(); next++) {
-                    int with = done | 1 << next / 2;
+                    int with = done | (1 << (next / 2));
                     double sum = least[done][w]
                             + between(ways.get(w).ends(), ways.get(next).ends());
                     if (with != done && sum < least[with][next]) {
@@ -120,7 +120,7 @@ final class StopOrder {
         for (int w = ways.isEmpty() ? -1 : last; w >= 0; ) {
             order.add(0, ways.get(w));
             int previous = before[done][w];
-            done &= ~(1 << w / 2);
+            done &= ~(1 << (w / 2));
             w = previous;
         }
         return order;

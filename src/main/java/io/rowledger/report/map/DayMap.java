@@ -58,7 +58,8 @@ public final class DayMap implements Chart {
     static @Nullable Hatch hatch(int day) {
         int round = day / COLORS.length;
         int rgb = day % COLORS.length > 2 ? Palette.WHITE : Palette.INK;
-        return round == 0 ? null : new Hatch(round % 2 == 1, 3.4 / ((round + 1) / 2), rgb, 0.4);
+        int linesPerStep = (round + 1) / 2;
+        return round == 0 ? null : new Hatch(round % 2 == 1, 3.4 / linesPerStep, rgb, 0.4);
     }
 
     @Override
