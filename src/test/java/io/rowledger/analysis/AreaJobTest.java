@@ -48,18 +48,17 @@ class AreaJobTest {
     /** gal/ac in L/m². */
     private static final double RATE = L_PER_GAL / M2_PER_ACRE;
 
-    private static final String RIG = String.join(
-            "\n",
-            "rig:",
-            "  antenna: {ahead_of_axle: 1.6 m, right_of_center: 0 m}",
-            "  axle_to_hitch: 0.9 m",
-            "  hitch: mounted",
-            "  hitch_to_drop: 1.2 m",
-            "  bar_right_of_center: 0 m",
-            "rows: {count: 12, spacing: 30 in, outer_share: 1}",
-            "products:",
-            "  uan: {name: UAN 32-0-0, density: 11.06 lb/gal, analysis: 32-0-0, target: 42 gal/ac}",
-            "");
+    private static final String RIG = """
+            rig:
+              antenna: {ahead_of_axle: 1.6 m, right_of_center: 0 m}
+              axle_to_hitch: 0.9 m
+              hitch: mounted
+              hitch_to_drop: 1.2 m
+              bar_right_of_center: 0 m
+            rows: {count: 12, spacing: 30 in, outer_share: 1}
+            products:
+              uan: {name: UAN 32-0-0, density: 11.06 lb/gal, analysis: 32-0-0, target: 42 gal/ac}
+            """;
 
     @TempDir
     Path dir;
@@ -171,7 +170,7 @@ class AreaJobTest {
     void a_time_cut_to_the_minute_dates_the_job_and_none_leaves_it_undated() throws IOException {
         Analysis dated = analyze(three("2026-06-11T13:02Z"), RIG, null);
         assertEquals(
-                java.time.Instant.parse("2026-06-11T13:02:00Z").getEpochSecond(),
+                (double) java.time.Instant.parse("2026-06-11T13:02:00Z").getEpochSecond(),
                 dated.log().timeS(0));
         assertTrue(dated.log().isTimed());
         assertFalse(analyze(three(""), RIG, null).log().isTimed());
@@ -329,7 +328,7 @@ class AreaJobTest {
                 geoJson("two.geojson", feature(0, 1, "\"rate[gal/ac]\":40"), feature(101, 102, "\"rate[gal/ac]\":40"));
         Analysis two = analyze(log, RIG, null);
         double apartM = stripM2(100) / (111_080 * (NORTH - SOUTH));
-        assertEquals(apartM, FieldParts.apartM(two), 0.01 * apartM);
+        assertEquals(apartM, (double) FieldParts.apartM(two), 0.01 * apartM);
         assertTrue(assertThrows(UnusableInputException.class, () -> FieldParts.requireOne(two))
                 .getMessage()
                 .contains("work in places"));

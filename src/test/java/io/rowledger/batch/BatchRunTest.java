@@ -2,6 +2,7 @@ package io.rowledger.batch;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -120,6 +121,7 @@ class BatchRunTest {
         Path hidden = Files.createDirectories(out.resolve(".rowledger-batch"));
         Files.createDirectories(hidden.resolve("shard-1-of-2"));
         try (BatchLocks shard = BatchLocks.take(out, hidden, new Shard(1, 2))) {
+            assertNotNull(shard);
             assertTrue(assertThrows(UnusableInputException.class, this::run)
                     .getMessage()
                     .contains("another batch at work"));

@@ -11,16 +11,16 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A map in a season's folder is a log where it has rates and nothing else is a log there. */
 class MapLogsTest {
-    private static final String POLYGON =
-            "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{%s},"
-                    + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-93.5,41.5],[-93.49,41.5],[-93.49,41.51],[-93.5,41.5]]]}}]}";
-
     @TempDir
     Path top;
 
     private Folder field(String map, String properties, String... others) throws IOException {
         Path field = Files.createDirectories(top.resolve("north"));
-        Files.writeString(field.resolve(map), String.format(POLYGON, properties));
+        Files.writeString(
+                field.resolve(map),
+                "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{" + properties
+                        + "},"
+                        + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-93.5,41.5],[-93.49,41.5],[-93.49,41.51],[-93.5,41.5]]]}}]}");
         for (String other : others) {
             Files.writeString(field.resolve(other), "time,lat,lon,flow[gal/min]\n");
         }

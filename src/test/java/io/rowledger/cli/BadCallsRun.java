@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -41,7 +42,7 @@ class BadCallsRun {
                 .run()
                 .writeTo(folder);
         Map<String, List<Object>> calls = new BadCalls(folder).all();
-        TreeSet<String> before = files();
+        Set<String> before = files();
         List<String> faults = new ArrayList<>();
         double slowestS = 0;
         String slowest = "";
@@ -61,7 +62,7 @@ class BadCallsRun {
                 faults.add(call.getKey() + ": status " + done.status() + ", " + Math.round(seconds * 10) / 10.0 + " s, "
                         + message);
             }
-            TreeSet<String> after = files();
+            Set<String> after = files();
             if (!after.equals(before)) {
                 after.removeAll(before);
                 faults.add(call.getKey() + ": left " + after);
@@ -80,8 +81,8 @@ class BadCallsRun {
         assertEquals(List.of(), faults);
     }
 
-    private TreeSet<String> files() throws IOException {
-        TreeSet<String> files = new TreeSet<>();
+    private Set<String> files() throws IOException {
+        Set<String> files = new TreeSet<>();
         try (Stream<Path> walk = Files.walk(folder)) {
             walk.forEach(path -> files.add(folder.relativize(path).toString()));
         }

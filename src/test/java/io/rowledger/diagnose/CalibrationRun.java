@@ -23,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
  * confidence rises with what is stated and never with a coarser log.
  */
 class CalibrationRun {
+    private static final List<FindingKind> KIND_ORDER = List.of(FindingKind.values());
     private static final Path RESOURCE = Path.of("src/main/resources/io/rowledger/diagnose/confidence.properties");
     private static final long STRIDE = 10_007;
     private static final int KINDS = FindingKind.values().length;
@@ -68,7 +69,7 @@ class CalibrationRun {
             double stated = told.finding().confidence();
             x[0] = 1;
             x[1] = Math.log(stated / (1 - stated));
-            x[2 + told.finding().kind().ordinal()] = 1;
+            x[2 + KIND_ORDER.indexOf(told.finding().kind())] = 1;
             System.arraycopy(form, 0, x, FIRST_FORM, form.length);
             rows.add(new Row(x, told.right()));
         }
@@ -160,7 +161,8 @@ class CalibrationRun {
                 fitted[0],
                 fitted[1]));
         for (FindingKind kind : FindingKind.values()) {
-            b.append(String.format(Locale.ROOT, "kind.%s=%.4f%n", kind.jsonName(), fitted[2 + kind.ordinal()]));
+            b.append(String.format(
+                    Locale.ROOT, "kind.%s=%.4f%n", kind.jsonName(), fitted[2 + KIND_ORDER.indexOf(kind)]));
         }
         for (int i = 0; i < Calibration.FORMS.size(); i++) {
             b.append(String.format(Locale.ROOT, "form.%s=%.4f%n", Calibration.FORMS.get(i), fitted[FIRST_FORM + i]));

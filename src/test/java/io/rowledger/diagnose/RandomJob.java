@@ -121,7 +121,7 @@ final class RandomJob {
     }
 
     /** Moves a fault that the log can't tell from the expected to the unseen ones; what reads as another kind may be told so. */
-    private void hold(Oracle oracle, SimFault fault, Oracle.Verdict verdict, List<Expected> unseen) {
+    private void hold(SimFault fault, Oracle.Verdict verdict, List<Expected> unseen) {
         if (verdict.tellable()) {
             return;
         }
@@ -191,7 +191,7 @@ final class RandomJob {
             if (form != LogForm.IDEAL || fault.kind() == Kind.CHANNELS_SWAPPED) {
                 Scenario without = written(layout, receiver, scenario.format());
                 faults.stream().filter(f -> !f.equals(fault)).forEach(without::fault);
-                hold(oracle, fault, oracle.tells(fault, without.run()), unseen);
+                hold(fault, oracle.tells(fault, without.run()), unseen);
             }
         }
         if (form != LogForm.IDEAL && !metering.turnCompensation() && turns) {
@@ -199,7 +199,7 @@ final class RandomJob {
             without.metering(metering.withTurnCompensation(true));
             faults.forEach(without::fault);
             SimFault uniform = new SimFault(Kind.NO_TURN_COMPENSATION, List.of(), 0, Double.POSITIVE_INFINITY, 0, 0);
-            hold(oracle, uniform, oracle.tells(uniform, without.run()), unseen);
+            hold(uniform, oracle.tells(uniform, without.run()), unseen);
         }
         return new Drawn(result, expected, unseen, off(result.truth(), motion), String.join(", ", traits));
     }

@@ -83,7 +83,7 @@ class PlacesGpxTest {
             assertEquals(SPACE, child.getNamespaceURI());
             int here = sequence.indexOf(child.getLocalName());
             assertTrue(
-                    here > at || here == at && child.getLocalName().equals("rtept"),
+                    here > at || (here == at && child.getLocalName().equals("rtept")),
                     child.getLocalName() + " in " + parent.getLocalName());
             at = here;
         }

@@ -94,7 +94,7 @@ class FirstPageTest {
     void plugged() throws IOException {
         Analysis analysis = new HeldField()
                 .flow((pass, row, m) ->
-                        HeldField.ON_TARGET_LPM * (row == 4 && (pass > 3 || pass == 3 && m > 100) ? 0.03 : 1))
+                        HeldField.ON_TARGET_LPM * (row == 4 && (pass > 3 || (pass == 3 && m > 100)) ? 0.03 : 1))
                 .analyse(folder);
         PassReview review = metric(analysis);
         assertTrue(
@@ -134,7 +134,7 @@ class FirstPageTest {
     void empty_tank() throws IOException {
         PassReview review = metric(new HeldField()
                 .flow((pass, row, m) -> HeldField.ON_TARGET_LPM
-                        * (pass == 8 || pass == 7 && m > 166 ? 0 : pass == 7 && m > 160 ? (166 - m) / 8 : 1))
+                        * (pass == 8 || (pass == 7 && m > 166) ? 0 : pass == 7 && m > 160 ? (166 - m) / 8 : 1))
                 .analyse(folder));
         assertTrue(verdict(review).startsWith("No, by the meters: 6 of 6 rows"), verdict(review));
         assertEquals(2, actions(review).size());
