@@ -15,6 +15,7 @@ import io.rowledger.log.source.LogFile;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.log.source.LoggedPolygons;
 import io.rowledger.log.taskdata.ReadFile;
+import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.maps.MapShape;
 import io.rowledger.text.Message;
 import java.io.IOException;
@@ -57,9 +58,9 @@ public record AreaLog(LogReading reading, List<Area> areas) {
     /** An area with its time and place. */
     private record Timed(double timeS, double latDeg, double lonDeg, Area area) {}
 
-    /** Returns true if a log holds polygons. */
+    /** Returns true if a log holds polygons; task data never does, its time logs hold points. */
     public static boolean is(Path log) {
-        return LoggedPolygons.are(log);
+        return !TaskData.is(log) && LoggedPolygons.are(log);
     }
 
     /**
