@@ -5,6 +5,7 @@ import io.rowledger.workbench.Workbench;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -23,8 +24,8 @@ import picocli.CommandLine.Parameters;
         })
 @SuppressWarnings("NullAway.Init")
 final class OpenCommand implements Callable<Integer> {
-    /** Time after the last page was closed, s: a laptop's lid is closed and opened again within it. */
-    private static final int IDLE_S = 600;
+    /** Time after the last page was closed: a laptop's lid is closed and opened again within it. */
+    private static final Duration IDLE = Duration.ofMinutes(10);
 
     @Parameters(
             paramLabel = "DIR",
@@ -59,7 +60,7 @@ final class OpenCommand implements Callable<Integer> {
                 season,
                 port,
                 Version.number(),
-                IDLE_S,
+                IDLE,
                 Workbench.UploadLimits.DEFAULTS,
                 noBrowser ? null : place -> browse(place.toString()),
                 failure -> failure.printStackTrace(console.err()));

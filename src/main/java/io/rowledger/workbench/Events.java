@@ -4,6 +4,7 @@ import com.sun.net.httpserver.HttpExchange;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ScheduledExecutorService;
@@ -80,9 +81,9 @@ final class Events implements AutoCloseable {
         });
     }
 
-    /** Seconds since a page was last known to be open; 0 while one is. */
-    synchronized long quietS() {
-        return pages.isEmpty() ? (nanos.getAsLong() - lastSeenNanos) / 1_000_000_000L : 0;
+    /** Time since a page was last known to be open; 0 while one is. */
+    synchronized Duration quiet() {
+        return pages.isEmpty() ? Duration.ofNanos(nanos.getAsLong() - lastSeenNanos) : Duration.ZERO;
     }
 
     @Override

@@ -8,6 +8,7 @@ import io.rowledger.units.UnitSystem;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -226,8 +227,8 @@ final class Services implements AutoCloseable {
         return uploads.take(call.exchange(), place, "true".equals(call.query().get("replace")));
     }
 
-    boolean isIdle(int idleS) {
-        return events.quietS() > idleS && !runs.work().busy();
+    boolean isIdle(Duration idle) {
+        return events.quiet().compareTo(idle) > 0 && !runs.work().busy();
     }
 
     @Override

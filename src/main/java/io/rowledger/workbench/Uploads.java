@@ -19,6 +19,8 @@ import java.util.concurrent.atomic.AtomicLong;
 final class Uploads {
     /** Uploads at a time: each holds a thread. */
     private static final int MAX_AT_ONCE = 4;
+    /** Time between two looks at how far an upload is, ms. */
+    private static final long MAX_CHECK_MS = 1000;
 
     private final SeasonFolder folder;
     private final ScheduledExecutorService timer;
@@ -108,19 +110,24 @@ final class Uploads {
 
     /** Ends the connection of an upload that stalls or takes too long; the reading thread then fails. */
     private ScheduledFuture<?> guard(HttpExchange exchange, AtomicLong received) {
-        long[] seen = {0, 0, 0};
+        long begunNanos = System.nanoTime();
+        long[] seen = {0, begunNanos};
+        long checkMs = Math.max(1, Math.min(MAX_CHECK_MS, limits.maxStall().toMillis() / 4));
         return timer.scheduleWithFixedDelay(
                 () -> {
-                    seen[0]++;
-                    seen[2] = received.get() == seen[1] ? seen[2] + 1 : 0;
-                    seen[1] = received.get();
-                    if (seen[0] > limits.maxS() || seen[2] > limits.maxStallS()) {
+                    long nowNanos = System.nanoTime();
+                    if (received.get() != seen[0]) {
+                        seen[0] = received.get();
+                        seen[1] = nowNanos;
+                    }
+                    if (nowNanos - begunNanos > limits.max().toNanos()
+                            || nowNanos - seen[1] > limits.maxStall().toNanos()) {
                         exchange.close();
                     }
                 },
-                1,
-                1,
-                TimeUnit.SECONDS);
+                checkMs,
+                checkMs,
+                TimeUnit.MILLISECONDS);
     }
 
     private HttpRefusal tooLarge() {

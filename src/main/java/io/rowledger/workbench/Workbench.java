@@ -7,6 +7,7 @@ import java.net.BindException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
@@ -27,6 +28,8 @@ public final class Workbench implements AutoCloseable {
     private static final int BACKLOG = 64;
     /** Time for the headers of a request and for a body that is no upload, s. */
     private static final int MAX_REQUEST_S = 330;
+    /** Time between two looks at whether a page is open, ms: small against the time it ends after. */
+    private static final long CHECK_MS = 200;
 
     private final FolderLock lock;
     private final HttpServer server;
@@ -43,7 +46,7 @@ public final class Workbench implements AutoCloseable {
      * @param folder the season folder
      * @param port of 127.0.0.1; 0 for a free one
      * @param version of the program
-     * @param idleS time after which it ends once no page is open, s
+     * @param idle time after which it ends once no page is open
      * @param uploads bounds for one upload
      * @param opener shows a folder in the system's own window; null where it can't
      * @param failures hears failures of the program itself
@@ -52,13 +55,13 @@ public final class Workbench implements AutoCloseable {
             Path folder,
             int port,
             String version,
-            int idleS,
+            Duration idle,
             UploadLimits uploads,
             @Nullable Consumer<Path> opener,
             Consumer<Throwable> failures) {
         /** Settings for a page on a free port that opens no windows. */
         public Settings(Path folder, String version, Consumer<Throwable> failures) {
-            this(folder, 0, version, 600, UploadLimits.DEFAULTS, null, failures);
+            this(folder, 0, version, Duration.ofMinutes(10), UploadLimits.DEFAULTS, null, failures);
         }
     }
 
@@ -66,12 +69,12 @@ public final class Workbench implements AutoCloseable {
      * Bounds for one upload.
      *
      * @param maxBytes size
-     * @param maxS time for the whole file, s
-     * @param maxStallS time without a byte, s
+     * @param max time for the whole file
+     * @param maxStall time without a byte
      */
-    public record UploadLimits(long maxBytes, int maxS, int maxStallS) {
+    public record UploadLimits(long maxBytes, Duration max, Duration maxStall) {
         /** 1 GB, ten times the log of a long day at 10 Hz; a slow stick takes a minute for it. */
-        public static final UploadLimits DEFAULTS = new UploadLimits(1L << 30, 300, 20);
+        public static final UploadLimits DEFAULTS = new UploadLimits(1L << 30, Duration.ofMinutes(5), Duration.ofSeconds(20));
     }
 
     private Workbench(Settings settings, SeasonFolder folder, FolderLock lock) throws IOException {
@@ -95,7 +98,8 @@ public final class Workbench implements AutoCloseable {
         server.setExecutor(threads);
         List<Route> routes = new ArrayList<>(services.routes());
         server.createContext("/", new Router(gate, routes, timer, settings.failures));
-        idleCheck = timer.scheduleWithFixedDelay(() -> endIfIdle(settings.idleS), 1, 1, TimeUnit.SECONDS);
+        idleCheck = timer.scheduleWithFixedDelay(
+                () -> endIfIdle(settings.idle), CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
     }
 
     private static Thread daemon(Runnable task, String name) {
@@ -146,8 +150,8 @@ public final class Workbench implements AutoCloseable {
         ended.await();
     }
 
-    private void endIfIdle(int idleS) {
-        if (services.isIdle(idleS)) {
+    private void endIfIdle(Duration idle) {
+        if (services.isIdle(idle)) {
             close();
         }
     }

@@ -73,6 +73,15 @@ final class Browser implements AutoCloseable {
         return new Browser(driver);
     }
 
+    /** Makes the window that of another device, and loads the page again as a touch screen would see it. */
+    void become(int width, int height, boolean touch) {
+        driver.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", touch));
+        driver.executeCdpCommand("Emulation.setTouchEmulationEnabled", Map.of("enabled", touch));
+        driver.navigate().refresh();
+    }
+
     /** Opens a file from disk and waits until the page says that its first map is there; milliseconds that took. */
     long openPage(Path page) {
         driver.get(page.toUri().toString());

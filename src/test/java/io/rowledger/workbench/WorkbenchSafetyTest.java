@@ -16,6 +16,7 @@ import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -30,7 +31,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Every attack is sent over a socket, and the folder is looked at afterwards. */
 class WorkbenchSafetyTest {
-    private static final int MAX_STALL_S = 1;
+    private static final Duration MAX_STALL = Duration.ofMillis(400);
+    private static final Duration LONG = Duration.ofMinutes(10);
     private static final int MAX_BYTES = 200_000;
 
     @TempDir
@@ -44,12 +46,18 @@ class WorkbenchSafetyTest {
     void open() throws IOException {
         season = Files.createDirectory(around.resolve("season"));
         Files.writeString(around.resolve("secret.txt"), "not for the page");
-        workbench = start(600);
+        workbench = start(LONG);
     }
 
-    private Workbench start(int idleS) {
+    private Workbench start(Duration idle) {
         return Workbench.start(new Workbench.Settings(
-                season, 0, "test", idleS, new Workbench.UploadLimits(MAX_BYTES, 30, MAX_STALL_S), null, failures::add));
+                season,
+                0,
+                "test",
+                idle,
+                new Workbench.UploadLimits(MAX_BYTES, Duration.ofSeconds(30), MAX_STALL),
+                null,
+                failures::add));
     }
 
     @AfterEach
@@ -284,22 +292,22 @@ class WorkbenchSafetyTest {
 
     @Test
     void a_second_workbench_on_the_folder_is_told() {
-        UnusableInputException refused = assertThrows(UnusableInputException.class, () -> start(600));
+        UnusableInputException refused = assertThrows(UnusableInputException.class, () -> start(LONG));
         assertTrue(refused.getMessage().contains("another workbench that has this folder open"), refused.getMessage());
         workbench.close();
-        workbench = start(600);
+        workbench = start(LONG);
     }
 
     @Test
     void a_folder_that_cannot_be_written_is_told() throws IOException {
         Path file = Files.writeString(around.resolve("file"), "");
         season = file;
-        assertThrows(UnusableInputException.class, () -> start(600));
+        assertThrows(UnusableInputException.class, () -> start(LONG));
         season = around.resolve("nowhere");
-        assertThrows(UnusableInputException.class, () -> start(600));
+        assertThrows(UnusableInputException.class, () -> start(LONG));
         season = Files.createDirectory(around.resolve("locked"));
         Files.writeString(season.resolve(".rowledger"), "a file where the folder goes");
-        UnusableInputException refused = assertThrows(UnusableInputException.class, () -> start(600));
+        UnusableInputException refused = assertThrows(UnusableInputException.class, () -> start(LONG));
         assertTrue(refused.getMessage().contains("can't be written to"), refused.getMessage());
         Files.delete(season.resolve(".rowledger"));
         season = around.resolve("season");
@@ -318,7 +326,7 @@ class WorkbenchSafetyTest {
     void files_that_a_killed_workbench_left_half_written_are_cleared() throws IOException {
         workbench.close();
         Files.write(season.resolve(".rowledger/part-1.tmp"), new byte[10]);
-        workbench = start(600);
+        workbench = start(LONG);
         assertEquals(List.of("secret.txt"), files());
     }
 
@@ -337,17 +345,17 @@ class WorkbenchSafetyTest {
     @Test
     void it_ends_when_no_page_is_open_for_a_while_and_stays_while_one_is() throws Exception {
         workbench.close();
-        workbench = start(1);
+        workbench = start(Duration.ofMillis(300));
         Visitor visitor = Visitor.at(workbench.link());
         try (Socket page = visitor.open()) {
             Visitor.write(page, visitor.head("GET", "/api/events", 0));
             assertTrue(Visitor.firstBytes(page.getInputStream()).startsWith("HTTP/1.1 200"));
-            Thread.sleep(2500);
+            Thread.sleep(900);
             assertEquals(200, visitor.get("/api/about").status());
         }
         workbench.close();
-        Workbench alone = start(0);
+        Workbench alone = start(Duration.ZERO);
         alone.awaitEnd();
-        workbench = start(600);
+        workbench = start(LONG);
     }
 }
