@@ -8,6 +8,7 @@ import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.results.ResultFile;
 import io.rowledger.results.SummaryReader;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -16,12 +17,15 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
+import java.util.Base64;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import java.util.zip.InflaterInputStream;
 import org.jspecify.annotations.Nullable;
 
 /** What the results folder of a field says, in the words that its pages have. */
@@ -34,6 +38,11 @@ final class FieldResults {
             Pattern.compile("<div data-in=\"us\".*?(?=<div data-in=\"metric\"|$)", Pattern.DOTALL);
     private static final Pattern PICTURE =
             Pattern.compile("<svg class=\"picture\" viewBox=\"0 0 (\\d+) (\\d+)\".*?</svg>", Pattern.DOTALL);
+    private static final Pattern TEXTS = Pattern.compile("id=\"job-texts\">([A-Za-z0-9+/=]*)<");
+    private static final Pattern ACTION = Pattern.compile("<li><strong>([^<]*)\\.</strong> ([^<]*)<");
+    /** Texts of a page in all languages and units, unpacked, bytes: a hundred times the largest that was seen. */
+    private static final int MAX_TEXTS_BYTES = 1 << 24;
+
     private static final Pattern SHAPE =
             Pattern.compile("<path class=\"([a-z]+)\" fill-rule=\"evenodd\" d=\"([MLZ0-9. -]*)\"/>");
 
@@ -45,7 +54,7 @@ final class FieldResults {
     }
 
     /** A field's results with the time of the file that they were read from. */
-    private record Read(FileTime time, Result result, Picture picture) {}
+    private record Read(FileTime time, Result english, Result spanish, Picture picture) {}
 
     /**
      * The results of a field.
@@ -71,7 +80,12 @@ final class FieldResults {
             @Nullable Double nitrogenKg,
             List<String> verdict,
             List<Action> actions,
-            List<String> files) {}
+            List<String> files) {
+        private Result in(List<String> otherVerdict, List<Action> otherActions) {
+            return new Result(
+                    startS, zone, coveredM2, skipM2, overlapM2, volumeL, nitrogenKg, otherVerdict, otherActions, files);
+        }
+    }
 
     /** What to do next. */
     record Action(String title, String text) {}
@@ -95,11 +109,14 @@ final class FieldResults {
         return folder.inside(parts);
     }
 
-    /** Returns the results of a field, or null while there are none. */
+    /** Returns the results of a field in English or Spanish, or null while there are none. */
     @Nullable
-    Result of(String field) {
+    Result of(String field, Locale language) {
         Read read = read(field);
-        return read == null ? null : read.result;
+        if (read == null) {
+            return null;
+        }
+        return language.getLanguage().equals("es") ? read.spanish : read.english;
     }
 
     /** True if a file of the field is newer than its results. */
@@ -169,7 +186,46 @@ final class FieldResults {
                 verdict(page),
                 actions,
                 files(place));
-        return new Read(time, result, pictureIn(page));
+        String spanish = text(page, "es-us");
+        return new Read(
+                time,
+                result,
+                spanish.isEmpty() ? result : result.in(verdict(spanish), actions(spanish)),
+                pictureIn(page));
+    }
+
+    /** The page's body in another language, which it holds packed; empty if it has none. */
+    private static String text(String page, String name) throws IOException {
+        Matcher texts = TEXTS.matcher(page);
+        if (!texts.find()) {
+            return "";
+        }
+        byte[] packed = Base64.getDecoder().decode(texts.group(1));
+        try (InputStream in = new InflaterInputStream(new ByteArrayInputStream(packed))) {
+            return Json.tree(in.readNBytes(MAX_TEXTS_BYTES)).path(name).asText("");
+        }
+    }
+
+    private static List<Action> actions(String body) {
+        List<Action> actions = new ArrayList<>();
+        int begin = body.indexOf("<ol class=\"actions\">");
+        if (begin < 0) {
+            return actions;
+        }
+        Matcher action = ACTION.matcher(body.substring(begin, body.indexOf("</ol>", begin)));
+        while (action.find()) {
+            actions.add(
+                    new Action(plain(action.group(1)), plain(action.group(2)).strip()));
+        }
+        return actions;
+    }
+
+    private static String plain(String html) {
+        return html.replace("&lt;", "<")
+                .replace("&gt;", ">")
+                .replace("&quot;", "\"")
+                .replace("&#39;", "'")
+                .replace("&amp;", "&");
     }
 
     private static List<String> verdict(String page) {
@@ -178,12 +234,7 @@ final class FieldResults {
         List<String> sentences = new ArrayList<>();
         Matcher verdict = VERDICT.matcher(part);
         while (verdict.find()) {
-            sentences.add(verdict.group(1)
-                    .replace("&lt;", "<")
-                    .replace("&gt;", ">")
-                    .replace("&quot;", "\"")
-                    .replace("&#39;", "'")
-                    .replace("&amp;", "&"));
+            sentences.add(plain(verdict.group(1)));
         }
         return sentences;
     }

@@ -25,6 +25,11 @@ final class Json {
         }
     }
 
+    /** Reads a part of a file of this program's own. */
+    static JsonNode tree(byte[] json) throws IOException {
+        return MAPPER.readTree(json);
+    }
+
     /** Reads a file of this program's own. */
     static JsonNode tree(Path file) throws IOException {
         return MAPPER.readTree(file.toFile());

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The season's screen: every field with its files and what its results say. */
@@ -61,10 +62,10 @@ final class SeasonView {
     /** A new field. */
     record NewField(String name) {}
 
-    Season season() throws IOException {
+    Season season(Locale language) throws IOException {
         List<FieldLine> lines = new ArrayList<>();
         for (FieldFiles field : store.all()) {
-            lines.add(line(field));
+            lines.add(line(field, language));
         }
         return new Season(
                 lines,
@@ -72,8 +73,8 @@ final class SeasonView {
                 Files.isRegularFile(store.folder().results().resolve("season.pdf")));
     }
 
-    FieldLine field(String name) throws IOException {
-        return line(store.field(name));
+    FieldLine field(String name, Locale language) throws IOException {
+        return line(store.field(name), language);
     }
 
     Object make(NewField field) throws IOException {
@@ -81,7 +82,7 @@ final class SeasonView {
         return Router.done();
     }
 
-    private FieldLine line(FieldFiles field) throws IOException {
+    private FieldLine line(FieldFiles field, Locale language) throws IOException {
         String wants = wants(field);
         return new FieldLine(
                 field.name(),
@@ -94,7 +95,7 @@ final class SeasonView {
                 wants.isEmpty() && field.rig() != null && !field.logs().isEmpty(),
                 wants,
                 results.isOld(field),
-                results.of(field.name()));
+                results.of(field.name(), language));
     }
 
     private static String wants(FieldFiles field) {

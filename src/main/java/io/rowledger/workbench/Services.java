@@ -89,10 +89,10 @@ final class Services implements AutoCloseable {
         }));
         routes.add(Route.of("GET", "/api/words", Services::words));
         routes.add(Route.of("GET", "/api/about", call -> about()));
-        routes.add(Route.of("GET", "/api/season", call -> season.season()));
+        routes.add(Route.of("GET", "/api/season", call -> season.season(call.language())));
         routes.add(Route.of("POST", "/api/fields", call -> season.make(call.json(SeasonView.NewField.class))));
         routes.add(Route.of(
-                "GET", "/api/fields/{}", call -> season.field(call.parts().get(0))));
+                "GET", "/api/fields/{}", call -> season.field(call.parts().get(0), call.language())));
         routes.add(Route.of(
                 "GET",
                 "/api/fields/{}/picture",

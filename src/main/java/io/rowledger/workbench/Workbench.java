@@ -74,7 +74,8 @@ public final class Workbench implements AutoCloseable {
      */
     public record UploadLimits(long maxBytes, Duration max, Duration maxStall) {
         /** 1 GB, ten times the log of a long day at 10 Hz; a slow stick takes a minute for it. */
-        public static final UploadLimits DEFAULTS = new UploadLimits(1L << 30, Duration.ofMinutes(5), Duration.ofSeconds(20));
+        public static final UploadLimits DEFAULTS =
+                new UploadLimits(1L << 30, Duration.ofMinutes(5), Duration.ofSeconds(20));
     }
 
     private Workbench(Settings settings, SeasonFolder folder, FolderLock lock) throws IOException {
@@ -98,8 +99,8 @@ public final class Workbench implements AutoCloseable {
         server.setExecutor(threads);
         List<Route> routes = new ArrayList<>(services.routes());
         server.createContext("/", new Router(gate, routes, timer, settings.failures));
-        idleCheck = timer.scheduleWithFixedDelay(
-                () -> endIfIdle(settings.idle), CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
+        idleCheck =
+                timer.scheduleWithFixedDelay(() -> endIfIdle(settings.idle), CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
     }
 
     private static Thread daemon(Runnable task, String name) {

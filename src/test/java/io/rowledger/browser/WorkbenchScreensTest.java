@@ -50,6 +50,7 @@ class WorkbenchScreensTest {
             person.clickText("Español");
             person.see("html[lang=es] main[data-shown=season][data-loaded]");
             assertTrue(person.text("main h1").equals("Temporada"), person.all());
+            assertTrue(person.text("[data-field='Sample plugged row']").contains("Revise el surco 7"), person.all());
             screens(browser, person, "phone-es");
         }
     }

@@ -75,7 +75,8 @@ final class Visitor {
     }
 
     Answer send(String method, String path, byte[] body) throws IOException {
-        // In one piece: the server ends the connection of a malformed request without reading on, and a body that came after the
+        // In one piece: the server ends the connection of a malformed request without reading on, and a body that came
+        // after the
         // head would then reset the connection before its answer was read.
         byte[] head = head(method, path, body.length).getBytes(StandardCharsets.UTF_8);
         byte[] all = Arrays.copyOf(head, head.length + body.length);

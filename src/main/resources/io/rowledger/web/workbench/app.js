@@ -62,6 +62,12 @@
 
   R.show = show;
 
+  /** Where the season folder is; a phone shows its name alone. */
+  function folder(path) {
+    var cut = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1;
+    return R.h('span.folder', {title: path}, R.h('span.above', null, path.slice(0, cut)), path.slice(cut));
+  }
+
   function header() {
     var units = R.button(R.t('workbench.units'), function () {
       R.kept('units', R.kept('units') === 'metric' ? 'us' : 'metric');
@@ -69,7 +75,7 @@
     });
     R.fill(document.getElementById('top'),
       R.h('a.brand', {href: '#/'}, 'Rowledger'),
-      R.h('span.folder', null, R.about.folder),
+      folder(R.about.folder),
       R.h('span', {id: 'at-work'}),
       units,
       R.h('button', {type: 'button', lang: R.t('workbench.language.code'), onclick: function () {

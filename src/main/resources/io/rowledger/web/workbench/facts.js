@@ -2,6 +2,14 @@
 (function (R) {
   'use strict';
 
+  /** The facts that every job has, in the page's language; what a state's rule asks for is in the rule's own words. */
+  function name(fact) {
+    return {
+      farm: R.t('workbench.fact.farm'), field: R.t('workbench.fact.field'), operator: R.t('workbench.fact.operator'),
+      crop: R.t('workbench.fact.crop'), date: R.t('workbench.fact.date')
+    }[fact.key] || fact.label;
+  }
+
   R.screens.facts = function (main, field) {
     R.call('GET', R.fieldPath(field, 'facts')).then(function (facts) { show(main, field, facts, {}); }, R.problem);
   };
@@ -33,7 +41,7 @@
     });
     var lack = R.h('p', {'aria-live': 'polite'});
     var missing = function () {
-      var names = asked.filter(function (fact) { return !job[fact.key]; }).map(function (fact) { return fact.label; });
+      var names = asked.filter(function (fact) { return !job[fact.key]; }).map(function (fact) { return name(fact); });
       lack.className = names.length ? 'warn' : '';
       lack.textContent = names.length ? R.t('workbench.facts.missing', names.join('; ')) : R.t('workbench.facts.complete');
     };
@@ -45,9 +53,9 @@
         var id = 'fact-' + fact.key;
         var entered = job[fact.key];
         if (entered && typeof entered === 'object') {
-          return R.h('div.input', null, R.h('label', null, fact.label), R.h('p.note', null, R.t('workbench.facts.inFile')));
+          return R.h('div.input', null, R.h('label', null, name(fact)), R.h('p.note', null, R.t('workbench.facts.inFile')));
         }
-        return R.h('div.input', null, R.h('label', {'for': id}, fact.label),
+        return R.h('div.input', null, R.h('label', {'for': id}, name(fact)),
           R.h('input', {id: id, type: 'text', value: entered || '', placeholder: fact.example,
             oninput: function (event) { set(fact.key, event.target.value.trim()); }}));
       })),

@@ -15,7 +15,8 @@
         input.value = '';
       }
     }});
-    var box = R.h('label.drop', null, R.h('strong', null, text), R.h('span.note', null, note || R.t('workbench.drop.note')), input);
+    var box = R.h('label.drop', null, R.h('strong', null, text), R.h('span.note', null, note || R.t('workbench.drop.note')),
+      R.h('span.choose', null, R.t('workbench.drop.choose')), input);
     ['dragenter', 'dragover'].forEach(function (name) {
       box.addEventListener(name, function (event) {
         event.preventDefault();

@@ -13,6 +13,7 @@
         line.old ? R.h('p.warn', null, R.t('workbench.season.old')) : null,
         line.ready && (!line.result || line.old) ? start : null,
         host,
+        line.ready && !line.result ? lacking(field, line) : null,
         line.result ? results(field, line.result) : null);
       main.setAttribute('data-loaded', line.result ? 'results' : 'run');
       R.call('GET', '/api/work').then(function (work) {
@@ -22,6 +23,16 @@
       });
     }, R.problem);
   };
+
+  /** What can be left out, and what the review then lacks. */
+  function lacking(field, line) {
+    return R.h('section.card', {'aria-label': R.t('workbench.run.optional')},
+      R.h('h2', null, R.t('workbench.run.optional')),
+      R.h('ul', null,
+        line.boundary ? null : R.h('li', null, R.link(R.t('workbench.maps.boundary'), ['field', 'maps', field]), ': ',
+          R.t('workbench.run.noBoundary')),
+        R.h('li', null, R.link(R.t('workbench.step.facts'), ['field', 'facts', field]), ': ', R.t('workbench.run.noFacts'))));
+  }
 
   function begin(main, field, fields, host) {
     R.call('POST', '/api/work', {fields: fields}).then(function () {

@@ -78,7 +78,7 @@
     return R.h('section.new', {'aria-label': R.t('workbench.season.new')},
       drop,
       R.h('form', {onsubmit: make},
-        R.h('label', {'for': 'field-name'}, R.t('workbench.season.new')), name,
+        R.h('label', {'for': 'field-name'}, R.t('workbench.season.orEmpty')), name,
         R.h('button', {type: 'submit'}, R.t('workbench.season.make'))));
   }
 
