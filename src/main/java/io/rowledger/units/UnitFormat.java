@@ -238,9 +238,16 @@ public record UnitFormat(UnitSystem system, ZoneId zone, Locale language) {
         return min / 60 + "" + NO_BREAK_SPACE + "h" + NO_BREAK_SPACE + min % 60 + NO_BREAK_SPACE + "min";
     }
 
-    /** Returns the local date of an instant in epoch seconds: {@code 2026-06-14}. */
+    /** Returns the local date of an instant in epoch seconds as files keep it: {@code 2026-06-14}. */
     public String date(double epochS) {
         return isKnown(epochS) ? DATE.format(local(epochS)) : absent(epochS);
+    }
+
+    /** Returns the local date for people: {@code June 14, 2026} beside US units, {@code 2026-06-14} beside metric ones. */
+    public String day(double epochS) {
+        return isKnown(epochS) && system == UnitSystem.US
+                ? words().day(local(epochS).toLocalDate())
+                : date(epochS);
     }
 
     /** Returns the local time of day: {@code 2:15:30 PM} beside US units, {@code 14:15:30} beside metric ones. */
@@ -253,9 +260,16 @@ public record UnitFormat(UnitSystem system, ZoneId zone, Locale language) {
         return isKnown(epochS) ? (twelveHours() ? MINUTE_12 : MINUTE).format(local(epochS)) : absent(epochS);
     }
 
-    /** Returns the local date and minute: {@code 2026-06-14 2:15 PM} or {@code 2026-06-14 14:15}. */
+    /** Returns the local date and minute: {@code June 14, 2026, 2:15 PM} or {@code 2026-06-14 14:15}. */
     public String dateAndTime(double epochS) {
-        return isKnown(epochS) ? date(epochS) + " " + minute(epochS) : absent(epochS);
+        return isKnown(epochS) ? day(epochS) + (system == UnitSystem.US ? ", " : " ") + minute(epochS) : absent(epochS);
+    }
+
+    /** Returns the same for narrow columns and axes: {@code Jun 14, 2:15 PM} or {@code 2026-06-14 14:15}. */
+    public String shortDateAndTime(double epochS) {
+        return isKnown(epochS) && system == UnitSystem.US
+                ? words().shortDay(local(epochS).toLocalDate()) + ", " + minute(epochS)
+                : dateAndTime(epochS);
     }
 
     /** Returns true if two instants lie on one local day; also if a log has no dates. */

@@ -102,7 +102,7 @@ record ArgumentFormat(Messages messages, UnitFormat units) {
     private String time(double epochS, String style) {
         return switch (style) {
             case "" -> units.dateAndTime(epochS);
-            case "date" -> units.date(epochS);
+            case "date" -> units.day(epochS);
             case "minute" -> units.minute(epochS);
             case "clock" -> units.clock(epochS);
             default -> throw unknown(style, new Argument.Time(epochS));

@@ -40,6 +40,11 @@ public final class FindingFacts {
         if (!Double.isFinite(finding.volumeL())) {
             return Message.of("findings.cost.unknown", ground);
         }
+        if (straddlesZero(uncertainty.volumeL())) {
+            double mostL =
+                    Math.max(-uncertainty.volumeL().low(), uncertainty.volumeL().high());
+            return Message.of("findings.cost.open", ground, Message.value(QuantityKind.VOLUME, mostL));
+        }
         return Message.of(
                 costKey(finding),
                 ground,
@@ -56,8 +61,10 @@ public final class FindingFacts {
             return cost(finding, uncertainty);
         }
         Interval volumeL = uncertainty.volumeL();
-        if (volumeL.known() && volumeL.low() < 0 && volumeL.high() > 0) {
-            return Message.of("words.action.cost.evened", Message.area(finding.areaM2()));
+        if (straddlesZero(volumeL)) {
+            return Message.of(
+                    finding.rows().size() == 1 ? "words.action.cost.open" : "words.action.cost.evened",
+                    Message.area(finding.areaM2()));
         }
         boolean under = finding.volumeL() < 0;
         Argument liquid = magnitude(QuantityKind.VOLUME, volumeL);
@@ -66,6 +73,10 @@ public final class FindingFacts {
         }
         return Message.of(
                 under ? "words.action.cost.under" : "words.action.cost.over", liquid, Message.area(finding.areaM2()));
+    }
+
+    private static boolean straddlesZero(Interval volumeL) {
+        return volumeL.known() && volumeL.low() < 0 && volumeL.high() > 0;
     }
 
     private static String costKey(Finding finding) {

@@ -74,7 +74,7 @@ public final class ReportHeaders {
                 sameDay ? "words.header.when" : "words.header.whenDays",
                 Message.time(startS),
                 Message.time(endS),
-                zone(f));
+                f.zone().normalized().equals(ZoneOffset.UTC) ? messages.text("words.header.utc") : zone(f));
     }
 
     /** The name of the time zone; {@code UTC}, or {@code UTC−6}, for one that is only an offset. */

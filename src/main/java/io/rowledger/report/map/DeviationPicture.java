@@ -119,7 +119,7 @@ public final class DeviationPicture implements Chart {
                 boolean newDay = dated < 0
                         ? !f.sameDay(data.startS()[0], data.endS()[data.columns() - 1])
                         : !f.sameDay(data.startS()[dated], data.startS()[c]);
-                String text = newDay ? f.dateAndTime(data.startS()[c]) : f.minute(data.startS()[c]);
+                String text = newDay ? f.shortDateAndTime(data.startS()[c]) : f.minute(data.startS()[c]);
                 double half = canvas.width(text, Palette.LABEL) / 2;
                 if (x0[c] - half >= free && x0[c] + half <= widthPt) {
                     ticks.add(new Tick(x0[c], text));

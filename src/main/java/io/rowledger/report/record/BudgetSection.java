@@ -198,7 +198,7 @@ final class BudgetSection {
         double startS = in.work().times().startS();
         double endS = in.work().times().endS();
         return messages.units().sameDay(startS, endS)
-                ? messages.units().date(startS)
+                ? messages.units().day(startS)
                 : messages.text("record.budget.days", Message.time(startS), Message.time(endS));
     }
 }

@@ -37,7 +37,7 @@ final class RecordedDays {
         List<Integer> all = new ArrayList<>();
         for (int i = 0; i < passes.size(); i++) {
             passesByDate
-                    .computeIfAbsent(messages.units().date(passes.get(i).startS()), date -> new ArrayList<>())
+                    .computeIfAbsent(messages.units().day(passes.get(i).startS()), date -> new ArrayList<>())
                     .add(i);
             all.add(i);
         }

@@ -24,7 +24,7 @@ final class DayLines {
         Map<String, List<Integer>> byDay = new LinkedHashMap<>();
         List<Pass> passes = job.track().passes();
         for (int i = 0; i < passes.size(); i++) {
-            byDay.computeIfAbsent(f.date(passes.get(i).startS()), day -> new ArrayList<>())
+            byDay.computeIfAbsent(f.day(passes.get(i).startS()), day -> new ArrayList<>())
                     .add(i);
         }
         if (byDay.size() < 2) {

@@ -353,11 +353,16 @@ public record PassReview(
      * A place with a picture of its rows.
      *
      * @param chart name of the picture
-     * @param label its label in the picture
-     * @param text what is to be seen
+     * @param number its number in the lists of skips and overlaps; empty for a finding, whose text names its rows
+     * @param text what is to be seen, with the product if there are several
      * @param where where to drive
      */
-    public record WorstPlace(String chart, String label, String text, GeoLink where) {}
+    public record WorstPlace(String chart, String number, String text, GeoLink where) {
+        /** True for a skip or an overlap. */
+        public boolean numbered() {
+            return !number.isEmpty();
+        }
+    }
 
     /** A finding. */
     public record FindingLine(

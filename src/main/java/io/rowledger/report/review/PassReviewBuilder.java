@@ -230,7 +230,7 @@ final class PassReviewBuilder {
     }
 
     private String start(Pass pass) {
-        return severalDays() ? f.dateAndTime(pass.startS()) : f.clock(pass.startS());
+        return severalDays() ? f.shortDateAndTime(pass.startS()) : f.clock(pass.startS());
     }
 
     private List<PassLine> passes() {

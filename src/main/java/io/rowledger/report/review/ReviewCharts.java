@@ -106,7 +106,7 @@ final class ReviewCharts {
         Map<String, List<Integer>> days = new LinkedHashMap<>();
         job.track()
                 .passes()
-                .forEach(pass -> days.computeIfAbsent(f.date(pass.startS()), day -> new ArrayList<>())
+                .forEach(pass -> days.computeIfAbsent(f.day(pass.startS()), day -> new ArrayList<>())
                         .add(pass.number()));
         return days.entrySet().stream()
                 .map(day -> new DayMap.Day(day.getKey(), day.getValue()))

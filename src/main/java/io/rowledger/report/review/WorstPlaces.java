@@ -72,6 +72,7 @@ record WorstPlaces(List<WorstPlace> places, List<RateMap.Mark> marks, List<Doubl
                     ? messages.text("review.worst.bar")
                     : messages.text("review.worst.rows", finding.rows());
             add(
+                    "",
                     label,
                     messages.text("review.worst.finding", FindingTitles.of(finding), Message.time(finding.fromS())),
                     GeoLink.of(finding.latDeg(), finding.lonDeg(), messages),
@@ -90,6 +91,7 @@ record WorstPlaces(List<WorstPlace> places, List<RateMap.Mark> marks, List<Doubl
                 DefectLine line = lines.get(i);
                 boolean added = add(
                         line.number(),
+                        line.number(),
                         messages.text(key, line.area(), line.cause(), line.rows()),
                         line.from(),
                         ends.isLong() ? ends.startEastM() : defect.eastM(),
@@ -98,13 +100,20 @@ record WorstPlaces(List<WorstPlace> places, List<RateMap.Mark> marks, List<Doubl
             }
         }
 
-        private boolean add(String label, String text, GeoLink where, double eastM, double northM) {
+        private boolean add(String number, String label, String text, GeoLink where, double eastM, double northM) {
             boolean shown = marks.stream()
                     .anyMatch(mark -> Math.hypot(mark.eastM() - eastM, mark.northM() - northM) < MIN_APART_M);
             if (shown || places.size() >= MAX_PLACES) {
                 return false;
             }
-            places.add(new WorstPlace("zoom/" + (places.size() + 1), label, text, where));
+            // Pictures show what the first product put on.
+            String shownText = job.rig().products().size() == 1
+                    ? text
+                    : messages.text(
+                            "review.worst.ofProduct",
+                            text,
+                            job.rig().products().get(0).name());
+            places.add(new WorstPlace("zoom/" + (places.size() + 1), number, shownText, where));
             marks.add(new RateMap.Mark(label, eastM, northM));
             sizesM.add(BARS * job.rig().widthM());
             return true;

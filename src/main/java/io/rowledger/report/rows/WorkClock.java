@@ -67,7 +67,7 @@ final class WorkClock {
             boolean newDay = dated < 0
                     ? !f.sameDay(startS, passes.get(passes.size() - 1).endS())
                     : !f.sameDay(passes.get(dated).startS(), startS);
-            String text = newDay ? f.dateAndTime(startS) : f.minute(startS);
+            String text = newDay ? f.shortDateAndTime(startS) : f.minute(startS);
             double half = canvas.width(text, Palette.LABEL) / 2;
             double x = before[i] / all * plotPt;
             if (x - half >= free && x + half <= plotPt + BETWEEN_PT) {

@@ -176,7 +176,7 @@ final class BatchSummaryBuilder {
         return new Line(
                 TextTruncation.name(outcome.name()),
                 messages.text(outcome.result().text()),
-                local.date(of.job().startS()),
+                local.day(of.job().startS()),
                 cell(QuantityKind.AREA, of.job().coveredM2()),
                 cell(QuantityKind.VOLUME, of.volumeL()),
                 cell(QuantityKind.NITROGEN, of.job().nitrogenKg()),

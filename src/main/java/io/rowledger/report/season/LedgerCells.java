@@ -25,7 +25,7 @@ record LedgerCells(Messages messages) {
     String days(double startS, double endS) {
         UnitFormat f = messages.units();
         return f.date(startS).equals(f.date(endS))
-                ? f.date(startS)
+                ? f.day(startS)
                 : messages.text("season.days", Message.time(startS), Message.time(endS));
     }
 

@@ -31,7 +31,7 @@ final class RowSeasonSection {
         for (SeasonJob job : bar.jobs().subList(first, bar.jobs().size())) {
             heads.add(messages.text(
                     "season.rows.job",
-                    new UnitFormat(f.system(), job.zone(), f.language()).date(job.startS()),
+                    new UnitFormat(f.system(), job.zone(), f.language()).day(job.startS()),
                     job.field().isBlank() ? job.folder() : job.field().strip()));
         }
         List<RowCells> rows = new ArrayList<>();

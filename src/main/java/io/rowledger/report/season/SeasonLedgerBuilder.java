@@ -213,7 +213,7 @@ final class SeasonLedgerBuilder {
         double nitrogenKg = product.kg().nitrogenKg();
         return new JobLine(
                 first ? field.field() : "",
-                first ? local.date(job.startS()) : "",
+                first ? local.day(job.startS()) : "",
                 first ? cells.number(QuantityKind.AREA, job.coveredM2()) : "",
                 product.name(),
                 cells.number(QuantityKind.VOLUME, product.volumeL()),

@@ -50,7 +50,7 @@ class MessagesTest {
         // 2026-06-02T14:50:10Z is 9:50:10 in Chicago (UTC−5 in summer).
         double epochS = 1_780_411_810;
         assertEquals(
-                "2026-06-02 9:50\u00a0AM, 2026-06-02, 9:50\u00a0AM, 9:50:10\u00a0AM",
+                "June 2, 2026, 9:50\u00a0AM, June 2, 2026, 9:50\u00a0AM, 9:50:10\u00a0AM",
                 ENGLISH.text("sample.time", Message.time(epochS)));
     }
 

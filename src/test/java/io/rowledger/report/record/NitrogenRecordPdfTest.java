@@ -100,7 +100,7 @@ class NitrogenRecordPdfTest {
         for (String words : List.of(
                 "Nitrogen record",
                 "Willow bottom†",
-                "2026-06-14, 8:00 AM to 8:24 AM (America/Chicago)",
+                "June 14, 2026, 8:00 AM to 8:24 AM (America/Chicago)",
                 "Given for applicator†",
                 "152 pounds of nitrogen an acre went onto 4.70 acres, 715 pounds in all",
                 // 32-0-0; 1.325 kg/L / 0.119826427 = 11.06 lb/gal.
@@ -152,7 +152,7 @@ class NitrogenRecordPdfTest {
     void the_document_is_named_and_dated_by_the_work() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob()))) {
             assertEquals(
-                    "Nitrogen record: Willow bottom, 2026-06-14",
+                    "Nitrogen record: Willow bottom, June 14, 2026",
                     document.getDocumentInformation().getTitle());
             assertEquals(
                     "2026-06-14T13:24:35Z",

@@ -43,7 +43,7 @@ class RecordContentTest {
         assertEquals(
                 MESSAGES.text("record.head.bySun", "UTC\u22126"), record.head().zoneNote());
         assertEquals(
-                "2026-06-14, 7:00 AM to 7:24 AM (UTC\u22126)",
+                "June 14, 2026, 7:00 AM to 7:24 AM (UTC\u22126)",
                 record.head().when().replace('\u00a0', ' '));
         assertEquals(
                 "",

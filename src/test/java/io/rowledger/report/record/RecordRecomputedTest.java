@@ -175,8 +175,8 @@ class RecordRecomputedTest {
     void each_day_has_its_local_date_and_the_days_add_up() {
         List<Day> days = record.days();
         assertEquals(3, days.size());
-        assertEquals("2026-06-03", days.get(0).date());
-        assertEquals("2026-06-04", days.get(1).date());
+        assertEquals("June 3, 2026", days.get(0).date());
+        assertEquals("June 4, 2026", days.get(1).date());
         assertEquals("9:00:09 AM to 9:23:16 AM", days.get(0).hours().replace('\u00a0', ' '));
         double[] liters = new double[2];
         double[] sweptM2 = new double[2];

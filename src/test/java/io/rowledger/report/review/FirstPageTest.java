@@ -178,9 +178,9 @@ class FirstPageTest {
                 review.passes().get(5).start());
         // 0.72 ha ÷ 0.40468564224 is 1.78 ac, 0.432 ha 1.07 ac.
         String page = page(analysis, PassReviewTest.us(), 1);
-        assertTrue(page.contains("2026-06-02, 9:00 AM to 2026-06-03, 9:"), page);
-        assertTrue(page.contains("2026-06-02: ") && page.contains("1.78 ac worked, 9:00 AM to 9:"), page);
-        assertTrue(page.contains("2026-06-03: ") && page.contains("1.07 ac worked, 9:"), page);
+        assertTrue(page.contains("June 2, 2026, 9:00 AM to June 3, 2026, 9:"), page);
+        assertTrue(page.contains("June 2, 2026: ") && page.contains("1.78 ac worked, 9:00 AM to 9:"), page);
+        assertTrue(page.contains("June 3, 2026: ") && page.contains("1.07 ac worked, 9:"), page);
     }
 
     /** The same clean job with one meter: the total is known, no row is. */

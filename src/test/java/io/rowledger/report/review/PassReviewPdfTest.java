@@ -207,7 +207,7 @@ public class PassReviewPdfTest {
     void the_document_carries_title_language_bookmarks_and_the_date_of_the_work() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob()))) {
             assertEquals(
-                    "Pass review: Willow bottom, 2026-06-14",
+                    "Pass review: Willow bottom, June 14, 2026",
                     document.getDocumentInformation().getTitle());
             assertNull(document.getDocumentInformation().getAuthor());
             assertEquals("en-US", document.getDocumentCatalog().getLanguage());

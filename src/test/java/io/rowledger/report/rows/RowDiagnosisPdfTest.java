@@ -209,7 +209,7 @@ public class RowDiagnosisPdfTest {
     void the_document_carries_title_language_bookmarks_and_the_date_of_the_work() throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf(new SyntheticJob().withFinding()))) {
             assertEquals(
-                    "Row diagnosis: Willow bottom, 2026-06-14",
+                    "Row diagnosis: Willow bottom, June 14, 2026",
                     document.getDocumentInformation().getTitle());
             assertEquals("en-US", document.getDocumentCatalog().getLanguage());
             List<String> titles = new ArrayList<>();

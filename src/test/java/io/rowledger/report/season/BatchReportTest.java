@@ -35,7 +35,7 @@ class BatchReportTest {
                         US.messages().text("season.answer.boundsAddUp"),
                         "Something to look at on the machine in 1 of 2 jobs."),
                 plain(report.answer()));
-        assertEquals("2026-06-02", report.when());
+        assertEquals("June 2, 2026", report.when());
         assertEquals(
                 List.of("creek", "hill"),
                 report.lines().stream().map(BatchSummary.Line::job).toList());

@@ -196,7 +196,7 @@ class SeasonTest {
                 .setScale(0, java.math.RoundingMode.HALF_UP)
                 .toPlainString();
         for (String words : List.of(
-                "Nitrogen ledger 2026-05-03 to 2026-06-04",
+                "Nitrogen ledger May 3, 2026 to June 4, 2026",
                 "3 jobs on 2 fields: " + pounds + " lb N applied on",
                 "Bounds add up from job to job",
                 "North bottom Two Oaks 2 ",
