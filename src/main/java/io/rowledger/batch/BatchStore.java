@@ -67,24 +67,37 @@ final class BatchStore implements AutoCloseable {
             Path own = shard == null ? hidden : hidden.resolve(shard.folder());
             Files.createDirectories(own);
             BatchLocks locks = BatchLocks.take(folder, hidden, shard);
-            List<Path> shards = BatchLocks.shards(hidden);
-            BatchStore store;
-            if (shard == null) {
-                store = new BatchStore(folder, own, locks, BatchLedger.of(folder), shards);
-            } else {
-                BatchLedger ledger = BatchLedger.of(own);
-                ledger.alsoShow(List.of(folder));
-                ledger.alsoShow(
-                        shards.stream().filter(other -> !other.equals(own)).toList());
-                store = new BatchStore(folder, own, locks, ledger, List.of());
+            boolean opened = false;
+            try {
+                BatchStore store = locked(folder, own, locks, BatchLocks.shards(hidden), shard);
+                opened = true;
+                return store;
+            } finally {
+                // The program may live on, as the workbench does, and try again.
+                if (!opened) {
+                    locks.close();
+                }
             }
-            clear(store.work);
-            Files.createDirectories(store.work);
-            Runtime.getRuntime().addShutdownHook(store.atExit);
-            return store;
         } catch (IOException e) {
             throw refused(folder, e);
         }
+    }
+
+    private static BatchStore locked(Path folder, Path own, BatchLocks locks, List<Path> shards, @Nullable Shard shard)
+            throws IOException {
+        BatchStore store;
+        if (shard == null) {
+            store = new BatchStore(folder, own, locks, BatchLedger.of(folder), shards);
+        } else {
+            BatchLedger ledger = BatchLedger.of(own);
+            ledger.alsoShow(List.of(folder));
+            ledger.alsoShow(shards.stream().filter(other -> !other.equals(own)).toList());
+            store = new BatchStore(folder, own, locks, ledger, List.of());
+        }
+        clear(store.work);
+        Files.createDirectories(store.work);
+        Runtime.getRuntime().addShutdownHook(store.atExit);
+        return store;
     }
 
     /** True if shards have done this field since the last run without a shard. */
@@ -262,9 +275,8 @@ final class BatchStore implements AutoCloseable {
             // The program is being ended, and the hook clears the folder.
             return;
         }
-        try {
+        try (locks) {
             clear(work);
-            locks.close();
         } catch (IOException e) {
             // What stays behind is hidden, and the next run clears it.
             return;
