@@ -31,6 +31,12 @@ public final class Jts {
     /** Factory of all geometries of the program. */
     public static final GeometryFactory FACTORY = new GeometryFactory(GRID);
 
+    /**
+     * Number of corners of one geometry from which on an overlay takes lines in random order. Areas of the result don't depend
+     * on it; the corner that a ring begins with does, so that smaller geometries are overlaid as they come.
+     */
+    private static final int MIN_SHUFFLED_CORNERS = 50_000;
+
     private Jts() {}
 
     /** Returns the nearest coordinate on the grid, m. */
@@ -57,7 +63,7 @@ public final class Jts {
      */
     private static Geometry overlay(Geometry a, Geometry b, int what) {
         try {
-            return areal(OverlayNG.overlay(a, b, what, GRID));
+            return areal(onGrid(a, b, what));
         } catch (TopologyException failedOnGrid) {
             return overlayRepaired(repaired(a), repaired(b), what);
         }
@@ -65,10 +71,16 @@ public final class Jts {
 
     private static Geometry overlayRepaired(Geometry a, Geometry b, int what) {
         try {
-            return areal(OverlayNG.overlay(a, b, what, GRID));
+            return areal(onGrid(a, b, what));
         } catch (TopologyException failedOnGrid) {
             return areal(GeometryPrecisionReducer.reduce(areal(OverlayNGRobust.overlay(a, b, what)), GRID));
         }
+    }
+
+    private static Geometry onGrid(Geometry a, Geometry b, int what) {
+        return Math.max(a.getNumPoints(), b.getNumPoints()) < MIN_SHUFFLED_CORNERS
+                ? OverlayNG.overlay(a, b, what, GRID)
+                : OverlayNG.overlay(a, b, what, GRID, new ShuffledNoder(GRID));
     }
 
     private static Geometry repaired(Geometry geometry) {
