@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.digest.Sha256;
 import io.rowledger.faults.FaultyFiles;
+import io.rowledger.results.BatchLedger;
 import io.rowledger.sim.GnssModel;
 import io.rowledger.sim.PassPlan;
 import io.rowledger.sim.Scenario;
@@ -12,6 +13,7 @@ import io.rowledger.sim.SimRig;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -160,6 +162,11 @@ class KillsRun {
     private Map<String, String> fresh(Verb verb, Path work, String units) throws IOException {
         clear(work);
         run(verb.in(units));
+        Path ledger = Path.of(verb.results, BatchLedger.FILE);
+        if (Files.exists(ledger)) {
+            Path kept = Files.createDirectories(folder.resolve("ledger-" + units));
+            Files.copy(ledger, kept.resolve(BatchLedger.FILE), StandardCopyOption.REPLACE_EXISTING);
+        }
         return content(work);
     }
 
@@ -194,6 +201,10 @@ class KillsRun {
             if (files.equals(was) || files.equals(is)) {
                 continue;
             }
+            if (set.getKey().equals(BatchLedger.FILE) && !files.isEmpty()) {
+                requireEntriesOfRuns(verb, where);
+                continue;
+            }
             boolean someOld = files.entrySet().stream()
                     .anyMatch(file -> file.getValue().equals(was.get(file.getKey()))
                             && !file.getValue().equals(is.get(file.getKey())));
@@ -223,6 +234,22 @@ class KillsRun {
         }
     }
 
+    /** Each entry of a ledger that is neither the old nor the new one is an entry of one of them. */
+    private void requireEntriesOfRuns(Verb verb, String where) {
+        List<BatchLedger.Entry> allowed = new ArrayList<>(ledger(folder.resolve("ledger-us")));
+        allowed.addAll(ledger(folder.resolve("ledger-metric")));
+        for (BatchLedger.Entry entry : ledger(Path.of(verb.results))) {
+            if (!allowed.contains(entry)) {
+                faults.add(verb.name + " " + where + ": ledger entry of no run, " + entry.name());
+            }
+        }
+        count(verb.name + " ledger with a field of each run");
+    }
+
+    private static List<BatchLedger.Entry> ledger(Path folder) {
+        return BatchLedger.of(folder).entries();
+    }
+
     /** Files by the folder that holds them as a set: one of results with its layers, or the files of a batch beside. */
     private static Map<String, Map<String, String>> sets(
             Map<String, String> files, Map<String, String> old, Map<String, String> metric) {
@@ -237,8 +264,17 @@ class KillsRun {
         return sets;
     }
 
+    /**
+     * The folder of a field, the ledger of a batch, or "" for the files beside them. The ledger is a set of its own: it records
+     * each field when its folder is replaced, before the summary is, and names the digest of that folder's
+     * {@code summary.json}. The next run does a field again where the digest is another one, so an entry that is older than
+     * its folder misleads nobody; the figures of the batch are in the summary alone.
+     */
     private static String set(String name) {
         String[] parts = name.split("/", -1);
+        if (parts.length == 2 && parts[1].equals(BatchLedger.FILE)) {
+            return parts[1];
+        }
         return parts.length > 2 && parts[1].startsWith("field") ? parts[1] : "";
     }
 
