@@ -2,8 +2,11 @@ package io.rowledger.results;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.season.BarSeason;
+import io.rowledger.report.season.RowSeason;
 import io.rowledger.report.season.Season;
 import io.rowledger.report.season.SeasonField;
 import io.rowledger.report.season.SeasonJob;
@@ -20,7 +23,11 @@ public record SeasonJson(
         Total season,
         List<Product> products,
         List<Field> fields,
+        List<Bar> bars,
         List<String> notes) {
+
+    /** Decimals of a ratio to the other rows. */
+    private static final int RATIO = 4;
 
     /** Writes the ledger of a season. */
     public static void write(Season season, String programVersion, OutputStream out) throws IOException {
@@ -31,6 +38,7 @@ public record SeasonJson(
                         Total.of(season),
                         season.products().stream().map(Product::of).toList(),
                         season.fields().stream().map(Field::of).toList(),
+                        BarSeason.of(season.jobs()).stream().map(Bar::of).toList(),
                         season.notes().stream().map(FindingFacts::filed).toList()),
                 out);
     }
@@ -152,6 +160,71 @@ public record SeasonJson(
             @JsonUnwrapped Nutrients nutrients) {
         static JobProduct of(SeasonJob.AppliedProduct put) {
             return new JobProduct(put.key(), put.name(), put.volumeL(), put.massKg(), Nutrients.of(put.kg()));
+        }
+    }
+
+    /** The rows of one bar with one product; {@code jobs} are the folders of its jobs in time order. */
+    record Bar(String rig, String product, List<String> jobs, List<Row> rows) {
+        static Bar of(BarSeason bar) {
+            return new Bar(
+                    bar.rig(),
+                    bar.product(),
+                    bar.jobs().stream().map(SeasonJob::folder).toList(),
+                    bar.rows().stream()
+                            .map(row -> Row.of(row, bar.rows().size()))
+                            .toList());
+        }
+    }
+
+    /**
+     * One row over the jobs.
+     *
+     * @param ratioChange change of its ratio to the other rows from the first to the last job (1)
+     * @param ratioChangeUncertainty half-width with 90 % coverage
+     * @param drifts true if that is beyond what all rows together show by chance
+     * @param toCalibrate true if its meter should be checked before the next season
+     * @param jobs one per job of the bar
+     */
+    record Row(
+            int row,
+            @Decimals(RATIO) double ratioChange,
+            @Decimals(RATIO) double ratioChangeUncertainty,
+            boolean drifts,
+            @Decimals(JsonNumbers.LENGTH_M) double responseChangeS,
+            @Decimals(JsonNumbers.LENGTH_M) double responseChangeUncertaintyS,
+            boolean responseDrifts,
+            boolean toCalibrate,
+            List<RowJob> jobs) {
+        static Row of(RowSeason row, int rows) {
+            RowSeason.Drift ratio = row.ratioDrift(rows);
+            RowSeason.Drift response = row.responseDrift(rows);
+            return new Row(
+                    row.row(),
+                    ratio.change(),
+                    ratio.uncertainty(),
+                    ratio.told(),
+                    response.change(),
+                    response.uncertainty(),
+                    response.told(),
+                    row.toCalibrate(rows),
+                    row.jobs().stream().map(RowJob::of).toList());
+        }
+    }
+
+    /** A row in one job: its ratio to the other rows while healthy and in all (1), its response time, s, its findings. */
+    record RowJob(
+            @Decimals(RATIO) double ratio,
+            @Decimals(RATIO) double overallRatio,
+            @Decimals(JsonNumbers.LENGTH_M) double responseS,
+            @Decimals(JsonNumbers.LENGTH_M) double evaluatedS,
+            List<String> findings) {
+        static RowJob of(RowSeason.OfJob job) {
+            return new RowJob(
+                    job.ratio(),
+                    job.overall(),
+                    job.responseS(),
+                    job.evaluatedS(),
+                    job.findings().stream().map(FindingKind::jsonName).toList());
         }
     }
 }

@@ -15,6 +15,7 @@ import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** Rows down, working time across, deviation as color: passes are set apart, findings framed and numbered. */
@@ -23,6 +24,8 @@ public final class DeviationPicture implements Chart {
     private static final double TOP_PT = 20;
     private static final double BOTTOM_PT = 14;
     private static final double LEGEND_PT = 22;
+    /** How often a hatch line asks for the class under it. */
+    private static final double HATCH_STEP_PT = 0.5;
     /** Between two passes. */
     private static final double GAP_PT = 1.2;
     /** With more passes than this share of the width would be gaps, gaps shrink. */
@@ -99,6 +102,7 @@ public final class DeviationPicture implements Chart {
             frames(chart, mark);
         }
         chart.paint(canvas, widthPt, heightPt);
+        hatch(canvas, widthPt, bottom);
         canvas.text(messages.text("words.map.row"), LEFT_PT - 4, TOP_PT - 3, Palette.SMALL, Align.RIGHT);
         passNumbers(canvas);
         numbers(canvas, row);
@@ -166,6 +170,29 @@ public final class DeviationPicture implements Chart {
         for (int i = 0; i < DeviationClasses.count(); i++) {
             boxes(chart, classes.get(i), DeviationClasses.color(i));
         }
+    }
+
+    /** Lines over the cells off the target: without color both sides of the scale look alike. */
+    private void hatch(Canvas canvas, double widthPt, double bottom) {
+        double row = (bottom - TOP_PT) / data.rows();
+        for (int i = 0; i < DeviationClasses.count(); i++) {
+            Hatch lines = ClassHatch.of(i);
+            if (lines != null) {
+                int of = i;
+                lines.fill(canvas, LEFT_PT, TOP_PT, widthPt, bottom, HATCH_STEP_PT, (x, y) -> {
+                    int r = Math.min(data.rows() - 1, Math.max(0, (int) ((y - TOP_PT) / row)));
+                    int c = columnAt(x);
+                    return c >= 0 && kind(data.deviation()[r][c]) == of;
+                });
+            }
+        }
+    }
+
+    /** The column at a place across; -1 between two passes. */
+    private int columnAt(double x) {
+        int at = Arrays.binarySearch(x0, x);
+        int c = at >= 0 ? at : -at - 2;
+        return c >= 0 && x < x1[c] ? c : -1;
     }
 
     private static void boxes(XyChart chart, List<double[]> runs, int rgb) {
@@ -249,7 +276,7 @@ public final class DeviationPicture implements Chart {
     public static void legend(Canvas canvas, double y, Messages messages) {
         double x = LEFT_PT;
         for (int i = 0; i < DeviationClasses.count(); i++) {
-            canvas.swatch(x, y - 7.5, DeviationClasses.color(i));
+            ClassHatch.swatch(canvas, x, y - 7.5, i);
             String name = messages.text(DeviationClasses.shortName(i));
             canvas.text(name, x + 13, y, Palette.SMALL, Align.LEFT);
             x += 13 + canvas.width(name, Palette.SMALL) + 9;

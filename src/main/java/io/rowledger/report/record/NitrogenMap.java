@@ -24,8 +24,8 @@ import java.util.List;
  * an edge. With boundary, scale bar, north arrow and a legend with the share of each class.
  */
 final class NitrogenMap implements Chart {
-    /** YlGnBu in seven classes, C. Brewer and M. Harrower, ColorBrewer 2.0: color-blind safe, its lightness falls steadily. */
-    static final int[] SCALE = {0xffffcc, 0xc7e9b4, 0x7fcdbb, 0x41b6c4, 0x1d91c0, 0x225ea8, 0x0c2c84};
+    /** Viridis (S. van der Walt, N. Smith 2015, CC0) at seven even steps of lightness, 12.6 L* each; color-blind safe. */
+    static final int[] SCALE = {0xfde725, 0x8bd545, 0x32b37b, 0x248b8c, 0x33628d, 0x44357e, 0x440154};
 
     private static final int WHITE = 0xffffff;
     private static final double LEGEND_PT = 128;

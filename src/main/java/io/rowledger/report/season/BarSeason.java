@@ -20,8 +20,9 @@ import java.util.Map;
  * @param jobs the jobs, in time order
  * @param rows from the left
  */
-record BarSeason(String rig, String product, List<SeasonJob> jobs, List<RowSeason> rows) {
-    BarSeason {
+public record BarSeason(String rig, String product, List<SeasonJob> jobs, List<RowSeason> rows) {
+    /** Copies the lists. */
+    public BarSeason {
         jobs = List.copyOf(jobs);
         rows = List.copyOf(rows);
     }
@@ -32,7 +33,7 @@ record BarSeason(String rig, String product, List<SeasonJob> jobs, List<RowSeaso
     private record Entry(SeasonJob job, SavedDiagnosis diagnosis, ProductState state) {}
 
     /** Every bar and product of the season whose rows were told apart in some job. */
-    static List<BarSeason> of(List<SeasonJob> jobs) {
+    public static List<BarSeason> of(List<SeasonJob> jobs) {
         List<SeasonJob> inOrder = new ArrayList<>(jobs);
         inOrder.sort(Comparator.comparingDouble(SeasonJob::startS).thenComparing(SeasonJob::folder));
         Map<Bar, List<Entry>> entries = new LinkedHashMap<>();

@@ -18,7 +18,7 @@ import java.util.Set;
  * @param row from 1 at the left
  * @param jobs one per job of the bar, in time order
  */
-record RowSeason(int row, List<OfJob> jobs) {
+public record RowSeason(int row, List<OfJob> jobs) {
     /** Coverage of printed uncertainties, as everywhere in the reports. */
     static final double COVERAGE = 0.9;
     /** Time after which a sample no longer resembles an earlier one, s. */
@@ -53,7 +53,7 @@ record RowSeason(int row, List<OfJob> jobs) {
      * @param evaluatedS time it was compared while healthy, s
      * @param findings kinds of the findings that concern this row alone or with others
      */
-    record OfJob(
+    public record OfJob(
             double workedS,
             double ratio,
             double overall,
@@ -61,7 +61,8 @@ record RowSeason(int row, List<OfJob> jobs) {
             double responseS,
             double evaluatedS,
             List<FindingKind> findings) {
-        OfJob {
+        /** Copies the findings. */
+        public OfJob {
             findings = List.copyOf(findings);
         }
 
@@ -81,7 +82,8 @@ record RowSeason(int row, List<OfJob> jobs) {
         }
     }
 
-    RowSeason {
+    /** Copies the list. */
+    public RowSeason {
         jobs = List.copyOf(jobs);
     }
 
@@ -92,20 +94,20 @@ record RowSeason(int row, List<OfJob> jobs) {
      * @param uncertainty half-width with 90 % coverage
      * @param told true if it is beyond what all rows together show by chance
      */
-    record Drift(double change, double uncertainty, boolean told) {
+    public record Drift(double change, double uncertainty, boolean told) {
         static final Drift UNKNOWN = new Drift(Double.NaN, Double.NaN, false);
     }
 
-    /** Change of the ratio to the other rows. */
-    Drift ratioDrift(int rows) {
+    /** Change of the ratio to the other rows (1); the bar has this many rows. */
+    public Drift ratioDrift(int rows) {
         return drift(
                 jobs.stream().mapToDouble(OfJob::level).toArray(),
                 jobs.stream().mapToDouble(OfJob::sigma).toArray(),
                 rows);
     }
 
-    /** Change of the response time, s. */
-    Drift responseDrift(int rows) {
+    /** Change of the response time, s; the bar has this many rows. */
+    public Drift responseDrift(int rows) {
         return drift(
                 jobs.stream().mapToDouble(OfJob::responseS).toArray(),
                 jobs.stream().mapToDouble(job -> RESPONSE_SIGMA_S).toArray(),
@@ -151,7 +153,7 @@ record RowSeason(int row, List<OfJob> jobs) {
     }
 
     /** True if its meter should be checked before the next season. */
-    boolean toCalibrate(int rows) {
+    public boolean toCalibrate(int rows) {
         return meterFindings() > 0 || ratioDrift(rows).told() || standsApart();
     }
 }

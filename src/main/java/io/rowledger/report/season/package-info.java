@@ -13,7 +13,7 @@
  * 4.8 ± 1.1 %. {@code RowSeasonTest} asserts it.
  *
  * <p>For other packages: {@link SeasonReport}, {@link SeasonLedger}, {@link SeasonBuilder}, {@link Season},
- * {@link SeasonField}, {@link SeasonJob}, {@link BatchReport}, {@link BatchSummary}, {@link BatchOutcome},
+ * {@link SeasonField}, {@link SeasonJob}, {@link BarSeason}, {@link RowSeason}, {@link BatchReport}, {@link BatchSummary}, {@link BatchOutcome},
  * {@link BatchFigures}, {@link JobFinding}, {@link ColumnUnits}.
  */
 @NullMarked

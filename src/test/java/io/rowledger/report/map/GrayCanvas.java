@@ -14,7 +14,7 @@ import java.awt.image.BufferedImage;
  * A chart as a printer without color prints it: pixels, four a point, as lightness L* of CIE 15 (2004), 8.2.1.1, from the relative
  * luminance Y of sRGB (IEC 61966-2-1): L* = 116 f(Y) - 16 with f the cube root above (6/29)³. Text is left out.
  */
-final class GrayCanvas implements Canvas {
+public final class GrayCanvas implements Canvas {
     static final int PIXELS = 4;
 
     private final BufferedImage image;
@@ -36,7 +36,7 @@ final class GrayCanvas implements Canvas {
     }
 
     /** L* of a color, 0xRRGGBB. */
-    static double lightness(int rgb) {
+    public static double lightness(int rgb) {
         double y = 0.2126 * linear(rgb >> 16 & 255) + 0.7152 * linear(rgb >> 8 & 255) + 0.0722 * linear(rgb & 255);
         double f = y > Math.pow(6.0 / 29, 3) ? Math.cbrt(y) : y * Math.pow(29.0 / 6, 2) / 3 + 4.0 / 29;
         return 116 * f - 16;

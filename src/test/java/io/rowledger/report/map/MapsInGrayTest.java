@@ -9,6 +9,7 @@ import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.document.text.Messages;
 import io.rowledger.rate.HandMadeDelivery;
 import io.rowledger.report.common.CoverageSectionBuilder;
+import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
@@ -142,6 +143,32 @@ class MapsInGrayTest {
             assertTrue(
                     Math.abs(patches[i].lightness - patches[i + 1].lightness) >= APART,
                     "classes " + i + ", " + (i + 1));
+        }
+    }
+
+    /** Seven rows, one a class, of 40 points each, so that a patch lies within a row. */
+    @Test
+    void classes_of_rows_by_time_are_told_apart_without_color() {
+        float[] deviation = {-0.3f, -0.15f, -0.07f, 0, 0.07f, 0.15f, 0.3f};
+        float[][] rows = new float[7][2];
+        for (int i = 0; i < 7; i++) {
+            Arrays.fill(rows[i], deviation[i]);
+        }
+        RowPicture picture = new RowPicture(new double[] {0, 100}, new double[] {100, 200}, new int[] {1, 2}, rows);
+        GrayCanvas canvas = new GrayCanvas(400, 20 + 280 + 36);
+        new DeviationPicture(picture, List.of(), MESSAGES).paint(canvas, 400, 20 + 280 + 36);
+        Patch[] patches = new Patch[7];
+        for (int i = 0; i < 7; i++) {
+            patches[i] = Patch.at(canvas, 100, 20 + 40 * (i + 0.5));
+        }
+        for (int i = 0; i < 7; i++) {
+            assertEquals(i < 3, patches[i].falling(), "class " + i + ": " + patches[i]);
+            assertEquals(i > 3, patches[i].rising(), "class " + i + ": " + patches[i]);
+            for (int other = 0; other < i; other++) {
+                assertTrue(
+                        patches[i].differsFrom(patches[other]),
+                        "classes " + other + " and " + i + ": " + patches[other] + ", " + patches[i]);
+            }
         }
     }
 

@@ -9,10 +9,12 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.analysis.Progress;
+import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.record.NitrogenRecord.Day;
 import io.rowledger.report.record.NitrogenRecord.Liquid;
+import io.rowledger.report.record.NitrogenRecord.MapClass;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
 import io.rowledger.results.SummaryJson;
 import io.rowledger.units.UnitSystem;
@@ -61,6 +63,7 @@ class RecordRecomputedTest {
                 - {date: 2026-04-28, what: Starter, rate: 5 gal/ac, density: 11.65 lb/gal, analysis: 10-34-0}
             """;
 
+    private static Analysis analysis;
     private static NitrogenRecord record;
     private static JsonNode field;
     private static JsonNode summary;
@@ -79,7 +82,7 @@ class RecordRecomputedTest {
         Files.writeString(
                 folder.resolve("rig.yaml"),
                 Files.readString(sample.resolve("rig.yaml")).stripTrailing() + "\n" + JOB);
-        Analysis a = Pipeline.analyse(
+        analysis = Pipeline.analyse(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")),
                         folder.resolve("rig.yaml"),
@@ -88,9 +91,9 @@ class RecordRecomputedTest {
                 Progress.SILENT);
         ReportOptions options =
                 new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneId.of("America/Chicago"), null, "test");
-        record = NitrogenRecordReport.of(a, options).content();
+        record = NitrogenRecordReport.of(analysis, options).content();
         ByteArrayOutputStream json = new ByteArrayOutputStream();
-        SummaryJson.write(a, "test", json);
+        SummaryJson.write(analysis, "test", json);
         summary = new ObjectMapper().readTree(json.toByteArray());
         field = summary.get("field");
     }
@@ -222,6 +225,59 @@ class RecordRecomputedTest {
         assertHolds(rounded(field.get("boundary_area_m2").asDouble() / AC, 2) + " ac inside the boundary", ground);
         assertHolds(rounded(field.get("skip_area_m2").asDouble() / AC, 2) + " ac in ", ground);
         assertHolds(rounded(field.get("overlap_area_m2").asDouble() / AC, 2) + " ac in ", ground);
+    }
+
+    /**
+     * Liquid in a cell times density and analysis, and the starter's 5.825 lb N/ac with it, over the plan of 180 lb N/ac: shares of
+     * covered ground below 50, 80, 90, 110, 120 and 150 %, and above.
+     */
+    @Test
+    void class_shares_are_the_ground_between_their_bounds() {
+        ReceivedGrid grid = analysis.coverage().grid();
+        double starter = 5 * 11.65 * 0.10;
+        double[] bounds = {0.5, 0.8, 0.9, 1.1, 1.2, 1.5};
+        double[] areaM2 = new double[7];
+        double groundM2 = 0;
+        for (int i = 0; i < grid.coveredM2().length; i++) {
+            double cellM2 = grid.coveredM2()[i];
+            // A sliver of a cell, under a hundredth, has no rate of its own.
+            if (cellM2 >= 0.01 * grid.cellM() * grid.cellM()) {
+                double lbPerAc = grid.volumeL()[0][i] / L * LB_PER_GAL * N / (cellM2 / AC) + starter;
+                int k = 0;
+                while (k < 6 && lbPerAc > bounds[k] * 180) {
+                    k++;
+                }
+                areaM2[k] += cellM2;
+                groundM2 += cellM2;
+            }
+        }
+        List<MapClass> classes = record.map().classes();
+        assertEquals(7, classes.size());
+        for (int k = 0; k < 7; k++) {
+            assertEquals(
+                    areaM2[k] / groundM2 * 100,
+                    number(classes.get(k).share().replace("%", "")),
+                    0.0501,
+                    classes.get(k).label());
+        }
+        String[] labels = {
+            "up to 84", "84 to 138", "138 to 156", "156 to 192", "192 to 210", "210 to 264", "more than 264"
+        };
+        for (int k = 0; k < 7; k++) {
+            // 180 × 0.5 − 5.825 = 84.175, × 0.8 = 138.175, × 0.9 = 156.175, × 1.1 = 192.175 and so on.
+            assertEquals(labels[k], classes.get(k).label());
+        }
+        String ground = record.ground().stream()
+                .map(NitrogenRecord.Item::value)
+                .collect(Collectors.joining(" | "))
+                .replace('\u00a0', ' ');
+        double underM2 = areaM2[0] + areaM2[1] + areaM2[2];
+        double overM2 = areaM2[4] + areaM2[5] + areaM2[6];
+        assertHolds(
+                rounded(areaM2[3] / groundM2 * 100, 1) + "% of the covered ground within 10%, "
+                        + rounded(underM2 / groundM2 * 100, 1) + "% under, " + rounded(overM2 / groundM2 * 100, 1)
+                        + "% over",
+                ground);
     }
 
     /** 5 gal/ac × 11.65 lb/gal × 10 % = 5.825 lb N/ac of starter. */

@@ -154,6 +154,35 @@ class SeasonTest {
         assertFalse(Schemas.faults(ResultFile.SEASON, season).isEmpty());
     }
 
+    /** Each row's figures are those of its jobs' own diagnosis.json, in time order. */
+    @Test
+    void rows_are_followed_over_the_jobs_that_told_them_apart() throws IOException {
+        JsonNode bars = season(ledger).get("bars");
+        assertFalse(bars.isEmpty());
+        for (JsonNode bar : bars) {
+            for (int j = 0; j < bar.get("jobs").size(); j++) {
+                Path results = Path.of(bar.get("jobs").get(j).asText()).getFileName();
+                JsonNode diagnosis = JSON.readTree(
+                        ledger.resolveSibling(results).resolve("diagnosis.json").toFile());
+                assertEquals(diagnosis.get("rig"), bar.get("rig"));
+                JsonNode rows = null;
+                for (JsonNode product : diagnosis.get("products")) {
+                    rows = product.get("name").equals(bar.get("product")) ? product.get("rows") : rows;
+                }
+                assertEquals(rows.size(), bar.get("rows").size());
+                for (int r = 0; r < rows.size(); r++) {
+                    JsonNode job = bar.get("rows").get(r).get("jobs").get(j);
+                    assertEquals(rows.get(r).get("row"), bar.get("rows").get(r).get("row"));
+                    assertEquals(rows.get(r).get("baseline").get("median_ratio"), job.get("ratio"));
+                    assertEquals(
+                            1 + rows.get(r).get("median_deviation_pct").asDouble() / 100,
+                            job.get("overall_ratio").asDouble(),
+                            1e-4);
+                }
+            }
+        }
+    }
+
     @Test
     void what_the_ledger_holds_itself_is_not_counted_as_earlier() throws IOException {
         JsonNode north = season(ledger).get("fields").get(1);
