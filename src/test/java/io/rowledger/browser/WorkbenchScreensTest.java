@@ -52,7 +52,28 @@ class WorkbenchScreensTest {
             assertTrue(person.text("main h1").equals("Temporada"), person.all());
             assertTrue(person.text("[data-field='Sample plugged row']").contains("Revise el surco 7"), person.all());
             screens(browser, person, "phone-es");
+            prescription(browser, person);
         }
+    }
+
+    /** A prescription handed in on the screen of the maps is drawn, and its rate is chosen there. */
+    private void prescription(Browser browser, Person person) throws IOException {
+        Path map = Files.writeString(folder.resolve("zones 2026.geojson"), """
+                {"type": "FeatureCollection", "features": [{"type": "Feature", "properties": {"Y99": 44, "name": "all"},
+                 "geometry": {"type": "Polygon", "coordinates":
+                 [[[-93.516, 41.532], [-93.509, 41.532], [-93.509, 41.536], [-93.516, 41.536], [-93.516, 41.532]]]}}]}
+                """);
+        browser.driver.executeScript("location.hash = '#/field/maps/Sample%20plugged%20row'");
+        person.see("main[data-shown=maps][data-loaded]");
+        person.drop("section[data-kind=prescription] input[type=file]", List.of(map));
+        person.see("svg.maps .zone");
+        person.choose("#rate", "Y99");
+        Path rig = folder.resolve("season/Sample plugged row/rig.yaml");
+        for (int i = 0; i < 100 && !Files.readString(rig).contains("Y99"); i++) {
+            Browser.pause(50);
+        }
+        assertTrue(Files.readString(rig).contains("rate: Y99"), Files.readString(rig));
+        assertTrue(Files.isRegularFile(rig.resolveSibling("prescription.geojson")));
     }
 
     private static void screens(Browser browser, Person person, String device) throws IOException {

@@ -1,5 +1,6 @@
 package io.rowledger.workbench;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -7,12 +8,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.rowledger.workbench.Visitor.Answer;
+import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -36,6 +40,7 @@ class WorkbenchRunTest {
 
     private Path season;
     private Workbench workbench;
+    private final List<Path> shown = new CopyOnWriteArrayList<>();
     private Visitor visitor;
     private final List<Throwable> failures = new CopyOnWriteArrayList<>();
 
@@ -46,7 +51,14 @@ class WorkbenchRunTest {
     }
 
     private void start() throws IOException {
-        workbench = Workbench.start(new Workbench.Settings(season, "test", failures::add));
+        workbench = Workbench.start(new Workbench.Settings(
+                season,
+                0,
+                "test",
+                Duration.ofMinutes(10),
+                Workbench.UploadLimits.DEFAULTS,
+                place -> shown.add(place.toAbsolutePath()),
+                failures::add));
         visitor = Visitor.at(workbench.link());
     }
 
@@ -122,37 +134,88 @@ class WorkbenchRunTest {
     }
 
     @Test
-    void what_a_killed_process_left_is_cleared_and_what_was_done_stays() throws Exception {
+    void a_process_that_is_killed_in_mid_run_loses_nothing_and_the_next_one_goes_on() throws Exception {
         shortSample("north");
         shortSample("south");
-        Files.writeString(
-                season.resolve("south/log.csv"),
-                Files.readString(season.resolve("south/log.csv")).replace(",41.53", ",41.54"));
-        assertEquals(
-                200,
-                visitor.json("POST", "/api/work", "{\"fields\": [\"north\"]}").status());
+        Path south = season.resolve("south/log.csv");
+        Files.writeString(south, Files.readString(south).replace(",41.53", ",41.54"));
+        visitor.json("POST", "/api/work", "{\"fields\": [\"north\"]}");
         ended();
         workbench.close();
-        // As a kill leaves it: half a job's results, half an upload.
-        Path half = Files.createDirectories(season.resolve("results/.rowledger-batch/work/job-1/results"));
-        Files.writeString(half.resolve("summary.json"), "{");
+        byte[] done = Files.readAllBytes(season.resolve("results/north/summary.json"));
+        // Half an upload, as a kill leaves it too.
         Files.writeString(season.resolve(".rowledger/part-1.tmp"), "half");
+        killedWhileRunning("south");
+        assertArrayEquals(done, Files.readAllBytes(season.resolve("results/north/summary.json")));
+        assertFalse(Files.exists(season.resolve("results/south")));
         start();
         assertEquals(
                 200, visitor.json("POST", "/api/work", "{\"fields\": null}").status());
         JsonNode lines = ended().path("lines");
         assertEquals(2, lines.size());
         lines.forEach(line -> assertEquals("done", line.path("state").asText(), line.toString()));
-        assertFalse(Files.exists(half));
+        assertArrayEquals(done, Files.readAllBytes(season.resolve("results/north/summary.json")));
+        assertTrue(Files.isRegularFile(season.resolve("results/south/review.html")));
+        assertTrue(Files.isRegularFile(season.resolve("results/season.pdf")));
         assertFalse(Files.exists(season.resolve(".rowledger/part-1.tmp")));
-        try (Stream<Path> all = Files.list(season.resolve("results"))) {
-            List<String> names =
-                    all.map(each -> each.getFileName().toString()).sorted().toList();
-            assertTrue(names.contains("season.pdf"), names.toString());
+        try (Stream<Path> all = Files.walk(season)) {
+            assertEquals(
+                    List.of(),
+                    all.filter(each -> each.toString().contains("job-") || each.toString().endsWith(".tmp"))
+                            .toList());
         }
-        try (Stream<Path> all = Files.list(around)) {
-            assertEquals(List.of(season), all.toList());
+        compared();
+    }
+
+    /** Starts the program over the season folder, runs a field and kills the process while it is at work. */
+    private void killedWhileRunning(String field) throws Exception {
+        Process process = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-XX:TieredStopAtLevel=1",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "io.rowledger.cli.Main",
+                        "open",
+                        season.toString(),
+                        "--no-browser")
+                .redirectErrorStream(true)
+                .start();
+        try (BufferedReader out = process.inputReader(StandardCharsets.UTF_8)) {
+            String link = out.lines()
+                    .filter(line -> line.startsWith("http://"))
+                    .findFirst()
+                    .orElseThrow();
+            Visitor other = Visitor.at(link);
+            other.json("POST", "/api/work", "{\"fields\": [\"" + field + "\"]}");
+            JsonNode line = JSON.readTree(other.get("/api/work").bytes()).path("lines").path(0);
+            while (line.path("percent").asInt() < 40) {
+                assertFalse(line.path("state").asText().equals("failed"), line.toString());
+                line = JSON.readTree(other.get("/api/work").bytes()).path("lines").path(0);
+            }
+            assertEquals("running", line.path("state").asText());
+        } finally {
+            process.destroyForcibly();
+            process.waitFor();
         }
+    }
+
+    /** Both jobs of the season beside each other, and the folder of one shown by the system. */
+    private void compared() throws Exception {
+        Answer compared =
+                visitor.json("POST", "/api/compare", "{\"before\": \"north\", \"after\": \"south\"}");
+        assertEquals(200, compared.status(), compared.text());
+        JsonNode comparison = JSON.readTree(compared.bytes());
+        assertTrue(comparison.path("answer").size() > 0, compared.text());
+        Path pdf = season.resolve("results")
+                .resolve(comparison.path("folder").asText())
+                .resolve("comparison.pdf");
+        assertTrue(Files.size(pdf) > 1000, pdf.toString());
+        String same = "{\"before\": \"north\", \"after\": \"north\"}";
+        assertEquals(400, visitor.json("POST", "/api/compare", same).status());
+        assertEquals(200, visitor.json("POST", "/api/fields/north/show", "{}").status());
+        assertEquals(List.of(season.resolve("results/north").toRealPath()), shown);
+        assertEquals(409, visitor.json("POST", "/api/fields/east/show", "{}").status());
+        assertEquals(1, shown.size());
     }
 
     @Test
@@ -194,7 +257,7 @@ class WorkbenchRunTest {
     void a_log_that_unpacks_without_end_is_refused_in_words() throws Exception {
         ByteArrayOutputStream bomb = new ByteArrayOutputStream();
         try (OutputStream out = new GZIPOutputStream(bomb)) {
-            out.write("time,lat,lon,flow_01[gal/min]\n".getBytes(java.nio.charset.StandardCharsets.UTF_8));
+            out.write("time,lat,lon,flow_01[gal/min]\n".getBytes(StandardCharsets.UTF_8));
             byte[] zeros = new byte[1 << 20];
             for (int i = 0; i < 600; i++) {
                 out.write(zeros);
@@ -257,7 +320,7 @@ class WorkbenchRunTest {
                  "geometry": {"type": "LineString", "coordinates": [[-93.5131, 41.5335], [-93.5100, 41.5335]]}}]}
                 """;
         visitor.put(
-                "/api/fields/north/files/keep-out.geojson", places.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+                "/api/fields/north/files/keep-out.geojson", places.getBytes(StandardCharsets.UTF_8));
         JsonNode maps = JSON.readTree(visitor.get("/api/fields/north/maps").bytes());
         assertEquals(
                 1,
@@ -276,6 +339,7 @@ class WorkbenchRunTest {
         JsonNode written = JSON.readTree(Files.readString(season.resolve("north/keep-out.geojson")));
         assertEquals("35 ft", written.at("/features/0/properties/setback").asText());
         assertEquals("10 ft", written.at("/features/1/properties/setback").asText());
+        visitor.put("/api/fields/north/files/prescription.geojson", zones().getBytes(StandardCharsets.UTF_8));
         Answer chosen = visitor.json(
                 "PUT",
                 "/api/fields/north/rig",
@@ -288,6 +352,18 @@ class WorkbenchRunTest {
         assertEquals("done", ended().path("lines").get(0).path("state").asText());
         JsonNode summary = JSON.readTree(Files.readString(season.resolve("results/north/summary.json")));
         assertTrue(summary.at("/field/setbacks").size() > 0, "the setbacks are in the results");
+        assertTrue(summary.at("/field/prescription").isObject(), "the prescription is in the results");
+    }
+
+    /** A prescription of two rates, west and east of the field's middle. */
+    private static String zones() {
+        return """
+                {"type": "FeatureCollection", "features": [
+                {"type": "Feature", "properties": {"Y99": 44}, "geometry": {"type": "Polygon", "coordinates":
+                 [[[-93.516, 41.532], [-93.5127, 41.532], [-93.5127, 41.536], [-93.516, 41.536], [-93.516, 41.532]]]}},
+                {"type": "Feature", "properties": {"Y99": 52}, "geometry": {"type": "Polygon", "coordinates":
+                 [[[-93.5127, 41.532], [-93.509, 41.532], [-93.509, 41.536], [-93.5127, 41.536], [-93.5127, 41.532]]]}}]}
+                """;
     }
 
     @Test

@@ -221,6 +221,18 @@
     if (/\bzone\b/.test(text) || state.hints.zone) {
       ask('zone', R.t('workbench.columns.zone'), R.zones);
     }
+    if (/log: \{date:/.test(text) || state.hints.date) {
+      var day = R.h('input', {type: 'date', 'aria-label': R.t('workbench.columns.day'), value: state.hints.date || '',
+        onchange: function () {
+          if (day.value) {
+            state.hints.date = day.value;
+          } else {
+            delete state.hints.date;
+          }
+          state.save();
+        }});
+      rows.push(R.h('label', null, R.t('workbench.columns.day'), day));
+    }
     if (/date_order/.test(text) || state.hints.date_order) {
       ask('date_order', R.t('workbench.columns.dateOrder'), ['month-day-year', 'day-month-year', 'year-month-day']);
     }
