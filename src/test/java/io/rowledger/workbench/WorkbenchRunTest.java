@@ -161,7 +161,8 @@ class WorkbenchRunTest {
         try (Stream<Path> all = Files.walk(season)) {
             assertEquals(
                     List.of(),
-                    all.filter(each -> each.toString().contains("job-") || each.toString().endsWith(".tmp"))
+                    all.filter(each -> each.toString().contains("job-")
+                                    || each.toString().endsWith(".tmp"))
                             .toList());
         }
         compared();
@@ -187,10 +188,13 @@ class WorkbenchRunTest {
                     .orElseThrow();
             Visitor other = Visitor.at(link);
             other.json("POST", "/api/work", "{\"fields\": [\"" + field + "\"]}");
-            JsonNode line = JSON.readTree(other.get("/api/work").bytes()).path("lines").path(0);
+            JsonNode line =
+                    JSON.readTree(other.get("/api/work").bytes()).path("lines").path(0);
             while (line.path("percent").asInt() < 40) {
                 assertFalse(line.path("state").asText().equals("failed"), line.toString());
-                line = JSON.readTree(other.get("/api/work").bytes()).path("lines").path(0);
+                line = JSON.readTree(other.get("/api/work").bytes())
+                        .path("lines")
+                        .path(0);
             }
             assertEquals("running", line.path("state").asText());
         } finally {
@@ -201,8 +205,7 @@ class WorkbenchRunTest {
 
     /** Both jobs of the season beside each other, and the folder of one shown by the system. */
     private void compared() throws Exception {
-        Answer compared =
-                visitor.json("POST", "/api/compare", "{\"before\": \"north\", \"after\": \"south\"}");
+        Answer compared = visitor.json("POST", "/api/compare", "{\"before\": \"north\", \"after\": \"south\"}");
         assertEquals(200, compared.status(), compared.text());
         JsonNode comparison = JSON.readTree(compared.bytes());
         assertTrue(comparison.path("answer").size() > 0, compared.text());
@@ -319,8 +322,7 @@ class WorkbenchRunTest {
                 {"type": "Feature", "properties": {"name": "Ditch", "setback": "10 ft"},
                  "geometry": {"type": "LineString", "coordinates": [[-93.5131, 41.5335], [-93.5100, 41.5335]]}}]}
                 """;
-        visitor.put(
-                "/api/fields/north/files/keep-out.geojson", places.getBytes(StandardCharsets.UTF_8));
+        visitor.put("/api/fields/north/files/keep-out.geojson", places.getBytes(StandardCharsets.UTF_8));
         JsonNode maps = JSON.readTree(visitor.get("/api/fields/north/maps").bytes());
         assertEquals(
                 1,
