@@ -85,6 +85,16 @@ final class JsonFile {
         return MAPPER.createGenerator(out);
     }
 
+    /** True where a killed run has left these results between two renames: under {@code .NAME.rowledger/old}. */
+    private static boolean isAway(Path folder) {
+        Path name = folder.toAbsolutePath().normalize().getFileName();
+        return name != null
+                && Files.isDirectory(folder.toAbsolutePath()
+                        .normalize()
+                        .resolveSibling("." + name + ".rowledger")
+                        .resolve("old"));
+    }
+
     /**
      * The content of a file of results.
      *
@@ -95,7 +105,10 @@ final class JsonFile {
             throw UnusableInputException.found(Files.exists(folder) ? "a file" : "no such folder")
                     .inFile(folder.toString())
                     .expected("a folder of results")
-                    .hint("name the folder that report wrote with --out");
+                    .hint(
+                            isAway(folder)
+                                    ? "a run ended while it replaced these results; call that command again, and they are back"
+                                    : "name the folder that report wrote with --out");
         }
         Path file = folder.resolve(kind.fileName());
         if (!Files.isRegularFile(file)) {

@@ -1,12 +1,17 @@
 package io.rowledger.output;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.faults.FaultyFiles;
 import io.rowledger.faults.FaultyFiles.Fault;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.OutputFaults.Tally;
 import io.rowledger.results.ResultFile;
+import io.rowledger.results.SummaryReader;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
@@ -58,5 +63,21 @@ class OutputFaultsTest {
         assertTrue(tally.killed() > 15, tally.toString());
         // Among the six renames and the folder and mark between them, for a kill and for a disk that turns read-only.
         assertTrue(tally.incomplete() <= 20, tally.toString());
+    }
+
+    @Test
+    void whoever_looks_between_the_renames_is_told_how_to_get_the_results_back() {
+        Path folder = temp.resolve("job");
+        asFolder(folder, 1);
+        for (int at = 0; Files.exists(folder); at++) {
+            FaultyFiles files = new FaultyFiles(Fault.KILL, at);
+            // Thrown as such, or as the cause of what the thread that writes met.
+            assertThrows(Throwable.class, () -> asFolder(files.path(folder), 2));
+        }
+        String message = String.valueOf(assertThrows(UnusableInputException.class, () -> SummaryReader.figures(folder))
+                .getMessage());
+        assertTrue(message.contains("found no such folder; ") && message.contains("call that command again"), message);
+        asFolder(folder, 3);
+        assertTrue(Files.exists(folder.resolve("summary.json")));
     }
 }
