@@ -1,6 +1,7 @@
 package io.rowledger.diagnose;
 
 import io.rowledger.text.Message;
+import java.util.List;
 
 /**
  * A row, or the bar, that was off by more than the log resolves while no finding concerns it: the cause is not recognized.
@@ -11,10 +12,35 @@ import io.rowledger.text.Message;
  * @param limit smallest deviation that is told, as a fraction
  * @param volumeL liquid too little (negative) or too much, L
  * @param evaluatedS time it was evaluated over, s
+ * @param meter number of the meter, from 1, where it feeds several rows; else 0
+ * @param together the rows of that meter, from 1; else empty
  */
-public record Deviation(int product, int row, double fraction, double limit, double volumeL, double evaluatedS) {
+public record Deviation(
+        int product,
+        int row,
+        double fraction,
+        double limit,
+        double volumeL,
+        double evaluatedS,
+        int meter,
+        List<Integer> together) {
     /** Meters differ by less than this, as a fraction; common practice, no source. */
     private static final double METERS = 0.05;
+
+    /** Copies the rows. */
+    public Deviation {
+        together = List.copyOf(together);
+    }
+
+    /** A row with a meter of its own, or the bar. */
+    public Deviation(int product, int row, double fraction, double limit, double volumeL, double evaluatedS) {
+        this(product, row, fraction, limit, volumeL, evaluatedS, 0, List.of());
+    }
+
+    /** The same of all rows of a meter, which the log can't tell apart; {@code allL} of all of them together. */
+    Deviation ofMeter(int number, List<Integer> rows, double allL) {
+        return new Deviation(product, row, fraction, limit, allL, evaluatedS, number, rows);
+    }
 
     /**
      * The smallest deviation that is told.
@@ -27,6 +53,14 @@ public record Deviation(int product, int row, double fraction, double limit, dou
 
     /** The deviation in a sentence. */
     public Message text() {
+        if (meter > 0) {
+            return Message.of(
+                    "findings.unexplained.meter",
+                    Message.of("findings.rows.meters", List.of(meter), together),
+                    Message.percent(100 * (1 + fraction)),
+                    Message.duration(evaluatedS),
+                    together);
+        }
         return row == 0
                 ? Message.of(
                         "findings.unexplained.bar", Message.percent(100 * (1 + fraction)), Message.duration(evaluatedS))

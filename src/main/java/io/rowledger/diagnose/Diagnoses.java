@@ -128,7 +128,8 @@ public final class Diagnoses {
                     finding.lonDeg(),
                     finding.evidence(),
                     finding.alternative(),
-                    finding.check());
+                    finding.check(),
+                    finding.meters());
             return new Placed(found, sum, window, alsoNoticed);
         }
     }
@@ -174,18 +175,19 @@ public final class Diagnoses {
                 }
             }
             Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
+            SharedMeters shared = new SharedMeters(metering == Metering.SHARED ? log.meterRows(p) : new int[0][]);
             double[] form = Calibration.form(limits.get(p), log.hasDown());
-            List<Case> cases = CaseFilter.of(evidence.cases()).stream()
+            List<Case> cases = CaseFilter.of(shared.of(evidence.cases())).stream()
                     .map(found -> calibration.of(found, form))
                     .filter(found -> found.confidence() >= MIN_TOLD)
                     .toList();
             if (showsRows) {
                 baselines.addAll(Baselines.of(evidence, cases));
             }
-            unexplained.addAll(costs.unexplained(cases));
+            unexplained.addAll(shared.deviations(costs.unexplained(cases)));
             double totalL = costs.totalL();
             for (Case found : surestFirst(cases)) {
-                Finding finding = costs.finding(found);
+                Finding finding = shared.named(costs.finding(found));
                 boolean costly = !MOVING.contains(found.kind())
                         || Math.max(Math.abs(finding.volumeL()), costs.misplacedL(found)) > MIN_COST * totalL;
                 placed.add(new Placed(found, finding, costs.window(found), !costly));

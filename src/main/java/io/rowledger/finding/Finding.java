@@ -19,6 +19,8 @@ import java.util.List;
  * @param evidence one or two sentences with numbers
  * @param alternative what else could explain it
  * @param check what to look at on the machine to tell them apart: steps parted by semicolons, cheapest and safest first
+ * @param meters numbers of the meters, from 1, that feed these rows where a meter feeds several rows: then the rows are all of
+ *     theirs, because the log can't tell them apart; empty where each row has a meter of its own
  */
 public record Finding(
         FindingKind kind,
@@ -33,15 +35,68 @@ public record Finding(
         double lonDeg,
         Message evidence,
         Message alternative,
-        Message check) {
+        Message check,
+        List<Integer> meters) {
     /** Checks the ranges and copies the rows. */
     public Finding {
         rows = List.copyOf(rows);
+        meters = List.copyOf(meters);
         if (!(confidence >= 0 && confidence <= 1)) {
             throw new IllegalArgumentException("confidence outside 0..1: " + confidence);
         }
         if (toS < fromS) {
             throw new IllegalArgumentException("a finding that ends before it starts: " + fromS + " to " + toS);
         }
+    }
+
+    /** A finding of rows with a meter each, or of the whole bar. */
+    public Finding(
+            FindingKind kind,
+            List<Integer> rows,
+            double fromS,
+            double toS,
+            double confidence,
+            double areaM2,
+            double volumeL,
+            double nitrogenKg,
+            double latDeg,
+            double lonDeg,
+            Message evidence,
+            Message alternative,
+            Message check) {
+        this(
+                kind,
+                rows,
+                fromS,
+                toS,
+                confidence,
+                areaM2,
+                volumeL,
+                nitrogenKg,
+                latDeg,
+                lonDeg,
+                evidence,
+                alternative,
+                check,
+                List.of());
+    }
+
+    /** The same of these meters with all their rows. */
+    public Finding withMeters(List<Integer> numbers) {
+        return new Finding(
+                kind,
+                rows,
+                fromS,
+                toS,
+                confidence,
+                areaM2,
+                volumeL,
+                nitrogenKg,
+                latDeg,
+                lonDeg,
+                evidence,
+                alternative,
+                check,
+                numbers);
     }
 }

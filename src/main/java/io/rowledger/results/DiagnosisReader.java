@@ -164,7 +164,8 @@ public final class DiagnosisReader {
                 f.where().lon(),
                 text(f.evidence()),
                 text(f.alternative()),
-                text(f.check()));
+                text(f.check()),
+                f.meters());
         List<Figure> figures = f.figures().stream()
                 .map(figure -> new Figure(text(figure.name()), figure.value(), figure.unit()))
                 .toList();

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * A finding in {@code diagnosis.json} and {@code comparison.json}.
  *
  * @param product key of its product
+ * @param meters meters, from 1, where some feed several of the rows; else empty
  * @param volumeL too little is negative
  * @param alternative the next best explanation
  * @param check what to look at on the machine
@@ -24,6 +25,7 @@ record FindingJson(
         String product,
         String kind,
         List<Integer> rows,
+        List<Integer> meters,
         @OrNull @Nullable Instant from,
         @OrNull @Nullable Instant to,
         @Decimals(FindingJson.CONFIDENCE) double confidence,
@@ -43,6 +45,7 @@ record FindingJson(
                 saved.product(),
                 finding.kind().jsonName(),
                 finding.rows(),
+                finding.meters(),
                 JsonNumbers.instant(finding.fromS()),
                 JsonNumbers.instant(finding.toS()),
                 finding.confidence(),
@@ -72,12 +75,14 @@ record FindingJson(
      * A finding in {@code summary.json}.
      *
      * @param product key of the only product it shows in; null where it shows in several
+     * @param meters meters, from 1, where some feed several of the rows; else empty
      * @param intervals bounds of area, volume and nitrogen
      */
     record InSummary(
             @OrNull @Nullable String product,
             String kind,
             List<Integer> rows,
+            List<Integer> meters,
             @OrNull @Nullable Instant from,
             @OrNull @Nullable Instant to,
             @Decimals(CONFIDENCE) double confidence,
@@ -103,6 +108,7 @@ record FindingJson(
                     new FindingProducts(a.rig().products(), a.diagnosis()).onlyKey(i),
                     finding.kind().jsonName(),
                     finding.rows(),
+                    finding.meters(),
                     JsonNumbers.instant(finding.fromS()),
                     JsonNumbers.instant(finding.toS()),
                     finding.confidence(),

@@ -83,7 +83,10 @@ public final class SummaryReader {
         for (int i = 0; i < json.findings().size(); i++) {
             FindingJson.InSummary found = json.findings().get(i);
             findings.add(new JobFinding(
-                    DiagnosisReader.kind(found.kind(), file, "findings[" + i + "]"), found.rows(), found.confidence()));
+                    DiagnosisReader.kind(found.kind(), file, "findings[" + i + "]"),
+                    found.rows(),
+                    found.meters(),
+                    found.confidence()));
         }
         return findings;
     }

@@ -7,6 +7,7 @@ import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.compare.RowVerdict;
 import io.rowledger.report.record.RecordField;
 import io.rowledger.report.record.RecordFields;
@@ -86,6 +87,12 @@ class MessageKeysTest {
                     Arrays.stream(RecordRule.values())
                             .flatMap(rule -> Stream.of("place", "citation", "read", "period", "note")
                                     .map(part -> rule.name() + "." + part))
+                            .toList()),
+            Map.entry(
+                    "findings.metersTitle.",
+                    Stream.of(FindingKind.values())
+                            .filter(kind -> !FindingFacts.onlySetup(kind))
+                            .map(FindingKind::jsonName)
                             .toList()),
             Map.entry(
                     "findings.title.",

@@ -63,4 +63,16 @@ class InspectionTest {
         assertTrue(inspection.text().contains("2026-05-06 read as month-day-year"), inspection.text());
         assertTrue(inspection.text().lines().anyMatch(l -> l.matches(" +Fuel +\\(not used\\) +7")), inspection.text());
     }
+
+    /** A rate per area needs no time, and a rate without a unit may be one. */
+    @Test
+    void polygons_whose_rate_has_no_unit_are_asked_for_the_unit_alone(@TempDir Path folder) throws IOException {
+        Path map = Files.writeString(folder.resolve("cover.geojson"), """
+                {"type": "FeatureCollection", "features": [{"type": "Feature", "properties": {"Rate": 40}, "geometry":
+                {"type": "Polygon", "coordinates": [[[-93.5, 41.5], [-93.499, 41.5], [-93.499, 41.501], [-93.5, 41.5]]]}}]}
+                """);
+        Inspection inspection = LogNotes.inspection(List.of(map));
+        assertEquals(1, inspection.problems().size(), inspection.text());
+        assertTrue(inspection.text().contains("found a rate without a unit"), inspection.text());
+    }
 }

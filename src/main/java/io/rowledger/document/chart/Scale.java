@@ -3,6 +3,7 @@ package io.rowledger.document.chart;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * An axis: its ends and its marks. Values grow upward and to the right, or downward where {@code down} is set.
@@ -49,11 +50,18 @@ public record Scale(double low, double high, List<Tick> ticks, boolean grid, boo
 
     /** Slots numbered from {@code first}; the middle of slot i is at i. */
     public static Scale slots(int first, int count) {
+        return slots(IntStream.range(first, first + count)
+                .mapToObj(Integer::toString)
+                .toList());
+    }
+
+    /** Slots with these labels from the left. */
+    public static Scale slots(List<String> labels) {
         List<Tick> ticks = new ArrayList<>();
-        for (int i = 0; i < count; i++) {
-            ticks.add(new Tick(i, Integer.toString(first + i)));
+        for (int i = 0; i < labels.size(); i++) {
+            ticks.add(new Tick(i, labels.get(i)));
         }
-        return new Scale(-0.5, count - 0.5, ticks, false, false);
+        return new Scale(-0.5, labels.size() - 0.5, ticks, false, false);
     }
 
     /** The same scale with its low end on top. */

@@ -6,10 +6,12 @@ import io.rowledger.log.header.ColumnPlan.Place;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /** Builds a {@link ColumnPlan} from a header line. */
@@ -20,6 +22,9 @@ public final class ColumnPlanBuilder {
     private final Questions questions;
     private final Place place;
     private final List<String> ambiguousDates = new ArrayList<>();
+    /** Columns that a unit may yet make rates per area: these need no time. */
+    private final Set<Integer> mayBeRates = new HashSet<>();
+
     private final List<String> withoutUnit = new ArrayList<>();
 
     /** A header for a role, and the index of another equally good header, or -1. */
@@ -70,7 +75,7 @@ public final class ColumnPlanBuilder {
         boolean rates = columns.stream().anyMatch(c -> c.role().quantity() == LogQuantity.FLOW)
                 && columns.stream()
                         .filter(c -> c.role().quantity() == LogQuantity.FLOW)
-                        .allMatch(c -> c.written().isRate());
+                        .allMatch(c -> c.written().isRate() || mayBeRates.contains(c.index()));
         if (!week && !rates) {
             need(columns, LogQuantity.TIME, "time", "a time such as 2026-05-14T10:00:00Z");
         }
@@ -112,6 +117,9 @@ public final class ColumnPlanBuilder {
             questions.ask(e);
             if (!quantity.isFlowSource()) {
                 return;
+            }
+            if (ColumnUnits.mayBeRate(c.name, headers.get(c.index))) {
+                mayBeRates.add(c.index);
             }
             // Counted as a flow all the same, so that only its unit is asked about.
             column = new Column(

@@ -68,10 +68,15 @@ final class ColumnUnits {
         return new Role(quantity, role.product(), role.row()).canonical();
     }
 
+    /** Returns true for a flow named as a rate without a unit: volume per time or per area. */
+    static boolean mayBeRate(ColumnName name, String header) {
+        return ColumnName.plain(header).contains("rate")
+                && name.role().quantity().isFlowSource()
+                && name.unitText().isEmpty();
+    }
+
     private static UnusableInputException noUnit(Place place, ColumnName name, String header, Dimension dimension) {
-        boolean rate = ColumnName.plain(header).contains("rate")
-                && name.role().quantity().isFlowSource();
-        if (rate && name.unitText().isEmpty()) {
+        if (mayBeRate(name, header)) {
             return rateWithoutUnit(place, name.role(), header);
         }
         boolean weight = Unit.find(name.unitText(), Dimension.MASS_PER_AREA).isPresent();

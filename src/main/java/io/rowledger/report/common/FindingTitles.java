@@ -11,12 +11,17 @@ public final class FindingTitles {
 
     /** The title of a finding. */
     public static Message of(Finding finding) {
-        return of(finding.kind(), finding.rows());
+        return of(finding.kind(), finding.rows(), finding.meters());
     }
 
     /** The title of a finding of this kind and these rows in rising order; no rows stand for the whole bar. */
     public static Message of(FindingKind kind, List<Integer> rows) {
         return Message.of("findings.title." + kind.jsonName(), rows);
+    }
+
+    /** The same where meters, numbered from 1, feed several rows; no meters where each row has its own. */
+    public static Message of(FindingKind kind, List<Integer> rows, List<Integer> meters) {
+        return meters.isEmpty() ? of(kind, rows) : Message.of("findings.metersTitle." + kind.jsonName(), meters, rows);
     }
 
     /** All kinds that are looked for, so that a person knows what an empty list of findings excludes. */

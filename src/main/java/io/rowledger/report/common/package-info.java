@@ -17,7 +17,7 @@
  * <p>For other packages: {@link Audience}, {@link Cautions}, {@link CoveragePhrases}, {@link CoverageSection},
  * {@link CoverageSectionBuilder}, {@link DefectLine}, {@link DriveBack}, {@link Fact}, {@link FindingFacts}, {@link FindingMark},
  * {@link FindingProducts}, {@link FindingTitles}, {@link FindingUncertainties}, {@link FindingUncertainty}, {@link GeoLink},
- * {@link InputFileLine}, {@link IntervalPhrases}, {@link JobTimes}, {@link JobView}, {@link Limits}, {@link MeteredRows}, {@link NextActions}, {@link PlaceEnds},
+ * {@link InputFileLine}, {@link IntervalPhrases}, {@link JobTimes}, {@link JobView}, {@link Limits}, {@link MeteredRows}, {@link MeterLanes}, {@link NextActions}, {@link PlaceEnds},
  * {@link ProductSums}, {@link QualitySection}, {@link QualitySectionBuilder}, {@link ReportHeader},
  * {@link ReportHeaders}, {@link ReportOptions}, {@link ReturnPlaces}, {@link ReviewSummary}, {@link RowHealth},
  * {@link RowPicture}, {@link RowPictureFigure}, {@link SavedDiagnosis}, {@link SetbackSection},

@@ -12,6 +12,7 @@ import io.rowledger.document.chart.XyChart;
 import io.rowledger.document.chart.XyChart.Margins;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingMark;
+import io.rowledger.report.common.MeterLanes;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -36,15 +37,18 @@ public final class DeviationPicture implements Chart {
     private final RowPicture data;
     private final List<FindingMark> marks;
     private final Messages messages;
+    private final MeterLanes lanes;
     private final boolean legend;
     private final double[] x0;
     private final double[] x1;
 
     public DeviationPicture(RowPicture data, List<FindingMark> marks, Messages messages) {
-        this(data, marks, messages, true);
+        this(data, MeterLanes.ofRows(data.rows()), marks, messages, true);
     }
 
-    private DeviationPicture(RowPicture data, List<FindingMark> marks, Messages messages, boolean legend) {
+    private DeviationPicture(
+            RowPicture data, MeterLanes lanes, List<FindingMark> marks, Messages messages, boolean legend) {
+        this.lanes = lanes;
         this.legend = legend;
         this.data = data;
         this.marks = marks;
@@ -55,7 +59,12 @@ public final class DeviationPicture implements Chart {
 
     /** The same where several pictures share one legend. */
     public static DeviationPicture withoutLegend(RowPicture data, List<FindingMark> marks, Messages messages) {
-        return new DeviationPicture(data, marks, messages, false);
+        return new DeviationPicture(data, MeterLanes.ofRows(data.rows()), marks, messages, false);
+    }
+
+    /** The same of data whose lines are these lanes. */
+    public DeviationPicture of(MeterLanes drawn) {
+        return new DeviationPicture(data, drawn, marks, messages, legend);
     }
 
     /** Columns across the width by their time, the passes set apart. */
@@ -93,7 +102,7 @@ public final class DeviationPicture implements Chart {
         double bottom = heightPt - below;
         double row = (bottom - TOP_PT) / data.rows();
         XyChart chart = new XyChart(
-                clock(canvas, widthPt), Scale.slots(1, data.rows()).downward(), new Margins(LEFT_PT, TOP_PT, 0, below));
+                clock(canvas, widthPt), Scale.slots(lanes.labels()).downward(), new Margins(LEFT_PT, TOP_PT, 0, below));
         cells(chart);
         for (int r = 1; r < data.rows(); r++) {
             chart.across(r - 0.5, Palette.WHITE, Math.min(0.8, row / 8));
@@ -103,7 +112,12 @@ public final class DeviationPicture implements Chart {
         }
         chart.paint(canvas, widthPt, heightPt);
         hatch(canvas, widthPt, bottom);
-        canvas.text(messages.text("words.map.row"), LEFT_PT - 4, TOP_PT - 3, Palette.SMALL, Align.RIGHT);
+        canvas.text(
+                messages.text(lanes.shared() ? "words.map.rowsOfMeter" : "words.map.row"),
+                LEFT_PT - 4,
+                TOP_PT - 3,
+                Palette.SMALL,
+                Align.RIGHT);
         passNumbers(canvas);
         numbers(canvas, row);
         if (legend) {

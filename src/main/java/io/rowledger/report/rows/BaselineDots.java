@@ -35,7 +35,7 @@ final class BaselineDots implements Chart {
             halfHeightPct = Double.isFinite(reachPct) ? Math.max(halfHeightPct, reachPct) : halfHeightPct;
         }
         XyChart chart = new XyChart(
-                        Scale.slots(rows.get(0).row(), n),
+                        Scale.slots(rows.stream().map(BaselineLine::label).toList()),
                         Scale.round(-halfHeightPct, halfHeightPct, 5, true, messages.units()),
                         Margins.CAPTIONED)
                 .band(-Limits.WATCH_PCT, Limits.WATCH_PCT, Palette.BAND)

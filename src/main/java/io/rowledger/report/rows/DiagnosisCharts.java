@@ -2,6 +2,7 @@ package io.rowledger.report.rows;
 
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.MeterLanes;
 import io.rowledger.report.common.RowPictureFigure;
 import io.rowledger.report.map.DeviationPicture;
 import io.rowledger.report.rows.RowDiagnosis.Baseline;
@@ -24,16 +25,22 @@ final class DiagnosisCharts {
         Map<String, Chart> charts = new LinkedHashMap<>();
         WorkClock clock = new WorkClock(in.track().passes());
         for (int p = 0; p < diagnosis.pictures().size(); p++) {
+            MeterLanes lanes = in.lanes().get(p);
             RowPictureFigure picture = diagnosis.pictures().get(p);
             charts.put(
                     "picture/" + picture.key(),
-                    DeviationPicture.withoutLegend(picture.data(), picture.marks(), messages));
+                    DeviationPicture.withoutLegend(picture.data(), picture.marks(), messages)
+                            .of(lanes));
             JobTraces traces = in.traces().get(p);
             charts.put(
                     "target/" + picture.key(),
                     new DeviationPicture(
-                            traces.againstTarget(in.diagnosis().pictures().get(p)), picture.marks(), messages));
-            charts.put("stack/" + picture.key(), new StackedTraces(traces, clock, faulty(picture), messages));
+                                    lanes.of(traces.againstTarget(
+                                            in.diagnosis().pictures().get(p))),
+                                    picture.marks(),
+                                    messages)
+                            .of(lanes));
+            charts.put("stack/" + picture.key(), new StackedTraces(traces, lanes, clock, faulty(picture), messages));
         }
         if (diagnosis.oneMeter() && !in.traces().isEmpty()) {
             charts.put("bar", new WholeJobChart(in.traces().get(0), clock, null, messages));

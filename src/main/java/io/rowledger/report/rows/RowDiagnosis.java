@@ -158,6 +158,7 @@ public record RowDiagnosis(
      * Healthy state of one row.
      *
      * @param row from 1 at the left
+     * @param label the row, or all rows of a meter that feeds several
      * @param usual median deviation from the other rows
      * @param spread one robust standard deviation
      * @param response time constant of the response to speed and target
@@ -169,6 +170,7 @@ public record RowDiagnosis(
      */
     public record BaselineLine(
             int row,
+            String label,
             String usual,
             String spread,
             String response,

@@ -12,6 +12,7 @@ import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingMark;
+import io.rowledger.report.common.MeterLanes;
 import io.rowledger.report.common.RowPicture;
 import io.rowledger.report.common.RowPictureFigure;
 import io.rowledger.report.rows.RowDiagnosis.Baseline;
@@ -93,10 +94,12 @@ final class RowDiagnosisBuilder {
             pictures.add(new RowPictureFigure(
                     products.get(p).key(),
                     products.get(p).name(),
-                    RowPicture.size(full.rows(), diagnosis.pictures().size() > 1),
-                    RowPicture.of(full),
+                    RowPicture.size(
+                            in.lanes().get(p).rows().size(),
+                            diagnosis.pictures().size() > 1),
+                    in.lanes().get(p).of(RowPicture.of(full)),
                     in.traces().get(p).hasTarget(),
-                    marks));
+                    in.lanes().get(p).of(marks)));
         }
         return pictures;
     }
@@ -216,8 +219,13 @@ final class RowDiagnosisBuilder {
             List<BaselineLine> lines = new ArrayList<>();
             int outliers = 0;
             for (RowBaseline row : diagnosis.baselines()) {
-                if (row.product() == p) {
-                    lines.add(line(row));
+                int number = row.row();
+                List<Integer> lane = in.lanes().get(p).rows().stream()
+                        .filter(rows -> rows.contains(number))
+                        .findFirst()
+                        .orElse(List.of(number));
+                if (row.product() == p && lane.get(0) == number) {
+                    lines.add(line(row, MeterLanes.label(lane)));
                     outliers += row.outlier() ? 1 : 0;
                 }
             }
@@ -232,11 +240,12 @@ final class RowDiagnosisBuilder {
         return baselines;
     }
 
-    private BaselineLine line(RowBaseline row) {
+    private BaselineLine line(RowBaseline row, String label) {
         double usualPct = (row.medianRatio() - 1) * 100;
         boolean evaluated = row.evaluatedS() > 0;
         return new BaselineLine(
                 row.row(),
+                label,
                 f.signedPercent(usualPct),
                 f.percent(row.spread() * 100),
                 Double.isFinite(row.responseS()) ? seconds(row.responseS()) : f.unknown(),

@@ -9,6 +9,7 @@ import io.rowledger.log.Metering;
 import io.rowledger.report.common.FindingProducts;
 import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.MeterLanes;
 import io.rowledger.report.common.ReportHeaders;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.rows.RowsInput.FindingView;
@@ -57,10 +58,12 @@ public final class RowDiagnosisReport {
                     diagnosis.alsoNoticed().get(i)));
         }
         List<JobTraces> traces = new ArrayList<>();
+        List<MeterLanes> lanes = new ArrayList<>();
         List<Metering> metering = new ArrayList<>();
         List<Boolean> totals = new ArrayList<>();
         for (int p = 0; p < a.rig().products().size(); p++) {
             traces.add(JobTraces.of(a.log(), a.track(), a.strips(), a.delivery(), p));
+            lanes.add(MeterLanes.of(a.log(), p, a.rig().rows()));
             metering.add(a.log().metering(p));
             totals.add(a.log().hasTotal(p));
         }
@@ -72,6 +75,7 @@ public final class RowDiagnosisReport {
                 diagnosis,
                 findings,
                 traces,
+                lanes,
                 metering,
                 totals,
                 times);

@@ -9,6 +9,7 @@ import io.rowledger.log.Metering;
 import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.FindingUncertainty;
 import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.MeterLanes;
 import io.rowledger.report.common.ReportHeader;
 import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
@@ -25,6 +26,7 @@ import java.util.List;
  * @param diagnosis row-by-time pictures, baselines and notes
  * @param findings most certain first
  * @param traces the rows over the whole job, one per product in rig order
+ * @param lanes what the pictures draw apart, one per product
  * @param metering what the log's meters measure, one per product
  * @param totalMeters true for a product whose total is metered too
  * @param times when the work was done
@@ -37,12 +39,14 @@ record RowsInput(
         Diagnosis diagnosis,
         List<FindingView> findings,
         List<JobTraces> traces,
+        List<MeterLanes> lanes,
         List<Metering> metering,
         List<Boolean> totalMeters,
         JobTimes times) {
     RowsInput {
         findings = List.copyOf(findings);
         traces = List.copyOf(traces);
+        lanes = List.copyOf(lanes);
         metering = List.copyOf(metering);
         totalMeters = List.copyOf(totalMeters);
     }

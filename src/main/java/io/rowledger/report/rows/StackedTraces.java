@@ -8,12 +8,13 @@ import io.rowledger.document.chart.Scale.Tick;
 import io.rowledger.document.chart.XyChart;
 import io.rowledger.document.chart.XyChart.Margins;
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.common.MeterLanes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 
-/** All rows one below another over the whole job: each row's rate against its target, or against the other rows without one. */
+/** All rows, or meters that feed several, one below another over the whole job: each row's rate against its target, or against the other rows without one. */
 final class StackedTraces implements Chart {
     /** Height of a row's target above the row's foot, as a share of its lane. */
     private static final double LANE = 0.72;
@@ -21,6 +22,7 @@ final class StackedTraces implements Chart {
     private static final double MAX_SHARE = 1.35;
 
     private final JobTraces traces;
+    private final MeterLanes meters;
     private final WorkClock clock;
     private final Set<Integer> faulty;
     private final Messages messages;
@@ -28,10 +30,11 @@ final class StackedTraces implements Chart {
     /**
      * The stack of one product.
      *
-     * @param faulty numbers of the rows that a finding concerns, drawn in the row's color
+     * @param faulty numbers of the lanes that a finding concerns, drawn in the row's color
      */
-    StackedTraces(JobTraces traces, WorkClock clock, Set<Integer> faulty, Messages messages) {
+    StackedTraces(JobTraces traces, MeterLanes meters, WorkClock clock, Set<Integer> faulty, Messages messages) {
         this.traces = traces;
+        this.meters = meters;
         this.clock = clock;
         this.faulty = faulty;
         this.messages = messages;
@@ -39,15 +42,18 @@ final class StackedTraces implements Chart {
 
     @Override
     public void paint(Canvas canvas, double widthPt, double heightPt) {
-        int rows = traces.rows();
+        int rows = meters.rows().size();
+        List<String> labels = meters.labels();
         List<Tick> numbers = new ArrayList<>();
         for (int r = 0; r < rows; r++) {
-            numbers.add(new Tick(rows - 1 - r + LANE / 2, Integer.toString(r + 1)));
+            numbers.add(new Tick(rows - 1 - r + LANE / 2, labels.get(r)));
         }
         Scale lanes = new Scale(-0.05, rows, numbers, false, false);
         Margins margins = new Margins(20, 14, 2, 13);
         Scale times = clock.wholeJob(canvas, widthPt - margins.left() - margins.right(), messages.units());
-        XyChart chart = new XyChart(times, lanes, margins).lineBelow().unit(messages.text("words.map.row"));
+        XyChart chart = new XyChart(times, lanes, margins)
+                .lineBelow()
+                .unit(messages.text(meters.shared() ? "words.map.rowsOfMeter" : "words.map.row"));
         for (double turn : clock.turns()) {
             chart.upright(turn, Palette.BAND, 0.5);
         }
@@ -65,8 +71,20 @@ final class StackedTraces implements Chart {
                 .paint(canvas, widthPt, heightPt);
     }
 
-    private void trace(XyChart chart, int r, double foot) {
-        double[] against = traces.hasTarget() ? traces.targetLPerM2[r] : traces.peersLPerM2(r);
+    /** The row that stands for a lane in a slice: the first that is known. */
+    private int row(int lane, int s) {
+        List<Integer> rows = meters.rows().get(lane);
+        return rows.stream()
+                        .filter(row -> Double.isFinite(traces.rateLPerM2[row - 1][s]))
+                        .findFirst()
+                        .orElse(rows.get(0))
+                - 1;
+    }
+
+    private void trace(XyChart chart, int lane, double foot) {
+        double[] peers = traces.hasTarget()
+                ? new double[0]
+                : traces.peersLPerM2(meters.rows().get(lane).get(0) - 1);
         double[] x = new double[2 * traces.slices()];
         double[] y = new double[x.length];
         int n = 0;
@@ -75,11 +93,12 @@ final class StackedTraces implements Chart {
                 x[n] = clock.at(traces.startS[s]);
                 y[n++] = Double.NaN;
             }
-            double share = traces.rateLPerM2[r][s] / against[s];
+            int r = row(lane, s);
+            double share = traces.rateLPerM2[r][s] / (traces.hasTarget() ? traces.targetLPerM2[r][s] : peers[s]);
             x[n] = clock.at((traces.startS[s] + traces.endS[s]) / 2);
             y[n++] = foot + LANE * Math.min(MAX_SHARE, share);
         }
-        int rgb = faulty.contains(r + 1) ? TraceColors.ROW : Palette.ACCENT;
+        int rgb = faulty.contains(lane + 1) ? TraceColors.ROW : Palette.ACCENT;
         chart.line(Arrays.copyOf(x, n), Arrays.copyOf(y, n), rgb, 0.8);
     }
 }

@@ -7,6 +7,7 @@ import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.season.BatchOutcome.Result;
 import io.rowledger.report.season.BatchSummary.JobText;
 import io.rowledger.report.season.BatchSummary.Line;
@@ -106,11 +107,25 @@ final class BatchSummaryBuilder {
         }
         long faulty =
                 figures.stream().filter(one -> !namedFindings(one).isEmpty()).count();
-        answer.add(
-                faulty == 0
-                        ? Message.of("season.batch.noFault")
-                        : Message.of("season.batch.faults", faulty, figures.size()));
+        answer.add(faulty == 0 ? noFault() : Message.of("season.batch.faults", faulty, figures.size()));
         return answer;
+    }
+
+    /** No finding, and in how many of the jobs no single row could be compared with the others. */
+    private Message noFault() {
+        long unchecked = figures.stream().filter(one -> !showsRows(one.job())).count();
+        return unchecked == 0
+                ? Message.of("season.batch.noFault")
+                : Message.of("season.batch.noFaultUnchecked", unchecked, figures.size());
+    }
+
+    /** Returns true if the row diagnosis could compare some row with the others. */
+    private static boolean showsRows(SeasonJob job) {
+        SavedDiagnosis rows = job.rows();
+        return rows != null
+                && rows.products().stream()
+                        .flatMap(product -> product.rows().stream())
+                        .anyMatch(row -> row.evaluatedS() > 0);
     }
 
     private Message jobs() {
@@ -164,7 +179,7 @@ final class BatchSummaryBuilder {
         return namedFindings(of).stream()
                 .map(fault -> messages.text(
                         "season.batch.fault",
-                        FindingTitles.of(fault.kind(), fault.rows()),
+                        FindingTitles.of(fault.kind(), fault.rows(), fault.meters()),
                         FindingFacts.confidence(fault.confidence())))
                 .toList();
     }

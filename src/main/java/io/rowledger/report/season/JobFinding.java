@@ -8,15 +8,22 @@ import java.util.List;
  *
  * @param kind what it is
  * @param rows its rows, from 1 at the left; empty for the whole bar
+ * @param meters the meters, from 1, where some feed several of its rows; else empty
  * @param confidence from 0 to 1
  */
-public record JobFinding(FindingKind kind, List<Integer> rows, double confidence) {
+public record JobFinding(FindingKind kind, List<Integer> rows, List<Integer> meters, double confidence) {
     /** Smallest confidence that ledger and batch summary name; the job's own row diagnosis has the others. */
     static final double MIN_CONFIDENCE = 0.5;
 
     /** Copies the rows. */
     public JobFinding {
         rows = List.copyOf(rows);
+        meters = List.copyOf(meters);
+    }
+
+    /** A finding of rows with a meter each, or of the whole bar. */
+    public JobFinding(FindingKind kind, List<Integer> rows, double confidence) {
+        this(kind, rows, List.of(), confidence);
     }
 
     /** True if ledger and batch summary name it. */

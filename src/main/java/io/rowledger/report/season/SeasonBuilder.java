@@ -123,7 +123,7 @@ public final class SeasonBuilder {
                     "season.note.findings",
                     name,
                     job.folder(),
-                    FindingTitles.of(first.kind(), first.rows()),
+                    FindingTitles.of(first.kind(), first.rows(), first.meters()),
                     findings.size() - 1));
         }
     }

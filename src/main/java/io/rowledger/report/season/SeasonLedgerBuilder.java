@@ -191,7 +191,7 @@ final class SeasonLedgerBuilder {
         List<Message> titles = job.findings().stream()
                 .filter(JobFinding::isNamed)
                 .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
-                .map(finding -> FindingTitles.of(finding.kind(), finding.rows()))
+                .map(finding -> FindingTitles.of(finding.kind(), finding.rows(), finding.meters()))
                 .toList();
         int named = Math.min(MAX_TITLES, titles.size());
         String text = String.join("; ", messages.texts(titles.subList(0, named)));
