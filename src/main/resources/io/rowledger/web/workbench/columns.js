@@ -46,6 +46,7 @@
       families(state),
       speeds(state),
       hints(state),
+      order(state),
       table.problems.length ? R.h('details.questions', {open: !families(state) && !speeds(state)},
         R.h('summary', null, R.t('workbench.columns.questions', table.problems.length)),
         R.h('ol', null, table.problems.map(function (text) { return R.h('li', null, text); }))) : null,
@@ -241,6 +242,32 @@
     }
     return rows.length ? R.h('section.card', {'aria-label': R.t('workbench.columns.facts')},
       R.h('h2', null, R.t('workbench.columns.facts')), rows) : null;
+  }
+
+  /** Which column is which row, from the left: a column can be moved past its neighbor. */
+  function order(state) {
+    var lines = state.table.columns.map(function (column) {
+      var key = chosenFor(state, column.header) || column.quantity + (column.unit ? '[' + column.unit + ']' : '');
+      var match = /^(flow|rate)_(\d+)(\[|$)/.exec(key);
+      return match ? {key: key, kind: match[1], row: +match[2], header: column.header} : null;
+    }).filter(Boolean);
+    lines = lines.filter(function (line) { return line.kind === lines[0].kind; })
+      .sort(function (a, b) { return a.row - b.row; });
+    if (lines.length < 2) {
+      return null;
+    }
+    var swap = function (n) {
+      lines.forEach(function (line) { state.columns[line.key] = line.header; });
+      state.columns[lines[n].key] = lines[n + 1].header;
+      state.columns[lines[n + 1].key] = lines[n].header;
+      state.save();
+    };
+    return R.h('details.order', null, R.h('summary', null, R.t('workbench.columns.order')),
+      R.h('ol', null, lines.map(function (line, n) {
+        return R.h('li', {value: line.row}, line.header, ' ', n + 1 < lines.length ? R.h('button.quiet', {
+          type: 'button', 'aria-label': R.t('workbench.columns.moveRightOf', line.header), onclick: function () { swap(n); }
+        }, R.t('workbench.columns.moveRight')) : null);
+      })));
   }
 
   function check(field) {
