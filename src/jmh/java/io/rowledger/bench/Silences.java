@@ -33,7 +33,7 @@ public final class Silences {
             long best = Long.MAX_VALUE;
             for (int run = 0; run < RUNS; run++) {
                 long start = CPU.getCurrentThreadCpuTime();
-                Pipeline.analyse(files, 1, Progress.SILENT);
+                Pipeline.analyze(files, 1, Progress.SILENT);
                 best = Math.min(best, CPU.getCurrentThreadCpuTime() - start);
             }
             System.out.printf(Locale.ROOT, "| %d | %.0f | %.0f |%n", silences, best * 1e-6, best * 1e-3 / records);

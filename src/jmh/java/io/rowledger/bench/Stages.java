@@ -30,7 +30,7 @@ public final class Stages {
         Clock clock = new Clock();
         JobFiles files =
                 new JobFiles(List.of(in.resolve("log.csv")), in.resolve("rig.yaml"), in.resolve("boundary.geojson"));
-        Analysis analysis = Pipeline.analyse(files, threads, clock);
+        Analysis analysis = Pipeline.analyze(files, threads, clock);
         clock.begins("writing the reports", "");
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "benchmark");
         Reports.write(

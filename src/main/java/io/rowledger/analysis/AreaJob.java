@@ -59,14 +59,14 @@ final class AreaJob {
         }
     }
 
-    static Analysis analyse(JobFiles files, RigFile rigFile, int threads, Progress progress) {
+    static Analysis analyze(JobFiles files, RigFile rigFile, int threads, Progress progress) {
         Rig rig = rigFile.rig();
         AreaLog log = AreaLog.read(files.logs(), rig.logOptions());
         progress.begins("computing coverage", log.areas().size() + " areas");
-        return new AreaJob(rig, log).analyse(files, rigFile, threads);
+        return new AreaJob(rig, log).analyze(files, rigFile, threads);
     }
 
-    private Analysis analyse(JobFiles files, RigFile rigFile, int threads) {
+    private Analysis analyze(JobFiles files, RigFile rigFile, int threads) {
         Envelope extent = new Envelope();
         ground.forEach(area -> extent.expandToInclude(area.getEnvelopeInternal()));
         FieldMaps maps = FieldMaps.read(files, rig, plane, extent);

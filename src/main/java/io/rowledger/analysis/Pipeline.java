@@ -41,13 +41,13 @@ public final class Pipeline {
      * @param progress hears the phases
      * @throws UnusableInputException where a file can't be used
      */
-    public static Analysis analyse(JobFiles files, int threads, Progress progress) {
+    public static Analysis analyze(JobFiles files, int threads, Progress progress) {
         RigFile rigFile = RigReader.read(files.rig());
         Rig rig = rigFile.rig();
         int logs = files.logs().size();
         progress.begins("reading the log", logs == 1 ? "1 file" : logs + " files");
         if (AreaLog.is(files.logs().get(0))) {
-            return AreaJob.analyse(files, rigFile, threads, progress);
+            return AreaJob.analyze(files, rigFile, threads, progress);
         }
         LogReading reading = LogReader.read(files.logs(), rig.logOptions());
         LogTable log = reading.table();

@@ -73,7 +73,7 @@ public final class Batch {
     @FunctionalInterface
     public interface Work {
         /**
-         * Analyses the files and writes the results.
+         * Analyzes the files and writes the results.
          *
          * @param check what the analysis must stand before anything is written
          * @param folder to be made and written to

@@ -39,7 +39,7 @@ public final class BatchRun {
      * @throws UnusableInputException where the files can't be used
      */
     public static void field(JobFiles files, Batch.Check check, Path fresh, int threads, Work work, Progress progress) {
-        Analysis analysis = Pipeline.analyse(files, threads, progress);
+        Analysis analysis = Pipeline.analyze(files, threads, progress);
         check.require(analysis);
         if (work.setupApplied) {
             analysis = Pipeline.withSetupApplied(analysis, files, threads, progress);

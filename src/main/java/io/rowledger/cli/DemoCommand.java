@@ -64,7 +64,7 @@ final class DemoCommand implements Callable<Integer> {
                 Path rig = unpack(sample, "rig.yaml", folder, made);
                 Path boundary = sample.boundary() == null ? null : unpack(sample, sample.boundary(), folder, made);
                 JobFiles files = new JobFiles(List.of(log), rig, boundary);
-                Analysis analysis = Pipeline.analyse(files, results.threadCount(), console.progress(false));
+                Analysis analysis = Pipeline.analyze(files, results.threadCount(), console.progress(false));
                 console.out().println(sample.name() + ":");
                 results.write(analysis, files, out.resolve(sample.name()), console.out());
             }

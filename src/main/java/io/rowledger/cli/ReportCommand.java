@@ -140,7 +140,7 @@ final class ReportCommand implements Callable<Integer> {
         Thread prepare = new Thread(SummaryJson::prepareWriting, "prepare writing");
         prepare.setDaemon(true);
         prepare.start();
-        Analysis analysis = Pipeline.analyse(files, results.threadCount(), progress);
+        Analysis analysis = Pipeline.analyze(files, results.threadCount(), progress);
         LogDates.requirePast(analysis.log(), Clock.systemUTC());
         FieldParts.requireOne(analysis);
         if (applySetupCheck) {

@@ -75,7 +75,7 @@ final class Drive {
         try {
             Files.write(file, rig.yaml().getBytes(StandardCharsets.UTF_8));
             JobFiles files = new JobFiles(field.logs(), file, field.boundary());
-            Analysis analysis = Pipeline.analyse(files, Runtime.getRuntime().availableProcessors(), Progress.SILENT);
+            Analysis analysis = Pipeline.analyze(files, Runtime.getRuntime().availableProcessors(), Progress.SILENT);
             return driven(analysis);
         } finally {
             turn.unlock();

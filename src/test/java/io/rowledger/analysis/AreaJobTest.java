@@ -111,7 +111,7 @@ class AreaJobTest {
             Path log, String rig, @Nullable Path boundary, @Nullable Path prescription, @Nullable Path keepOut)
             throws IOException {
         Path file = Files.writeString(dir.resolve("rig.yaml"), rig);
-        return Pipeline.analyse(
+        return Pipeline.analyze(
                 new JobFiles(List.of(log), file, boundary, prescription, keepOut, Double.NaN), 1, Progress.SILENT);
     }
 
@@ -365,7 +365,7 @@ class AreaJobTest {
             Path log = list.filter(path -> path.getFileName().toString().startsWith("log."))
                     .findFirst()
                     .orElseThrow();
-            return Pipeline.analyse(new JobFiles(List.of(log), folder.resolve("rig.yaml"), null), 1, Progress.SILENT);
+            return Pipeline.analyze(new JobFiles(List.of(log), folder.resolve("rig.yaml"), null), 1, Progress.SILENT);
         }
     }
 
@@ -410,7 +410,7 @@ class AreaJobTest {
         Path log = geoJson("log.geojson", feature(0, 1, "\"rate[gal/ac]\":40"));
         Path rig = Files.writeString(dir.resolve("rig.yaml"), RIG);
         JobFiles twice = new JobFiles(List.of(log, log), rig, null);
-        assertTrue(assertThrows(UnusableInputException.class, () -> Pipeline.analyse(twice, 1, Progress.SILENT))
+        assertTrue(assertThrows(UnusableInputException.class, () -> Pipeline.analyze(twice, 1, Progress.SILENT))
                 .getMessage()
                 .contains("found the same file as"));
     }

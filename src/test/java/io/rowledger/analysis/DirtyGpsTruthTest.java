@@ -67,10 +67,10 @@ class DirtyGpsTruthTest {
         assertTrue(lat >= 0 && fix >= 0 && down >= 0 && clean.size() > 2500, clean.size() + " lines, " + header);
     }
 
-    private static Analysis analyse(List<String> lines) throws IOException {
+    private static Analysis analyze(List<String> lines) throws IOException {
         Path log = folder.resolve("dirty.csv");
         Files.write(log, lines);
-        return Pipeline.analyse(
+        return Pipeline.analyze(
                 new JobFiles(List.of(log), folder.resolve("rig.yaml"), folder.resolve("boundary.geojson")),
                 2,
                 Progress.SILENT);
@@ -135,7 +135,7 @@ class DirtyGpsTruthTest {
                 lines.set(i + k, at(lines.get(i + k), lines.get(i)));
             }
         }
-        Analysis a = analyse(lines);
+        Analysis a = analyze(lines);
         int blocks = (int) Math.ceil((clean.size() - 310) / 150.0);
         assertTrue(dropped(a).frozen() >= 0.8 * 5 * blocks, dropped(a) + " of " + 5 * blocks);
         assertTrue(dropped(a).frozen() <= 5 * blocks, dropped(a) + " of " + 5 * blocks);
@@ -148,7 +148,7 @@ class DirtyGpsTruthTest {
         for (int i = 1; i < lines.size(); i++) {
             lines.set(i, at(lines.get(i), clean.get((i - 1) / 5 * 5 + 1)));
         }
-        Analysis a = analyse(lines);
+        Analysis a = analyze(lines);
         assertTrue(dropped(a).frozen() > 0.7 * clean.size(), dropped(a).toString());
         holds(a, 0, 0);
     }
@@ -181,14 +181,14 @@ class DirtyGpsTruthTest {
             }
             lines.add(line);
         }
-        Analysis a = analyse(lines);
+        Analysis a = analyze(lines);
         assertEquals(new LogSource.Dropped(zeros, repeated, swapped, jumps, 0), dropped(a));
         holds(a, 0, 0);
     }
 
     /** The line half-way along each pass of full length: straight on, bar down. */
     private static List<Integer> middles() throws IOException {
-        Analysis a = analyse(clean);
+        Analysis a = analyze(clean);
         List<Integer> lines = new ArrayList<>();
         for (Pass pass : a.track().passes()) {
             if (pass.lengthM() > 150) {
@@ -223,7 +223,7 @@ class DirtyGpsTruthTest {
         for (int i = 250; i + 50 < clean.size(); i += 170) {
             starts.add(i);
         }
-        Analysis a = analyse(losing(starts, 6));
+        Analysis a = analyze(losing(starts, 6));
         assertEquals(6 * starts.size(), dropped(a).noFix());
         assertEquals(List.of(), a.track().breaks());
         holds(a, 0, 0);
@@ -233,7 +233,7 @@ class DirtyGpsTruthTest {
     @Test
     void a_fix_lost_under_trees_on_a_straight_pass_costs_nothing() throws IOException {
         List<Integer> middles = middles();
-        Analysis a = analyse(losing(middles, 30));
+        Analysis a = analyze(losing(middles, 30));
         assertEquals(30 * middles.size(), dropped(a).noFix());
         List<PathBreak> breaks = a.track().breaks();
         assertEquals(middles.size(), breaks.size(), breaks.toString());
@@ -255,7 +255,7 @@ class DirtyGpsTruthTest {
         List<String> lines = new ArrayList<>(Files.readAllLines(bend.resolve("log.csv")));
         JobFiles files = new JobFiles(
                 List.of(bend.resolve("log.csv")), bend.resolve("rig.yaml"), bend.resolve("boundary.geojson"));
-        Analysis a = Pipeline.analyse(files, 2, Progress.SILENT);
+        Analysis a = Pipeline.analyze(files, 2, Progress.SILENT);
         int lost = 0;
         for (Pass pass : a.track().passes()) {
             int start = 1
@@ -267,7 +267,7 @@ class DirtyGpsTruthTest {
             lost += pass.lengthM() > 150 ? 1 : 0;
         }
         Files.write(bend.resolve("log.csv"), lines);
-        Analysis dirty = Pipeline.analyse(files, 2, Progress.SILENT);
+        Analysis dirty = Pipeline.analyze(files, 2, Progress.SILENT);
         assertTrue(lost >= 10, lost + " passes");
         assertEquals(
                 lost,
@@ -298,7 +298,7 @@ class DirtyGpsTruthTest {
         }
         // The logger itself was silent: nobody knows what the bar did.
         lines.subList(unknown, unknown + 30).clear();
-        Analysis a = analyse(lines);
+        Analysis a = analyze(lines);
         List<PathBreak> breaks = a.track().breaks();
         assertEquals(3, breaks.size(), breaks.toString());
         for (PathBreak each : breaks) {
@@ -319,7 +319,7 @@ class DirtyGpsTruthTest {
                 lines.add(clean.get(i));
             }
         }
-        Analysis a = analyse(lines);
+        Analysis a = analyze(lines);
         assertEquals(0, dropped(a).total());
         assertEquals(List.of(), a.track().breaks());
         holds(a, 0, 0);
@@ -333,7 +333,7 @@ class DirtyGpsTruthTest {
         for (int i = from; i < from + 100; i++) {
             lines.set(i, moved(lines.get(i), 1.0));
         }
-        Analysis a = analyse(lines);
+        Analysis a = analyze(lines);
         List<PathBreak> breaks = a.track().breaks();
         assertEquals(2, breaks.size(), breaks.toString());
         for (PathBreak each : breaks) {
@@ -349,7 +349,7 @@ class DirtyGpsTruthTest {
 
     @Test
     void the_clean_log_has_no_breaks_and_nothing_left_out() throws IOException {
-        Analysis a = analyse(clean);
+        Analysis a = analyze(clean);
         assertEquals(0, dropped(a).total());
         assertEquals(List.of(), a.track().breaks());
         holds(a, 0, 0);

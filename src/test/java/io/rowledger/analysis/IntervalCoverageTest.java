@@ -23,7 +23,7 @@ class IntervalCoverageTest {
     void a_skip_whose_opened_ring_is_tied_is_measured() {
         MismeasuredJob job = MismeasuredJob.draw(606_504_447);
         job.result().writeTo(folder);
-        Analysis a = Pipeline.analyse(
+        Analysis a = Pipeline.analyze(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")),
                         folder.resolve("rig.yaml"),

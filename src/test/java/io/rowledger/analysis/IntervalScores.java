@@ -55,7 +55,7 @@ final class IntervalScores {
             Path own = folder.resolve("job" + i);
             job.result().writeTo(own);
             Path boundary = own.resolve("boundary.geojson");
-            Analysis a = Pipeline.analyse(
+            Analysis a = Pipeline.analyze(
                     new JobFiles(
                             List.of(own.resolve("log.csv")),
                             own.resolve("rig.yaml"),

@@ -62,7 +62,7 @@ class LogFormsTest {
     private Analysis analyze(String name, Path log, String rigText) throws IOException {
         Path file = folder.resolve(name + ".yaml");
         Files.writeString(file, rigText);
-        return Pipeline.analyse(new JobFiles(List.of(log), file, null), 2, Progress.SILENT);
+        return Pipeline.analyze(new JobFiles(List.of(log), file, null), 2, Progress.SILENT);
     }
 
     private int column(String start) {

@@ -47,7 +47,7 @@ class MapNotesTest {
         Path zones = Files.writeString(folder.resolve("zones.geojson"), feature("\"target\":\"30 gal/ac\"", bow));
         Path away = Files.writeString(
                 folder.resolve("away.geojson"), feature("\"setback\":\"10 ft\",\"name\":\"Pond\"", bow));
-        List<Message> notes = Pipeline.analyse(
+        List<Message> notes = Pipeline.analyze(
                         new JobFiles(
                                 List.of(folder.resolve("log.csv")),
                                 folder.resolve("rig.yaml"),

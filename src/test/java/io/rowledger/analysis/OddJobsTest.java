@@ -105,7 +105,7 @@ class OddJobsTest {
     private static void holds(Scenario scenario, Path folder) throws IOException {
         SimResult job = scenario.run().writeTo(folder);
         Path boundary = folder.resolve("boundary.geojson");
-        Analysis a = Pipeline.analyse(
+        Analysis a = Pipeline.analyze(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")),
                         folder.resolve("rig.yaml"),

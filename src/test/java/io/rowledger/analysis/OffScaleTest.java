@@ -49,7 +49,7 @@ class OffScaleTest {
         }
         build.log(80, "DET-1", i -> totalL * i / 119);
         Path rig = Files.writeString(folder.resolve(name + ".yaml"), RIG);
-        return Pipeline.analyse(
+        return Pipeline.analyze(
                 new JobFiles(List.of(build.writeTo(folder.resolve(name))), rig, null), 1, Progress.SILENT);
     }
 

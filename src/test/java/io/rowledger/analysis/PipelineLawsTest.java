@@ -52,9 +52,9 @@ class PipelineLawsTest {
 
     @Test
     void one_thread_and_two_and_eight_give_the_same_bytes() throws IOException {
-        Path one = write(analyse(List.of(log), 1), "one");
+        Path one = write(analyze(List.of(log), 1), "one");
         for (int threads : new int[] {2, 8}) {
-            assertSameFiles(one, write(analyse(List.of(log), threads), "threads" + threads));
+            assertSameFiles(one, write(analyze(List.of(log), threads), "threads" + threads));
         }
     }
 
@@ -74,8 +74,8 @@ class PipelineLawsTest {
         }
         Path other = Files.createDirectories(folder.resolve("shuffled")).resolve("log.csv");
         Files.write(other, shuffled);
-        Path plain = write(analyse(List.of(log), 2), "plain");
-        Path mixed = write(analyse(List.of(other), 2), "mixed");
+        Path plain = write(analyze(List.of(log), 2), "plain");
+        Path mixed = write(analyze(List.of(other), 2), "mixed");
         for (String file : List.of("rows.csv", "passes.csv", "layers/strips.geojson", "layers/skips.geojson")) {
             assertArrayEquals(Files.readAllBytes(plain.resolve(file)), Files.readAllBytes(mixed.resolve(file)), file);
         }
@@ -87,8 +87,8 @@ class PipelineLawsTest {
         Path cutFolder = Files.createDirectories(folder.resolve("cut"));
         Path first = Files.writeString(cutFolder.resolve("a.csv"), job.logText(0, cut));
         Path second = Files.writeString(cutFolder.resolve("b.csv"), job.logText(cut, job.records()));
-        Analysis whole = analyse(List.of(log), 2);
-        Analysis parts = analyse(List.of(second, first), 2);
+        Analysis whole = analyze(List.of(log), 2);
+        Analysis parts = analyze(List.of(second, first), 2);
         assertEquals(
                 whole.rates().sweptAreaM2(),
                 parts.rates().sweptAreaM2(),
@@ -99,8 +99,8 @@ class PipelineLawsTest {
         assertEquals(2, parts.log().sources().size());
     }
 
-    private Analysis analyse(List<Path> logs, int threads) {
-        return Pipeline.analyse(new JobFiles(logs, rig, boundary), threads, Progress.SILENT);
+    private Analysis analyze(List<Path> logs, int threads) {
+        return Pipeline.analyze(new JobFiles(logs, rig, boundary), threads, Progress.SILENT);
     }
 
     private Path write(Analysis analysis, String name) {

@@ -83,10 +83,10 @@ class PrescriptionTruthTest {
                 .withoutGround();
     }
 
-    private Analysis analyse(SimResult job, ZoneMap prescription) throws IOException {
+    private Analysis analyze(SimResult job, ZoneMap prescription) throws IOException {
         job.writeTo(folder);
         Path file = Files.writeString(folder.resolve("prescription.geojson"), prescription.geoJson(job.scenario()));
-        return Pipeline.analyse(
+        return Pipeline.analyze(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), null, file, null, Double.NaN),
                 2,
@@ -139,7 +139,7 @@ class PrescriptionTruthTest {
         SimResult job = field(
                         across(0), MeteringModel.perRow().withShutOff(false).withResponse(delayS, 0))
                 .run();
-        Analysis a = analyse(job, across(0));
+        Analysis a = analyze(job, across(0));
         Zones zones = zones(a);
         Truth truth = job.truth();
         print("1 s late", zones, truth);
@@ -175,7 +175,7 @@ class PrescriptionTruthTest {
         SimResult job = field(
                         across(0), MeteringModel.perRow().withShutOff(false).withResponse(1, 0))
                 .run();
-        Analysis a = analyse(job, across(0));
+        Analysis a = analyze(job, across(0));
         ReportOptions options = new ReportOptions(UnitSystem.METRIC, Paper.A4, ZoneId.of("UTC"), null, "test");
         Path out = folder.resolve("out");
         Reports.write(a, options, out, Set.of(Audience.APPLICATOR), List.of(), 1);
@@ -221,7 +221,7 @@ class PrescriptionTruthTest {
         SimResult job = field(
                         across(0), MeteringModel.perRow().withShutOff(false).withResponse(delayS, timeConstantS))
                 .run();
-        Zones zones = zones(analyse(job, across(0)));
+        Zones zones = zones(analyze(job, across(0)));
         print("0.4 s and 1.5 s", zones, job.truth());
         double speed = speedMps(job.truth());
         ZoneChanges.Timing timing = zones.changes().get(0).all();
@@ -233,7 +233,7 @@ class PrescriptionTruthTest {
     @Test
     void a_map_that_lies_three_metres_ahead_is_early_one_way_and_late_the_other() throws IOException {
         SimResult job = field(across(0), MeteringModel.ideal().withNoise(1)).run();
-        Zones zones = zones(analyse(job, across(3)));
+        Zones zones = zones(analyze(job, across(3)));
         print("map 3 m ahead", zones, job.truth());
         for (ZoneChanges.Pair pair : zones.changes().get(0).pairs()) {
             double expected = pair.from() < pair.to() ? -3 : 3;
@@ -247,7 +247,7 @@ class PrescriptionTruthTest {
         SimResult job = field(across(0), MeteringModel.ideal())
                 .format(LogFormat.customaryUnits().without(LogFormat.Column.TARGET))
                 .run();
-        Analysis a = analyse(job, across(0));
+        Analysis a = analyze(job, across(0));
         for (int r = 0; r < 12; r++) {
             RowTotals.ProductTotals found = a.rates().rows().get(r).products().get(0);
             Truth.Row real = job.truth().rows().get(r);
@@ -269,7 +269,7 @@ class PrescriptionTruthTest {
                 .format(LogFormat.customaryUnits().without(LogFormat.Column.TARGET))
                 .run()
                 .writeTo(folder);
-        Analysis a = Pipeline.analyse(
+        Analysis a = Pipeline.analyze(
                 new JobFiles(List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), null), 2, Progress.SILENT);
         double swept = job.truth().rows().get(0).sweptAreaM2();
         assertEquals(
@@ -285,7 +285,7 @@ class PrescriptionTruthTest {
         SimResult job = field(map, MeteringModel.ideal())
                 .products(SimProduct.uan32(30), SimProduct.ats(5))
                 .run();
-        Zones zones = zones(analyse(job, map));
+        Zones zones = zones(analyze(job, map));
         for (int z = 0; z < 3; z++) {
             for (int p = 0; p < 2; p++) {
                 double real = job.truth().zones().get(z).meteredL()[p];
@@ -299,7 +299,7 @@ class PrescriptionTruthTest {
     @Test
     void a_rate_that_never_changes_is_said_not_to_follow() throws IOException {
         SimResult job = field(TargetMap.constant(), MeteringModel.ideal()).run();
-        Zones zones = zones(analyse(job, across(0)));
+        Zones zones = zones(analyze(job, across(0)));
         ZoneChanges changes = zones.changes().get(0);
         assertFalse(changes.all().known());
         assertEquals(2 * PASSES, changes.all().unfollowed());

@@ -94,7 +94,7 @@ class SetbackTruthTest {
         places.forEach(scenario::keepOut);
         scenario.run().writeTo(folder);
         Path file = Files.writeString(folder.resolve("keep-out.geojson"), SimKeepOut.file(scenario.site(), places));
-        Setbacks setbacks = Objects.requireNonNull(Pipeline.analyse(
+        Setbacks setbacks = Objects.requireNonNull(Pipeline.analyze(
                         new JobFiles(
                                 List.of(folder.resolve("log.csv")),
                                 folder.resolve("rig.yaml"),

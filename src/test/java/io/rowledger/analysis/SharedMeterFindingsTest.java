@@ -74,7 +74,7 @@ class SharedMeterFindingsTest {
                         .replaceFirst(
                                 "(?m)^(rows:\\s*)$",
                                 "$1\n  meters: [[1, 2], [3, 4], [5, 6], [7, 8], [9, 10], [11, 12]]"));
-        job = Pipeline.analyse(new JobFiles(List.of(log), rig, null), 2, Progress.SILENT);
+        job = Pipeline.analyze(new JobFiles(List.of(log), rig, null), 2, Progress.SILENT);
     }
 
     private static double flow(List<String> headers, String[] record, int row) {

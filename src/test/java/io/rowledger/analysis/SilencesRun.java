@@ -84,14 +84,14 @@ class SilencesRun {
         double plainMs = Double.NaN;
         double mostMs = 0;
         for (int warm = 0; warm < 8; warm++) {
-            Pipeline.analyse(new JobFiles(List.of(write(150)), rig, null), 1, Progress.SILENT);
+            Pipeline.analyze(new JobFiles(List.of(write(150)), rig, null), 1, Progress.SILENT);
         }
         for (int silences : SILENCES) {
             JobFiles files = new JobFiles(List.of(write(silences)), rig, null);
             double[] ms = new double[RUNS];
             for (int run = 0; run < RUNS; run++) {
                 long from = processorNs();
-                Analysis analysis = Pipeline.analyse(files, 1, Progress.SILENT);
+                Analysis analysis = Pipeline.analyze(files, 1, Progress.SILENT);
                 ms[run] = (processorNs() - from) / 1e6;
                 assertEquals(RECORDS, analysis.log().records());
                 assertEquals(silences, analysis.track().quality().gaps());

@@ -110,7 +110,7 @@ class SimulatorTruthTest {
     private Figures run(String field, GnssModel receiver) throws IOException {
         SimResult job = FIELDS.get(field).apply(7).gnss(receiver).run().writeTo(folder);
         Path boundary = folder.resolve("boundary.geojson");
-        Analysis analysis = Pipeline.analyse(
+        Analysis analysis = Pipeline.analyze(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")),
                         folder.resolve("rig.yaml"),

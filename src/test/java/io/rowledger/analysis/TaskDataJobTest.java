@@ -40,7 +40,7 @@ class TaskDataJobTest {
     }
 
     private static Analysis analysis(Path log, Path rig) {
-        return Pipeline.analyse(new JobFiles(List.of(log), rig, null), 2, (phase, detail) -> {});
+        return Pipeline.analyze(new JobFiles(List.of(log), rig, null), 2, (phase, detail) -> {});
     }
 
     @Test

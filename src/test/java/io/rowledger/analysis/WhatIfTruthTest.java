@@ -55,9 +55,9 @@ class WhatIfTruthTest {
                 Arguments.of("carried, halves", carried, Grouping.Kind.HALVES, 8, 5));
     }
 
-    private Analysis analyse(SimResult job) {
+    private Analysis analyze(SimResult job) {
         job.writeTo(folder);
-        return Pipeline.analyse(
+        return Pipeline.analyze(
                 new JobFiles(List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), null), 2, Progress.SILENT);
     }
 
@@ -92,7 +92,7 @@ class WhatIfTruthTest {
                 .gnss(GnssModel.rtk(hz))
                 .metering(PROMPT.withShutOff(false))
                 .run();
-        Analysis a = analyse(without);
+        Analysis a = analyze(without);
         ShutOffCase found = of(a, kind);
         double savedL = usedL(without.truth()) - usedL(with.truth());
         double overlapM2 = with.truth().ground().overlapM2();
@@ -122,7 +122,7 @@ class WhatIfTruthTest {
                 .withFineShutOff();
         Scenario none = Scenarios.headlandLapsDrawn(7).metering(PROMPT.withShutOff(false));
         Truth happened = rows.run().truth();
-        Analysis a = analyse(rows.run());
+        Analysis a = analyze(rows.run());
         for (Scenario other : List.of(halves, none)) {
             ShutOffCase found = of(a, other == halves ? Grouping.Kind.HALVES : Grouping.Kind.NONE);
             Truth truth = other.run().truth();
@@ -151,7 +151,7 @@ class WhatIfTruthTest {
         Scenario with =
                 Scenarios.contourDrawn(7).metering(PROMPT.withShutOff(false)).withoutGround();
         Truth truth = with.run().truth();
-        Analysis a = analyse(without.run());
+        Analysis a = analyze(without.run());
         TurnShift found = a.whatIf().turns().get(0);
         assertEquals(0, found.takenOut(), 0.05);
         assertEquals(0, Arrays.stream(found.rowChangeL()).sum(), 1e-6);
@@ -186,7 +186,7 @@ class WhatIfTruthTest {
                 .metering(PROMPT.withShutOff(false).withSupplyCap(capLPerS))
                 .withoutGround()
                 .run();
-        WhatIf.Slower found = analyse(limited).whatIf().speeds().get(0);
+        WhatIf.Slower found = analyze(limited).whatIf().speeds().get(0);
         double lackedL = usedL(whole) - usedL(limited.truth());
         // The whole field at the speed at which the pump gives the target, less 3 %: the detector's own margin.
         double holdsMps = 0.97 * 0.85 * wayM / workS;
@@ -207,7 +207,7 @@ class WhatIfTruthTest {
 
     @Test
     void a_supply_that_held_asks_for_no_other_speed() {
-        Analysis a = analyse(Scenarios.straightDrawn(7)
+        Analysis a = analyze(Scenarios.straightDrawn(7)
                 .metering(PROMPT.withShutOff(false))
                 .withoutGround()
                 .run());
@@ -217,7 +217,7 @@ class WhatIfTruthTest {
 
     @Test
     void a_machine_that_compensates_leaves_nothing_to_shift() {
-        TurnShift found = analyse(Scenarios.contourDrawn(7)
+        TurnShift found = analyze(Scenarios.contourDrawn(7)
                         .metering(PROMPT.withShutOff(false))
                         .withoutGround()
                         .run())

@@ -46,7 +46,7 @@ class ReviewPageFidelityTest {
         Calls call = Calls.of(
                 "report", SAMPLE.resolve("log.csv"), "--rig", SAMPLE.resolve("rig.yaml"), "--quiet", "--out", out);
         assertEquals(0, call.status(), call.err());
-        Analysis a = Pipeline.analyse(
+        Analysis a = Pipeline.analyze(
                 new JobFiles(List.of(SAMPLE.resolve("log.csv")), SAMPLE.resolve("rig.yaml"), null), 2, Progress.SILENT);
         List<double[]> places = new ArrayList<>();
         List<Hit> hits = new ArrayList<>();

@@ -75,7 +75,7 @@ class MainTest {
     }
 
     @Test
-    void inspect_tells_how_the_sample_is_understood_and_analyses_nothing() {
+    void inspect_tells_how_the_sample_is_understood_and_analyzes_nothing() {
         Calls call = Calls.of("inspect", Path.of("sample-logs/contour/log.csv"));
         assertEquals(0, call.status(), call.err());
         assertTrue(call.out().contains("flow_01"), call.out());

@@ -50,7 +50,7 @@ class SignOptionsTest {
     }
 
     @Test
-    void what_cannot_sign_is_refused_before_anything_is_analysed() throws Exception {
+    void what_cannot_sign_is_refused_before_anything_is_analyzed() throws Exception {
         Path key = TestKeys.file(folder, "secp256r1");
         Path wrong = Files.writeString(folder.resolve("password"), "guess");
         refused("no password for", Map.of(), "--sign", key);

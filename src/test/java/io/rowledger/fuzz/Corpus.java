@@ -53,7 +53,7 @@ final class Corpus {
                 .run()
                 .writeTo(folder);
         TaskDataWriter.of(result).writeTo(folder.resolve("TASKDATA"));
-        Analysis analysis = Pipeline.analyse(
+        Analysis analysis = Pipeline.analyze(
                 new JobFiles(List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), null), 1, Progress.SILENT);
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
         Reports.write(analysis, options, folder.resolve("out"), Set.of(), List.of(), 1);

@@ -208,15 +208,15 @@ final class Kinds {
     }
 
     private void wholeLog(Path path, Random random) {
-        analyse(new JobFiles(List.of(path), corpus.job.resolve("rig.yaml"), null));
+        analyze(new JobFiles(List.of(path), corpus.job.resolve("rig.yaml"), null));
     }
 
     private void wholeRig(Path path, Random random) {
-        analyse(new JobFiles(List.of(corpus.job.resolve("log.csv")), path, null));
+        analyze(new JobFiles(List.of(corpus.job.resolve("log.csv")), path, null));
     }
 
-    private static void analyse(JobFiles files) {
-        Pipeline.analyse(files, 1, Progress.SILENT);
+    private static void analyze(JobFiles files) {
+        Pipeline.analyze(files, 1, Progress.SILENT);
     }
 
     private List<Kind> maps() {
@@ -260,7 +260,7 @@ final class Kinds {
 
     private void wholeMap(Path path, Random random) {
         int use = random.nextInt(3);
-        analyse(new JobFiles(
+        analyze(new JobFiles(
                 List.of(corpus.job.resolve("log.csv")),
                 corpus.job.resolve("rig.yaml"),
                 use == 0 ? path : null,

@@ -42,7 +42,7 @@ class ReviewPageTest {
 
     @BeforeAll
     static void analyze() {
-        analysis = Pipeline.analyse(
+        analysis = Pipeline.analyze(
                 new JobFiles(
                         List.of(SAMPLE.resolve("log.csv")),
                         SAMPLE.resolve("rig.yaml"),

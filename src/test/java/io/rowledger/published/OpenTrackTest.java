@@ -77,7 +77,7 @@ class OpenTrackTest {
                 DATA.add(row);
             });
         }
-        analysis = Pipeline.analyse(new JobFiles(List.of(writeLog()), writeRig(), null), 1, Progress.SILENT);
+        analysis = Pipeline.analyze(new JobFiles(List.of(writeLog()), writeRig(), null), 1, Progress.SILENT);
         log = analysis.log();
         track = analysis.track();
         rates = analysis.rates();

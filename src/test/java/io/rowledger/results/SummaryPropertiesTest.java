@@ -51,7 +51,7 @@ class SummaryPropertiesTest {
             Path place = Files.createDirectory(folder.resolve("job" + job));
             scenario(random).run().writeTo(place);
             Path boundary = place.resolve("boundary.geojson");
-            Analysis analysis = Pipeline.analyse(
+            Analysis analysis = Pipeline.analyze(
                     new JobFiles(
                             List.of(place.resolve("log.csv")),
                             place.resolve("rig.yaml"),

@@ -38,7 +38,7 @@ public final class WrittenJob {
                 .writeTo(folder);
         JobFiles files = new JobFiles(
                 List.of(folder.resolve("log.csv")), folder.resolve("rig.yaml"), folder.resolve("boundary.geojson"));
-        analysis = Pipeline.analyse(files, 2, Progress.SILENT);
+        analysis = Pipeline.analyze(files, 2, Progress.SILENT);
         out = folder.resolve("out");
         ReportOptions options = new ReportOptions(UnitSystem.US, Paper.LETTER, ZoneOffset.UTC, null, "test");
         Reports.write(analysis, options, out, Set.of(), List.of(), 2);

@@ -49,10 +49,12 @@ class WorkbenchStartRun {
         }
         Arrays.sort(pageMs);
         Arrays.sort(rssMb);
-        String table = "| measured | " + STARTS + " starts on " + Runtime.getRuntime().availableProcessors()
-                + " processors, system load " + loadText() + " |\n| --- | --- |\n| first page after the call | " + pageMs[STARTS / 2]
-                + " ms (" + pageMs[0] + " to " + pageMs[STARTS - 1] + ") |\n| resident memory, idle | "
-                + rssMb[STARTS / 2] + " MB |\n";
+        String table =
+                "| measured | " + STARTS + " starts on " + Runtime.getRuntime().availableProcessors()
+                        + " processors, system load " + loadText() + " |\n| --- | --- |\n| first page after the call | "
+                        + pageMs[STARTS / 2]
+                        + " ms (" + pageMs[0] + " to " + pageMs[STARTS - 1] + ") |\n| resident memory, idle | "
+                        + rssMb[STARTS / 2] + " MB |\n";
         System.out.println(table);
         SitePage.write("workbench", "start", table);
     }

@@ -82,8 +82,8 @@ class SetupScoringRun {
             Path rightRig = Files.writeString(folder.resolve(job + "-right.yaml"), d.rightText());
             JobFiles files = new JobFiles(List.of(log), wrongRig, boundary);
             Analysis wrong =
-                    Pipeline.withSetupApplied(Pipeline.analyse(files, 1, (a, b) -> {}), files, 1, (a, b) -> {});
-            Analysis right = Pipeline.analyse(new JobFiles(List.of(log), rightRig, boundary), 1, (a, b) -> {});
+                    Pipeline.withSetupApplied(Pipeline.analyze(files, 1, (a, b) -> {}), files, 1, (a, b) -> {});
+            Analysis right = Pipeline.analyze(new JobFiles(List.of(log), rightRig, boundary), 1, (a, b) -> {});
             Files.delete(log);
             CorrectedRun corrected = wrong.setup().corrected();
             List<double[]> grounds = List.of(

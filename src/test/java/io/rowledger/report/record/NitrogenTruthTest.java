@@ -52,7 +52,7 @@ class NitrogenTruthTest {
                 .run()
                 .writeTo(folder)
                 .truth();
-        Analysis a = Pipeline.analyse(
+        Analysis a = Pipeline.analyze(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")),
                         folder.resolve("rig.yaml"),

@@ -82,7 +82,7 @@ class RecordRecomputedTest {
         Files.writeString(
                 folder.resolve("rig.yaml"),
                 Files.readString(sample.resolve("rig.yaml")).stripTrailing() + "\n" + JOB);
-        analysis = Pipeline.analyse(
+        analysis = Pipeline.analyze(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")),
                         folder.resolve("rig.yaml"),

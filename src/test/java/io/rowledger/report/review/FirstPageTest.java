@@ -53,7 +53,7 @@ class FirstPageTest {
     /** 8 · 1,440 m² = 1.152 ha, 8 · 28.8 L = 230.4 L; 230.4 L · 1.325 kg/L · 0.32 = 97.7 kg N, on 1.152 ha 84.8 kg/ha. */
     @Test
     void clean() throws IOException {
-        Analysis analysis = new HeldField().analyse(folder);
+        Analysis analysis = new HeldField().analyze(folder);
         PassReview review = metric(analysis);
         assertTrue(verdict(review).startsWith("Yes, by the meters: every row put on its target volume within 5%."));
         assertTrue(verdict(review).contains("No ground inside the boundary was skipped"), verdict(review));
@@ -95,7 +95,7 @@ class FirstPageTest {
         Analysis analysis = new HeldField()
                 .flow((pass, row, m) ->
                         HeldField.ON_TARGET_LPM * (row == 4 && (pass > 3 || (pass == 3 && m > 100)) ? 0.03 : 1))
-                .analyse(folder);
+                .analyze(folder);
         PassReview review = metric(analysis);
         assertTrue(
                 verdict(review)
@@ -135,7 +135,7 @@ class FirstPageTest {
         PassReview review = metric(new HeldField()
                 .flow((pass, row, m) -> HeldField.ON_TARGET_LPM
                         * (pass == 8 || (pass == 7 && m > 166) ? 0 : pass == 7 && m > 160 ? (166 - m) / 8 : 1))
-                .analyse(folder));
+                .analyze(folder));
         assertTrue(verdict(review).startsWith("No, by the meters: 6 of 6 rows"), verdict(review));
         assertEquals(2, actions(review).size());
         assertTrue(
@@ -150,7 +150,7 @@ class FirstPageTest {
     /** Nobody drove pass 5: 1,440 m², 28.8 L, the width of the bar. The rows are sound. */
     @Test
     void skipped_strip() throws IOException {
-        PassReview review = metric(new HeldField().leftOut(5).analyse(folder));
+        PassReview review = metric(new HeldField().leftOut(5).analyze(folder));
         assertTrue(verdict(review).startsWith("Yes, by the meters"), verdict(review));
         assertEquals(
                 List.of("Drive back to 1 place. Go to S1. 0.14 ha got nothing; take 28.8 L along."), actions(review));
@@ -162,7 +162,7 @@ class FirstPageTest {
     /** Passes 1 to 5 on June 2, 7,200 m², 144.0 L; passes 6 to 8 a day later, 4,320 m², 86.4 L. */
     @Test
     void two_days() throws IOException {
-        Analysis analysis = new HeldField().nextDayFrom(6).analyse(folder);
+        Analysis analysis = new HeldField().nextDayFrom(6).analyze(folder);
         PassReview review = metric(analysis);
         assertEquals(List.of(), review.next().actions());
         assertEquals(
@@ -186,7 +186,7 @@ class FirstPageTest {
     /** The same clean job with one meter: the total is known, no row is. */
     @Test
     void one_meter() throws IOException {
-        Analysis analysis = new HeldField().oneMeter().analyse(folder);
+        Analysis analysis = new HeldField().oneMeter().analyze(folder);
         PassReview review = metric(analysis);
         assertTrue(verdict(review).startsWith("The bar has one meter. By that meter it put on 230."), verdict(review));
         assertTrue(verdict(review).contains("What single rows put on is not known."), verdict(review));
@@ -198,7 +198,7 @@ class FirstPageTest {
     /** The same clean job as rates in the order driven: areas and volumes as before, nothing that needs a clock. */
     @Test
     void without_times() throws IOException {
-        Analysis analysis = new HeldField().withoutTimes().analyse(folder);
+        Analysis analysis = new HeldField().withoutTimes().analyze(folder);
         PassReview review = metric(analysis);
         assertFalse(review.timed());
         assertEquals("1.152 ha", figure(review, "Covered"));

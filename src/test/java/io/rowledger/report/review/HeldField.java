@@ -88,11 +88,11 @@ final class HeldField {
         return this;
     }
 
-    Analysis analyse(Path folder) throws IOException {
+    Analysis analyze(Path folder) throws IOException {
         Files.writeString(folder.resolve("log.csv"), log());
         Files.writeString(folder.resolve("rig.yaml"), RIG);
         Files.writeString(folder.resolve("boundary.geojson"), boundary());
-        return Pipeline.analyse(
+        return Pipeline.analyze(
                 new JobFiles(
                         List.of(folder.resolve("log.csv")),
                         folder.resolve("rig.yaml"),
