@@ -244,7 +244,7 @@ class BatchTest {
                     .replaceAll("\\s+", " ");
         }
         for (String words : List.of(
-                "Batch summary 2026-06-02",
+                "Batch summary June 2, 2026",
                 "4 jobs: 2 done now, 1 skipped (logs of another job), 1 not done: see below.",
                 "Not done, and why Job Why bad",
                 "copy Its logs are those of =1+1, and are counted there.",
