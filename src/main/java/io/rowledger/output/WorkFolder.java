@@ -20,6 +20,9 @@ import org.jspecify.annotations.Nullable;
 final class WorkFolder implements AutoCloseable {
     private static final String LOCK = "lock";
 
+    /** Times that a folder is cleared at the end of the program, 20 ms apart: other threads still write into it meanwhile. */
+    private static final int MAX_CLEARINGS = 50;
+
     private final Path folder;
     private final FileChannel channel;
     private final Thread atExit = new Thread(this::end, "clear " + LOCK);
@@ -119,6 +122,14 @@ final class WorkFolder implements AutoCloseable {
     private synchronized void end() {
         ended = true;
         clearAll();
+        for (int n = 1; n < MAX_CLEARINGS && settled && Files.exists(folder); n++) {
+            try {
+                Thread.sleep(20);
+            } catch (InterruptedException e) {
+                return;
+            }
+            clearAll();
+        }
     }
 
     private void clearAll() {
