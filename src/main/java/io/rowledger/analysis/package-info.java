@@ -5,7 +5,7 @@
  * out ({@link io.rowledger.analysis.FieldWork}), compute coverage, diagnose rows, estimate uncertainty. Each stage is a pure
  * function of its inputs; with a corrected rig file the first stages run again and nothing else.
  *
- * <p>For other packages: {@link Analysis}, {@link CorrectedRun}, {@link FieldParts}, {@link InputFile}, {@link JobFiles}, {@link LogDates}, {@link Pipeline},
+ * <p>For other packages: {@link Analysis}, {@link CorrectedRun}, {@link FieldParts}, {@link InputFile}, {@link JobClock}, {@link JobFiles}, {@link LogDates}, {@link Pipeline},
  * {@link Progress}, {@link RowCheck}, {@link SetupReview}.
  */
 @NullMarked

@@ -1,6 +1,7 @@
 package io.rowledger.batch;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobClock;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.analysis.Progress;
@@ -45,7 +46,7 @@ public final class BatchRun {
             analysis = Pipeline.withSetupApplied(analysis, files, threads, progress);
         }
         progress.begins("writing", "");
-        ReportOptions options = work.options.apply(analysis.rig().job().zone());
+        ReportOptions options = work.options.apply(JobClock.zone(analysis));
         Reports.write(analysis, options, fresh, work.audiences, files.all(), threads);
     }
 

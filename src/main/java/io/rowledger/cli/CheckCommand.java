@@ -1,5 +1,6 @@
 package io.rowledger.cli;
 
+import io.rowledger.analysis.JobClock;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.LogDates;
 import io.rowledger.analysis.RowCheck;
@@ -8,6 +9,7 @@ import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.LogTable;
 import io.rowledger.output.CheckPages;
 import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.FindingFacts;
@@ -23,6 +25,7 @@ import io.rowledger.units.Refusal;
 import io.rowledger.units.UnitSystem;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -79,9 +82,10 @@ final class CheckCommand implements Callable<Integer> {
         }
         RowCheck check =
                 RowCheck.of(logs, rows, spacingM(), Runtime.getRuntime().availableProcessors());
-        LogDates.requirePast(check.reading().table(), Clock.systemUTC());
-        ReportOptions options =
-                new ReportOptions(units, Paper.LETTER, ZoneOffset.UTC, null, Version.number(), language.locale());
+        LogTable log = check.reading().table();
+        LogDates.requirePast(log, Clock.systemUTC());
+        ZoneId zone = log.records() == 0 ? ZoneOffset.UTC : JobClock.bySun(log.lonDeg(0));
+        ReportOptions options = new ReportOptions(units, Paper.LETTER, zone, null, Version.number(), language.locale());
         Messages messages = options.messages();
         print(messages.text(
                 "check.what",

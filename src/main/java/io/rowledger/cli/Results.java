@@ -1,6 +1,7 @@
 package io.rowledger.cli;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobClock;
 import io.rowledger.analysis.JobFiles;
 import io.rowledger.backdrop.Backdrop;
 import io.rowledger.document.pdf.Paper;
@@ -80,7 +81,7 @@ record Results(
             @Nullable Backdrop backdrop,
             @Nullable PdfSigner signer,
             PrintStream out) {
-        ReportOptions options = options(analysis.rig().job().zone());
+        ReportOptions options = options(JobClock.zone(analysis));
         Outputs outputs = Reports.outputs(analysis, options, audiences, backdrop);
         if (signer != null && outputs.finishing(SIGNED, signer::sign).isEmpty()) {
             throw UnusableInputException.found("nothing to sign")

@@ -22,6 +22,7 @@ import io.rowledger.track.Pass;
 import io.rowledger.track.Track;
 import io.rowledger.zones.Zones;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -113,7 +114,7 @@ final class PageDataBuilder {
                 metering(),
                 log.isTimed(),
                 track.poses().poses() == 0 ? 0 : track.poses().timeS(0),
-                zone.equals(ZoneOffset.UTC) ? "UTC" : zone.getId(),
+                zoneOfBrowsers(zone),
                 origin,
                 metersPerDegree(origin),
                 block.columns(),
@@ -269,5 +270,15 @@ final class PageDataBuilder {
 
     private static double[] degrees(double[] latLon) {
         return new double[] {Math.round(latLon[0] * 1e7) / 1e7, Math.round(latLon[1] * 1e7) / 1e7};
+    }
+
+    /** The zone by a name that browsers know: not all of them know offsets such as -05:00, all know those of whole hours by name. */
+    private static String zoneOfBrowsers(ZoneId zone) {
+        boolean offset = zone.normalized() instanceof ZoneOffset;
+        int seconds = zone.getRules().getOffset(Instant.EPOCH).getTotalSeconds();
+        if (!offset || seconds % 3600 != 0) {
+            return zone.getId();
+        }
+        return seconds == 0 ? "UTC" : "Etc/GMT" + (seconds < 0 ? "+" : "-") + Math.abs(seconds / 3600);
     }
 }

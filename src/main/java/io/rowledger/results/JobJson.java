@@ -4,6 +4,7 @@ import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.rig.Job;
 import io.rowledger.units.Factor;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 
@@ -23,9 +24,9 @@ record JobJson(
     /** Decimals of nutrients in kg/ha: a figure of three digits in any unit comes back as it went in. */
     static final int PER_HA = 4;
 
-    static JobJson of(Job job) {
+    static JobJson of(Job job, ZoneId zone) {
         return new JobJson(
-                job.zone().getId(),
+                zone.getId(),
                 job.facts(),
                 perHa(job.planKgPerM2()),
                 perHa(job.capKgPerM2()),

@@ -2,6 +2,7 @@ package io.rowledger.results;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobClock;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.coverage.sections.ShutOffScore;
@@ -281,7 +282,7 @@ public record SummaryJson(
                 ResultFile.SUMMARY.schemaId(),
                 programVersion,
                 a.log().sources().stream().map(Input::of).toList(),
-                JobJson.of(a.rig().job()),
+                JobJson.of(a.rig().job(), JobClock.zone(a)),
                 Field.of(a),
                 (a.log().isAreas() ? List.<RowTotals>of() : a.rates().rows())
                         .stream().map(row -> Row.of(a, row)).toList(),

@@ -180,7 +180,7 @@ class SummaryJsonTest {
     void the_job_block_and_every_nutrient_stand_in_it() throws IOException {
         JsonNode summary = json(new SyntheticJob().job("crop", "Corn").withSecondProduct());
         assertEquals("Corn", summary.get("job").get("facts").get("crop").asText());
-        assertEquals("Z", summary.get("job").get("zone").asText());
+        assertEquals("Etc/GMT+6", summary.get("job").get("zone").asText());
         assertTrue(summary.get("job").get("plan_nitrogen_kg_per_ha").isNull());
         JsonNode ats = summary.get("field").get("products").get("ats");
         assertEquals("ATS 12-0-0-26S", ats.get("name").asText());

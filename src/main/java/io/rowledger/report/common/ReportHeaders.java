@@ -1,5 +1,6 @@
 package io.rowledger.report.common;
 
+import io.rowledger.analysis.JobClock;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.document.text.Wording;
@@ -7,6 +8,7 @@ import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -74,18 +76,28 @@ public final class ReportHeaders {
                 sameDay ? "words.header.when" : "words.header.whenDays",
                 Message.time(startS),
                 Message.time(endS),
-                f.zone().normalized().equals(ZoneOffset.UTC) ? messages.text("words.header.utc") : zone(f));
+                zoneNote(messages));
+    }
+
+    private static String zoneNote(Messages messages) {
+        UnitFormat f = messages.units();
+        if (JobClock.isBySun(f.zone())) {
+            return messages.text("words.header.bySun", zone(f));
+        }
+        return f.zone().equals(ZoneOffset.UTC) ? messages.text("words.header.utc") : zone(f);
     }
 
     /** The name of the time zone; {@code UTC}, or {@code UTC−6}, for one that is only an offset. */
     public static String zone(UnitFormat f) {
-        if (!(f.zone() instanceof ZoneOffset offset)) {
+        boolean named = !JobClock.isBySun(f.zone()) && !(f.zone() instanceof ZoneOffset);
+        if (named) {
             return f.zone().getId();
         }
+        ZoneOffset offset = f.zone().getRules().getOffset(Instant.EPOCH);
         int seconds = offset.getTotalSeconds();
         if (seconds % SECONDS_PER_HOUR != 0) {
             return "UTC" + offset.getId();
         }
-        return seconds == 0 ? "UTC" : "UTC" + (seconds < 0 ? "\u2212" : "+") + Math.abs(seconds / SECONDS_PER_HOUR);
+        return seconds == 0 ? "UTC" : "UTC" + (seconds < 0 ? "−" : "+") + Math.abs(seconds / SECONDS_PER_HOUR);
     }
 }

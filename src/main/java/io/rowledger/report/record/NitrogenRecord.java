@@ -145,7 +145,6 @@ public record NitrogenRecord(
      * @param named true if the user named the field
      * @param place farm, tract and county as entered, or empty
      * @param when day and hours, with their time zone
-     * @param zoneNote the local date, if the time zone is UTC; else empty
      * @param who who applied it, as entered, or that it is not recorded
      * @param endS when the work ended, epoch seconds: the date of the document
      * @param units what the tables' columns are in
@@ -157,7 +156,6 @@ public record NitrogenRecord(
             boolean named,
             String place,
             String when,
-            String zoneNote,
             Item who,
             double endS,
             Units units,

@@ -94,7 +94,6 @@ final class NitrogenRecordBuilder {
                 named,
                 String.join(", ", place),
                 ReportHeaders.when(startS, endS, messages),
-                zoneNote(),
                 new Item(
                         messages.text("record.head.appliedBy"),
                         job.fact("applicator").map(TextTruncation::name).orElse(notRecorded()),
@@ -122,16 +121,6 @@ final class NitrogenRecordBuilder {
         return f.sameDay(startS, endS)
                 ? messages.text("record.head.titleOf", field, Message.time(startS))
                 : messages.text("record.head.titleDays", field, Message.time(startS), Message.time(endS));
-    }
-
-    /** That the clock follows the sun, where the rig file names no zone. */
-    private String zoneNote() {
-        boolean bySun = job.fact("zone").isEmpty()
-                && UnitFormat.isKnown(in.work().times().startS())
-                && f.zone()
-                        .normalized()
-                        .equals(NitrogenRecordReport.bySun(in.work().lonDeg()));
-        return bySun ? messages.text("record.head.bySun", ReportHeaders.zone(f)) : "";
     }
 
     private String notRecorded() {

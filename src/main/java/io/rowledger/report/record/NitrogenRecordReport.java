@@ -22,10 +22,8 @@ import io.rowledger.report.record.RecordInput.Files;
 import io.rowledger.report.record.RecordInput.Sections;
 import io.rowledger.report.record.RecordInput.Work;
 import io.rowledger.text.Message;
-import io.rowledger.units.UnitFormat;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -33,9 +31,6 @@ import java.util.Map;
 /** The nitrogen record of one job: its content, its figures and its PDF. */
 public final class NitrogenRecordReport {
     private static final String TEMPLATE = "nitrogen-record.xhtml";
-    /** Degrees that the sun moves in an hour. */
-    private static final double DEG_PER_HOUR = 15;
-
     private final RecordInput in;
     private final ReportOptions options;
     private final Messages messages;
@@ -50,28 +45,7 @@ public final class NitrogenRecordReport {
 
     /** The record of this analysis in the options' units and time zone. */
     public static NitrogenRecordReport of(Analysis analysis, ReportOptions options) {
-        ReportOptions local = local(analysis, options);
-        return new NitrogenRecordReport(input(analysis, local), local);
-    }
-
-    /**
-     * The options with a clock by the sun where the rig file names no zone: in UTC an evening's work in America would be recorded
-     * on the next day.
-     */
-    private static ReportOptions local(Analysis a, ReportOptions options) {
-        boolean utc = options.zone().normalized().equals(ZoneOffset.UTC);
-        double startS = JobTimes.of(a.track(), a.log()).startS();
-        if (!utc || a.rig().job().fact("zone").isPresent() || !UnitFormat.isKnown(startS)) {
-            return options;
-        }
-        double[] originDeg = new double[2];
-        a.track().plane().inverse(0, 0, originDeg);
-        return options.in(bySun(originDeg[1]));
-    }
-
-    /** The whole hours from UTC of a clock set by the sun at a longitude, degrees. */
-    static ZoneOffset bySun(double lonDeg) {
-        return ZoneOffset.ofHours((int) Math.round(lonDeg / DEG_PER_HOUR));
+        return new NitrogenRecordReport(input(analysis, options), options);
     }
 
     static RecordInput input(Analysis a, ReportOptions options) {
@@ -86,13 +60,10 @@ public final class NitrogenRecordReport {
                     VolumeBalance.of(a.log(), a.track(), a.delivery(), p).outsideWorkL());
         }
         NitrogenGrid ground = NitrogenGrid.of(a.coverage().grid(), a.rig().products(), volumeL);
-        double[] originDeg = new double[2];
-        a.track().plane().inverse(0, 0, originDeg);
         return new RecordInput(
                 a.rig(),
                 new Work(
                         JobTimes.of(a.track(), a.log()),
-                        originDeg[1],
                         a.track().passes(),
                         a.rates().passes()),
                 a.coverage(),

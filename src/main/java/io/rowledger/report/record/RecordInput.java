@@ -72,11 +72,10 @@ record RecordInput(
      * When and where the work was done.
      *
      * @param times start and end
-     * @param lonDeg longitude of the middle of the log, degrees WGS 84
      * @param passes in time order
      * @param totals areas and volumes of the passes
      */
-    record Work(JobTimes times, double lonDeg, List<Pass> passes, List<PassTotals> totals) {
+    record Work(JobTimes times, List<Pass> passes, List<PassTotals> totals) {
         Work {
             passes = List.copyOf(passes);
             totals = List.copyOf(totals);

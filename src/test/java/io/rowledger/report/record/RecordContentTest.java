@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobClock;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.ReportOptions;
@@ -12,7 +13,6 @@ import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.report.record.NitrogenRecord.Missing;
 import io.rowledger.report.record.NitrogenRecord.Sentence;
 import io.rowledger.units.UnitSystem;
-import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -36,32 +36,16 @@ class RecordContentTest {
         return record(job.build(), ZoneOffset.UTC);
     }
 
-    /** 93 degrees west are 6.2 h, about 6 h: 13:00 UTC is 7:00 there. */
     @Test
-    void without_a_zone_times_follow_the_sun_at_the_field() {
-        NitrogenRecord record = record(new SyntheticJob());
+    void the_head_says_that_the_clock_follows_the_sun_where_no_zone_was_entered() {
+        Analysis job = new SyntheticJob().build();
+        String bySun = MESSAGES.text("words.header.bySun", "UTC\u22126");
         assertEquals(
-                MESSAGES.text("record.head.bySun", "UTC\u22126"), record.head().zoneNote());
+                "June 14, 2026, 7:00 AM to 7:24 AM (" + bySun + ")",
+                record(job, JobClock.zone(job)).head().when().replace('\u00a0', ' '));
         assertEquals(
-                "June 14, 2026, 7:00 AM to 7:24 AM (UTC\u22126)",
-                record.head().when().replace('\u00a0', ' '));
-        assertEquals(
-                "",
-                record(new SyntheticJob().build(), ZoneId.of("America/Chicago"))
-                        .head()
-                        .zoneNote());
-    }
-
-    /** An evening's work: 01:30 UTC of June 10 is 7:30 in the evening of June 9 at 93 degrees west, and 11:30 of June 10 at 155 east. */
-    @Test
-    void an_evenings_work_keeps_its_local_date() {
-        Instant utc = Instant.parse("2026-06-10T01:30:00Z");
-        assertEquals(
-                "2026-06-09T19:30",
-                utc.atOffset(NitrogenRecordReport.bySun(-93)).toLocalDateTime().toString());
-        assertEquals(
-                "2026-06-10T11:30",
-                utc.atOffset(NitrogenRecordReport.bySun(155)).toLocalDateTime().toString());
+                "June 14, 2026, 8:00 AM to 8:24 AM (America/Chicago)",
+                record(job, ZoneId.of("America/Chicago")).head().when().replace('\u00a0', ' '));
     }
 
     /** Sentence, map and table speak of the covered ground alone, so that a reader finds one figure for one thing. */
