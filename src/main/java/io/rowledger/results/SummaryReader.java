@@ -34,7 +34,7 @@ public final class SummaryReader {
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static SeasonJob read(Path folder) {
-        return new SummaryReader(folder).job().with(rows(folder));
+        return new SummaryReader(folder).job(rows(folder));
     }
 
     /** How the rows did, or null if the folder holds no diagnosis: it is not written for every reader. */
@@ -48,8 +48,7 @@ public final class SummaryReader {
      * @throws UnusableInputException where the folder, or a file in it, isn't what {@code report} writes
      */
     public static BatchFigures figuresWithRows(Path folder) {
-        BatchFigures figures = new SummaryReader(folder).figures();
-        return new BatchFigures(figures.job().with(rows(folder)), figures.skipM2(), figures.overlapM2());
+        return new SummaryReader(folder).jobFigures(rows(folder));
     }
 
     /**
@@ -58,7 +57,7 @@ public final class SummaryReader {
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
      */
     public static BatchFigures figures(Path folder) {
-        return new SummaryReader(folder).figures();
+        return new SummaryReader(folder).jobFigures(null);
     }
 
     /**
@@ -71,9 +70,9 @@ public final class SummaryReader {
                 .json.inputs().stream().map(SummaryJson.Input::sha256).toList();
     }
 
-    private BatchFigures figures() {
+    private BatchFigures jobFigures(@Nullable SavedDiagnosis rows) {
         return new BatchFigures(
-                job(),
+                job(rows),
                 amount(json.field().skipAreaM2(), "field.skip_area_m2"),
                 amount(json.field().overlapAreaM2(), "field.overlap_area_m2"));
     }
@@ -91,7 +90,7 @@ public final class SummaryReader {
         return findings;
     }
 
-    private SeasonJob job() {
+    private SeasonJob job(@Nullable SavedDiagnosis rows) {
         SummaryJson.Field field = json.field();
         Map<String, String> facts = json.job().facts();
         double nitrogenKg = field.products().values().stream()
@@ -115,7 +114,8 @@ public final class SummaryReader {
                 JobJson.perM2(json.job().capNitrogenKgPerHa()),
                 interval(field.coveredAreaM2(), field.intervals().coveredAreaM2(), "covered_area_m2"),
                 interval(nitrogenKg, field.intervals().nitrogenKg(), "nitrogen_kg"),
-                findings());
+                findings(),
+                rows);
     }
 
     private List<SeasonJob.AppliedProduct> products() {

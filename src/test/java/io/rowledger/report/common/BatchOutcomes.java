@@ -10,6 +10,7 @@ import io.rowledger.report.season.SeasonJob;
 import io.rowledger.uncertainty.Interval;
 import java.time.ZoneOffset;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A batch made up by hand: one job of every result. */
 public final class BatchOutcomes {
@@ -30,9 +31,10 @@ public final class BatchOutcomes {
                                 10,
                                 400,
                                 1420,
+                                null,
                                 new JobFinding(FindingKind.PLUGGED, List.of(7), 0.97),
                                 new JobFinding(FindingKind.HUNTING, List.of(), 0.4))),
-                done("hill", Result.AS_BEFORE, figures(30, 1200, 4260)),
+                asBefore(null),
                 new BatchOutcome(
                         "north",
                         Result.UNUSABLE,
@@ -52,11 +54,17 @@ public final class BatchOutcomes {
                 new BatchOutcome("pond", Result.FAILED, 2, "2 logs as one job.", "java.lang.X: y\n\tat z", null, null));
     }
 
+    /** A job done before, whose results hold these rows, if any. */
+    public static BatchOutcome asBefore(@Nullable SavedDiagnosis rows) {
+        return done("hill", Result.AS_BEFORE, figures(30, 1200, 4260, rows));
+    }
+
     private static BatchOutcome done(String name, Result result, BatchFigures figures) {
         return new BatchOutcome(name, result, 1, "1 log, rig.yaml, boundary.geojson.", "", name, figures);
     }
 
-    private static BatchFigures figures(double acres, double gallons, double poundsN, JobFinding... faults) {
+    private static BatchFigures figures(
+            double acres, double gallons, double poundsN, @Nullable SavedDiagnosis rows, JobFinding... faults) {
         SeasonJob job = new SeasonJob(
                 "folder",
                 List.of(),
@@ -76,7 +84,8 @@ public final class BatchOutcomes {
                 Double.NaN,
                 new Interval(acres * ACRE_M2, acres * ACRE_M2 * 0.99, acres * ACRE_M2 * 1.01),
                 new Interval(poundsN * POUND_KG, poundsN * POUND_KG * 0.98, poundsN * POUND_KG * 1.02),
-                List.of(faults));
+                List.of(faults),
+                rows);
         return new BatchFigures(job, 0.5 * ACRE_M2, 0.25 * ACRE_M2);
     }
 }

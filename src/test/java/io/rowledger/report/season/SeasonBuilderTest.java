@@ -56,7 +56,8 @@ class SeasonBuilderTest {
                 0.025,
                 new Interval(10_000, 9_900, 10_100),
                 new Interval(nitrogenKg, nitrogenKg - 2, nitrogenKg + 3),
-                List.of(findings));
+                List.of(findings),
+                null);
     }
 
     /** A restricted row is a note; an unlikely finding and a wrong line in the rig file are not. */
@@ -108,7 +109,8 @@ class SeasonBuilderTest {
                 b.capKgPerM2(),
                 b.coveredWithin(),
                 new Interval(150, 148, 165),
-                b.findings());
+                b.findings(),
+                b.rows());
         Season s = SeasonBuilder.build(List.of(sound, unsure));
         assertEquals(
                 List.of("season.note.nitrogenUnsure"),
