@@ -86,7 +86,8 @@ final class Costs {
                 place[1],
                 found.words().evidence(),
                 found.words().alternative(),
-                found.words().check());
+                found.words().check(),
+                List.of());
     }
 
     /** Claims a case's rows and times and sums what it cost there. */

@@ -49,38 +49,6 @@ public record Finding(
         }
     }
 
-    /** A finding of rows with a meter each, or of the whole bar. */
-    public Finding(
-            FindingKind kind,
-            List<Integer> rows,
-            double fromS,
-            double toS,
-            double confidence,
-            double areaM2,
-            double volumeL,
-            double nitrogenKg,
-            double latDeg,
-            double lonDeg,
-            Message evidence,
-            Message alternative,
-            Message check) {
-        this(
-                kind,
-                rows,
-                fromS,
-                toS,
-                confidence,
-                areaM2,
-                volumeL,
-                nitrogenKg,
-                latDeg,
-                lonDeg,
-                evidence,
-                alternative,
-                check,
-                List.of());
-    }
-
     /** The same of these meters with all their rows. */
     public Finding withMeters(List<Integer> numbers) {
         return new Finding(

@@ -231,7 +231,8 @@ class PlacesGpxTest {
                 -93,
                 Message.of("findings.text", "evidence"),
                 Message.of("findings.text", "other"),
-                Message.of("findings.text", check));
+                Message.of("findings.text", check),
+                List.of());
     }
 
     @Test

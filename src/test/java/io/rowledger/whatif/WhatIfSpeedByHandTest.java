@@ -45,7 +45,7 @@ class WhatIfSpeedByHandTest {
                 DeliveryBuilder.build(SteadyMotion.log(north, SteadyMotion.steadyFlows(SECONDS, flows)), rig, strips);
         Message none = Message.of("findings.none");
         Finding limited = new Finding(
-                FindingKind.SUPPLY_LIMITED, List.of(), 0, SECONDS, 0.97, 0, 0, 0, 42, -93, none, none, none);
+                FindingKind.SUPPLY_LIMITED, List.of(), 0, SECONDS, 0.97, 0, 0, 0, 42, -93, none, none, none, List.of());
         double[] empty = new double[0];
         Diagnosis diagnosis = new Diagnosis(
                 List.of(limited),

@@ -140,7 +140,8 @@ public final class SetupFindings {
                 place[1],
                 evidence(m, half),
                 m.alternative(),
-                check(m.parameter()));
+                check(m.parameter()),
+                List.of());
         String unit = m.parameter() == SetupParameter.FLOW_LAG ? "s" : "m";
         List<Figure> figures = List.of(
                 Figure.of("findings.figure.given", m.given(), unit),

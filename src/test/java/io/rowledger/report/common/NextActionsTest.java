@@ -99,7 +99,8 @@ class NextActionsTest {
                 like.lonDeg(),
                 like.evidence(),
                 like.alternative(),
-                like.check());
+                like.check(),
+                like.meters());
     }
 
     @Test

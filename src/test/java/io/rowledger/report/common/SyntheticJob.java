@@ -241,7 +241,8 @@ public final class SyntheticJob {
                 LON0,
                 Message.of("findings.text", "Row 7 fell to 0 % of its neighbors."),
                 Message.of("findings.text", "the meter stopped"),
-                Message.of("findings.text", "with the system bled, look at knife 7")));
+                Message.of("findings.text", "with the system bled, look at knife 7"),
+                List.of()));
         return this;
     }
 

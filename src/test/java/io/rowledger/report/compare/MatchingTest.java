@@ -38,7 +38,8 @@ class MatchingTest {
                         -93,
                         Message.of("findings.text", "Evidence."),
                         Message.of("findings.text", "Rival."),
-                        Message.of("findings.text", "Check.")),
+                        Message.of("findings.text", "Check."),
+                        List.of()),
                 List.of());
     }
 

@@ -227,7 +227,8 @@ class FirstPageTest {
                 -93,
                 Message.of("findings.text", "evidence."),
                 Message.of("findings.text", "other."),
-                Message.of("findings.text", "first look; then touch."));
+                Message.of("findings.text", "first look; then touch."),
+                List.of());
     }
 
     /** A finding as the diagnosis hands it over: crossed meters cost no liquid in all. */

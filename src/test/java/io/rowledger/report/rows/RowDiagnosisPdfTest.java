@@ -78,7 +78,8 @@ public class RowDiagnosisPdfTest {
                             "Rows ran at 0.82 of what the other rows imply for 4 min, against 1.00 in the 20 min before."),
                     Message.of(
                             "findings.text", "a meter that reads low would look the same, though not in its pressure"),
-                    Message.of("findings.text", "catch both rows over the same minute")));
+                    Message.of("findings.text", "catch both rows over the same minute"),
+                    List.of()));
         }
         return findings;
     }

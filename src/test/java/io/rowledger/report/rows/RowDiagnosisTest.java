@@ -67,7 +67,8 @@ class RowDiagnosisTest {
                 -93,
                 Message.of("findings.text", "E."),
                 Message.of("findings.text", "R."),
-                Message.of("findings.text", "look; then open; end."));
+                Message.of("findings.text", "look; then open; end."),
+                List.of());
     }
 
     @Test
