@@ -25,8 +25,6 @@ import org.locationtech.jts.index.strtree.STRtree;
  * less their union. Passes, rows and causes are unknown.
  */
 public final class AreaCoverages {
-    private static final double NO_SCORE = Double.NaN;
-
     private AreaCoverages() {}
 
     /**
@@ -78,22 +76,16 @@ public final class AreaCoverages {
                 covered.getArea(),
                 overlap.getArea(),
                 skips.getArea(),
-                boundary == null ? Double.NaN : boundary.area().getArea(),
-                boundary == null
-                        ? Double.NaN
-                        : Jts.difference(covered, boundary.area()).getArea(),
+                Coverages.areaM2(boundary),
+                Coverages.outsideM2(covered, boundary),
                 covered,
                 boundary,
                 strips(applied, rows),
                 defects(overlapPatches, Cause.BETWEEN_AREAS),
                 defects(skipPatches, Cause.BETWEEN_AREAS),
                 defects(doubtfulPatches, Cause.FLOW_NOT_KNOWN),
-                new Slivers(
-                        overlapPatches.sliverM2(),
-                        overlapPatches.sliverCount(),
-                        skipPatches.sliverM2() + doubtfulPatches.sliverM2(),
-                        skipPatches.sliverCount() + doubtfulPatches.sliverCount()),
-                new ShutOffScore(NO_SCORE, NO_SCORE, NO_SCORE, NO_SCORE, NO_SCORE, NO_SCORE),
+                Slivers.of(overlapPatches, List.of(skipPatches, doubtfulPatches)),
+                ShutOffScore.UNKNOWN,
                 ShutOffCredit.nothing(products, 0, rows),
                 grid,
                 received,

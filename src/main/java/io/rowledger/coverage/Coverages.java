@@ -81,26 +81,32 @@ public final class Coverages {
                 covered.getArea(),
                 overlap.getArea(),
                 skips.getArea(),
-                boundary == null ? Double.NaN : boundary.area().getArea(),
-                boundary == null
-                        ? Double.NaN
-                        : Jts.difference(covered, boundary.area()).getArea(),
+                areaM2(boundary),
+                outsideM2(covered, boundary),
                 covered,
                 boundary,
                 index.all().mapToObj(i -> index.get(i).strip()).toList(),
                 classifier.overlap(overlapPatches.patches(), threads),
                 DefectClassifier.numbered(skipDefects, defect -> !defect.doubtful()),
                 DefectClassifier.numbered(skipDefects, CoverageDefect::doubtful),
-                new Slivers(
-                        overlapPatches.sliverM2(),
-                        overlapPatches.sliverCount(),
-                        skipPatches.sliverM2(),
-                        skipPatches.sliverCount()),
+                Slivers.of(overlapPatches, List.of(skipPatches)),
                 ShutOffs.score(index, priorCoverage, strips.poses(), delivery, boundary, reasons, threads),
                 ShutOffCreditFinder.find(index, strips, delivery, track.passes().size(), threads),
                 grid,
                 received,
                 ShutOffCases.of(index, priorCoverage, strips, delivery, boundary, groupings, threads));
+    }
+
+    /** Returns the area of a boundary, m²; NaN without one. */
+    static double areaM2(@Nullable Boundary boundary) {
+        return boundary == null ? Double.NaN : boundary.area().getArea();
+    }
+
+    /** Returns the covered area outside a boundary, m²; NaN without one. */
+    static double outsideM2(Geometry covered, @Nullable Boundary boundary) {
+        return boundary == null
+                ? Double.NaN
+                : Jts.difference(covered, boundary.area()).getArea();
     }
 
     /** Returns the visits of all passes, in pass order. */

@@ -16,4 +16,8 @@ public record ShutOffScore(
         double onOverCoveredM2,
         double savedL,
         double skippedL,
-        double overlapL) {}
+        double overlapL) {
+    /** The score where rows and passes are unknown: NaN throughout. */
+    public static final ShutOffScore UNKNOWN =
+            new ShutOffScore(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+}
