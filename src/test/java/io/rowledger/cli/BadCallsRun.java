@@ -3,10 +3,7 @@ package io.rowledger.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.sim.GnssModel;
-import io.rowledger.sim.PassPlan;
-import io.rowledger.sim.Scenario;
-import io.rowledger.sim.SimRig;
+import io.rowledger.sim.SmallJob;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,12 +32,7 @@ class BadCallsRun {
 
     @Test
     void every_bad_call_ends_with_its_message() throws IOException {
-        SimRig bar = SimRig.carried(6);
-        new Scenario(5, bar, PassPlan.rectangle(80, 4, 0, bar.widthM()))
-                .gnss(GnssModel.rtk(2))
-                .withoutGround()
-                .run()
-                .writeTo(folder);
+        SmallJob.writeTo(folder, 5, 80);
         Map<String, List<Object>> calls = new BadCalls(folder).all();
         Set<String> before = files();
         List<String> faults = new ArrayList<>();

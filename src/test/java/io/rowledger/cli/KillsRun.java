@@ -6,10 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.rowledger.digest.Sha256;
 import io.rowledger.faults.FaultyFiles;
 import io.rowledger.results.BatchLedger;
-import io.rowledger.sim.GnssModel;
-import io.rowledger.sim.PassPlan;
-import io.rowledger.sim.Scenario;
-import io.rowledger.sim.SimRig;
+import io.rowledger.sim.SmallJob;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -53,63 +50,15 @@ class KillsRun {
     void no_kill_leaves_half_or_mixed_results() throws Exception {
         Path season = folder.resolve("fields");
         for (int field = 0; field < 2; field++) {
-            SimRig bar = SimRig.carried(6);
-            new Scenario(5 + field, bar, PassPlan.rectangle(60, 4, 0, bar.widthM()))
-                    .gnss(GnssModel.rtk(2))
-                    .withoutGround()
-                    .run()
-                    .writeTo(Files.createDirectories(season.resolve("field" + field)));
+            SmallJob.writeTo(Files.createDirectories(season.resolve("field" + field)), 5 + field, 60);
         }
-        Path first = season.resolve("field0");
-        for (String name : List.of("before", "after")) {
-            Path of = season.resolve(name.equals("before") ? "field0" : "field1");
-            run(List.of(
-                    "report",
-                    of.resolve("log.csv").toString(),
-                    "--rig",
-                    of.resolve("rig.yaml").toString(),
-                    "--out",
-                    folder.resolve(name).toString()));
-        }
+        report(season.resolve("field0"), folder.resolve("before"));
+        report(season.resolve("field1"), folder.resolve("after"));
         Path work = Files.createDirectory(folder.resolve("work"));
-        String out = work.resolve("results").toString();
-        List<Verb> verbs = List.of(
-                new Verb(
-                        "report",
-                        List.of(
-                                "report",
-                                first.resolve("log.csv").toString(),
-                                "--rig",
-                                first.resolve("rig.yaml").toString(),
-                                "--boundary",
-                                first.resolve("boundary.geojson").toString(),
-                                "--out",
-                                out),
-                        out),
-                new Verb("batch", List.of("batch", season.toString(), "--out", out, "--again"), out),
-                new Verb(
-                        "season",
-                        List.of(
-                                "season",
-                                folder.resolve("before").toString(),
-                                folder.resolve("after").toString(),
-                                "--out",
-                                out),
-                        out),
-                new Verb(
-                        "compare",
-                        List.of(
-                                "compare",
-                                folder.resolve("before").toString(),
-                                folder.resolve("after").toString(),
-                                "--out",
-                                out),
-                        out),
-                new Verb("check", List.of("check", first.resolve("log.csv").toString(), "--out", out), out));
         Random random = new Random(SEED);
         List<String> only = List.of(System.getProperty("kills.verbs", "report,batch,season,compare,check")
                 .split(",", -1));
-        for (Verb verb : verbs) {
+        for (Verb verb : verbs(season, work.resolve("results").toString())) {
             if (!only.contains(verb.name)) {
                 continue;
             }
@@ -117,41 +66,77 @@ class KillsRun {
             Map<String, String> old = fresh(verb, work, "us");
             Path saved = folder.resolve("saved-" + verb.name);
             copy(work, saved);
-            long start = System.nanoTime();
-            assertEquals(0, process(verb.in("metric"), List.of()).waitFor());
-            long millis = (System.nanoTime() - start) / 1_000_000;
-            for (int i = 0; i < RANDOM_KILLS; i++) {
-                restore(saved, work);
-                Process process = process(verb.in("metric"), List.of());
-                if (!process.waitFor((long) (millis * (0.3 + 0.8 * random.nextDouble())), TimeUnit.MILLISECONDS)) {
-                    process.destroyForcibly().waitFor();
-                    count(verb.name + " killed at random");
-                } else {
-                    count(verb.name + " ended before the kill");
-                }
-                judge(verb, work, old, metric, "random " + i);
-            }
+            killAtRandom(verb, work, saved, old, metric, random);
             System.out.println("random kills of " + verb.name + ": " + counts + ", faults " + faults);
-            for (int rename = 0; ; rename++) {
-                restore(saved, work);
-                List<String> halting = List.of(
-                        "-Djava.nio.file.spi.DefaultFileSystemProvider=" + FaultyFiles.class.getName(),
-                        "-Dfaults.under=" + work,
-                        "-Dfaults.renames=true",
-                        "-Dfaults.at=" + rename);
-                int status = process(verb.in("metric"), halting).waitFor();
-                if (status != FaultyFiles.HALTED) {
-                    assertEquals(0, status, verb.name + " " + Files.readString(folder.resolve("out.txt")));
-                    break;
-                }
-                count(verb.name + " halted at a rename");
-                judge(verb, work, old, metric, "rename " + rename);
-            }
+            haltAtRenames(verb, work, saved, old, metric);
             System.out.println("kills up to " + verb.name + ": " + counts + ", faults " + faults);
         }
         faults.forEach(System.out::println);
         assertTrue(counts.values().stream().mapToInt(Integer::intValue).sum() > 0);
         assertEquals(List.of(), faults);
+    }
+
+    private void report(Path field, Path out) throws IOException {
+        run(List.of(
+                "report",
+                field.resolve("log.csv").toString(),
+                "--rig",
+                field.resolve("rig.yaml").toString(),
+                "--out",
+                out.toString()));
+    }
+
+    private List<Verb> verbs(Path season, String out) {
+        Path first = season.resolve("field0");
+        String log = first.resolve("log.csv").toString();
+        String rig = first.resolve("rig.yaml").toString();
+        String boundary = first.resolve("boundary.geojson").toString();
+        String before = folder.resolve("before").toString();
+        String after = folder.resolve("after").toString();
+        return List.of(
+                new Verb("report", List.of("report", log, "--rig", rig, "--boundary", boundary, "--out", out), out),
+                new Verb("batch", List.of("batch", season.toString(), "--out", out, "--again"), out),
+                new Verb("season", List.of("season", before, after, "--out", out), out),
+                new Verb("compare", List.of("compare", before, after, "--out", out), out),
+                new Verb("check", List.of("check", log, "--out", out), out));
+    }
+
+    private void killAtRandom(
+            Verb verb, Path work, Path saved, Map<String, String> old, Map<String, String> metric, Random random)
+            throws IOException, InterruptedException {
+        long start = System.nanoTime();
+        assertEquals(0, process(verb.in("metric"), List.of()).waitFor());
+        long millis = (System.nanoTime() - start) / 1_000_000;
+        for (int i = 0; i < RANDOM_KILLS; i++) {
+            restore(saved, work);
+            Process process = process(verb.in("metric"), List.of());
+            if (!process.waitFor((long) (millis * (0.3 + 0.8 * random.nextDouble())), TimeUnit.MILLISECONDS)) {
+                process.destroyForcibly().waitFor();
+                count(verb.name + " killed at random");
+            } else {
+                count(verb.name + " ended before the kill");
+            }
+            compare(verb, work, old, metric, "random " + i);
+        }
+    }
+
+    private void haltAtRenames(Verb verb, Path work, Path saved, Map<String, String> old, Map<String, String> metric)
+            throws IOException, InterruptedException {
+        for (int rename = 0; ; rename++) {
+            restore(saved, work);
+            List<String> halting = List.of(
+                    "-Djava.nio.file.spi.DefaultFileSystemProvider=" + FaultyFiles.class.getName(),
+                    "-Dfaults.under=" + work,
+                    "-Dfaults.renames=true",
+                    "-Dfaults.at=" + rename);
+            int status = process(verb.in("metric"), halting).waitFor();
+            if (status != FaultyFiles.HALTED) {
+                assertEquals(0, status, verb.name + " " + Files.readString(folder.resolve("out.txt")));
+                return;
+            }
+            count(verb.name + " halted at a rename");
+            compare(verb, work, old, metric, "rename " + rename);
+        }
     }
 
     private void count(String what) {
@@ -188,7 +173,7 @@ class KillsRun {
         }
     }
 
-    private void judge(Verb verb, Path work, Map<String, String> old, Map<String, String> metric, String where)
+    private void compare(Verb verb, Path work, Map<String, String> old, Map<String, String> metric, String where)
             throws IOException {
         Map<String, String> now = content(work);
         boolean incomplete = false;

@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.rowledger.sim.GnssModel;
-import io.rowledger.sim.PassPlan;
-import io.rowledger.sim.Scenario;
-import io.rowledger.sim.SimRig;
+import io.rowledger.sim.SmallJob;
 import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -46,12 +43,7 @@ class OddLogsTest {
     @BeforeAll
     void simulate_a_good_log(@TempDir Path temporary) throws IOException {
         folder = temporary;
-        SimRig bar = SimRig.carried(6);
-        new Scenario(5, bar, PassPlan.rectangle(80, 4, 0, bar.widthM()))
-                .gnss(GnssModel.rtk(2))
-                .withoutGround()
-                .run()
-                .writeTo(folder);
+        SmallJob.writeTo(folder, 5, 80);
         log = Files.readString(folder.resolve("log.csv"));
         header = List.of(log.lines().findFirst().orElseThrow().split(","));
         assertEquals(List.of("time", "lat", "lon"), header.subList(0, 3));

@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.document.pdf.TestKeys;
-import io.rowledger.sim.GnssModel;
-import io.rowledger.sim.PassPlan;
-import io.rowledger.sim.Scenario;
-import io.rowledger.sim.SimRig;
+import io.rowledger.sim.SmallJob;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.KeyPair;
@@ -34,12 +31,7 @@ class SignedCallTest {
 
     @Test
     void the_record_of_a_call_is_signed_by_the_key_of_the_call() throws Exception {
-        SimRig bar = SimRig.carried(6);
-        new Scenario(5, bar, PassPlan.rectangle(80, 4, 0, bar.widthM()))
-                .gnss(GnssModel.rtk(2))
-                .withoutGround()
-                .run()
-                .writeTo(folder);
+        SmallJob.writeTo(folder, 5, 80);
         KeyPair pair = TestKeys.pair("secp256r1");
         X509Certificate certificate = TestKeys.certificate(pair, TestKeys.pair("RSA"), KeyUsage.digitalSignature);
         Path key = TestKeys.modernFile(folder, "Grüße 田", pair.getPrivate(), certificate);

@@ -5,10 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.rowledger.sim.GnssModel;
-import io.rowledger.sim.PassPlan;
-import io.rowledger.sim.Scenario;
-import io.rowledger.sim.SimRig;
+import io.rowledger.sim.SmallJob;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -45,12 +42,7 @@ class WrongCallsTest {
     @BeforeAll
     void simulate_a_good_log(@TempDir Path temporary) {
         folder = temporary;
-        SimRig bar = SimRig.carried(6);
-        new Scenario(5, bar, PassPlan.rectangle(80, 4, 0, bar.widthM()))
-                .gnss(GnssModel.rtk(2))
-                .withoutGround()
-                .run()
-                .writeTo(folder);
+        SmallJob.writeTo(folder, 5, 80);
         log = folder.resolve("log.csv");
         rig = folder.resolve("rig.yaml");
         boundary = folder.resolve("boundary.geojson");
