@@ -20,10 +20,9 @@ class XyChartTest {
     private static final double UNIT_PT = 1 / 16.0;
 
     /** Writes down what is drawn: boxes with their color, line starts and corners, texts. */
-    private static final class Notes implements Canvas {
+    private static final class Notes extends TestCanvas {
         final List<double[]> boxes = new ArrayList<>();
         final List<List<double[]>> lines = new ArrayList<>();
-        final List<String> texts = new ArrayList<>();
 
         @Override
         public void fill(Outline path, int rgb) {
@@ -34,22 +33,6 @@ class XyChartTest {
         public void stroke(Outline path, int rgb, double widthPt) {
             path.walk(new Pen(rgb));
         }
-
-        @Override
-        public void text(String text, double x, double y, Ink ink, Align align) {
-            texts.add(text);
-        }
-
-        @Override
-        public double width(String text, Ink ink) {
-            return text.length() * ink.sizePt() / 2;
-        }
-
-        @Override
-        public void clip(double x, double y, double width, double height) {}
-
-        @Override
-        public void unclip() {}
 
         private final class Pen implements Outline.Walker {
             private final int rgb;

@@ -1,13 +1,12 @@
 package io.rowledger.report.map;
 
-import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Outline;
+import io.rowledger.document.chart.TestCanvas;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Remembers what was drawn. Letters are half as wide as they are high. */
-final class RecordingCanvas implements Canvas {
-    final List<String> texts = new ArrayList<>();
+/** Remembers what was drawn. */
+final class RecordingCanvas extends TestCanvas {
     final List<Outline> strokes = new ArrayList<>();
     double widest;
 
@@ -39,20 +38,4 @@ final class RecordingCanvas implements Canvas {
             public void close() {}
         });
     }
-
-    @Override
-    public void text(String text, double x, double y, Ink ink, Align align) {
-        texts.add(text);
-    }
-
-    @Override
-    public double width(String text, Ink ink) {
-        return text.length() * ink.sizePt() / 2;
-    }
-
-    @Override
-    public void clip(double x, double y, double width, double height) {}
-
-    @Override
-    public void unclip() {}
 }

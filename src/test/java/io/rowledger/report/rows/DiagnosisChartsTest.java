@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.OnsetWindow;
-import io.rowledger.document.chart.Canvas;
 import io.rowledger.document.chart.Outline;
 import io.rowledger.document.chart.Palette;
+import io.rowledger.document.chart.TestCanvas;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.RowPicture;
@@ -38,10 +38,9 @@ class DiagnosisChartsTest {
     private static final WorkClock CLOCK = new WorkClock(List.of(new Pass(1, 0, 1, DAY_S, DAY_S + 100, 200, 0)));
 
     /** Remembers boxes by their color, and how high and low lines of a color went. */
-    private static final class Boxes implements Canvas {
+    private static final class Boxes extends TestCanvas {
         final Map<Integer, List<double[]>> filled = new HashMap<>();
         final Map<Integer, double[]> lineRange = new HashMap<>();
-        final List<String> texts = new ArrayList<>();
 
         @Override
         public void fill(Outline path, int rgb) {
@@ -77,22 +76,6 @@ class DiagnosisChartsTest {
                 public void close() {}
             };
         }
-
-        @Override
-        public void text(String text, double x, double y, Ink ink, Align align) {
-            texts.add(text);
-        }
-
-        @Override
-        public double width(String text, Ink ink) {
-            return text.length() * ink.sizePt() / 2;
-        }
-
-        @Override
-        public void clip(double x, double y, double width, double height) {}
-
-        @Override
-        public void unclip() {}
     }
 
     /** Two rows, two passes of two columns of 10 s: row 2 plugged in the second pass, its last column not evaluated. */
