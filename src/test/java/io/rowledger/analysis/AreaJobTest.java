@@ -48,17 +48,7 @@ class AreaJobTest {
     /** gal/ac in L/m². */
     private static final double RATE = L_PER_GAL / M2_PER_ACRE;
 
-    private static final String RIG = """
-            rig:
-              antenna: {ahead_of_axle: 1.6 m, right_of_center: 0 m}
-              axle_to_hitch: 0.9 m
-              hitch: mounted
-              hitch_to_drop: 1.2 m
-              bar_right_of_center: 0 m
-            rows: {count: 12, spacing: 30 in, outer_share: 1}
-            products:
-              uan: {name: UAN 32-0-0, density: 11.06 lb/gal, analysis: 32-0-0, target: 42 gal/ac}
-            """;
+    private static final String RIG = MountedRig.text(12, "30 in", "42 gal/ac");
 
     @TempDir
     Path dir;

@@ -22,17 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Task data whose controller counts a hundred times what its flows add up to: told beside the figure, and no row is accused. */
 class OffScaleTest {
     private static final int ROWS = 4;
-    private static final String RIG = """
-            rig:
-              antenna: {ahead_of_axle: 1.6 m, right_of_center: 0 m}
-              axle_to_hitch: 0.9 m
-              hitch: mounted
-              hitch_to_drop: 1.2 m
-              bar_right_of_center: 0 m
-            rows: {count: 4, spacing: 3 m, outer_share: 1}
-            products:
-              uan: {name: UAN 32-0-0, density: 11.06 lb/gal, analysis: 32-0-0, target: 200 L/ha}
-            """;
+    private static final String RIG = MountedRig.text(ROWS, "3 m", "200 L/ha");
 
     @TempDir
     Path folder;

@@ -32,17 +32,7 @@ class SilencesRun {
 
     private static final double LON_PER_M = 1 / 83_500.0;
 
-    private static final String RIG = """
-            rig:
-              antenna: {ahead_of_axle: 1.6 m, right_of_center: 0 m}
-              axle_to_hitch: 0.9 m
-              hitch: mounted
-              hitch_to_drop: 1.2 m
-              bar_right_of_center: 0 m
-            rows: {count: 1, spacing: 20 ft, outer_share: 1}
-            products:
-              uan: {name: UAN 32-0-0, density: 11.06 lb/gal, analysis: 32-0-0, target: 20 gal/ac}
-            """;
+    private static final String RIG = MountedRig.text(1, "20 ft", "20 gal/ac");
 
     @TempDir
     Path folder;
