@@ -44,6 +44,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Runs every detector on a job. */
 public final class Diagnoses {
@@ -149,10 +150,9 @@ public final class Diagnoses {
         if (log.isOffScale()) {
             return Diagnosis.notEvaluated(Message.of("findings.note.offScale"));
         }
-        List<LogLimits> limits = new ArrayList<>();
-        for (int p = 0; p < delivery.products(); p++) {
-            limits.add(LogLimits.of(log, p, strips.rows()));
-        }
+        List<LogLimits> limits = IntStream.range(0, delivery.products())
+                .mapToObj(p -> LogLimits.of(log, p, strips.rows()))
+                .toList();
         double smearS = limits.stream().mapToDouble(LogLimits::smearS).max().orElse(0);
         WorkingSamples work = WorkingSamples.of(track, strips, smearS);
         EvaluationMask evaluated = EvaluationMask.of(log, work, strips, delivery, smearS);
@@ -167,12 +167,7 @@ public final class Diagnoses {
             boolean showsRows = metering != Metering.WHOLE_BAR && log.isTimed();
             pictures.add(showsRows ? evidence.picture() : RowTime.nothing(strips.rows()));
             if (log.isTimed()) {
-                evidence = withoutMisleading(evidence, metering);
-            }
-            for (Detector detector : DETECTORS) {
-                if (log.isTimed()) {
-                    evidence.add(tellable(detector.find(evidence), metering));
-                }
+                evidence = detect(evidence, metering);
             }
             Costs costs = new Costs(evidence, track, rig.products().get(p).nitrogenKgPerL());
             SharedMeters shared = new SharedMeters(metering == Metering.SHARED ? log.meterRows(p) : new int[0][]);
@@ -206,6 +201,15 @@ public final class Diagnoses {
                 pictures,
                 baselines,
                 notes(log, work, delivery, DrivenWithoutFlow.longestS(track.poses(), work.usualSpeedMps())));
+    }
+
+    /** Returns the evidence with the cases of all detectors. */
+    private static Evidence detect(Evidence first, Metering metering) {
+        Evidence evidence = withoutMisleading(first, metering);
+        for (Detector detector : DETECTORS) {
+            evidence.add(tellable(detector.find(evidence), metering));
+        }
+        return evidence;
     }
 
     /**

@@ -104,6 +104,13 @@ public final class Reports {
             outputs.add("row-diagnosis.pdf", RowDiagnosisReport.of(analysis, options)::write);
         }
         outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, options, backdrop, out));
+        addMaps(outputs, analysis, options);
+        addData(outputs, analysis, options);
+        return outputs;
+    }
+
+    /** Adds maps for other programs, as far as the job has them, and the corrected rig file. */
+    private static void addMaps(Outputs outputs, Analysis analysis, ReportOptions options) {
         if (analysis.zones() != null) {
             outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
         }
@@ -119,9 +126,11 @@ public final class Reports {
             int product = p;
             outputs.add(ReceivedTiff.file(analysis, p), out -> ReceivedTiff.write(analysis, product, out));
         }
-        return outputs.add(
-                        ResultFile.SUMMARY.fileName(),
-                        out -> SummaryJson.write(analysis, options.programVersion(), out))
+    }
+
+    /** Adds the figures for other programs and the layers that every job has. */
+    private static void addData(Outputs outputs, Analysis analysis, ReportOptions options) {
+        outputs.add(ResultFile.SUMMARY.fileName(), out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
                         ResultFile.DIAGNOSIS.fileName(),
                         out -> DiagnosisJson.write(

@@ -92,23 +92,28 @@ public final class FileChecks {
             throw found(file, file.plan().headerLine() + 1, "one record", "at least two records", "give the whole log");
         }
         String all = dropped == records ? "all " + records : dropped + " of " + records;
-        switch (most) {
+        throw tooFew(file, most, line, all);
+    }
+
+    /** Returns the refusal of a file whose records were dropped for one reason; {@code all} says how many of how many. */
+    private static UnusableInputException tooFew(FileLog file, DropReason most, int line, String all) {
+        return switch (most) {
             case NO_FIX ->
-                throw found(
+                found(
                         file,
                         line,
                         "no position in " + all + " records: fix 0, or latitude and longitude empty or zero",
                         "records with a position",
                         "check that the receiver was connected, and export the log again");
             case DUPLICATE ->
-                throw found(
+                found(
                         file,
                         line,
                         "the same time in " + all + " records",
                         "a later time in each record",
                         "export the log with tenths of a second in the time");
             case OUT_OF_ORDER ->
-                throw found(
+                found(
                         file,
                         line,
                         "a time that runs backward in " + all + " records",
@@ -120,27 +125,27 @@ public final class FileChecks {
                                                 + "and PM, export them in 24 hours"
                                         : ""));
             case JUMP ->
-                throw found(
+                found(
                         file,
                         line,
                         "positions that jump from record to record, in " + all + " records",
                         "the path of a machine",
                         "check the latitude, longitude and time columns");
             case FROZEN ->
-                throw found(
+                found(
                         file,
                         line,
                         "a position that never changes while the machine moves, in " + all + " records",
                         "the path of a machine",
                         "check that the receiver was connected, and export the log again");
             default ->
-                throw found(
+                found(
                         file,
                         line,
                         "no readable record: " + all + " have a needed field that is empty or not a number",
                         "a time, a position and flows in each record",
                         "look at that line in a text editor and export the log again");
-        }
+        };
     }
 
     /** Refuses times after 2100, such as milliseconds under a header in seconds. */
