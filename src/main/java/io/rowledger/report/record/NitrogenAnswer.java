@@ -63,7 +63,7 @@ final class NitrogenAnswer {
         for (Finding finding : findings.subList(0, named)) {
             faults.add(messages.text("record.answer.finding", FindingTitles.of(finding), in.cost(finding)));
         }
-        return Message.of("record.answer.findings", String.join("; ", faults), findings.size() - named);
+        return Message.of("record.answer.findings", String.join(" ", faults), findings.size() - named);
     }
 
     /** Why no ground was covered: no flow in the log, liquid outside of the work, or nothing at all. */

@@ -276,7 +276,7 @@ final class NitrogenRecordBuilder {
             int named = Math.min(findings.size(), Limits.ROWS_IN_A_SENTENCE);
             List<String> titles = messages.texts(
                     findings.subList(0, named).stream().map(FindingTitles::of).toList());
-            cautions.add(messages.text("record.caution.findings", String.join("; ", titles), findings.size() - named));
+            cautions.add(messages.text("record.caution.findings", String.join(". ", titles), findings.size() - named));
         }
         cautions.add(messages.text("cautions.record.scope"));
         cautions.add(messages.text("cautions.record.rules"));

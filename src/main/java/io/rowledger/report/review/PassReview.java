@@ -71,6 +71,9 @@ public record PassReview(
 
     private static final int MIDDLE_LINES = 11;
 
+    /** Passes up to which their table takes no more than a third of a page, and is not split. */
+    private static final int MAX_PASSES_KEPT = 14;
+
     /** Copies the lists. */
     public PassReview {
         verdict = List.copyOf(verdict);
@@ -198,6 +201,11 @@ public record PassReview(
     /** True if the headline figures have bounds that need a note. */
     public boolean hasBounds() {
         return hasGround && !quality.sure().isEmpty();
+    }
+
+    /** True if the table of passes is short enough to stand on one page. */
+    public boolean fewPasses() {
+        return passes.size() <= MAX_PASSES_KEPT;
     }
 
     /** True if the log has a path. */

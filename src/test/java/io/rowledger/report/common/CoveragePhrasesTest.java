@@ -34,14 +34,14 @@ class CoveragePhrasesTest {
     @Test
     void ground_in_slivers_is_told_apart_from_the_places_that_are_listed() {
         // 400 m² of which 130 m² in slivers: 270 m² are left for the list.
-        assertEquals("400 m² of overlap, 270 m² of it in 3 places", overlap(words(400, 130, 3)));
+        assertEquals("400 m² of overlap: 270 m² in 3 places, the rest slivers", overlap(words(400, 130, 3)));
         assertEquals("3 places and slivers", plain(words(400, 130, 3).where()));
     }
 
     @Test
     void ground_in_slivers_alone_is_not_called_none() {
         CoveragePhrases slivers = words(41, 41, 0);
-        assertEquals("41 m² of overlap, all of it in slivers thinner than 15.0 cm", overlap(slivers));
+        assertEquals("41 m² of overlap, only slivers less than 15.0 cm wide", overlap(slivers));
         assertEquals("41 m²", plain(slivers.area()));
         assertEquals("slivers", slivers.where());
     }

@@ -55,7 +55,7 @@ class FirstPageTest {
     void clean() throws IOException {
         Analysis analysis = new HeldField().analyze(folder);
         PassReview review = metric(analysis);
-        assertTrue(verdict(review).startsWith("Yes, by the meters: every row put on its target volume within 5%."));
+        assertTrue(verdict(review).startsWith("Yes, by the meters: every row came within 5% of its target volume."));
         assertTrue(verdict(review).contains("No ground inside the boundary was skipped"), verdict(review));
         assertEquals(List.of(), review.next().actions());
         assertEquals(List.of(), review.next().alsoFound());

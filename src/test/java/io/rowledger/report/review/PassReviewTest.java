@@ -151,7 +151,7 @@ public class PassReviewTest {
         PassReview review =
                 PassReviewReport.of(new SyntheticJob().even().build(), metric()).content();
         assertEquals(
-                "Yes, by the meters: every row put on its target volume within 5%. The widest is row 1 at 0.0%.",
+                "Yes, by the meters: every row came within 5% of its target volume. The farthest off is row 1 at 0.0%.",
                 review.verdict().get(0));
         assertEquals(
                 "99.2% of the covered ground received within 10% of its target. "
