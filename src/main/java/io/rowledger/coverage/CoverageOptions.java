@@ -7,7 +7,7 @@ package io.rowledger.coverage;
  * @param cellM side of a grid cell, m
  * @param simplifyM largest distance of a simplified strip edge from the driven line, m; at most 0.01
  * @param threads threads to use; the result is the same for any number
- * @param maxCells largest number of grid cells; the cell side is doubled until they fit
+ * @param maxCells largest number of grid cells; the cell side is made twice as long until they fit
  * @param minPatchM2 smallest area of a listed skip or overlap, m²; smaller ones are slivers, which are in the totals
  *     only
  * @param minPatchWidthM smallest width of a listed skip or overlap, m

@@ -83,8 +83,8 @@ final class IntervalScores {
         }
         put("swept area", groups, in.sweptAreaM2(), truth.sweptAreaM2());
         put("covered area", groups, in.coveredAreaM2(), ground.coveredM2());
-        put("doubled area", groups, in.overlapAreaM2(), ground.overlapM2());
-        put("missed area", groups, in.skipAreaM2(), ground.skipM2());
+        put("overlap area", groups, in.overlapAreaM2(), ground.overlapM2());
+        put("skip area", groups, in.skipAreaM2(), ground.skipM2());
         double allKg = 0;
         for (int p = 0; p < products; p++) {
             double volumeL = truth.volumeL()[p];

@@ -121,7 +121,7 @@ class OddJobsTest {
         assertAll(
                 () -> assertEquals(ground.coveredM2(), c.coveredAreaM2(), 0.003 * ground.coveredM2(), "covered"),
                 () -> near("overlap", ground.overlapM2(), c.overlapAreaM2()),
-                () -> near("missed", ground.skipM2(), c.skipAreaM2()),
+                () -> near("skips", ground.skipM2(), c.skipAreaM2()),
                 () -> assertEquals(0, c.received().get(0).conservationError(), 0.001, "grid against log"));
     }
 

@@ -83,12 +83,12 @@ class SimulatorTruthTest {
                         f.overlapM2,
                         Math.max(40, 0.05 * f.truth.ground().overlapM2())),
                 () -> within(
-                        "missed, m2",
+                        "skips, m2",
                         f.skipM2,
                         Math.max(40, 0.05 * f.truth.ground().skipM2())),
                 () -> within("mean turn error of a row, percentage points", f.turnPp, 0.3),
                 () -> within("grid against log, %", f.gridPct, 0.1),
-                () -> within("covered inside + missed against boundary, %", f.boundaryPct, 0.01));
+                () -> within("covered inside + skips against boundary, %", f.boundaryPct, 0.01));
     }
 
     @ParameterizedTest
@@ -100,7 +100,7 @@ class SimulatorTruthTest {
                 () -> within("swept area of a row, %", f.sweptPct, 1.5),
                 () -> within("covered area, %", f.coveredPct, 1.5),
                 () -> within("grid against log, %", f.gridPct, 0.1),
-                () -> within("covered inside + missed against boundary, %", f.boundaryPct, 0.01));
+                () -> within("covered inside + skips against boundary, %", f.boundaryPct, 0.01));
     }
 
     private static void within(String what, double error, double bound) {

@@ -28,13 +28,13 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * What would have been, against a simulated drive on which it was: the same job driven with and without the machinery. The
- * bounds are the project's own promise: 0.5 % of the field's volume, 5 % or 40 m² of doubled ground.
+ * bounds are the project's own promise: 0.5 % of the field's volume, 5 % or 40 m² of overlap.
  */
 @Tag("slow")
 class WhatIfTruthTest {
     /**
      * The program says what the best such system does: valves that look ahead by just as long as they take. (Without any
-     * look-ahead the simulated controller's memory of covered ground, which goes by cells, would take its own mark for bare
+     * look-ahead the simulated controller's memory of covered ground, which goes by cells, would take its own mark for uncovered
      * ground.)
      */
     private static final MeteringModel PROMPT =
@@ -98,7 +98,7 @@ class WhatIfTruthTest {
         double overlapM2 = with.truth().ground().overlapM2();
         System.out.printf(
                 Locale.ROOT,
-                "what if, %-16s %2.0f Hz: saved %.1f L (truth %.1f L of %.0f L), doubled %.0f m2 (truth %.0f of %.0f), bare %.1f m2 (truth %.1f)%n",
+                "what if, %-16s %2.0f Hz: saved %.1f L (truth %.1f L of %.0f L), overlap %.0f m2 (truth %.0f of %.0f), skipped %.1f m2 (truth %.1f)%n",
                 what,
                 hz,
                 found.savedL()[0],
@@ -129,7 +129,7 @@ class WhatIfTruthTest {
             double savedL = usedL(happened) - usedL(truth);
             System.out.printf(
                     Locale.ROOT,
-                    "what if, from rows to %s: saved %.1f L (truth %.1f L), doubled %.0f m2 (truth %.0f)%n",
+                    "what if, from rows to %s: saved %.1f L (truth %.1f L), overlap %.0f m2 (truth %.0f)%n",
                     found.grouping().kind(),
                     found.savedL()[0],
                     savedL,

@@ -88,7 +88,7 @@ class CoverageByHandTest {
     }
 
     @Test
-    void with_a_boundary_covered_and_missed_make_up_the_field() {
+    void with_a_boundary_covered_and_skipped_make_up_the_field() {
         Coverage c = bar().lift(3, 10, 0)
                 .lower()
                 .ahead(80)
@@ -262,7 +262,7 @@ class CoverageByHandTest {
     }
 
     @Test
-    void ground_under_two_bands_of_a_custom_bar_is_doubled() {
+    void ground_under_two_bands_of_a_custom_bar_overlaps() {
         // Bands 0 to 1 and 0.8 to 2 m share 0.2 m.
         Drive d = new Drive(List.of(new double[] {0, 1}, new double[] {0.8, 2}));
         Coverage c = d.lift(0, 0, 0).lower().ahead(50).coverage();
@@ -337,7 +337,7 @@ class CoverageByHandTest {
                 .ahead(50)
                 .coverage(boundary, OPTIONS);
         assertEquals(1180, c.boundaryAreaM2(), 1e-9);
-        // Rows 3 and 4 (2 to 4 m east) were off over the pond: neither covered nor missed.
+        // Rows 3 and 4 (2 to 4 m east) were off over the pond: neither covered nor skipped.
         assertEquals(580, c.coveredAreaM2(), 1e-6);
         assertEquals(600, c.skipAreaM2(), 1e-6);
         assertEquals(0, c.shutOffs().offOverUncoveredM2(), 1e-6);

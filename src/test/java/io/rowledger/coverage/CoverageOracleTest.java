@@ -47,7 +47,7 @@ class CoverageOracleTest {
 
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6})
-    void covered_and_doubled_ground_agree_with_counting_samples(long seed) {
+    void covered_ground_and_overlap_agree_with_counting_samples(long seed) {
         Drive d = random(seed, true);
         Coverage c = d.coverage();
         byte[] visits = visits(d, c);
@@ -60,7 +60,7 @@ class CoverageOracleTest {
         // Some 400 m of outline cut cells of 0.05 m: the sum of so many random parts is good to a few tenths of a m².
         assertEquals(covered * SAMPLE_M * SAMPLE_M, c.coveredAreaM2(), 1.0);
         assertEquals(overlap * SAMPLE_M * SAMPLE_M, c.overlapAreaM2(), 1.0);
-        assertTrue(overlap > 4000, "only " + overlap + " samples doubled: nothing to check");
+        assertTrue(overlap > 4000, "only " + overlap + " samples of overlap: nothing to check");
     }
 
     /** Tight turns: the pivot lies on the bar, runs along it, and the bar jitters where it stands. */
@@ -164,7 +164,7 @@ class CoverageOracleTest {
 
     @ParameterizedTest
     @ValueSource(longs = {11, 12, 13, 14, 15, 16, 17, 18})
-    void covered_doubled_and_missed_ground_agree_with_another_geometry_library(long seed) {
+    void covered_ground_overlap_and_skips_agree_with_another_geometry_library(long seed) {
         Drive d = random(seed, false);
         CoverageOptions exact = new CoverageOptions(0.5, 0, 1, 1_000_000, 2, 0.15);
         Coverage c = d.coverage(CoverageByHandTest.box(-5, -5, 35, 35), exact);

@@ -19,7 +19,7 @@ class CoverRasterTest {
         rectangle(raster, new double[] {0, 0, 100, 10}, 1);
         rectangle(raster, new double[] {0, 9.4, 100, 20}, 50);
         Truth.Ground ground = raster.ground(new double[][] {{0, 0}, {100, 0}, {100, 30}, {0, 30}});
-        // Arithmetic: 100 x 20 covered, 100 x 0.6 twice, 100 x 10 missed of 3000.
+        // Arithmetic: 100 x 20 covered, 100 x 0.6 twice, 100 x 10 skipped of 3000.
         assertEquals(2000, ground.coveredM2(), 0.5);
         assertEquals(60, ground.overlapM2(), 0.5);
         assertEquals(1000, ground.skipM2(), 0.5);

@@ -19,7 +19,7 @@ public final class AreaGridBuilder {
      * Lays out a grid over an extent.
      *
      * @param extent box around all areas, m in the job's plane; not null
-     * @param minCellM side of a cell, m; doubled until there are at most {@code maxCells}
+     * @param minCellM side of a cell, m; twice as long until there are at most {@code maxCells}
      */
     public AreaGridBuilder(Envelope extent, double minCellM, int maxCells) {
         double cellM = minCellM;

@@ -30,7 +30,7 @@ public final class ReceivedGridBuilder {
     /**
      * Lays out a grid over all ground that any row passed over while working.
      *
-     * @param minCellM side of a cell, m; doubled until there are at most {@code maxCells}
+     * @param minCellM side of a cell, m; twice as long until there are at most {@code maxCells}
      */
     public ReceivedGridBuilder(
             Strips strips, Delivery delivery, Geometry covered, double minCellM, int maxCells, int threads) {

@@ -83,7 +83,7 @@ public record LogSample(
         }
     }
 
-    /** Keeps every n-th line, with n doubled whenever there are too many. */
+    /** Keeps every n-th line, and every 2n-th whenever there are too many. */
     private static final class Sampler {
         private final int max;
         private final List<Line> kept = new ArrayList<>();
