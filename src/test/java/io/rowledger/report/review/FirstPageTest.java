@@ -16,6 +16,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -245,9 +247,33 @@ class FirstPageTest {
                 actions(review));
     }
 
-    /** The supply holds a speed; without a what-if the first step of the check stands there: 24 L of 800 L lack. */
+    /**
+     * A row takes 0.9 L/min for each m/s; the supply gives every row 2.16 L/min, enough for 2.4 m/s or 8.64 km/h. Passes 1, 4, 5 and 8
+     * at 1.6 m/s get their 28.8 L. At 2.9, 3.05, 3.5 and 3.65 m/s the others get 82.8, 78.7, 68.6 and 65.8 %: 4.97, 6.14, 9.05 and
+     * 9.86 L too little, 30.0 L in all, 13.0 % of 230.4 L.
+     */
     @Test
-    void supply_short() {
+    void supply_short() throws IOException {
+        HeldField.Speed speed = pass -> pass % 4 < 2 ? 1.6 : 2.6 + 0.15 * pass;
+        PassReview review = metric(new HeldField()
+                .speed(speed)
+                .flow((pass, row, m) -> 0.9 * Math.min(2.4, speed.mps(pass)))
+                .analyze(folder));
+        assertTrue(verdict(review).startsWith("No, by the meters: 6 of 6 rows are more than 10% off"), verdict(review));
+        String first = actions(review).get(0);
+        assertTrue(first.startsWith("Before the next field."), first);
+        Matcher words =
+                Pattern.compile("([0-9.]+) L too little.* ([0-9.]+) km/h").matcher(first);
+        assertTrue(words.find(), first);
+        assertEquals(30.0, Double.parseDouble(words.group(1)), 1.5, first);
+        // A speed that the supply holds, so not above its limit, and not far below.
+        double kmh = Double.parseDouble(words.group(2));
+        assertTrue(kmh > 0.9 * 8.64 && kmh <= 8.64, first);
+    }
+
+    /** A finding as the diagnosis hands it over, where no what-if stands beside it: the first step of the check is told. */
+    @Test
+    void a_finding_without_what_if_tells_its_check() {
         PassReview review = metric(new SyntheticJob()
                 .even()
                 .withFindings(List.of(finding(FindingKind.SUPPLY_LIMITED, List.of(), -24)))
