@@ -107,7 +107,7 @@ final class AreaJob {
                 WhatIf.NOTHING);
     }
 
-    /** Returns the areas, where a prescription sets the target divided along its zones. */
+    /** Returns the areas; where a prescription sets their target, they are divided along its zones. */
     private List<AppliedArea> areas(@Nullable Prescription prescription) {
         List<AppliedArea> areas = new ArrayList<>();
         for (int i = 0; i < ground.size(); i++) {

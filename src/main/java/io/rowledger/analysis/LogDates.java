@@ -6,20 +6,20 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 
-/** Holds a log's times against the machine's clock: a log tells what was done, so it is not from years to come. */
+/** Compares a log's times with the computer's clock: a log of past work can't end years from now. */
 public final class LogDates {
-    /** Clocks of machines that never meet a network are off by months, seldom by more than this, s. */
+    /** Largest lead over the computer's clock, s: clocks without a network are off by months, seldom by more. */
     private static final double MAX_AHEAD_S = 2 * 365.25 * 86_400;
 
-    /** No clock that runs was before this program: 2026-01-01, epoch seconds. An unset one begins at 1970 or 2000. */
+    /** 2026-01-01, epoch seconds: a computer's clock before this program was written is not set (1970 or 2000). */
     private static final double MIN_NOW_S = 1_767_225_600;
 
     private LogDates() {}
 
     /**
-     * Refuses a log that ends years after now.
+     * Checks that a log doesn't end years from now; a log without times passes.
      *
-     * @throws UnusableInputException for that
+     * @throws UnusableInputException if it does
      */
     public static void requirePast(LogTable log, Clock clock) {
         if (!log.isTimed() || log.records() == 0) {

@@ -42,7 +42,7 @@ public final class BackdropReader {
     private static final double MARGIN = 0.05;
     /** Cells of the mesh on which columns and rows are computed, each way. */
     private static final int CELLS = 16;
-    /** Ground without a picture. */
+    /** Color of ground without a picture. */
     private static final int NOTHING_RGB = 0xf3f5f4;
     /** Quality of the picture in the page, of 1. */
     private static final float QUALITY = 0.75f;
@@ -88,7 +88,7 @@ public final class BackdropReader {
                 | ClassCastException
                 | IllegalStateException
                 | ArithmeticException e) {
-            // Readers of the platform answer damaged pictures with any of these.
+            // Image readers of the JDK throw any of these for damaged pictures.
             throw reader.refused("a picture that can't be read", e);
         }
     }
@@ -302,7 +302,7 @@ public final class BackdropReader {
                 + t * ((1 - s) * nodes[j + 1][i][which] + s * nodes[j + 1][i + 1][which]);
     }
 
-    /** A color that lets the ground through, over paper. */
+    /** Returns a pixel without its alpha; one that is more than half transparent counts as ground without a picture. */
     private static int onPaper(int argb) {
         return (argb >>> 24) < 128 ? NOTHING_RGB : argb & 0xffffff;
     }

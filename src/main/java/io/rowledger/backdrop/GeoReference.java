@@ -17,7 +17,7 @@ record GeoReference(double[] affine, MapReference system) {
     private static final int WORLD_LINES = 6;
     /** Rounds of the search for the pixel of a place; each gains several digits. */
     private static final int ROUNDS = 12;
-    /** The search ends when the place is so near, m. */
+    /** Distance from the place at which the search ends, m. */
     private static final double NEAR_M = 1e-4;
 
     /**

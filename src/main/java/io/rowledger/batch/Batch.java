@@ -157,7 +157,7 @@ public final class Batch {
         return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize());
     }
 
-    /** Which logs count twice shows only in all jobs: each shard plans all and does its own. */
+    /** Plans all jobs, since only together they show which logs are handed in twice, and does those of the shard. */
     private List<BatchOutcome> all(List<FieldJob> jobs, @Nullable Shard shard, BatchStore store) {
         List<PlannedJob> plan = BatchPlan.of(jobs, setting.version, setting.options, store, setting.again).stream()
                 .filter(planned -> Shard.has(shard, planned.job().name()))

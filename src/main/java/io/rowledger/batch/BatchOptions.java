@@ -14,7 +14,7 @@ public final class BatchOptions {
     private BatchOptions() {}
 
     /**
-     * As words, by option. Of the user's own templates all bytes count.
+     * Returns the options as text, by name. Templates of the user's own count by their bytes.
      */
     public static Map<String, String> of(ReportOptions look, Set<Audience> audiences, boolean applySetupCheck) {
         Map<String, String> options = new TreeMap<>();

@@ -66,7 +66,7 @@ public final class BatchRun {
 
     /** Writes the summary of a run and the nitrogen ledger of its fields, and returns the summary. */
     public static BatchReport summarize(List<BatchOutcome> outcomes, Work work, Path place) {
-        // What is of all fields is in English so far.
+        // The summary and the ledger are printed in English only.
         ReportOptions options = work.options.apply(zone(outcomes)).in(Locale.ENGLISH);
         BatchReport report = BatchReport.of(outcomes, options);
         List<SeasonJob> jobs = jobs(outcomes);

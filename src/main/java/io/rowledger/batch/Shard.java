@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A part of a season's fields, for one of several processes or machines that share the folder of the results. A field falls to
- * a shard by its name alone, so that fields which come or go move no other one.
+ * a shard by its name alone: adding or removing a field moves no other field to another shard.
  *
  * @param number from 1
  * @param of how many shards there are
@@ -36,7 +36,7 @@ public record Shard(int number, int of) {
         return shard;
     }
 
-    /** True if no shard is meant or the field of this name falls to it. */
+    /** True if there is no shard, or if the field of this name falls to it. */
     static boolean has(@Nullable Shard shard, String field) {
         return shard == null || shard.holds(field);
     }

@@ -7,12 +7,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /**
- * Tells the Java machine that runs this process to leave its optimizing compiler out. A run lasts seconds: measured on jobs of
+ * Tells the Java virtual machine (JVM) of this process to leave its optimizing compiler out. A run lasts seconds: measured on jobs of
  * 5,797 and 144,000 records, the optimizer took half of all processor time and its code never earned that back.
  *
  * <p>What was tried for {@code java -jar}, small job, processor time (two cores, OpenJDK 17): nothing 8.3 s; these directives
  * 5.2 s; the option {@code -XX:TieredStopAtLevel=1}, which only a launcher can give, 4.3 s, with the serial collector 4.1 s and
- * with a class-data archive 3.7 s. Starting a second Java machine with those options from the first was left out: a killed
+ * with a class-data archive 3.7 s. Starting a second JVM with those options from the first was left out: a killed
  * first process would leave the second at work. The same directives through the platform's MBean server cost 0.15 s a run,
  * through the class behind that bean 0.01 s, so that class is called, by reflection, since it is no public interface; the jar's
  * manifest opens its package. Where it is missing or closed, the program runs as without directives.
@@ -31,7 +31,7 @@ final class CompilerDirectives {
 
     private CompilerDirectives() {}
 
-    /** Adds the directives; does nothing where this Java machine takes none. */
+    /** Adds the directives; does nothing if this JVM takes none. */
     static void leaveOutOptimizer() {
         if (System.getProperty(LAUNCHER) != null) {
             return;
@@ -45,11 +45,11 @@ final class CompilerDirectives {
                 Files.deleteIfExists(file);
             }
         } catch (IOException | ReflectiveOperationException | RuntimeException | LinkageError e) {
-            return; // Slower, and nothing else.
+            return; // The program only runs slower.
         }
     }
 
-    /** Runs a diagnostic command of the Java machine (the list is that of {@code jcmd PID help}). */
+    /** Runs a diagnostic command of the JVM (the list is that of {@code jcmd PID help}). */
     private static void command(String command) throws ReflectiveOperationException {
         Class.forName("com.sun.management.internal.PlatformMBeanProviderImpl"); // loads the native library
         Class<?> type = Class.forName("com.sun.management.internal.DiagnosticCommandImpl");

@@ -83,7 +83,7 @@ public final class Main implements Runnable {
         return UNUSABLE;
     }
 
-    /** Everything a command had begun is cleared by then: its folders are closed on the way here. */
+    /** Prints the refusal. The command's hidden folders were cleared when they were closed, so nothing was written. */
     private static int outOfMemory(PrintStream err) {
         long megabytes = Runtime.getRuntime().maxMemory() >> 20;
         err.println("rowledger: "

@@ -24,7 +24,7 @@ import picocli.CommandLine.Parameters;
         })
 @SuppressWarnings("NullAway.Init")
 final class OpenCommand implements Callable<Integer> {
-    /** Time after the last page was closed: a laptop's lid is closed and opened again within it. */
+    /** Time from closing the last page to the end: long enough to close a laptop's lid and open it again. */
     private static final Duration IDLE = Duration.ofMinutes(10);
 
     @Parameters(

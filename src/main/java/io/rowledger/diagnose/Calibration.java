@@ -19,8 +19,8 @@ import java.util.Properties;
  * </pre>
  * c is the stated confidence; x are the rounding step over the usual flow (at most 1), averaging and hold over 5 s, the interval
  * over 5 s (both at most 1), and 1 for a log without a work state. p rises with c and falls with each x. The coefficients stand in
- * {@code confidence.properties}, which names the simulated logs they were fitted on; kinds that were seldom seen there are drawn
- * to the mean of all kinds by a normal prior. Values are kept between {@value #MIN} and {@value #MAX}: no finite set of logs shows
+ * {@code confidence.properties}, which names the simulated logs they were fitted on; a normal prior shrinks
+ * kinds that were seldom seen there toward the mean of all kinds. Values are kept between {@value #MIN} and {@value #MAX}: no finite set of logs shows
  * more.
  */
 final class Calibration {
@@ -86,7 +86,7 @@ final class Calibration {
         };
     }
 
-    /** The case with the confidence that such findings earned. */
+    /** Returns the case with its calibrated confidence. */
     Case of(Case found, double[] form) {
         return none ? found : found.withConfidence(confidence(found.kind(), found.confidence(), form));
     }

@@ -19,11 +19,11 @@ import java.util.stream.IntStream;
 /**
  * What a case cost, where it began, and the window around its onset.
  *
- * <p>A row's deviation from its target has three parts: what the row metered less what the other rows imply, which row cases
- * are charged; what the rows' median implies in turns less what the row's own speed calls for, which missing turn compensation
- * is charged; and what the median gave the bar less the target, which cases of the whole bar are charged. Each part of each
- * record is charged once, to the surest case, so that costs add up. Where only the meter errs a cost is what the record is off
- * by, not the ground. Area: what the rows swept while working from the first to the last sign.
+ * <p>A row's deviation from its target has three parts, each charged to other cases: what the row metered less what the other
+ * rows imply, to cases of single rows; in turns, what the rows' median implies less what the row's own speed calls for, to
+ * missing turn compensation; and what the median gave the bar less the target, to cases of the whole bar. Each part of each
+ * record is charged once, to the surest case, so that costs add up. Where only the meter errs, the cost is the error of the
+ * record, not of the ground. Area: what the rows swept while working from the first to the last sign.
  */
 final class Costs {
     /** The window shows so much before and after the onset, s. */
@@ -31,10 +31,10 @@ final class Costs {
 
     private static final double AFTER_S = 120;
 
-    /** Two entries farther apart have a turn between them, s. */
+    /** Largest time between two entries of one pass, s; a turn takes longer. */
     private static final double MAX_STEP_S = 5;
 
-    /** A row or bar evaluated for less is not told, s. */
+    /** Shortest time for which a row or bar must be evaluated to be reported, s. */
     private static final double MIN_EVALUATED_S = 60;
 
     /** Share of the target below which the bar gives nothing (1). */

@@ -85,7 +85,7 @@ public final class Diagnoses {
             FindingKind.LATE_ON,
             FindingKind.EARLY_OFF);
 
-    /** Kinds that move liquid to other rows or times and may cost nothing worth a word. */
+    /** Kinds that move liquid to other rows or times, so that their cost may be negligible. */
     private static final Set<FindingKind> MOVING = EnumSet.of(
             FindingKind.NO_TURN_COMPENSATION,
             FindingKind.SLOW_RESPONSE,
@@ -96,10 +96,10 @@ public final class Diagnoses {
     /** A cause less likely than this is not told (1): the row is then off without a recognized cause, if it is off. */
     private static final double MIN_TOLD = 0.4;
 
-    /** Share of the job's liquid below which they cost nothing worth a word (1). */
+    /** Share of the job's liquid up to which such a cost is negligible (1). */
     private static final double MIN_COST = 0.003;
 
-    /** What cost most first, then what cost nothing. */
+    /** Order of findings: by cost, the largest first; those of next to no cost last. */
     private static final Comparator<Placed> RANKING = Comparator.comparing(Placed::alsoNoticed)
             .thenComparingDouble(x -> -Math.abs(x.finding.volumeL()))
             .thenComparingDouble(x -> -x.found.confidence());

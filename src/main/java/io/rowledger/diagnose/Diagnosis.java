@@ -58,7 +58,7 @@ public record Diagnosis(
         }
     }
 
-    /** A diagnosis in which every finding counts, nothing is unexplained and the log has no limits worth a word. */
+    /** A diagnosis in which every finding counts, nothing is unexplained and the log has no limits to report. */
     public Diagnosis(
             List<Finding> findings,
             List<OnsetWindow> windows,

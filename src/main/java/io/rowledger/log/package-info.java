@@ -5,7 +5,7 @@
  * {@code header} maps the columns; {@code time} and {@code read} parse the records; {@code clean} removes impossible ones
  * and checks the rest; {@code LogJoiner} joins the files by time.
  *
- * <p>A map of areas with a rate each has no path: {@link AreaLog} reads it on a way of its own.
+ * <p>A map of areas with a rate each has no path: {@link AreaLog} reads it.
  *
  * <p>For other packages: {@link AreaLog}, {@link Inspection}, {@link LogReader}, {@link LogReading}, {@link LogSurvey},
  * {@link LogTable}, {@link MapLog}, {@link Metering}.

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
 final class FileSwap {
     private static final String NEW = "new";
     private static final String OLD = "old";
-    /** Exists from the moment on when all old files are away. */
+    /** Marks that all old files are moved away: from then on recovery moves the new files in. */
     private static final String AWAY = "away";
 
     private final Path work;

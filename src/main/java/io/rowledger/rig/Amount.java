@@ -25,7 +25,7 @@ public record Amount(double volumeL, double massKg, double densityKgPerL, Densit
             this.words = words;
         }
 
-        /** Words that follow "by". */
+        /** Returns the source as words that follow "by", such as in "converted by ...". */
         public String words() {
             return words;
         }

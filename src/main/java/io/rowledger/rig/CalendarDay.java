@@ -16,7 +16,7 @@ final class CalendarDay {
 
     private CalendarDay() {}
 
-    /** Whether a text has the form of a day and no calendar has that day; other texts are none of our business. */
+    /** True if a text has the form of a day that no calendar has; false for any other text. */
     static boolean isImpossible(String text) {
         Matcher iso = ISO.matcher(text.strip());
         if (iso.matches()) {

@@ -153,7 +153,7 @@ final class ColumnView {
         RigTree rig = store.rig(field)
                 .with("columns", new LinkedHashMap<>(choices.columns()))
                 .with("log", new LinkedHashMap<>(choices.hints()));
-        // Lines that can't be meant are refused before they replace what is there.
+        // Unusable choices are refused before they replace the rig file.
         Path draft = store.folder().temporary();
         try {
             Files.write(draft, rig.yaml().getBytes(StandardCharsets.UTF_8));

@@ -35,7 +35,7 @@ final class Uploads {
     }
 
     /**
-     * What became of an upload.
+     * Result of an upload.
      *
      * @param file its name
      * @param bytes its size
@@ -84,7 +84,7 @@ final class Uploads {
                         HttpRefusal.CONFLICT, "A different file named " + name + " is there. Replace it?");
             }
         }
-        // A log is never a half-way version of another one.
+        // A log that is replaced is always kept, unlike earlier versions of a form.
         folder.putAway(target);
         folder.write(place, out -> Files.copy(fresh, out));
         return new Taken(name, bytes, false);

@@ -154,7 +154,7 @@ class PrescriptionTruthTest {
             assertEquals(rate, uan.planLPerM2(), 1e-9 * rate);
             assertEquals(rate * areaM2, uan.plannedZoneL(), 1e-4 * rate * areaM2);
             assertEquals(rate * found.coveredM2(), uan.plannedCoveredL(), 1e-9 * rate * areaM2);
-            // A few centimeters of wander leave seams and doubles: covered is less than swept by less than 1 %.
+            // A few centimeters of wander leave slivers and overlaps: covered is less than swept by less than 1 %.
             assertEquals(real.sweptAreaM2(), found.coveredM2(), 0.01 * real.sweptAreaM2());
             assertEquals(real.meteredL()[0], uan.receivedL(), 0.01 * real.meteredL()[0]);
             assertEquals(real.askedL()[0], uan.loggedTargetL(), 0.01 * real.askedL()[0]);

@@ -12,12 +12,11 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Decides whether a fault could be told from what the console wrote, by one who knows the truth: the same job is simulated again
- * without the fault, from the same seed and with the same noise, and only the figures of the two logs are compared. It never sees
- * what a detector finds.
+ * Decides whether a fault could be told from what the console wrote: the same job is simulated again without the fault, from the same
+ * seed and with the same noise, and only the figures of the two logs are compared. It never sees what a detector finds.
  *
  * <p>A reading tells a fault when it is off by more than three times the meters' noise (99.7 % of a normal noise lies within), by
- * more than 2 %, as good as a flow meter on a bar is (common practice, no source), and by more than one and a half rounding steps,
+ * more than 2 %, the accuracy of a flow meter on a bar (common practice, no source), and by more than one and a half rounding steps,
  * since each of the two readings is rounded by half a step. It must do so for a minute of the job in all, half of the shortest
  * stretch in which a fault of a row is to be found; what shows only beside the work, for 15 s.
  *

@@ -57,7 +57,7 @@ public final class HuntingDetector implements Detector {
     private static final double SURE = 0.65;
     private static final double SETTLED_S = 6;
 
-    /** Rows with these faults don't follow the bar, and so swing against it when it swings. */
+    /** Rows with these faults don't follow the bar: when it swings, their flow over the other rows' swings too. */
     private static final Set<FindingKind> NOT_SWINGING = EnumSet.of(
             FindingKind.METER_STUCK, FindingKind.METER_DROPOUT, FindingKind.INTERMITTENT, FindingKind.CHANNELS_SWAPPED);
 
@@ -110,7 +110,7 @@ public final class HuntingDetector implements Detector {
         return cases;
     }
 
-    /** True for a row whose meter or place, or whose gaps, make its flow over the other rows' swing. */
+    /** True if the row has a fault of {@link #NOT_SWINGING}. */
     private static boolean otherwiseFaulty(Evidence e, int r) {
         return e.cases().stream()
                 .anyMatch(x -> NOT_SWINGING.contains(x.kind()) && x.rows().contains(r));

@@ -25,7 +25,7 @@ public final class IntermittentDetector implements Detector {
 
     private static final double BACK = 0.5;
 
-    /** In a log of averages a spell doesn't reach nothing, and a row is back only after some time (1). */
+    /** The same in a log of averages, where a short spell doesn't reach zero and readings recover slowly (1). */
     private static final double LOW_AVERAGED = 0.4;
 
     private static final double BACK_AVERAGED = 0.6;

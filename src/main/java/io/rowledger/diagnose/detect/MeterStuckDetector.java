@@ -44,7 +44,7 @@ public final class MeterStuckDetector implements Detector {
     /** Of it, with the bar working, s. */
     private static final double MIN_WORKING_S = 3;
 
-    /** In a coarser log one value lifted and working may also be an open valve's (1). */
+    /** Rounding, as a share of the value, above which an open valve may show the same reading lifted as working (1). */
     private static final double COARSE = 0.05;
 
     /** Confidence where only the flow with the bar lifted tells. */

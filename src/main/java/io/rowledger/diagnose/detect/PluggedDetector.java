@@ -37,7 +37,7 @@ public final class PluggedDetector implements Detector {
         // Where the total meter did not move, the meter was found dead before this.
         double mismatch = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
         double pressure = e.pressureAgainstPeers(first.row(), first.fromS(), first.toS());
-        // A row that comes back by itself after a minute comes and goes.
+        // A row that recovers by itself within minutes is more likely intermittent.
         boolean lasting = first.evaluatedS() >= 2.5 * LevelShifts.MIN_S;
         double confidence = lasting ? first.toEnd() ? 0.97 : 0.93 : first.toEnd() ? 0.75 : 0.55;
         Message began = first.fromStart()

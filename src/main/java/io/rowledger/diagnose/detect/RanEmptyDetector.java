@@ -37,7 +37,7 @@ public final class RanEmptyDetector implements Detector {
     /** The longest fall; a slower one is a failing supply's, s. */
     private static final double MAX_FALL_S = 25;
 
-    /** The same after a stop or a lift, s of driving. */
+    /** Shortest drive without flow after a stop or a lift, s. */
     private static final double MIN_AFTER_STOP_S = 40;
 
     /** Faster falls may be a valve shut by hand, s. */
@@ -48,7 +48,7 @@ public final class RanEmptyDetector implements Detector {
         List<Case> cases = new ArrayList<>();
         BarShare bar = e.barShare();
         double usual = bar.usualShare();
-        // Rounded readings of a full bar reach this only.
+        // Rounding may put the readings of a full bar this low.
         double full = FULL - Math.min(MAX_ROUNDING, e.limits.resolution());
         WorkingSamples work = e.work;
         double deliveredS = 0;

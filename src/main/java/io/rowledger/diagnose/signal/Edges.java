@@ -267,7 +267,7 @@ public final class Edges {
         }
         double middle = RobustStatistics.median(level);
         for (int r = 0; r < rows; r++) {
-            // The slope makes no row late that was not late before.
+            // Taking out the slope may only shorten a delay.
             delayS[r][q] = Math.min(delayS[r][q], delayS[r][q] - middle - slope * work.atM[r]);
         }
     }

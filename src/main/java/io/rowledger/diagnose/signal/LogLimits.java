@@ -162,12 +162,12 @@ public final class LogLimits {
         return flowLPerS > 0 ? quantumLPerS[r] / flowLPerS : 0;
     }
 
-    /** True where a row that should give this much and reads zero gives next to nothing: a third of it reads one quantum. */
+    /** True if row r is shut where it should give this much and reads zero: a third of this flow would already read one quantum. */
     public boolean zeroIsNothing(int r, double flowLPerS) {
         return flowLPerS >= MIN_QUANTA * quantumLPerS[r];
     }
 
-    /** The same for the usual flow of at least half of the rows. */
+    /** True if {@link #zeroIsNothing} holds for the usual flow of at least half of the rows. */
     public boolean usualShowsZero() {
         int shows = 0;
         for (int r = 0; r < usualLPerS.length; r++) {

@@ -59,7 +59,7 @@ public final class LogFileReader {
         });
     }
 
-    /** Hears each line below the header. */
+    /** Receives each line below the header. */
     interface LineSink {
         void take(Line line);
     }

@@ -25,7 +25,7 @@ public final class DeviationPicture implements Chart {
     private static final double TOP_PT = 20;
     private static final double BOTTOM_PT = 14;
     private static final double LEGEND_PT = 22;
-    /** How often a hatch line asks for the class under it. */
+    /** Distance along a hatch line at which the class under it is sampled, pt. */
     private static final double HATCH_STEP_PT = 0.5;
     /** Between two passes. */
     private static final double GAP_PT = 1.2;

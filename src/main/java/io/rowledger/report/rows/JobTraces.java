@@ -21,7 +21,7 @@ import java.util.List;
  * 0.04 L/m² a deviation of 25 %.
  */
 final class JobTraces {
-    /** A row that gives less than this share of the most of the slice is no measure for the others (1). */
+    /** A row is compared with others only if it gives at least this share of the slice's highest rate (1). */
     private static final double MIN_PEER_SHARE = 0.12;
     /** Flow in the first seconds after a pass may be the log's own lag, s; common practice, no source. */
     private static final double SETTLING_S = 5;

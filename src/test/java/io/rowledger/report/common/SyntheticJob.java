@@ -203,7 +203,7 @@ public final class SyntheticJob {
         return this;
     }
 
-    /** So many more doubles of a square meter each. */
+    /** Adds n overlaps of a square meter each. */
     public SyntheticJob extraPlaces(int n) {
         extraPlaces = n;
         return this;
