@@ -16,16 +16,12 @@ import java.nio.file.FileSystems;
 import java.nio.file.LinkOption;
 import java.nio.file.OpenOption;
 import java.nio.file.Path;
-import java.nio.file.PathMatcher;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.WatchService;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.FileAttributeView;
-import java.nio.file.attribute.UserPrincipalLookupService;
 import java.nio.file.spi.FileSystemProvider;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -61,13 +57,12 @@ public final class FaultyFiles extends FileSystemProvider {
     }
 
     private final FileSystemProvider real;
-    private final FileSystem realSystem;
     /** Only changes of paths below it count. */
     private final String under;
 
     private final boolean onlyRenames;
     private final String scheme;
-    private final Files faulty = new Files();
+    private final FaultyFileSystem faulty;
     private final Fault fault;
     private final int at;
     private final AtomicInteger changes = new AtomicInteger();
@@ -75,7 +70,7 @@ public final class FaultyFiles extends FileSystemProvider {
     /** The fault comes at this change, from 0. */
     public FaultyFiles(Fault fault, int at) {
         this.real = FileSystems.getDefault().provider();
-        this.realSystem = FileSystems.getDefault();
+        this.faulty = new FaultyFileSystem(this, FileSystems.getDefault());
         this.under = "";
         this.onlyRenames = false;
         this.scheme = "faulty";
@@ -90,7 +85,7 @@ public final class FaultyFiles extends FileSystemProvider {
      */
     public FaultyFiles(FileSystemProvider real) {
         this.real = real;
-        this.realSystem = real.getFileSystem(URI.create("file:///"));
+        this.faulty = new FaultyFileSystem(this, real.getFileSystem(URI.create("file:///")));
         this.under = System.getProperty("faults.under", "");
         this.onlyRenames = Boolean.getBoolean("faults.renames");
         this.scheme = "file";
@@ -100,7 +95,7 @@ public final class FaultyFiles extends FileSystemProvider {
 
     /** A path of the machine, seen through this file system. */
     public Path path(Path path) {
-        return new Faulty(path.toAbsolutePath());
+        return faulty.path(path.toAbsolutePath());
     }
 
     /** Changes so far, counting the one that went wrong. */
@@ -136,8 +131,8 @@ public final class FaultyFiles extends FileSystemProvider {
         }
     }
 
-    private static Path real(Path path) {
-        return ((Faulty) path).path;
+    static Path real(Path path) {
+        return ((FaultyPath) path).path;
     }
 
     @Override
@@ -157,7 +152,7 @@ public final class FaultyFiles extends FileSystemProvider {
 
     @Override
     public Path getPath(URI uri) {
-        return new Faulty(real.getPath(uri));
+        return faulty.path(real.getPath(uri));
     }
 
     @Override
@@ -202,7 +197,7 @@ public final class FaultyFiles extends FileSystemProvider {
         List<Path> found = new ArrayList<>();
         try (DirectoryStream<Path> list = real.newDirectoryStream(real(folder), path -> true)) {
             for (Path path : list) {
-                Path seen = new Faulty(path);
+                Path seen = faulty.path(path);
                 if (filter.accept(seen)) {
                     found.add(seen);
                 }
@@ -263,7 +258,7 @@ public final class FaultyFiles extends FileSystemProvider {
 
     @Override
     public Path readSymbolicLink(Path link) throws IOException {
-        return new Faulty(real.readSymbolicLink(real(link)));
+        return faulty.path(real.readSymbolicLink(real(link)));
     }
 
     @Override
@@ -307,202 +302,5 @@ public final class FaultyFiles extends FileSystemProvider {
     public void setAttribute(Path path, String attribute, Object value, LinkOption... options) throws IOException {
         change(path, false);
         real.setAttribute(real(path), attribute, value, options);
-    }
-
-    private final class Files extends FileSystem {
-        @Override
-        public FileSystemProvider provider() {
-            return FaultyFiles.this;
-        }
-
-        @Override
-        public void close() {}
-
-        @Override
-        public boolean isOpen() {
-            return true;
-        }
-
-        @Override
-        public boolean isReadOnly() {
-            return false;
-        }
-
-        @Override
-        public String getSeparator() {
-            return realSystem.getSeparator();
-        }
-
-        @Override
-        public Iterable<Path> getRootDirectories() {
-            List<Path> roots = new ArrayList<>();
-            realSystem.getRootDirectories().forEach(root -> roots.add(new Faulty(root)));
-            return roots;
-        }
-
-        @Override
-        public Iterable<FileStore> getFileStores() {
-            return List.of();
-        }
-
-        @Override
-        public Set<String> supportedFileAttributeViews() {
-            return realSystem.supportedFileAttributeViews();
-        }
-
-        @Override
-        public Path getPath(String first, String... more) {
-            return new Faulty(realSystem.getPath(first, more));
-        }
-
-        @Override
-        public PathMatcher getPathMatcher(String pattern) {
-            PathMatcher matcher = realSystem.getPathMatcher(pattern);
-            return path -> matcher.matches(real(path));
-        }
-
-        @Override
-        public UserPrincipalLookupService getUserPrincipalLookupService() {
-            throw new UnsupportedOperationException();
-        }
-
-        @Override
-        public WatchService newWatchService() {
-            throw new UnsupportedOperationException();
-        }
-    }
-
-    /** A path of the machine in this file system. */
-    private final class Faulty implements Path {
-        private final Path path;
-
-        Faulty(Path path) {
-            this.path = path;
-        }
-
-        private Path seen(Path other) {
-            return new Faulty(other);
-        }
-
-        private @Nullable Path seenOrNull(@Nullable Path other) {
-            return other == null ? null : new Faulty(other);
-        }
-
-        private Path plain(Path other) {
-            return other instanceof Faulty faultyPath ? faultyPath.path : other;
-        }
-
-        @Override
-        public FileSystem getFileSystem() {
-            return faulty;
-        }
-
-        @Override
-        public boolean isAbsolute() {
-            return path.isAbsolute();
-        }
-
-        @Override
-        public @Nullable Path getRoot() {
-            return seenOrNull(path.getRoot());
-        }
-
-        @Override
-        public @Nullable Path getFileName() {
-            return seenOrNull(path.getFileName());
-        }
-
-        @Override
-        public @Nullable Path getParent() {
-            return seenOrNull(path.getParent());
-        }
-
-        @Override
-        public int getNameCount() {
-            return path.getNameCount();
-        }
-
-        @Override
-        public Path getName(int index) {
-            return seen(path.getName(index));
-        }
-
-        @Override
-        public Path subpath(int from, int to) {
-            return seen(path.subpath(from, to));
-        }
-
-        @Override
-        public boolean startsWith(Path other) {
-            return path.startsWith(plain(other));
-        }
-
-        @Override
-        public boolean endsWith(Path other) {
-            return path.endsWith(plain(other));
-        }
-
-        @Override
-        public Path normalize() {
-            return seen(path.normalize());
-        }
-
-        @Override
-        public Path resolve(Path other) {
-            return seen(path.resolve(plain(other)));
-        }
-
-        @Override
-        public Path relativize(Path other) {
-            return seen(path.relativize(plain(other)));
-        }
-
-        @Override
-        public URI toUri() {
-            return path.toUri();
-        }
-
-        @Override
-        public Path toAbsolutePath() {
-            return seen(path.toAbsolutePath());
-        }
-
-        @Override
-        public Path toRealPath(LinkOption... options) throws IOException {
-            return seen(path.toRealPath(options));
-        }
-
-        @Override
-        public java.nio.file.WatchKey register(
-                WatchService watcher,
-                java.nio.file.WatchEvent.Kind<?>[] events,
-                java.nio.file.WatchEvent.Modifier... m) {
-            throw new UnsupportedOperationException();
-        }
-
-        @Override
-        public int compareTo(Path other) {
-            return path.compareTo(plain(other));
-        }
-
-        @Override
-        public boolean equals(@Nullable Object other) {
-            return other instanceof Faulty faultyPath && path.equals(faultyPath.path);
-        }
-
-        @Override
-        public int hashCode() {
-            return Arrays.hashCode(new Object[] {path});
-        }
-
-        @Override
-        public java.io.File toFile() {
-            return new java.io.File(path.toString());
-        }
-
-        @Override
-        public String toString() {
-            return path.toString();
-        }
     }
 }

@@ -81,6 +81,10 @@ class TaskDataTest {
         assertTrue(message.startsWith(expected), message);
     }
 
+    private void contains(String expected, String message) {
+        assertTrue(message.contains(expected), message);
+    }
+
     @Test
     void sections_are_counted_from_the_left_and_no_figure_is_rounded() throws IOException {
         TaskData.Reading reading = TaskData.read(good(), 2);
@@ -147,7 +151,7 @@ class TaskDataTest {
         write("TASKDATA.XML", main("<XFR A=\"../DVC00001\" B=\"1\"/>" + TASK));
         starts(folder.resolve("TASKDATA.XML") + ":3:XFR: found a file named \"../DVC00001\";", message(folder));
         write("TASKDATA.XML", main(DEVICES + TASK.replace("TLG00001", "../../TLG00001")));
-        assertTrue(message(folder).contains("found a time log named \"../../TLG00001\""), message(folder));
+        contains("found a time log named \"../../TLG00001\"", message(folder));
     }
 
     @Test
@@ -190,7 +194,7 @@ class TaskDataTest {
                 "TASKDATA.XML",
                 "<?xml version=\"1.0\"?><!DOCTYPE x [<!ENTITY a \"b\"><!ENTITY c SYSTEM \"file:///etc/passwd\">]>"
                         + "<ISO11783_TaskData>&a;&c;</ISO11783_TaskData>");
-        assertTrue(message(folder).contains("found a document type or an entity of its own"), message(folder));
+        contains("found a document type or an entity of its own", message(folder));
     }
 
     @Test
@@ -204,21 +208,21 @@ class TaskDataTest {
     void another_xml_is_named_by_what_it_begins_with() throws IOException {
         good();
         write("TASKDATA.XML", "<kml/>");
-        assertTrue(message(folder).contains("found XML that begins with <kml>"), message(folder));
+        contains("found XML that begins with <kml>", message(folder));
     }
 
     @Test
     void elements_nested_without_end_are_refused() throws IOException {
         good();
         write("TASKDATA.XML", "<ISO11783_TaskData>" + "<X>".repeat(100_000));
-        assertTrue(message(folder).contains("found elements nested 41 deep"), message(folder));
+        contains("found elements nested 41 deep", message(folder));
     }
 
     @Test
     void a_device_that_is_part_of_itself_is_refused() throws IOException {
         good();
         write("TASKDATA.XML", main(DEVICES.replace("F=\"0\"", "F=\"2\"") + TASK));
-        assertTrue(message(folder).contains("part of itself"), message(folder));
+        contains("part of itself", message(folder));
     }
 
     @Test
@@ -262,18 +266,14 @@ class TaskDataTest {
     void a_number_that_is_none_is_named_with_its_place() throws IOException {
         good();
         write("TLG00001.XML", HEADER.replace("0025", "25h"));
-        assertTrue(
-                message(folder).contains(":DLV: found \"25h\" as number of the data dictionary (attribute A)"),
-                message(folder));
+        contains(":DLV: found \"25h\" as number of the data dictionary (attribute A)", message(folder));
     }
 
     @Test
     void a_log_without_flows_says_what_it_has() throws IOException {
         good();
         write("TLG00001.XML", HEADER.replace("0025", "0007"));
-        assertTrue(
-                message(folder).contains("has no flow or rate of a liquid but actual mass per area (DDI 7)"),
-                message(folder));
+        contains("has no flow or rate of a liquid but actual mass per area (DDI 7)", message(folder));
     }
 
     @Test
@@ -293,9 +293,7 @@ class TaskDataTest {
                 2,
                 TaskData.read(folder.resolve("TLG00001.BIN"), 2).logs().get(0).records());
         write("TLG00009.XML", HEADER);
-        assertTrue(
-                message(folder.resolve("TLG00009.XML")).contains("found a time log that no task refers to"),
-                message(folder.resolve("TLG00009.XML")));
+        contains("found a time log that no task refers to", message(folder.resolve("TLG00009.XML")));
     }
 
     @Test
@@ -317,9 +315,7 @@ class TaskDataTest {
         assertEquals(List.of("1", "1", "76.543"), List.of(bySection.fields(0)).subList(4, 7));
         // The left one off: one outlet as wide as the bar would count its ground.
         bin("TLG00001.BIN", RECORDS.replace("683c0100", "04000000"));
-        assertTrue(
-                message(folder, 1).contains("only some of the 2 sections on in 100% of the records"),
-                message(folder, 1));
+        contains("only some of the 2 sections on in 100% of the records", message(folder, 1));
     }
 
     @Test
@@ -342,7 +338,7 @@ class TaskDataTest {
         write("TASKDATA.XML", main(DEVICES.replace("0043", "0046") + TASK));
         assertEquals("152.400000", TaskData.read(folder, 2).logs().get(0).fields(1)[6]);
         write("TASKDATA.XML", main(DEVICES.replace("0043", "00FF") + TASK));
-        assertTrue(message(folder).contains("section 2 (DET-4) without a working width"), message(folder));
+        contains("section 2 (DET-4) without a working width", message(folder));
     }
 
     @Test
@@ -442,8 +438,7 @@ class TaskDataTest {
                 List.of("liquid.flow_01[ml/s]", "ats.flow_01[ml/s]"),
                 TaskData.read(folder, 1).logs().get(0).headers().subList(4, 6));
         write("TASKDATA.XML", main(two.replace("0087", "00FF") + TASK));
-        assertTrue(
-                message(folder).contains("found flows of 2 functions (DET-2, DET-5) and no offsets"), message(folder));
+        contains("found flows of 2 functions (DET-2, DET-5) and no offsets", message(folder));
     }
 
     @Test
@@ -456,7 +451,7 @@ class TaskDataTest {
         assertTrue(
                 TestNotes.texts(numbered.logs().get(0).notes()).get(0).contains("Rows were counted by element number"));
         write("TASKDATA.XML", main(same.replace("E=\"2\"", "E=\"1\"") + TASK));
-        assertTrue(message(folder).contains("found sections without an order: section 1 (DET-4)"), message(folder));
+        contains("found sections without an order: section 1 (DET-4)", message(folder));
     }
 
     @Test
@@ -465,17 +460,14 @@ class TaskDataTest {
         write(
                 "TLG00001.XML",
                 HEADER.replace("<DLV A=\"0025\" B=\"\" C=\"DET-4\"/>", "<DLV A=\"00FF\" B=\"\" C=\"DET-4\"/>"));
-        assertTrue(
-                message(folder)
-                        .contains("found no flow or rate for section 2 (DET-4) beside those of section 1 (DET-3)"),
-                message(folder));
+        contains("found no flow or rate for section 2 (DET-4) beside those of section 1 (DET-3)", message(folder));
     }
 
     @Test
     void a_task_that_was_never_worked_on_has_no_time_log() throws IOException {
         good();
         write("TASKDATA.XML", main(DEVICES + "<TSK A=\"TSK-1\" B=\"Side-dress\" G=\"1\"/>"));
-        assertTrue(message(folder).contains("found no time log"), message(folder));
+        contains("found no time log", message(folder));
     }
 
     @Test
@@ -487,11 +479,11 @@ class TaskDataTest {
         Files.write(
                 folder.resolve("TASKDATA.XML"),
                 latin.replace("ISO-8859-1", "UTF-8").getBytes(StandardCharsets.ISO_8859_1));
-        assertTrue(message(folder).contains("found text that is no well-formed XML"), message(folder));
+        contains("found text that is no well-formed XML", message(folder));
         Files.write(folder.resolve("TASKDATA.XML"), latin.getBytes(StandardCharsets.UTF_16));
         assertEquals(1, TaskData.read(folder, 2).logs().size());
         write("TASKDATA.XML", latin.replace("ISO-8859-1", "klingon"));
-        assertTrue(message(folder).contains("found the character set klingon"), message(folder));
+        contains("found the character set klingon", message(folder));
     }
 
     @Test
@@ -500,6 +492,6 @@ class TaskDataTest {
         try (OutputStream out = Files.newOutputStream(folder.resolve("TLG00001.BIN"))) {
             out.write("not a time log at all".getBytes(StandardCharsets.US_ASCII));
         }
-        assertTrue(message(folder).contains("found a time of day of"), message(folder));
+        contains("found a time of day of", message(folder));
     }
 }
