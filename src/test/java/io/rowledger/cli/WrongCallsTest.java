@@ -136,7 +136,7 @@ class WrongCallsTest {
     }
 
     @TestFactory
-    Stream<DynamicTest> every_wrong_call_says_how_to_mend_it() throws IOException {
+    Stream<DynamicTest> every_wrong_call_says_how_to_fix_it() throws IOException {
         Path file = Files.writeString(folder.resolve("a-file"), "x");
         Path notJson = Files.writeString(folder.resolve("not.geojson"), "{\"type\": ");
         Path point = Files.writeString(

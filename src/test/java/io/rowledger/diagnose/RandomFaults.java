@@ -98,7 +98,7 @@ final class RandomFaults {
         return Double.POSITIVE_INFINITY;
     }
 
-    SimFault ofRow(Kind kind, List<Integer> free, List<Truth.Pass> passes) {
+    private List<Integer> rows(Kind kind, List<Integer> free) {
         List<Integer> rows = new ArrayList<>();
         rows.add(one(free));
         if (List.of(Kind.PLUGGED, Kind.RESTRICTED, Kind.LEAKING, Kind.LATE_ON, Kind.EARLY_OFF)
@@ -107,6 +107,11 @@ final class RandomFaults {
                 && free.contains(rows.get(0) + 1)) {
             rows.add(rows.get(0) + 1);
         }
+        return rows;
+    }
+
+    SimFault ofRow(Kind kind, List<Integer> free, List<Truth.Pass> passes) {
+        List<Integer> rows = rows(kind, free);
         double onset = onset(passes, 125);
         double end = end(passes, onset, 125);
         double period = 0;

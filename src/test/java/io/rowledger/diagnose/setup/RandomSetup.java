@@ -108,6 +108,20 @@ final class RandomSetup {
 
     private String kind = "";
 
+    private MeteringModel metering() {
+        return new MeteringModel(
+                chance(0.7),
+                chance(0.5),
+                between(0, 0.3),
+                between(0.2, 1.0),
+                between(0.05, 0.2),
+                between(0.05, 0.3),
+                between(0.05, 0.25),
+                between(0.2, 2.0),
+                Double.POSITIVE_INFINITY,
+                false);
+    }
+
     private Drawn draw() {
         int rows = one(List.of(6, 8, 12, 12, 16));
         SimRig rig = (chance(0.6) ? SimRig.drawn(rows) : SimRig.carried(rows))
@@ -123,17 +137,7 @@ final class RandomSetup {
         boolean severalSpeeds = new SplittableRandom(seed ^ 0x5eedL).nextDouble() < 0.6;
         layout = severalSpeeds ? new SpeedsByPass(layout, 0.75, 1, 1.3) : layout;
         double lagS = between(0, 3);
-        MeteringModel metering = new MeteringModel(
-                chance(0.7),
-                chance(0.5),
-                between(0, 0.3),
-                between(0.2, 1.0),
-                between(0.05, 0.2),
-                between(0.05, 0.3),
-                between(0.05, 0.25),
-                between(0.2, 2.0),
-                Double.POSITIVE_INFINITY,
-                false);
+        MeteringModel metering = metering();
         double hz = one(List.of(1.0, 2.0, 5.0, 5.0, 10.0));
         boolean rtk = chance(0.6);
         GnssModel receiver =
