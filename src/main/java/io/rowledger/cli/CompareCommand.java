@@ -8,7 +8,6 @@ import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.compare.ComparisonReport;
 import io.rowledger.results.DiagnosisReader;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -62,7 +61,7 @@ final class CompareCommand implements Callable<Integer> {
         SavedDiagnosis now = DiagnosisReader.read(after);
         Comparisons.check(old, now, after);
         ReportOptions options = new ReportOptions(
-                page.units(), page.sheet(), ZoneId.of(now.zone()), page.templates(), Version.number());
+                page.units(), page.sheet(), ComparisonReport.zone(old, now), page.templates(), Version.number());
         ComparisonReport report = ComparisonReport.of(old, now, options);
         progress.begins("writing", out.toString());
         Comparisons.write(old, now, report, options, List.of(before, after), out);

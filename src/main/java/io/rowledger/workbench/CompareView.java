@@ -51,7 +51,7 @@ final class CompareView {
         } catch (UnusableInputException e) {
             throw new HttpRefusal(HttpRefusal.CONFLICT, String.valueOf(e.getMessage()));
         }
-        ReportOptions options = look.apply(ZoneId.of(now.zone()));
+        ReportOptions options = look.apply(ComparisonReport.zone(old, now));
         ComparisonReport report = ComparisonReport.of(old, now, options);
         Comparisons.write(old, now, report, options, List.of(before, after), out);
         return new Compared(report.content().answer(), PLACE + "/" + name);

@@ -1,5 +1,6 @@
 package io.rowledger.report.compare;
 
+import io.rowledger.analysis.JobClock;
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.pdf.PdfReport;
 import io.rowledger.document.text.Messages;
@@ -10,6 +11,7 @@ import io.rowledger.report.compare.Comparison.Side;
 import io.rowledger.report.map.DeviationPicture;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -27,6 +29,12 @@ public final class ComparisonReport {
         this.content = content;
         this.options = options;
         this.messages = options.messages();
+    }
+
+    /** The zone of both jobs' times: the one entered for the job after the repair, else for the one before, else by the sun. */
+    public static ZoneId zone(SavedDiagnosis before, SavedDiagnosis after) {
+        ZoneId now = ZoneId.of(after.zone());
+        return JobClock.isBySun(now) ? ZoneId.of(before.zone()) : now;
     }
 
     /** The comparison of two jobs with the same number of rows, in the options' units and time zone. */

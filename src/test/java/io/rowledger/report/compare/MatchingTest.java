@@ -45,6 +45,10 @@ class MatchingTest {
 
     /** A job of twelve rows at 2 m/s, each evaluated for this long, s. */
     private static SavedDiagnosis job(double startS, double evaluatedS, SavedFinding... findings) {
+        return job("Z", startS, evaluatedS, findings);
+    }
+
+    private static SavedDiagnosis job(String zone, double startS, double evaluatedS, SavedFinding... findings) {
         List<RowHealth> rows = new ArrayList<>();
         for (int r = 1; r <= 12; r++) {
             rows.add(new RowHealth(r, 0, 0, evaluatedS));
@@ -54,7 +58,7 @@ class MatchingTest {
         return new SavedDiagnosis(
                 "North",
                 "Bar",
-                "Z",
+                zone,
                 startS,
                 startS + 600,
                 12,
@@ -154,5 +158,15 @@ class MatchingTest {
         assertEquals(RowVerdict.STILL_OFF, RowVerdict.of(low, flicker));
         assertEquals(RowVerdict.NOT_EVALUATED, RowVerdict.of(low, brief));
         assertEquals(RowVerdict.NOT_EVALUATED, RowVerdict.of(brief, fine));
+    }
+
+    @Test
+    void times_are_printed_by_the_zone_that_was_entered_for_either_job() {
+        SavedDiagnosis chicago = job("America/Chicago", 0, 600);
+        SavedDiagnosis denver = job("America/Denver", 9000, 600);
+        SavedDiagnosis bySun = job("Etc/GMT+6", 9000, 600);
+        assertEquals("America/Denver", ComparisonReport.zone(chicago, denver).getId());
+        assertEquals("America/Chicago", ComparisonReport.zone(chicago, bySun).getId());
+        assertEquals("Etc/GMT+6", ComparisonReport.zone(bySun, bySun).getId());
     }
 }
