@@ -4,6 +4,7 @@ import io.rowledger.finding.FindingKind;
 import io.rowledger.stats.RobustStatistics;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 
 /** What the rows are like where no case concerns them. */
@@ -16,9 +17,11 @@ public final class Baselines {
         double[] median = new double[rows];
         double[] spread = new double[rows];
         double[] evaluatedS = new double[rows];
+        boolean rounded = e.limits.resolution() >= FlowRatios.FINE;
         for (int r = 0; r < rows; r++) {
             double[] healthy = healthy(e, cases, r);
-            median[r] = healthy.length == 0 ? Double.NaN : RobustStatistics.median(healthy);
+            median[r] =
+                    healthy.length == 0 ? Double.NaN : rounded ? ofSums(e, cases, r) : RobustStatistics.median(healthy);
             spread[r] = healthy.length == 0 ? Double.NaN : RobustStatistics.sigma(healthy);
             evaluatedS[r] = healthy.length * Bins.BIN_S;
         }
@@ -31,6 +34,26 @@ public final class Baselines {
                     e.ratios.product, r + 1, median[r], spread[r], responseS(e, cases, r), evaluatedS[r], outlier));
         }
         return baselines;
+    }
+
+    /** Flow over what the other rows imply, as sums: a median of rounded readings stays on one step. */
+    private static double ofSums(Evidence e, List<Case> cases, int r) {
+        BitSet concerned = new BitSet(e.work.n);
+        for (Case found : cases) {
+            if (!found.rows().isEmpty() && found.concerns(r)) {
+                int from = e.work.entryAt(found.fromS());
+                concerned.set(from, Math.max(from, e.work.entryAt(Math.nextUp(found.toS()))));
+            }
+        }
+        double own = 0;
+        double implied = 0;
+        for (int j = concerned.nextClearBit(0); j < e.work.n; j = concerned.nextClearBit(j + 1)) {
+            if (!Float.isNaN(e.ratios.ratio[r][j])) {
+                own += e.ratios.flowLPerS[r][j] * e.work.durationS[j];
+                implied += e.ratios.impliedLPerS(r, j) * e.work.durationS[j];
+            }
+        }
+        return implied > 0 ? own / implied : Double.NaN;
     }
 
     private static double[] healthy(Evidence e, List<Case> cases, int r) {

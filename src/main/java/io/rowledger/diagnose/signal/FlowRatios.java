@@ -33,10 +33,13 @@ public final class FlowRatios {
     private static final double NOT_INSIDE = 0.6;
 
     /** Quanta below this share of the flow are finer than meters are good (1). */
-    private static final double FINE = 0.01;
+    static final double FINE = 0.01;
 
     /** Readings this near the median are averaged (1). */
     private static final double NEAR_MEDIAN = 0.2;
+
+    /** One rounding step, with what turns and the lag's shift change of it (1). */
+    private static final double ONE_STEP = 1.2;
 
     public final int product;
     /** What the log can resolve. */
@@ -56,6 +59,9 @@ public final class FlowRatios {
     public final float[] targetLPerM2;
     /** Entries in which the rows have different targets: they can't be held against each other. */
     private final BitSet mixed;
+
+    /** Median of the rows' rounding steps, L/s a meter of band; 0 if readings are not rounded. */
+    private final double stepPerM;
 
     private final Delivery delivery;
     /** Share of the turn the machine takes out, per entry. */
@@ -83,6 +89,9 @@ public final class FlowRatios {
                 }
             }
         }
+        double[] steps = new double[rows];
+        Arrays.setAll(steps, r -> limits.quantumLPerS(r) / work.bandM[r]);
+        stepPerM = RobustStatistics.median(steps);
         this.delivery = delivery;
         targetLPerM2 = new float[work.n];
         mixed = new BitSet(work.n);
@@ -179,10 +188,12 @@ public final class FlowRatios {
         if (limits.resolution() < FINE) {
             return median;
         }
+        // Rows that read one step more or less than the median dither with it, however coarse the step.
+        double within = Math.max(NEAR_MEDIAN * median, ONE_STEP * stepPerM);
         double sum = 0;
         int near = 0;
         for (int i = 0; i < count; i++) {
-            if (Math.abs(flux[i] - median) <= NEAR_MEDIAN * median) {
+            if (Math.abs(flux[i] - median) <= within) {
                 sum += flux[i];
                 near++;
             }

@@ -5,7 +5,8 @@ package io.rowledger.diagnose.signal;
  *
  * @param product index of the product in rig order
  * @param row from 1 at the left
- * @param medianRatio median of its ratio to what its other rows imply; NaN where it was never evaluated
+ * @param medianRatio median of its ratio to what its other rows imply, of rounded readings the ratio of the sums; NaN where it
+ *     was never evaluated
  * @param spread robust standard deviation of the same, of means over a few seconds: 1.4826 × MAD
  * @param responseS time constant with which its flow follows speed and target, s; NaN where nothing moved enough to tell
  * @param evaluatedS time over which it was evaluated, s

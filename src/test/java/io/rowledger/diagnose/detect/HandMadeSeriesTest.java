@@ -15,6 +15,7 @@ import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -431,6 +432,17 @@ class HandMadeSeriesTest {
     void late_on_is_silent_at_the_logs_resolution() {
         // A first record at 95 %.
         silent(rounded((r, t, due) -> sinceDownS(t) < 1 ? 0.95 * due : due));
+    }
+
+    @Test
+    void rounded_rows_are_told_apart_by_the_sums_of_their_readings() {
+        // Meters within 1 % of each other, which readings of 1.0, 1.1 and 1.2 gal/min can't show one by one.
+        double[] factors = {1.004, 0.993, 1.009, 0.998, 0.991, 1.006, 0.996, 1.002};
+        double mean = Arrays.stream(factors).average().orElseThrow();
+        Diagnosis diagnosis = rounded((r, t, due) -> due);
+        for (int r = 0; r < factors.length; r++) {
+            assertEquals(factors[r] / mean, diagnosis.baselines().get(r).medianRatio(), 0.004);
+        }
     }
 
     // Early off
