@@ -36,6 +36,14 @@ public final class SupplyLimitedDetector implements Detector {
     /** Share of a rounding step by which the rows' median may be off while flows stand (1). */
     private static final double MAX_BIAS = 0.3;
 
+    /**
+     * Share of a rounding step that readings may rest below the flow (1): where the bar lacks most, in one of ten bins, it must lack
+     * more, or every row may just read the step below.
+     */
+    private static final double MAX_REST = 0.5;
+
+    private static final double LACKS_MOST = 0.1;
+
     /** In a coarser log every sum is flat (1). */
     private static final double COARSE = 0.2;
 
@@ -82,7 +90,9 @@ public final class SupplyLimitedDetector implements Detector {
         }
         double most = RobustStatistics.median(limit, n);
         double middle = RobustStatistics.median(share, n);
-        if (1 - middle < SHORT / 2 + MAX_BIAS * e.limits.resolution()) {
+        double step = e.limits.resolution();
+        double low = RobustStatistics.select(share, n, (int) (LACKS_MOST * n));
+        if (1 - middle < SHORT / 2 + MAX_BIAS * step || 1 - low < SHORT / 2 + MAX_REST * step) {
             return List.of();
         }
         return List.of(caseOf(e, range, most, middle, ofSum / ofShare, n));

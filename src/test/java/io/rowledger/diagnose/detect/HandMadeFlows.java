@@ -87,6 +87,12 @@ final class HandMadeFlows {
         return this;
     }
 
+    /** The speed of every pass swings by this share. */
+    HandMadeFlows swinging(double share) {
+        swing = share;
+        return this;
+    }
+
     /** Row flows are logged in steps of this, gal/min. */
     HandMadeFlows rounded(double stepGalPerMin) {
         roundedTo = stepGalPerMin;
