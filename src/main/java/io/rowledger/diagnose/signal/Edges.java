@@ -34,8 +34,11 @@ public final class Edges {
     /** Fewer rows show no slope. */
     private static final int MIN_SLOPED_ROWS = 5;
 
-    /** Difference in delay between the ends of the bar from which the headland is sloped, s; plus two record intervals. */
-    private static final double MIN_SLOPE_S = 0.7;
+    /**
+     * Difference in delay between the ends of the bar from which the headland is sloped, s; plus one record interval. Half of
+     * it is the bar's own lead or delay, and must be less than what {@link SwitchingDelays} tells.
+     */
+    private static final double MIN_SLOPE_S = 0.4;
 
     /** Scatter about the slope, as a share of that difference (1); plus a share of the record interval. */
     private static final double MAX_SCATTER = 0.12;
@@ -261,7 +264,7 @@ public final class Edges {
             }
         }
         double scatter = RobustStatistics.sigma(level);
-        if (range < MIN_SLOPE_S + 2 * work.intervalS
+        if (range < MIN_SLOPE_S + work.intervalS
                 || scatter > MAX_SCATTER * range + MAX_SCATTER_INTERVALS * work.intervalS) {
             return;
         }

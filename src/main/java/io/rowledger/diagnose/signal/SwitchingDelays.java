@@ -12,6 +12,15 @@ public final class SwitchingDelays {
     /** Uncertainty of an edge, in record intervals; the median over n passes keeps 1/sqrt(n) of it. */
     private static final double INTERVALS = 0.6;
 
+    /**
+     * Record intervals by which a sparse log makes the whole bar seem late or early: its readings may be means over the interval, and
+     * a mean over less than an interval doesn't show. A row against the bar is free of it.
+     */
+    private static final double SPARSE_INTERVALS = 1;
+
+    /** Records farther apart than this are sparse, s. */
+    private static final double SPARSE_S = 2;
+
     /** At such intervals edges fall on a few whole values, and the mean tells more than the median, s. */
     private static final double COARSE_INTERVAL_S = 0.4;
 
@@ -120,9 +129,9 @@ public final class SwitchingDelays {
             }
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : RobustStatistics.median(in, n);
-        return n >= MIN_PASSES && median >= usual.minMedianS + (usual.logged + INTERVALS / Math.sqrt(n)) * intervalS
-                ? new Ends(rows, range, median, n, usual, false)
-                : null;
+        double sparse = rows.isEmpty() && intervalS > SPARSE_S ? SPARSE_INTERVALS : 0;
+        double least = usual.minMedianS + (usual.logged + sparse + INTERVALS / Math.sqrt(n)) * intervalS;
+        return n >= MIN_PASSES && median >= least ? new Ends(rows, range, median, n, usual, false) : null;
     }
 
     private static double mean(double[] values, int n) {

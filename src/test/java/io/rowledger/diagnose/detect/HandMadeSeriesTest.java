@@ -458,6 +458,16 @@ class HandMadeSeriesTest {
     // Early off
 
     @Test
+    void early_off_is_silent_on_a_gentle_slope_without_commands() {
+        // At every other headland the last row goes off with the lift and the first 2.4 s before: 0.35 s from row to
+        // row.
+        silent(of((row, t, due) -> {
+            boolean sloped = (int) (t / PERIOD_S) % 2 == 0;
+            return sloped && sinceDownS(t) >= WORK_S - 0.35 * (8 - row) ? 0 : due;
+        }));
+    }
+
+    @Test
     void early_off_fires_for_a_row() {
         only(of(row(7, (r, t, due) -> sinceDownS(t) >= WORK_S - 3 ? 0 : due)), FindingKind.EARLY_OFF, 7);
     }
