@@ -49,6 +49,12 @@ final class FlowLag {
      */
     private static final double MIN_S = 0.35;
 
+    /**
+     * The same where only the starts tell, because flow stops too early for such a lag, s: flow that a controller brings up
+     * with a time constant of up to 0.85 s looks as late (0.85 · ln 2 = 0.59).
+     */
+    private static final double MIN_BY_STARTS_S = 0.6;
+
     /** Largest distance of an edge from the median, s: farther ones belong to another switch. */
     private static final double MAX_DEVIATION_S = 1.0;
 
@@ -88,7 +94,7 @@ final class FlowLag {
         Arrays.sort(sorted);
         double early = intervalS > COARSE_S ? on.value : sorted[(int) Math.floor(EARLY_QUANTILE * (sorted.length - 1))];
         double valve = Math.hypot(ONE_VALVE_SIGMA_S, EARLIEST_SIGMA_S);
-        return new Estimate(early - OPENING_S, Math.hypot(on.error, valve), MIN_S);
+        return new Estimate(early - OPENING_S, Math.hypot(on.error, valve), MIN_BY_STARTS_S);
     }
 
     private static Estimate estimate(@Nullable Mean on, @Nullable Mean off) {

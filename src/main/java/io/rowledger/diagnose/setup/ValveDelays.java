@@ -199,8 +199,9 @@ final class ValveDelays {
         double switched = (log.timeS(at - 1) + log.timeS(at)) / 2;
         double[] flow = log.flowColumn(p, r);
         double half = HALF * typical;
-        int i = at;
-        while (i > 1 && switched - log.timeS(i - 1) < BEFORE_S) {
+        // From the record before the switch on at least: in a sparse log most edges lie between these two.
+        int i = at - 1;
+        while (i > 0 && switched - log.timeS(i - 1) < BEFORE_S) {
             i--;
         }
         if (on == flow[i] >= half) {
