@@ -23,7 +23,8 @@ import java.util.stream.IntStream;
  * rows imply, to cases of single rows; in turns, what the rows' median implies less what the row's own speed calls for, to
  * missing turn compensation; and what the median gave the bar less the target, to cases of the whole bar. Each part of each
  * record is charged once, to the surest case, so that costs add up. Where only the meter errs, the cost is the error of the
- * record, not of the ground. Area: what the rows swept while working from the first to the last sign.
+ * record, not of the ground. Area: what the rows swept while working from the first to the last sign; for missing turn
+ * compensation, the part of it that is off by more than 10 %.
  */
 final class Costs {
     /** The window shows so much before and after the onset, s. */
@@ -39,6 +40,12 @@ final class Costs {
 
     /** Share of the target below which the bar gives nothing (1). */
     private static final double NOTHING = 0.1;
+
+    /**
+     * Share of what its own speed calls for beyond which a row's ground in a turn is off (1): the class of 10 % in which the
+     * reports count ground as on rate.
+     */
+    private static final double OFF_RATE = 0.1;
 
     /** Kinds that put the whole bar off its target. */
     private static final Set<FindingKind> BAR_OFF_TARGET = EnumSet.of(
@@ -142,8 +149,8 @@ final class Costs {
         for (int j = work.entryAt(found.fromS()); j < to; j++) {
             boolean claimed = !turns && claimedByBar.get(j);
             for (int r = 0; r < e.rows(); r++) {
-                area += areaM2(r, j);
                 double own = s.peerFlux[j] * work.bandM[r] * s.rowSpeedShare(r, j);
+                area += !turns || offRate(r, j, own) ? areaM2(r, j) : 0;
                 double lacks = turns ? s.impliedLPerS(r, j) - own : have(r, j, own) - due(r, j);
                 if (!s.evaluated.shut(r).get(j) && !claimed && !Double.isNaN(lacks)) {
                     volume += lacks * work.durationS[j];
@@ -154,6 +161,13 @@ final class Costs {
             }
         }
         return new Case.Cost(area, volume);
+    }
+
+    /** True where what turns gave row r is off by more than a class from what its own speed calls for, L/s. */
+    private boolean offRate(int r, int j, double ownLPerS) {
+        return !e.ratios.evaluated.shut(r).get(j)
+                && ownLPerS > 0
+                && Math.abs(e.ratios.impliedLPerS(r, j) / ownLPerS - 1) > OFF_RATE;
     }
 
     /** What row r would have had without a fault of its own, L/s; its own flow if too few rows delivered. */
@@ -173,6 +187,17 @@ final class Costs {
         return Math.max(0, e.work.bandM[r] * e.work.speedMps[j] * e.ratios.rowSpeedShare(r, j)) * e.work.durationS[j];
     }
 
+    /** Ground that all rows swept while working, m². */
+    double totalM2() {
+        double sum = 0;
+        for (int r = 0; r < e.rows(); r++) {
+            for (int j = 0; j < e.work.n; j++) {
+                sum += areaM2(r, j);
+            }
+        }
+        return sum;
+    }
+
     /** Liquid that a case put on the wrong rows or at the wrong time, though the sum may be right, L. */
     double misplacedL(Case found) {
         double sum = 0;
@@ -181,13 +206,9 @@ final class Costs {
             for (int r = 0; r < e.rows(); r++) {
                 if (found.concerns(r) && !e.ratios.evaluated.shut(r).get(j)) {
                     double own = e.ratios.peerFlux[j] * e.work.bandM[r] * e.ratios.rowSpeedShare(r, j);
-                    double given = found.kind() == FindingKind.NO_TURN_COMPENSATION
-                            ? e.ratios.impliedLPerS(r, j)
-                            : e.ratios.flowLPerS[r][j];
-                    double due = found.rows().isEmpty() && found.kind() != FindingKind.NO_TURN_COMPENSATION
-                            ? due(r, j)
-                            : own;
-                    sum += Double.isNaN(given - due) ? 0 : Math.abs(given - due) * e.work.durationS[j] / 2;
+                    double due = found.rows().isEmpty() ? due(r, j) : own;
+                    double off = Math.abs(e.ratios.flowLPerS[r][j] - due);
+                    sum += Double.isNaN(off) ? 0 : off * e.work.durationS[j] / 2;
                 }
             }
         }

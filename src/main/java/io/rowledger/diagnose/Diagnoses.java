@@ -86,18 +86,20 @@ public final class Diagnoses {
             FindingKind.EARLY_OFF);
 
     /** Kinds that move liquid to other rows or times, so that their cost may be negligible. */
-    private static final Set<FindingKind> MOVING = EnumSet.of(
-            FindingKind.NO_TURN_COMPENSATION,
-            FindingKind.SLOW_RESPONSE,
-            FindingKind.HUNTING,
-            FindingKind.LATE_ON,
-            FindingKind.EARLY_OFF);
+    private static final Set<FindingKind> MOVING =
+            EnumSet.of(FindingKind.SLOW_RESPONSE, FindingKind.HUNTING, FindingKind.LATE_ON, FindingKind.EARLY_OFF);
 
     /** A cause less likely than this is not told (1): the row is then off without a recognized cause, if it is off. */
     private static final double MIN_TOLD = 0.4;
 
     /** Share of the job's liquid up to which such a cost is negligible (1). */
     private static final double MIN_COST = 0.003;
+
+    /**
+     * Share of the worked ground that missing turn compensation must put off by more than 10 % to be a finding to act on (1):
+     * as much as starts, stops and headland turns leave off in a usual job. Common practice, no source.
+     */
+    private static final double MIN_OFF_GROUND = 0.02;
 
     /** Order of findings: by cost, the largest first; those of next to no cost last. */
     private static final Comparator<Placed> RANKING = Comparator.comparing(Placed::alsoNoticed)
@@ -180,12 +182,9 @@ public final class Diagnoses {
                 baselines.addAll(Baselines.of(evidence, cases));
             }
             unexplained.addAll(shared.deviations(costs.unexplained(cases)));
-            double totalL = costs.totalL();
             for (Case found : surestFirst(cases)) {
                 Finding finding = shared.named(costs.finding(found));
-                boolean costly = !MOVING.contains(found.kind())
-                        || Math.max(Math.abs(finding.volumeL()), costs.misplacedL(found)) > MIN_COST * totalL;
-                placed.add(new Placed(found, finding, costs.window(found), !costly));
+                placed.add(new Placed(found, finding, costs.window(found), !costly(found, finding, costs)));
             }
         }
         placed = oncePerCause(placed);
@@ -210,6 +209,16 @@ public final class Diagnoses {
             evidence.add(tellable(detector.find(evidence), metering));
         }
         return evidence;
+    }
+
+    /** True if a case cost enough to be acted on; else it is also noticed. */
+    private static boolean costly(Case found, Finding finding, Costs costs) {
+        if (found.kind() == FindingKind.NO_TURN_COMPENSATION) {
+            // It moves liquid between rows, so that its volume is near 0 however much ground it puts off.
+            return finding.areaM2() > MIN_OFF_GROUND * costs.totalM2();
+        }
+        return !MOVING.contains(found.kind())
+                || Math.max(Math.abs(finding.volumeL()), costs.misplacedL(found)) > MIN_COST * costs.totalL();
     }
 
     /**

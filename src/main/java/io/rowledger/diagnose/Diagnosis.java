@@ -95,11 +95,11 @@ public record Diagnosis(
     }
 
     /**
-     * True if nothing was found, nothing is unexplained, the log would have shown a row 8 % off, and the bar did not drive on
-     * without flow in a log that doesn't tell whether it should have applied there.
+     * True if nothing was found to act on, nothing is unexplained, the log would have shown a row 8 % off, and the bar did not
+     * drive on without flow in a log that doesn't tell whether it should have applied there.
      */
     public boolean allClear() {
         boolean idle = notes.stream().anyMatch(note -> note.key().equals(DRIVEN_WITHOUT_FLOW));
-        return findings.isEmpty() && unexplained.isEmpty() && resolvable <= MAX_UNTOLD && !idle;
+        return !alsoNoticed.contains(false) && unexplained.isEmpty() && resolvable <= MAX_UNTOLD && !idle;
     }
 }

@@ -44,6 +44,12 @@ public final class FaultField {
         return this;
     }
 
+    /** Three rounds of the rear axle on a circle of this radius, clockwise. */
+    public FaultField onCircle(double radiusM) {
+        layout = CurvePlan.circle(radiusM, 3, WORK_MPS);
+        return this;
+    }
+
     public FaultField onLaps() {
         layout = PassPlan.field(new double[][] {{0, 0}, {170, 20}, {185, 60}, {10, 62}}, 1);
         metering = metering.withShutOff(true);

@@ -1,18 +1,18 @@
 package io.rowledger.report.rows;
 
-import io.rowledger.diagnose.signal.RowTime;
+import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
-import io.rowledger.report.common.RowHealth;
 import io.rowledger.report.rows.RowDiagnosis.FirstStep;
 import io.rowledger.report.rows.RowsInput.FindingView;
 import io.rowledger.text.Message;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -83,7 +83,15 @@ final class DiagnosisAnswer {
             return Message.of(
                     "rows.answer.coarse", Message.percent(in.diagnosis().resolvable() * 100));
         }
-        RowHealth farthest = farthestOff();
+        RowBaseline farthest = farthestOff();
+        if (farthest != null && !in.diagnosis().findings().isEmpty()) {
+            return Message.of(
+                    "rows.answer.onlyNoticed",
+                    rows,
+                    Message.percent(evaluated.share() * 100),
+                    farthest.row(),
+                    Message.percent((farthest.medianRatio() - 1) * 100));
+        }
         return farthest == null
                 ? Message.of("rows.answer.allClear", rows, Message.percent(evaluated.share() * 100))
                 : Message.of(
@@ -91,22 +99,15 @@ final class DiagnosisAnswer {
                         rows,
                         Message.percent(evaluated.share() * 100),
                         farthest.row(),
-                        Message.percent(farthest.medianDeviation() * 100));
+                        Message.percent((farthest.medianRatio() - 1) * 100));
     }
 
-    /** The row with the largest median deviation over the whole job; null if none is known. */
-    private @Nullable RowHealth farthestOff() {
-        RowHealth farthest = null;
-        for (RowTime picture : in.diagnosis().pictures()) {
-            for (RowHealth row : RowHealth.of(picture)) {
-                if (Double.isFinite(row.medianDeviation())
-                        && (farthest == null
-                                || Math.abs(row.medianDeviation()) > Math.abs(farthest.medianDeviation()))) {
-                    farthest = row;
-                }
-            }
-        }
-        return farthest;
+    /** The row farthest from the others over the whole job, where no finding concerns a row; null if none is known. */
+    private @Nullable RowBaseline farthestOff() {
+        return in.diagnosis().baselines().stream()
+                .filter(row -> Double.isFinite(row.medianRatio()))
+                .max(Comparator.comparingDouble(row -> Math.abs(row.medianRatio() - 1)))
+                .orElse(null);
     }
 
     /** Rows, or the bar, off without a recognized cause. */
