@@ -26,7 +26,7 @@ public final class Workbench implements AutoCloseable {
     private static final int MAX_THREADS = 16;
     private static final int MAX_WAITING = 4096;
     private static final int BACKLOG = 64;
-    /** Time for the headers of a request and for a body that is no upload, s. */
+    /** Time for a whole request, s: more than an upload may take, which the JDK's server can't tell from other requests. */
     private static final int MAX_REQUEST_S = 330;
     /** Time between two looks at whether a page is open, ms: small against the time it ends after. */
     private static final long CHECK_MS = 200;
@@ -70,7 +70,7 @@ public final class Workbench implements AutoCloseable {
      *
      * @param maxBytes size
      * @param max time for the whole file
-     * @param maxStall time without a byte
+     * @param maxStall time without a byte; also the time for the head of a request
      */
     public record UploadLimits(long maxBytes, Duration max, Duration maxStall) {
         /** 1 GB, ten times the log of a long day at 10 Hz; a slow stick takes a minute for it. */
@@ -96,9 +96,14 @@ public final class Workbench implements AutoCloseable {
         threads = pool;
         timer = new ScheduledThreadPoolExecutor(1, task -> daemon(task, "workbench timer"));
         services = new Services(folder, timer, settings);
-        server.setExecutor(threads);
+        HeadTimeout heads = new HeadTimeout(threads, timer, settings.uploads.maxStall());
+        server.setExecutor(heads);
         List<Route> routes = new ArrayList<>(services.routes());
-        server.createContext("/", new Router(gate, routes, timer, settings.failures));
+        Router router = new Router(gate, routes, timer, settings.failures);
+        server.createContext("/", exchange -> {
+            heads.headRead();
+            router.handle(exchange);
+        });
         idleCheck =
                 timer.scheduleWithFixedDelay(() -> endIfIdle(settings.idle), CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
     }

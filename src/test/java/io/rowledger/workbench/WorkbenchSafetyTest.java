@@ -251,6 +251,42 @@ class WorkbenchSafetyTest {
     }
 
     @Test
+    void a_head_that_comes_byte_by_byte_is_ended_and_holds_nobody_up() throws Exception {
+        Visitor visitor = Visitor.at(workbench.link());
+        List<Socket> slow = new ArrayList<>();
+        // More than there are threads: each reads a head that doesn't end.
+        for (int i = 0; i < 20; i++) {
+            Socket socket = visitor.open();
+            Visitor.write(socket, "GET /api/about HTTP/1.1\r\nX-");
+            slow.add(socket);
+        }
+        long start = System.nanoTime();
+        int ended = 0;
+        while (ended < slow.size() && System.nanoTime() - start < 20_000_000_000L) {
+            ended = 0;
+            for (Socket socket : slow) {
+                ended += drips(socket) ? 0 : 1;
+            }
+            Thread.sleep(50);
+        }
+        assertEquals(slow.size(), ended);
+        assertEquals(200, visitor.get("/api/about").status());
+        for (Socket socket : slow) {
+            socket.close();
+        }
+    }
+
+    /** Sends another byte of a head; false once the server has ended the connection. */
+    private static boolean drips(Socket socket) {
+        try {
+            Visitor.write(socket, "a");
+            return true;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    @Test
     void what_is_replaced_goes_to_a_dated_folder_and_only_when_that_was_wanted() throws IOException {
         Visitor visitor = Visitor.at(workbench.link());
         String path = "/api/fields/north/files/log.csv";
