@@ -4,6 +4,7 @@ import io.rowledger.digest.Sha256;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.FileSystemException;
 import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -174,6 +175,15 @@ final class SeasonFolder {
      * @return the file
      */
     Path write(List<String> parts, Content content) throws IOException {
+        return write(parts, content, false);
+    }
+
+    /** Writes a file whole or not at all. A file that was there goes to the dated folder, whoever wrote it. */
+    Path replace(List<String> parts, Content content) throws IOException {
+        return write(parts, content, true);
+    }
+
+    private Path write(List<String> parts, Content content, boolean keepsOwn) throws IOException {
         Path target = inside(parts);
         Files.createDirectories(parent(target));
         inside(parts);
@@ -182,8 +192,8 @@ final class SeasonFolder {
             try (OutputStream out = Files.newOutputStream(fresh)) {
                 content.writeTo(out);
             }
-            if (!isOwn(target)) {
-                putAway(target);
+            if (keepsOwn || !isOwn(target)) {
+                keep(target);
             }
             written.put(target, Sha256.of(fresh));
             Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE);
@@ -205,13 +215,34 @@ final class SeasonFolder {
         if (!Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
             return;
         }
+        Files.move(target, away(target), StandardCopyOption.ATOMIC_MOVE);
+    }
+
+    /**
+     * Puts a second name of a file into the dated folder, so that at no moment the file has no name at all: the program may be
+     * killed before the new file takes its place. Where the disk has no second names the file is moved.
+     */
+    private void keep(Path target) throws IOException {
+        if (Files.isRegularFile(target, LinkOption.NOFOLLOW_LINKS)) {
+            try {
+                Files.createLink(away(target), target);
+                return;
+            } catch (UnsupportedOperationException | FileSystemException e) {
+                // Such as a memory stick's FAT: moved below.
+            }
+        }
+        putAway(target);
+    }
+
+    /** A free place in the dated folder, its folders made. */
+    private Path away(Path target) throws IOException {
         String stamp = STAMP.format(LocalDateTime.now(ZoneId.systemDefault()));
         Path place = root.resolve(REPLACED).resolve(stamp).resolve(root.relativize(target));
         for (int n = 2; Files.exists(place, LinkOption.NOFOLLOW_LINKS); n++) {
             place = root.resolve(REPLACED).resolve(stamp + "-" + n).resolve(root.relativize(target));
         }
         Files.createDirectories(parent(place));
-        Files.move(target, place, StandardCopyOption.ATOMIC_MOVE);
+        return place;
     }
 
     /** A new file in the program's own folder. */

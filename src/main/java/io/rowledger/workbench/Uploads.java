@@ -85,8 +85,7 @@ final class Uploads {
             }
         }
         // A log that is replaced is always kept, unlike earlier versions of a form.
-        folder.putAway(target);
-        folder.write(place, out -> Files.copy(fresh, out));
+        folder.replace(place, out -> Files.copy(fresh, out));
         return new Taken(name, bytes, false);
     }
 
