@@ -44,8 +44,8 @@ final class Drive {
      * A drive.
      *
      * @param turns a few headland turns
-     * @param skipM2 skipped ground of the whole drive, m²
-     * @param overlapM2 overlap of the whole drive, m²
+     * @param skipM2 skipped ground of the whole drive with slivers, as the review counts it, m²
+     * @param overlapM2 overlap of the whole drive with slivers, m²
      * @param setup a line for each length that the log tells
      * @param untold lengths that the log can't tell, and why
      */
@@ -98,16 +98,12 @@ final class Drive {
                 PassReviewReport.of(analysis, look.get()).content().setup();
         return new Driven(
                 turns(analysis),
-                analysis.coverage().skips().stream()
-                        .mapToDouble(skip -> skip.areaM2())
-                        .sum(),
-                analysis.coverage().overlaps().stream()
-                        .mapToDouble(overlap -> overlap.areaM2())
-                        .sum(),
+                analysis.coverage().skipAreaM2(),
+                analysis.coverage().overlapAreaM2(),
                 setup.told().stream()
                         .map(line -> new SetupWord(
                                 line.name(),
-                                line.was() + " → " + line.is() + " (" + line.between() + ") " + line.verdict(),
+                                line.was() + " → " + line.is() + " (" + line.between() + "): " + line.verdict(),
                                 !line.mark().isEmpty()))
                         .toList(),
                 setup.untold().stream()
