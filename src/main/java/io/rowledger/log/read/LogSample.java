@@ -9,9 +9,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A log before its columns are settled: what {@link LogGlance} tells, and every n-th of its lines as numbers, columns that
+ * A log before its columns are settled: what {@link LogGlance} tells, and every n-th of its lines and the last one as numbers, columns that
  * are not understood included.
  *
  * @param glance header, first records and questions
@@ -29,7 +30,7 @@ public record LogSample(
     }
 
     /**
-     * Reads a log from end to end and keeps at most so many lines, evenly spaced.
+     * Reads a log from end to end and keeps at most so many lines, evenly spaced, and the last one.
      *
      * @throws io.rowledger.finding.UnusableInputException if it has no header or no record
      */
@@ -37,6 +38,7 @@ public record LogSample(
         Questions questions = Questions.collected();
         Sampler sampler = new Sampler(max);
         LogFileReader.Beginning beginning = LogFileReader.lines(path, options, questions, sampler::take);
+        sampler.end();
         LogGlance glance = LogGlance.of(beginning, questions);
         List<double[]> values = new ArrayList<>();
         for (int c = 0; c < glance.preview().plan().headers().size(); c++) {
@@ -89,6 +91,7 @@ public record LogSample(
         private final List<Line> kept = new ArrayList<>();
         private int every = 1;
         private int seen;
+        private @Nullable Line last;
 
         Sampler(int max) {
             this.max = max;
@@ -96,8 +99,10 @@ public record LogSample(
 
         void take(Line line) {
             if (seen++ % every != 0) {
+                last = new Line(line.fields().clone(), line.number());
                 return;
             }
+            last = null;
             kept.add(new Line(line.fields().clone(), line.number()));
             if (kept.size() >= max) {
                 for (int i = 0; 2 * i < kept.size(); i++) {
@@ -105,6 +110,13 @@ public record LogSample(
                 }
                 kept.subList((kept.size() + 1) / 2, kept.size()).clear();
                 every *= 2;
+            }
+        }
+
+        /** Keeps the last line too: it tells when and where the log ends. */
+        void end() {
+            if (last != null) {
+                kept.add(last);
             }
         }
     }
