@@ -9,11 +9,13 @@ import io.rowledger.log.LogSurvey;
 import io.rowledger.log.header.LogOptions;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Envelope;
 
@@ -39,8 +41,16 @@ final class LogView {
      * @param apartM distance between parts of the work, m; 0 if all can be one field
      * @param hasRig true if the field has a rig file
      * @param bars names of the saved bars
+     * @param others names of files in the field's folder that are neither logs nor maps nor the rig file
      */
-    record Logs(List<LogLine> logs, String zone, boolean zoneSaid, long apartM, boolean hasRig, List<String> bars) {}
+    record Logs(
+            List<LogLine> logs,
+            String zone,
+            boolean zoneSaid,
+            long apartM,
+            boolean hasRig,
+            List<String> bars,
+            List<String> others) {}
 
     /**
      * A log.
@@ -116,7 +126,22 @@ final class LogView {
                 said != null,
                 apartM(parts),
                 field.rig() != null,
-                bars.all().stream().map(SavedBars.SavedBar::name).toList());
+                bars.all().stream().map(SavedBars.SavedBar::name).toList(),
+                others(field));
+    }
+
+    /** Of a field without a log, which a season's folder does not list, any file but the rig file. */
+    private static List<String> others(FieldFiles field) throws IOException {
+        if (!field.logs().isEmpty()) {
+            return field.others();
+        }
+        try (Stream<Path> files = Files.list(field.folder())) {
+            return files.filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
+                    .map(file -> String.valueOf(file.getFileName()))
+                    .filter(name -> !name.startsWith(".") && !name.equals(FieldStore.RIG))
+                    .sorted()
+                    .toList();
+        }
     }
 
     private static LogLine line(String file, LogSurvey survey, List<Double> path, @Nullable String sameAs) {
