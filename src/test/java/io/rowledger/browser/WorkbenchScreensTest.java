@@ -53,6 +53,7 @@ class WorkbenchScreensTest {
             assertTrue(person.text("[data-field='Sample plugged row']").contains("Revise el surco 7"), person.all());
             screens(browser, person, "phone-es");
             prescription(browser, person);
+            hostile(browser, person, season);
         }
     }
 
@@ -74,6 +75,43 @@ class WorkbenchScreensTest {
         }
         assertTrue(Files.readString(rig).contains("rate: Y99"), Files.readString(rig));
         assertTrue(Files.isRegularFile(rig.resolveSibling("prescription.geojson")));
+    }
+
+    /** Every text that a person can give is shown as the text that it is: names of folders, files, columns, bars, facts. */
+    private static void hostile(Browser browser, Person person, Path season) throws IOException {
+        String field = HostileField.write(season);
+        List<String> addresses = new ArrayList<>(List.of("#/"));
+        SCREENS.forEach(screen -> addresses.add("#/field/" + screen + "/" + encoded(field)));
+        addresses.add("#/field/logs/" + encoded(HostileField.WITHOUT_RIG));
+        StringBuilder shown = new StringBuilder();
+        for (String address : addresses) {
+            browser.driver.executeScript("location.hash = arguments[0]", address);
+            String screen = address.equals("#/") ? "season" : address.split("/", -1)[2];
+            person.see("main[data-shown=" + screen + "][data-loaded]");
+            if (screen.equals("run")) {
+                person.click("main .primary");
+                person.see("main[data-loaded=results] iframe");
+            }
+            shown.append(browser.driver.executeScript(
+                    "return document.body.textContent + Array.prototype.map.call(document.querySelectorAll('input'),"
+                            + " function (each) { return each.value; }).join(' ')"));
+            assertEquals(
+                    0L,
+                    browser.driver.executeScript("return document.querySelectorAll('img, main script').length"),
+                    address);
+        }
+        for (String text : HostileField.SHOWN) {
+            assertTrue(shown.indexOf(text) >= 0, () -> text + " is not shown as it is: " + shown);
+        }
+        // A name that only another program can give a folder is refused in words.
+        browser.driver.executeScript(
+                "location.hash = '#/field/logs/' + encodeURIComponent(arguments[0])", HostileField.TAG);
+        person.see("#messages .problem");
+        assertEquals("Rowledger", browser.driver.getTitle());
+    }
+
+    private static String encoded(String name) {
+        return java.net.URLEncoder.encode(name, StandardCharsets.UTF_8).replace("+", "%20");
     }
 
     private static void screens(Browser browser, Person person, String device) throws IOException {
