@@ -75,7 +75,7 @@
     });
     L.control.zoom({zoomInTitle: t('page.map.in'), zoomOutTitle: t('page.map.out')}).addTo(this.map);
     this.home = bounds(job);
-    this.map.fitBounds(this.home);
+    this.reset();
     this.field = new FieldLayer(function (canvas, view) { self.paint(canvas, view); });
     this.overlays = this.layers();
     this.overlays.strips = this.field;
@@ -220,7 +220,8 @@
   };
 
   R.FieldMap.prototype.reset = function () {
-    this.map.fitBounds(this.home);
+    // Room for the labels of places at the edge.
+    this.map.fitBounds(this.home, {padding: [20, 16]});
   };
 
   /** In place of a map where nobody knows where the strips lie. */

@@ -83,7 +83,7 @@ class WorkbenchPathTest {
         person.shot("02-logs");
         assertTrue(person.text("main").contains("5,797 records"), person.text("main"));
         assertTrue(person.sees("svg.paths path"));
-        person.clickText("Settle the columns");
+        person.clickText("Sort out the columns");
         person.see("main[data-loaded=questions]");
         person.shot("03-columns");
         person.clickText("gal/min gives 4");
@@ -99,7 +99,7 @@ class WorkbenchPathTest {
         String rig = Files.readString(season.resolve("North 40/rig.yaml"));
         assertTrue(rig.contains("flow_07[gal/min]: Ch7"), rig);
         assertTrue(rig.contains("speed[mph]: Speed"), rig);
-        person.clickText("Go on");
+        person.clickText("Continue");
     }
 
     /** Two rows change places and back; the clicks are no part of the way that is counted. */
@@ -123,13 +123,14 @@ class WorkbenchPathTest {
         person.see("main[data-loaded=time]");
         person.shot("04-time");
         person.waitFor("9:00:00");
-        person.clickText("Go on");
+        person.waitFor("9:48:18");
+        person.clickText("Continue");
         person.see("main[data-loaded=bar]");
         person.clickText("Pull-type");
         person.clickText("30 in");
         person.clickText("One row");
         person.shot("05-bar");
-        person.clickText("Go on");
+        person.clickText("Continue");
         person.see("main[data-loaded=tape]");
         person.type("#rig-antenna-ahead_of_axle", "63");
         person.type("#rig-axle_to_hitch", "36");
@@ -137,13 +138,13 @@ class WorkbenchPathTest {
         person.type("#rig-hitch_to_drop", "232");
         person.see("[data-driven]");
         person.shot("06-tape");
-        person.clickText("Go on");
+        person.clickText("Continue");
         person.see("main[data-loaded=product]");
         person.clickText("UAN 32-0-0");
         person.type("#products-uan-target", "48");
         person.waitFor("lb N per acre");
         person.shot("07-product");
-        person.clickText("Go on");
+        person.clickText("Continue");
         person.see("main[data-loaded=run]");
         person.shot("08-run");
     }

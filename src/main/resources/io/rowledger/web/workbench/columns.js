@@ -294,6 +294,7 @@
           R.h('p', null, finding.evidence), R.h('p', null, R.t('workbench.check.alternative'), ' ', finding.alternative),
           R.h('p', null, R.t('workbench.check.look'), ' ', finding.check));
       }),
+      check.findings.length ? R.h('p.warn', null, R.t('workbench.caution.machine')) : null,
       check.notes.length ? R.h('ul.note', null, check.notes.map(function (note) { return R.h('li', null, note); })) : null);
     out.setAttribute('data-checked', String(check.findings.length));
   }

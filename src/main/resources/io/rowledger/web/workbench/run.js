@@ -5,8 +5,10 @@
   R.screens.run = function (main, field) {
     R.call('GET', R.fieldPath(field)).then(function (line) {
       var host = R.h('div', {'aria-live': 'polite'});
+      // One start at a time: the button comes back with the screen once the run has ended.
       var start = R.button(R.t(line.result ? 'workbench.run.again' : 'workbench.run.start'), function () {
-        begin(main, field, [field], host);
+        start.hidden = true;
+        begin(main, field, [field], host, start);
       }, 'primary');
       R.fill(main, R.title(field, 'workbench.step.run'),
         line.ready ? null : R.h('p.warn', null, line.wants || R.t('workbench.run.notReady')),
@@ -18,6 +20,7 @@
       main.setAttribute('data-loaded', line.result ? 'results' : 'run');
       R.call('GET', '/api/work').then(function (work) {
         if (work.lines.some(function (each) { return each.field === field && (each.state === 'running' || each.state === 'waiting'); })) {
+          start.hidden = true;
           follow(host, [field], function () { R.screens.run(main, field); });
         }
       });
@@ -34,10 +37,13 @@
         R.h('li', null, R.link(R.t('workbench.step.facts'), ['field', 'facts', field]), ': ', R.t('workbench.run.noFacts'))));
   }
 
-  function begin(main, field, fields, host) {
+  function begin(main, field, fields, host, start) {
     R.call('POST', '/api/work', {fields: fields}).then(function () {
       follow(host, fields, function () { R.screens.run(main, field); });
-    }, R.problem);
+    }, function (error) {
+      start.hidden = false;
+      R.problem(error);
+    });
   }
 
   /** Shows progress until all of these fields have ended. */
@@ -116,6 +122,14 @@
   function compare(field) {
     var host = R.h('div', {'aria-live': 'polite'});
     var box = R.h('select', {id: 'compare'});
+    var form = R.h('p', null, R.h('label', {'for': 'compare'}, R.t('workbench.compare.before')), ' ', box, ' ',
+      R.button(R.t('workbench.compare.run'), function () {
+        R.call('POST', '/api/compare', {before: box.value, after: field}).then(function (compared) {
+          R.fill(host, compared.answer.map(function (line) { return R.h('p', null, line); }),
+            R.h('a.file', {href: path(compared.folder, 'comparison.pdf'), target: '_blank', rel: 'noopener'},
+              R.t('workbench.file.comparison')));
+        }, R.problem);
+      }));
     var part = R.h('details.compare', {ontoggle: function () {
       if (!part.open || box.options.length) {
         return;
@@ -126,16 +140,12 @@
             box.appendChild(new Option(each.name, each.name));
           }
         });
+        if (!box.options.length) {
+          R.fill(form, R.t('workbench.compare.none'));
+        }
       }, R.problem);
     }}, R.h('summary', null, R.t('workbench.compare.title')),
-    R.h('p', null, R.h('label', {'for': 'compare'}, R.t('workbench.compare.before')), ' ', box, ' ',
-      R.button(R.t('workbench.compare.run'), function () {
-        R.call('POST', '/api/compare', {before: box.value, after: field}).then(function (compared) {
-          R.fill(host, compared.answer.map(function (line) { return R.h('p', null, line); }),
-            R.h('a.file', {href: path(compared.folder, 'comparison.pdf'), target: '_blank', rel: 'noopener'},
-              R.t('workbench.file.comparison')));
-        }, R.problem);
-      })), host);
+    form, host);
     return part;
   }
 

@@ -21,6 +21,8 @@
           }
         })) : null,
         list,
+        season.fields.some(function (field) { return field.result && field.result.actions.length; })
+          ? R.h('p.warn', null, R.t('workbench.caution.machine')) : null,
         R.seasonRun ? R.seasonRun(season) : null);
       main.setAttribute('data-loaded', 'season');
     }, R.problem);

@@ -69,6 +69,7 @@
       R.h('p.big', {id: 'drive-figures'}, R.t('workbench.tape.areas', units.text('area', driven.skipM2), units.text('area', driven.overlapM2))),
       driven.turns.map(picture),
       driven.setup.length ? R.h('div', null, R.h('h2', null, R.t('workbench.tape.says')),
+        R.h('p.note', null, R.t('workbench.tape.saysNote')),
         R.h('dl.facts', null, driven.setup.map(function (word) {
           return [R.h('dt', null, word.name), R.h('dd' + (word.differs ? '.warn' : ''), null, word.text)];
         }))) : null,

@@ -60,17 +60,22 @@
       ['rig.antenna.ahead_of_axle', antenna, 0, antenna.m, R.t('workbench.tape.antennaShort')],
       ['rig.axle_to_hitch', hitch, 0, -hitch.m, R.t('workbench.tape.hitchShort')]
     ];
+    measures.push(['rig.hitch_to_drop', drop, -hitch.m, -hitch.m - drop.m, R.t('workbench.tape.dropShort')]);
     if (towed) {
       measures.push(['rig.hitch_to_wheels', wheels, -hitch.m, -hitch.m - wheels.m, R.t('workbench.tape.wheelsShort')]);
     }
-    measures.push(['rig.hitch_to_drop', drop, -hitch.m, -hitch.m - drop.m, R.t('workbench.tape.dropShort')]);
+    // The longer of the two stands left, its name beyond the end of the shorter one: no line runs through a name.
+    if (towed && wheels.m > drop.m) {
+      measures.push(measures.splice(2, 1)[0]);
+    }
+    var beyond = towed ? (0.3 * Math.min(wheels.m, drop.m) + 0.7 * Math.max(wheels.m, drop.m)) / Math.max(wheels.m, drop.m) : 0.6;
     measures.forEach(function (measure, n) {
       var name = 'length' + (measure[1].known ? '' : ' open') + (measure[0] === marked ? ' marked' : '');
       var at = room + 0.3 + n * 0.9;
       line(at, measure[2], at, measure[3], name);
       line(at - 0.15, measure[2], at + 0.15, measure[2], name);
       line(at - 0.15, measure[3], at + 0.15, measure[3], name);
-      svg.appendChild(R.svg('text', {x: x(at + 0.2), y: y(measure[2] + (measure[3] - measure[2]) * (n === 3 ? 0.8 : n === 2 ? 0.35 : 0.55)),
+      svg.appendChild(R.svg('text', {x: x(at + 0.2), y: y(measure[2] + (measure[3] - measure[2]) * (n === 2 ? beyond : 0.55)),
         'class': measure[0] === marked ? 'marked' : ''},
         measure[4] + ' ' + (measure[1].known ? R.feet(measure[1].m) : '?')));
     });
