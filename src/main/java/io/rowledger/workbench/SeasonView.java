@@ -26,10 +26,11 @@ final class SeasonView {
      * The season.
      *
      * @param fields by name
+     * @param closed why the other folders can't be opened here, each in a sentence with its name
      * @param bars names of the saved bars
      * @param ledger true if the results have a season's ledger
      */
-    record Season(List<FieldLine> fields, List<String> bars, boolean ledger) {}
+    record Season(List<FieldLine> fields, List<String> closed, List<String> bars, boolean ledger) {}
 
     /**
      * A field.
@@ -64,11 +65,18 @@ final class SeasonView {
 
     Season season(Locale language) throws IOException {
         List<FieldLine> lines = new ArrayList<>();
+        List<String> closed = new ArrayList<>();
         for (FieldFiles field : store.all()) {
-            lines.add(line(field, language));
+            try {
+                lines.add(line(field, language));
+            } catch (HttpRefusal e) {
+                // Such as a name that another program gave the folder: the rest of the season can be worked on.
+                closed.add(String.valueOf(e.getMessage()));
+            }
         }
         return new Season(
                 lines,
+                closed,
                 bars.all().stream().map(SavedBars.SavedBar::name).toList(),
                 Files.isRegularFile(store.folder().results().resolve("season.pdf")));
     }

@@ -11,6 +11,7 @@
       R.fill(main,
         R.h('h1', null, R.t('workbench.season.title')),
         season.fields.length ? totals(season.fields) : welcome(),
+        season.closed.map(function (text) { return R.h('p.warn', null, text); }),
         R.walk(season.fields),
         newField(season),
         season.fields.length > 3 ? R.h('label.search', null, R.t('workbench.season.search'), R.h('input', {
