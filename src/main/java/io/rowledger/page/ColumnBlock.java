@@ -1,5 +1,6 @@
 package io.rowledger.page;
 
+import io.rowledger.digest.Sha256;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -66,15 +67,21 @@ final class ColumnBlock {
         return List.copyOf(columns);
     }
 
+    /** Names these values: a digest of the bytes before they are packed. */
+    String digest() {
+        return Sha256.of(bytes.toByteArray());
+    }
+
     /** The packed bytes as text. */
     String base64() {
         return packed(bytes.toByteArray());
     }
 
-    /** Bytes deflated and written in base64. */
+    /** Bytes deflated and written in base64: small, scattered differences pack best with the filtered strategy. */
     static String packed(byte[] plain) {
         ByteArrayOutputStream packed = new ByteArrayOutputStream(plain.length / 2);
-        Deflater deflater = new Deflater();
+        Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION);
+        deflater.setStrategy(Deflater.FILTERED);
         try (DeflaterOutputStream out = new DeflaterOutputStream(packed, deflater)) {
             out.write(plain);
         } catch (IOException e) {

@@ -4,7 +4,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the page's script reads beside the columns. SI; lengths in the job's plane are m east and north of its origin.
+ * What the page's script reads beside the columns. SI; lengths in the job's plane are m east and north of its origin. Corners of
+ * outlines are in the columns {@code outline.east} and {@code outline.north}, ring after ring, in the order of the fields below.
  *
  * @param format name of the format, {@code rowledger-review}
  * @param version of the format, raised when a reader must change
@@ -25,9 +26,9 @@ import org.jspecify.annotations.Nullable;
  * @param doubtful skips at which only a meter reads zero, largest first
  * @param overlaps largest first
  * @param findings in the order of the row diagnosis
- * @param boundary rings, or null without a boundary
- * @param setbacks rings of the setbacks
- * @param zones rings of the prescription's zones
+ * @param boundary corners of each ring of its outline, or null without a boundary
+ * @param setbacks corners of each ring of the setbacks' outlines
+ * @param zones corners of each ring of the outlines of the prescription's zones
  * @param backdrop where the picture under the map lies: west, south, east and north, m; null without one
  */
 record PageData(
@@ -50,9 +51,9 @@ record PageData(
         List<Place> doubtful,
         List<Place> overlaps,
         List<FindingMark> findings,
-        @Nullable List<double[][]> boundary,
-        List<double[][]> setbacks,
-        List<double[][]> zones,
+        @Nullable List<Integer> boundary,
+        List<Integer> setbacks,
+        List<Integer> zones,
         double @Nullable [] backdrop) {
 
     /**
@@ -68,7 +69,7 @@ record PageData(
     /** The steps of a pass: first and one past the last. */
     record PassSpan(int number, int firstStep, int endStep) {}
 
-    /** A skip or an overlap; rings of its outline, and its cause's name. */
+    /** A skip or an overlap; its cause's name, and the number of corners of each ring of its outline. */
     record Place(
             String label,
             double areaM2,
@@ -77,7 +78,7 @@ record PageData(
             List<Integer> passes,
             List<Integer> rows,
             String cause,
-            List<double[][]> rings) {}
+            List<Integer> corners) {}
 
     /** Where and when a finding shows. */
     record FindingMark(String kind, List<Integer> rows, double fromS, double toS, double confidence, double[] latLon) {}

@@ -6,7 +6,6 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.digest.Sha256;
 import io.rowledger.finding.Finding;
-import io.rowledger.geo.Jts;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.LogTable;
 import io.rowledger.page.PageData.DeviationClass;
@@ -29,18 +28,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.Polygon;
 
 /** From an analysis to what the page holds. */
 final class PageDataBuilder {
     static final String FORMAT = "rowledger-review";
-    static final int VERSION = 1;
+    static final int VERSION = 2;
 
-    /** Outlines are written to the centimeter: steps in a meter. */
-    private static final double OUTLINE_STEPS = 100;
+    /** Places and areas are written to a hundredth of a meter or square meter. */
+    private static final double STEPS_PER_UNIT = 100;
 
     private final Rig rig;
     private final LogTable log;
@@ -56,61 +51,57 @@ final class PageDataBuilder {
         this.plane = track.plane();
     }
 
-    /** Everything of a job but the columns' bytes. */
-    static PageData of(Analysis a, ZoneId zone, ColumnBlock block, String base64, double @Nullable [] backdrop) {
+    /** Everything of a job but the columns' bytes; puts the corners of its outlines into the columns. */
+    static PageData of(Analysis a, ZoneId zone, ColumnBlock block, double @Nullable [] backdrop) {
         Coverage c = a.coverage();
         PageDataBuilder builder = new PageDataBuilder(a.rig(), a.log(), a.track(), a.findings());
         List<Double> rates =
                 c.received().stream().map(grid -> finite(grid.meanRateLPerM2())).toList();
-        return builder.build(
-                zone,
-                block,
-                base64,
-                rates,
-                builder.places("S", c.skips()),
-                builder.places("D", c.doubtfulSkips()),
-                builder.places("O", c.overlaps()),
-                new Outlines(
-                        c.boundary() == null ? null : rings(c.boundary().area()),
-                        setbacks(a.setbacks()),
-                        zones(a.zones()),
-                        backdrop));
+        Outlines outlines = new Outlines();
+        Ground ground = new Ground(
+                builder.places("S", c.skips(), outlines),
+                builder.places("D", c.doubtfulSkips(), outlines),
+                builder.places("O", c.overlaps(), outlines),
+                c.boundary() == null ? null : outlines.add(c.boundary().area()),
+                setbacks(a.setbacks(), outlines),
+                zones(a.zones(), outlines),
+                backdrop);
+        outlines.addTo(block);
+        return builder.build(zone, block, rates, ground, true);
     }
 
     /** Everything of a check of rows but the columns' bytes. */
-    static PageData of(RowCheck check, ZoneId zone, ColumnBlock block, String base64) {
+    static PageData of(RowCheck check, ZoneId zone, ColumnBlock block) {
         PageDataBuilder builder = new PageDataBuilder(
                 check.rig(),
                 check.reading().table(),
                 check.track(),
                 check.diagnosis().findings());
         List<Double> rates = check.rig().products().stream().map(product -> 0.0).toList();
-        return builder.build(zone, block, base64, rates, List.of(), List.of(), List.of(), null);
+        new Outlines().addTo(block);
+        return builder.build(zone, block, rates, Ground.NONE, false);
     }
 
-    /** Outlines that are no places, and the picture under the map. */
-    private record Outlines(
-            @Nullable List<double[][]> boundary,
-            List<double[][]> setbacks,
-            List<double[][]> zones,
-            double @Nullable [] backdrop) {}
-
-    private PageData build(
-            ZoneId zone,
-            ColumnBlock block,
-            String base64,
-            List<Double> meanRates,
+    /** What lies on the ground beside the strips; see {@link PageData}. */
+    private record Ground(
             List<Place> skips,
             List<Place> doubtful,
             List<Place> overlaps,
-            @Nullable Outlines outlines) {
+            @Nullable List<Integer> boundary,
+            List<Integer> setbacks,
+            List<Integer> zones,
+            double @Nullable [] backdrop) {
+        static final Ground NONE = new Ground(List.of(), List.of(), List.of(), null, List.of(), List.of(), null);
+    }
+
+    private PageData build(ZoneId zone, ColumnBlock block, List<Double> meanRates, Ground ground, boolean known) {
         double[] origin = new double[2];
         plane.inverse(0, 0, origin);
         return new PageData(
                 FORMAT,
                 VERSION,
-                key(base64, skips, overlaps),
-                outlines != null,
+                key(block, ground),
+                known,
                 metering(),
                 log.isTimed(),
                 track.poses().poses() == 0 ? 0 : track.poses().timeS(0),
@@ -122,20 +113,20 @@ final class PageDataBuilder {
                 products(meanRates),
                 classes(),
                 passes(),
-                skips,
-                doubtful,
-                overlaps,
+                ground.skips(),
+                ground.doubtful(),
+                ground.overlaps(),
                 marks(),
-                outlines == null ? null : outlines.boundary(),
-                outlines == null ? List.of() : outlines.setbacks(),
-                outlines == null ? List.of() : outlines.zones(),
-                outlines == null ? null : outlines.backdrop());
+                ground.boundary(),
+                ground.setbacks(),
+                ground.zones(),
+                ground.backdrop());
     }
 
-    private static String key(String base64, List<Place> skips, List<Place> overlaps) {
-        StringBuilder all = new StringBuilder(base64);
-        skips.forEach(place -> all.append(place.label()).append(place.areaM2()));
-        overlaps.forEach(place -> all.append(place.label()).append(place.areaM2()));
+    private static String key(ColumnBlock block, Ground ground) {
+        StringBuilder all = new StringBuilder(block.digest());
+        ground.skips().forEach(place -> all.append(place.label()).append(place.areaM2()));
+        ground.overlaps().forEach(place -> all.append(place.label()).append(place.areaM2()));
         return Sha256.of(all.toString().getBytes(StandardCharsets.UTF_8)).substring(0, 16);
     }
 
@@ -186,7 +177,7 @@ final class PageDataBuilder {
         return passes;
     }
 
-    private List<Place> places(String letter, List<CoverageDefect> defects) {
+    private List<Place> places(String letter, List<CoverageDefect> defects, Outlines outlines) {
         List<Place> places = new ArrayList<>();
         for (CoverageDefect defect : defects) {
             double[] latLon = new double[2];
@@ -199,7 +190,7 @@ final class PageDataBuilder {
                     defect.passes(),
                     defect.rows(),
                     defect.cause().name().toLowerCase(Locale.ROOT),
-                    rings(defect.polygon())));
+                    outlines.add(defect.polygon())));
         }
         return places;
     }
@@ -218,21 +209,23 @@ final class PageDataBuilder {
         return marks;
     }
 
-    private static List<double[][]> setbacks(@Nullable Setbacks setbacks) {
-        List<double[][]> rings = new ArrayList<>();
+    private static List<Integer> setbacks(@Nullable Setbacks setbacks, Outlines outlines) {
+        List<Integer> corners = new ArrayList<>();
         if (setbacks != null) {
             setbacks.places()
-                    .forEach(place -> rings.addAll(rings(place.keepOut().ground())));
+                    .forEach(
+                            place -> corners.addAll(outlines.add(place.keepOut().ground())));
         }
-        return rings;
+        return corners;
     }
 
-    private static List<double[][]> zones(@Nullable Zones zones) {
-        List<double[][]> rings = new ArrayList<>();
+    private static List<Integer> zones(@Nullable Zones zones, Outlines outlines) {
+        List<Integer> corners = new ArrayList<>();
         if (zones != null) {
-            zones.zones().forEach(zone -> rings.addAll(rings(zone.zone().area())));
+            zones.zones()
+                    .forEach(zone -> corners.addAll(outlines.add(zone.zone().area())));
         }
-        return rings;
+        return corners;
     }
 
     private static List<DeviationClass> classes() {
@@ -244,28 +237,8 @@ final class PageDataBuilder {
         return classes;
     }
 
-    private static List<double[][]> rings(@Nullable Geometry geometry) {
-        List<double[][]> rings = new ArrayList<>();
-        if (geometry != null) {
-            for (Polygon polygon : Jts.polygons(geometry)) {
-                for (LineString ring : Jts.rings(polygon)) {
-                    rings.add(corners(ring.getCoordinates()));
-                }
-            }
-        }
-        return rings;
-    }
-
-    private static double[][] corners(Coordinate[] ring) {
-        double[][] corners = new double[ring.length][];
-        for (int i = 0; i < corners.length; i++) {
-            corners[i] = new double[] {round(ring[i].x), round(ring[i].y)};
-        }
-        return corners;
-    }
-
-    private static double round(double meters) {
-        return Math.round(meters * OUTLINE_STEPS) / OUTLINE_STEPS;
+    private static double round(double value) {
+        return Math.round(value * STEPS_PER_UNIT) / STEPS_PER_UNIT;
     }
 
     private static double[] degrees(double[] latLon) {

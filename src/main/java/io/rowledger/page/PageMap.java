@@ -59,26 +59,43 @@ final class PageMap {
     }
 
     private void places(List<CoverageDefect> places, String kind) {
-        places.forEach(place -> shape(place.polygon(), kind));
+        StringBuilder path = new StringBuilder();
+        places.forEach(place -> outline(place.polygon(), path));
+        draw(path, kind);
     }
 
     private void shape(Geometry geometry, String kind) {
+        StringBuilder path = new StringBuilder();
+        outline(geometry, path);
+        draw(path, kind);
+    }
+
+    private void outline(Geometry geometry, StringBuilder path) {
         Geometry simple =
                 geometry.isEmpty() ? geometry : TopologyPreservingSimplifier.simplify(geometry, TOLERANCE_PX / scale);
-        StringBuilder path = new StringBuilder();
         for (Polygon polygon : Jts.polygons(simple)) {
             for (LineString ring : Jts.rings(polygon)) {
-                String command = "M";
-                for (Coordinate at : ring.getCoordinates()) {
-                    path.append(command)
-                            .append(tenths((at.x - ground.getMinX()) * scale))
-                            .append(' ')
-                            .append(tenths((ground.getMaxY() - at.y) * scale));
-                    command = "L";
-                }
-                path.append('Z');
+                outline(ring.getCoordinates(), path);
             }
         }
+    }
+
+    /** A closed ring: its first corner, then the way from each corner to the next. */
+    private void outline(Coordinate[] ring, StringBuilder path) {
+        long x = 0;
+        long y = 0;
+        for (int i = 0; i + 1 < ring.length; i++) {
+            long right = tenths((ring[i].x - ground.getMinX()) * scale);
+            long down = tenths((ground.getMaxY() - ring[i].y) * scale);
+            path.append(i == 0 ? "M" : i == 1 ? "l" : right < x ? "" : " ").append(pixels(right - x));
+            path.append(down < y ? "" : " ").append(pixels(down - y));
+            x = right;
+            y = down;
+        }
+        path.append('z');
+    }
+
+    private void draw(StringBuilder path, String kind) {
         if (!path.isEmpty()) {
             svg.append("<path class=\"")
                     .append(kind)
@@ -88,9 +105,14 @@ final class PageMap {
         }
     }
 
-    private static String tenths(double px) {
-        long tenths = Math.round(px * 10);
-        return tenths % 10 == 0 ? Long.toString(tenths / 10) : tenths / 10 + "." + Math.abs(tenths % 10);
+    private static long tenths(double px) {
+        return Math.round(px * 10);
+    }
+
+    private static String pixels(long tenths) {
+        long size = Math.abs(tenths);
+        String whole = (tenths < 0 ? "-" : "") + (size > 0 && size < 10 ? "" : size / 10);
+        return size % 10 == 0 ? whole : whole + "." + size % 10;
     }
 
     static String escaped(String text) {

@@ -75,6 +75,14 @@ public final class ReviewPage {
             String columns) {}
 
     /**
+     * The page's other languages and units; the script reads it when a person first changes one of them.
+     *
+     * @param words the script's words by language
+     * @param bodies the page's body by language and units
+     */
+    record Others(Map<String, Map<String, String>> words, Map<String, String> bodies) {}
+
+    /**
      * Writes the page of a job.
      *
      * @param backdrop the picture under the map, or null
@@ -84,14 +92,13 @@ public final class ReviewPage {
             throws IOException {
         ColumnBlock block =
                 JobColumns.of(analysis.rig(), analysis.log(), analysis.track().poses(), analysis.delivery());
-        String columns = block.base64();
-        PageData data = PageDataBuilder.of(
-                analysis, options.zone(), block, columns, backdrop == null ? null : backdrop.bounds());
+        PageData data =
+                PageDataBuilder.of(analysis, options.zone(), block, backdrop == null ? null : backdrop.bounds());
         new ReviewPage(
                         options,
                         (look, picture) -> PageBodyBuilder.of(analysis, look, picture),
                         PageMap.of(analysis.coverage()))
-                .write(data, columns, backdrop == null ? "" : backdrop.dataUri(), out);
+                .write(data, block.base64(), backdrop == null ? "" : backdrop.dataUri(), out);
     }
 
     /**
@@ -103,9 +110,9 @@ public final class ReviewPage {
     public static void write(RowCheck check, String name, ReportOptions options, OutputStream out) throws IOException {
         ColumnBlock block = JobColumns.of(
                 check.rig(), check.reading().table(), check.track().poses(), check.delivery());
-        String columns = block.base64();
+        PageData data = PageDataBuilder.of(check, options.zone(), block);
         new ReviewPage(options, (look, picture) -> PageBodyBuilder.of(check, name, look), "")
-                .write(PageDataBuilder.of(check, options.zone(), block, columns), columns, "", out);
+                .write(data, block.base64(), "", out);
     }
 
     private void write(PageData data, String columns, String backdrop, OutputStream out) throws IOException {
@@ -121,9 +128,9 @@ public final class ReviewPage {
                 scripts,
                 WebAssets.sha256(scripts),
                 WebAssets.licenses(),
-                json(words()),
+                json(words(options.language())),
                 json(data),
-                ColumnBlock.packed(JSON.writeValueAsBytes(texts(template))),
+                ColumnBlock.packed(JSON.writeValueAsBytes(others(template))),
                 backdrop,
                 columns);
         StringWriter page = new StringWriter();
@@ -138,6 +145,17 @@ public final class ReviewPage {
                 .emptyStringIsFalse(true)
                 .withFormatter(TemplateText::printed)
                 .compile(template);
+    }
+
+    /** What the page shows in every other look. */
+    private Others others(Template template) {
+        Map<String, Map<String, String>> words = new LinkedHashMap<>();
+        for (Locale language : LANGUAGES) {
+            if (!language.getLanguage().equals(options.language().getLanguage())) {
+                words.put(language.getLanguage(), words(language));
+            }
+        }
+        return new Others(words, texts(template));
     }
 
     /** The page's body in every language and unit system by names such as {@code es-us}, but the one that is shown. */
@@ -162,17 +180,13 @@ public final class ReviewPage {
         return html.toString();
     }
 
-    /** The script's words by language. */
-    private Map<String, Map<String, String>> words() {
-        Map<String, Map<String, String>> words = new TreeMap<>();
-        for (Locale language : LANGUAGES) {
-            Messages messages = options.in(language).messages();
-            Map<String, String> plain = new TreeMap<>(messages.plain("page"));
-            for (int i = 0; i < DeviationClasses.count(); i++) {
-                plain.put("class." + i, messages.text(DeviationClasses.name(i, true)));
-                plain.put("classShort." + i, messages.text(DeviationClasses.shortName(i)));
-            }
-            words.put(language.getLanguage(), plain);
+    /** The script's words in a language. */
+    private Map<String, String> words(Locale language) {
+        Messages messages = options.in(language).messages();
+        Map<String, String> words = new TreeMap<>(messages.plain("page"));
+        for (int i = 0; i < DeviationClasses.count(); i++) {
+            words.put("class." + i, messages.text(DeviationClasses.name(i, true)));
+            words.put("classShort." + i, messages.text(DeviationClasses.shortName(i)));
         }
         return words;
     }

@@ -54,12 +54,15 @@ final class WebAssets {
         return script.replaceAll("(?s)/\\*\\*.*?\\*/\\s*", "").replaceAll("(?m)^ +", "");
     }
 
-    /** All style sheets, libraries first; pictures that a library's sheet would load from elsewhere are left out. */
+    /** All style sheets without comments and layout, libraries first; pictures that a library's sheet would load from elsewhere are left out. */
     static String styles() {
         StringBuilder text = new StringBuilder(1 << 15);
         LIBRARY_STYLES.forEach(name -> text.append(library(name)).append('\n'));
         text.append(own("review.css"));
-        return text.toString().replaceAll("url\\((?!#|data:|\"?data:)[^)]*\\)", "none");
+        return text.toString()
+                .replaceAll("url\\((?!#|data:|\"?data:)[^)]*\\)", "none")
+                .replaceAll("(?s)/\\*.*?\\*/", "")
+                .replaceAll("\\s+", " ");
     }
 
     /** The licenses of the libraries inside the page. */

@@ -61,4 +61,29 @@ var Rowledger = {};
     });
     return out;
   };
+
+  /**
+   * Gives places, boundary, setbacks and zones their outlines as rings of [east, north], m: of the data's numbers of corners, from
+   * the columns of corners.
+   * @param {Object} data the page's JSON
+   * @param {Object<string, Float64Array>} columns
+   */
+  R.outline = function (data, columns) {
+    var at = 0;
+    var rings = function (corners) {
+      return corners.map(function (count) {
+        var ring = [];
+        for (var end = at + count; at < end; at++) {
+          ring.push([columns['outline.east'][at], columns['outline.north'][at]]);
+        }
+        return ring;
+      });
+    };
+    [data.skips, data.doubtful, data.overlaps].forEach(function (places) {
+      places.forEach(function (place) { place.rings = rings(place.corners); });
+    });
+    data.boundary = data.boundary && rings(data.boundary);
+    data.setbacks = rings(data.setbacks);
+    data.zones = rings(data.zones);
+  };
 })(Rowledger);

@@ -13,14 +13,17 @@
   function App() {
     var data = json('job-data');
     var root = document.documentElement;
-    this.words = json('words');
     this.language = root.getAttribute('data-language');
+    this.words = {};
+    this.words[this.language] = json('words');
     this.system = root.getAttribute('data-units');
     this.texts = {};
     this.texts[this.language + '-' + this.system] = byId('body').innerHTML;
     var self = this;
     this.t = function (key) { return self.words[self.language][key] || key; };
-    this.job = new R.Job(data, R.unpack(data.columns, byId('job-columns').textContent));
+    var columns = R.unpack(data.columns, byId('job-columns').textContent);
+    R.outline(data, columns);
+    this.job = new R.Job(data, columns);
     this.settled = new R.Settled(data.key);
     var first = data.passes[0];
     this.step = first ? first.firstStep + first.endStep >> 1 : 0;
@@ -52,7 +55,6 @@
     document.documentElement.setAttribute('data-ready', String(Math.round(performance.now())));
   };
 
-  /** Fills the page's live parts; again after the text has been changed. */
   /** Hides what needs a path or times that the log doesn't have. */
   App.prototype.hideUnlogged = function () {
     var job = this.job;
@@ -79,6 +81,7 @@
     }
   };
 
+  /** Fills the page's live parts; again after the text has been changed. */
   App.prototype.build = function () {
     this.units = new R.Units(this.system, this.job.data.zone, this.language);
     R.dressControls(this);
@@ -96,8 +99,9 @@
   App.prototype.show = function (language, system) {
     var key = language + '-' + system;
     if (!this.texts[key]) {
-      var texts = JSON.parse(R.inflated(byId('job-texts').textContent));
-      Object.keys(texts).forEach(function (name) { this.texts[name] = texts[name]; }, this);
+      var others = JSON.parse(R.inflated(byId('job-texts').textContent));
+      Object.assign(this.words, others.words);
+      Object.assign(this.texts, others.bodies);
     }
     if (this.playing) {
       this.play();

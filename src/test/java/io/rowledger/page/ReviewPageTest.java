@@ -23,10 +23,12 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Envelope;
 
 /** The page as a file: what it shows without JavaScript, and that the same job gives the same bytes. */
 class ReviewPageTest {
@@ -88,6 +90,32 @@ class ReviewPageTest {
         String page = new String(page(US.in(Locale.forLanguageTag("es"))), StandardCharsets.UTF_8);
         assertTrue(page.contains("<html lang=\"es\""));
         assertTrue(page.contains("<h2 id=\"h-answer\">La respuesta</h2>"));
+    }
+
+    /** Ways from corner to corner, added up from the picture's text, give the bounds of the ground that was worked. */
+    @Test
+    void the_picture_is_as_wide_as_the_ground() throws IOException {
+        String shown = shown(page(US));
+        Matcher covered =
+                Pattern.compile("<path class=\"covered\"[^>]*d=\"([^\"]*)\"").matcher(shown);
+        assertTrue(covered.find());
+        double[] x = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
+        for (String ring : covered.group(1).split("z")) {
+            Matcher number = Pattern.compile("-?[0-9.]+").matcher(ring);
+            double at = 0;
+            while (number.find()) {
+                at += Double.parseDouble(number.group());
+                x[0] = Math.min(x[0], at);
+                x[1] = Math.max(x[1], at);
+                assertTrue(number.find(), "a pair of numbers in " + ring);
+            }
+        }
+        Envelope ground = analysis.coverage().covered().getEnvelopeInternal();
+        Envelope all = new Envelope(ground);
+        all.expandToInclude(
+                Objects.requireNonNull(analysis.coverage().boundary()).area().getEnvelopeInternal());
+        double scale = 800 / (1.04 * Math.max(all.getWidth(), all.getHeight()));
+        assertEquals(ground.getWidth() * scale, x[1] - x[0], 1.5);
     }
 
     /** The script's hash in the policy is that of the script: a browser runs no other. */
