@@ -12,6 +12,18 @@ public final class Limits {
     public static final double ACT_PCT = 100 * DeviationLimits.ACT;
     /** Deviation far off, percent. */
     public static final double FAR_PCT = 100 * DeviationLimits.FAR;
+    /** Skipped share of the field beyond which the answer is no plain yes, and beyond which it is no, percent; common practice, no source. */
+    static final double SKIPPED_WATCH_PCT = 2;
+
+    static final double SKIPPED_ACT_PCT = 5;
+    /** The same of overlap: liquid in the wrong place, but no corn without nitrogen. */
+    static final double OVERLAP_WATCH_PCT = 5;
+
+    static final double OVERLAP_ACT_PCT = 10;
+    /** The same of covered ground that received more than {@link #ACT_PCT} off its target. */
+    static final double OFF_RATE_WATCH_PCT = 5;
+
+    static final double OFF_RATE_ACT_PCT = 10;
     /** Skips and overlaps listed, each; the layers list all of them. */
     static final int PLACES_LISTED = 15;
     /** Row names in one sentence. */

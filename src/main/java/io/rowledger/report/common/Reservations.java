@@ -42,6 +42,13 @@ record Reservations(JobView job, boolean setupContradicted) {
                                 "words.reservation.unsureRows",
                                 Message.percent(bestPct),
                                 Limits.wholePct(Limits.WATCH_PCT))));
+            } else if (!RowsSummary.unsure(job, p).isEmpty()) {
+                sentences.add(ofProduct(
+                        p,
+                        Message.of(
+                                "words.reservation.unsureMeters",
+                                RowsSummary.unsure(job, p),
+                                Limits.wholePct(Limits.WATCH_PCT))));
             }
         }
     }
@@ -67,6 +74,21 @@ record Reservations(JobView job, boolean setupContradicted) {
         if (outsidePct > Limits.OUTSIDE_PCT) {
             sentences.add(Message.of("words.reservation.outside", Message.percent(outsidePct)));
         }
+        if (manyDropped()) {
+            sentences.add(Message.of("words.reservation.dropped", Message.percent(droppedPct())));
+        }
+        double unsettledPct = job.rates().unsettledAreaM2() / job.rates().sweptAreaM2() * 100;
+        if (unsettledPct > Limits.UNSETTLED_PCT) {
+            sentences.add(Message.of("words.reservation.unsettled", Message.percent(unsettledPct)));
+        }
+    }
+
+    /** True if so many records could not be used that the log tells only of a part of the work. */
+    boolean manyDropped() {
+        return droppedPct() > Limits.DROPPED_PCT;
+    }
+
+    private double droppedPct() {
         long records = 0;
         long used = 0;
         for (LogSource source : job.log().sources()) {
@@ -74,14 +96,7 @@ record Reservations(JobView job, boolean setupContradicted) {
             // A receiver slower than the logger repeats positions; the flow of those records counts at the next one.
             used += source.used() + source.dropped().frozen();
         }
-        double droppedPct = records > 0 ? 100.0 * (records - used) / records : 0;
-        if (droppedPct > Limits.DROPPED_PCT) {
-            sentences.add(Message.of("words.reservation.dropped", Message.percent(droppedPct)));
-        }
-        double unsettledPct = job.rates().unsettledAreaM2() / job.rates().sweptAreaM2() * 100;
-        if (unsettledPct > Limits.UNSETTLED_PCT) {
-            sentences.add(Message.of("words.reservation.unsettled", Message.percent(unsettledPct)));
-        }
+        return records > 0 ? 100.0 * (records - used) / records : 0;
     }
 
     private int products() {

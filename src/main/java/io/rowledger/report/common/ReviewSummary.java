@@ -1,7 +1,5 @@
 package io.rowledger.report.common;
 
-import io.rowledger.coverage.Coverage;
-import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
 import io.rowledger.text.Message;
 import java.util.ArrayList;
@@ -31,24 +29,42 @@ public final class ReviewSummary {
         this.reservations = new Reservations(job, setupContradicted);
     }
 
-    /** The answer, paragraph by paragraph. */
+    /**
+     * The answer, paragraph by paragraph, the worst first: a plain yes stands only where rows, ground, skips, overlap and log
+     * leave nothing to ask.
+     */
     public List<Message> paragraphs() {
         if (job.rates().sweptAreaM2() <= 0) {
             return List.of(Message.of("words.summary.noPass"));
         }
+        GroundSummary ground = new GroundSummary(job, messages);
+        List<RowsSummary> products = new ArrayList<>();
+        Grade rows = Grade.FINE;
+        for (int p = 0; p < job.rig().products().size(); p++) {
+            RowsSummary product = new RowsSummary(job, p, reservations.manyDropped());
+            products.add(product);
+            rows = product.grade().compareTo(rows) > 0 ? product.grade() : rows;
+        }
         List<Message> paragraphs = new ArrayList<>();
-        int products = job.rig().products().size();
-        for (int p = 0; p < products; p++) {
-            Message rows = new RowsSummary(job, p).paragraph();
+        boolean groundFirst = ground.grade().compareTo(rows) > 0;
+        if (groundFirst) {
+            paragraphs.add(Message.of(
+                    ground.grade() == Grade.OFF ? "words.summary.groundNo" : "words.summary.groundNearly",
+                    ground.paragraph()));
+        }
+        for (int p = 0; p < products.size(); p++) {
+            Message paragraph = products.get(p).paragraph(groundFirst);
             paragraphs.add(
-                    products > 1
+                    products.size() > 1
                             ? Message.of(
                                     "words.summary.ofProduct",
                                     job.rig().products().get(p).name(),
-                                    rows)
-                            : rows);
+                                    paragraph)
+                            : paragraph);
         }
-        paragraphs.add(ground());
+        if (!groundFirst) {
+            paragraphs.add(ground.paragraph());
+        }
         if (setbacks != null) {
             paragraphs.add(Message.of("words.text", setbacks.summary()));
         }
@@ -59,31 +75,5 @@ public final class ReviewSummary {
     /** What makes the figures uncertain beyond their bounds, sentence by sentence. */
     public List<Message> reservations() {
         return reservations.sentences();
-    }
-
-    private Message ground() {
-        Coverage c = job.coverage();
-        if (c.coveredAreaM2() <= 0) {
-            boolean unknown = false;
-            for (int p = 0; p < job.rig().products().size(); p++) {
-                unknown |= job.rates().unknownAreaM2(p) > 0;
-            }
-            return unknown ? Message.of("words.summary.unknownCovered") : Message.of("words.summary.nothingCovered");
-        }
-        CoveragePhrases skips = CoverageSectionBuilder.skips(c, job.intervals(), messages);
-        CoveragePhrases overlaps = CoverageSectionBuilder.overlap(c, job.intervals(), messages);
-        Message noSkip =
-                Message.of(c.boundary() == null ? "words.summary.noSkipEnclosed" : "words.summary.noSkipInside");
-        Message ground = Message.of(
-                "words.summary.ground",
-                skips.none() ? noSkip : skips.skipped(),
-                overlaps.none() ? Message.of("words.summary.noOverlap") : overlaps.overlap());
-        ReceivedStatistics first = c.received().get(0);
-        if (Double.isNaN(first.within10Pct()) || c.received().size() > 1) {
-            return ground;
-        }
-        Message onRate = Message.of(
-                "words.summary.onRate", Message.percent(first.within10Pct()), Limits.wholePct(Limits.ACT_PCT));
-        return Message.of("words.sentences", List.of(onRate, ground));
     }
 }

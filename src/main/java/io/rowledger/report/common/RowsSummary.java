@@ -22,6 +22,18 @@ final class RowsSummary {
                 .orElse(Double.NaN);
     }
 
+    /** Rows, from 1, of which product p is known worse than within {@link Limits#WATCH_PCT} of the target. */
+    static List<Integer> unsure(JobView job, int p) {
+        List<Integer> rows = new ArrayList<>();
+        for (int r = 0; r < job.intervals().rows().size(); r++) {
+            Interval off = job.intervals().rows().get(r).products().get(p).deviationPct();
+            if (off.known() && (off.high() - off.low()) / 2 > Limits.WATCH_PCT) {
+                rows.add(r + 1);
+            }
+        }
+        return rows;
+    }
+
     /** A row, or the rows of one meter, and the deviation, percent. */
     private record Deviation(List<Integer> rows, double pct) {
         Message named() {
@@ -33,8 +45,14 @@ final class RowsSummary {
         }
     }
 
+    /** Fewest rows or meters that can be off together: of two, one may be right. */
+    private static final int MIN_TOGETHER = 3;
+    /** Difference that a percentage with one decimal does not show, percent. */
+    private static final double ALIKE_PCT = 0.1;
+
     private final JobView job;
     private final int product;
+    private final boolean manyDropped;
     private final boolean hasTarget;
     /** Rows whose flow the log lacks for a part of the work. */
     private final List<Integer> unknown = new ArrayList<>();
@@ -43,9 +61,15 @@ final class RowsSummary {
     private final List<Deviation> act = new ArrayList<>();
     private final List<Deviation> watch = new ArrayList<>();
 
-    RowsSummary(JobView job, int product) {
+    /**
+     * The rows of a product.
+     *
+     * @param manyDropped true if a large part of the log could not be used: then no answer is a plain yes
+     */
+    RowsSummary(JobView job, int product, boolean manyDropped) {
         this.job = job;
         this.product = product;
+        this.manyDropped = manyDropped;
         ProductSums sums = ProductSums.of(job.rates(), job.coverage(), product);
         this.hasTarget = sums.hasTarget();
         for (RowTotals row : job.rates().rows()) {
@@ -72,15 +96,34 @@ final class RowsSummary {
         watch.sort(largestFirst);
     }
 
-    /** The answer in one paragraph. */
-    Message paragraph() {
+    /** How far the row farthest off is off; of one meter for the bar, how far the bar is; FINE where no flow is known. */
+    Grade grade() {
+        if (job.log().isOffScale()) {
+            return Grade.FINE;
+        }
+        if (isBar()) {
+            double barPct = ProductSums.of(job.rates(), job.coverage(), product).deviationPct();
+            return Grade.of(Math.abs(barPct), Limits.WATCH_PCT, Limits.ACT_PCT);
+        }
+        return !act.isEmpty() ? Grade.OFF : !watch.isEmpty() ? Grade.NEARLY : Grade.FINE;
+    }
+
+    private boolean isBar() {
+        return job.log().metering(product) == Metering.WHOLE_BAR && job.rates().volumeL(product) > 0;
+    }
+
+    /**
+     * The answer in one paragraph.
+     *
+     * @param plain true if another answer stands before this one: then without yes, nearly or no
+     */
+    Message paragraph(boolean plain) {
         if (job.log().isOffScale()) {
             return Message.of(
                     "words.summary.offScale",
                     Message.value(QuantityKind.VOLUME, job.rates().volumeL(product)));
         }
-        boolean bar = job.log().metering(product) == Metering.WHOLE_BAR;
-        if (bar && job.rates().volumeL(product) > 0) {
+        if (isBar()) {
             return bar();
         }
         if (all.isEmpty()) {
@@ -89,8 +132,15 @@ final class RowsSummary {
                     : Message.of("words.summary.unknownFlow", unknown);
         }
         if (act.isEmpty() && watch.isEmpty()) {
-            return allOnTarget();
+            return allOnTarget(plain);
         }
+        List<Message> sentences = isTogether() ? List.of(together()) : sentences();
+        return Message.of(
+                plain ? "words.summary.plain" : act.isEmpty() ? "words.summary.nearly" : "words.summary.no", sentences);
+    }
+
+    /** Rows beyond the limits by name, then how many are within. */
+    private List<Message> sentences() {
         List<Message> sentences = new ArrayList<>();
         if (!act.isEmpty()) {
             sentences.add(Message.of(
@@ -107,7 +157,33 @@ final class RowsSummary {
         if (fine > 0) {
             sentences.add(Message.of("words.summary.others", fine, Limits.wholePct(Limits.WATCH_PCT)));
         }
-        return Message.of(act.isEmpty() ? "words.summary.nearly" : "words.summary.no", sentences);
+        return sentences;
+    }
+
+    /** True if every row is off the target, to the same side, and near the others: the bar is off, not a row. */
+    private boolean isTogether() {
+        double min = all.stream().mapToDouble(Deviation::pct).min().orElse(0);
+        double max = all.stream().mapToDouble(Deviation::pct).max().orElse(0);
+        return hasTarget
+                && all.size() >= MIN_TOGETHER
+                && act.size() + watch.size() == all.size()
+                && min * max > 0
+                && max - min <= Limits.WATCH_PCT;
+    }
+
+    private Message together() {
+        double barPct = ProductSums.of(job.rates(), job.coverage(), product).deviationPct();
+        double leastPct = all.get(all.size() - 1).pct;
+        double mostPct = all.get(0).pct;
+        int rows = Deviation.count(all);
+        return Math.abs(mostPct - leastPct) < ALIKE_PCT
+                ? Message.of("words.summary.alike", rows, Message.percent(barPct))
+                : Message.of(
+                        "words.summary.together",
+                        rows,
+                        Message.percent(barPct),
+                        Message.percent(leastPct),
+                        Message.percent(mostPct));
     }
 
     /** What the one meter of the bar shows; it says nothing about single rows. */
@@ -125,7 +201,7 @@ final class RowsSummary {
     }
 
     /** Never a plain yes if the bounds of the rows are wider than the limit; a reservation tells how wide they are. */
-    private Message allOnTarget() {
+    private Message allOnTarget(boolean plain) {
         if (!unknown.isEmpty()) {
             return Message.of(
                     hasTarget ? "words.summary.partTarget" : "words.summary.partMean",
@@ -134,7 +210,7 @@ final class RowsSummary {
                     Message.percent(all.get(0).pct),
                     unknown);
         }
-        boolean known = !(bestKnownPct(job, product) > Limits.WATCH_PCT);
+        boolean known = unsure(job, product).isEmpty() && !manyDropped && !plain;
         String key = hasTarget
                 ? (known ? "words.summary.yesTarget" : "words.summary.readsTarget")
                 : (known ? "words.summary.yesMean" : "words.summary.readsMean");

@@ -141,8 +141,8 @@ public class PassReviewTest {
                 List.of(
                         "No, by the meters: 1 of 10 rows is more than 10% off its target volume: row 7 at −50.0%. "
                                 + "1 more is 5 to 10% off: row 3 at +6.0%. The other 8 are within 5%.",
-                        "99.2% of the covered ground received within 10% of its target. "
-                                + "0.10 ha skipped in 5 places; 0.016 ha of overlap in 1 place."),
+                        "0.10 ha skipped in 5 places; 0.016 ha of overlap in 1 place. "
+                                + "99.2% of the covered ground received within 10% of its target."),
                 review.verdict().stream().map(PassReviewTest::plain).toList());
     }
 
