@@ -7,8 +7,10 @@ import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FieldFaults;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.log.source.GroupedNumbers;
 import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.time.EpochRange;
+import io.rowledger.log.time.FileNameZone;
 import io.rowledger.units.Dimension;
 import java.time.Instant;
 import java.util.Locale;
@@ -53,7 +55,10 @@ public final class FileChecks {
                     faults.firstRaggedFields() + " fields, as in " + faults.raggedLines() + " of " + records
                             + " records",
                     file.plan().headers().size() + " fields as in the header",
-                    "export the log with one delimiter throughout, and decimals with a point where that is a comma");
+                    faults.firstRaggedFields() > file.plan().headers().size()
+                            ? "give each column a name in the first line, and export the log with one delimiter throughout and "
+                                    + "decimals with a point where that is a comma"
+                            : "export the log with one delimiter throughout, and decimals with a point where that is a comma");
         }
         for (ColumnPlan.Column column : file.plan().columns()) {
             int bad = faults.count(column.index());
@@ -64,6 +69,11 @@ public final class FileChecks {
         }
         if (!file.plan().isUntimed()) {
             inTheFuture(file);
+            TwelveHours.refuse(file);
+            if (file.reader().zonelessTimes() > 0) {
+                ColumnPlan.Column time = file.plan().timeColumn();
+                FileNameZone.refuse(file.name(), file.plan().headerLine() + 1, time.header());
+            }
             secondsUnderASmallerUnit(file);
         }
         if (faults.positionsOutOfRange() > MOST * records) {
@@ -111,7 +121,10 @@ public final class FileChecks {
                         line,
                         "the same time in " + all + " records",
                         "a later time in each record",
-                        "export the log with tenths of a second in the time");
+                        isRounded(file)
+                                ? "a spreadsheet has rounded the times: show the column as a number without exponent and "
+                                        + "all its digits, and save again"
+                                : "export the log with tenths of a second in the time");
             case OUT_OF_ORDER ->
                 found(
                         file,
@@ -146,6 +159,12 @@ public final class FileChecks {
                         "a time, a position and flows in each record",
                         "look at that line in a text editor and export the log again");
         };
+    }
+
+    /** Returns true for times such as 1.78E+09. */
+    private static boolean isRounded(FileLog file) {
+        return file.preview().texts(file.plan().timeColumn().index()).stream()
+                .anyMatch(text -> text.matches("\\d[.,]\\d+[eE]\\+?\\d+"));
     }
 
     /** Refuses times after 2100, such as milliseconds under a header in seconds. */
@@ -258,6 +277,11 @@ public final class FileChecks {
                 Dimension dimension = column.role().quantity().dimension();
                 if (dimension != null) {
                     expected = "a number in " + column.unit();
+                }
+                if (GroupedNumbers.isAmbiguous(text)) {
+                    found += ", where the decimals of this file follow a " + (file.mark() == '.' ? "point" : "comma")
+                            + ": thousands set apart, or decimals of another kind";
+                    hint = "export the column without marks between thousands, and all decimals with one mark";
                 }
             }
         }

@@ -51,7 +51,7 @@ public record ColumnName(
 
     /** Parses a header; empty if it names no known quantity. */
     public static Optional<ColumnName> of(String header) {
-        String name = header.strip();
+        String name = Headers.spaced(header);
         String unitText = "";
         Matcher bracketed = WITH_UNIT.matcher(name);
         if (bracketed.matches()) {

@@ -16,6 +16,26 @@ import java.util.TreeSet;
 
 /** Builds a {@link ColumnPlan} from a header line. */
 public final class ColumnPlanBuilder {
+    /** Names of a column that may hold latitude and longitude together. */
+    private static final Set<String> POSITIONS = Set.of(
+            "position",
+            "location",
+            "coordinates",
+            "coordinate",
+            "coords",
+            "latlon",
+            "latlong",
+            "latlng",
+            "latitudelongitude",
+            "gps",
+            "gpsposition",
+            "gpslocation",
+            "geometry",
+            "geom",
+            "wkt",
+            "thegeom",
+            "point");
+
     private final List<String> headers;
     private final Headers found;
     private final LogOptions options;
@@ -85,10 +105,16 @@ public final class ColumnPlanBuilder {
 
     private void need(List<Column> columns, LogQuantity quantity, String canonical, String what) {
         if (columns.stream().noneMatch(c -> c.role().quantity() == quantity)) {
+            Optional<String> joint = headers.stream()
+                    .filter(header -> quantity != LogQuantity.TIME && POSITIONS.contains(ColumnName.plain(header)))
+                    .findFirst();
+            String both = joint.isEmpty()
+                    ? ""
+                    : "if " + joint.get().strip() + " holds both, divide it into two columns, lat and lon; else ";
             questions.ask(place.found("no column for " + canonical)
                     .expected("a column " + canonical + " with " + what)
-                    .hint("name the column " + canonical + ", or add a line under columns in the rig file: " + canonical
-                            + ": \"its header in the log\""));
+                    .hint(both + "name the column " + canonical + ", or add a line under columns in the rig file: "
+                            + canonical + ": \"its header in the log\""));
         }
     }
 
@@ -232,18 +258,28 @@ public final class ColumnPlanBuilder {
         }
     }
 
-    private static UnusableInputException twice(Place place, Column first, String second, LogOptions options) {
+    private UnusableInputException twice(Place place, Column first, String second, LogOptions options) {
         Role role = first.role();
         String canonical =
                 (options.productKeys().size() == 1 ? new Role(role.quantity(), "", role.row()) : role).canonical();
-        return place.found("two columns for " + canonical + ": " + first.header() + " and " + second)
+        long alike = headers.stream()
+                .filter(header -> header.strip().equals(first.header()))
+                .count();
+        boolean numbered = alike > 2 && role.quantity().ofProduct();
+        String found = first.header().equals(second)
+                ? (alike == 2 ? "two" : String.valueOf(alike)) + " columns of one name, " + second
+                : "two columns for " + canonical + ": " + first.header() + " and " + second;
+        return place.found(found)
                 .atColumn(second)
                 .expected("one column for a quantity")
                 .hint(
-                        first.header().equals(second)
-                                ? "rename one of the two in a copy of the log"
-                                : "choose one under columns in the rig file, such as " + canonical + ": \""
-                                        + first.header() + "\"");
+                        numbered
+                                ? "number them from the left in a copy of the log, such as Row 1 " + second + ", Row 2 "
+                                        + second
+                                : first.header().equals(second)
+                                        ? "rename one of the two in a copy of the log"
+                                        : "choose one under columns in the rig file, such as " + canonical + ": \""
+                                                + first.header() + "\"");
     }
 
     private static List<String> products(List<Column> columns, LogOptions options) {

@@ -7,27 +7,28 @@ import java.util.List;
 public final class DecimalMark {
     private DecimalMark() {}
 
+    /** Returns the mark of the positions, which are never thousands; where they have none, that of most other numbers. */
     public static char of(ColumnPlan plan, List<Line> first) {
-        int commas = 0;
-        int points = 0;
+        int positions = 0;
+        int others = 0;
         for (Line line : first) {
             String[] fields = line.fields();
             for (ColumnPlan.Column column : plan.columns()) {
-                if (column.role().quantity() == LogQuantity.TIME
-                        || column.role().quantity() == LogQuantity.DATE
-                        || column.index() >= fields.length) {
+                LogQuantity quantity = column.role().quantity();
+                if (quantity == LogQuantity.TIME || quantity == LogQuantity.DATE || column.index() >= fields.length) {
                     continue;
                 }
                 String text = fields[column.index()];
                 boolean comma = text.indexOf(',') >= 0;
                 boolean point = text.indexOf('.') >= 0;
-                if (comma && !point) {
-                    commas++;
-                } else if (point && !comma) {
-                    points++;
+                int commas = comma == point ? 0 : comma ? 1 : -1;
+                if (quantity == LogQuantity.LAT || quantity == LogQuantity.LON) {
+                    positions += commas;
+                } else {
+                    others += commas;
                 }
             }
         }
-        return commas > points ? ',' : '.';
+        return positions > 0 || (positions == 0 && others > 0) ? ',' : '.';
     }
 }

@@ -31,7 +31,8 @@ public record Headers(List<String> names, List<String> raw, int line) {
     private static final int MAX_SHOWN = 120;
 
     private static final Set<String> NO_UNIT = Set.of(
-            "", "-", "--", "n/a", "na", "none", "bool", "text", "string", "flag", "int", "float", "iso", "iso8601");
+            "", "-", "--", "0/1", "1/0", "n/a", "na", "none", "bool", "text", "string", "flag", "int", "float", "iso",
+            "iso8601");
 
     /** Copies the lists. */
     public Headers {
@@ -180,10 +181,15 @@ public record Headers(List<String> names, List<String> raw, int line) {
         return chosen;
     }
 
+    /** Returns a name on one line: a spreadsheet may break a long one. */
+    static String spaced(String name) {
+        return name.strip().replaceAll("\\s*[\\r\\n]+\\s*", " ");
+    }
+
     private static List<String> stripped(String[] line) {
         List<String> headers = new ArrayList<>();
         for (String header : line) {
-            headers.add(header.strip());
+            headers.add(spaced(header));
         }
         while (headers.size() > 1 && headers.get(headers.size() - 1).isEmpty()) {
             headers.remove(headers.size() - 1);

@@ -21,6 +21,7 @@ public enum LogQuantity {
             Per.LOG,
             "date utcdate dateutc gpsdate gnssdate localdate datelocal logdate recorddate datestamp gpsdatestamp "
                     + "dateofrecord datelogged dategps"),
+    HALF_DAY("am_pm", null, "", Per.LOG, "ampm am/pm amorpm meridiem meridian"),
     GPS_WEEK("gps_week", null, "", Per.LOG, "gpsweek gnssweek gpswk week weeknumber gpsweeknumber weekno wn"),
     TIME_OF_WEEK(
             "time_of_week",
@@ -311,6 +312,7 @@ public enum LogQuantity {
     /** Returns true for a column that only helps to read another one and is not in the table. */
     public boolean isHelper() {
         return this == DATE
+                || this == HALF_DAY
                 || this == GPS_WEEK
                 || this == TIME_OF_WEEK
                 || this == LAT_SIDE

@@ -53,6 +53,9 @@ public final class NonDataLines {
     /** Consumes a non-data line; returns false for a record. {@code records} is the number of records read so far. */
     public boolean take(String[] fields, int line, int records) {
         String first = fields[0].strip();
+        if (fields.length == 1 && isZeros(first)) {
+            return true;
+        }
         if (first.startsWith("//") || first.startsWith("#") || (first.startsWith(";") && fields[0].startsWith(";"))) {
             return true;
         }
@@ -84,11 +87,18 @@ public final class NonDataLines {
             return false;
         }
         for (int i = 0; i < headers.size(); i++) {
-            if (!fields[i].strip().equals(headers.get(i))) {
+            // Files that were joined keep their byte order marks.
+            String field = i == 0 ? fields[i].replace("\uFEFF", "") : fields[i];
+            if (!Headers.spaced(field).equals(headers.get(i))) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** Returns true for a line of zeros, as a power cut leaves it. */
+    private static boolean isZeros(String text) {
+        return !text.isEmpty() && text.chars().allMatch(c -> c == 0);
     }
 
     /** Returns true for a line of units below a repeated header. */

@@ -2,11 +2,15 @@ package io.rowledger.log.header;
 
 import io.rowledger.log.header.ColumnPlan.Column;
 import io.rowledger.log.header.ColumnPlan.Place;
+import io.rowledger.units.Dimension;
+import io.rowledger.units.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /**
  * How the numbers of columns stand for rows: one flow column per row, one per meter that feeds several rows, or one for the
@@ -21,6 +25,10 @@ import java.util.regex.Pattern;
 public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<Integer>> sections, boolean assumed) {
     /** A flow column of row 0. */
     private static final Pattern FROM_ZERO = Pattern.compile("(?:[a-z0-9]+\\.)?(?:row0+flow.*|flow0+(?:\\D.*)?)");
+
+    private static final Pattern UNIT = Pattern.compile("[\\[(]\\s*([^\\[\\]()]+?)\\s*[\\])]");
+    /** Columns of unknown meaning that a refusal names. */
+    private static final int MAX_SHOWN = 8;
     /** More missing columns are counted, not named. */
     private static final int MAX_NAMED = 4;
 
@@ -67,7 +75,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
             }
         }
         if (columns.stream().noneMatch(c -> c.role().quantity() == LogQuantity.FLOW)) {
-            questions.ask(noFlow(place, options));
+            questions.ask(noFlow(place, headers, columns, options));
         }
         int switches = highest(columns, LogQuantity.ON);
         int rows = options.rowsExpected() > 0
@@ -88,15 +96,45 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         return new RowMapping(rows, meters, sections, assumed);
     }
 
-    private static io.rowledger.finding.UnusableInputException noFlow(Place place, LogOptions options) {
+    private static io.rowledger.finding.UnusableInputException noFlow(
+            Place place, List<String> headers, List<Column> columns, LogOptions options) {
         String key = options.productKeys().size() > 1 ? options.productKeys().get(0) + "." : "";
-        return place.found("no column for a flow or a rate")
+        List<String> unknown = IntStream.range(0, headers.size())
+                .filter(i -> columns.stream().noneMatch(c -> c.index() == i))
+                .mapToObj(i -> headers.get(i).strip())
+                .filter(header -> !header.isEmpty())
+                .toList();
+        String among = unknown.isEmpty()
+                ? ""
+                : " among " + String.join(", ", unknown.subList(0, Math.min(MAX_SHOWN, unknown.size())))
+                        + (unknown.size() > MAX_SHOWN ? " and " + (unknown.size() - MAX_SHOWN) + " more" : "");
+        return place.found("no column for a flow or a rate" + among)
                 .expected("a column for each row, " + key
                         + "flow_01[gal/min] at the left and so on to the right, or one for " + "the whole bar, " + key
                         + "flow[gal/min] or " + key + "rate[gal/ac]")
                 .hint(
                         "name the columns like that, with the unit they are in, or name their headers under columns in the rig "
-                                + "file, such as " + key + "rate[gal/ac]: \"its header in the log\"");
+                                + "file, such as " + example(unknown, key));
+    }
+
+    /** Returns a line for the rig file with the first header whose unit is one of flow or of rate; a made one without. */
+    private static String example(List<String> headers, String key) {
+        List<String> lines = new ArrayList<>();
+        for (String header : headers) {
+            Matcher unit = UNIT.matcher(header);
+            boolean written = unit.find();
+            boolean flow = written && Unit.find(unit.group(1), Dimension.FLOW).isPresent();
+            boolean rate = written && Unit.find(unit.group(1), Dimension.RATE).isPresent();
+            if (flow || rate) {
+                lines.add((flow ? "flow" : "rate") + "%s[" + unit.group(1) + "]: \"" + header + "\"");
+            }
+        }
+        return lines.isEmpty()
+                ? key + "rate[gal/ac]: \"its header in the log\""
+                : key
+                        + (lines.size() > 1
+                                ? lines.get(0).replaceFirst("%s", "_01")
+                                : lines.get(0).replaceFirst("%s", "") + " if it is that of the whole bar");
     }
 
     private static int highest(List<Column> columns, LogQuantity quantity) {

@@ -82,7 +82,7 @@ final class CoordinateParser {
         for (String text : preview.texts(column.index())) {
             if (text.matches("(?s).*\\d.*")
                     && text.matches("(?is)[-+\u2212\\d.,\\s\u00b0\u00ba\ufffd'\"\u2032\u2033\u2019\u201dnsewd:]*")
-                    && text.matches("(?is).*([nsew\u00b0\u00ba\ufffd]|\\d\\s+\\d).*")) {
+                    && text.matches("(?is).*([nsew\u00b0\u00ba\ufffd\u2212]|\\d\\s+\\d).*")) {
                 return true;
             }
         }
@@ -211,7 +211,8 @@ final class CoordinateParser {
         }
         double minutes = figures.get(1);
         double seconds = figures.size() == 3 ? figures.get(2) : 0;
-        boolean whole = minutes < MINUTES && seconds < MINUTES;
+        // Seconds and minutes that were rounded up to 60 stand as 60.
+        boolean whole = minutes <= MINUTES && seconds <= MINUTES && minutes + seconds / MINUTES <= MINUTES;
         return whole ? figures.get(0) + minutes / MINUTES + seconds / (MINUTES * MINUTES) : Double.NaN;
     }
 

@@ -16,6 +16,7 @@ import io.rowledger.log.source.CsvShape;
 import io.rowledger.log.source.Line;
 import io.rowledger.log.source.Lines;
 import io.rowledger.log.source.LogFile;
+import io.rowledger.log.source.OtherForms;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
@@ -178,7 +179,8 @@ public final class LogFileReader {
             length += more;
         }
         text.reset();
-        for (int i = 0; i < length; i++) {
+        // A power cut leaves zeros behind the last lines or among them; a first line with zeros is no text.
+        for (int i = 0; i < length && start[i] != '\n' && start[i] != '\r'; i++) {
             if (start[i] == 0) {
                 throw UnusableInputException.found("a file that is not text")
                         .inFile(file.name())
@@ -186,6 +188,8 @@ public final class LogFileReader {
                         .hint("export the log as CSV");
             }
         }
-        return new String(start, 0, length);
+        String beginning = new String(start, 0, length);
+        OtherForms.refuse(file.name(), beginning);
+        return beginning;
     }
 }

@@ -5,6 +5,7 @@ import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.header.NonDataLines;
+import io.rowledger.log.source.GroupedNumbers;
 import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.time.EpochRange;
 import io.rowledger.log.time.IsoTimestamps;
@@ -228,6 +229,9 @@ public final class RecordReader {
         for (int k = 0; k < numberIndex.length; k++) {
             String text = fields[numberIndex[k]];
             double value = NumberParser.parse(text, mark);
+            if (Double.isNaN(value) && !isMissing(text)) {
+                value = GroupedNumbers.parse(text, mark);
+            }
             if (Double.isNaN(value) && !isMissing(text)) {
                 faults.bad(numberIndex[k], text, line);
                 readable &= !needed[k];

@@ -7,10 +7,10 @@ import org.apache.commons.csv.CSVFormat;
 /**
  * The delimiter of a file, detected from its first lines.
  *
- * @param delimiter comma, semicolon or tab
+ * @param delimiter comma, semicolon, tab or vertical bar
  */
 public record CsvShape(char delimiter) {
-    private static final char[] CANDIDATES = {'\t', ';', ','};
+    private static final char[] CANDIDATES = {'\t', ';', ',', '|'};
     /** Fewest delimiters of a header below a preamble: time, latitude, longitude, flow. */
     private static final int MIN_COUNT = 3;
     /** Lines examined; more than any preamble has. */
@@ -51,6 +51,7 @@ public record CsvShape(char delimiter) {
         return switch (delimiter) {
             case '\t' -> "tab";
             case ';' -> "semicolon";
+            case '|' -> "vertical bar";
             default -> "comma";
         };
     }
@@ -65,7 +66,12 @@ public record CsvShape(char delimiter) {
                 .get();
     }
 
-    private static List<String> firstLines(String start) {
+    static boolean isCandidate(int c) {
+        return new String(CANDIDATES).indexOf(c) >= 0;
+    }
+
+    /** Returns the first lines that are neither blank nor comments. */
+    static List<String> firstLines(String start) {
         List<String> lines = new ArrayList<>();
         for (String line : start.split("\\R", MAX_LINES)) {
             boolean comment = line.startsWith("#") || line.startsWith("//") || line.startsWith(";");

@@ -54,6 +54,7 @@ public final class LogFile implements AutoCloseable {
             }
             BufferedInputStream bytes = new BufferedInputStream(raw, BUFFER_BYTES);
             int[] first = peek(bytes, 4);
+            requireNoOldWorkbook(first);
             if (first[0] < 0) {
                 throw UnusableInputException.found("an empty file")
                         .inFile(name)
@@ -70,7 +71,7 @@ public final class LogFile implements AutoCloseable {
                 packed = "zip";
             }
             BufferedInputStream unpacked = new BufferedInputStream(plain, BUFFER_BYTES);
-            Charset charset = charset(unpacked);
+            Charset charset = TextEncoding.of(unpacked);
             form = packed + ", " + charset.name();
             text = new RecordGuard(new InputStreamReader(unpacked, charset));
         } catch (IOException | RuntimeException e) {
@@ -206,6 +207,15 @@ public final class LogFile implements AutoCloseable {
         }
     }
 
+    private void requireNoOldWorkbook(int[] first) {
+        if (first[0] == 0xd0 && first[1] == 0xcf && first[2] == 0x11 && first[3] == 0xe0) {
+            throw UnusableInputException.found("a workbook in the old form, .xls")
+                    .inFile(name)
+                    .expected("a log in CSV, or a workbook in the form .xlsx")
+                    .hint("open it and save it as .xlsx or CSV");
+        }
+    }
+
     private InputStream entry(InputStream bytes) throws IOException {
         // Skipping an entry unpacks it too, through this same method.
         ZipInputStream entries = new ZipInputStream(bytes, StandardCharsets.ISO_8859_1) {
@@ -261,20 +271,6 @@ public final class LogFile implements AutoCloseable {
         String file = path.substring(path.lastIndexOf('/') + 1);
         boolean hidden = path.startsWith("__macosx/") || file.startsWith(".");
         return !hidden && (file.endsWith(".csv") || file.endsWith(".tsv") || file.endsWith(".txt"));
-    }
-
-    private static Charset charset(BufferedInputStream bytes) throws IOException {
-        int[] b = peek(bytes, 3);
-        if (b[0] == 0xef && b[1] == 0xbb && b[2] == 0xbf) {
-            bytes.skipNBytes(3);
-        } else if (b[0] == 0xff && b[1] == 0xfe) {
-            bytes.skipNBytes(2);
-            return StandardCharsets.UTF_16LE;
-        } else if (b[0] == 0xfe && b[1] == 0xff) {
-            bytes.skipNBytes(2);
-            return StandardCharsets.UTF_16BE;
-        }
-        return StandardCharsets.UTF_8;
     }
 
     /** Returns the next bytes without consuming them; −1 past the end. */

@@ -19,6 +19,9 @@ final class DateFormats {
     /** Digits of a spreadsheet's day number. */
     private static final int SERIAL_DIGITS = 5;
 
+    /** A first part of so many digits is a year in every order. */
+    private static final int YEAR_DIGITS = 4;
+
     /** First year of GPS time. */
     private static final int MIN_YEAR = 1980;
 
@@ -81,6 +84,9 @@ final class DateFormats {
     }
 
     private static @Nullable LocalDate ordered(List<String> n, DateOrder order) {
+        if (n.get(0).length() == YEAR_DIGITS) {
+            return date(n.get(0), number(n.get(1)), number(n.get(2)));
+        }
         return switch (order) {
             case YEAR_MONTH_DAY -> date(n.get(0), number(n.get(1)), number(n.get(2)));
             case MONTH_DAY_YEAR -> date(n.get(2), number(n.get(0)), number(n.get(1)));

@@ -6,11 +6,16 @@ import java.time.LocalDate;
 
 /**
  * ISO 8601 dates with time of day, in extended or basic form: {@code 2026-05-14T10:00:00.1Z},
- * {@code 2026-05-14 10:00:00+02:00}, {@code 20260514T100000Z}. A time without a zone is taken as UTC and counted. Keeps
+ * {@code 2026-05-14 10:00:00+02:00}, {@code 20260514T100000Z}, {@code 20260514100000}. A time without a zone is taken as UTC and counted. Keeps
  * the last day parsed, because a log has few days.
  */
 public final class IsoTimestamps {
     private static final double SECONDS_PER_DAY = 86_400;
+    /** Digits of 20260514100000, which no count since 1970 has: milliseconds have 13, microseconds 16. */
+    private static final int DIGITS_TOGETHER = 14;
+
+    private static final int MIN_YEAR = 1980;
+    private static final int MAX_YEAR = 2100;
 
     private int lastDate;
     private double lastDateS = Double.NaN;
@@ -33,7 +38,8 @@ public final class IsoTimestamps {
             return Double.NaN;
         }
         int day = digits(t, 2);
-        if (year < 0 || month < 0 || day < 0 || !(skip(t, 'T') || skip(t, 't') || skip(t, ' '))) {
+        boolean together = !extended && year >= MIN_YEAR && year < MAX_YEAR && isTogether(t);
+        if (year < 0 || month < 0 || day < 0 || !(together || skip(t, 'T') || skip(t, 't') || skip(t, ' '))) {
             return Double.NaN;
         }
         int hour = digits(t, 2);
@@ -50,6 +56,15 @@ public final class IsoTimestamps {
         double zoneS = zone(t);
         double dateS = dateS(year, month, day);
         return dateS + hour * 3600 + minute * 60 + second - zoneS + fraction;
+    }
+
+    /** Returns true for a time that starts with 14 digits and no more. */
+    private static boolean isTogether(String t) {
+        int digits = 0;
+        while (digits < t.length() && isDigit(t.charAt(digits))) {
+            digits++;
+        }
+        return digits == DIGITS_TOGETHER;
     }
 
     private double dateS(int year, int month, int day) {

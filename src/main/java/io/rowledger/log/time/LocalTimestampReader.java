@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class LocalTimestampReader implements TimestampReader {
     private static final double DAY_S = 86_400;
+    private static final double HOUR_S = 3600;
     private static final Set<String> UNIVERSAL = Set.of("UTC", "GMT");
 
     /** Format of the time of day. */
@@ -37,6 +38,8 @@ final class LocalTimestampReader implements TimestampReader {
 
     private final ColumnPlan.Column time;
     private final int dateIndex;
+    /** Index of the column with AM or PM; -1 if there is none. */
+    private final int halfIndex;
     /** Date orders that agree on every date so far; the first one is used. */
     private List<DateOrder> orders;
 
@@ -66,6 +69,8 @@ final class LocalTimestampReader implements TimestampReader {
             Form form) {
         this.time = time;
         this.dateIndex = date == null ? -1 : date.index();
+        ColumnPlan.Column half = preview.plan().find(LogQuantity.HALF_DAY);
+        this.halfIndex = half == null ? -1 : half.index();
         this.orders = List.copyOf(orders);
         this.file = preview.file();
         this.dateHeader = (date == null ? time : date).header();
@@ -93,12 +98,19 @@ final class LocalTimestampReader implements TimestampReader {
         } else if (form == Form.CLOCK && dateIndex < 0 && text.indexOf(':') < 0) {
             return isoS(text, line);
         }
-        if (!readTime(clock)) {
+        if (!readTime(halfIndex < 0 ? clock : withHalf(clock, fields[halfIndex].strip()))) {
             return Double.NaN;
         }
         double dayS = dayS(day, line);
         double localS = dayS + timeOfDay(day);
         return Double.isNaN(localS) ? localS : utcS(localS, line);
+    }
+
+    /** Returns the time of day with AM or PM of its own column; as it is where it has them, or is one of 24 hours. */
+    private String withHalf(String clock, String half) {
+        boolean plain = timeOfDay.read(clock);
+        boolean twelve = plain && timeOfDay.secondS() >= HOUR_S && timeOfDay.secondS() < 13 * HOUR_S;
+        return twelve && timeOfDay.read(clock + " " + half) ? clock + " " + half : clock;
     }
 
     /** Reads a time without a colon: basic ISO 8601. */
@@ -236,7 +248,14 @@ final class LocalTimestampReader implements TimestampReader {
 
     @Override
     public List<LogQuantity> helpers() {
-        return dateIndex >= 0 ? List.of(LogQuantity.DATE) : List.of();
+        List<LogQuantity> helpers = new ArrayList<>();
+        if (dateIndex >= 0) {
+            helpers.add(LogQuantity.DATE);
+        }
+        if (halfIndex >= 0) {
+            helpers.add(LogQuantity.HALF_DAY);
+        }
+        return helpers;
     }
 
     @Override

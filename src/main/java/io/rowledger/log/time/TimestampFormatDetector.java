@@ -50,7 +50,7 @@ public final class TimestampFormatDetector {
                     date != null && texts.stream().allMatch(t -> NumberParser.parse(t, preview.mark()) <= DAY_S);
             return ofDay ? dated(preview, time, date, LocalTimestampReader.Form.SECONDS_OF_DAY) : null;
         }
-        if (time.unit().isEmpty() && isPlain(preview, texts)) {
+        if (time.unit().isEmpty() && preview.plan().find(LogQuantity.HALF_DAY) == null && isPlain(preview, texts)) {
             return null;
         }
         LocalTimestampReader.Form serial = serial(preview, time, date, texts);
