@@ -27,7 +27,11 @@ enum LogForm {
                     LogFormat.Column.TOTAL,
                     LogFormat.Column.SPEED,
                     LogFormat.Column.COURSE)),
-    STOP_AND_GO(0, Console.NONE, f -> f);
+    STOP_AND_GO(0, Console.NONE, f -> f),
+    /** Ends of passes at a slope to the bar, where rows shut off one by one outside of the field, half of them with commands logged. */
+    SLOPED_ENDS(0, Console.NONE, f -> f),
+    /** Passes of 50 to 80 m. */
+    SHORT_FIELD(0, Console.NONE, f -> f);
 
     private final double rateHz;
 

@@ -163,6 +163,9 @@ final class RandomJob {
                 between(0.2, 2.0),
                 Double.POSITIVE_INFINITY,
                 chance(0.3));
+        if (form == LogForm.SLOPED_ENDS) {
+            metering = metering.withShutOff(true);
+        }
         Scenario plain = scenario(layout, GnssModel.perfect(1));
         Truth motion = plain.run().truth();
         double baseS = plain.site().startEpochS();
@@ -213,13 +216,14 @@ final class RandomJob {
     }
 
     private Scenario scenario(FieldPlan.Layout layout, GnssModel receiver) {
-        return new Scenario(seed, rig, layout)
+        Scenario scenario = new Scenario(seed, rig, layout)
                 .products(SimProduct.uan32(galPerAc))
                 .targets(targetMap)
                 .tractor(TractorModel.guided().withWander(seed % 3 == 0 ? 0.05 : 0.02))
                 .metering(metering)
                 .gnss(receiver)
                 .withoutGround();
+        return form == LogForm.SLOPED_ENDS ? scenario.withShutOffOutside() : scenario;
     }
 
     private FieldPlan.Layout layout() {
@@ -230,12 +234,17 @@ final class RandomJob {
             targetMap = TargetMap.steps(between(0, 3), between(25, 60), 1, between(0.7, 0.9), between(1.1, 1.3));
             traits.add("target steps");
         }
+        if (form == LogForm.SLOPED_ENDS) {
+            return slopedEnds(length, passes * bar);
+        }
+        if (form == LogForm.SHORT_FIELD) {
+            traits.add("short");
+            return straight(PassPlan.rectangle(between(50, 80), 2 * passes, 0, bar));
+        }
         switch (random.nextInt(4)) {
             case 0 -> {
                 traits.add("straight");
-                return PassPlan.rectangle(length, passes, 0, bar)
-                        .speeds(workMps, Math.min(1.8, workMps), 0.85 * workMps)
-                        .heading(between(0, 6));
+                return straight(PassPlan.rectangle(length, passes, 0, bar));
             }
             case 1 -> {
                 traits.add("laps");
@@ -263,6 +272,21 @@ final class RandomJob {
         }
     }
 
+    /** A field so wide whose ends slope by 6 to 50 degrees to the bar, alike or against each other. */
+    private PassPlan slopedEnds(double lengthM, double widthM) {
+        double near = widthM * between(0.1, 1.2);
+        double far = chance(0.5) ? near : -widthM * between(0.1, 1.2);
+        traits.add("ends at " + near / widthM + " and " + far / widthM);
+        // The shortest pass is half as long at least.
+        double u = lengthM / 2 + Math.max(lengthM / 2, near - far);
+        double[][] corners = {{0, 0}, {u, 0}, {u + far, widthM}, {near, widthM}};
+        return straight(PassPlan.field(corners, 0));
+    }
+
+    private PassPlan straight(PassPlan plan) {
+        return plan.speeds(workMps, Math.min(1.8, workMps), 0.85 * workMps).heading(between(0, 6));
+    }
+
     private GnssModel receiver() {
         double drawnHz = one(List.of(1.0, 2.0, 5.0, 5.0, 10.0));
         double hz = form.rateHz() > 0 ? form.rateHz() : drawnHz;
@@ -282,7 +306,7 @@ final class RandomJob {
         if (chance(0.3)) {
             format = format.with(LogFormat.Column.TOTAL);
         }
-        if (chance(0.3)) {
+        if (chance(form == LogForm.SLOPED_ENDS ? 0.5 : 0.3)) {
             format = format.with(LogFormat.Column.ON);
         }
         if (chance(0.3)) {

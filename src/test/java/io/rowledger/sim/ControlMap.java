@@ -20,8 +20,11 @@ final class ControlMap {
     private final float[] seenS;
     private final double cellM;
     private final double[] probes;
+    /** Ring of {x, y} outside of which rows are shut off, m; empty for none. */
+    private final double[][] ring;
 
-    ControlMap(double[] bounds, boolean fine) {
+    ControlMap(double[] bounds, boolean fine, double[][] ring) {
+        this.ring = ring;
         cellM = fine ? FINE_CELL_M : CELL_M;
         probes = fine ? FINE_PROBES : PROBES;
         minX = bounds[0];
@@ -51,18 +54,34 @@ final class ControlMap {
         }
     }
 
-    /** True where all of row i's band, so far ahead, was covered some seconds ago. */
+    /** True where all of row i's band, so far ahead, was covered some seconds ago or lies outside of the ring. */
     boolean covered(StepState s, int i, double aheadM) {
         double ax = aheadM * Math.sin(s.barHeadingRad);
         double ay = aheadM * Math.cos(s.barHeadingRad);
         for (double f : probes) {
-            int cell = cell(
-                    s.senseX + s.endX[i] + f * (s.endX[s.rows + i] - s.endX[i]) + ax,
-                    s.senseY + s.endY[i] + f * (s.endY[s.rows + i] - s.endY[i]) + ay);
+            double x = s.senseX + s.endX[i] + f * (s.endX[s.rows + i] - s.endX[i]) + ax;
+            double y = s.senseY + s.endY[i] + f * (s.endY[s.rows + i] - s.endY[i]) + ay;
+            if (outside(x, y)) {
+                continue;
+            }
+            int cell = cell(x, y);
             if (cell < 0 || seenS[cell] == 0 || s.timeS + 1 - seenS[cell] < FORGET_S) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** True if an even number of the ring's sides lie to the right. */
+    private boolean outside(double x, double y) {
+        boolean outside = ring.length > 0;
+        for (int i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+            double[] a = ring[i];
+            double[] b = ring[j];
+            if (a[1] > y != b[1] > y && x < a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0])) {
+                outside = !outside;
+            }
+        }
+        return outside;
     }
 }

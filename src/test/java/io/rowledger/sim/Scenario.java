@@ -24,6 +24,7 @@ public final class Scenario {
     private SimRig statedRig;
     private int shutOffTogether = 1;
     private boolean fineShutOff;
+    private boolean shutOffOutside;
     private boolean steeredByReceiver;
     private double[][] meterScale = {};
     private Console console = Console.NONE;
@@ -112,6 +113,12 @@ public final class Scenario {
     /** A shut-off that knows covered ground to a decimeter and looks at a row's whole band: as good as can be. */
     public Scenario withFineShutOff() {
         fineShutOff = true;
+        return this;
+    }
+
+    /** A shut-off that knows the field's boundary as well: rows are off outside of it. */
+    public Scenario withShutOffOutside() {
+        shutOffOutside = true;
         return this;
     }
 
@@ -231,6 +238,10 @@ public final class Scenario {
 
     double meterScale(int p, int row0) {
         return meterScale.length == 0 ? 1 : meterScale[p][row0];
+    }
+
+    boolean shutOffOutside() {
+        return shutOffOutside;
     }
 
     boolean fineShutOff() {

@@ -61,6 +61,26 @@ class ScenarioTest {
     }
 
     @Test
+    void at_a_sloped_end_rows_shut_off_outside_of_the_field_one_by_one() {
+        double[][] corners = {{0, 0}, {150, 0}, {180.48, 60.96}, {30.48, 60.96}};
+        Scenario whole = new Scenario(3, SimRig.carried(8), PassPlan.field(corners, 0));
+        Scenario byRow = new Scenario(3, SimRig.carried(8), PassPlan.field(corners, 0))
+                .metering(MeteringModel.perRow().withShutOff(true))
+                .withFineShutOff()
+                .withShutOffOutside();
+        Truth.Ground all = whole.metering(MeteringModel.perRow().withShutOff(false))
+                .run()
+                .truth()
+                .ground();
+        Truth.Ground in = byRow.run().truth().ground();
+        // Ten passes of 6.096 m, at whose ends the slope makes 3.048 m: each end puts 6.096 · 3.048 / 2 m2 outside.
+        assertEquals(20 * 6.096 * 3.048 / 2, all.coveredM2() - all.coveredInsideM2(), 60);
+        // A row stays on while any of its 0.762 m is inside: 0.762 · 0.381 / 2 m2 a row and end, and what valves take.
+        assertEquals(20 * 8 * 0.762 * 0.381 / 2, in.coveredM2() - in.coveredInsideM2(), 40);
+        assertEquals(0, in.skipM2() / in.boundaryM2(), 0.02);
+    }
+
+    @Test
     void a_row_with_no_lag_and_no_shut_off_gives_exactly_its_target() {
         Truth truth = Scenarios.contourDrawn(7)
                 .metering(MeteringModel.ideal())

@@ -41,7 +41,10 @@ final class Simulation {
         tractor = new Tractor(scenario.tractor(), path, motion, random.split());
         tractor.stopAt(stops(path.spans()), scenario.stopS());
         double[] bounds = bounds(path);
-        ControlMap map = scenario.metering().shutOff() ? new ControlMap(bounds, scenario.fineShutOff()) : null;
+        ControlMap map = scenario.metering().shutOff()
+                ? new ControlMap(
+                        bounds, scenario.fineShutOff(), scenario.shutOffOutside() ? plan.boundary() : new double[0][])
+                : null;
         metering = new Metering(scenario, map, random.split());
         receiver = new Receiver(
                 scenario.gnss(),
