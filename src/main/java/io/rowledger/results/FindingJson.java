@@ -93,7 +93,8 @@ record FindingJson(
             Place where,
             String evidence,
             String alternative,
-            String check) {
+            String check,
+            boolean alsoNoticed) {
         static List<InSummary> all(Analysis a) {
             List<InSummary> all = new ArrayList<>();
             for (int i = 0; i < a.findings().size(); i++) {
@@ -121,7 +122,8 @@ record FindingJson(
                     new Place(finding.latDeg(), finding.lonDeg()),
                     FindingFacts.filed(finding.evidence()),
                     FindingFacts.filed(finding.alternative()),
-                    FindingFacts.filed(finding.check()));
+                    FindingFacts.filed(finding.check()),
+                    a.diagnosis().alsoNoticed().get(i));
         }
     }
 }

@@ -85,7 +85,8 @@ public final class SummaryReader {
                     DiagnosisReader.kind(found.kind(), file, "findings[" + i + "]"),
                     found.rows(),
                     found.meters(),
-                    found.confidence()));
+                    found.confidence(),
+                    found.alsoNoticed()));
         }
         return findings;
     }

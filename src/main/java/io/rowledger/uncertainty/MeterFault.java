@@ -56,6 +56,21 @@ public record MeterFault(FindingKind kind, List<Integer> rows, double fromS, dou
                 : Optional.empty();
     }
 
+    /** Returns true for a kind of finding that may mean such a fault. */
+    public static boolean mayMean(FindingKind kind) {
+        return switch (kind) {
+            case METER_DROPOUT,
+                    METER_STUCK,
+                    METER_SCALE,
+                    CHANNELS_SWAPPED,
+                    PLUGGED,
+                    INTERMITTENT,
+                    RESTRICTED,
+                    LEAKING -> true;
+            default -> false;
+        };
+    }
+
     boolean swapped() {
         return kind == FindingKind.CHANNELS_SWAPPED;
     }

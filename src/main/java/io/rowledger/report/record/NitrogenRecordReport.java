@@ -4,6 +4,7 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.document.pdf.Attachment;
 import io.rowledger.document.pdf.PdfReport;
 import io.rowledger.document.text.Messages;
+import io.rowledger.finding.Finding;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.VolumeBalance;
 import io.rowledger.report.common.CoverageSectionBuilder;
@@ -73,7 +74,7 @@ public final class NitrogenRecordReport {
                 PlanComparison.of(ground, a.rig().products(), a.rig().job(), meanTargetLPerM2),
                 a.intervals(),
                 a.setup().contradicted(),
-                a.findings(),
+                costly(a),
                 costs(a),
                 a.setbacks(),
                 new Files(
@@ -84,12 +85,26 @@ public final class NitrogenRecordReport {
                 sections(a, options.messages()));
     }
 
+    /** Findings to act on: what cost next to nothing is for the row diagnosis. */
+    private static List<Finding> costly(Analysis a) {
+        List<Finding> costly = new ArrayList<>();
+        for (int i = 0; i < a.findings().size(); i++) {
+            if (!a.diagnosis().alsoNoticed().get(i)) {
+                costly.add(a.findings().get(i));
+            }
+        }
+        return costly;
+    }
+
+    /** Their uncertainties, in the same order. */
     private static List<FindingUncertainty> costs(Analysis a) {
         FindingUncertainties uncertainties =
                 new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals());
         List<FindingUncertainty> costs = new ArrayList<>();
         for (int i = 0; i < a.findings().size(); i++) {
-            costs.add(uncertainties.of(i));
+            if (!a.diagnosis().alsoNoticed().get(i)) {
+                costs.add(uncertainties.of(i));
+            }
         }
         return costs;
     }

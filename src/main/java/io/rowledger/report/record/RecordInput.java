@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param plan the ground compared with plan or target
  * @param intervals uncertainty of areas, volumes and nitrogen
  * @param setupContradicted true if the log contradicts the rig file
- * @param findings most certain first
+ * @param findings that cost something, the costliest first
  * @param costs uncertainty of each finding's ground, liquid and nitrogen, in the same order
  * @param setbacks what was applied within setbacks; null if no keep-out file was given
  * @param files logs, other files and notes of the analysis

@@ -4,7 +4,6 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.common.Cautions;
-import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.season.SeasonLedger.BarSection;
@@ -14,6 +13,7 @@ import io.rowledger.report.season.SeasonLedger.ProductLine;
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
+import io.rowledger.uncertainty.MeterFault;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
@@ -186,11 +186,11 @@ final class SeasonLedgerBuilder {
         return sections;
     }
 
-    /** What puts the amounts of a job in question: its findings about the machine, as many as have room. */
+    /** What puts the amounts of a job in question: its findings that meters may have read wrong, as many as have room. */
     private String question(SeasonJob job) {
         List<Message> titles = job.findings().stream()
                 .filter(JobFinding::isNamed)
-                .filter(finding -> !FindingFacts.onlySetup(finding.kind()))
+                .filter(finding -> MeterFault.mayMean(finding.kind()))
                 .map(finding -> FindingTitles.of(finding.kind(), finding.rows(), finding.meters()))
                 .toList();
         int named = Math.min(MAX_TITLES, titles.size());

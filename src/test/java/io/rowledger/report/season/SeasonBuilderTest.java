@@ -60,7 +60,7 @@ class SeasonBuilderTest {
                 null);
     }
 
-    /** A restricted row is a note; an unlikely finding and a wrong line in the rig file are not. */
+    /** A restricted row is a note; an unlikely finding, one that cost nothing and a wrong line in the rig file are not. */
     @Test
     void what_may_be_wrong_with_the_machine_is_a_note() {
         SeasonJob faulty = job(
@@ -74,6 +74,7 @@ class SeasonBuilderTest {
                 List.of(),
                 new JobFinding(FindingKind.RESTRICTED, List.of(3), 0.9),
                 new JobFinding(FindingKind.DROP_OFFSET, List.of(), 0.8),
+                new JobFinding(FindingKind.NO_TURN_COMPENSATION, List.of(), List.of(), 0.98, true),
                 new JobFinding(FindingKind.METER_SCALE, List.of(5), 0.6),
                 new JobFinding(FindingKind.HUNTING, List.of(), 0.4));
         assertEquals(
