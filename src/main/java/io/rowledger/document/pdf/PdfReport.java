@@ -13,9 +13,11 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Document;
+import org.w3c.dom.Element;
 import org.xhtmlrenderer.pdf.ITextOutputDevice;
 import org.xhtmlrenderer.pdf.ITextRenderer;
 import org.xhtmlrenderer.pdf.ITextTextRenderer;
+import org.xhtmlrenderer.render.PageBox;
 
 /**
  * Fills a template and writes it as PDF: the same bytes for the same input on every day and machine.
@@ -32,6 +34,12 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
         // It also uses shapes of AWT, which needs no screen for them.
         setWhereUnset("java.awt.headless", "true");
     }
+
+    /** Share of the last page below which the pages are set closer, to spare it. */
+    private static final double MIN_LAST_PAGE = 0.25;
+
+    /** Class of the body for that. */
+    private static final String CLOSE = "close";
 
     private static void setWhereUnset(String property, String value) {
         if (System.getProperty(property) == null) {
@@ -96,12 +104,32 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
                 new ITextTextRenderer());
         renderer.getSharedContext().setLineBreakingStrategy(new SpaceLineBreaking());
         fonts.missing().box(document);
-        renderer.setDocument(document, "");
         renderer.setListener(new Archive(document, date(), attachments));
-        renderer.layout();
+        layOut(renderer, document);
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(1 << 18);
         renderer.createPDF(bytes);
         return bytes.toByteArray();
+    }
+
+    /** Lays out, closer where little would stand on the last page and thereby finds room on the pages before. */
+    private static void layOut(ITextRenderer renderer, Document document) {
+        renderer.setDocument(document, "");
+        renderer.layout();
+        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
+        PageBox last = pages.get(pages.size() - 1);
+        double used = (double) (renderer.getRootBox().getHeight() - last.getTop()) / (last.getBottom() - last.getTop());
+        if (pages.size() > 1 && used < MIN_LAST_PAGE) {
+            Element body = (Element) document.getElementsByTagName("body").item(0);
+            String usual = body.getAttribute("class");
+            body.setAttribute("class", (usual + " " + CLOSE).strip());
+            renderer.setDocument(document, "");
+            renderer.layout();
+            if (renderer.getRootBox().getLayer().getPages().size() == pages.size()) {
+                body.setAttribute("class", usual);
+                renderer.setDocument(document, "");
+                renderer.layout();
+            }
+        }
     }
 
     private Instant date() {
