@@ -4,7 +4,13 @@
 
   /** Half the rear axle of a row-crop tractor, m: for the eye only. */
   var HALF_AXLE_M = 1.6;
+  /** Width of the drawing on a desk and on smaller screens, on which letters of the same size stay readable. */
   var WIDTH = 640;
+  var PHONE_WIDTH = 420;
+  /** Distance between two measures, room for the name of the last one, and narrowest row with a number. */
+  var MEASURE = 22;
+  var NAME = 116;
+  var MIN_NUMBERED = 20;
 
   /**
    * Draws the machine; lengths that are not known yet are drawn as dashed lines of a usual size.
@@ -31,10 +37,11 @@
     var front = Math.max(antenna.m, 1) + 1.2;
     var back = -hitch.m - Math.max(drop.m, towed ? wheels.m : 0) - 1.4;
     var room = Math.max(half + aside.m, HALF_AXLE_M) + 0.8;
-    var scale = WIDTH / (room - left + 6);
+    var width = window.innerWidth < 1000 ? PHONE_WIDTH : WIDTH;
+    var scale = (width - (towed ? 4 : 3) * MEASURE - NAME) / (room - left);
     var x = function (m) { return ((m - left) * scale).toFixed(1); };
     var y = function (m) { return ((front - m) * scale).toFixed(1); };
-    var svg = R.svg('svg', {viewBox: '0 0 ' + WIDTH + ' ' + ((front - back) * scale).toFixed(0), 'class': 'bar top',
+    var svg = R.svg('svg', {viewBox: '0 0 ' + width + ' ' + ((front - back) * scale).toFixed(0), 'class': 'bar top',
       role: 'img', 'aria-label': R.t('workbench.bar.picture')});
     var line = function (x0, y0, x1, y1, name) {
       svg.appendChild(R.svg('line', {x1: x(x0), y1: y(y0), x2: x(x1), y2: y(y1), 'class': name}));
@@ -47,12 +54,12 @@
     }
     var at = -half + aside.m;
     for (var row = 1; row <= count; row++) {
-      var width = (row === 1 || row === count ? share : 1) * spacing;
-      line(at + 0.03, -hitch.m - drop.m, at + width - 0.03, -hitch.m - drop.m, 'band' + (row % 2 ? '' : ' even'));
-      if (count <= 24 || row === 1 || row === count) {
-        svg.appendChild(R.svg('text', {x: x(at + width / 2), y: +y(-hitch.m - drop.m) + 18, 'class': 'row'}, row));
+      var band = (row === 1 || row === count ? share : 1) * spacing;
+      line(at + 0.03, -hitch.m - drop.m, at + band - 0.03, -hitch.m - drop.m, 'band' + (row % 2 ? '' : ' even'));
+      if (spacing * scale >= MIN_NUMBERED || row === 1 || row === count) {
+        svg.appendChild(R.svg('text', {x: x(at + band / 2), y: +y(-hitch.m - drop.m) + 18, 'class': 'row'}, row));
       }
-      at += width;
+      at += band;
     }
     svg.appendChild(R.svg('circle', {cx: x(right.m), cy: y(antenna.m), r: 6, 'class': 'antenna'}));
     svg.appendChild(R.svg('circle', {cx: x(0), cy: y(-hitch.m), r: 5, 'class': 'pin'}));
@@ -71,11 +78,12 @@
     var beyond = towed ? (0.3 * Math.min(wheels.m, drop.m) + 0.7 * Math.max(wheels.m, drop.m)) / Math.max(wheels.m, drop.m) : 0.6;
     measures.forEach(function (measure, n) {
       var name = 'length' + (measure[1].known ? '' : ' open') + (measure[0] === marked ? ' marked' : '');
-      var at = room + 0.3 + n * 0.9;
+      var px = 1 / scale;
+      var at = room + n * MEASURE * px;
       line(at, measure[2], at, measure[3], name);
-      line(at - 0.15, measure[2], at + 0.15, measure[2], name);
-      line(at - 0.15, measure[3], at + 0.15, measure[3], name);
-      svg.appendChild(R.svg('text', {x: x(at + 0.2), y: y(measure[2] + (measure[3] - measure[2]) * (n === 2 ? beyond : 0.55)),
+      line(at - 4 * px, measure[2], at + 4 * px, measure[2], name);
+      line(at - 4 * px, measure[3], at + 4 * px, measure[3], name);
+      svg.appendChild(R.svg('text', {x: x(at + 6 * px), y: y(measure[2] + (measure[3] - measure[2]) * (n === 2 ? beyond : 0.55)),
         'class': measure[0] === marked ? 'marked' : ''},
         measure[4] + ' ' + (measure[1].known ? R.feet(measure[1].m) : '?')));
     });
