@@ -10,8 +10,10 @@ import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The {@code log:} block: what nobody can tell from the logs themselves. */
@@ -24,8 +26,20 @@ final class LogHintsReader {
     private LogHintsReader() {}
 
     static LogHints read(YamlMap log) {
-        log.only("zone", "date", "date_order", "gps_week", "counts", "pulses", "flow_unit");
-        return new LogHints(zone(log), date(log), order(log), week(log), counts(log), pulsesPerL(log), flowUnit(log));
+        log.only("zone", "date", "date_order", "gps_week", "counts", "pulses", "flow_unit", "not_needed");
+        return new LogHints(
+                zone(log),
+                date(log),
+                order(log),
+                week(log),
+                counts(log),
+                pulsesPerL(log),
+                flowUnit(log),
+                notNeeded(log));
+    }
+
+    private static Set<String> notNeeded(YamlMap log) {
+        return log.scalars("not_needed").stream().map(YamlMap.Scalar::text).collect(Collectors.toSet());
     }
 
     private static @Nullable ZoneId zone(YamlMap log) {

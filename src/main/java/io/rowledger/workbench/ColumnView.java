@@ -81,7 +81,7 @@ final class ColumnView {
             List<LogSurvey.UnitReading> readings) {}
 
     /** Choices of a person: quantity with its unit to header, and facts that the log does not show. */
-    record Choices(Map<String, String> columns, Map<String, String> hints) {}
+    record Choices(Map<String, String> columns, Map<String, Object> hints) {}
 
     /** A row diagnosis without lengths. */
     record Check(int rows, boolean comparesRows, double workingS, List<CheckedFinding> findings, List<String> notes) {}

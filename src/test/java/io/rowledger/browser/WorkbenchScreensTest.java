@@ -53,6 +53,7 @@ class WorkbenchScreensTest {
             assertTrue(person.text("[data-field='Sample plugged row']").contains("Revise el surco 7"), person.all());
             screens(browser, person, "phone-es");
             prescription(browser, person);
+            columnLeftOut(browser, person);
             hostile(browser, person, season);
         }
     }
@@ -75,6 +76,19 @@ class WorkbenchScreensTest {
         }
         assertTrue(Files.readString(rig).contains("rate: Y99"), Files.readString(rig));
         assertTrue(Files.isRegularFile(rig.resolveSibling("prescription.geojson")));
+    }
+
+    /** A column whose name is understood can be left out all the same. */
+    private void columnLeftOut(Browser browser, Person person) throws IOException {
+        browser.driver.executeScript("location.hash = '#/field/columns/Sample%20plugged%20row'");
+        person.see("main[data-loaded=columns]");
+        assertTrue(person.text("tr[data-header='pressure[psi]']").contains("presión, psi"), person.all());
+        person.choose("tr[data-header='pressure[psi]'] select", "-");
+        person.waitFor("no se usa");
+        person.see("main[data-loaded=columns]");
+        Path rig = folder.resolve("season/Sample plugged row/rig.yaml");
+        assertTrue(Files.readString(rig).contains("not_needed:\n  - pressure[psi]"), Files.readString(rig));
+        assertTrue(person.text("tr[data-header='pressure[psi]']").contains("no se usa"), person.all());
     }
 
     /** Every text that a person can give is shown as the text that it is: names of folders, files, columns, bars, facts. */

@@ -35,6 +35,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.locationtech.jts.geom.Envelope;
 
@@ -203,7 +204,8 @@ final class Kinds {
                 2418,
                 LogHints.Counts.TOTAL,
                 700,
-                Unit.find("gal/min", Dimension.FLOW).orElseThrow());
+                Unit.find("gal/min", Dimension.FLOW).orElseThrow(),
+                Set.of("speed"));
         return new LogOptions(Map.of("lat[ddmm.mmmm]", "lat"), List.of("uan"), 3, hints);
     }
 

@@ -23,6 +23,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -108,7 +109,7 @@ class TaskDataTwinTest {
         SimResult run = job(5).run();
         Path data = TaskDataWriter.inLocalTime(run).writeTo(folder.resolve("local"));
         Path utc = TaskDataWriter.of(run).writeTo(folder.resolve("utc"));
-        LogHints hints = new LogHints(ZoneId.of("-05:00"), null, null, 0, null, Double.NaN, null);
+        LogHints hints = new LogHints(ZoneId.of("-05:00"), null, null, 0, null, Double.NaN, null, Set.of());
         LogTable local = LogReader.read(List.of(data), new LogOptions(Map.of(), List.of("uan"), 18, hints))
                 .table();
         LogTable known = LogReader.read(List.of(utc), new LogOptions(Map.of(), List.of("uan"), 18))

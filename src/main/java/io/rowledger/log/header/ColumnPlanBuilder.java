@@ -165,7 +165,8 @@ public final class ColumnPlanBuilder {
         Map<String, Candidate> best = new LinkedHashMap<>();
         boolean flows = chosen.values().stream().anyMatch(c -> c.written() == LogQuantity.FLOW);
         for (int i = 0; i < headers.size(); i++) {
-            Optional<ColumnName> name = chosen.containsKey(i) ? Optional.empty() : ColumnName.of(headers.get(i));
+            Optional<ColumnName> name =
+                    chosen.containsKey(i) || isNotNeeded(i) ? Optional.empty() : ColumnName.of(headers.get(i));
             if (name.isEmpty() || (options.productKeys().size() > 1 && isIncidental(name.get()))) {
                 continue;
             }
@@ -194,6 +195,10 @@ public final class ColumnPlanBuilder {
         }
         keepBestSource(best, List.copyOf(chosen.values()));
         return best;
+    }
+
+    private boolean isNotNeeded(int index) {
+        return options.hints().notNeeded().contains(headers.get(index).strip());
     }
 
     /** Removes the flow sources of each product but the best kind; a total meter alone becomes the bar's flow. */

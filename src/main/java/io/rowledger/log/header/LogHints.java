@@ -3,6 +3,7 @@ package io.rowledger.log.header;
 import io.rowledger.units.Unit;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param counts the start that volumes and pulses count from
  * @param pulsesPerL pulses of a row's meter per liter; NaN if unknown
  * @param flowUnit the unit of flow columns without one in the header
+ * @param notNeeded headers of columns that are not to be used, though their names say what they hold
  */
 public record LogHints(
         @Nullable ZoneId zone,
@@ -24,9 +26,15 @@ public record LogHints(
         int gpsWeek,
         @Nullable Counts counts,
         double pulsesPerL,
-        @Nullable Unit flowUnit) {
+        @Nullable Unit flowUnit,
+        Set<String> notNeeded) {
     /** No hints. */
-    public static final LogHints NONE = new LogHints(null, null, null, 0, null, Double.NaN, null);
+    public static final LogHints NONE = new LogHints(null, null, null, 0, null, Double.NaN, null, Set.of());
+
+    /** Copies the set. */
+    public LogHints {
+        notNeeded = Set.copyOf(notNeeded);
+    }
 
     /** The start that a volume or a number of pulses counts from. */
     public enum Counts {

@@ -17,6 +17,9 @@
     ['down', []], ['fix', []], ['width', ['ft', 'in', 'm']]
   ];
 
+  /** The choice that leaves a column out. */
+  var OFF = '-';
+
   R.screens.columns = function (main, field) {
     R.call('GET', R.fieldPath(field, 'columns')).then(function (table) { show(main, field, table); }, R.problem);
   };
@@ -69,6 +72,24 @@
     }[key];
   }
 
+  /** A quantity of the rig file such as uan.flow_07[gal/min], in words: uan: flow, row 7, gal/min. */
+  R.quantity = function (key) {
+    var match = /^(?:(\w+)\.)?([a-z_]+?)(?:_(\d+))?(?:\[(.*)])?$/.exec(key);
+    var word = match && {
+      time: R.t('workbench.quantity.time'), date: R.t('workbench.quantity.date'), lat: R.t('workbench.quantity.lat'),
+      lon: R.t('workbench.quantity.lon'), speed: R.t('workbench.quantity.speed'), course: R.t('workbench.quantity.course'),
+      target: R.t('workbench.quantity.target'), pressure: R.t('workbench.quantity.pressure'),
+      flow_total: R.t('workbench.quantity.flowTotal'), down: R.t('workbench.quantity.down'), fix: R.t('workbench.quantity.fix'),
+      hdop: R.t('workbench.quantity.hdop'), width: R.t('workbench.quantity.width'), flow: R.t('workbench.quantity.flow'),
+      rate: R.t('workbench.quantity.rate'), on: R.t('workbench.quantity.on'), row: R.t('workbench.quantity.row')
+    }[match[2]];
+    if (!word) {
+      return key.replace('[', ' [');
+    }
+    return (match[1] ? match[1] + ': ' : '') + (match[3] ? R.t('workbench.quantity.ofRow', word, +match[3]) : word)
+      + (match[4] ? ', ' + match[4] : '');
+  };
+
   function chosenFor(state, header) {
     return Object.keys(state.columns).filter(function (key) { return state.columns[key] === header; })[0];
   }
@@ -79,29 +100,53 @@
       R.h('th', {scope: 'row'}, column.header),
       R.h('td', null, column.first.join(', ')),
       R.h('td', null, R.trace(column.trace)),
-      R.h('td', null, column.quantity ? column.quantity + (column.unit ? ' [' + column.unit + ']' : '')
+      R.h('td', null, column.quantity ? R.quantity(column.quantity + (column.unit ? '[' + column.unit + ']' : ''))
         : R.t('workbench.columns.unused'), column.remark ? R.h('span.note', null, ' ' + column.remark) : null),
       R.h('td', null, select(state, column, chosen)));
   }
 
   function select(state, column, chosen) {
+    var off = notNeeded(state).indexOf(column.header) >= 0;
     var box = R.h('select', {'aria-label': R.t('workbench.columns.choiceOf', column.header), onchange: function () {
       if (chosen) {
         delete state.columns[chosen];
       }
-      if (box.value) {
+      leaveOut(state, column.header, box.value === OFF);
+      if (box.value && box.value !== OFF) {
         delete state.columns[box.value];
         state.columns[box.value] = column.header;
       }
       state.save();
     }});
-    box.appendChild(new Option(column.quantity && !chosen ? R.t('workbench.columns.asUnderstood') : R.t('workbench.columns.notNeeded'), ''));
-    options(column).forEach(function (key) { box.appendChild(new Option(key, key)); });
-    if (chosen && options(column).indexOf(chosen) < 0) {
-      box.appendChild(new Option(chosen, chosen));
+    if (column.quantity || chosen || off) {
+      box.appendChild(new Option(R.t(chosen || off ? 'workbench.columns.byName' : 'workbench.columns.asUnderstood'), ''));
+      box.appendChild(new Option(R.t('workbench.columns.notNeeded'), OFF));
+    } else {
+      box.appendChild(new Option(R.t('workbench.columns.notNeeded'), ''));
     }
-    box.value = chosen || '';
+    options(column).forEach(function (key) { box.appendChild(new Option(R.quantity(key), key)); });
+    if (chosen && options(column).indexOf(chosen) < 0) {
+      box.appendChild(new Option(R.quantity(chosen), chosen));
+    }
+    box.value = off ? OFF : chosen || '';
     return box;
+  }
+
+  /** Headers of columns that are left out, whatever their names say: a text or a list in the rig file. */
+  function notNeeded(state) {
+    return [].concat(state.hints.not_needed || []);
+  }
+
+  function leaveOut(state, header, off) {
+    var left = notNeeded(state).filter(function (each) { return each !== header; });
+    if (off) {
+      left.push(header);
+    }
+    if (left.length) {
+      state.hints.not_needed = left;
+    } else {
+      delete state.hints.not_needed;
+    }
   }
 
   function options(column) {
@@ -131,7 +176,8 @@
     var groups = {};
     state.table.columns.forEach(function (column) {
       var match = /^(.*?)(\d+)(\D*)$/.exec(column.header);
-      if (match && column.usual !== null && (!column.quantity || column.remark) && !chosenFor(state, column.header)) {
+      if (match && column.usual !== null && (!column.quantity || column.remark) && !chosenFor(state, column.header)
+          && notNeeded(state).indexOf(column.header) < 0) {
         var key = match[1] + '#' + match[3];
         (groups[key] = groups[key] || []).push({number: +match[2], column: column});
       }

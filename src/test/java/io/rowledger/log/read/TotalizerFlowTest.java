@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -32,7 +33,7 @@ class TotalizerFlowTest {
             text.append('\n');
         }
         Path log = Files.writeString(folder.resolve("log.csv"), text);
-        LogHints hints = new LogHints(null, null, null, 0, counts, 10, null);
+        LogHints hints = new LogHints(null, null, null, 0, counts, 10, null, Set.of());
         return LogReader.read(List.of(log), new LogOptions(Map.of(), List.of("uan"), 1, hints));
     }
 
