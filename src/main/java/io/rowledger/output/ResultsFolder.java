@@ -5,7 +5,6 @@ import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.season.Season;
 import io.rowledger.results.JobKeys;
 import io.rowledger.results.ResultFile;
-import io.rowledger.results.SummaryReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -61,7 +60,7 @@ final class ResultsFolder {
 
     /** Results of one job, known by the SHA-256 of its logs. */
     static Kind job(Set<String> logs) {
-        return new Kind(JOB, ResultFile.SUMMARY, logs, SummaryReader::logDigests);
+        return new Kind(JOB, ResultFile.SUMMARY, logs, JobKeys::ofJob);
     }
 
     /** The ledger of a season. */

@@ -35,14 +35,27 @@ public final class JobKeys {
     }
 
     /**
+     * Of the job whose results a folder holds: the SHA-256 of its logs. What another version of the program wrote counts too, so
+     * that a new version replaces it.
+     *
+     * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
+     */
+    public static Set<String> ofJob(Path folder) {
+        Set<String> keys = new HashSet<>();
+        for (JsonNode input : JsonFile.ofAnyVersion(folder, ResultFile.SUMMARY).path("inputs")) {
+            keys.add(input.path("sha256").asText());
+        }
+        return keys;
+    }
+
+    /**
      * Of the season that a folder holds.
      *
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code season} writes
      */
     public static Set<String> ofSeason(Path folder) {
         Set<String> keys = new HashSet<>();
-        for (JsonNode field :
-                JsonFile.read(folder, ResultFile.SEASON, JsonNode.class).tree().path("fields")) {
+        for (JsonNode field : JsonFile.ofAnyVersion(folder, ResultFile.SEASON).path("fields")) {
             for (JsonNode job : field.path("jobs")) {
                 job.path("sha256").forEach(digest -> keys.add(digest.asText()));
             }
@@ -56,8 +69,7 @@ public final class JobKeys {
      * @throws UnusableInputException where the folder, or the file in it, isn't what {@code compare} writes
      */
     public static Set<String> ofComparison(Path folder) {
-        JsonNode tree =
-                JsonFile.read(folder, ResultFile.COMPARISON, JsonNode.class).tree();
+        JsonNode tree = JsonFile.ofAnyVersion(folder, ResultFile.COMPARISON);
         Set<String> keys = new HashSet<>();
         for (JsonNode job : new JsonNode[] {tree.path("before"), tree.path("after")}) {
             keys.add(String.join(

@@ -101,6 +101,26 @@ final class JsonFile {
      * @throws UnusableInputException where the folder, or the file in it, isn't what this program writes
      */
     static <T> Read<T> read(Path folder, ResultFile kind, Class<T> type) {
+        Path file = file(folder, kind);
+        String name = file.toString();
+        JsonNode tree = tree(file);
+        String schema = tree.path("schema").asText();
+        if (!kind.schemaId().equals(schema)) {
+            throw refused(name, "schema", tree, "\"" + kind.schemaId() + "\"");
+        }
+        try {
+            return new Read<>(name, tree, MAPPER.readerFor(type).readValue(tree));
+        } catch (MismatchedInputException e) {
+            throw refused(name, path(e), tree, expected(e.getTargetType()));
+        } catch (JsonMappingException e) {
+            throw refused(name, path(e), tree, "what report writes there");
+        } catch (IOException e) {
+            throw new IllegalStateException("a tree in memory", e);
+        }
+    }
+
+    /** The file of results in a folder. */
+    private static Path file(Path folder, ResultFile kind) {
         if (!Files.isDirectory(folder)) {
             throw UnusableInputException.found(Files.exists(folder) ? "a file" : "no such folder")
                     .inFile(folder.toString())
@@ -117,21 +137,21 @@ final class JsonFile {
                     .expected("a folder of results that report wrote")
                     .hint("run report on the log again with this version of the program");
         }
-        String name = file.toString();
+        return file;
+    }
+
+    /**
+     * A file of results as it stands there, of this version of the program or another.
+     *
+     * @throws UnusableInputException where the folder, or the file in it, isn't what this program writes
+     */
+    static JsonNode ofAnyVersion(Path folder, ResultFile kind) {
+        Path file = file(folder, kind);
         JsonNode tree = tree(file);
-        String schema = tree.path("schema").asText();
-        if (!kind.schemaId().equals(schema)) {
-            throw refused(name, "schema", tree, "\"" + kind.schemaId() + "\"");
+        if (!kind.isSchema(tree.path("schema").asText())) {
+            throw refused(file.toString(), "schema", tree, "\"" + kind.schemaId() + "\"");
         }
-        try {
-            return new Read<>(name, tree, MAPPER.readerFor(type).readValue(tree));
-        } catch (MismatchedInputException e) {
-            throw refused(name, path(e), tree, expected(e.getTargetType()));
-        } catch (JsonMappingException e) {
-            throw refused(name, path(e), tree, "what report writes there");
-        } catch (IOException e) {
-            throw new IllegalStateException("a tree in memory", e);
-        }
+        return tree;
     }
 
     private static JsonNode tree(Path file) {

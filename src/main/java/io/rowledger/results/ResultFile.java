@@ -31,6 +31,11 @@ public enum ResultFile {
         return "rowledger-" + word() + "/" + VERSION;
     }
 
+    /** True for the schema id of this file in any version of the program. */
+    boolean isSchema(String id) {
+        return id.matches("rowledger-" + word() + "/[0-9]+");
+    }
+
     /** The JSON schema of the file, a resource of the jar. */
     public String schemaResource() {
         return "/schema/rowledger-" + word() + "-" + VERSION + ".schema.json";

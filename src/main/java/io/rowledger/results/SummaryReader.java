@@ -60,16 +60,6 @@ public final class SummaryReader {
         return new SummaryReader(folder).jobFigures(null);
     }
 
-    /**
-     * SHA-256 of the logs of the job that a results folder holds.
-     *
-     * @throws UnusableInputException where the folder, or the file in it, isn't what {@code report} writes
-     */
-    public static List<String> logDigests(Path folder) {
-        return new SummaryReader(folder)
-                .json.inputs().stream().map(SummaryJson.Input::sha256).toList();
-    }
-
     private BatchFigures jobFigures(@Nullable SavedDiagnosis rows) {
         return new BatchFigures(
                 job(rows),

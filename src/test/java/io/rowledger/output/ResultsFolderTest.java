@@ -75,6 +75,16 @@ class ResultsFolderTest {
         assertEquals(List.of("north"), beside());
     }
 
+    @Test
+    void a_run_replaces_what_another_version_wrote_of_the_same_log() throws IOException {
+        write(EnumSet.noneOf(Audience.class));
+        Path summary = folder().resolve("summary.json");
+        String inputs = "\"inputs\": [{\"sha256\": \"" + LOGS.iterator().next() + "\"}]";
+        Files.writeString(summary, "{\"schema\": \"rowledger-summary/1\", " + inputs + "}");
+        write(EnumSet.noneOf(Audience.class));
+        assertTrue(Files.readString(summary).contains("\"rowledger-summary/2\""));
+    }
+
     /** Two products, setbacks and a finding: every name that a run writes is one that a later run replaces. */
     @Test
     void every_file_of_a_run_is_known_as_a_result() {
