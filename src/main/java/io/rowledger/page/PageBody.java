@@ -3,6 +3,7 @@ package io.rowledger.page;
 import io.rowledger.report.common.NextActions;
 import io.rowledger.report.review.PassReview;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * What people read on the page in one language and unit system; a template prints it and computes nothing.
@@ -20,6 +21,7 @@ import java.util.List;
  * @param orders steps before anyone touches the machine
  * @param guards what to wear, have at hand and know meanwhile
  * @param cards the findings
+ * @param noticed findings that cost next to nothing, a sentence each
  * @param notes what was assumed and what could not be told
  * @param bar the bar drawn to scale (SVG), or empty
  * @param picture the map (SVG), or empty where the page already has it
@@ -38,6 +40,7 @@ record PageBody(
         List<String> orders,
         List<String> guards,
         List<Card> cards,
+        List<String> noticed,
         List<String> notes,
         String bar,
         String picture) {
@@ -57,6 +60,11 @@ record PageBody(
         return !cards.isEmpty();
     }
 
+    /** True if something that cost next to nothing was noticed. */
+    public boolean hasNoticed() {
+        return !noticed.isEmpty();
+    }
+
     /** True if there is something to know. */
     public boolean hasNotes() {
         return !notes.isEmpty();
@@ -68,10 +76,11 @@ record PageBody(
                 .anyMatch(job -> job.ground().hasSkips() || job.ground().hasOverlaps());
     }
 
-    /** One action; rows and places parted by commas. */
-    record Step(String title, String text, String rows, String places) {
+    /** One action, its kind in lower case; rows and places parted by commas. */
+    record Step(String kind, String title, String text, String rows, String places) {
         static Step of(NextActions.Action action) {
             return new Step(
+                    action.kind().name().toLowerCase(Locale.ROOT),
                     action.title(),
                     action.text(),
                     String.join(",", action.rows().stream().map(String::valueOf).toList()),

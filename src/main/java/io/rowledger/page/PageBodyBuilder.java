@@ -53,6 +53,7 @@ final class PageBodyBuilder {
                 diagnosis.orders(),
                 diagnosis.guards(),
                 diagnosis.cards().stream().map(PageBodyBuilder::card).toList(),
+                diagnosis.alsoNoticed(),
                 review.quality().notes(),
                 BarDrawing.of(a.rig(), a.setup().check(), messages),
                 picture);
@@ -136,6 +137,7 @@ final class PageBodyBuilder {
                 messages.texts(Cautions.opening()),
                 messages.texts(Cautions.guards()),
                 cards,
+                List.of(),
                 Stream.concat(check.diagnosis().notes().stream(), check.reading().notes().stream())
                         .map(messages::text)
                         .toList(),

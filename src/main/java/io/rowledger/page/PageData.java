@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param key names the job and its places: what a browser keeps about places belongs to it
  * @param ground false where rows were checked without a rig file, so that nobody knows where the strips lie
  * @param metering {@code per_row}, {@code shared} or {@code whole_bar}, per product
+ * @param meters per product the rows that each meter feeds, from 1; empty where each row has its own
  * @param timed false where the log has no times: then times, speeds and flows are not in it
  * @param startS time of the first pose, seconds since the Unix epoch
  * @param zone time zone of the field, an IANA name
@@ -25,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param skips largest first
  * @param doubtful skips at which only a meter reads zero, largest first
  * @param overlaps largest first
- * @param findings in the order of the row diagnosis
+ * @param findings those with a card, in the order of the cards
  * @param boundary corners of each ring of its outline, or null without a boundary
  * @param setbacks corners of each ring of the setbacks' outlines
  * @param zones corners of each ring of the outlines of the prescription's zones
@@ -37,6 +38,7 @@ record PageData(
         String key,
         boolean ground,
         List<String> metering,
+        List<List<List<Integer>>> meters,
         boolean timed,
         double startS,
         String zone,

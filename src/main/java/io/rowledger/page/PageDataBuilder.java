@@ -25,6 +25,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -54,7 +55,7 @@ final class PageDataBuilder {
     /** Everything of a job but the columns' bytes; puts the corners of its outlines into the columns. */
     static PageData of(Analysis a, ZoneId zone, ColumnBlock block, double @Nullable [] backdrop) {
         Coverage c = a.coverage();
-        PageDataBuilder builder = new PageDataBuilder(a.rig(), a.log(), a.track(), a.findings());
+        PageDataBuilder builder = new PageDataBuilder(a.rig(), a.log(), a.track(), withCards(a));
         List<Double> rates =
                 c.received().stream().map(grid -> finite(grid.meanRateLPerM2())).toList();
         Outlines outlines = new Outlines();
@@ -68,6 +69,17 @@ final class PageDataBuilder {
                 backdrop);
         outlines.addTo(block);
         return builder.build(zone, block, rates, ground, true);
+    }
+
+    /** The findings that have a card, and so a number on the map. */
+    private static List<Finding> withCards(Analysis a) {
+        List<Finding> findings = new ArrayList<>();
+        for (int i = 0; i < a.findings().size(); i++) {
+            if (!a.diagnosis().alsoNoticed().get(i)) {
+                findings.add(a.findings().get(i));
+            }
+        }
+        return findings;
     }
 
     /** Everything of a check of rows but the columns' bytes. */
@@ -103,6 +115,7 @@ final class PageDataBuilder {
                 key(block, ground),
                 known,
                 metering(),
+                meters(),
                 log.isTimed(),
                 track.poses().poses() == 0 ? 0 : track.poses().timeS(0),
                 zoneOfBrowsers(zone),
@@ -136,6 +149,18 @@ final class PageDataBuilder {
             metering.add(log.metering(p).name().toLowerCase(Locale.ROOT));
         }
         return metering;
+    }
+
+    private List<List<List<Integer>>> meters() {
+        List<List<List<Integer>>> meters = new ArrayList<>();
+        for (int p = 0; p < rig.products().size(); p++) {
+            List<List<Integer>> ofProduct = new ArrayList<>();
+            for (int[] rows : log.meterRows(p)) {
+                ofProduct.add(Arrays.stream(rows).map(r -> r + 1).boxed().toList());
+            }
+            meters.add(ofProduct);
+        }
+        return meters;
     }
 
     private double[] metersPerDegree(double[] origin) {

@@ -91,8 +91,8 @@
         color: function (value) { return KINDS[value] === undefined ? UNKNOWN : KINDS[value]; },
         hatch: function () { return 0; }
       },
-      Object.assign({key: 'time'}, amount('time', job.time[0], job.time[job.time.length - 1]), {
-        value: function (p, r, k) { return job.time[k]; }
+      Object.assign({key: 'time'}, amount('time', job.axis[0], job.axis[job.axis.length - 1]), {
+        value: function (p, r, k) { return job.axis[k]; }
       })
     ];
     return modes.filter(function (mode) {

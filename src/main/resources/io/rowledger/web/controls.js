@@ -42,6 +42,7 @@
     night.setAttribute('aria-pressed', String(document.documentElement.classList.contains('night')));
     night.addEventListener('click', function () {
       night.setAttribute('aria-pressed', String(document.documentElement.classList.toggle('night')));
+      app.rowsInTime.draw();
       app.traces.draw();
     });
     if (byId('locate')) {
@@ -101,14 +102,20 @@
     } else {
       [0, 0.25, 0.5, 0.75, 1].forEach(function (share) {
         var value = mode.low + share * (mode.high - mode.low);
-        entry(mode.color(value), mode.kind === 'time'
-          ? app.units.clock(app.job.data.startS + value) : app.units.text(mode.kind, value));
+        entry(mode.color(value), mode.kind === 'time' ? when(app, app.job.timeAt(value)) : app.units.text(mode.kind, value));
       });
     }
-    if (app.oneMeter()) {
-      host.appendChild(R.element('span', app.t('page.one_meter'), 'note'));
+    var note = {whole_bar: 'page.one_meter', shared: 'page.shared_meters'}[app.job.data.metering[app.product]];
+    if (note) {
+      host.appendChild(R.element('span', app.t(note), 'note'));
     }
   };
+
+  /** A time since the start as people read it, with the day on a job of several days. */
+  function when(app, timeS) {
+    var epochS = app.job.data.startS + timeS;
+    return (app.severalDays() ? app.units.day(epochS) + ' ' : '') + app.units.clock(epochS);
+  }
 
   /** What is known of the place under the cursor. */
   R.here = function (app) {
@@ -133,8 +140,8 @@
     if (job.data.timed) {
       line('page.time', units.day(job.data.startS + job.time[k]) + ' ' + units.clock(job.data.startS + job.time[k]));
       line('page.trace.speed', units.text('speed', job.speed(k)));
-      line(app.oneMeter() ? 'page.bar_flow' : 'page.trace.flow',
-        units.text('flow', app.oneMeter() ? job.barFlow(p, k) : job.flows[p][app.row][k]));
+      host.appendChild(R.element('dt', app.meterName(t('page.trace.flow'))));
+      host.appendChild(R.element('dd', units.text('flow', job.meterFlow(p, app.row, k))));
     }
     line('page.trace.target', units.text('rate', job.targets[p][app.row][k]));
     line('page.applied', units.text('rate', job.rate(p, app.row, k)));
@@ -193,7 +200,8 @@
     var labels = host.getAttribute('data-places').split(',');
     var rows = host.getAttribute('data-rows');
     var places = data.skips.concat(data.overlaps).filter(function (p) { return labels.indexOf(p.label) >= 0; });
-    var finding = data.findings.filter(function (f) { return rows && f.rows.join(',') === rows; })[0];
+    var check = host.getAttribute('data-kind') === 'check' && !host.getAttribute('data-places');
+    var finding = data.findings.filter(function (f) { return (rows || check) && f.rows.join(',') === rows; })[0];
     var number = Array.prototype.indexOf.call(host.parentNode.parentNode.children, host.parentNode) + 1;
     if (places.length || finding) {
       host.appendChild(R.button(app.t('page.show'), app.t('page.show') + ' ' + number, function () {

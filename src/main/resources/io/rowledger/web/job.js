@@ -4,6 +4,9 @@
 
   /** Side of a cell of the index by place, m. */
   var CELL_M = 16;
+  /** Longer silences are shortened on axes of time, in whole parts of this many seconds, so that a night doesn't squeeze the work. */
+  var MAX_SILENCE_S = 3600;
+  var CUT_S = 600;
 
   /**
    * @param {Object} data the page's JSON
@@ -36,9 +39,34 @@
       this.flows.push(rowColumns(columns, 'flow.' + p + '.', this.rows));
       this.targets.push(rowColumns(columns, 'target.' + p + '.', this.rows));
     }
+    this.lanes = data.meters.map(function (meters) { return lanesOf(meters, data.rows.length); });
+    this.axis = axisOf(this.time);
     this.medians = {};
     this.index = null;
   };
+
+  /** For each row (from 0) the rows that its meter feeds. */
+  function lanesOf(meters, rows) {
+    var lanes = [];
+    for (var r = 0; r < rows; r++) {
+      lanes.push([r]);
+    }
+    meters.forEach(function (meter) {
+      var lane = meter.map(function (row) { return row - 1; });
+      lane.forEach(function (r) { lanes[r] = lane; });
+    });
+    return lanes;
+  }
+
+  /** Times since the start with long silences shortened, s. */
+  function axisOf(time) {
+    var axis = new Float64Array(time.length);
+    for (var k = 1; k < time.length; k++) {
+      var between = time[k] - time[k - 1];
+      axis[k] = axis[k - 1] + between - (between > MAX_SILENCE_S ? CUT_S * (Math.floor(between / CUT_S) - 1) : 0);
+    }
+    return axis;
+  }
 
   function rowColumns(columns, prefix, rows) {
     var out = [];
@@ -71,9 +99,16 @@
     return 0.5 * ((r1e - l0e) * (l1n - r0n) - (r1n - l0n) * (l1e - r0e));
   };
 
-  /** Flow of all rows together in step k, L/s. */
-  R.Job.prototype.barFlow = function (p, k) {
-    return this.flows[p].reduce(function (sum, row) { return sum + row[k]; }, 0);
+  /** Flow of the meter that feeds row r, for all of its rows together, in step k, L/s. */
+  R.Job.prototype.meterFlow = function (p, r, k) {
+    var flows = this.flows[p];
+    return this.lanes[p][r].reduce(function (sum, row) { return sum + flows[row][k]; }, 0);
+  };
+
+  /** Width of the rows that row r's meter feeds, m. */
+  R.Job.prototype.meterWidth = function (p, r) {
+    var rows = this.data.rows;
+    return this.lanes[p][r].reduce(function (sum, row) { return sum + rows[row][1] - rows[row][0]; }, 0);
   };
 
   /** Rate that row r applied in step k, L/m²; NaN where it did not apply or its flow is not known. */
@@ -238,16 +273,32 @@
 
   /** The step at a time since the start, s. */
   R.Job.prototype.stepAt = function (timeS) {
+    return lastUpTo(this.time, this.steps, timeS);
+  };
+
+  /** The place on an axis of shortened silences of a time since the start, s. */
+  R.Job.prototype.axisAt = function (timeS) {
+    var k = this.stepAt(timeS);
+    return this.axis[k] + Math.max(0, Math.min(timeS - this.time[k], this.axis[k + 1] - this.axis[k]));
+  };
+
+  /** The time since the start at a place on an axis of shortened silences, s. */
+  R.Job.prototype.timeAt = function (axisS) {
+    var k = lastUpTo(this.axis, this.steps, axisS);
+    return this.time[k] + axisS - this.axis[k];
+  };
+
+  function lastUpTo(values, count, value) {
     var low = 0;
-    var high = this.steps - 1;
+    var high = count - 1;
     while (low < high) {
       var middle = (low + high + 1) >> 1;
-      if (this.time[middle] <= timeS) {
+      if (values[middle] <= value) {
         low = middle;
       } else {
         high = middle - 1;
       }
     }
     return low;
-  };
+  }
 })(Rowledger);

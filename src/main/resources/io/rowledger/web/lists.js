@@ -94,9 +94,17 @@
   };
 
   R.Places.prototype.build = function () {
+    this.host.textContent = '';
+    if (this.all().length) {
+      this.filters();
+      this.list();
+    }
+    this.listDoubtful();
+  };
+
+  R.Places.prototype.filters = function () {
     var t = this.app.t;
     var self = this;
-    this.host.textContent = '';
     var bar = element('div', undefined, 'filters');
     var all = this.all();
     var choice = function (name, values, label) {
@@ -118,7 +126,7 @@
       all.forEach(function (each) { of(each.place).forEach(function (v) { seen[v] = true; }); });
       return Object.keys(seen);
     };
-    var numbers = function (of) {
+    var choices = function (of) {
       return unique(of).sort(function (a, b) { return a - b; }).map(function (v) { return [v, v]; });
     };
     choice('kind', [['skip', t('page.skips')], ['overlap', t('page.overlaps')]], t('page.what'));
@@ -126,8 +134,8 @@
       t('page.cause'));
     choice('size', this.app.units.sizes().map(function (m2) { return [m2, self.app.units.anyArea(m2)]; }),
       t('page.size'));
-    choice('row', numbers(function (p) { return p.rows; }), t('page.row'));
-    choice('pass', numbers(function (p) { return p.passes; }), t('page.pass'));
+    choice('row', choices(function (p) { return p.rows; }), t('page.row'));
+    choice('pass', choices(function (p) { return p.passes; }), t('page.pass'));
     var days = unique(function (p) { return [self.dayOf(p)]; });
     if (days.length > 1) {
       choice('day', days.map(function (d) { return [d, d]; }), t('page.day'));
@@ -141,8 +149,6 @@
     this.table = element('table');
     box.appendChild(this.table);
     this.host.appendChild(box);
-    this.list();
-    this.listDoubtful();
   };
 
   /** Skips at which only a meter reads zero: shown apart, never saved as places to drive back to. */
@@ -159,7 +165,7 @@
       var item = element('li');
       item.appendChild(button(p.label, app.t('page.show') + ' ' + p.label, function () { app.showPlace(p); }));
       item.appendChild(document.createTextNode(' ' + app.units.anyArea(p.areaM2) + ', ' + app.t('page.rows') + ' '
-        + ranges(p.rows)));
+        + numbers(p.rows)));
       list.appendChild(item);
     });
     this.host.appendChild(list);
@@ -188,8 +194,8 @@
       first.appendChild(button(p.label, t('page.show') + ' ' + p.label, function () { app.showPlace(p); }));
       row.appendChild(first);
       row.appendChild(element('td', app.units.anyArea(p.areaM2)));
-      row.appendChild(element('td', ranges(p.passes)));
-      row.appendChild(element('td', ranges(p.rows)));
+      row.appendChild(element('td', numbers(p.passes)));
+      row.appendChild(element('td', numbers(p.rows)));
       row.appendChild(element('td', self.cause(p.cause)));
       var settled = element('td');
       var select = element('select');
@@ -210,15 +216,15 @@
   };
 
   /** Whole numbers as ranges: 1 to 4, 7. */
-  function ranges(numbers) {
+  function numbers(values) {
     var out = [];
     var i = 0;
-    while (i < numbers.length) {
+    while (i < values.length) {
       var j = i;
-      while (j + 1 < numbers.length && numbers[j + 1] === numbers[j] + 1) {
+      while (j + 1 < values.length && values[j + 1] === values[j] + 1) {
         j++;
       }
-      out.push(i === j ? String(numbers[i]) : numbers[i] + '–' + numbers[j]);
+      out.push(i === j ? String(values[i]) : values[i] + '–' + values[j]);
       i = j + 1;
     }
     return out.join(', ');
@@ -251,5 +257,6 @@
   };
 
   R.element = element;
+  R.numbers = numbers;
   R.button = button;
 })(Rowledger);

@@ -32,6 +32,9 @@
     redraw: function () {
       var map = this._map;
       var size = map.getSize();
+      if (!size.x || !size.y) {
+        return; // hidden, as while the page is printed
+      }
       var dense = Math.min(window.devicePixelRatio || 1, 2);
       var topLeft = map.containerPointToLayerPoint(size.multiplyBy(-PADDING)).round();
       var width = Math.round(size.x * (1 + 2 * PADDING));

@@ -137,6 +137,19 @@
     return this.job.data.metering[this.product] === 'whole_bar';
   };
 
+  /** True where the log runs over midnight. */
+  App.prototype.severalDays = function () {
+    var job = this.job;
+    return job.steps > 0 && this.units.day(job.data.startS) !== this.units.day(job.data.startS + job.time[job.time.length - 1]);
+  };
+
+  /** What the row's meter reads: the row's own by this name, or that of several rows. */
+  App.prototype.meterName = function (own) {
+    var lane = this.job.lanes[this.product][this.row];
+    return this.oneMeter() ? this.t('page.bar_flow') : lane.length < 2 ? own
+      : this.t('page.meter_flow') + ' ' + R.numbers(lane.map(function (r) { return r + 1; }));
+  };
+
   App.prototype.setMode = function (key) {
     this.mode = this.modes.filter(function (m) { return m.key === key; })[0] || this.modes[0];
     byId('mode').value = this.mode.key;
@@ -235,7 +248,7 @@
         self.play();
         return;
       }
-      self.moveTo(self.job.stepAt(timeS), self.row);
+      self.moveTo(Math.max(self.job.stepAt(timeS), self.step + 1), self.row);
     }, 100);
   };
 

@@ -3,6 +3,12 @@
   'use strict';
 
   var ROW_PX = 14;
+  /** Room for row numbers on the left and times below, px. */
+  var LABELS_PX = 28;
+  var TIMES_PX = 20;
+  /** A row number takes this height, and a time this width, px. */
+  var LABEL_HEIGHT_PX = 12;
+  var LABEL_WIDTH_PX = 110;
 
   /**
    * @param {HTMLCanvasElement} canvas
@@ -23,9 +29,10 @@
     this.draw();
   };
 
+  /** The column of the picture at a place on the canvas, px from its left. */
   R.RowsInTime.prototype.column = function (x) {
-    var width = this.canvas.clientWidth || 1;
-    return Math.max(0, Math.min(this.steps.length - 1, Math.floor(x / width * this.steps.length)));
+    var width = Math.max(1, this.canvas.clientWidth - LABELS_PX);
+    return Math.max(0, Math.min(this.steps.length - 1, Math.floor((x - LABELS_PX) / width * this.steps.length)));
   };
 
   R.RowsInTime.prototype.listen = function () {
@@ -41,7 +48,7 @@
         return;
       }
       var row = Math.max(0, Math.min(self.job.rows - 1,
-        Math.floor(event.offsetY / (canvas.clientHeight || 1) * self.job.rows)));
+        Math.floor(event.offsetY / (self.base ? self.base.height : 1) * self.job.rows)));
       if (Math.abs(event.offsetX - from) > 6) {
         var a = self.steps[self.column(Math.min(from, event.offsetX))];
         var b = self.steps[self.column(Math.max(from, event.offsetX))];
@@ -67,11 +74,11 @@
 
   R.RowsInTime.prototype.draw = function () {
     var job = this.job;
-    var width = Math.max(300, Math.round(this.canvas.clientWidth || 900));
+    var width = Math.max(300, Math.round(this.canvas.clientWidth || 900)) - LABELS_PX;
     var height = Math.max(job.rows * 3, Math.min(job.rows * ROW_PX, 360));
-    this.canvas.width = width;
-    this.canvas.height = height;
-    this.canvas.style.height = height + 'px';
+    this.canvas.width = width + LABELS_PX;
+    this.canvas.height = height + TIMES_PX;
+    this.canvas.style.height = this.canvas.height + 'px';
     var image = new ImageData(width, height);
     var pixels = new Uint32Array(image.data.buffer);
     var mode = this.state.mode;
@@ -95,11 +102,40 @@
     this.cursor();
   };
 
+  /** Writes row numbers and times. */
+  R.RowsInTime.prototype.labels = function (context) {
+    var job = this.job;
+    var state = this.state;
+    var width = this.base.width;
+    var height = this.base.height;
+    var every = Math.ceil(LABEL_HEIGHT_PX / (height / job.rows));
+    context.fillStyle = getComputedStyle(this.canvas).color;
+    context.font = '11px system-ui, sans-serif';
+    context.textBaseline = 'middle';
+    context.textAlign = 'right';
+    for (var r = 0; r < job.rows; r += every) {
+      context.fillText(String(r + 1), LABELS_PX - 5, (r + 0.5) / job.rows * height);
+    }
+    var steps = this.steps;
+    var times = Math.max(2, Math.floor(width / LABEL_WIDTH_PX));
+    var shares = [];
+    for (var i = 0; i < times && steps.length; i++) {
+      shares.push(i / (times - 1));
+    }
+    var texts = state.units.axis(shares.map(function (share) {
+      return job.data.startS + job.time[steps[Math.round(share * (steps.length - 1))]];
+    }), state.severalDays(), ' ');
+    texts.forEach(function (text, k) {
+      context.textAlign = k === 0 ? 'left' : k === times - 1 ? 'right' : 'center';
+      context.fillText(text, LABELS_PX + shares[k] * width, height + TIMES_PX / 2);
+    });
+  };
+
   /** Frames a finding in its rows, from its onset to its end. */
   R.RowsInTime.prototype.outline = function (context, finding, xOf) {
     var job = this.job;
     var rows = finding.rows.length ? finding.rows : [1, job.rows];
-    var height = this.canvas.height / job.rows;
+    var height = this.base.height / job.rows;
     var from = xOf(job.stepAt(finding.fromS - job.data.startS));
     var to = xOf(job.stepAt(finding.toS - job.data.startS));
     context.strokeStyle = '#d55e00';
@@ -111,9 +147,13 @@
   /** Draws cursor and brush over the picture. */
   R.RowsInTime.prototype.cursor = function () {
     var context = this.canvas.getContext('2d');
-    context.putImageData(this.base, 0, 0);
-    var width = this.canvas.width;
-    var height = this.canvas.height;
+    var width = this.base.width;
+    var height = this.base.height;
+    context.setTransform(1, 0, 0, 1, 0, 0);
+    context.clearRect(0, 0, this.canvas.width, this.canvas.height);
+    context.putImageData(this.base, LABELS_PX, 0);
+    this.labels(context);
+    context.translate(LABELS_PX, 0);
     var n = this.steps.length || 1;
     var self = this;
     var xOf = function (step) {

@@ -4,6 +4,8 @@
 
   /** More points than this are thinned out before they are drawn. */
   var MAX_POINTS = 6000;
+  /** No line is drawn over a longer silence, s. */
+  var MAX_GAP_S = 120;
 
   /**
    * @param {HTMLElement} element
@@ -25,25 +27,31 @@
     var state = this.state;
     var p = state.product;
     var r = state.row;
-    var bar = state.oneMeter();
     var units = state.units.of;
     var edges = job.data.rows[r];
-    var band = edges[1] - edges[0];
+    var width = job.meterWidth(p, r);
     var from = state.span ? state.span.from : 0;
     var to = state.span ? state.span.to : job.steps;
     var stride = Math.max(1, Math.floor((to - from) / MAX_POINTS));
     var out = {time: [], flow: [], peers: [], target: [], ratio: [], pressure: [], speed: []};
+    var names = Object.keys(out);
     for (var k = from; k < to; k += stride) {
       var working = job.pass[k] > 0;
-      var advance = job.area(k, k + 1, edges[0], edges[1]) / band;
-      out.time.push(job.data.startS + job.time[k]);
-      out.flow.push(number((bar ? job.barFlow(p, k) : job.flows[p][r][k]) / units.flow.size));
-      out.peers.push(working && !bar ? number(job.peerMedian(p, k) * band / units.flow.size) : null);
-      out.target.push(working && !bar && job.targets[p][r][k] > 0
-        ? number(job.targets[p][r][k] * band * advance / job.duration[k] / units.flow.size) : null);
-      out.ratio.push(working ? number(100 * job.ratio(p, r, k)) : null);
-      out.pressure.push(number(job.columns.pressure[k] / units.pressure.size));
-      out.speed.push(number(job.speed(k) / units.speed.size));
+      var advance = job.area(k, k + 1, edges[0], edges[1]) / (edges[1] - edges[0]);
+      var point = {
+        time: job.data.startS + job.axis[k],
+        flow: number(job.meterFlow(p, r, k) / units.flow.size),
+        peers: working ? number(job.peerMedian(p, k) * width / units.flow.size) : null,
+        target: working && job.targets[p][r][k] > 0
+          ? number(job.targets[p][r][k] * width * advance / job.duration[k] / units.flow.size) : null,
+        ratio: working ? number(100 * job.ratio(p, r, k)) : null,
+        pressure: number(job.columns.pressure[k] / units.pressure.size),
+        speed: number(job.speed(k) / units.speed.size)
+      };
+      names.forEach(function (name) { out[name].push(point[name]); });
+      if (job.time[Math.min(k + stride, job.steps)] - job.time[k] > MAX_GAP_S) {
+        names.forEach(function (name) { out[name].push(name === 'time' ? point.time + 1 : null); });
+      }
     }
     return out;
   };
@@ -57,8 +65,19 @@
     this.plots = [];
   };
 
+  /** Where an epoch time stands on the time axis. */
+  R.Traces.prototype.at = function (epochS) {
+    return this.job.data.startS + this.job.axisAt(epochS - this.job.data.startS);
+  };
+
+  /** The step at a place on the time axis. */
+  R.Traces.prototype.stepAt = function (axisS) {
+    return this.job.stepAt(this.job.timeAt(axisS - this.job.data.startS));
+  };
+
   /** Shades the times of findings that are about the row. */
   R.Traces.prototype.shade = function (plot) {
+    var self = this;
     var row = this.state.row + 1;
     var context = plot.ctx;
     context.save();
@@ -66,8 +85,8 @@
     this.job.data.findings.forEach(function (finding) {
       if (!finding.rows.length || finding.rows.indexOf(row) >= 0) {
         var box = plot.bbox;
-        var from = Math.max(box.left, plot.valToPos(finding.fromS, 'x', true));
-        var to = Math.min(box.left + box.width, plot.valToPos(finding.toS, 'x', true));
+        var from = Math.max(box.left, plot.valToPos(self.at(finding.fromS), 'x', true));
+        var to = Math.min(box.left + box.width, plot.valToPos(self.at(finding.toS), 'x', true));
         if (to > from) {
           context.fillRect(from, box.top, to - from, box.height);
         }
@@ -86,7 +105,8 @@
     var charts = [{
       title: t('page.trace.flow') + ', ' + units.of.flow.name,
       data: [s.time, s.flow, s.peers, s.target],
-      series: [[t('page.row') + ' ' + (this.state.row + 1), colors.row, []], [t('page.trace.peers'), colors.peers, []],
+      series: [[this.state.meterName(t('page.row') + ' ' + (this.state.row + 1)), colors.row, []],
+        [t('page.trace.peers'), colors.peers, []],
         [t('page.trace.target'), colors.target, [6, 4]]]
     }];
     if (this.state.oneMeter()) {
@@ -113,6 +133,11 @@
       series: [[t('page.trace.speed'), colors.row, []]]
     });
     var style = getComputedStyle(this.element);
+    var grid = {stroke: style.getPropertyValue('--line'), width: 1};
+    var clock = function (plot, splits) {
+      return units.axis(splits.map(function (s) { return self.job.data.startS + self.job.timeAt(s - self.job.data.startS); }),
+        self.state.severalDays(), '\n');
+    };
     this.plots = charts.map(function (chart) {
       return new uPlot({
         title: chart.title,
@@ -122,7 +147,7 @@
         select: {show: true},
         legend: {live: false},
         tzDate: function (epoch) { return uPlot.tzDate(new Date(epoch * 1000), self.job.data.zone); },
-        axes: [{stroke: style.color}, {stroke: style.color, size: 55}],
+        axes: [{stroke: style.color, grid: grid, values: clock}, {stroke: style.color, grid: grid, size: 55}],
         series: [{}].concat(chart.series.map(function (line) {
           return {label: line[0], stroke: line[1], dash: line[2], width: 1.2, spanGaps: false, points: {show: false}};
         })),
@@ -130,23 +155,24 @@
           drawAxes: [function (plot) { self.shade(plot); }],
           setSelect: [function (plot) {
             if (plot.select.width > 6) {
-              var a = plot.posToVal(plot.select.left, 'x') - self.job.data.startS;
-              var b = plot.posToVal(plot.select.left + plot.select.width, 'x') - self.job.data.startS;
-              self.state.brush({from: self.job.stepAt(a), to: self.job.stepAt(b) + 1});
+              var left = plot.select.left;
+              self.state.brush({
+                from: self.stepAt(plot.posToVal(left, 'x')),
+                to: self.stepAt(plot.posToVal(left + plot.select.width, 'x')) + 1
+              });
             }
           }],
           ready: [function (plot) {
+            self.point(plot);
             plot.over.addEventListener('click', function () {
               if (plot.cursor.left >= 0 && plot.select.width < 6) {
-                var at = plot.posToVal(plot.cursor.left, 'x') - self.job.data.startS;
-                self.state.moveTo(self.job.stepAt(at), self.state.row);
+                self.state.moveTo(self.stepAt(plot.posToVal(plot.cursor.left, 'x')), self.state.row);
               }
             });
           }]
         }
       }, chart.data, self.element);
     });
-    this.cursor();
   };
 
   /** A small drawing of a pass: the bar's rate against its target from the start to the end, half to one and a half. */
@@ -178,9 +204,12 @@
 
   /** Puts the plots' cursor on the step. */
   R.Traces.prototype.cursor = function () {
-    var at = this.job.data.startS + this.job.time[this.state.step];
-    this.plots.forEach(function (plot) {
-      plot.setCursor({left: plot.valToPos(at, 'x'), top: 20}, false);
-    });
+    this.plots.forEach(this.point, this);
+  };
+
+  /** Puts a plot's cursor on the step; a plot has no scales before it is ready. */
+  R.Traces.prototype.point = function (plot) {
+    var at = this.job.data.startS + this.job.axis[this.state.step];
+    plot.setCursor({left: plot.valToPos(at, 'x'), top: 20}, false);
   };
 })(Rowledger);

@@ -47,6 +47,10 @@
     this.clockFormat = new Intl.DateTimeFormat(locale, {
       timeZone: zone, hour: 'numeric', minute: '2-digit', second: '2-digit', hour12: system === 'us'
     });
+    this.shortClockFormat = new Intl.DateTimeFormat(locale, {
+      timeZone: zone, hour: 'numeric', minute: '2-digit', hour12: system === 'us'
+    });
+    this.shortDayFormat = new Intl.DateTimeFormat(locale, {timeZone: zone, month: 'short', day: 'numeric'});
     this.dayFormat = new Intl.DateTimeFormat(locale, {
       timeZone: zone, year: 'numeric', month: 'short', day: 'numeric'
     });
@@ -87,6 +91,26 @@
   /** Local time of day of epoch seconds. */
   R.Units.prototype.clock = function (epochS) {
     return this.clockFormat.format(new Date(epochS * 1000));
+  };
+
+  /**
+   * Labels of an axis of time: hours and minutes, with seconds where a minute repeats, and the day where it changes on a job of
+   * several days.
+   * @param {number[]} epochS in their order
+   * @param {boolean} days the job is of several days
+   * @param {string} between what stands between time and day
+   */
+  R.Units.prototype.axis = function (epochS, days, between) {
+    var self = this;
+    var short = epochS.map(function (s) { return self.shortClockFormat.format(new Date(s * 1000)); });
+    var close = short.some(function (text, i) { return i > 0 && text === short[i - 1]; });
+    var before = '';
+    return epochS.map(function (s, i) {
+      var day = self.shortDayFormat.format(new Date(s * 1000));
+      var text = (close ? self.clock(s) : short[i]) + (days && day !== before ? between + day : '');
+      before = day;
+      return text;
+    });
   };
 
   /** Local date of epoch seconds. */

@@ -303,6 +303,61 @@ class ReviewPageBrowserTest {
         hands.tap("#night");
     }
 
+    /** On paper and without scripts nothing is shown that only a script can work; what is printed at night is dark on white. */
+    @Test
+    void paper_and_a_browser_without_scripts_show_no_dead_controls() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        String seen = "return Array.prototype.filter.call(document.querySelectorAll('#body button, #body select'),"
+                + " function (e) { return e.offsetParent && !e.closest('td'); }).length";
+        assertTrue(((Number) hands.run(seen)).intValue() > 10, "controls on the screen");
+        hands.tap("#night");
+        hands.browser.driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "print"));
+        Browser.pause(300);
+        assertEquals(0L, hands.run(seen), "on paper");
+        assertEquals("rgb(0, 0, 0)", hands.run("return getComputedStyle(document.querySelector('h1')).color"));
+        assertEquals(
+                true, hands.run("return document.querySelector('svg.picture').getBoundingClientRect().width > 300"));
+        hands.browser.driver.executeCdpCommand("Emulation.setEmulatedMedia", Map.of("media", "screen"));
+        hands.run("document.documentElement.classList.remove('live')");
+        assertEquals(0L, hands.run(seen), "without scripts");
+        assertEquals(List.of(), hands.browser.console());
+    }
+
+    /** A chosen row draws the traces anew; the mark in them stays on the step. */
+    @Test
+    void the_cursor_is_on_the_step_in_the_traces_of_another_row() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        hands.run("Rowledger.app.moveTo(5000, 6)");
+        Browser.pause(200);
+        List<?> off = (List<?>) hands.run("var app = Rowledger.app; return app.traces.plots.map(function (plot) {"
+                + " return plot.posToVal(plot.cursor.left, 'x') - app.job.data.startS - app.job.axis[5000]; });");
+        assertEquals(4, off.size());
+        for (Object seconds : off) {
+            assertEquals(0, ((Number) seconds).doubleValue(), 5, "seconds off the step");
+        }
+    }
+
+    /** Eighteen hours between two days take 10 to 20 min on an axis, and a meter of rows 7 and 8 reads what both got. */
+    @Test
+    void a_night_is_short_on_an_axis_and_the_rows_of_a_meter_are_summed() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        List<?> found = (List<?>) hands.run("var job = Rowledger.app.job; var time = job.time.map(function (s, k) {"
+                + " return s + (k > 5000 ? 64800 : 0); });"
+                + "var data = Object.assign({}, job.data, {meters: [[[7, 8]]]});"
+                + "var other = new Rowledger.Job(data, Object.assign({}, job.columns, {time: time}));"
+                + "return [other.axis[5001] - other.axis[5000], (other.time[5001] - other.time[5000]) % 600"
+                + " - (other.axis[5001] - other.axis[5000]) % 600, other.timeAt(other.axisAt(time[9000] + 0.1)) - time[9000],"
+                + " other.meterFlow(0, 7, 3000) - job.flows[0][6][3000] - job.flows[0][7][3000],"
+                + " other.meterFlow(0, 8, 3000) - job.flows[0][8][3000]];");
+        double[] values =
+                found.stream().mapToDouble(v -> ((Number) v).doubleValue()).toArray();
+        assertTrue(values[0] >= 600 && values[0] < 1200, "a night takes " + values[0] + " s");
+        assertEquals(0, values[1], 1e-6, "labels stay on whole ten minutes");
+        assertEquals(0.1, values[2], 1e-6);
+        assertEquals(0, values[3], 1e-12);
+        assertEquals(0, values[4], 1e-12);
+    }
+
     /** Median time to paint a frame while panning and zooming, printed; software rendering. */
     @Test
     void frames_are_measured() throws IOException {
