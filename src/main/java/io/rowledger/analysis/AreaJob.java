@@ -29,6 +29,8 @@ import io.rowledger.track.TrackBuilder;
 import io.rowledger.uncertainty.AreaIntervals;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.whatif.WhatIf;
+import io.rowledger.zones.Zones;
+import io.rowledger.zones.ZonesBuilder;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -86,6 +88,11 @@ final class AreaJob {
                 maps.boundary().orElse(null),
                 CoverageOptions.defaults(threads));
         maps.requireInsideBoundary(coverage);
+        boolean[] hasTarget = hasTarget();
+        Zones zones = maps.prescription()
+                .map(map -> ZonesBuilder.ofAreas(map, coverage, hasTarget))
+                .orElse(null);
+        maps.requireInsideZones(zones == null ? 0 : zones.outsideCoveredM2(), coverage);
         Setbacks setbacks = maps.keepOuts()
                 .map(places -> AreaSetbacks.of(places, areas, rig.products()))
                 .orElse(null);
@@ -100,9 +107,9 @@ final class AreaJob {
                 Diagnosis.notEvaluated(Message.of("findings.note.areas")),
                 AreaIntervals.of(rig, rates, coverage),
                 SetupReview.none(),
-                notes(maps, rates, coverage),
+                notes(maps, rates, coverage, zones),
                 setbacks,
-                null,
+                zones,
                 SetupFiles.of(files, rigFile, log.reading()),
                 WhatIf.NOTHING);
     }
@@ -140,6 +147,17 @@ final class AreaJob {
         areas.add(new AppliedArea(part, area.rateLPerM2(), targets));
     }
 
+    /** Returns for each product whether an area has a target of its own. */
+    private boolean[] hasTarget() {
+        boolean[] hasTarget = new boolean[rig.products().size()];
+        for (AreaLog.Area area : log.areas()) {
+            for (int p = 0; p < hasTarget.length; p++) {
+                hasTarget[p] |= !Double.isNaN(area.targetLPerM2()[p]);
+            }
+        }
+        return hasTarget;
+    }
+
     private double[] widthsM() {
         return rig.bands().stream().mapToDouble(Band::widthM).toArray();
     }
@@ -152,7 +170,7 @@ final class AreaJob {
         return rates.build();
     }
 
-    private List<Message> notes(FieldMaps maps, Rates rates, Coverage coverage) {
+    private List<Message> notes(FieldMaps maps, Rates rates, Coverage coverage, @Nullable Zones zones) {
         List<Message> notes = new ArrayList<>();
         notes.add(Message.of("notes.areas"));
         notes.addAll(maps.notes());
@@ -180,9 +198,8 @@ final class AreaJob {
                     Message.value(QuantityKind.LENGTH, CoverageOptions.CELL_M),
                     CoverageOptions.MAX_CELLS));
         }
-        if (maps.prescription().isPresent()) {
-            notes.add(Message.of(
-                    "notes.areas.prescription", maps.prescription().get().file()));
+        if (zones != null) {
+            notes.addAll(ZoneNotes.of(zones, hasTarget(), rig, coverage));
         }
         return notes;
     }

@@ -50,7 +50,7 @@ final class JobNotes {
         if (zones == null) {
             all.addTargets(reading.table(), work.rig());
         } else {
-            all.notes.addAll(ZoneNotes.of(zones, reading.table(), work.rig(), coverage));
+            all.notes.addAll(ZoneNotes.of(zones, reading.table().hasTargets(), work.rig(), coverage));
         }
         all.addRecords(reading.table(), work.track().quality());
         all.addBreaks(work.track().breaks());

@@ -22,10 +22,12 @@ public final class LogDates {
      * @throws UnusableInputException if it does
      */
     public static void requirePast(LogTable log, Clock clock) {
-        if (!log.isTimed() || log.records() == 0) {
+        boolean dated = !log.days().isEmpty();
+        if ((!log.isTimed() && !dated) || log.records() == 0) {
             return;
         }
-        double endS = log.timeS(log.records() - 1);
+        double endS =
+                dated ? log.days().get(1).atStartOfDay(ZoneOffset.UTC).toEpochSecond() : log.timeS(log.records() - 1);
         double nowS = Math.max(MIN_NOW_S, clock.millis() / 1e3);
         if (endS > nowS + MAX_AHEAD_S) {
             throw UnusableInputException.found("a log that ends on " + day(endS) + ", years after today, " + day(nowS))

@@ -16,9 +16,12 @@ import io.rowledger.rig.Job;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.strip.Strips;
+import io.rowledger.text.Argument;
+import io.rowledger.text.Message;
 import io.rowledger.track.Track;
 import io.rowledger.track.TrackBuilder;
 import io.rowledger.track.TrackOptions;
+import io.rowledger.units.QuantityKind;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -100,6 +103,14 @@ public record RowCheck(
                 track,
                 delivery,
                 Diagnoses.of(log, rig, track, strips, delivery));
+    }
+
+    /** What was compared: rows, their spacing and, where the log has times, how long they worked. */
+    public Message what() {
+        Argument spacing = Message.value(QuantityKind.SMALL_LENGTH, spacingM);
+        return reading.table().isTimed()
+                ? Message.of("check.what", rows, spacing, Message.duration(workingS))
+                : Message.of("check.what.untimed", rows, spacing);
     }
 
     private static Rig rig(LogTable log, double spacingM) {

@@ -1,7 +1,6 @@
 package io.rowledger.analysis;
 
 import io.rowledger.coverage.Coverage;
-import io.rowledger.log.LogTable;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.text.Argument;
@@ -21,7 +20,12 @@ final class ZoneNotes {
 
     private ZoneNotes() {}
 
-    static List<Message> of(Zones zones, LogTable log, Rig rig, Coverage coverage) {
+    /**
+     * Returns the notes.
+     *
+     * @param hasTarget per product, whether the log has a target
+     */
+    static List<Message> of(Zones zones, boolean[] hasTarget, Rig rig, Coverage coverage) {
         List<Message> notes = new ArrayList<>();
         String file = zones.prescription().file();
         if (zones.prescription().repaired()) {
@@ -34,7 +38,7 @@ final class ZoneNotes {
         double outside = zones.outsideCoveredM2() / coverage.coveredAreaM2();
         for (int p = 0; p < rig.products().size(); p++) {
             Product product = rig.products().get(p);
-            if (log.hasTarget(p)) {
+            if (hasTarget[p]) {
                 notes.add(Message.of("notes.zones.log_target", product.name()));
             } else if (outside > 0 && Double.isNaN(product.targetLPerM2())) {
                 notes.add(Message.of("notes.zones.no_target", product.name(), share(outside)));

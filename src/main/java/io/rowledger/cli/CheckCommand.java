@@ -14,12 +14,12 @@ import io.rowledger.output.CheckPages;
 import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.common.ReportHeaders;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.rig.Band;
 import io.rowledger.text.Message;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
-import io.rowledger.units.QuantityKind;
 import io.rowledger.units.Reading;
 import io.rowledger.units.Refusal;
 import io.rowledger.units.UnitSystem;
@@ -87,11 +87,7 @@ final class CheckCommand implements Callable<Integer> {
         ZoneId zone = log.records() == 0 ? ZoneOffset.UTC : JobClock.bySun(log.lonDeg(0));
         ReportOptions options = new ReportOptions(units, Paper.LETTER, zone, null, Version.number(), language.locale());
         Messages messages = options.messages();
-        print(messages.text(
-                "check.what",
-                check.rows(),
-                Message.value(QuantityKind.SMALL_LENGTH, check.spacingM()),
-                Message.duration(check.workingS())));
+        print(messages.text(check.what()));
         print(check, messages);
         check.reading().notes().forEach(note -> print(messages.text("check.note", note)));
         String name = JobFiles.stem(logs.get(0));
@@ -112,7 +108,11 @@ final class CheckCommand implements Callable<Integer> {
             print("");
             print(messages.text(
                     "check.finding", FindingTitles.of(finding), FindingFacts.confidence(finding.confidence())));
-            print(messages.text("check.when", Message.time(finding.fromS()), Message.time(finding.toS())));
+            print(messages.text(
+                    "check.when",
+                    Message.time(finding.fromS()),
+                    Message.time(finding.toS()),
+                    ReportHeaders.zone(messages.units())));
             print(messages.text("check.evidence", finding.evidence()));
             print(messages.text("check.alternative", finding.alternative()));
             print(messages.text("check.check", finding.check()));

@@ -1,6 +1,7 @@
 package io.rowledger.export;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobClock;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.coverage.strips.StripPolygon;
@@ -55,7 +56,8 @@ public final class FieldGeoPackage {
     public static void write(Analysis a, OutputStream out) throws IOException {
         try (GeoPackage file = new GeoPackage(
                 a.track().plane(),
-                JsonNumbers.time(JobTimes.of(a.track(), a.log()).endS()))) {
+                JsonNumbers.time(
+                        JobTimes.of(a.track(), a.log(), JobClock.zone(a)).endS()))) {
             strips(a, file);
             passes(a, file);
             places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.OVERLAP, file);

@@ -1,6 +1,7 @@
 package io.rowledger.export;
 
 import io.rowledger.analysis.Analysis;
+import io.rowledger.analysis.JobClock;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ReturnPlaces;
@@ -36,7 +37,8 @@ public final class PlacesGpx {
                     .document(
                             messages.text("words.return.title"),
                             ReturnPlaces.of(a.coverage(), a.track(), a.findings(), messages),
-                            JsonNumbers.time(JobTimes.of(a.track(), a.log()).endS()));
+                            JsonNumbers.time(JobTimes.of(a.track(), a.log(), JobClock.zone(a))
+                                    .endS()));
             xml.flush();
         } catch (XMLStreamException e) {
             throw new IOException(e);

@@ -92,7 +92,9 @@ public record AreaLog(LogReading reading, List<Area> areas) {
             notes.addAll(notes(file));
         }
         List<LogSource> sources = files.stream().map(FileLog::source).toList();
-        LogTable table = new LogTable(columns(areas, files.get(0)), sources);
+        LogColumns columns = columns(areas, files.get(0));
+        columns.days = Columns.days(files);
+        LogTable table = new LogTable(columns, sources);
         return new AreaLog(
                 new LogReading(table, meanings, notes, beside, List.of()),
                 areas.stream().map(Timed::area).toList());

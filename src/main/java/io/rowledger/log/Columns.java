@@ -6,7 +6,10 @@ import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.header.Role;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +32,18 @@ final class Columns {
         return new Columns(files, fileOf, recordOf).build();
     }
 
+    /** Returns the first and the last day of files without times; empty if one of them has no days. */
+    static List<LocalDate> days(List<FileLog> files) {
+        List<LocalDate> all = new ArrayList<>();
+        for (FileLog file : files) {
+            if (file.reader().days().isEmpty()) {
+                return List.of();
+            }
+            all.addAll(file.reader().days());
+        }
+        return List.of(Collections.min(all), Collections.max(all));
+    }
+
     private LogColumns build() {
         LogColumns c = new LogColumns();
         ColumnPlan plan = files.get(0).plan();
@@ -47,6 +62,7 @@ final class Columns {
         c.rollRad = numbers(new Role(LogQuantity.ROLL, "", 0));
         c.widthM = numbers(new Role(LogQuantity.WIDTH, "", 0));
         c.timed = !plan.isUntimed();
+        c.days = days(files);
         c.down = states(new Role(LogQuantity.DOWN, "", 0));
         c.pressurePa = numbers(new Role(LogQuantity.PRESSURE, "", 0));
         byte[][] on = new byte[outlets][];

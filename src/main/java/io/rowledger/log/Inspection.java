@@ -17,6 +17,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -81,6 +82,9 @@ public record Inspection(
         double firstS = log.timeS[0];
         double lastS = log.timeS[log.records - 1];
         double intervalS = log.intervalS();
+        if (!file.reader().days().isEmpty()) {
+            line(text, "day", days(file.reader().days()));
+        }
         if (file.plan().isUntimed()) {
             line(text, "time", "not in this file: points in driving order");
         } else {
@@ -110,6 +114,9 @@ public record Inspection(
                         Locale.ROOT,
                         "%,d polygons with a rate each; path, flows and single rows are not in this file",
                         log.records));
+        if (!file.reader().days().isEmpty()) {
+            line(text, "day", days(file.reader().days()));
+        }
         if (!file.plan().isUntimed()) {
             double[] times =
                     Arrays.stream(log.timeS).limit(log.records).sorted().toArray();
@@ -124,6 +131,10 @@ public record Inspection(
             notes.forEach(note -> text.append("    ").append(words.apply(note)).append('\n'));
         }
         text.append('\n');
+    }
+
+    private static String days(List<LocalDate> days) {
+        return days.get(0).equals(days.get(1)) ? days.get(0).toString() : days.get(0) + " to " + days.get(1);
     }
 
     private static void columns(FileLog file, StringBuilder text) {

@@ -1,5 +1,6 @@
 package io.rowledger.log;
 
+import java.time.LocalDate;
 import java.util.List;
 
 /**
@@ -41,6 +42,9 @@ public final class LogColumns {
 
     /** False for points in driving order without times. */
     public boolean timed = true;
+
+    /** First and last day of a log without times; empty if it has no days either. */
+    public List<LocalDate> days = List.of();
 
     /** True if the controller's own totals are on another scale than the flows. */
     public boolean offScale;

@@ -115,7 +115,9 @@ public final class LogReader {
         if (file.reader().zonelessTimes() > 0) {
             notes.add(Message.of("notes.log.zoneless", file.name()));
         }
-        if (file.plan().isUntimed()) {
+        if (!file.reader().days().isEmpty()) {
+            notes.add(Message.of("notes.log.daysOnly", file.name()));
+        } else if (file.plan().isUntimed()) {
             notes.add(Message.of("notes.log.untimed", file.name()));
         } else if (file.log().records > 0 && file.log().timeS[0] < EpochRange.MIN_S) {
             notes.add(Message.of("notes.log.unknownStart", file.name()));

@@ -1,6 +1,7 @@
 package io.rowledger.log;
 
 import io.rowledger.log.source.LogSource;
+import java.time.LocalDate;
 import java.util.List;
 
 /**
@@ -200,6 +201,20 @@ public final class LogTable {
     /** True where the logs have a target column for product p. */
     public boolean hasTarget(int p) {
         return c.targetLPerM2[p].length > 0;
+    }
+
+    /** First and last day of a log that has days and no times; empty for all others. */
+    public List<LocalDate> days() {
+        return c.days;
+    }
+
+    /** For each product, whether the logs have a target column for it. */
+    public boolean[] hasTargets() {
+        boolean[] has = new boolean[c.targetLPerM2.length];
+        for (int p = 0; p < has.length; p++) {
+            has[p] = hasTarget(p);
+        }
+        return has;
     }
 
     /** True where the logs have a total meter for product p. */

@@ -137,7 +137,7 @@ public final class Reports {
                                 SavedDiagnosis.of(
                                         analysis.rig(),
                                         analysis.track(),
-                                        JobTimes.of(analysis.track(), analysis.log()),
+                                        JobTimes.of(analysis.track(), analysis.log(), options.zone()),
                                         analysis.diagnosis(),
                                         options.zone()),
                                 options.programVersion(),

@@ -23,7 +23,6 @@ import io.rowledger.report.review.PassReviewReport;
 import io.rowledger.report.rows.RowDiagnosis;
 import io.rowledger.report.rows.RowDiagnosisReport;
 import io.rowledger.text.Message;
-import io.rowledger.units.QuantityKind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -108,7 +107,7 @@ final class PageBodyBuilder {
     static PageBody of(RowCheck check, String name, ReportOptions options) {
         Messages messages = options.messages();
         List<Finding> findings = check.diagnosis().findings();
-        JobTimes times = JobTimes.of(check.track(), check.reading().table());
+        JobTimes times = JobTimes.of(check.track(), check.reading().table(), options.zone());
         List<String> answer = new ArrayList<>();
         if (findings.isEmpty()) {
             answer.add(messages.text(check.comparesRows() ? "check.nothing" : "check.notComparable"));
@@ -122,11 +121,7 @@ final class PageBodyBuilder {
         return new PageBody(
                 name,
                 ReportHeaders.when(times.startS(), times.endS(), messages),
-                messages.text(
-                        "check.what",
-                        check.rows(),
-                        Message.value(QuantityKind.SMALL_LENGTH, check.spacingM()),
-                        Message.duration(check.workingS())),
+                messages.text(check.what()),
                 answer,
                 List.of(),
                 List.of(),

@@ -3,6 +3,7 @@ package io.rowledger.results;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.InputFile;
+import io.rowledger.analysis.JobClock;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.report.common.JobTimes;
@@ -67,8 +68,10 @@ public record NitrogenRecordJson(
         return new NitrogenRecordJson(
                 ResultFile.NITROGEN_RECORD.schemaId(),
                 options.programVersion(),
-                JsonNumbers.instant(JobTimes.of(a.track(), a.log()).startS()),
-                JsonNumbers.instant(JobTimes.of(a.track(), a.log()).endS()),
+                JsonNumbers.instant(
+                        JobTimes.of(a.track(), a.log(), JobClock.zone(a)).startS()),
+                JsonNumbers.instant(
+                        JobTimes.of(a.track(), a.log(), JobClock.zone(a)).endS()),
                 options.zone().getId(),
                 a.rig().job().facts(),
                 record.missing().stream().map(NotRecorded::of).toList(),

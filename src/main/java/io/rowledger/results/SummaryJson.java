@@ -76,8 +76,10 @@ public record SummaryJson(
         static Field of(Analysis a) {
             Coverage c = a.coverage();
             return new Field(
-                    JsonNumbers.instant(JobTimes.of(a.track(), a.log()).startS()),
-                    JsonNumbers.instant(JobTimes.of(a.track(), a.log()).endS()),
+                    JsonNumbers.instant(
+                            JobTimes.of(a.track(), a.log(), JobClock.zone(a)).startS()),
+                    JsonNumbers.instant(
+                            JobTimes.of(a.track(), a.log(), JobClock.zone(a)).endS()),
                     a.rates().sweptAreaM2(),
                     c.coveredAreaM2(),
                     c.overlapAreaM2(),

@@ -26,6 +26,12 @@ public record ZoneChanges(
         pairs = List.copyOf(pairs);
     }
 
+    /** No crossing, for a reason. */
+    static ZoneChanges unknown(Message why) {
+        double nan = Double.NaN;
+        return new ZoneChanges(List.of(), new Timing(0, 0, 0, nan, nan, nan, nan, nan), why);
+    }
+
     /**
      * Crossings from one zone into another.
      *

@@ -6,11 +6,13 @@ import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.PrescribedRates;
 import io.rowledger.strip.Strips;
+import io.rowledger.text.Message;
 import io.rowledger.track.Pass;
 import io.rowledger.zones.Zones.ZoneProduct;
 import io.rowledger.zones.Zones.ZoneSums;
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Compares a prescription with the received rates: first {@link #prescribedRates}, which the delivery's targets need, then
@@ -41,13 +43,29 @@ public final class ZonesBuilder {
      * @param log tells for which products it has a target
      */
     public Zones zones(LogTable log, List<Pass> passes, Delivery delivery, Coverage coverage) {
-        boolean[] hasTarget = new boolean[delivery.products()];
-        for (int p = 0; p < hasTarget.length; p++) {
-            hasTarget[p] = log.hasTarget(p);
-        }
+        boolean[] hasTarget = log.hasTargets();
+        ZoneLines lines = new ZoneLines(passes, strips, delivery, prescribed, finder, prescription);
+        List<ZoneChanges> changes =
+                IntStream.range(0, hasTarget.length).mapToObj(lines::changes).toList();
+        return compared(prescription, coverage, hasTarget, changes);
+    }
+
+    /**
+     * Returns the comparison of ground that a map hands in. Where the rate changed at lines between zones is unknown: the map
+     * has no path.
+     *
+     * @param hasTarget per product, whether the map has a target
+     */
+    public static Zones ofAreas(Prescription prescription, Coverage coverage, boolean[] hasTarget) {
+        ZoneChanges unknown = ZoneChanges.unknown(Message.of("notes.zone_changes.no_path"));
+        return compared(prescription, coverage, hasTarget, Collections.nCopies(hasTarget.length, unknown));
+    }
+
+    private static Zones compared(
+            Prescription prescription, Coverage coverage, boolean[] hasTarget, List<ZoneChanges> changes) {
         List<ZoneSums> sums = new ZoneLedger(coverage.grid(), hasTarget).sums(prescription);
         double outsideM2 = coverage.coveredAreaM2();
-        double[] outsideL = new double[delivery.products()];
+        double[] outsideL = new double[hasTarget.length];
         for (int p = 0; p < outsideL.length; p++) {
             outsideL[p] = coverage.received().get(p).gridVolumeL();
         }
@@ -58,10 +76,7 @@ public final class ZonesBuilder {
                 outsideL[p] -= product.receivedL();
             }
         }
-        List<ZoneChanges> changes = new ArrayList<>();
-        ZoneLines lines = new ZoneLines(passes, strips, delivery, prescribed, finder, prescription);
         for (int p = 0; p < outsideL.length; p++) {
-            changes.add(lines.changes(p));
             outsideL[p] = Math.max(0, outsideL[p]);
         }
         return new Zones(prescription, sums, Math.max(0, outsideM2), outsideL, changes);

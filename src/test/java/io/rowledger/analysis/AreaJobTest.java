@@ -10,6 +10,8 @@ import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.Metering;
 import io.rowledger.maps.TestShapefile;
+import io.rowledger.text.Message;
+import io.rowledger.zones.Zones;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -20,6 +22,7 @@ import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -167,6 +170,33 @@ class AreaJobTest {
     }
 
     @Test
+    void a_day_without_a_time_dates_the_job_however_it_is_written() throws IOException {
+        LocalDate day = LocalDate.of(2026, 6, 13);
+        for (String written : List.of("2026-06-13", "6/13/2026", "13-Jun-2026", "20260613", "2026-06-13T00:00:00Z")) {
+            Analysis a = analyze(three(written), RIG, null);
+            assertFalse(a.log().isTimed(), written);
+            assertEquals(List.of(day, day), a.log().days(), written);
+            assertTrue(a.notes().stream().anyMatch(note -> note.key().equals("notes.log.daysOnly")), written);
+        }
+        Path two = geoJson(
+                "two-days.geojson",
+                feature(0, 1, "\"rate[gal/ac]\":40,\"date\":\"2026-06-14\""),
+                feature(1, 2, "\"rate[gal/ac]\":40,\"date\":\"2026-06-13\""),
+                feature(2, 3, "\"rate[gal/ac]\":40,\"date\":\"\""));
+        assertEquals(
+                List.of(day, day.plusDays(1)), analyze(two, RIG, null).log().days());
+    }
+
+    @Test
+    void a_day_that_can_be_read_two_ways_is_asked_about() throws IOException {
+        Path log = three("6/11/2026");
+        UnusableInputException e = assertThrows(UnusableInputException.class, () -> analyze(log, RIG, null));
+        assertTrue(e.getMessage().contains("2026-11-06 read as day-month-year"), e.getMessage());
+        Analysis told = analyze(log, RIG + "log: {date_order: month-day-year}\n", null);
+        assertEquals(LocalDate.of(2026, 6, 11), told.log().days().get(0));
+    }
+
+    @Test
     void an_unknown_rate_is_neither_a_volume_nor_a_skip_for_certain() throws IOException {
         Path log = geoJson(
                 "blank.geojson",
@@ -220,6 +250,42 @@ class AreaJobTest {
         double targetL = RATE * stripM2(1) * (40 + 80);
         assertEquals(targetL, a.rates().targetVolumeL(0), 1e-4 * targetL);
         assertEquals(50, a.coverage().received().get(0).within5Pct(), 0.5, "half of the ground is on its target");
+    }
+
+    @Test
+    void zones_are_compared_with_what_the_polygons_put_on_them() throws IOException {
+        Path log = geoJson(
+                "log.geojson",
+                feature(0, 1, "\"rate[gal/ac]\":41"),
+                feature(1, 2, "\"rate[gal/ac]\":60"),
+                feature(2, 3, "\"rate[gal/ac]\":50"));
+        Path zones = geoJson(
+                "zones.geojson",
+                feature(0, 1.5, "\"name\":\"A\",\"target\":\"40 gal/ac\""),
+                feature(1.5, 2.5, "\"name\":\"B\",\"target\":\"60 gal/ac\""));
+        Zones found = analyze(log, RIG, null, zones, null).zones();
+        assertNotNull(found);
+        double strip = RATE * stripM2(1);
+        // Cells that the edge of a zone and that of the ground both cut hold up to a quarter of their area too little.
+        double close = 4e-3;
+        Zones.ZoneSums a = found.zones().get(0);
+        Zones.ZoneSums b = found.zones().get(1);
+        assertEquals(stripM2(1.5), a.coveredM2(), close * stripM2(1.5));
+        assertEquals(strip * (41 + 30), a.products().get(0).receivedL(), close * strip * 71);
+        assertEquals(strip * 1.5 * 40, a.products().get(0).plannedCoveredL(), close * strip * 60);
+        assertEquals(strip * (30 + 25), b.products().get(0).receivedL(), close * strip * 55);
+        assertEquals(100.0 * 2 / 3, a.products().get(0).within5Pct(), 4, "the strip of 41 is within 5 % of 40");
+        assertEquals(stripM2(0.5), found.outsideCoveredM2(), 1e-2 * stripM2(0.5));
+        assertEquals(strip * 25, found.outsideReceivedL()[0], 1e-2 * strip * 25);
+        assertEquals(
+                Message.of("notes.zone_changes.no_path"), found.changes().get(0).why());
+    }
+
+    @Test
+    void a_prescription_of_another_field_is_refused() throws IOException {
+        Path log = geoJson("log.geojson", feature(0, 1, "\"rate[gal/ac]\":41"));
+        Path zones = geoJson("zones.geojson", feature(2, 3, "\"name\":\"A\",\"target\":\"40 gal/ac\""));
+        assertThrows(UnusableInputException.class, () -> analyze(log, RIG, null, zones, null));
     }
 
     @Test

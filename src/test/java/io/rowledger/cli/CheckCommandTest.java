@@ -28,6 +28,8 @@ class CheckCommandTest {
         assertEquals(0, call.status(), call.err());
         assertTrue(said.contains("Row 7 looks plugged"), said);
         assertTrue(said.contains("30.0 in"), said);
+        // The log begins at 14:00 UTC and lies at 93.5 degrees west: six hours by the sun.
+        assertTrue(said.contains("8:23 AM to June 3, 2026, 8:48 AM (UTC−6)"), said);
         assertTrue(Files.readString(out.resolve("review.html")).contains("Row 7 looks plugged"));
     }
 
@@ -56,6 +58,19 @@ class CheckCommandTest {
         assertEquals(0, call.status(), call.err());
         assertTrue(call.out().contains("can't show what single rows did"), call.out());
         assertFalse(call.out().contains("No row stands out"), call.out());
+    }
+
+    @Test
+    void points_without_times_have_no_time_of_work() throws IOException {
+        List<String> lines = new ArrayList<>(List.of("lat,lon,rate[gal/ac]"));
+        for (int i = 0; i < 120; i++) {
+            lines.add(String.format(Locale.ROOT, "%.8f,-88.1,42", 41.7 + i * 0.0000180905));
+        }
+        Path log = Files.write(folder.resolve("points.csv"), lines);
+        Calls call = Calls.of("check", log, "--rows", 6, "--out", folder.resolve("page"));
+        assertEquals(0, call.status(), call.err());
+        assertTrue(call.out().contains("how long they worked is not in this file"), call.out());
+        assertFalse(call.out().contains(" of work"), call.out());
     }
 
     @Test

@@ -266,7 +266,8 @@ class FieldGeoPackageTest {
 
     @Test
     void no_clock_is_in_it_and_the_same_job_gives_the_same_bytes() throws Exception {
-        String end = JsonNumbers.time(io.rowledger.report.common.JobTimes.of(job.analysis.track(), job.analysis.log())
+        String end = JsonNumbers.time(io.rowledger.report.common.JobTimes.of(
+                        job.analysis.track(), job.analysis.log(), io.rowledger.analysis.JobClock.zone(job.analysis))
                 .endS());
         assertEquals(List.of(List.of(end)), rows("SELECT DISTINCT last_change FROM gpkg_contents"));
         assertEquals(List.of(List.of(end)), rows("SELECT DISTINCT update_time FROM layer_styles"));

@@ -29,6 +29,7 @@ public final class ColumnPlan {
     private final int headerLine;
     private final List<String> ambiguousDates;
     private final List<String> withoutUnit;
+    private final @Nullable Column day;
 
     ColumnPlan(
             List<String> headers,
@@ -46,6 +47,31 @@ public final class ColumnPlan {
         this.headerLine = found.line();
         this.ambiguousDates = List.copyOf(ambiguousDates);
         this.withoutUnit = List.copyOf(withoutUnit);
+        this.day = null;
+    }
+
+    /** The plan of a log whose time column holds only days. */
+    private ColumnPlan(ColumnPlan plan, Column day) {
+        this.headers = plan.headers;
+        this.rawHeaders = plan.rawHeaders;
+        this.columns =
+                plan.columns.stream().filter(column -> !column.equals(day)).toList();
+        this.products = plan.products;
+        this.rows = plan.rows;
+        this.headerLine = plan.headerLine;
+        this.ambiguousDates = plan.ambiguousDates;
+        this.withoutUnit = plan.withoutUnit;
+        this.day = day;
+    }
+
+    /** Returns the same plan with a time column that tells the day alone: the log is dated and has no times. */
+    public ColumnPlan withDays() {
+        return new ColumnPlan(this, timeColumn());
+    }
+
+    /** Returns the column that holds the day of each record and nothing else; null if the log has none. */
+    public @Nullable Column dayColumn() {
+        return day;
     }
 
     /** File and line of the header, for refusals. */

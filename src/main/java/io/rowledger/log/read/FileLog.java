@@ -141,6 +141,11 @@ public final class FileLog {
                     remark = remark(column);
                 }
             }
+            ColumnPlan.Column day = plan().dayColumn();
+            if (day != null && day.index() == i) {
+                quantity = LogQuantity.DATE.canonical();
+                remark = "days only, no times";
+            }
             String origin = i < origins.size() ? origins.get(i) : "";
             senses.add(new ColumnMeaning(
                     name, plan().headers().get(i), quantity, unit, text, remark.isEmpty() ? origin : remark));

@@ -17,6 +17,7 @@ import io.rowledger.log.source.Line;
 import io.rowledger.log.source.Lines;
 import io.rowledger.log.source.LogFile;
 import io.rowledger.log.source.OtherForms;
+import io.rowledger.log.time.WholeDays;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Reader;
@@ -146,7 +147,10 @@ public final class LogFileReader {
             String name, IntFunction<String> form, ColumnPlan plan, Lines lines, LogOptions options) {
         List<Line> first = new ArrayList<>();
         List<Line> records = firstRecords(name, plan, lines, first);
-        LogPreview preview = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options);
+        LogPreview written = new LogPreview(name, plan, records, DecimalMark.of(plan, records), options);
+        LogPreview preview = WholeDays.are(written)
+                ? new LogPreview(name, plan.withDays(), records, written.mark(), options)
+                : written;
         DropCount drops = new DropCount();
         RecordReader reader = new RecordReader(preview, drops);
         for (Line each : first) {

@@ -11,6 +11,8 @@ import io.rowledger.log.time.EpochRange;
 import io.rowledger.log.time.IsoTimestamps;
 import io.rowledger.log.time.TimestampFormatDetector;
 import io.rowledger.log.time.TimestampReader;
+import io.rowledger.log.time.WholeDays;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -77,6 +79,9 @@ public final class RecordReader {
     private final IsoTimestamps timestamps = new IsoTimestamps();
     private final double timeFactor;
     private final boolean untimed;
+    /** Null for a log with times, or without days. */
+    private final @Nullable WholeDays days;
+
     private final FieldFaults faults;
     private boolean gap = true;
     private boolean stayedDown;
@@ -93,6 +98,8 @@ public final class RecordReader {
         TotalizerFlow.requireHints(preview);
         this.timeColumn = plan.keyColumn();
         this.untimed = plan.isUntimed();
+        ColumnPlan.Column day = plan.dayColumn();
+        this.days = day == null ? null : WholeDays.of(preview, day);
         this.latColumn = need(LogQuantity.LAT);
         this.lonColumn = need(LogQuantity.LON);
         int fix = -1;
@@ -147,6 +154,11 @@ public final class RecordReader {
     /** Returns the number of times without a zone. */
     public int zonelessTimes() {
         return clock == null ? timestamps.zonelessTimes() : clock.zonelessTimes();
+    }
+
+    /** Returns the first and the last day of a log that has days instead of times; empty for all others. */
+    public List<LocalDate> days() {
+        return days == null ? List.of() : days.days();
     }
 
     /** Returns the non-data lines. */
@@ -214,6 +226,9 @@ public final class RecordReader {
         }
         int i = log.records;
         double timeS = untimed ? 0 : time(fields, line);
+        if (days != null && !days.take(fields)) {
+            faults.bad(days.index(), fields[days.index()], line);
+        }
         for (int k = 0; k < stateIndex.length; k++) {
             String text = fields[stateIndex[k]];
             log.states[k][i] = k == fixState ? fix(text, stateIndex[k], line) : state(text, stateIndex[k], line);

@@ -240,7 +240,7 @@ public final class TimestampFormatDetector {
     }
 
     /** Returns the only order that parses the texts; throws if several do. */
-    private static DateOrder order(LogPreview preview, ColumnPlan.Column column, List<String> texts) {
+    static DateOrder order(LogPreview preview, ColumnPlan.Column column, List<String> texts) {
         for (DateOrder order : DateOrder.values()) {
             if (column.unit().equals(order.word())) {
                 return order;

@@ -72,6 +72,10 @@ public final class ReportHeaders {
             return messages.text("words.header.noTimes");
         }
         boolean sameDay = f.date(startS).equals(f.date(endS));
+        if (JobTimes.isDay(startS, f.zone()) && JobTimes.isDay(endS, f.zone())) {
+            return messages.text(
+                    sameDay ? "words.header.day" : "words.header.days", Message.time(startS), Message.time(endS));
+        }
         return messages.text(
                 sameDay ? "words.header.when" : "words.header.whenDays",
                 Message.time(startS),

@@ -64,7 +64,7 @@ public final class NitrogenRecordReport {
         return new RecordInput(
                 a.rig(),
                 new Work(
-                        JobTimes.of(a.track(), a.log()),
+                        JobTimes.of(a.track(), a.log(), options.zone()),
                         a.track().passes(),
                         a.rates().passes()),
                 a.coverage(),

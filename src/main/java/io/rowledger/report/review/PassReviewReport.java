@@ -40,7 +40,7 @@ public final class PassReviewReport {
         return new ReviewInput(
                 new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals()),
                 a.strips(),
-                JobTimes.of(a.track(), a.log()),
+                JobTimes.of(a.track(), a.log(), messages.units().zone()),
                 a.findings(),
                 new FindingProducts(a.rig().products(), a.diagnosis()),
                 new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals()),

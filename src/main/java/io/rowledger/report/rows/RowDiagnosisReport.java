@@ -45,7 +45,7 @@ public final class RowDiagnosisReport {
         FindingProducts products = new FindingProducts(a.rig().products(), diagnosis);
         FindingUncertainties uncertainties =
                 new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), diagnosis, a.intervals());
-        JobTimes times = JobTimes.of(a.track(), a.log());
+        JobTimes times = JobTimes.of(a.track(), a.log(), options.zone());
         List<FindingView> findings = new ArrayList<>();
         for (int i = 0; i < diagnosis.findings().size(); i++) {
             findings.add(new FindingView(
