@@ -80,6 +80,11 @@ public record SeasonLedger(
             rows = List.copyOf(rows);
             calibrate = List.copyOf(calibrate);
         }
+
+        /** True for one job: there is nothing to compare it with. */
+        public boolean single() {
+            return jobs.size() == 1;
+        }
     }
 
     /**
