@@ -15,7 +15,6 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.Audience;
-import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.record.NitrogenRecordReport;
@@ -136,8 +135,8 @@ public final class Reports {
                         out -> DiagnosisJson.write(
                                 SavedDiagnosis.of(
                                         analysis.rig(),
+                                        analysis.log(),
                                         analysis.track(),
-                                        JobTimes.of(analysis.track(), analysis.log(), options.zone()),
                                         analysis.diagnosis(),
                                         options.zone()),
                                 options.programVersion(),

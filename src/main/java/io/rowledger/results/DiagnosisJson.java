@@ -50,12 +50,17 @@ public record DiagnosisJson(
                 d.notes().stream().map(FindingFacts::filed).toList());
     }
 
-    /** One product. */
-    record OfProduct(String product, String name, List<Row> rows, Picture picture) {
+    /**
+     * One product.
+     *
+     * @param meters the rows of each meter that feeds several
+     */
+    record OfProduct(String product, String name, List<List<Integer>> meters, List<Row> rows, Picture picture) {
         static OfProduct of(ProductState state, double startS) {
             return new OfProduct(
                     state.key(),
                     state.name(),
+                    state.meters(),
                     state.rows().stream()
                             .map(row -> Row.of(row, state.baselines()))
                             .toList(),

@@ -101,7 +101,12 @@ public final class DiagnosisReader {
             }
         }
         return new ProductState(
-                product.product(), product.name(), picture(product.picture(), path + ".picture"), health, baselines);
+                product.product(),
+                product.name(),
+                product.meters(),
+                picture(product.picture(), path + ".picture"),
+                health,
+                baselines);
     }
 
     private RowPicture picture(DiagnosisJson.Picture p, String path) {

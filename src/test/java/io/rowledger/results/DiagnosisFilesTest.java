@@ -14,6 +14,7 @@ import io.rowledger.document.pdf.Paper;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.common.SavedDiagnosis.ProductState;
 import io.rowledger.report.common.SyntheticJob;
 import io.rowledger.report.common.Views;
 import io.rowledger.units.UnitSystem;
@@ -120,6 +121,36 @@ class DiagnosisFilesTest {
             byte[] json = bytes(saved(job));
             assertArrayEquals(json, bytes(readBack(json)));
         }
+    }
+
+    /** Rows 7 and 8 on one meter: the file says so, since the figures of both are the meter's. */
+    @Test
+    void meters_of_several_rows_are_told_and_read_back() throws IOException {
+        SavedDiagnosis plain = saved(new SyntheticJob());
+        ProductState product = plain.products().get(0);
+        SavedDiagnosis shared = new SavedDiagnosis(
+                plain.field(),
+                plain.rig(),
+                plain.zone(),
+                plain.startS(),
+                plain.endS(),
+                plain.rows(),
+                plain.fastestPassMps(),
+                List.of(new ProductState(
+                        product.key(),
+                        product.name(),
+                        List.of(List.of(7, 8)),
+                        product.picture(),
+                        product.rows(),
+                        product.baselines())),
+                plain.findings(),
+                plain.notes());
+        byte[] json = bytes(shared);
+        assertEquals(
+                "[[7,8]]",
+                JSON.readTree(json).get("products").get(0).get("meters").toString());
+        assertEquals(Set.of(), Schemas.faults(ResultFile.DIAGNOSIS, JSON.readTree(json)));
+        assertArrayEquals(json, bytes(readBack(json)));
     }
 
     @Test

@@ -5,6 +5,7 @@ import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
+import io.rowledger.log.LogTable;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.Rig;
 import io.rowledger.text.Message;
@@ -52,14 +53,21 @@ public record SavedDiagnosis(
      *
      * @param key its key in the rig file
      * @param name its name
+     * @param meters the rows of each meter that feeds several, from 1: figures of these rows are the meter's
      * @param picture deviation by row and time
      * @param rows how each row did over the job, from the left
      * @param baselines what rows are like when healthy; may lack rows
      */
     public record ProductState(
-            String key, String name, RowPicture picture, List<RowHealth> rows, List<RowBaseline> baselines) {
+            String key,
+            String name,
+            List<List<Integer>> meters,
+            RowPicture picture,
+            List<RowHealth> rows,
+            List<RowBaseline> baselines) {
         /** Copies the lists. */
         public ProductState {
+            meters = meters.stream().map(List::copyOf).toList();
             rows = List.copyOf(rows);
             baselines = List.copyOf(baselines);
         }
@@ -74,7 +82,8 @@ public record SavedDiagnosis(
     }
 
     /** The saved diagnosis of a job. */
-    public static SavedDiagnosis of(Rig rig, Track track, JobTimes times, Diagnosis d, ZoneId zone) {
+    public static SavedDiagnosis of(Rig rig, LogTable log, Track track, Diagnosis d, ZoneId zone) {
+        JobTimes times = JobTimes.of(track, log, zone);
         List<ProductState> products = new ArrayList<>();
         for (int p = 0; p < d.pictures().size(); p++) {
             Product product = rig.products().get(p);
@@ -83,6 +92,9 @@ public record SavedDiagnosis(
             products.add(new ProductState(
                     product.key(),
                     product.name(),
+                    MeterLanes.of(log, p, rig.rows()).rows().stream()
+                            .filter(lane -> lane.size() > 1)
+                            .toList(),
                     RowPicture.of(picture),
                     RowHealth.of(picture),
                     d.baselines().stream().filter(row -> row.product() == index).toList()));

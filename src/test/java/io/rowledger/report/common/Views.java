@@ -22,7 +22,6 @@ public final class Views {
     }
 
     public static SavedDiagnosis saved(Analysis a, ReportOptions options) {
-        return SavedDiagnosis.of(
-                a.rig(), a.track(), JobTimes.of(a.track(), a.log(), options.zone()), a.diagnosis(), options.zone());
+        return SavedDiagnosis.of(a.rig(), a.log(), a.track(), a.diagnosis(), options.zone());
     }
 }

@@ -63,7 +63,7 @@ class MatchingTest {
                 startS + 600,
                 12,
                 2,
-                List.of(new ProductState("uan", "UAN", picture, rows, List.of())),
+                List.of(new ProductState("uan", "UAN", List.of(), picture, rows, List.of())),
                 List.of(findings),
                 List.of());
     }
