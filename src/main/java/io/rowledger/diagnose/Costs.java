@@ -55,6 +55,9 @@ final class Costs {
             FindingKind.SLOW_RESPONSE,
             FindingKind.HUNTING);
 
+    /** Kinds in which a row stops by itself. */
+    private static final Set<FindingKind> STOPS = EnumSet.of(FindingKind.PLUGGED, FindingKind.INTERMITTENT);
+
     private final Evidence e;
     private final Track track;
     private final double nitrogenKgPerL;
@@ -119,7 +122,7 @@ final class Costs {
                 area += areaM2(r, j);
                 double due = s.impliedLPerS(r, j);
                 double target = s.targetLPerS(r, j);
-                if (s.evaluated.shut(r).get(j)
+                if (rightlyShut(found.kind(), r, j)
                         || claimedByRow[r].get(j)
                         || (Double.isNaN(due) && Double.isNaN(target))) {
                     continue;
@@ -136,6 +139,11 @@ final class Costs {
         }
         double share = knownTargetL > 0 ? known / knownTargetL : 1;
         return new Case.Cost(area, volume - known - share * unknownTargetL);
+    }
+
+    /** True where row r was rightly off; a row known to stop by itself that stops alone at the end of a pass was not. */
+    private boolean rightlyShut(FindingKind kind, int r, int j) {
+        return e.ratios.evaluated.shut(r).get(j) && !(STOPS.contains(kind) && offAlone(r, j));
     }
 
     /** What the rows' median gave the bar less the target; in turns, what it gave rows less what their own speed calls for. */

@@ -130,6 +130,17 @@ class HandMadeSeriesTest {
     }
 
     @Test
+    void intermittent_costs_the_spells_at_the_ends_of_passes_too() {
+        // 9 s from 12 s and 50 s on in each of six passes, and the last 15 s: 1.0606 gal/min less a tenth.
+        Finding found = only(
+                of(row(5, (r, t, due) -> spell(t, 38, 9) || sinceDownS(t) >= WORK_S - 15 ? 0.1 * due : due)),
+                FindingKind.INTERMITTENT,
+                5);
+        double spellsS = 2 * 9 + 15;
+        assertEquals(-6 * spellsS / 60 * 0.9 * USUAL_GAL_PER_MIN * 3.785, found.volumeL(), 1.2);
+    }
+
+    @Test
     void intermittent_spells_of_nine_seconds_near_zero_are_one_finding() {
         only(of(row(5, (r, t, due) -> spell(t, 38, 9) ? 0.02 * due : due)), FindingKind.INTERMITTENT, 5);
     }
