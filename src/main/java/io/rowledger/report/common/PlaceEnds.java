@@ -35,7 +35,8 @@ public record PlaceEnds(
 
     /** The ends of a place. */
     public static PlaceEnds of(CoverageDefect place, List<Pass> passes) {
-        Coordinate[] hull = place.polygon().convexHull().getCoordinates();
+        // JTS 1.20 sorts the coordinates that it is given in place.
+        Coordinate[] hull = place.polygon().copy().convexHull().getCoordinates();
         Coordinate from = hull[0];
         Coordinate to = hull[0];
         for (int i = 0; i < hull.length; i++) {
