@@ -3,6 +3,7 @@ package io.rowledger.geo;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
@@ -37,6 +38,15 @@ public final class Jts {
      */
     private static final int MIN_SHUFFLED_CORNERS = 50_000;
 
+    /**
+     * Number of polygons of one geometry from which on an overlay takes those near the other one alone: for a strip of a field
+     * with a boundary of 30,000 parts, a few hundred.
+     */
+    private static final int MIN_PICKED_PARTS = 1000;
+
+    /** Distance of bounding boxes up to which a polygon is near, m: many grid widths, so that rounding can't matter. */
+    private static final double NEAR_M = 100 * GRID_M;
+
     private Jts() {}
 
     /** Returns the nearest coordinate on the grid, m. */
@@ -46,12 +56,27 @@ public final class Jts {
 
     /** Returns the polygons of the area in both. */
     public static Geometry intersection(Geometry a, Geometry b) {
-        return overlay(a, b, OverlayNG.INTERSECTION);
+        Geometry nearA = near(a, b);
+        return overlay(nearA, near(b, nearA), OverlayNG.INTERSECTION);
     }
 
     /** Returns the polygons of the area in a and not in b. */
     public static Geometry difference(Geometry a, Geometry b) {
-        return overlay(a, b, OverlayNG.DIFFERENCE);
+        return overlay(a, near(b, a), OverlayNG.DIFFERENCE);
+    }
+
+    /** Returns a geometry without the polygons away from the other one, or as it is if it has few. */
+    private static Geometry near(Geometry geometry, Geometry other) {
+        if (geometry.getNumGeometries() < MIN_PICKED_PARTS) {
+            return geometry;
+        }
+        Envelope box = other.getEnvelopeInternal().copy();
+        if (!box.isNull()) {
+            box.expandBy(NEAR_M);
+        }
+        List<Polygon> near = polygons(geometry);
+        near.removeIf(polygon -> !box.intersects(polygon.getEnvelopeInternal()));
+        return collect(near);
     }
 
     /**

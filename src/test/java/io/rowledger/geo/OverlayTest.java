@@ -3,6 +3,8 @@ package io.rowledger.geo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
@@ -37,6 +39,25 @@ class OverlayTest {
     @Test
     void polygons_that_touch_in_a_line_have_nothing_in_common() {
         assertTrue(Jts.intersection(BOX, polygon(1, -1, 1, 1, 2, 1, 2, -1)).isEmpty());
+    }
+
+    /** 1,600 squares of 0.25 m², a strip of 10 m by 51 m over nine of their rows and half of two more: 9 · 10 + 2 · 5 m². */
+    @Test
+    void of_many_parts_those_away_from_the_other_polygon_change_nothing() {
+        List<Polygon> squares = new ArrayList<>();
+        for (int east = 0; east < 40; east++) {
+            for (int north = 0; north < 40; north++) {
+                squares.add(polygon(east, north, east, north + 0.5, east + 0.5, north + 0.5, east + 0.5, north));
+            }
+        }
+        Geometry parts = Jts.collect(squares);
+        Polygon strip = polygon(-1, 10.25, -1, 20.25, 50, 20.25, 50, 10.25);
+        assertEquals(100, Jts.intersection(strip, parts).getArea(), 1e-9);
+        assertEquals(100, Jts.intersection(parts, strip).getArea(), 1e-9);
+        assertEquals(410, Jts.difference(strip, parts).getArea(), 1e-9);
+        assertEquals(300, Jts.difference(parts, strip).getArea(), 1e-9);
+        assertTrue(
+                Jts.intersection(parts, polygon(-9, -9, -9, -8, -8, -8, -8, -9)).isEmpty());
     }
 
     /** Triangles of a few grid widths: rounding to the grid collapses parts of most results. */
