@@ -43,7 +43,34 @@ public final class SqliteLibrary {
             loaded = true;
             return;
         }
-        Path temporary = Path.of(System.getProperty("java.io.tmpdir"));
+        // A signal that comes meanwhile waits until this process's folder is gone.
+        Thread atExit = new Thread(SqliteLibrary::awaitLoaded, "wait for SQLite's library");
+        try {
+            Runtime.getRuntime().addShutdownHook(atExit);
+        } catch (IllegalStateException e) {
+            throw new IOException("the program is being ended", e);
+        }
+        try {
+            loadFrom(Path.of(System.getProperty("java.io.tmpdir")));
+        } finally {
+            forget(atExit);
+        }
+    }
+
+    private static synchronized void awaitLoaded() {
+        // The lock of this method is held while the library is loaded.
+    }
+
+    private static void forget(Thread atExit) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(atExit);
+        } catch (IllegalStateException e) {
+            // The program is being ended, and the hook runs.
+            return;
+        }
+    }
+
+    private static void loadFrom(Path temporary) throws IOException {
         clearLeftovers(temporary);
         for (int tries = 1; !loaded; tries++) {
             Path own = Files.createTempDirectory(temporary, PREFIX);
