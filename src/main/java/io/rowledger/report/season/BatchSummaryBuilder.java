@@ -45,17 +45,14 @@ final class BatchSummaryBuilder {
     }
 
     BatchSummary build() {
-        double startS = figures.stream()
-                .mapToDouble(one -> one.job().startS())
-                .filter(Double::isFinite)
-                .min()
-                .orElse(Double.NaN);
         double endS = figures.stream()
                 .mapToDouble(one -> one.job().endS())
                 .filter(Double::isFinite)
                 .max()
                 .orElse(Double.NaN);
-        String days = Double.isNaN(endS) ? messages.text("season.batch.noField") : cells.days(startS, endS);
+        String days = Double.isNaN(endS)
+                ? messages.text("season.batch.noField")
+                : cells.days(figures.stream().map(BatchFigures::job).toList());
         return new BatchSummary(
                 messages.text("season.batch.title", days),
                 days,
@@ -186,12 +183,11 @@ final class BatchSummaryBuilder {
 
     private Line line(BatchOutcome outcome) {
         BatchFigures of = Objects.requireNonNull(outcome.figures());
-        UnitFormat local = new UnitFormat(options.units(), of.job().zone());
         int found = namedFindings(of).size();
         return new Line(
                 TextTruncation.name(outcome.name()),
                 messages.text(outcome.result().text()),
-                local.day(of.job().startS()),
+                cells.day(of.job(), of.job().startS()),
                 cell(QuantityKind.AREA, of.job().coveredM2()),
                 cell(QuantityKind.VOLUME, of.volumeL()),
                 cell(QuantityKind.NITROGEN, of.job().nitrogenKg()),

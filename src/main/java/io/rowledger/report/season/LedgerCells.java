@@ -6,6 +6,10 @@ import io.rowledger.uncertainty.Interval;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
 
 /** Headings and cells that ledger and batch summary have in common. */
 record LedgerCells(Messages messages) {
@@ -21,12 +25,25 @@ record LedgerCells(Messages messages) {
                 f.unit(QuantityKind.NITROGEN_RATE));
     }
 
-    /** First and last day of the printed time zone, or the one day. */
-    String days(double startS, double endS) {
-        UnitFormat f = messages.units();
-        return f.date(startS).equals(f.date(endS))
-                ? f.day(startS)
-                : messages.text("season.days", Message.time(startS), Message.time(endS));
+    /** First and last day of jobs, each in its own time zone, or the one day; a sign for none if no job has a time. */
+    String days(Collection<SeasonJob> jobs) {
+        List<SeasonJob> timed =
+                jobs.stream().filter(job -> Double.isFinite(job.startS())).toList();
+        if (timed.isEmpty()) {
+            return messages.units().day(Double.NaN);
+        }
+        SeasonJob first = Collections.min(timed, Comparator.comparingDouble(SeasonJob::startS));
+        SeasonJob last = Collections.max(timed, Comparator.comparingDouble(SeasonJob::endS));
+        String from = day(first, first.startS());
+        String to = day(last, last.endS());
+        return from.equals(to) ? from : messages.text("season.days", from, to);
+    }
+
+    /** A day in the time zone of a job. */
+    String day(SeasonJob job, double epochS) {
+        return new UnitFormat(
+                        messages.units().system(), job.zone(), messages.units().language())
+                .day(epochS);
     }
 
     /** The figure, or that it is not known. */

@@ -1,6 +1,7 @@
 package io.rowledger.report.season;
 
 import io.rowledger.document.text.Messages;
+import io.rowledger.document.text.Wording;
 import io.rowledger.report.season.RowSeason.Drift;
 import io.rowledger.report.season.RowSeason.OfJob;
 import io.rowledger.report.season.SeasonLedger.BarSection;
@@ -31,8 +32,10 @@ final class RowSeasonSection {
         for (SeasonJob job : bar.jobs().subList(first, bar.jobs().size())) {
             heads.add(messages.text(
                     "season.rows.job",
-                    new UnitFormat(f.system(), job.zone(), f.language()).day(job.startS()),
-                    job.field().isBlank() ? job.folder() : job.field().strip()));
+                    new LedgerCells(messages).day(job, job.startS()),
+                    job.field().isBlank()
+                            ? Wording.fileName(job.folder())
+                            : job.field().strip()));
         }
         List<RowCells> rows = new ArrayList<>();
         for (RowSeason row : bar.rows()) {

@@ -39,17 +39,12 @@ final class SeasonLedgerBuilder {
     }
 
     SeasonLedger build() {
-        double startS = season.jobs().stream()
-                .mapToDouble(SeasonJob::startS)
-                .filter(Double::isFinite)
-                .min()
-                .orElse(Double.NaN);
         double endS = season.jobs().stream()
                 .mapToDouble(SeasonJob::endS)
                 .filter(Double::isFinite)
                 .max()
                 .orElse(Double.NaN);
-        String days = cells.days(startS, endS);
+        String days = cells.days(season.jobs());
         return new SeasonLedger(
                 messages.text("season.head.title", days),
                 days,
@@ -209,11 +204,10 @@ final class SeasonLedgerBuilder {
 
     /** Only the first line of a job names it. */
     private JobLine job(SeasonField field, SeasonJob job, SeasonJob.AppliedProduct product, boolean first) {
-        UnitFormat local = new UnitFormat(options.units(), job.zone(), f.language());
         double nitrogenKg = product.kg().nitrogenKg();
         return new JobLine(
                 first ? field.field() : "",
-                first ? local.day(job.startS()) : "",
+                first ? cells.day(job, job.startS()) : "",
                 first ? cells.number(QuantityKind.AREA, job.coveredM2()) : "",
                 product.name(),
                 cells.number(QuantityKind.VOLUME, product.volumeL()),
