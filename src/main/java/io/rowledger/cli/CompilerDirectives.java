@@ -12,14 +12,14 @@ import java.nio.file.Path;
  *
  * <p>What was tried for {@code java -jar}, small job, processor time (two cores, OpenJDK 17): nothing 8.3 s; these directives
  * 5.2 s; the option {@code -XX:TieredStopAtLevel=1}, which only a launcher can give, 4.3 s, with the serial collector 4.1 s and
- * with a class-data archive 3.7 s. Starting a second JVM with those options from the first was left out: a killed
- * first process would leave the second at work. The same directives through the platform's MBean server cost 0.15 s a run,
+ * with a class-data archive 3.7 s. So {@link SecondJvm} starts a second JVM with those options for calls that take
+ * seconds, and these directives are for all others. The same directives through the platform's MBean server cost 0.15 s a run,
  * through the class behind that bean 0.01 s, so that class is called, by reflection, since it is no public interface; the jar's
  * manifest opens its package. Where it is missing or closed, the program runs as without directives.
  */
 final class CompilerDirectives {
     /** Set by launchers whose Java options leave nothing to add. */
-    private static final String LAUNCHER = "rowledger.launcher";
+    static final String LAUNCHER = "rowledger.launcher";
 
     /**
      * Excluded methods stay with the first compiler. SHA-256 is left to the second, which has processor instructions for it.

@@ -3,6 +3,7 @@ package io.rowledger.cli;
 import io.rowledger.finding.UnusableInputException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.util.OptionalInt;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -15,18 +16,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
         description = "Tells from a GPS and flow log whether every row of a side-dress bar got its rate.",
-        synopsisSubcommandLabel = "COMMAND",
-        subcommands = {
-            OpenCommand.class,
-            ReportCommand.class,
-            BatchCommand.class,
-            CompareCommand.class,
-            InspectCommand.class,
-            CheckCommand.class,
-            SeasonCommand.class,
-            RecordFieldsCommand.class,
-            DemoCommand.class
-        })
+        synopsisSubcommandLabel = "COMMAND")
 public final class Main implements Runnable {
     static final int DONE = 0;
     static final int FAILED = 1;
@@ -38,6 +28,11 @@ public final class Main implements Runnable {
 
     /** Runs the program and exits with its status. */
     public static void main(String[] args) {
+        OptionalInt status = SecondJvm.run(args);
+        if (status.isPresent()) {
+            System.exit(status.getAsInt());
+        }
+        SecondJvm.watchFirst();
         CompilerDirectives.leaveOutOptimizer();
         System.exit(run(new PrintStream(System.out, true, StandardCharsets.UTF_8), errors(), args));
     }
@@ -58,7 +53,7 @@ public final class Main implements Runnable {
     private static int run(Console console, String... args) {
         PrintStream out = console.out();
         PrintStream err = console.err();
-        CommandLine line = new CommandLine(new Main(), new Commands(console));
+        CommandLine line = new Commands(console).line(args.length == 0 ? "open" : args[0]);
         line.setOut(new java.io.PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new java.io.PrintWriter(err, true, StandardCharsets.UTF_8));
         line.setCaseInsensitiveEnumValuesAllowed(true);

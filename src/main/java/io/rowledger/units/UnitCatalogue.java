@@ -14,7 +14,8 @@ import java.util.regex.Pattern;
  */
 final class UnitCatalogue {
     private static final Pattern PER = Pattern.compile("(?<![a-z])per(?![a-z])");
-    private static final Pattern NOISE = Pattern.compile("[\\s_.\\u00b7\\u2212^*-]+");
+    /** Characters between words that a spelling may have or not. */
+    private static final String NOISE = " \t\n\u000b\f\r_.\u00b7\u2212^*-";
 
     private static final Map<Dimension, Map<String, Unit>> BY_SPELLING = new EnumMap<>(Dimension.class);
 
@@ -138,8 +139,16 @@ final class UnitCatalogue {
                 .replace("\u00b0", "deg")
                 .replace('\u2032', '\'')
                 .replace('\u2033', '"');
-        return NOISE.matcher(PER.matcher(plain.replace('_', ' ')).replaceAll("/"))
-                .replaceAll("");
+        // Looked for first: only a few of the thousand spellings have it.
+        String slashed =
+                plain.contains("per") ? PER.matcher(plain.replace('_', ' ')).replaceAll("/") : plain;
+        StringBuilder spelling = new StringBuilder(slashed.length());
+        for (int i = 0; i < slashed.length(); i++) {
+            if (NOISE.indexOf(slashed.charAt(i)) < 0) {
+                spelling.append(slashed.charAt(i));
+            }
+        }
+        return spelling.toString();
     }
 
     private static Part part(String symbol, double size, String otherSpellings) {
