@@ -104,7 +104,10 @@ public record AreaLog(LogReading reading, List<Area> areas) {
     static List<Message> notes(FileLog file) {
         List<Message> notes = new ArrayList<>();
         for (Message note : LogReader.notes(file)) {
-            notes.add(note.key().equals("notes.log.untimed") ? Message.of("notes.areas.untimed", file.name()) : note);
+            notes.add(
+                    note.key().equals("notes.log.untimed")
+                            ? Message.of("notes.areas.untimed", file.shortName())
+                            : note);
         }
         return notes;
     }

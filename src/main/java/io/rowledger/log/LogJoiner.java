@@ -110,7 +110,7 @@ final class LogJoiner {
                                 "run the report for each machine on its own; if it is one machine, the clocks of the two logs "
                                         + "differ: give one of them, or correct its times");
             }
-            notes.add(Message.of("notes.log.joined", covered, file.name()));
+            notes.add(Message.of("notes.log.joined", covered, file.shortName()));
         }
         return new int[][] {Arrays.copyOf(mergedFile, size), Arrays.copyOf(mergedRecord, size)};
     }

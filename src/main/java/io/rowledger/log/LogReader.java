@@ -103,7 +103,7 @@ public final class LogReader {
         return differs
                 ? Optional.of(Message.of(
                         "notes.log.width",
-                        file.name(),
+                        file.shortName(),
                         Message.value(QuantityKind.LENGTH, loggedM),
                         Message.value(QuantityKind.LENGTH, rigM)))
                 : Optional.empty();
@@ -113,25 +113,25 @@ public final class LogReader {
     static List<Message> notes(FileLog file) {
         List<Message> notes = new ArrayList<>();
         if (file.reader().zonelessTimes() > 0) {
-            notes.add(Message.of("notes.log.zoneless", file.name()));
+            notes.add(Message.of("notes.log.zoneless", file.shortName()));
         }
         if (!file.reader().days().isEmpty()) {
-            notes.add(Message.of("notes.log.daysOnly", file.name()));
+            notes.add(Message.of("notes.log.daysOnly", file.shortName()));
         } else if (file.plan().isUntimed()) {
-            notes.add(Message.of("notes.log.untimed", file.name()));
+            notes.add(Message.of("notes.log.untimed", file.shortName()));
         } else if (file.log().records > 0 && file.log().timeS[0] < EpochRange.MIN_S) {
-            notes.add(Message.of("notes.log.unknownStart", file.name()));
+            notes.add(Message.of("notes.log.unknownStart", file.shortName()));
         }
         if (!file.plan().withoutUnit().isEmpty()) {
             notes.add(Message.of(
-                    "notes.log.withoutUnit", String.join(", ", file.plan().withoutUnit()), file.name()));
+                    "notes.log.withoutUnit", String.join(", ", file.plan().withoutUnit()), file.shortName()));
         }
         if (file.plan().rows().assumed()) {
             int sections = file.plan().rows().sections().size();
             notes.add(Message.of(
                     "notes.log.sections",
                     sections,
-                    file.name(),
+                    file.shortName(),
                     file.plan().outlets(),
                     file.plan().outlets() / sections));
         }
@@ -147,7 +147,7 @@ public final class LogReader {
                         dropped ? "notes.log.unreadable.dropped" : "notes.log.unreadable.unknown",
                         bad,
                         column.header(),
-                        file.name(),
+                        file.shortName(),
                         faults.firstLine(column.index())));
             }
         }
@@ -156,7 +156,7 @@ public final class LogReader {
                         TARGET_OF_A_ROW.matcher(ColumnName.plain(header)).lookingAt())
                 .findFirst();
         if (targetOfARow.isPresent()) {
-            notes.add(Message.of("notes.log.rowTargets", targetOfARow.get().strip(), file.name()));
+            notes.add(Message.of("notes.log.rowTargets", targetOfARow.get().strip(), file.shortName()));
         }
         TimestampReader clock = file.reader().timestampReader();
         if (clock != null) {

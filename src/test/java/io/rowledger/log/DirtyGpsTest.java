@@ -175,7 +175,7 @@ class DirtyGpsTest {
         assertTrue(
                 says(
                         reading,
-                        "The speed in column Speed (mph) of " + folder.resolve("log.csv")
+                        "The speed in column Speed (mph) of log.csv"
                                 + " is 0.45 times what the path shows: it was read as mph, but the numbers are m/s."),
                 reading.notes().toString());
         assertTrue(says(reading, "columns: {\"speed[m/s]\": \"Speed (mph)\"}"));

@@ -48,7 +48,7 @@ final class CoarsePositions {
             file.notes()
                     .add(Message.of(
                             "notes.log.coarsePositions",
-                            file.name(),
+                            file.shortName(),
                             MAX_COARSE_DECIMALS,
                             Message.value(QuantityKind.LENGTH, METERS_PER_DEGREE * 1e-5)));
         }

@@ -48,14 +48,14 @@ final class CoarseTimes {
             return;
         }
         times.spread(resolutionS, resolutionS / usual);
-        file.notes().add(Message.of("notes.log.coarseTimes", file.name(), Message.duration(resolutionS)));
+        file.notes().add(Message.of("notes.log.coarseTimes", file.shortName(), Message.duration(resolutionS)));
     }
 
     /** Notes a log whose records are too far apart to show turns. */
     static void noteSparse(FileLog file) {
         double intervalS = file.log().intervalS();
         if (intervalS >= MIN_SPARSE_S && !file.plan().isUntimed()) {
-            file.notes().add(Message.of("notes.log.sparse", file.name(), Message.duration(intervalS)));
+            file.notes().add(Message.of("notes.log.sparse", file.shortName(), Message.duration(intervalS)));
         }
     }
 

@@ -52,10 +52,10 @@ final class FlowRange {
             absurd += tooLarge;
         }
         if (negative > 0) {
-            file.notes().add(Message.of("notes.log.negative", negative, file.name()));
+            file.notes().add(Message.of("notes.log.negative", negative, file.shortName()));
         }
         if (absurd > 0) {
-            file.notes().add(Message.of("notes.log.absurd", absurd, file.name()));
+            file.notes().add(Message.of("notes.log.absurd", absurd, file.shortName()));
         }
     }
 

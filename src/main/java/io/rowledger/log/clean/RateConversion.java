@@ -161,8 +161,8 @@ public final class RateConversion {
         ColumnPlan.Column column = file.plan().find(LogQuantity.SPEED);
         String width = loggedWidthM.length > 0 ? "notes.log.rates.loggedWidth" : "notes.log.rates.rigWidth";
         return logged && column != null
-                ? Message.of("notes.log.rates.loggedSpeed", file.name(), Message.of(width), column.header())
-                : Message.of("notes.log.rates.pathSpeed", file.name(), Message.of(width));
+                ? Message.of("notes.log.rates.loggedSpeed", file.shortName(), Message.of(width), column.header())
+                : Message.of("notes.log.rates.pathSpeed", file.shortName(), Message.of(width));
     }
 
     private double pathMps(int i) {

@@ -89,11 +89,14 @@ final class SpeedCourseCheck {
                 .add(
                         unit.isEmpty()
                                 ? Message.of(
-                                        "notes.log.speed", column.header(), file.name(), Message.decimal(middle, 2))
+                                        "notes.log.speed",
+                                        column.header(),
+                                        file.shortName(),
+                                        Message.decimal(middle, 2))
                                 : Message.of(
                                         "notes.log.speedUnit",
                                         column.header(),
-                                        file.name(),
+                                        file.shortName(),
                                         Message.decimal(middle, 2),
                                         column.unit(),
                                         unit,
@@ -140,7 +143,7 @@ final class SpeedCourseCheck {
                 .add(Message.of(
                         turned ? "notes.log.courseTurned" : "notes.log.course",
                         column.header(),
-                        file.name(),
+                        file.shortName(),
                         Message.decimal(Math.toDegrees(turned ? Math.atan2(east, north) : off[windows / 2]), 0)));
     }
 

@@ -55,6 +55,11 @@ public final class FileLog {
         return name;
     }
 
+    /** The name without folders: how notes name the file on a page. */
+    public String shortName() {
+        return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+    }
+
     public String form() {
         return form;
     }
