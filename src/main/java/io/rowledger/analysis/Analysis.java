@@ -1,5 +1,6 @@
 package io.rowledger.analysis;
 
+import io.rowledger.coverage.AppliedArea;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.finding.Finding;
@@ -34,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param setbacks what was applied within setbacks; null where no keep-out file was given
  * @param zones the prescription against what was done, or null without one
  * @param setups the files handed in beside the logs
+ * @param areas ground with one rate each, where the log is a map of areas; empty for all other logs
  * @param whatIf the same drive with other machinery or another speed
  */
 public record Analysis(
@@ -51,9 +53,11 @@ public record Analysis(
         @Nullable Setbacks setbacks,
         @Nullable Zones zones,
         List<InputFile> setups,
+        List<AppliedArea> areas,
         WhatIf whatIf) {
     /** Copies the lists. */
     public Analysis {
+        areas = List.copyOf(areas);
         notes = List.copyOf(notes);
         setups = List.copyOf(setups);
     }
@@ -85,6 +89,7 @@ public record Analysis(
                 null,
                 null,
                 List.of(),
+                List.of(),
                 WhatIf.NOTHING);
     }
 
@@ -93,7 +98,7 @@ public record Analysis(
         SetupReview with = new SetupReview(setup.check(), setup.correction(), run);
         return new Analysis(
                 rig, log, track, strips, delivery, rates, coverage, diagnosis, intervals, with, notes, setbacks, zones,
-                setups, whatIf);
+                setups, areas, whatIf);
     }
 
     /** What is probably wrong, most certain first. */

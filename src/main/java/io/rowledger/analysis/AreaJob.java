@@ -111,6 +111,7 @@ final class AreaJob {
                 setbacks,
                 zones,
                 SetupFiles.of(files, rigFile, log.reading()),
+                areas,
                 WhatIf.NOTHING);
     }
 

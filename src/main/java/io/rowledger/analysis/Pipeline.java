@@ -83,6 +83,7 @@ public final class Pipeline {
                 setbacks,
                 zones,
                 SetupFiles.of(files, rigFile, reading),
+                List.of(),
                 WhatIf.of(work.strips(), work.delivery(), coverage, diagnosis));
     }
 

@@ -2,6 +2,7 @@ package io.rowledger.page;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.RowCheck;
+import io.rowledger.coverage.AppliedArea;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.digest.Sha256;
@@ -38,6 +39,9 @@ final class PageDataBuilder {
     /** Places and areas are written to a hundredth of a meter or square meter. */
     private static final double STEPS_PER_UNIT = 100;
 
+    /** Rates and targets of areas are written to a tenth of a liter a hectare. */
+    private static final double RATE_QUANTUM_L_PER_M2 = 1e-5;
+
     private final Rig rig;
     private final LogTable log;
     private final Track track;
@@ -67,6 +71,7 @@ final class PageDataBuilder {
                 setbacks(a.setbacks(), outlines),
                 zones(a.zones(), outlines),
                 backdrop);
+        areas(a.areas(), a.rig().products().size(), outlines, block);
         outlines.addTo(block);
         return builder.build(zone, block, rates, ground, true);
     }
@@ -90,7 +95,9 @@ final class PageDataBuilder {
                 check.track(),
                 check.diagnosis().findings());
         List<Double> rates = check.rig().products().stream().map(product -> 0.0).toList();
-        new Outlines().addTo(block);
+        Outlines none = new Outlines();
+        areas(List.of(), check.rig().products().size(), none, block);
+        none.addTo(block);
         return builder.build(zone, block, rates, Ground.NONE, false);
     }
 
@@ -251,6 +258,34 @@ final class PageDataBuilder {
                     .forEach(zone -> corners.addAll(outlines.add(zone.zone().area())));
         }
         return corners;
+    }
+
+    /** Adds the rings of areas, and the rates and targets of each; a rate of 0 is drawn as nothing at all. */
+    private static void areas(List<AppliedArea> areas, int products, Outlines outlines, ColumnBlock block) {
+        List<Integer> rings = new ArrayList<>();
+        List<Integer> corners = new ArrayList<>();
+        for (AppliedArea area : areas) {
+            List<Integer> own = outlines.add(area.ground());
+            rings.add(own.size());
+            corners.addAll(own);
+        }
+        block.add("area.rings", rings.size(), 1, 1, rings::get);
+        block.add("area.corners", corners.size(), 1, 1, corners::get);
+        for (int p = 0; p < products; p++) {
+            int product = p;
+            block.add(
+                    "area.rate." + p,
+                    areas.size(),
+                    RATE_QUANTUM_L_PER_M2,
+                    1,
+                    i -> areas.get(i).rateLPerM2()[product]);
+            block.add(
+                    "area.target." + p,
+                    areas.size(),
+                    RATE_QUANTUM_L_PER_M2,
+                    1,
+                    i -> areas.get(i).targetLPerM2()[product]);
+        }
     }
 
     private static List<DeviationClass> classes() {

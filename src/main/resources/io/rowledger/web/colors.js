@@ -73,10 +73,12 @@
     };
     var modes = [
       Object.assign({key: 'target', classes: classes}, byClass, {
-        value: function (p, r, k) { return job.rate(p, r, k) / job.target(p, r, k) - 1; }
+        value: function (p, r, k) { return job.rate(p, r, k) / job.target(p, r, k) - 1; },
+        ofArea: function (p, area) { return area.rate[p] / (area.target[p] || job.data.products[p].meanRateLPerM2) - 1; }
       }),
       Object.assign({key: 'applied'}, amount('rate', 0, 2 * range.rate), {
-        value: function (p, r, k) { return job.rate(p, r, k); }
+        value: function (p, r, k) { return job.rate(p, r, k); },
+        ofArea: function (p, area) { return area.rate[p]; }
       }),
       Object.assign({key: 'peers', classes: classes}, byClass, {
         value: function (p, r, k) { return job.delivering[r][k] ? job.ratio(p, r, k) - 1 : NaN; }
@@ -96,7 +98,7 @@
       })
     ];
     return modes.filter(function (mode) {
-      return mode.key === 'peers' ? job.data.metering[product] === 'per_row'
+      return job.data.areas.length ? !!mode.ofArea : mode.key === 'peers' ? job.data.metering[product] === 'per_row'
         : job.data.timed || (mode.key !== 'speed' && mode.key !== 'time');
     });
   };

@@ -106,7 +106,7 @@
       });
     }
     var note = {whole_bar: 'page.one_meter', shared: 'page.shared_meters'}[app.job.data.metering[app.product]];
-    if (note) {
+    if (note && !app.job.data.areas.length) {
       host.appendChild(R.element('span', app.t(note), 'note'));
     }
   };
@@ -130,6 +130,9 @@
       host.appendChild(R.element('dt', t(key)));
       host.appendChild(R.element('dd', value));
     };
+    if (job.data.areas.length && app.at) {
+      ofAreas(app, line);
+    }
     if (!job.steps) {
       return;
     }
@@ -157,10 +160,26 @@
     var job = app.job;
     var at = app.at || [job.east[app.step], job.north[app.step]];
     var strips = job.stripsAt(at[0], at[1]);
-    var latLon = [job.data.origin[0] + at[1] / job.data.metersPerDegree[0],
-      job.data.origin[1] + at[0] / job.data.metersPerDegree[1]];
     line('page.received', strips.length ? app.units.text('rate', job.received(app.product, strips)) : app.t('page.nothing'));
-    line('page.place', latLon[0].toFixed(6) + ', ' + latLon[1].toFixed(6));
+    place(app, at, line);
+  }
+
+  /** Target and rates of the areas at the place. */
+  function ofAreas(app, line) {
+    var areas = app.job.areasAt(app.at[0], app.at[1]);
+    var p = app.product;
+    if (areas.length) {
+      line('page.trace.target', app.units.text('rate', areas[0].target[p]));
+    }
+    line('page.received', areas.length
+      ? app.units.text('rate', areas.reduce(function (sum, area) { return sum + area.rate[p]; }, 0)) : app.t('page.nothing'));
+    place(app, app.at, line);
+  }
+
+  function place(app, at, line) {
+    var data = app.job.data;
+    line('page.place', (data.origin[0] + at[1] / data.metersPerDegree[0]).toFixed(6) + ', '
+      + (data.origin[1] + at[0] / data.metersPerDegree[1]).toFixed(6));
   }
 
   /** Buttons and traces in what the page shows without scripts as well. */

@@ -62,6 +62,19 @@ var Rowledger = {};
     return out;
   };
 
+  /** Ground with one rate each, where the log is a map of areas: rings, and rate and target by product. */
+  function areasOf(data, columns, rings) {
+    var ring = 0;
+    return Array.prototype.map.call(columns['area.rings'], function (count, i) {
+      var corners = Array.prototype.slice.call(columns['area.corners'], ring, ring += count);
+      return {
+        rings: rings(corners),
+        rate: data.products.map(function (unused, p) { return columns['area.rate.' + p][i]; }),
+        target: data.products.map(function (unused, p) { return columns['area.target.' + p][i]; })
+      };
+    });
+  }
+
   /**
    * Gives places, boundary, setbacks and zones their outlines as rings of [east, north], m: of the data's numbers of corners, from
    * the columns of corners.
@@ -85,5 +98,6 @@ var Rowledger = {};
     data.boundary = data.boundary && rings(data.boundary);
     data.setbacks = rings(data.setbacks);
     data.zones = rings(data.zones);
+    data.areas = areasOf(data, columns, rings);
   };
 })(Rowledger);

@@ -81,6 +81,53 @@
     });
   };
 
+  /**
+   * Paints ground with one rate each, where the log is a map of areas.
+   * @param {R.Job} job
+   * @param {CanvasRenderingContext2D} ink
+   * @param {{x: function(number): number, y: function(number): number, scale: number}} view from the plane to px
+   * @param {Object} mode from R.modes
+   * @param {number} product
+   */
+  R.paintAreas = function (job, ink, view, mode, product) {
+    var hatches = [null, hatching(ink, 1), hatching(ink, 2)];
+    job.data.areas.forEach(function (area) {
+      if (area.rate[product] === 0) {
+        return;
+      }
+      var value = mode.ofArea(product, area);
+      ink.beginPath();
+      area.rings.forEach(function (ring) {
+        ring.forEach(function (at, i) {
+          if (i) {
+            ink.lineTo(view.x(at[0]), view.y(at[1]));
+          } else {
+            ink.moveTo(view.x(at[0]), view.y(at[1]));
+          }
+        });
+        ink.closePath();
+      });
+      [R.css(mode.color(value)), hatches[mode.hatch(value)]].forEach(function (style) {
+        if (style) {
+          ink.fillStyle = style;
+          ink.fill('evenodd');
+        }
+      });
+    });
+  };
+
+  /** Lines for under (1) and over (2), as strips have them. */
+  function hatching(ink, kind) {
+    var tile = document.createElement('canvas');
+    tile.width = tile.height = 7;
+    var dots = tile.getContext('2d');
+    dots.fillStyle = '#3a3f42';
+    for (var y = 0; y < 7; y++) {
+      dots.fillRect(kind === 1 ? (7 - y) % 7 : y, y, 1, 1);
+    }
+    return ink.createPattern(tile, 'repeat');
+  }
+
   function onScreen(job, raster, view, k, end) {
     var reach = Math.max(-job.data.rows[0][0], job.data.rows[job.rows - 1][1]) * view.scale + 2;
     var x0 = view.x(job.east[k]);

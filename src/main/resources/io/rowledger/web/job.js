@@ -227,6 +227,25 @@
     return found;
   };
 
+  /** The areas that hold a place, where the log is a map of areas. */
+  R.Job.prototype.areasAt = function (east, north) {
+    return this.data.areas.filter(function (area) {
+      // An inner ring takes its ground away again.
+      return area.rings.filter(function (ring) { return inRing(east, north, ring); }).length % 2 === 1;
+    });
+  };
+
+  function inRing(east, north, ring) {
+    var odd = false;
+    for (var i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+      if ((ring[i][1] > north) !== (ring[j][1] > north)
+          && east < (ring[j][0] - ring[i][0]) * (north - ring[i][1]) / (ring[j][1] - ring[i][1]) + ring[i][0]) {
+        odd = !odd;
+      }
+    }
+    return odd;
+  }
+
   /** Corners of the ground between two poses. */
   R.Job.prototype.quad = function (i, j, left, right) {
     return [

@@ -110,12 +110,16 @@
         high = [Math.max(high[0], job.north[k]), Math.max(high[1], job.east[k])];
       }
     }
-    (job.data.boundary || []).forEach(function (ring) {
-      ring.forEach(function (at) {
-        low = [Math.min(low[0], at[1]), Math.min(low[1], at[0])];
-        high = [Math.max(high[0], at[1]), Math.max(high[1], at[0])];
+    var around = function (rings) {
+      rings.forEach(function (ring) {
+        ring.forEach(function (at) {
+          low = [Math.min(low[0], at[1]), Math.min(low[1], at[0])];
+          high = [Math.max(high[0], at[1]), Math.max(high[1], at[0])];
+        });
       });
-    });
+    };
+    around(job.data.boundary || []);
+    job.data.areas.forEach(function (area) { around(area.rings); });
     return isFinite(low[0]) ? L.latLngBounds(low, high) : L.latLngBounds([-1, -1], [1, 1]);
   }
 
@@ -172,6 +176,7 @@
     var raster = new R.Raster(canvas.width, canvas.height);
     R.paintField(this.job, raster, view, this.state.mode, this.state.product, this.state.span);
     canvas.getContext('2d').putImageData(raster.image, 0, 0);
+    R.paintAreas(this.job, canvas.getContext('2d'), view, this.state.mode, this.state.product);
     this.frames.push(performance.now() - begin);
   };
 

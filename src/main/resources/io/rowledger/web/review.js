@@ -70,8 +70,11 @@
       hide('play');
     }
     if (!job.steps) {
-      hide('mode', true);
       hide('row', true);
+      hide('h-passes', true);
+    }
+    if (!job.steps && !job.data.areas.length) {
+      hide('mode', true);
       hide('legend');
       hide('here');
     }

@@ -320,6 +320,7 @@ public final class SyntheticJob {
                 setbacks == null ? null : new Setbacks("fields/keep-out.geojson", setbacks),
                 null,
                 List.of(new InputFile("--rig", "willow.yaml", "cd".repeat(32))),
+                List.of(),
                 WhatIf.NOTHING);
     }
 

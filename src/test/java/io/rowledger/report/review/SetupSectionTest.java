@@ -84,6 +84,7 @@ class SetupSectionTest {
                 null,
                 null,
                 List.of(),
+                List.of(),
                 a.whatIf());
     }
 

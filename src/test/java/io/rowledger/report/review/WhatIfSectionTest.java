@@ -49,6 +49,7 @@ class WhatIfSectionTest {
                 null,
                 null,
                 List.of(),
+                List.of(),
                 whatIf);
     }
 
