@@ -14,20 +14,18 @@ final class WebAssets {
     private static final String OWN = "/io/rowledger/web/";
 
     /** Libraries in the order in which they are needed. */
-    private static final List<String> LIBRARY_SCRIPTS = List.of(
-            "pako/2.1.0/dist/pako_inflate.min.js",
-            "leaflet/1.9.4/dist/leaflet.js",
-            "uplot/1.6.30/dist/uPlot.iife.min.js");
+    private static final List<String> LIBRARY_SCRIPTS =
+            List.of("leaflet/1.9.4/dist/leaflet.js", "uplot/1.6.30/dist/uPlot.iife.min.js");
 
     private static final List<String> LIBRARY_STYLES =
             List.of("leaflet/1.9.4/dist/leaflet.css", "uplot/1.6.30/dist/uPlot.min.css");
 
-    private static final List<String> LICENSES =
-            List.of("pako/2.1.0/LICENSE", "leaflet/1.9.4/LICENSE", "uplot/1.6.30/LICENSE");
+    private static final List<String> LICENSES = List.of("leaflet/1.9.4/LICENSE", "uplot/1.6.30/LICENSE");
 
     /** Our own scripts, each after those it uses. */
     private static final List<String> SCRIPTS = List.of(
             "data.js",
+            "inflate.js",
             "units.js",
             "job.js",
             "colors.js",

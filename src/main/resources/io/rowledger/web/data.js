@@ -19,7 +19,7 @@ var Rowledger = {};
 
   /** Text of a packed block. */
   R.inflated = function (base64) {
-    return pako.inflate(R.bytes(base64), {to: 'string'});
+    return new TextDecoder().decode(R.inflate(R.bytes(base64)));
   };
 
   /**
@@ -29,7 +29,7 @@ var Rowledger = {};
    * @returns {Object<string, Float64Array>} values by name; NaN is missing
    */
   R.unpack = function (columns, base64) {
-    var data = pako.inflate(R.bytes(base64));
+    var data = R.inflate(R.bytes(base64));
     var at = 0;
     var out = {};
     columns.forEach(function (column) {

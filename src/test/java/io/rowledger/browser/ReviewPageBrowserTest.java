@@ -5,15 +5,20 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.zip.Deflater;
+import java.util.zip.DeflaterOutputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -356,6 +361,41 @@ class ReviewPageBrowserTest {
         assertEquals(0.1, values[2], 1e-6);
         assertEquals(0, values[3], 1e-12);
         assertEquals(0, values[4], 1e-12);
+    }
+
+    /** Bytes that Java packed in every way that RFC 1951 has: stored, with fixed codes and with written ones. */
+    @ParameterizedTest
+    @CsvSource({"0, 0", "1, 0", "9, 0", "9, 1", "6, 2"})
+    void packed_bytes_are_the_same_in_the_browser(int level, int strategy) throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        SplittableRandom random = new SplittableRandom(level);
+        for (int size : new int[] {0, 1, 3, 300, 200_000}) {
+            byte[] plain = new byte[size];
+            for (int i = 0; i < size; i++) {
+                plain[i] = (byte) (i % 1000 < 300 ? random.nextInt(256) : i % 1000 < 600 ? i % 7 : random.nextInt(3));
+            }
+            Deflater deflater = new Deflater(level);
+            deflater.setStrategy(strategy);
+            ByteArrayOutputStream packed = new ByteArrayOutputStream();
+            try (DeflaterOutputStream out = new DeflaterOutputStream(packed, deflater)) {
+                out.write(plain);
+            }
+            deflater.end();
+            Object back = hands.run(
+                    "var plain = Rowledger.inflate(Rowledger.bytes(arguments[0])); var text = '';"
+                            + "plain.forEach(function (b) { text += String.fromCharCode(b); }); return btoa(text);",
+                    Base64.getEncoder().encodeToString(packed.toByteArray()));
+            assertEquals(Base64.getEncoder().encodeToString(plain), back, size + " bytes");
+        }
+    }
+
+    @Test
+    void damaged_bytes_are_not_unpacked() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        Object refused = hands.run("var bytes = Rowledger.bytes(document.getElementById('job-columns').textContent);"
+                + "return [1000, bytes.length - 2].map(function (at) { var other = bytes.slice(); other[at] ^= 4;"
+                + " try { Rowledger.inflate(other); return 'read'; } catch (e) { return 'refused'; } });");
+        assertEquals(List.of("refused", "refused"), refused);
     }
 
     /** Median time to paint a frame while panning and zooming, printed; software rendering. */
