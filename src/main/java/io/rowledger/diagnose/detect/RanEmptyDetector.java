@@ -6,15 +6,17 @@ import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.FindingMessages;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.stats.RobustStatistics;
 import io.rowledger.text.Message;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
  * All rows fall to nothing within seconds inside a pass and driving with the bar down goes on. A main valve shut by hand stops
  * at once and usually opens again in the same pass, as across a waterway; a tank that runs empty stays empty to the end of the
  * pass. Where the bar delivered before a stop or a lift and gives nothing after it, the tank ran empty meanwhile, or nobody
- * switched the flow on.
+ * switched the flow on. Rows that stop one after another, each at once, are shut off by section control at a slanting line.
  */
 public final class RanEmptyDetector implements Detector {
     /** Share of the usual flow below which the bar gives nothing, and above which it delivers (1). */
@@ -42,6 +44,14 @@ public final class RanEmptyDetector implements Detector {
 
     /** Faster falls may be a valve shut by hand, s. */
     private static final double FAST_S = 1.2;
+
+    /** Rows whose flow is above the first and below the second share of what it was before have begun and ended to fall (1). */
+    private static final double BEGUN = 0.8;
+
+    private static final double ENDED = 0.2;
+
+    /** Times that a row's own fall must go into the time from the first row's stop to the last one's for them to stop in turn. */
+    private static final double IN_TURN = 2;
 
     @Override
     public List<Case> find(Evidence e) {
@@ -74,7 +84,8 @@ public final class RanEmptyDetector implements Detector {
                 boolean meanwhile = !inside && e.log.hasDown() && before >= 0 && bar.share(before) / usual > DELIVERS;
                 boolean fast = meanwhile || fallS < FAST_S + e.limits.smearS() + work.intervalS;
                 boolean empty = nothingS >= (meanwhile ? MIN_AFTER_STOP_S : MIN_S) && (toPassEnd || !fast);
-                if ((inside || meanwhile) && empty && !coveredOrCommandedOff(e, j, end)) {
+                boolean byRow = inside && oneByOne(e, delivering, j);
+                if ((inside || meanwhile) && empty && !byRow && !coveredOrCommandedOff(e, j, end)) {
                     cases.add(caseOf(e, delivering, end, fallS, nothingS, fast));
                 }
                 deliveredS = 0;
@@ -85,6 +96,52 @@ public final class RanEmptyDetector implements Detector {
             j++;
         }
         return cases;
+    }
+
+    /** True if rows stopped in turn about the fall of the bar between two entries, each much faster than all of them together. */
+    private static boolean oneByOne(Evidence e, int delivering, int nothing) {
+        WorkingSamples work = e.work;
+        int q = work.pass[delivering] - 1;
+        int from = delivering;
+        while (from > work.passFrom[q] && work.timeS[delivering] - work.timeS[from] < MAX_FALL_S) {
+            from--;
+        }
+        int to = nothing;
+        while (to < work.passFrom[q + 1] - 1 && work.timeS[to] - work.timeS[nothing] < MAX_FALL_S) {
+            to++;
+        }
+        double[] stopS = new double[e.rows()];
+        double[] fallS = new double[e.rows()];
+        int n = 0;
+        for (int r = 0; r < e.rows(); r++) {
+            float[] flow = e.ratios.flowLPerS[r];
+            float[] before = Arrays.copyOfRange(flow, from, delivering + 1);
+            Arrays.sort(before);
+            // Rows that were off for a part of it as well: the upper quarter.
+            double level = before[3 * before.length / 4];
+            int last = to;
+            while (last > from && !(flow[last] > ENDED * level)) {
+                last--;
+            }
+            int first = last;
+            while (first > from && !(flow[first] > BEGUN * level)) {
+                first--;
+            }
+            if (level > 0) {
+                stopS[n] = (work.timeS[first] + work.timeS[last]) / 2;
+                fallS[n++] = work.timeS[last] - work.timeS[first];
+            }
+        }
+        if (2 * n < e.rows()) {
+            return false;
+        }
+        double[] ordered = Arrays.copyOf(stopS, n);
+        Arrays.sort(ordered);
+        // Of a row with a fault of its own the end says nothing.
+        int aside = n / 8;
+        double inTurnS = ordered[n - 1 - aside] - ordered[aside];
+        double ownS = RobustStatistics.median(fallS, n) + work.intervalS;
+        return inTurnS > IN_TURN * ownS + e.limits.skewS();
     }
 
     /** The first entry from j on in which the bar delivers again. */

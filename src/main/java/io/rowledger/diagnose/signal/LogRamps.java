@@ -10,7 +10,9 @@ import java.util.Arrays;
  * <p>Averaging: a mean over W seconds makes a sudden stop a ramp that falls from 80 % to 20 % of where it began in 0.6 W. The
  * fastest fifth of a row's falls tells W, less one record interval; the median over rows is taken. Skew: how much later than the
  * middle of all rows a row passes half of its flow, in the median of the falls and in that of the rises. A console that writes a
- * row late does so in both; a valve or a controller at fault in one of them. Of the two the smaller is taken.
+ * row late does so in both; a valve or a controller at fault in one of them. Of the two the smaller is taken. At the two ends of a
+ * field that slope alike, rows shut off and come on in turn as well: skews that rise evenly across the bar are a console's only if
+ * the rows follow changes of the working flow in that order too.
  */
 final class LogRamps {
     private static final double HIGH = 0.8;
@@ -37,7 +39,21 @@ final class LogRamps {
     /** Skews smaller than this are the valves', s. */
     private static final double MIN_SKEW_S = 0.15;
 
+    /** Scatter of skews that rise evenly, as a share of their range (1); plus a share of the record interval. */
+    private static final double MAX_SCATTER = 0.12;
+
+    private static final double MAX_SCATTER_INTERVALS = 0.3;
+
+    /** Share of the bar's changes within the skew that rows must follow late (1): a sloped end gives 0, a console 1. */
+    private static final double MIN_FOLLOWED = 0.5;
+
+    private static final int APART = 2;
+
+    /** Share of its usual flow above which a row works (1). */
+    private static final double WORKS = 0.6;
+
     private final LogTable log;
+    private final double[][] columns;
     private final double[] usual;
     private final double intervalS;
     private final double holdS;
@@ -47,6 +63,7 @@ final class LogRamps {
 
     LogRamps(LogTable log, double[][] columns, double[] usual, double intervalS, double holdS) {
         this.log = log;
+        this.columns = columns;
         this.usual = usual;
         this.intervalS = intervalS;
         this.holdS = holdS;
@@ -154,7 +171,79 @@ final class LogRamps {
             double smaller = Math.abs(falls[r]) < Math.abs(rises[r]) ? falls[r] : rises[r];
             skew[r] = falls[r] * rises[r] > 0 && Math.abs(smaller) > MIN_SKEW_S ? smaller : 0;
         }
-        return skew;
+        return isEven(skew) && !(followed(skew) > MIN_FOLLOWED) ? new double[skew.length] : skew;
+    }
+
+    /** True for skews that rise or fall evenly from one end of the bar to the other. */
+    private boolean isEven(double[] skew) {
+        double[] slopes = new double[skew.length * (skew.length - 1) / 2];
+        int pairs = 0;
+        for (int a = 0; a < skew.length; a++) {
+            for (int b = a + 1; b < skew.length; b++) {
+                slopes[pairs++] = (skew[b] - skew[a]) / (b - a);
+            }
+        }
+        if (pairs == 0) {
+            return false;
+        }
+        double slope = RobustStatistics.median(slopes, pairs);
+        double[] level = new double[skew.length];
+        Arrays.setAll(level, r -> skew[r] - slope * r);
+        double range = Math.abs(slope) * (skew.length - 1);
+        return range > 0 && RobustStatistics.sigma(level) <= MAX_SCATTER * range + MAX_SCATTER_INTERVALS * intervalS;
+    }
+
+    /**
+     * Share β of the bar's changes within the skew that rows follow late, while the bar works: f(t) − m(t) =
+     * β · (m(t − skew) − m(t)), with f the row's flow over its usual one and m the rows' median of that. Noise of m stands on both
+     * sides and would give 1/2, so β comes from the change between two other times as instrument, {@value #APART} records farther
+     * apart on either side. NaN where nothing changes.
+     */
+    private double followed(double[] skew) {
+        double[] bar = new double[log.records()];
+        double[] some = new double[columns.length];
+        for (int i = 0; i < bar.length; i++) {
+            for (int r = 0; r < some.length; r++) {
+                some[r] = usual[r] > 0 ? columns[r][i] / usual[r] : 0;
+            }
+            bar[i] = RobustStatistics.median(some, some.length);
+        }
+        double rows = 0;
+        double ofBar = 0;
+        for (int r = 0; r < skew.length; r++) {
+            double apartS = Math.signum(skew[r]) * APART * intervalS;
+            for (int i = 0; i < bar.length && skew[r] != 0 && usual[r] > 0; i++) {
+                double own = columns[r][i] / usual[r];
+                double change = workedAt(bar, i, -skew[r]) - bar[i];
+                double instrument = workedAt(bar, i, -skew[r] - apartS) - workedAt(bar, i, apartS);
+                // As long again on the other side keeps clear of starts and stops.
+                if (own > WORKS && workedAt(bar, i, skew[r]) > WORKS && !Double.isNaN(change * instrument)) {
+                    rows += (own - bar[i]) * instrument;
+                    ofBar += change * instrument;
+                }
+            }
+        }
+        return ofBar > 0 ? rows / ofBar : Double.NaN;
+    }
+
+    /** The bar's share of its usual flow so many seconds after (or before) record i; NaN if it did not work all the time between. */
+    private double workedAt(double[] bar, int i, double afterS) {
+        int direction = afterS < 0 ? -1 : 1;
+        double atS = log.timeS(i) + afterS;
+        int k = i;
+        while (direction * (atS - log.timeS(k)) > 0) {
+            int next = k + direction;
+            if (next < 0 || next >= bar.length || log.breakBefore(Math.max(k, next)) || !(bar[next] > WORKS)) {
+                return Double.NaN;
+            }
+            k = next;
+        }
+        if (k == i) {
+            return bar[i];
+        }
+        int before = k - direction;
+        double u = (atS - log.timeS(before)) / (log.timeS(k) - log.timeS(before));
+        return bar[before] + u * (bar[k] - bar[before]);
     }
 
     /** Median over events of a row's time less the median row's, s; 0 if the row was seen in too few. */

@@ -376,6 +376,22 @@ class HandMadeSeriesTest {
         from(onset, only(rounded((r, t, due) -> t < onset ? due : 0), FindingKind.RAN_EMPTY), 2);
     }
 
+    @Test
+    void ran_empty_is_silent_where_rows_stop_in_turn() {
+        // From row to row 1.2 s later, each at once, to the end of the pass: section control at a line that slants
+        // across it.
+        double onset = 5 * PERIOD_S + 60;
+        none(FindingKind.RAN_EMPTY, of((r, t, due) -> t < onset + 1.2 * r ? due : 0));
+    }
+
+    @Test
+    void ran_empty_fires_where_the_last_rows_get_the_rest_of_the_tank() {
+        // Each row falls over 8 s, the outermost 4 s after the one next to the inlet.
+        double onset = 5 * PERIOD_S + 60;
+        Flow flow = (r, t, due) -> due * Math.min(1, Math.max(0, 1 - (t - onset - 0.5 * r) / 8));
+        from(onset, only(of(flow), FindingKind.RAN_EMPTY), 5);
+    }
+
     // Hunting
 
     @Test
@@ -476,6 +492,15 @@ class HandMadeSeriesTest {
             boolean sloped = (int) (t / PERIOD_S) % 2 == 0;
             return sloped && sinceDownS(t) >= WORK_S - 0.35 * (8 - row) ? 0 : due;
         }));
+    }
+
+    @Test
+    void ends_are_silent_on_a_field_whose_two_ends_slope_alike_without_commands() {
+        // Row 1 comes on last and goes off last, row 8 the other way round: 0.35 s from row to row, as rows read in
+        // turn would look.
+        Diagnosis diagnosis = of((row, t, due) ->
+                sinceDownS(t) < 0.35 * (8 - row) || sinceDownS(t) >= WORK_S - 0.35 * (row - 1) ? 0 : due);
+        silent(diagnosis);
     }
 
     @Test

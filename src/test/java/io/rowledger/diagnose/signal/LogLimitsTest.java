@@ -6,6 +6,7 @@ import io.rowledger.log.LogColumns;
 import io.rowledger.log.LogTable;
 import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
@@ -30,7 +31,7 @@ class LogLimitsTest {
     }
 
     /** A flow that is no multiple of anything. */
-    private static double wandering(int i) {
+    private static double wandering(double i) {
         return 0.8 + 0.1 * Math.sin(0.7 * i) + 0.03 * Math.sin(2.9 * i);
     }
 
@@ -78,5 +79,40 @@ class LogLimitsTest {
         double dithered = limits(400, i -> swinging[i]).resolutionOfMean(0);
         assertEquals(0.05 / 0.8, steady, 1e-9);
         assertEquals(0, dithered, 1e-3);
+    }
+
+    /**
+     * Six rows at 5 Hz that work for 32 s of every 40: row r starts and stops r · 0.4 s late. Flow varies with the speed of the
+     * bar, in the log by so much later for row r.
+     */
+    private static LogLimits inTurn(double followsS) {
+        int n = 4000;
+        LogColumns c = new LogColumns();
+        c.products = List.of("uan");
+        c.timeS = new double[n];
+        c.breakBefore = new boolean[n];
+        c.flowLPerS = new double[1][6][n];
+        SplittableRandom noise = new SplittableRandom(3);
+        for (int i = 0; i < n; i++) {
+            c.timeS[i] = i * 0.2;
+            for (int r = 0; r < 6; r++) {
+                double inPassS = (c.timeS[i] - 0.4 * r + 40) % 40;
+                double speed = wandering((c.timeS[i] - followsS * r) / 2);
+                c.flowLPerS[0][r][i] = inPassS < 32 ? (speed + noise.nextDouble(-0.01, 0.01)) * GAL_PER_MIN : 0;
+            }
+        }
+        return LogLimits.of(new LogTable(c, List.of()), 0, 6);
+    }
+
+    @Test
+    void rows_that_start_stop_and_follow_the_speed_in_turn_are_written_in_turn() {
+        LogLimits limits = inTurn(0.4);
+        assertEquals(2.0, limits.skewS(), 0.2);
+        assertEquals(1.0, limits.skewS(5), 0.1);
+    }
+
+    @Test
+    void rows_that_start_and_stop_in_turn_and_follow_the_speed_together_run_to_a_sloped_end() {
+        assertEquals(0, inTurn(0).skewS());
     }
 }
