@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param timeS times of the path, epoch seconds; empty while the times or places can't be read
  * @param latDeg latitudes of the path
  * @param lonDeg longitudes of the path
+ * @param flowing true where liquid flowed at a place of the path; empty while the flows are not known
  * @param gaps number of silences that a report does not bridge
  * @param flowingM distance with liquid flowing, m; NaN while the flows are not known
  * @param rows number of rows with a flow; 0 while they are not known
@@ -48,6 +49,7 @@ public record LogSurvey(
         double[] timeS,
         double[] latDeg,
         double[] lonDeg,
+        boolean[] flowing,
         int gaps,
         double flowingM,
         int rows,
@@ -184,6 +186,7 @@ public record LogSurvey(
                     at.timeS,
                     at.latDeg,
                     at.lonDeg,
+                    new boolean[0],
                     0,
                     Double.NaN,
                     0,
@@ -196,12 +199,18 @@ public record LogSurvey(
         double[] timeS = new double[file.plan().isUntimed() ? 0 : samples];
         double[] latDeg = new double[samples];
         double[] lonDeg = new double[samples];
+        List<double[]> flows = flows(file);
+        boolean[] flowing = new boolean[flows.isEmpty() ? 0 : samples];
         for (int i = 0; i < samples; i++) {
+            int at = i * every;
             if (timeS.length > 0) {
                 timeS[i] = log.timeS[Math.min(log.records - 1, i == samples - 1 ? log.records - 1 : i * every)];
             }
-            latDeg[i] = log.latDeg[i * every];
-            lonDeg[i] = log.lonDeg[i * every];
+            latDeg[i] = log.latDeg[at];
+            lonDeg[i] = log.lonDeg[at];
+            if (flowing.length > 0) {
+                flowing[i] = flows.stream().anyMatch(flow -> flow[at] > 0);
+            }
         }
         return new LogSurvey(
                 name,
@@ -213,6 +222,7 @@ public record LogSurvey(
                 timeS,
                 latDeg,
                 lonDeg,
+                flowing,
                 gaps(file),
                 flowingM(file),
                 file.plan().outlets(),
@@ -230,15 +240,21 @@ public record LogSurvey(
         return gaps;
     }
 
-    /** Distance over which any flow was above zero, m; NaN without flows. */
-    private static double flowingM(FileLog file) {
-        RawLog log = file.log();
+    /** Flows by record, one column for each row or meter. */
+    private static List<double[]> flows(FileLog file) {
         List<double[]> flows = new ArrayList<>();
         for (int k = 0; k < file.reader().numberColumns().size(); k++) {
             if (file.reader().numberColumns().get(k).role().quantity() == LogQuantity.FLOW) {
-                flows.add(log.numbers[k]);
+                flows.add(file.log().numbers[k]);
             }
         }
+        return flows;
+    }
+
+    /** Distance over which any flow was above zero, m; NaN without flows. */
+    private static double flowingM(FileLog file) {
+        RawLog log = file.log();
+        List<double[]> flows = flows(file);
         if (flows.isEmpty() || log.records < 2) {
             return Double.NaN;
         }

@@ -7,7 +7,7 @@
  *
  * <p>A map of areas with a rate each has no path: {@link AreaLog} reads it.
  *
- * <p>For other packages: {@link AreaLog}, {@link Inspection}, {@link LogReader}, {@link LogReading}, {@link LogSurvey},
+ * <p>For other packages: {@link AreaLog}, {@link Inspection}, {@link LogCut}, {@link LogReader}, {@link LogReading}, {@link LogSurvey},
  * {@link LogTable}, {@link MapLog}, {@link Metering}.
  */
 @NullMarked

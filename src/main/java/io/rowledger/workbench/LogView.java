@@ -1,10 +1,8 @@
 package io.rowledger.workbench;
 
-import io.rowledger.analysis.FieldParts;
 import io.rowledger.batch.FieldFiles;
 import io.rowledger.digest.Sha256;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.geo.LocalPlane;
 import io.rowledger.log.LogSurvey;
 import io.rowledger.log.header.LogOptions;
 import java.io.IOException;
@@ -17,7 +15,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.locationtech.jts.geom.Envelope;
 
 /** The screen of the logs: where each ran, when, how much, and what speaks against its being of this field. */
 final class LogView {
@@ -39,6 +36,7 @@ final class LogView {
      * @param zone time zone: the rig file's, else proposed from the position, else empty
      * @param zoneSaid true if the rig file has the zone
      * @param apartM distance between parts of the work, m; 0 if all can be one field
+     * @param places number of those parts
      * @param hasRig true if the field has a rig file
      * @param bars names of the saved bars
      * @param others names of files in the field's folder that are neither logs nor maps nor the rig file
@@ -48,6 +46,7 @@ final class LogView {
             String zone,
             boolean zoneSaid,
             long apartM,
+            int places,
             boolean hasRig,
             List<String> bars,
             List<String> others) {}
@@ -89,19 +88,14 @@ final class LogView {
         LogOptions options = FieldStore.logOptions(field);
         Map<String, String> digests = new HashMap<>();
         List<LogLine> lines = new ArrayList<>();
-        List<Envelope> parts = new ArrayList<>();
-        LocalPlane plane = null;
+        WorkPlaces places = new WorkPlaces();
         String zone = "";
         for (Path log : field.logs()) {
             String file = String.valueOf(log.getFileName());
             try {
                 LogSurvey survey = surveys.of(log, options, Surveys.spacingM(store.rig(field)));
                 zone = zone.isEmpty() ? survey.zone() : zone;
-                if (plane == null && survey.latDeg().length > 0) {
-                    plane = new LocalPlane(survey.latDeg()[0], survey.lonDeg()[0]);
-                }
-                List<Double> path = plane == null ? List.of() : path(survey, plane, parts);
-                lines.add(line(file, survey, path, sameAs(log, file, digests)));
+                lines.add(line(file, survey, places.add(survey), sameAs(log, file, digests)));
             } catch (UnusableInputException e) {
                 lines.add(new LogLine(
                         file,
@@ -124,7 +118,8 @@ final class LogView {
                 lines,
                 said == null ? zone : said,
                 said != null,
-                apartM(parts),
+                places.apartM(),
+                places.count(),
                 field.rig() != null,
                 bars.all().stream().map(SavedBars.SavedBar::name).toList(),
                 others(field));
@@ -169,47 +164,5 @@ final class LogView {
             return null;
         }
         return digests.putIfAbsent(Sha256.of(log), file);
-    }
-
-    /** The path on the plane; its parts between which the machine was out of sight are added to those of other logs. */
-    private static List<Double> path(LogSurvey survey, LocalPlane plane, List<Envelope> parts) {
-        List<Double> path = new ArrayList<>();
-        double[] at = new double[2];
-        Envelope part = new Envelope();
-        double eastM = Double.NaN;
-        double northM = Double.NaN;
-        for (int i = 0; i < survey.latDeg().length; i++) {
-            plane.forward(survey.latDeg()[i], survey.lonDeg()[i], at);
-            if (Math.hypot(at[0] - eastM, at[1] - northM) > FieldParts.MAX_APART_M) {
-                join(parts, part);
-                part = new Envelope();
-            }
-            eastM = at[0];
-            northM = at[1];
-            part.expandToInclude(eastM, northM);
-            path.add(Math.round(eastM * 10) / 10.0);
-            path.add(Math.round(northM * 10) / 10.0);
-        }
-        join(parts, part);
-        return path;
-    }
-
-    private static void join(List<Envelope> parts, Envelope part) {
-        if (part.isNull()) {
-            return;
-        }
-        for (int i = 0; i < parts.size(); ) {
-            if (parts.get(i).distance(part) <= FieldParts.MAX_APART_M) {
-                part.expandToInclude(parts.remove(i));
-                i = 0;
-            } else {
-                i++;
-            }
-        }
-        parts.add(part);
-    }
-
-    private static long apartM(List<Envelope> parts) {
-        return parts.size() > 1 ? Math.round(parts.get(0).distance(parts.get(1))) : 0;
     }
 }

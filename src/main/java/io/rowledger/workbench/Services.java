@@ -39,6 +39,7 @@ final class Services implements AutoCloseable {
     private final FieldResults results;
     private final SeasonView season;
     private final LogView logs;
+    private final FieldSplit splits;
     private final ColumnView columns;
     private final RigView rigs;
     private final Drive drive;
@@ -59,6 +60,7 @@ final class Services implements AutoCloseable {
         SavedBars bars = new SavedBars(folder);
         this.season = new SeasonView(store, results, bars);
         this.logs = new LogView(store, surveys, bars);
+        this.splits = new FieldSplit(store, surveys);
         this.columns = new ColumnView(store, surveys);
         this.rigs = new RigView(store, surveys, bars);
         this.drive = new Drive(store, () -> look(ZoneOffset.UTC));
@@ -101,6 +103,10 @@ final class Services implements AutoCloseable {
         routes.add(Route.of("POST", "/api/fields/{}/files/{}/away", this::putAway));
         routes.add(Route.of(
                 "GET", "/api/fields/{}/logs", call -> logs.logs(call.parts().get(0))));
+        routes.add(Route.of(
+                "POST",
+                "/api/fields/{}/split",
+                call -> splits.split(call.parts().get(0))));
         routes.add(Route.of(
                 "GET",
                 "/api/fields/{}/columns",

@@ -103,7 +103,7 @@
       R.fill(main,
         R.title(field, 'workbench.step.logs'),
         R.dropBox(R.t('workbench.logs.drop'), function (files) { R.putFiles(field, files).then(again); }),
-        logs.apartM ? R.h('p.warn', null, R.t('workbench.logs.apart', R.reader().text('length', logs.apartM))) : null,
+        logs.apartM ? apart(field, logs, again) : null,
         severalDays(logs),
         logs.others.length ? R.h('p.warn', null, R.t('workbench.logs.others', logs.others.join(', '))) : null,
         logs.logs.length ? R.h('div.split2', null,
@@ -116,6 +116,22 @@
       main.setAttribute('data-loaded', 'logs');
     }, R.problem);
   };
+
+  /** Work in places far apart: fields of their own, by one click. */
+  function apart(field, logs, again) {
+    return R.h('div.warn', null,
+      R.h('p', null, R.t('workbench.logs.apart', R.reader().text('length', logs.apartM))),
+      R.button(R.t('workbench.logs.split', logs.places), function () {
+        R.ask(R.t('workbench.logs.splitAsk', field), R.t('workbench.logs.split', logs.places), R.t('workbench.keep')).then(function (yes) {
+          if (yes) {
+            R.call('POST', R.fieldPath(field, 'split'), {}).then(function (split) {
+              R.tell(R.t('workbench.logs.splitDone', split.fields.join(', ')));
+              again();
+            }, R.problem);
+          }
+        });
+      }));
+  }
 
   function severalDays(logs) {
     var units = R.reader(logs.zone);
