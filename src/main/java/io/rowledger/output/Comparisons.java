@@ -26,6 +26,13 @@ public final class Comparisons {
                     .expected("one of " + before.rows() + " rows as in the job before")
                     .hint("compare two jobs of the same bar");
         }
+        if (before.products().isEmpty() || after.products().isEmpty()) {
+            throw UnusableInputException.found((after.products().isEmpty() ? "a job" : "an earlier job")
+                            + " whose log is a map of areas: single rows " + "are not in it, and none was checked")
+                    .inFile(folder.toString())
+                    .expected("two jobs whose logs have a flow or a rate for each row or meter")
+                    .hint("compare the jobs of two logs of the same bar; season puts jobs of any kind side by side");
+        }
         boolean common = before.products().stream()
                 .anyMatch(old ->
                         after.products().stream().anyMatch(now -> now.key().equals(old.key())));

@@ -39,10 +39,6 @@ final class RowsSummary {
         Message named() {
             return Message.of("words.summary.row", rows, Message.percent(pct));
         }
-
-        static int count(List<Deviation> all) {
-            return all.stream().mapToInt(each -> each.rows.size()).sum();
-        }
     }
 
     /** Fewest rows or meters that can be off together: of two, one may be right. */
@@ -108,6 +104,19 @@ final class RowsSummary {
         return !act.isEmpty() ? Grade.OFF : !watch.isEmpty() ? Grade.NEARLY : Grade.FINE;
     }
 
+    /** True if a meter serves several rows: then the figures are of meters, and single rows are not known. */
+    private boolean isShared() {
+        return job.log().metering(product) == Metering.SHARED;
+    }
+
+    private Message one() {
+        return Message.of(isShared() ? "words.summary.one.meter" : "words.summary.one.row");
+    }
+
+    private Message many() {
+        return Message.of(isShared() ? "words.summary.many.meter" : "words.summary.many.row");
+    }
+
     private boolean isBar() {
         return job.log().metering(product) == Metering.WHOLE_BAR && job.rates().volumeL(product) > 0;
     }
@@ -118,6 +127,10 @@ final class RowsSummary {
      * @param plain true if another answer stands before this one: then without yes, nearly or no
      */
     Message paragraph(boolean plain) {
+        return isShared() && !all.isEmpty() ? Message.of("words.summary.shared", answer(plain)) : answer(plain);
+    }
+
+    private Message answer(boolean plain) {
         if (job.log().isOffScale()) {
             return Message.of(
                     "words.summary.offScale",
@@ -145,15 +158,16 @@ final class RowsSummary {
         if (!act.isEmpty()) {
             sentences.add(Message.of(
                     hasTarget ? "words.summary.actTarget" : "words.summary.actMean",
-                    Deviation.count(act),
-                    Deviation.count(all),
+                    act.size(),
+                    all.size(),
                     Limits.wholePct(Limits.ACT_PCT),
-                    named(act)));
+                    named(act),
+                    many()));
         }
         if (!watch.isEmpty()) {
             sentences.add(watch());
         }
-        int fine = Deviation.count(all) - Deviation.count(act) - Deviation.count(watch);
+        int fine = all.size() - act.size() - watch.size();
         if (fine > 0) {
             sentences.add(Message.of("words.summary.others", fine, Limits.wholePct(Limits.WATCH_PCT)));
         }
@@ -175,15 +189,16 @@ final class RowsSummary {
         double barPct = ProductSums.of(job.rates(), job.coverage(), product).deviationPct();
         double leastPct = all.get(all.size() - 1).pct;
         double mostPct = all.get(0).pct;
-        int rows = Deviation.count(all);
+        int rows = all.size();
         return Math.abs(mostPct - leastPct) < ALIKE_PCT
-                ? Message.of("words.summary.alike", rows, Message.percent(barPct))
+                ? Message.of("words.summary.alike", rows, Message.percent(barPct), many())
                 : Message.of(
                         "words.summary.together",
                         rows,
                         Message.percent(barPct),
                         Message.percent(leastPct),
-                        Message.percent(mostPct));
+                        Message.percent(mostPct),
+                        many());
     }
 
     /** What the one meter of the bar shows; it says nothing about single rows. */
@@ -208,13 +223,15 @@ final class RowsSummary {
                     Limits.wholePct(Limits.WATCH_PCT),
                     all.get(0).rows,
                     Message.percent(all.get(0).pct),
-                    unknown);
+                    unknown,
+                    one());
         }
         boolean known = unsure(job, product).isEmpty() && !manyDropped && !plain;
         String key = hasTarget
                 ? (known ? "words.summary.yesTarget" : "words.summary.readsTarget")
                 : (known ? "words.summary.yesMean" : "words.summary.readsMean");
-        return Message.of(key, Limits.wholePct(Limits.WATCH_PCT), all.get(0).rows, Message.percent(all.get(0).pct));
+        return Message.of(
+                key, Limits.wholePct(Limits.WATCH_PCT), all.get(0).rows, Message.percent(all.get(0).pct), one());
     }
 
     private Message watch() {
@@ -223,11 +240,12 @@ final class RowsSummary {
                 : hasTarget ? "words.summary.watchTarget" : "words.summary.watchMean";
         return Message.of(
                 key,
-                Deviation.count(watch),
-                Deviation.count(all),
+                watch.size(),
+                all.size(),
                 Limits.wholePct(Limits.WATCH_PCT),
                 Limits.wholePct(Limits.ACT_PCT),
-                named(watch));
+                named(watch),
+                many());
     }
 
     private static Message named(List<Deviation> rows) {

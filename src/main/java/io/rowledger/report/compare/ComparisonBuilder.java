@@ -137,9 +137,15 @@ final class ComparisonBuilder {
         int gone = matching.gone().size();
         int remaining = matching.remaining().size();
         int untested = matching.notTested().size();
-        Message fresh = Message.of("compare.verdict.fresh", matching.fresh().size());
+        boolean laterUnchecked = matching.fresh().isEmpty() && !isChecked(after);
+        Message fresh = laterUnchecked
+                ? Message.of("compare.verdict.laterUnchecked")
+                : Message.of("compare.verdict.fresh", matching.fresh().size());
         if (gone + remaining + untested == 0) {
-            return Message.of("compare.verdict.nothingBefore", fresh);
+            boolean checked = isChecked(before);
+            return laterUnchecked && !checked
+                    ? Message.of("compare.verdict.noneChecked")
+                    : Message.of(checked ? "compare.verdict.nothingBefore" : "compare.verdict.earlierUnchecked", fresh);
         }
         List<Message> parts = new ArrayList<>();
         if (gone > 0) {
@@ -157,6 +163,12 @@ final class ComparisonBuilder {
                 before.findings().size(),
                 parts,
                 fresh);
+    }
+
+    /** Returns true if some row of a job was held against the others. */
+    private static boolean isChecked(SavedDiagnosis job) {
+        return job.products().stream()
+                .anyMatch(product -> product.rows().stream().anyMatch(row -> row.evaluatedS() > 0));
     }
 
     private static Message yesOrNo(int gone, int remaining, int untested) {
