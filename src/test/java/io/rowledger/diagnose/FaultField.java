@@ -79,6 +79,12 @@ public final class FaultField {
     }
 
     public Diagnosis with(Path folder, SimFault... faults) {
+        write(folder, faults);
+        return Judging.of(folder);
+    }
+
+    /** Writes {@code log.csv} and {@code rig.yaml}. */
+    public void write(Path folder, SimFault... faults) {
         Scenario scenario = new Scenario(71, RIG, layout)
                 .gnss(GnssModel.rtk(5))
                 .metering(metering)
@@ -89,7 +95,6 @@ public final class FaultField {
             scenario.fault(fault);
         }
         scenario.run().writeTo(folder);
-        return Judging.of(folder);
     }
 
     /** The only finding, of this kind and these rows, fit to be printed. */
