@@ -38,6 +38,12 @@ final class Costs {
     /** Shortest time for which a row or bar must be evaluated to be reported, s. */
     private static final double MIN_EVALUATED_S = 60;
 
+    /** Shortest time over which the bar must be off to be reported where it is on target over the job, s. */
+    private static final double MIN_SPELL_S = 300;
+
+    /** How much farther off it must then be (1): of all spells of a job the worst is taken. */
+    private static final double SPELL = 0.02;
+
     /** Share of the target below which the bar gives nothing (1). */
     private static final double NOTHING = 0.1;
 
@@ -245,9 +251,20 @@ final class Costs {
             }
             add(found, r + 1, own, implied, seconds, e.limits.resolutionOfMean(r));
         }
-        double own = 0;
-        double due = 0;
-        double seconds = 0;
+        addBar(found, cases, unsteady);
+        return found;
+    }
+
+    /** Adds the bar if it was off over the whole job, or else the spell in which it was off most. */
+    private void addBar(List<Deviation> found, List<Case> cases, BitSet unsteady) {
+        BarSpell all = new BarSpell();
+        // Too little and too much beyond a limit, each summed as long as the sum is not negative.
+        BarSpell little = new BarSpell();
+        BarSpell much = new BarSpell();
+        BarSpell worst = new BarSpell();
+        // Rounding of many rows partly cancels in their median.
+        double rounding = e.limits.resolutionOfMean() / Math.sqrt(Math.max(1, e.rows()));
+        double limit = Deviation.limit(rounding) + SPELL;
         for (int j = 0; j < e.work.n; j++) {
             double target = e.ratios.targetLPerM2[j] * e.work.speedMps[j];
             // A bar that gives nothing has no median of delivering rows, but a share of its target.
@@ -257,15 +274,65 @@ final class Costs {
                     && flux >= 0
                     && !unsteady.get(j)
                     && cases.stream().noneMatch(of(e.work.timeS[j]));
-            own += counts ? flux * e.work.durationS[j] : 0;
-            due += counts ? target * e.work.durationS[j] : 0;
-            seconds += counts ? e.work.durationS[j] : 0;
+            if (counts) {
+                all.add(j, flux, target);
+                little = little.beyond(-1, limit) < 0 ? new BarSpell() : little;
+                much = much.beyond(1, limit) < 0 ? new BarSpell() : much;
+                little.add(j, flux, target);
+                much.add(j, flux, target);
+                worst = little.beyond(-1, limit) > worst.most(limit) ? little.copy() : worst;
+                worst = much.beyond(1, limit) > worst.most(limit) ? much.copy() : worst;
+            }
         }
         double widthM = Arrays.stream(e.work.bandM).sum();
-        // Rounding of many rows partly cancels in their median.
-        double rounding = e.limits.resolutionOfMean() / Math.sqrt(Math.max(1, e.rows()));
-        add(found, 0, own * widthM, due * widthM, seconds, rounding);
-        return found;
+        int before = found.size();
+        add(found, 0, all.own * widthM, all.due * widthM, all.seconds, rounding);
+        if (found.size() == before && worst.seconds >= MIN_SPELL_S && Math.abs(worst.own / worst.due - 1) > limit) {
+            found.add(new Deviation(
+                            e.ratios.product,
+                            0,
+                            worst.own / worst.due - 1,
+                            limit,
+                            (worst.own - worst.due) * widthM,
+                            worst.seconds)
+                    .between(e.work.timeS[worst.from], e.work.timeS[worst.to]));
+        }
+    }
+
+    /** Liquid per meter of width over entries one after the other, and its target, L/m. */
+    private final class BarSpell {
+        private int from = -1;
+        private int to;
+        private double own;
+        private double due;
+        private double seconds;
+
+        void add(int j, double flux, double target) {
+            from = from < 0 ? j : from;
+            to = j;
+            own += flux * e.work.durationS[j];
+            due += target * e.work.durationS[j];
+            seconds += e.work.durationS[j];
+        }
+
+        /** How much more (sign 1) or less (sign -1) than the target by more than a limit, L/m. */
+        double beyond(int sign, double limit) {
+            return sign * (own - due) - limit * due;
+        }
+
+        double most(double limit) {
+            return Math.max(beyond(-1, limit), beyond(1, limit));
+        }
+
+        BarSpell copy() {
+            BarSpell copy = new BarSpell();
+            copy.from = from;
+            copy.to = to;
+            copy.own = own;
+            copy.due = due;
+            copy.seconds = seconds;
+            return copy;
+        }
     }
 
     /** True for a row that is off by itself: a sloped headland and covered ground shut its neighbors off as well. */

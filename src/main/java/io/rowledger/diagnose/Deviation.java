@@ -14,6 +14,8 @@ import java.util.List;
  * @param evaluatedS time it was evaluated over, s
  * @param meter number of the meter, from 1, where it feeds several rows; else 0
  * @param together the rows of that meter, from 1; else empty
+ * @param fromS begin of the spell in which the bar was off, epoch seconds; NaN for the whole job
+ * @param toS its end
  */
 public record Deviation(
         int product,
@@ -23,7 +25,9 @@ public record Deviation(
         double volumeL,
         double evaluatedS,
         int meter,
-        List<Integer> together) {
+        List<Integer> together,
+        double fromS,
+        double toS) {
     /** Meters differ by less than this, as a fraction; common practice, no source. */
     private static final double METERS = 0.05;
 
@@ -34,12 +38,22 @@ public record Deviation(
 
     /** A row with a meter of its own, or the bar. */
     public Deviation(int product, int row, double fraction, double limit, double volumeL, double evaluatedS) {
-        this(product, row, fraction, limit, volumeL, evaluatedS, 0, List.of());
+        this(product, row, fraction, limit, volumeL, evaluatedS, 0, List.of(), Double.NaN, Double.NaN);
     }
 
     /** The same of all rows of a meter, which the log can't tell apart; {@code allL} of all of them together. */
     Deviation ofMeter(int number, List<Integer> rows, double allL) {
-        return new Deviation(product, row, fraction, limit, allL, evaluatedS, number, rows);
+        return new Deviation(product, row, fraction, limit, allL, evaluatedS, number, rows, fromS, toS);
+    }
+
+    /** True for the bar in a part of the job. */
+    public boolean isSpell() {
+        return !Double.isNaN(fromS);
+    }
+
+    /** The same between two times, epoch seconds. */
+    Deviation between(double beginS, double endS) {
+        return new Deviation(product, row, fraction, limit, volumeL, evaluatedS, meter, together, beginS, endS);
     }
 
     /**
@@ -60,6 +74,14 @@ public record Deviation(
                     Message.percent(100 * (1 + fraction)),
                     Message.duration(evaluatedS),
                     together);
+        }
+        if (isSpell()) {
+            return Message.of(
+                    "findings.unexplained.barSpell",
+                    Message.time(fromS),
+                    Message.time(toS),
+                    Message.percent(100 * (1 + fraction)),
+                    Message.duration(evaluatedS));
         }
         return row == 0
                 ? Message.of(

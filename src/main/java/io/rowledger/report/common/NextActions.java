@@ -2,6 +2,7 @@ package io.rowledger.report.common;
 
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.diagnose.Deviation;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
@@ -224,12 +225,25 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
                 candidates.add(check(List.of(), messages.text("words.action.offScale"), Double.POSITIVE_INFINITY));
                 return;
             }
+            if (!barNamed) {
+                barSpells();
+            }
             for (int p = 0; p < job.rig().products().size() && !barNamed; p++) {
                 ProductSums sums = ProductSums.of(job.rates(), job.coverage(), p);
                 if (job.log().metering(p) == Metering.WHOLE_BAR) {
                     bar(sums);
                 } else {
                     rows(sums, p, findings);
+                }
+            }
+        }
+
+        /** Spells in which the bar was off, where its sum over the job is not. */
+        private void barSpells() {
+            for (Deviation spell : diagnosis.unexplained()) {
+                if (spell.isSpell()) {
+                    String text = messages.text("words.action.barSpell", spell.text());
+                    candidates.add(check(List.of(), text, Math.abs(spell.volumeL())));
                 }
             }
         }
