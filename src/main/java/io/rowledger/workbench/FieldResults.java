@@ -34,8 +34,6 @@ final class FieldResults {
     private static final int HEAD_BYTES = 1 << 20;
 
     private static final Pattern VERDICT = Pattern.compile("<p class=\"verdict\">([^<]*)</p>");
-    private static final Pattern READER =
-            Pattern.compile("<div data-in=\"us\".*?(?=<div data-in=\"metric\"|$)", Pattern.DOTALL);
     private static final Pattern PICTURE =
             Pattern.compile("<svg class=\"picture\" viewBox=\"0 0 (\\d+) (\\d+)\".*?</svg>", Pattern.DOTALL);
     private static final Pattern TEXTS = Pattern.compile("id=\"job-texts\">([A-Za-z0-9+/=]*)<");
@@ -44,17 +42,51 @@ final class FieldResults {
     private static final int MAX_TEXTS_BYTES = 1 << 24;
 
     private static final Pattern SHAPE =
-            Pattern.compile("<path class=\"([a-z]+)\" fill-rule=\"evenodd\" d=\"([MLZ0-9. -]*)\"/>");
+            Pattern.compile("<path class=\"([a-z]+)\" fill-rule=\"evenodd\" d=\"([MLZmlz0-9. -]*)\"/>");
 
     private final SeasonFolder folder;
-    private final Map<Path, Read> cache = new ConcurrentHashMap<>();
+    /** Read once, each when it is asked for: a season may have 200 fields. */
+    private final Cache<Result> english = new Cache<>();
+
+    private final Cache<Result> spanish = new Cache<>();
+    private final Cache<Picture> pictures = new Cache<>();
 
     FieldResults(SeasonFolder folder) {
         this.folder = folder;
     }
 
-    /** A field's results with the time of the file that they were read from. */
-    private record Read(FileTime time, Result english, Result spanish, Picture picture) {}
+    /** What was read from results folders, with the times of the files that it was read from. */
+    private static final class Cache<T> {
+        private final Map<Path, Timed<T>> kept = new ConcurrentHashMap<>();
+
+        private record Timed<T>(FileTime time, T value) {}
+
+        /** Reads from a results folder. */
+        private interface Reading<T> {
+            T of(Path place, Path summary) throws IOException;
+        }
+
+        /** Returns what was read before from the same file, or reads it; null where there are no results. */
+        @Nullable
+        T get(Path place, Reading<T> reading) {
+            Path summary = place.resolve(ResultFile.SUMMARY.fileName());
+            try {
+                if (!Files.isRegularFile(summary, LinkOption.NOFOLLOW_LINKS)) {
+                    return null;
+                }
+                FileTime time = Files.getLastModifiedTime(summary);
+                Timed<T> before = kept.get(place);
+                if (before != null && before.time.equals(time)) {
+                    return before.value;
+                }
+                T value = reading.of(place, summary);
+                kept.put(place, new Timed<>(time, value));
+                return value;
+            } catch (IOException | UnusableInputException e) {
+                return null;
+            }
+        }
+    }
 
     /**
      * The results of a field.
@@ -112,11 +144,9 @@ final class FieldResults {
     /** Returns the results of a field in English or Spanish, or null while there are none. */
     @Nullable
     Result of(String field, Locale language) {
-        Read read = read(field);
-        if (read == null) {
-            return null;
-        }
-        return language.getLanguage().equals("es") ? read.spanish : read.english;
+        return language.getLanguage().equals("es")
+                ? spanish.get(folder(field), this::spanish)
+                : english.get(folder(field), FieldResults::english);
     }
 
     /** True if a file of the field is newer than its results. */
@@ -142,31 +172,12 @@ final class FieldResults {
 
     /** Returns the map of a field's results; without shapes while there are none. */
     Picture picture(String field) {
-        Read read = read(field);
-        return read == null ? new Picture(1, 1, List.of()) : read.picture;
+        Picture picture =
+                pictures.get(folder(field), (place, summary) -> pictureIn(head(place.resolve(ReviewPage.FILE))));
+        return picture == null ? new Picture(1, 1, List.of()) : picture;
     }
 
-    private @Nullable Read read(String field) {
-        Path place = folder(field);
-        Path summary = place.resolve(ResultFile.SUMMARY.fileName());
-        try {
-            if (!Files.isRegularFile(summary, LinkOption.NOFOLLOW_LINKS)) {
-                return null;
-            }
-            FileTime time = Files.getLastModifiedTime(summary);
-            Read before = cache.get(place);
-            if (before != null && before.time.equals(time)) {
-                return before;
-            }
-            Read read = read(place, summary, time);
-            cache.put(place, read);
-            return read;
-        } catch (IOException | UnusableInputException e) {
-            return null;
-        }
-    }
-
-    private Read read(Path place, Path summary, FileTime time) throws IOException {
+    private static Result english(Path place, Path summary) throws IOException {
         BatchFigures figures = SummaryReader.figures(place);
         SeasonJob job = figures.job();
         List<Action> actions = new ArrayList<>();
@@ -174,8 +185,7 @@ final class FieldResults {
             actions.add(new Action(
                     action.path("title").asText(), action.path("text").asText()));
         }
-        String page = head(place.resolve(ReviewPage.FILE));
-        Result result = new Result(
+        return new Result(
                 orNull(job.startS()),
                 job.zone().getId(),
                 orNull(job.coveredM2()),
@@ -183,15 +193,18 @@ final class FieldResults {
                 orNull(figures.overlapM2()),
                 orNull(figures.volumeL()),
                 orNull(job.nitrogenKg()),
-                verdict(page),
+                verdict(head(place.resolve(ReviewPage.FILE))),
                 actions,
                 files(place));
-        String spanish = text(page, "es-us");
-        return new Read(
-                time,
-                result,
-                spanish.isEmpty() ? result : result.in(verdict(spanish), actions(spanish)),
-                pictureIn(page));
+    }
+
+    private Result spanish(Path place, Path summary) throws IOException {
+        Result result = english.get(place, FieldResults::english);
+        if (result == null) {
+            throw new IOException("the results have just been replaced");
+        }
+        String words = text(head(place.resolve(ReviewPage.FILE)), "es-us");
+        return words.isEmpty() ? result : result.in(verdict(words), actions(words));
     }
 
     /** The page's body in another language, which it holds packed; empty if it has none. */
@@ -202,7 +215,10 @@ final class FieldResults {
         }
         byte[] packed = Base64.getDecoder().decode(texts.group(1));
         try (InputStream in = new InflaterInputStream(new ByteArrayInputStream(packed))) {
-            return Json.tree(in.readNBytes(MAX_TEXTS_BYTES)).path(name).asText("");
+            return Json.tree(in.readNBytes(MAX_TEXTS_BYTES))
+                    .path("bodies")
+                    .path(name)
+                    .asText("");
         }
     }
 
@@ -229,10 +245,8 @@ final class FieldResults {
     }
 
     private static List<String> verdict(String page) {
-        Matcher reader = READER.matcher(page);
-        String part = reader.find() ? reader.group() : page;
         List<String> sentences = new ArrayList<>();
-        Matcher verdict = VERDICT.matcher(part);
+        Matcher verdict = VERDICT.matcher(page);
         while (verdict.find()) {
             sentences.add(plain(verdict.group(1)));
         }

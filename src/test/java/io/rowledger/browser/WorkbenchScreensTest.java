@@ -47,6 +47,8 @@ class WorkbenchScreensTest {
             screens(browser, person, "phone");
             browser.driver.executeScript("location.hash = '#/'");
             person.see("main[data-shown=season][data-loaded]");
+            assertTrue(
+                    person.sees("[data-field='Sample plugged row'] svg.picture path.covered"), "no map of the field");
             person.clickText("Español");
             person.see("html[lang=es] main[data-shown=season][data-loaded]");
             assertTrue(person.text("main h1").equals("Temporada"), person.all());
