@@ -7,7 +7,6 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.setup.SetupCheck;
 import io.rowledger.diagnose.setup.SetupChecks;
 import io.rowledger.diagnose.setup.SetupFindings;
-import io.rowledger.finding.Finding;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.AreaLog;
 import io.rowledger.log.LogReader;
@@ -108,8 +107,9 @@ public final class Pipeline {
     private static List<MeterFault> meterFaults(Diagnosis diagnosis, LogTable log) {
         List<MeterFault> faults = new ArrayList<>();
         boolean corroborated = corroborated(log);
-        for (Finding finding : diagnosis.findings()) {
-            MeterFault.of(finding, corroborated).ifPresent(faults::add);
+        for (int i = 0; i < diagnosis.findings().size(); i++) {
+            MeterFault.of(diagnosis.findings().get(i), diagnosis.productsOf(i), corroborated)
+                    .ifPresent(faults::add);
         }
         return faults;
     }

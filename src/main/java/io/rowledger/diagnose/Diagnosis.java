@@ -4,8 +4,12 @@ import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.finding.Finding;
+import io.rowledger.finding.FindingKind;
+import io.rowledger.rate.DeviationLimits;
 import io.rowledger.text.Message;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * What the rows' flows say about the machine.
@@ -38,6 +42,9 @@ public record Diagnosis(
 
     /** Rows and bars within this of the others and the target need no word, as a fraction. */
     private static final double MAX_UNTOLD = 0.08;
+
+    /** Fraction of a finding's time in which its rows must be off for it to show in another product; common practice, no source. */
+    private static final double MIN_OFF_SHARE = 0.2;
 
     /** Copies the lists and checks that every finding has its window, figures and flag. */
     public Diagnosis {
@@ -101,5 +108,41 @@ public record Diagnosis(
     public boolean allClear() {
         boolean idle = notes.stream().anyMatch(note -> note.key().equals(DRIVEN_WITHOUT_FLOW));
         return !alsoNoticed.contains(false) && unexplained.isEmpty() && resolvable <= MAX_UNTOLD && !idle;
+    }
+
+    /**
+     * Products, from 0, in which finding i shows, its own always: a cause common to several products, such as a row's hose or
+     * valve, is one finding.
+     */
+    public List<Integer> productsOf(int i) {
+        Finding finding = findings.get(i);
+        if (finding.kind() == FindingKind.DROP_OFFSET || finding.kind() == FindingKind.SIDE_OFFSET) {
+            // The place of the bar is common to all products.
+            return IntStream.range(0, pictures.size()).boxed().toList();
+        }
+        int own = windows.get(i).product();
+        List<Integer> in = new ArrayList<>();
+        for (int p = 0; p < pictures.size(); p++) {
+            if (p == own || shows(pictures.get(p), finding)) {
+                in.add(p);
+            }
+        }
+        return in;
+    }
+
+    private static boolean shows(RowTime picture, Finding finding) {
+        int evaluated = 0;
+        int off = 0;
+        for (int b = 0; b < picture.bins(); b++) {
+            if (picture.endS(b) <= finding.fromS() || picture.startS(b) >= finding.toS()) {
+                continue;
+            }
+            for (int row : finding.rows()) {
+                double deviation = picture.deviation(row - 1, b);
+                evaluated += Double.isNaN(deviation) ? 0 : 1;
+                off += Math.abs(deviation) > DeviationLimits.WATCH ? 1 : 0;
+            }
+        }
+        return evaluated > 0 && off >= MIN_OFF_SHARE * evaluated;
     }
 }

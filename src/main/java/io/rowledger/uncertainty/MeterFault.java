@@ -6,15 +6,15 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A finding that puts the metered volumes of rows in question for a time, of all products: a healthy meter gives what the other
- * rows mean, so that the fault of another product's meter leaves its bounds as they are.
+ * A finding that puts the metered volumes of rows in question for a time, of the products in which it shows.
  *
+ * @param products from 0
  * @param kind of the finding
  * @param rows from 1; two for swapped channels
  * @param fromS start, epoch seconds
  * @param toS end, epoch seconds
  */
-public record MeterFault(FindingKind kind, List<Integer> rows, double fromS, double toS) {
+public record MeterFault(List<Integer> products, FindingKind kind, List<Integer> rows, double fromS, double toS) {
     /**
      * A row that delivers too little or too much may as well have a wrong meter if the finding is less certain than this: an
      * interval that should hold the truth in {@value Intervals#LEVEL_PCT} of 100 jobs has to allow for it.
@@ -29,16 +29,18 @@ public record MeterFault(FindingKind kind, List<Integer> rows, double fromS, dou
 
     /** Copies the rows. */
     public MeterFault {
+        products = List.copyOf(products);
         rows = List.copyOf(rows);
     }
 
     /**
      * Returns the fault that a finding means for the meters; empty if it leaves them alone.
      *
+     * @param products in which it shows, from 0
      * @param corroborated true if a total meter or the rows' pressures are logged: without them a dead meter looks as a plugged
      *     row does, however certain it is that the figures fell to nothing
      */
-    public static Optional<MeterFault> of(Finding finding, boolean corroborated) {
+    public static Optional<MeterFault> of(Finding finding, List<Integer> products, boolean corroborated) {
         boolean meter =
                 switch (finding.kind()) {
                     case METER_DROPOUT, METER_STUCK, METER_SCALE ->
@@ -52,7 +54,7 @@ public record MeterFault(FindingKind kind, List<Integer> rows, double fromS, dou
                     default -> false;
                 };
         return meter
-                ? Optional.of(new MeterFault(finding.kind(), finding.rows(), finding.fromS(), finding.toS()))
+                ? Optional.of(new MeterFault(products, finding.kind(), finding.rows(), finding.fromS(), finding.toS()))
                 : Optional.empty();
     }
 

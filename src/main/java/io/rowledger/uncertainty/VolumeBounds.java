@@ -87,7 +87,7 @@ final class VolumeBounds {
             double ratio = rates.volumeL(p) / rates.meteredTargetL(p);
             meteredRatio[p] = Double.isFinite(ratio) && ratio > 0 ? ratio : 1;
             for (int r = 0; r < rows; r++) {
-                List<MeterFault> faults = faults(r);
+                List<MeterFault> faults = faults(p, r);
                 boolean clean = faults.isEmpty() && delivery.allKnown(p, r);
                 for (int i = 0; i < passes.size(); i++) {
                     sums[p][i][r] = clean ? new Sums() : sum(p, r, passes.get(i), faults);
@@ -96,10 +96,10 @@ final class VolumeBounds {
         }
     }
 
-    private List<MeterFault> faults(int r) {
+    private List<MeterFault> faults(int p, int r) {
         List<MeterFault> out = new ArrayList<>();
         for (MeterFault fault : job.faults()) {
-            if (fault.rows().contains(r + 1)) {
+            if (fault.products().contains(p) && fault.rows().contains(r + 1)) {
                 out.add(fault);
             }
         }

@@ -72,7 +72,7 @@ class FaultyMetersByHandTest {
     }
 
     private static MeterFault fault(FindingKind kind, double fromS, double toS, Integer... rows) {
-        return new MeterFault(kind, List.of(rows), fromS, toS);
+        return new MeterFault(List.of(0), kind, List.of(rows), fromS, toS);
     }
 
     private static double width(Interval interval) {
@@ -206,5 +206,10 @@ class FaultyMetersByHandTest {
         assertTrue(row.high() > 14.4 && row.high() < 16, row.toString());
         Intervals before = intervals(flows, fault(FindingKind.METER_SCALE, 1000, 2000, 1));
         assertFalse(before.rows().get(0).products().get(0).volumeL().holds(12));
+        // The meter of another product leaves the bounds of this one as they are.
+        Intervals other = intervals(flows, new MeterFault(List.of(1), FindingKind.METER_SCALE, List.of(1), 0, 200));
+        assertEquals(
+                intervals(flows).rows().get(0).products().get(0).volumeL(),
+                other.rows().get(0).products().get(0).volumeL());
     }
 }

@@ -21,7 +21,7 @@ class MeterFaultTest {
     @ParameterizedTest
     @EnumSource
     void a_kind_may_mean_a_meters_fault_if_an_unsure_finding_of_two_rows_does(FindingKind kind) {
-        assertEquals(MeterFault.of(unsure(kind), false).isPresent(), MeterFault.mayMean(kind));
+        assertEquals(MeterFault.of(unsure(kind), List.of(0), false).isPresent(), MeterFault.mayMean(kind));
     }
 
     @ParameterizedTest

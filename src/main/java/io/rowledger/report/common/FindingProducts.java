@@ -1,13 +1,8 @@
 package io.rowledger.report.common;
 
 import io.rowledger.diagnose.Diagnosis;
-import io.rowledger.diagnose.signal.RowTime;
-import io.rowledger.finding.Finding;
-import io.rowledger.finding.FindingKind;
 import io.rowledger.rig.Product;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,29 +10,14 @@ import org.jspecify.annotations.Nullable;
  * stands under the first.
  */
 public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
-    /** Fraction of a finding's time in which its rows must be off for it to show in another product; common practice, no source. */
-    private static final double MIN_OFF_SHARE = 0.2;
-
     /** Copies the list. */
     public FindingProducts {
         products = List.copyOf(products);
     }
 
-    /** Indices in rig order of the products in whose pictures finding i shows; its own always. */
+    /** Indices in rig order of the products in which finding i shows; its own always. */
     public List<Integer> of(int i) {
-        Finding finding = diagnosis.findings().get(i);
-        if (finding.kind() == FindingKind.DROP_OFFSET || finding.kind() == FindingKind.SIDE_OFFSET) {
-            // The place of the bar is common to all products.
-            return IntStream.range(0, products.size()).boxed().toList();
-        }
-        int own = diagnosis.windows().get(i).product();
-        List<Integer> in = new ArrayList<>();
-        for (int p = 0; p < diagnosis.pictures().size(); p++) {
-            if (p == own || shows(diagnosis.pictures().get(p), finding)) {
-                in.add(p);
-            }
-        }
-        return in;
+        return diagnosis.productsOf(i);
     }
 
     /** Key of the only product finding i shows in; null if it shows in several. */
@@ -54,21 +34,5 @@ public record FindingProducts(List<Product> products, Diagnosis diagnosis) {
         }
         List<String> names = in.stream().map(p -> products.get(p).name()).toList();
         return names.isEmpty() ? "" : String.join(", ", names) + ": ";
-    }
-
-    private static boolean shows(RowTime picture, Finding finding) {
-        int evaluated = 0;
-        int off = 0;
-        for (int b = 0; b < picture.bins(); b++) {
-            if (picture.endS(b) <= finding.fromS() || picture.startS(b) >= finding.toS()) {
-                continue;
-            }
-            for (int row : finding.rows()) {
-                double deviation = picture.deviation(row - 1, b);
-                evaluated += Double.isNaN(deviation) ? 0 : 1;
-                off += Math.abs(deviation) * 100 > Limits.WATCH_PCT ? 1 : 0;
-            }
-        }
-        return evaluated > 0 && off >= MIN_OFF_SHARE * evaluated;
     }
 }
