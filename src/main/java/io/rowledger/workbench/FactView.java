@@ -25,8 +25,9 @@ final class FactView {
      * @param job the block as typed
      * @param states with a published rule that the program knows
      * @param fields facts that only a person knows
+     * @param products keys of the products
      */
-    record Facts(Map<String, Object> job, List<String> states, List<Fact> fields) {}
+    record Facts(Map<String, Object> job, List<String> states, List<Fact> fields, List<String> products) {}
 
     /**
      * A fact.
@@ -61,7 +62,12 @@ final class FactView {
                     List.copyOf(asking),
                     each.kept() == RecordField.Kept.BESIDE_IT));
         }
-        return new Facts(store.rig(field).block("job"), List.copyOf(states), facts);
+        RigTree rig = store.rig(field);
+        return new Facts(
+                rig.block("job"),
+                List.copyOf(states),
+                facts,
+                List.copyOf(rig.block("products").keySet()));
     }
 
     private static String capital(String state) {

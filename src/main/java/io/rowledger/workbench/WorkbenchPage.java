@@ -25,6 +25,7 @@ final class WorkbenchPage {
             "tape.js",
             "product.js",
             "maps.js",
+            "amounts.js",
             "facts.js",
             "first.js",
             "run.js",

@@ -47,8 +47,7 @@ class WorkbenchScreensTest {
             screens(browser, person, "phone");
             browser.driver.executeScript("location.hash = '#/'");
             person.see("main[data-shown=season][data-loaded]");
-            assertTrue(
-                    person.sees("[data-field='Sample plugged row'] svg.picture path.covered"), "no map of the field");
+            person.see("[data-field='Sample plugged row'] svg.picture path.covered");
             person.clickText("Español");
             person.see("html[lang=es] main[data-shown=season][data-loaded]");
             assertTrue(person.text("main h1").equals("Temporada"), person.all());
@@ -56,6 +55,7 @@ class WorkbenchScreensTest {
             screens(browser, person, "phone-es");
             prescription(browser, person);
             columnLeftOut(browser, person);
+            ticket(browser, person);
             hostile(browser, person, season);
         }
     }
@@ -91,6 +91,28 @@ class WorkbenchScreensTest {
         Path rig = folder.resolve("season/Sample plugged row/rig.yaml");
         assertTrue(Files.readString(rig).contains("not_needed:\n  - pressure[psi]"), Files.readString(rig));
         assertTrue(person.text("tr[data-header='pressure[psi]']").contains("no se usa"), person.all());
+    }
+
+    /** An order and a load ticket stand in the rig file as a person would write them; a figure without a unit is refused. */
+    private void ticket(Browser browser, Person person) throws IOException {
+        browser.driver.executeScript("location.hash = '#/field/facts/Sample%20plugged%20row'");
+        person.see("main[data-loaded=facts]");
+        person.click("details.amounts summary");
+        person.type("#amount-order-uan", "600 gal");
+        person.click("fieldset[data-list=tickets] button");
+        person.type("#amount-tickets-0-number", "48213");
+        person.type("#amount-tickets-0-weight", "6800");
+        person.waitFor("job.tickets[1].weight");
+        person.type("#amount-tickets-0-weight", "6800 lb");
+        person.shot("facts-ticket");
+        person.click("main .next button");
+        person.see("main[data-shown=run][data-loaded]");
+        String rig = Files.readString(folder.resolve("season/Sample plugged row/rig.yaml"));
+        assertTrue(rig.contains("order:\n    uan: 600 gal"), rig);
+        assertTrue(
+                rig.contains("tickets:\n  - number: '48213'\n    weight: 6800 lb")
+                        || rig.contains("tickets:\n  - number: 48213\n    weight: 6800 lb"),
+                rig);
     }
 
     /** Every text that a person can give is shown as the text that it is: names of folders, files, columns, bars, facts. */

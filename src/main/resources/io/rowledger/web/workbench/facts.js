@@ -10,6 +10,9 @@
     }[fact.key] || fact.label;
   }
 
+  /** What has a part of its own; a state may ask for the first of them. */
+  var AMOUNTS = ['plan', 'cap', 'earlier', 'credits', 'order', 'tickets', 'price'];
+
   R.screens.facts = function (main, field) {
     R.call('GET', R.fieldPath(field, 'facts')).then(function (facts) { show(main, field, facts, {}); }, R.problem);
   };
@@ -37,11 +40,13 @@
       missing();
     };
     var asked = facts.fields.filter(function (fact) {
-      return !fact.beside && (state ? fact.states.indexOf(state) >= 0 : ['field', 'farm', 'crop', 'operator', 'date'].indexOf(fact.key) >= 0);
+      return !fact.beside && AMOUNTS.indexOf(fact.key) < 0 && (state ? fact.states.indexOf(state) >= 0 : ['field', 'farm', 'crop', 'operator', 'date'].indexOf(fact.key) >= 0);
     });
     var lack = R.h('p', {'aria-live': 'polite'});
     var missing = function () {
-      var names = asked.filter(function (fact) { return !job[fact.key]; }).map(function (fact) { return name(fact); });
+      var names = asked.concat(facts.fields.filter(function (fact) {
+        return state && fact.key === 'plan' && fact.states.indexOf(state) >= 0;
+      })).filter(function (fact) { return !job[fact.key]; }).map(function (fact) { return name(fact); });
       lack.className = names.length ? 'warn' : '';
       lack.textContent = names.length ? R.t('workbench.facts.missing', names.join('; ')) : R.t('workbench.facts.complete');
     };
@@ -59,6 +64,10 @@
           R.h('input', {id: id, type: 'text', value: entered || '', placeholder: fact.example,
             oninput: function (event) { set(fact.key, event.target.value.trim()); }}));
       })),
+      R.amounts(field, job, facts.products, function () {
+        changed.job = job;
+        missing();
+      }),
       R.h('p.next', null, R.button(R.t('workbench.next') + ' ›', function () {
         R.call('PUT', R.fieldPath(field, 'rig'), {blocks: changed}).then(function () { R.go('field', 'run', field); }, R.problem);
       }, 'primary')));
