@@ -64,6 +64,7 @@ final class AreaJob {
     static Analysis analyze(JobFiles files, RigFile rigFile, int threads, Progress progress) {
         Rig rig = rigFile.rig();
         AreaLog log = AreaLog.read(files.logs(), rig.logOptions());
+        JobClock.requireAtPlace(rig, log.reading().table());
         progress.begins("computing coverage", log.areas().size() + " areas");
         return new AreaJob(rig, log).analyze(files, rigFile, threads);
     }

@@ -50,6 +50,7 @@ public final class Pipeline {
         }
         LogReading reading = LogReader.read(files.logs(), rig.logOptions());
         LogTable log = reading.table();
+        JobClock.requireAtPlace(rig, log);
         progress.begins("rebuilding the track", log.records() + " records");
         FieldWork work = FieldWork.of(log, rig, files, threads);
         Rates rates = RatesBuilder.build(work.track(), work.strips(), work.delivery());

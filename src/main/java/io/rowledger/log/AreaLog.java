@@ -94,6 +94,7 @@ public record AreaLog(LogReading reading, List<Area> areas) {
         List<LogSource> sources = files.stream().map(FileLog::source).toList();
         LogColumns columns = columns(areas, files.get(0));
         columns.days = Columns.days(files);
+        columns.zoneAssumed = Columns.zoneAssumed(files);
         LogTable table = new LogTable(columns, sources);
         return new AreaLog(
                 new LogReading(table, meanings, notes, beside, List.of()),

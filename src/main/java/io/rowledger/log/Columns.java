@@ -32,6 +32,11 @@ final class Columns {
         return new Columns(files, fileOf, recordOf).build();
     }
 
+    /** Returns true if times without a zone were taken as UTC. */
+    static boolean zoneAssumed(List<FileLog> files) {
+        return files.stream().anyMatch(file -> file.reader().zonelessTimes() > 0);
+    }
+
     /** Returns the first and the last day of files without times; empty if one of them has no days. */
     static List<LocalDate> days(List<FileLog> files) {
         List<LocalDate> all = new ArrayList<>();
@@ -63,6 +68,7 @@ final class Columns {
         c.widthM = numbers(new Role(LogQuantity.WIDTH, "", 0));
         c.timed = !plan.isUntimed();
         c.days = days(files);
+        c.zoneAssumed = zoneAssumed(files);
         c.down = states(new Role(LogQuantity.DOWN, "", 0));
         c.pressurePa = numbers(new Role(LogQuantity.PRESSURE, "", 0));
         byte[][] on = new byte[outlets][];

@@ -46,6 +46,9 @@ public final class LogColumns {
     /** First and last day of a log without times; empty if it has no days either. */
     public List<LocalDate> days = List.of();
 
+    /** True if times were written without a zone and taken as UTC because nothing said otherwise. */
+    public boolean zoneAssumed;
+
     /** True if the controller's own totals are on another scale than the flows. */
     public boolean offScale;
 

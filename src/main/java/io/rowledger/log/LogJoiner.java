@@ -12,7 +12,9 @@ import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +29,9 @@ final class LogJoiner {
     /** Largest distance between two logs of one machine at one time, m: the length of a tractor plus position error. */
     private static final double MAX_APART_M = 15;
 
+    /** Break between two logs without times, s: longer than any that is bridged. */
+    private static final double UNTIMED_BREAK_S = 3600;
+
     private LogJoiner() {}
 
     /**
@@ -40,6 +45,7 @@ final class LogJoiner {
             FileLog file = files.get(0);
             return new LogTable(columns(files, null, null, offScale), List.of(file.source()));
         }
+        chainUntimed(files);
         DuplicateLogs.refuse(files);
         Integer[] order = new Integer[files.size()];
         Arrays.setAll(order, i -> i);
@@ -62,6 +68,36 @@ final class LogJoiner {
             sources.add(new LogSource(source.file(), source.sha256(), source.records(), used[f], source.dropped()));
         }
         return new LogTable(columns(files, fileOf, recordOf, offScale), sources);
+    }
+
+    /** Puts logs without times one behind the other, in the order of the call. */
+    private static void chainUntimed(List<FileLog> files) {
+        List<FileLog> untimed =
+                files.stream().filter(file -> file.plan().isUntimed()).toList();
+        if (untimed.isEmpty()) {
+            return;
+        }
+        if (untimed.size() < files.size()) {
+            throw UnusableInputException.found("points without times beside a log with times")
+                    .inFile(untimed.get(0).name())
+                    .expected("logs with times, or points without, in driving order")
+                    .hint("run the report for the points on their own, or export them with their times");
+        }
+        double startS = 0;
+        Set<String> digests = new HashSet<>();
+        for (FileLog file : files) {
+            if (!digests.add(file.source().sha256())) {
+                throw UnusableInputException.found("the same points twice")
+                        .inFile(file.name())
+                        .expected("each file once")
+                        .hint("take one of the two out of the call");
+            }
+            RawLog log = file.log();
+            for (int i = 0; i < log.records; i++) {
+                log.timeS[i] += startS;
+            }
+            startS = log.timeS[log.records - 1] + UNTIMED_BREAK_S;
+        }
     }
 
     private static LogColumns columns(

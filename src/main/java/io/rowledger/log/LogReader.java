@@ -12,6 +12,7 @@ import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.read.FieldFaults;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.LogFileReader;
+import io.rowledger.log.read.RawLog;
 import io.rowledger.log.source.LogFile;
 import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.log.taskdata.ReadFile;
@@ -109,11 +110,18 @@ public final class LogReader {
                 : Optional.empty();
     }
 
+    /** Returns the zone that a note shows how to write: the one proposed for the place, else an example. */
+    private static String zone(FileLog file) {
+        RawLog log = file.log();
+        String proposed = log.records == 0 ? "" : ZoneProposal.of(log.latDeg[0], log.lonDeg[0]);
+        return proposed.isEmpty() ? "America/Chicago" : proposed;
+    }
+
     /** Returns the assumptions made about one file. */
     static List<Message> notes(FileLog file) {
         List<Message> notes = new ArrayList<>();
         if (file.reader().zonelessTimes() > 0) {
-            notes.add(Message.of("notes.log.zoneless", file.shortName()));
+            notes.add(Message.of("notes.log.zoneless", file.shortName(), "{zone: " + zone(file) + "}"));
         }
         if (!file.reader().days().isEmpty()) {
             notes.add(Message.of("notes.log.daysOnly", file.shortName()));

@@ -208,6 +208,11 @@ public final class LogTable {
         return c.days;
     }
 
+    /** True if times were written without a zone and taken as UTC because nothing said otherwise. */
+    public boolean isZoneAssumed() {
+        return c.zoneAssumed;
+    }
+
     /** For each product, whether the logs have a target column for it. */
     public boolean[] hasTargets() {
         boolean[] has = new boolean[c.targetLPerM2.length];

@@ -120,7 +120,7 @@ final class PageBodyBuilder {
         }
         return new PageBody(
                 name,
-                ReportHeaders.when(times.startS(), times.endS(), messages),
+                ReportHeaders.when(times, messages),
                 messages.text(check.what()),
                 answer,
                 List.of(),

@@ -1,9 +1,11 @@
 package io.rowledger.analysis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.Metering;
 import io.rowledger.sim.LogFormat;
 import io.rowledger.sim.PassPlan;
@@ -288,8 +290,8 @@ class LogFormsTest {
         assertEquals(volumeL(plain), volumeL(a), 0.002 * volumeL(plain));
     }
 
-    @Test
-    void points_without_times_give_areas_volume_and_coverage() throws IOException {
+    /** The working records as points with a rate of the bar and no time, header first. */
+    private List<String> points() {
         List<String> lines = new ArrayList<>();
         lines.add("lat,lon,rate[gal/ac]");
         for (int i = 0; i < records.size(); i++) {
@@ -299,6 +301,12 @@ class LogFormsTest {
                         + number(rate(i, barFlow(i), 30 * ROWS)));
             }
         }
+        return lines;
+    }
+
+    @Test
+    void points_without_times_give_areas_volume_and_coverage() throws IOException {
+        List<String> lines = points();
         Path log = Files.write(folder.resolve("untimed.csv"), lines);
         Analysis a = analyze("untimed", log, rig);
         assertTrue(!a.log().isTimed());
@@ -306,6 +314,28 @@ class LogFormsTest {
         assertEquals(coveredM2, a.coverage().coveredAreaM2(), 0.02 * coveredM2, "covered");
         assertEquals(volumeL(plain), volumeL(a), 0.02 * volumeL(plain), "volume");
         assertEquals(plain.track().passes().size(), a.track().passes().size(), "passes");
+    }
+
+    @Test
+    void points_of_two_files_follow_one_another_as_the_call_names_them() throws IOException {
+        List<String> lines = points();
+        Analysis whole = analyze("untimed", Files.write(folder.resolve("untimed.csv"), lines), rig);
+        int half = lines.size() / 2;
+        List<String> second = new ArrayList<>(List.of(lines.get(0)));
+        second.addAll(lines.subList(half, lines.size()));
+        Path first = Files.write(folder.resolve("first.csv"), lines.subList(0, half));
+        Path rest = Files.write(folder.resolve("rest.csv"), second);
+        Path file = Files.writeString(folder.resolve("two.yaml"), rig);
+        Analysis two = Pipeline.analyze(new JobFiles(List.of(first, rest), file, null), 2, Progress.SILENT);
+        assertEquals(whole.log().records(), two.log().records());
+        double coveredM2 = whole.coverage().coveredAreaM2();
+        // The step between the two files is in neither.
+        assertEquals(coveredM2, two.coverage().coveredAreaM2(), 0.01 * coveredM2);
+        assertEquals(volumeL(whole), volumeL(two), 0.01 * volumeL(whole));
+        JobFiles twice = new JobFiles(List.of(first, first), file, null);
+        assertTrue(assertThrows(UnusableInputException.class, () -> Pipeline.analyze(twice, 2, Progress.SILENT))
+                .getMessage()
+                .contains("the same points twice"));
     }
 
     @Test

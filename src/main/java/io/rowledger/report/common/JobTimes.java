@@ -14,8 +14,9 @@ import java.util.List;
  *
  * @param startS epoch seconds; NaN for an empty log
  * @param endS epoch seconds; NaN for an empty log
+ * @param zoneAssumed true if the log's times have no zone and were taken as UTC
  */
-public record JobTimes(double startS, double endS) {
+public record JobTimes(double startS, double endS, boolean zoneAssumed) {
     /** The hour at which a day without times stands; {@link ReportHeaders#when} prints such days without it. */
     static final int NOON_H = 12;
 
@@ -27,15 +28,17 @@ public record JobTimes(double startS, double endS) {
     public static JobTimes of(Track track, LogTable log, ZoneId zone) {
         List<LocalDate> days = log.days();
         if (!days.isEmpty()) {
-            return new JobTimes(noonS(days.get(0), zone), noonS(days.get(1), zone));
+            return new JobTimes(noonS(days.get(0), zone), noonS(days.get(1), zone), false);
         }
         List<Pass> passes = track.passes();
         if (!passes.isEmpty()) {
             return new JobTimes(
-                    passes.get(0).startS(), passes.get(passes.size() - 1).endS());
+                    passes.get(0).startS(), passes.get(passes.size() - 1).endS(), log.isZoneAssumed());
         }
         int records = log.records();
-        return records == 0 ? new JobTimes(Double.NaN, Double.NaN) : new JobTimes(log.timeS(0), log.timeS(records - 1));
+        return records == 0
+                ? new JobTimes(Double.NaN, Double.NaN, false)
+                : new JobTimes(log.timeS(0), log.timeS(records - 1), log.isZoneAssumed());
     }
 
     private static double noonS(LocalDate day, ZoneId zone) {

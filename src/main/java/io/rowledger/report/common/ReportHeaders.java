@@ -37,7 +37,7 @@ public final class ReportHeaders {
         return new ReportHeader(
                 title(kind, named ? TextTruncation.title(field) : "", startS, messages),
                 named ? TextTruncation.value(field) : messages.text("words.header.noField"),
-                when(startS, endS, messages),
+                when(times, messages),
                 messages.text(
                         "words.header.machine",
                         rig.name(),
@@ -63,6 +63,14 @@ public final class ReportHeaders {
         return field.isEmpty()
                 ? messages.text("words.header.titleNoField", kind, Message.time(startS))
                 : messages.text("words.header.title", kind, field, Message.time(startS));
+    }
+
+    /** Local day and hours, with the zone, and with what was assumed of the log's own zone. */
+    public static String when(JobTimes times, Messages messages) {
+        String when = when(times.startS(), times.endS(), messages);
+        return times.zoneAssumed() && UnitFormat.isKnown(times.startS())
+                ? messages.text("words.header.zoneAssumed", when)
+                : when;
     }
 
     /** Local day and hours, with the zone. */

@@ -93,7 +93,7 @@ final class NitrogenRecordBuilder {
                 named ? TextTruncation.title(field) : messages.text("record.head.noField"),
                 named,
                 String.join(", ", place),
-                ReportHeaders.when(startS, endS, messages),
+                ReportHeaders.when(in.work().times(), messages),
                 new Item(
                         messages.text("record.head.appliedBy"),
                         job.fact("applicator").map(TextTruncation::name).orElse(notRecorded()),
