@@ -283,7 +283,7 @@ class LogFormsTest {
                 a.notes()
                         .contains(Message.of(
                                 "notes.log.rates.loggedSpeed",
-                                folder.resolve("note.csv").toString(),
+                                "note.csv",
                                 Message.of("notes.log.rates.rigWidth"),
                                 headers.get(column("speed")))),
                 a.notes().toString());
