@@ -1,7 +1,5 @@
 package io.rowledger.export;
 
-import io.rowledger.analysis.Analysis;
-import io.rowledger.analysis.JobClock;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.coverage.strips.StripPolygon;
@@ -11,7 +9,6 @@ import io.rowledger.finding.Finding;
 import io.rowledger.geo.Jts;
 import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.report.common.FindingFacts;
-import io.rowledger.report.common.JobTimes;
 import io.rowledger.results.JsonNumbers;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
@@ -53,21 +50,18 @@ public final class FieldGeoPackage {
 
     private FieldGeoPackage() {}
 
-    public static void write(Analysis a, OutputStream out) throws IOException {
-        try (GeoPackage file = new GeoPackage(
-                a.track().plane(),
-                JsonNumbers.time(
-                        JobTimes.of(a.track(), a.log(), JobClock.zone(a)).endS()))) {
-            strips(a, file);
-            passes(a, file);
-            places(a.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.OVERLAP, file);
+    public static void write(FieldMap map, OutputStream out) throws IOException {
+        try (GeoPackage file = new GeoPackage(map.track().plane(), JsonNumbers.time(map.endS()))) {
+            strips(map, file);
+            passes(map, file);
+            places(map.coverage().overlaps(), "overlaps", "Ground with two visits or more", Sld.OVERLAP, file);
             // Where only a meter read zero nobody needs to drive back to: marked, and not among the places of the GPX
             // file.
-            List<CoverageDefect> skips = new ArrayList<>(a.coverage().skips());
-            skips.addAll(a.coverage().doubtfulSkips());
+            List<CoverageDefect> skips = new ArrayList<>(map.coverage().skips());
+            skips.addAll(map.coverage().doubtfulSkips());
             places(skips, "skips", "Ground not covered", Sld.SKIP, file);
-            findings(a, file);
-            received(a, file);
+            findings(map, file);
+            received(map, file);
             file.writeTo(out);
         } catch (SQLException e) {
             throw new IOException(e);
@@ -104,8 +98,8 @@ public final class FieldGeoPackage {
         return numbers.stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
 
-    private static void strips(Analysis a, GeoPackage file) throws SQLException {
-        Poses poses = a.track().poses();
+    private static void strips(FieldMap map, GeoPackage file) throws SQLException {
+        Poses poses = map.track().poses();
         Table table = new Table(
                 "strips",
                 "POLYGON",
@@ -121,7 +115,7 @@ public final class FieldGeoPackage {
                         flag("unsettled", "true where the bar's angle was not known"),
                         number("area_m2", "area, square meters")));
         file.layer(table, layer -> {
-            for (StripPolygon strip : a.coverage().strips()) {
+            for (StripPolygon strip : map.coverage().strips()) {
                 boolean area = strip.isArea();
                 layer.add(
                         strip.polygon(),
@@ -137,22 +131,22 @@ public final class FieldGeoPackage {
         });
     }
 
-    private static void passes(Analysis a, GeoPackage file) throws SQLException {
+    private static void passes(FieldMap map, GeoPackage file) throws SQLException {
         List<Column> columns = new ArrayList<>(List.of(
                 whole("pass", "pass, from 1 in time order"),
                 text("from_utc", "start, UTC"),
                 text("to_utc", "end, UTC"),
                 number("length_m", "path of the bar's middle, meters"),
                 number("swept_area_m2", "swept area, square meters")));
-        a.rig().products().forEach(product -> {
+        map.products().forEach(product -> {
             columns.add(number(product.key() + "_volume_l", product.name() + " metered, liters"));
             columns.add(number(product.key() + "_target_volume_l", product.name() + " at the target rate, liters"));
         });
         Table table = new Table("passes", "LINESTRING", "Path of the bar's middle", Sld.PASSES, columns);
         file.layer(table, layer -> {
-            for (int i = 0; i < a.track().passes().size(); i++) {
-                Pass pass = a.track().passes().get(i);
-                PassTotals totals = a.rates().passes().get(i);
+            for (int i = 0; i < map.track().passes().size(); i++) {
+                Pass pass = map.track().passes().get(i);
+                PassTotals totals = map.rates().passes().get(i);
                 List<@Nullable Object> row = new ArrayList<>();
                 row.add(pass.number());
                 row.add(JsonNumbers.time(pass.startS()));
@@ -163,7 +157,7 @@ public final class FieldGeoPackage {
                     row.add(rounded(totals.volumeL()[p], JsonNumbers.VOLUME_L));
                     row.add(rounded(totals.targetVolumeL()[p], JsonNumbers.VOLUME_L));
                 }
-                layer.add(line(a.track().poses(), pass), row.toArray());
+                layer.add(line(map.track().poses(), pass), row.toArray());
             }
         });
     }
@@ -205,7 +199,7 @@ public final class FieldGeoPackage {
         });
     }
 
-    private static void findings(Analysis a, GeoPackage file) throws SQLException {
+    private static void findings(FieldMap map, GeoPackage file) throws SQLException {
         Table table = new Table(
                 "findings",
                 "POINT",
@@ -225,7 +219,7 @@ public final class FieldGeoPackage {
                         text("check_first", "what to look at on the machine")));
         file.layer(table, layer -> {
             int number = 0;
-            for (Finding finding : a.findings()) {
+            for (Finding finding : map.findings()) {
                 boolean placed = Double.isFinite(finding.latDeg()) && Double.isFinite(finding.lonDeg());
                 layer.degrees(
                         placed ? DEGREES.createPoint(new Coordinate(finding.lonDeg(), finding.latDeg())) : null,
@@ -244,11 +238,11 @@ public final class FieldGeoPackage {
         });
     }
 
-    private static void received(Analysis a, GeoPackage file) throws SQLException {
-        ReceivedGrid grid = a.coverage().grid();
+    private static void received(FieldMap map, GeoPackage file) throws SQLException {
+        ReceivedGrid grid = map.coverage().grid();
         List<Column> columns =
                 new ArrayList<>(List.of(number("covered_area_m2", "covered ground in the cell, square meters")));
-        a.rig().products().forEach(product -> {
+        map.products().forEach(product -> {
             columns.add(number(product.key() + "_volume_l", product.name() + " in the cell, liters"));
             columns.add(number(
                     product.key() + "_received_l_per_ha",
@@ -258,9 +252,9 @@ public final class FieldGeoPackage {
                     product.name() + " target rate, liters per hectare of covered ground"));
             columns.add(number(product.key() + "_deviation_pct", "received against target, percent"));
         });
-        String first = a.rig().products().isEmpty()
+        String first = map.products().isEmpty()
                 ? ""
-                : Sld.received(a.rig().products().get(0).key() + "_deviation_pct");
+                : Sld.received(map.products().get(0).key() + "_deviation_pct");
         int block = Math.max(1, (int) Math.round(CELL_M / grid.cellM()));
         Table table = new Table("received", "POLYGON", "Received rate in squares of the job's plane", first, columns);
         file.layer(table, layer -> {

@@ -1,7 +1,6 @@
 package io.rowledger.export;
 
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.coverage.strips.StripPolygon;
 import io.rowledger.field.KeepOut;
@@ -65,10 +64,10 @@ public final class Layers {
     /** The place itself, or the ground within its setback, both with the same figures. */
     private record SetbackPart(String part, @JsonUnwrapped SetbackJson figures) {}
 
-    public static void strips(Analysis a, OutputStream out) throws IOException {
-        Poses poses = a.track().poses();
-        try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
-            for (StripPolygon strip : a.coverage().strips()) {
+    public static void strips(FieldMap map, OutputStream out) throws IOException {
+        Poses poses = map.track().poses();
+        try (GeoJson layer = new GeoJson(map.track().plane(), out)) {
+            for (StripPolygon strip : map.coverage().strips()) {
                 boolean area = strip.isArea();
                 layer.polygon(
                         strip.polygon(),
@@ -85,12 +84,12 @@ public final class Layers {
         }
     }
 
-    public static void overlaps(Analysis a, OutputStream out) throws IOException {
-        places(a.track().plane(), a.coverage().overlaps(), out);
+    public static void overlaps(FieldMap map, OutputStream out) throws IOException {
+        places(map.track().plane(), map.coverage().overlaps(), out);
     }
 
-    public static void skips(Analysis a, OutputStream out) throws IOException {
-        places(a.track().plane(), a.coverage().skips(), out);
+    public static void skips(FieldMap map, OutputStream out) throws IOException {
+        places(map.track().plane(), map.coverage().skips(), out);
     }
 
     private static void places(LocalPlane plane, List<CoverageDefect> places, OutputStream out) throws IOException {
@@ -113,22 +112,23 @@ public final class Layers {
     }
 
     /** The prescription's zones, each with its plan and what it received; an empty layer without a prescription. */
-    public static void zones(Analysis a, OutputStream out) throws IOException {
-        try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
+    public static void zones(FieldMap map, OutputStream out) throws IOException {
+        try (GeoJson layer = new GeoJson(map.track().plane(), out)) {
             for (ZoneSums zone :
-                    a.zones() == null ? List.<ZoneSums>of() : a.zones().zones()) {
-                layer.polygons(Jts.polygons(zone.zone().area()), PrescriptionJson.Zone.of(a, zone));
+                    map.zones() == null ? List.<ZoneSums>of() : map.zones().zones()) {
+                layer.polygons(Jts.polygons(zone.zone().area()), PrescriptionJson.Zone.of(zone, map.products()));
             }
         }
     }
 
     /** The places of the keep-out file and the ground within their setbacks; an empty layer without one. */
-    public static void setbacks(Analysis a, OutputStream out) throws IOException {
-        try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
-            Setbacks setbacks = a.setbacks();
+    public static void setbacks(FieldMap map, OutputStream out) throws IOException {
+        try (GeoJson layer = new GeoJson(map.track().plane(), out)) {
+            Setbacks setbacks = map.setbacks();
             for (Setback setback : setbacks == null ? List.<Setback>of() : setbacks.places()) {
                 KeepOut keepOut = setback.keepOut();
-                SetbackJson figures = SetbackJson.of(a, setback);
+                SetbackJson figures =
+                        SetbackJson.of(setback, map.products(), map.track().plane());
                 layer.geometry(keepOut.place(), new SetbackPart("place", figures));
                 Geometry ground = keepOut.ground();
                 if (!ground.isEmpty()) {
@@ -138,10 +138,10 @@ public final class Layers {
         }
     }
 
-    public static void findings(Analysis a, OutputStream out) throws IOException {
-        try (GeoJson layer = new GeoJson(a.track().plane(), out)) {
+    public static void findings(FieldMap map, OutputStream out) throws IOException {
+        try (GeoJson layer = new GeoJson(map.track().plane(), out)) {
             int number = 0;
-            for (Finding finding : a.findings()) {
+            for (Finding finding : map.findings()) {
                 layer.point(
                         finding.latDeg(),
                         finding.lonDeg(),

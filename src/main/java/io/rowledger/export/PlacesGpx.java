@@ -1,9 +1,6 @@
 package io.rowledger.export;
 
-import io.rowledger.analysis.Analysis;
-import io.rowledger.analysis.JobClock;
 import io.rowledger.document.text.Messages;
-import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ReturnPlaces;
 import io.rowledger.report.common.ReturnPlaces.ReturnPlace;
 import io.rowledger.results.JsonNumbers;
@@ -29,16 +26,15 @@ public final class PlacesGpx {
         this.xml = xml;
     }
 
-    public static void write(Analysis a, UnitFormat f, OutputStream out) throws IOException {
+    public static void write(FieldMap map, UnitFormat f, OutputStream out) throws IOException {
         try {
             XMLStreamWriter xml = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(out, "UTF-8");
             Messages messages = new Messages(f);
             new PlacesGpx(xml)
                     .document(
                             messages.text("words.return.title"),
-                            ReturnPlaces.of(a.coverage(), a.track(), a.findings(), messages),
-                            JsonNumbers.time(JobTimes.of(a.track(), a.log(), JobClock.zone(a))
-                                    .endS()));
+                            ReturnPlaces.of(map.coverage(), map.track(), map.findings(), messages),
+                            JsonNumbers.time(map.endS()));
             xml.flush();
         } catch (XMLStreamException e) {
             throw new IOException(e);

@@ -1,6 +1,5 @@
 package io.rowledger.export;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.units.Factor;
@@ -53,13 +52,13 @@ public final class ReceivedTiff {
     private ReceivedTiff() {}
 
     /** The file's name for a product: of several, each has its key in it, which the rig file keeps to letters and digits. */
-    public static String file(Analysis a, int product) {
-        String key = a.rig().products().get(product).key();
-        return a.rig().products().size() == 1 ? "layers/received.tif" : "layers/received-" + key + ".tif";
+    public static String file(FieldMap map, int product) {
+        String key = map.products().get(product).key();
+        return map.products().size() == 1 ? "layers/received.tif" : "layers/received-" + key + ".tif";
     }
 
-    public static void write(Analysis a, int product, OutputStream out) throws IOException {
-        ReceivedGrid grid = a.coverage().grid();
+    public static void write(FieldMap map, int product, OutputStream out) throws IOException {
+        ReceivedGrid grid = map.coverage().grid();
         WritableRaster raster = raster(grid, product);
         ComponentColorModel grey = new ComponentColorModel(
                 ColorSpace.getInstance(ColorSpace.CS_GRAY),
@@ -78,12 +77,12 @@ public final class ReceivedTiff {
             TIFFDirectory directory = TIFFDirectory.createFromMetadata(
                     writer.getDefaultImageMetadata(new ImageTypeSpecifier(image), param));
             BaselineTIFFTagSet baseline = BaselineTIFFTagSet.getInstance();
-            String name = a.rig().products().get(product).name();
+            String name = map.products().get(product).name();
             ascii(
                     directory,
                     baseline.getTag(BaselineTIFFTagSet.TAG_IMAGE_DESCRIPTION),
                     plain(name) + " received, L/ha");
-            place(directory, grid, a.track().plane());
+            place(directory, grid, map.track().plane());
             ascii(directory, new TIFFTag("NoData", NO_DATA_TAG, 1 << TIFFTag.TIFF_ASCII), Integer.toString((int)
                     NO_DATA));
             ascii(

@@ -5,6 +5,7 @@ import io.rowledger.analysis.SetupReview;
 import io.rowledger.backdrop.Backdrop;
 import io.rowledger.document.pdf.Attachment;
 import io.rowledger.export.FieldGeoPackage;
+import io.rowledger.export.FieldMap;
 import io.rowledger.export.GeoPackage;
 import io.rowledger.export.Layers;
 import io.rowledger.export.PassesCsv;
@@ -110,25 +111,27 @@ public final class Reports {
 
     /** Adds maps for other programs, as far as the job has them, and the corrected rig file. */
     private static void addMaps(Outputs outputs, Analysis analysis, ReportOptions options) {
+        FieldMap map = FieldMap.of(analysis);
         if (analysis.zones() != null) {
-            outputs.add("layers/zones.geojson", out -> Layers.zones(analysis, out));
+            outputs.add("layers/zones.geojson", out -> Layers.zones(map, out));
         }
         if (analysis.setup().corrected() != null) {
             String text = analysis.setup().correction().text();
             outputs.add(SetupReview.CORRECTED_FILE, out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
         }
         if (GeoPackage.canBeWritten()) {
-            outputs.add(FieldGeoPackage.FILE, out -> FieldGeoPackage.write(analysis, out));
+            outputs.add(FieldGeoPackage.FILE, out -> FieldGeoPackage.write(map, out));
         }
-        outputs.add(PlacesGpx.FILE, out -> PlacesGpx.write(analysis, options.format(), out));
+        outputs.add(PlacesGpx.FILE, out -> PlacesGpx.write(map, options.format(), out));
         for (int p = 0; p < analysis.rig().products().size(); p++) {
             int product = p;
-            outputs.add(ReceivedTiff.file(analysis, p), out -> ReceivedTiff.write(analysis, product, out));
+            outputs.add(ReceivedTiff.file(map, p), out -> ReceivedTiff.write(map, product, out));
         }
     }
 
     /** Adds the figures for other programs and the layers that every job has. */
     private static void addData(Outputs outputs, Analysis analysis, ReportOptions options) {
+        FieldMap map = FieldMap.of(analysis);
         outputs.add(ResultFile.SUMMARY.fileName(), out -> SummaryJson.write(analysis, options.programVersion(), out))
                 .add(
                         ResultFile.DIAGNOSIS.fileName(),
@@ -162,11 +165,11 @@ public final class Reports {
                                 analysis.intervals(),
                                 options.format(),
                                 out))
-                .add("layers/strips.geojson", out -> Layers.strips(analysis, out))
-                .add("layers/overlaps.geojson", out -> Layers.overlaps(analysis, out))
-                .add("layers/skips.geojson", out -> Layers.skips(analysis, out))
-                .add("layers/findings.geojson", out -> Layers.findings(analysis, out))
-                .add("layers/setbacks.geojson", out -> Layers.setbacks(analysis, out));
+                .add("layers/strips.geojson", out -> Layers.strips(map, out))
+                .add("layers/overlaps.geojson", out -> Layers.overlaps(map, out))
+                .add("layers/skips.geojson", out -> Layers.skips(map, out))
+                .add("layers/findings.geojson", out -> Layers.findings(map, out))
+                .add("layers/setbacks.geojson", out -> Layers.setbacks(map, out));
     }
 
     /** What is not written on this machine though it belongs to the results, a sentence each; usually nothing. */

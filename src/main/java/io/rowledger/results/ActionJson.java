@@ -1,12 +1,13 @@
 package io.rowledger.results;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.Messages;
+import io.rowledger.finding.Finding;
 import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.NextActions;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
+import io.rowledger.whatif.WhatIf;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
@@ -20,12 +21,9 @@ import java.util.Locale;
  * @param places skips and overlaps it concerns, by their names; skips in the best order of stops
  */
 record ActionJson(String kind, String title, String text, List<Integer> rows, List<String> places) {
-    static List<ActionJson> of(Analysis a) {
+    static List<ActionJson> of(JobView job, List<Finding> findings, FindingUncertainties uncertainties, WhatIf whatIf) {
         Messages messages = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
-        JobView job = new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals());
-        FindingUncertainties uncertainties =
-                new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals());
-        return NextActions.of(job, a.findings(), uncertainties, a.whatIf(), messages).actions().stream()
+        return NextActions.of(job, findings, uncertainties, whatIf, messages).actions().stream()
                 .map(action -> new ActionJson(
                         action.kind().name().toLowerCase(Locale.ROOT),
                         action.title(),

@@ -1,7 +1,8 @@
 package io.rowledger.results;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.rig.Product;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Values of all products, by their keys in the order of the rig file. */
@@ -13,10 +14,10 @@ final class ByProduct {
         T of(int product);
     }
 
-    static <T> Map<String, T> of(Analysis a, Value<T> value) {
+    static <T> Map<String, T> of(List<Product> products, Value<T> value) {
         Map<String, T> map = new LinkedHashMap<>();
-        for (int p = 0; p < a.rig().products().size(); p++) {
-            map.put(a.rig().products().get(p).key(), value.of(p));
+        for (int p = 0; p < products.size(); p++) {
+            map.put(products.get(p).key(), value.of(p));
         }
         return map;
     }

@@ -1,6 +1,5 @@
 package io.rowledger.results;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.finding.Finding;
 import io.rowledger.report.common.FindingFacts;
@@ -95,18 +94,18 @@ record FindingJson(
             String alternative,
             String check,
             boolean alsoNoticed) {
-        static List<InSummary> all(Analysis a) {
+        static List<InSummary> all(FindingProducts products, FindingUncertainties uncertainties) {
             List<InSummary> all = new ArrayList<>();
-            for (int i = 0; i < a.findings().size(); i++) {
-                all.add(of(a, i));
+            for (int i = 0; i < products.diagnosis().findings().size(); i++) {
+                all.add(of(products, uncertainties, i));
             }
             return all;
         }
 
-        private static InSummary of(Analysis a, int i) {
-            Finding finding = a.findings().get(i);
+        private static InSummary of(FindingProducts products, FindingUncertainties uncertainties, int i) {
+            Finding finding = products.diagnosis().findings().get(i);
             return new InSummary(
-                    new FindingProducts(a.rig().products(), a.diagnosis()).onlyKey(i),
+                    products.onlyKey(i),
                     finding.kind().jsonName(),
                     finding.rows(),
                     finding.meters(),
@@ -116,14 +115,12 @@ record FindingJson(
                     finding.areaM2(),
                     finding.volumeL(),
                     finding.nitrogenKg(),
-                    IntervalsJson.OfFinding.of(new FindingUncertainties(
-                                    a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals())
-                            .of(i)),
+                    IntervalsJson.OfFinding.of(uncertainties.of(i)),
                     new Place(finding.latDeg(), finding.lonDeg()),
                     FindingFacts.filed(finding.evidence()),
                     FindingFacts.filed(finding.alternative()),
                     FindingFacts.filed(finding.check()),
-                    a.diagnosis().alsoNoticed().get(i));
+                    products.diagnosis().alsoNoticed().get(i));
         }
     }
 }

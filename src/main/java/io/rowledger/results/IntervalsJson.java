@@ -1,8 +1,10 @@
 package io.rowledger.results;
 
-import io.rowledger.analysis.Analysis;
+import io.rowledger.log.LogTable;
 import io.rowledger.log.Metering;
 import io.rowledger.report.common.FindingUncertainty;
+import io.rowledger.rig.Product;
+import io.rowledger.track.Pass;
 import io.rowledger.uncertainty.Interval;
 import io.rowledger.uncertainty.Intervals;
 import io.rowledger.uncertainty.UncertaintyBudget;
@@ -31,12 +33,10 @@ record IntervalsJson(
         List<OfPass> passes,
         Budget budget) {
 
-    static IntervalsJson of(Analysis a) {
-        Intervals in = a.intervals();
+    static IntervalsJson of(Intervals in, List<Product> products, List<Pass> ofTrack, LogTable log) {
         List<OfPass> passes = new ArrayList<>();
         for (int i = 0; i < in.passes().size(); i++) {
-            passes.add(
-                    OfPass.of(a, a.track().passes().get(i).number(), in.passes().get(i)));
+            passes.add(OfPass.of(products, ofTrack.get(i).number(), in.passes().get(i)));
         }
         return new IntervalsJson(
                 Intervals.LEVEL_PCT,
@@ -49,11 +49,11 @@ record IntervalsJson(
                 Bounds.perHa(in.nitrogenKgPerM2()),
                 in.products().isEmpty()
                         ? Map.of()
-                        : ByProduct.of(a, p -> OfProduct.of(in.products().get(p))),
-                (a.log().isAreas() ? List.<Intervals.OfRow>of() : in.rows())
-                        .stream().map(row -> OfRow.of(a, row)).toList(),
+                        : ByProduct.of(products, p -> OfProduct.of(in.products().get(p))),
+                (log.isAreas() ? List.<Intervals.OfRow>of() : in.rows())
+                        .stream().map(row -> OfRow.of(row, products, log)).toList(),
                 passes,
-                Budget.of(a, in.basis()));
+                Budget.of(products, in.basis()));
     }
 
     /** Bounds, rounded to their figure's decimals. */
@@ -82,10 +82,10 @@ record IntervalsJson(
             return of(interval, JobJson.perHa(1), JsonNumbers.RATE);
         }
 
-        static @Nullable Bounds ofProductNitrogen(Analysis a, int p) {
-            return a.intervals().products().isEmpty()
+        static @Nullable Bounds ofProductNitrogen(Intervals intervals, int p) {
+            return intervals.products().isEmpty()
                     ? null
-                    : thousandths(a.intervals().products().get(p).nitrogenKg());
+                    : thousandths(intervals.products().get(p).nitrogenKg());
         }
     }
 
@@ -110,7 +110,7 @@ record IntervalsJson(
             @OrNull @Nullable Bounds sweptAreaM2,
             @OrNull @Nullable Bounds appliedAreaM2,
             Map<String, OfRowProduct> products) {
-        static OfRow of(Analysis a, Intervals.OfRow row) {
+        static OfRow of(Intervals.OfRow row, List<Product> products, LogTable log) {
             return new OfRow(
                     row.row(),
                     Bounds.area(row.sweptAreaM2()),
@@ -118,8 +118,8 @@ record IntervalsJson(
                     row.products().isEmpty()
                             ? Map.of()
                             : ByProduct.of(
-                                    a,
-                                    p -> a.log().metering(p) != Metering.PER_ROW
+                                    products,
+                                    p -> log.metering(p) != Metering.PER_ROW
                                             ? new OfRowProduct(null, null, null)
                                             : OfRowProduct.of(row.products().get(p))));
         }
@@ -140,14 +140,15 @@ record IntervalsJson(
 
     /** One pass. */
     record OfPass(int pass, @OrNull @Nullable Bounds sweptAreaM2, Map<String, OfPassProduct> products) {
-        static OfPass of(Analysis a, int number, Intervals.OfPass pass) {
+        static OfPass of(List<Product> products, int number, Intervals.OfPass pass) {
             return new OfPass(
                     number,
                     Bounds.area(pass.sweptAreaM2()),
                     pass.products().isEmpty()
                             ? Map.of()
                             : ByProduct.of(
-                                    a, p -> OfPassProduct.of(pass.products().get(p))));
+                                    products,
+                                    p -> OfPassProduct.of(pass.products().get(p))));
         }
     }
 
@@ -185,13 +186,14 @@ record IntervalsJson(
             @Decimals(3) double recordIntervalS,
             int draws,
             String seed) {
-        static Budget of(Analysis a, UncertaintyBudget budget) {
+        static Budget of(List<Product> products, UncertaintyBudget budget) {
             return new Budget(
                     budget.toleranceM(),
                     budget.toleranceGiven(),
                     budget.liquids().isEmpty()
                             ? Map.of()
-                            : ByProduct.of(a, p -> Liquid.of(budget.liquids().get(p))),
+                            : ByProduct.of(
+                                    products, p -> Liquid.of(budget.liquids().get(p))),
                     budget.fixes().stream().map(Fix::of).toList(),
                     budget.driftTauS(),
                     budget.intervalS(),

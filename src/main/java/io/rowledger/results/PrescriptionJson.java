@@ -1,6 +1,5 @@
 package io.rowledger.results;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.rig.Product;
 import io.rowledger.text.Message;
 import io.rowledger.zones.ZoneChanges;
@@ -22,16 +21,17 @@ import org.jspecify.annotations.Nullable;
 public record PrescriptionJson(List<Zone> zones, Outside outsideZones, Map<String, Changes> zoneChanges) {
 
     /** Null without a prescription. */
-    static @Nullable PrescriptionJson of(Analysis a) {
-        Zones zones = a.zones();
+    static @Nullable PrescriptionJson of(@Nullable Zones zones, List<Product> products) {
         return zones == null
                 ? null
                 : new PrescriptionJson(
-                        zones.zones().stream().map(zone -> Zone.of(a, zone)).toList(),
+                        zones.zones().stream()
+                                .map(zone -> Zone.of(zone, products))
+                                .toList(),
                         new Outside(
                                 zones.outsideCoveredM2(),
-                                ByProduct.of(a, p -> new Volume(zones.outsideReceivedL()[p]))),
-                        ByProduct.of(a, p -> Changes.of(zones.changes().get(p))));
+                                ByProduct.of(products, p -> new Volume(zones.outsideReceivedL()[p]))),
+                        ByProduct.of(products, p -> Changes.of(zones.changes().get(p))));
     }
 
     /** One zone; the map layer has the same figures. */
@@ -42,16 +42,13 @@ public record PrescriptionJson(List<Zone> zones, Outside outsideZones, Map<Strin
             @Decimals(JsonNumbers.AREA_M2) double coveredAreaM2,
             Map<String, OfProduct> products) {
         /** The figures of one zone. */
-        public static Zone of(Analysis a, ZoneSums zone) {
+        public static Zone of(ZoneSums zone, List<Product> products) {
             return new Zone(
                     zone.zone().number(),
                     zone.zone().name(),
                     zone.areaM2(),
                     zone.coveredM2(),
-                    ByProduct.of(
-                            a,
-                            p -> OfProduct.of(
-                                    zone.products().get(p), a.rig().products().get(p))));
+                    ByProduct.of(products, p -> OfProduct.of(zone.products().get(p), products.get(p))));
         }
     }
 

@@ -1,7 +1,8 @@
 package io.rowledger.results;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.field.KeepOut;
+import io.rowledger.geo.LocalPlane;
+import io.rowledger.rig.Product;
 import io.rowledger.setback.Setback;
 import io.rowledger.setback.Setback.Worst;
 import io.rowledger.setback.Setbacks;
@@ -34,15 +35,16 @@ public record SetbackJson(
         @OrNull @Nullable OneWorst worst) {
 
     /** All places in the order of the file; null where no such file was given. */
-    static @Nullable List<SetbackJson> all(Analysis a) {
-        Setbacks setbacks = a.setbacks();
+    static @Nullable List<SetbackJson> all(@Nullable Setbacks setbacks, List<Product> products, LocalPlane plane) {
         return setbacks == null
                 ? null
-                : setbacks.places().stream().map(setback -> of(a, setback)).toList();
+                : setbacks.places().stream()
+                        .map(setback -> of(setback, products, plane))
+                        .toList();
     }
 
     /** The figures of one place. */
-    public static SetbackJson of(Analysis a, Setback setback) {
+    public static SetbackJson of(Setback setback, List<Product> products, LocalPlane plane) {
         KeepOut keepOut = setback.keepOut();
         return new SetbackJson(
                 keepOut.number(),
@@ -55,8 +57,8 @@ public record SetbackJson(
                 JsonNumbers.instant(setback.lastS()),
                 setback.passes(),
                 setback.rows(),
-                ByProduct.of(a, p -> new Liquid(setback.volumeL()[p], setback.nitrogenKg()[p])),
-                OneWorst.of(a, setback.worst()));
+                ByProduct.of(products, p -> new Liquid(setback.volumeL()[p], setback.nitrogenKg()[p])),
+                OneWorst.of(setback.worst(), plane));
     }
 
     /** Liquid inside, and its nitrogen. */
@@ -72,12 +74,12 @@ public record SetbackJson(
             @Decimals(JsonNumbers.VOLUME_L) double volumeL,
             @Decimals(JsonNumbers.DEGREES) double lat,
             @Decimals(JsonNumbers.DEGREES) double lon) {
-        static @Nullable OneWorst of(Analysis a, @Nullable Worst worst) {
+        static @Nullable OneWorst of(@Nullable Worst worst, LocalPlane plane) {
             if (worst == null) {
                 return null;
             }
             double[] latLon = new double[2];
-            a.track().plane().inverse(worst.eastM(), worst.northM(), latLon);
+            plane.inverse(worst.eastM(), worst.northM(), latLon);
             return new OneWorst(
                     worst.pass(),
                     worst.row(),

@@ -7,6 +7,7 @@ import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.rig.Product;
 import io.rowledger.rig.RigCorrection;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -29,21 +30,22 @@ public record SetupJson(
                         ResultFile.SETUP_CHECK.schemaId(),
                         programVersion,
                         a.setup().check().measurements().stream()
-                                .map(parameter -> Parameter.of(a, parameter))
+                                .map(parameter -> Parameter.of(
+                                        parameter, a.setup(), a.rig().products()))
                                 .toList(),
-                        Corrected.of(a)),
+                        Corrected.of(a.setup().corrected(), a.coverage())),
                 out);
     }
 
     /** The short form in {@code summary.json}. */
     record Summary(
             List<Estimate> parameters, @OrNull @Nullable Corrected corrected) {
-        static Summary of(Analysis a) {
+        static Summary of(SetupReview setup, Coverage coverage, List<Product> products) {
             return new Summary(
-                    a.setup().check().measurements().stream()
-                            .map(parameter -> Estimate.of(a, parameter))
+                    setup.check().measurements().stream()
+                            .map(parameter -> Estimate.of(parameter, products))
                             .toList(),
-                    Corrected.of(a));
+                    Corrected.of(setup.corrected(), coverage));
         }
     }
 
@@ -66,10 +68,10 @@ public record SetupJson(
             @Decimals(FINE) double low,
             @Decimals(FINE) double high,
             boolean differs) {
-        static Estimate of(Analysis a, SetupMeasurement p) {
+        static Estimate of(SetupMeasurement p, List<Product> products) {
             return new Estimate(
                     p.parameter().jsonName(),
-                    p.product() < 0 ? null : a.rig().products().get(p.product()).key(),
+                    p.product() < 0 ? null : products.get(p.product()).key(),
                     p.key(),
                     unit(p.parameter()),
                     p.given(),
@@ -108,9 +110,9 @@ public record SetupJson(
             @OrNull @Nullable String writtenAfter,
             String basis,
             String alternative) {
-        static Parameter of(Analysis a, SetupMeasurement p) {
-            Estimate e = Estimate.of(a, p);
-            RigCorrection.Line line = a.setup().line(p);
+        static Parameter of(SetupMeasurement p, SetupReview setup, List<Product> products) {
+            Estimate e = Estimate.of(p, products);
+            RigCorrection.Line line = setup.line(p);
             return new Parameter(
                     e.parameter,
                     e.product,
@@ -131,11 +133,10 @@ public record SetupJson(
 
     /** Areas by the rig file and by the corrected one. */
     record Corrected(String rigFile, Areas before, Areas after) {
-        static @Nullable Corrected of(Analysis a) {
-            CorrectedRun run = a.setup().corrected();
+        static @Nullable Corrected of(@Nullable CorrectedRun run, Coverage before) {
             return run == null
                     ? null
-                    : new Corrected(SetupReview.CORRECTED_FILE, Areas.of(a.coverage()), Areas.of(run.coverage()));
+                    : new Corrected(SetupReview.CORRECTED_FILE, Areas.of(before), Areas.of(run.coverage()));
         }
     }
 

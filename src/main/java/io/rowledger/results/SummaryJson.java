@@ -6,6 +6,7 @@ import io.rowledger.analysis.JobClock;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.coverage.sections.ShutOffScore;
+import io.rowledger.log.LogTable;
 import io.rowledger.log.Metering;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.Nutrients;
@@ -13,8 +14,12 @@ import io.rowledger.rate.Rates.PassTotals;
 import io.rowledger.rate.RowTotals;
 import io.rowledger.rate.VolumeBalance;
 import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.common.FindingProducts;
+import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
+import io.rowledger.report.common.JobView;
 import io.rowledger.report.common.ProductSums;
+import io.rowledger.report.review.WhatIfFigures;
 import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
 import io.rowledger.units.Factor;
@@ -75,6 +80,7 @@ public record SummaryJson(
             WhatIfJson whatIf) {
         static Field of(Analysis a) {
             Coverage c = a.coverage();
+            List<Product> products = a.rig().products();
             return new Field(
                     JsonNumbers.instant(
                             JobTimes.of(a.track(), a.log(), JobClock.zone(a)).startS()),
@@ -87,11 +93,15 @@ public record SummaryJson(
                     c.boundaryAreaM2(),
                     c.outsideBoundaryM2(),
                     a.log().isAreas() ? Double.NaN : a.rates().unsettledAreaM2(),
-                    ByProduct.of(a, p -> FieldProduct.of(a, p)),
-                    SetbackJson.all(a),
-                    PrescriptionJson.of(a),
-                    IntervalsJson.of(a),
-                    WhatIfJson.of(a));
+                    ByProduct.of(products, p -> FieldProduct.of(a, p)),
+                    SetbackJson.all(a.setbacks(), products, a.track().plane()),
+                    PrescriptionJson.of(a.zones(), products),
+                    IntervalsJson.of(a.intervals(), products, a.track().passes(), a.log()),
+                    WhatIfJson.of(
+                            a.whatIf(),
+                            new WhatIfFigures(
+                                    a.rig(), c, a.intervals(), a.rates().sweptAreaM2()),
+                            a.rig()));
         }
     }
 
@@ -126,7 +136,7 @@ public record SummaryJson(
             ReceivedStatistics received = a.coverage().received().get(p);
             VolumeBalance balance = VolumeBalance.of(a.log(), a.track(), a.delivery(), p);
             Nutrients.OfProduct put = Nutrients.ofVolume(product, sums.volumeL());
-            IntervalsJson.Bounds nitrogen = IntervalsJson.Bounds.ofProductNitrogen(a, p);
+            IntervalsJson.Bounds nitrogen = IntervalsJson.Bounds.ofProductNitrogen(a.intervals(), p);
             return new FieldProduct(
                     sums.volumeL(),
                     sums.targetVolumeL(),
@@ -177,7 +187,7 @@ public record SummaryJson(
             @Decimals(JsonNumbers.PCT) double turnErrorRemainingMaxOverPct,
             @Decimals(JsonNumbers.PCT) double turnErrorRemainingMaxUnderPct,
             Map<String, RowProduct> products) {
-        static Row of(Analysis a, RowTotals row) {
+        static Row of(RowTotals row, List<Product> products, LogTable log) {
             RowTotals.TurnError remaining = row.turnRemaining();
             return new Row(
                     row.row(),
@@ -189,7 +199,7 @@ public record SummaryJson(
                     remaining.meanAbs() * 100,
                     remaining.maxOver() * 100,
                     remaining.maxUnder() * 100,
-                    ByProduct.of(a, p -> RowProduct.of(row, p, a.log().metering(p))));
+                    ByProduct.of(products, p -> RowProduct.of(row, p, log.metering(p))));
         }
     }
 
@@ -220,14 +230,14 @@ public record SummaryJson(
             @Decimals(JsonNumbers.LENGTH_M) double lengthM,
             @Decimals(JsonNumbers.AREA_M2) double sweptAreaM2,
             Map<String, PassProduct> products) {
-        static OnePass of(Analysis a, Pass pass, PassTotals totals) {
+        static OnePass of(Pass pass, PassTotals totals, List<Product> products) {
             return new OnePass(
                     pass.number(),
                     JsonNumbers.instant(pass.startS()),
                     JsonNumbers.instant(pass.endS()),
                     pass.lengthM(),
                     totals.sweptAreaM2(),
-                    ByProduct.of(a, p -> new PassProduct(totals.volumeL()[p], totals.targetVolumeL()[p])));
+                    ByProduct.of(products, p -> new PassProduct(totals.volumeL()[p], totals.targetVolumeL()[p])));
         }
     }
 
@@ -275,10 +285,13 @@ public record SummaryJson(
     }
 
     static SummaryJson of(Analysis a, String programVersion) {
+        List<Product> products = a.rig().products();
+        FindingUncertainties uncertainties =
+                new FindingUncertainties(a.rig(), a.strips(), a.track(), a.coverage(), a.diagnosis(), a.intervals());
+        JobView job = new JobView(a.rig(), a.log(), a.track(), a.delivery(), a.rates(), a.coverage(), a.intervals());
         List<OnePass> passes = new ArrayList<>();
         for (int i = 0; i < a.track().passes().size(); i++) {
-            passes.add(
-                    OnePass.of(a, a.track().passes().get(i), a.rates().passes().get(i)));
+            passes.add(OnePass.of(a.track().passes().get(i), a.rates().passes().get(i), products));
         }
         return new SummaryJson(
                 ResultFile.SUMMARY.schemaId(),
@@ -287,12 +300,12 @@ public record SummaryJson(
                 JobJson.of(a.rig().job(), JobClock.zone(a)),
                 Field.of(a),
                 (a.log().isAreas() ? List.<RowTotals>of() : a.rates().rows())
-                        .stream().map(row -> Row.of(a, row)).toList(),
+                        .stream().map(row -> Row.of(row, products, a.log())).toList(),
                 passes,
-                FindingJson.InSummary.all(a),
+                FindingJson.InSummary.all(new FindingProducts(products, a.diagnosis()), uncertainties),
                 SectionControl.of(a.coverage().shutOffs()),
-                SetupJson.Summary.of(a),
-                ActionJson.of(a),
+                SetupJson.Summary.of(a.setup(), a.coverage(), products),
+                ActionJson.of(job, a.findings(), uncertainties, a.whatIf()),
                 a.notes().stream().map(FindingFacts::filed).toList());
     }
 }

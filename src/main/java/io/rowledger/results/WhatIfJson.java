@@ -1,11 +1,11 @@
 package io.rowledger.results;
 
-import io.rowledger.analysis.Analysis;
 import io.rowledger.coverage.sections.ShutOffCase;
 import io.rowledger.rate.TurnShift;
 import io.rowledger.report.review.WhatIfFigures;
 import io.rowledger.rig.Price;
 import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
 import io.rowledger.whatif.WhatIf;
 import java.util.List;
 import java.util.Locale;
@@ -25,21 +25,20 @@ record WhatIfJson(
         List<Switching> inTime) {
     private static final int TIME_S = 1;
 
-    static WhatIfJson of(Analysis a) {
-        WhatIf whatIf = a.whatIf();
-        WhatIfFigures figures = new WhatIfFigures(
-                a.rig(), a.coverage(), a.intervals(), a.rates().sweptAreaM2());
+    static WhatIfJson of(WhatIf whatIf, WhatIfFigures figures, Rig rig) {
         return new WhatIfJson(
                 figures.halfM2(),
                 whatIf.shutOffs().stream()
-                        .map(one -> Sections.of(a, figures, one))
+                        .map(one -> Sections.of(one, figures, rig))
                         .toList(),
                 whatIf.turns().isEmpty()
                         ? Map.of()
-                        : ByProduct.of(a, p -> Turn.of(figures, whatIf.turns().get(p))),
-                whatIf.speeds().stream().map(one -> Speed.of(a, figures, one)).toList(),
+                        : ByProduct.of(
+                                rig.products(),
+                                p -> Turn.of(figures, whatIf.turns().get(p))),
+                whatIf.speeds().stream().map(one -> Speed.of(one, figures, rig)).toList(),
                 whatIf.inTime().stream()
-                        .map(one -> Switching.of(a, figures, one))
+                        .map(one -> Switching.of(one, figures, rig))
                         .toList());
     }
 
@@ -69,7 +68,7 @@ record WhatIfJson(
             @Decimals(JsonNumbers.AREA_M2) double offUnsettledAreaM2,
             @Decimals(JsonNumbers.AREA_M2) double onAreaM2,
             Map<String, Saved> products) {
-        static Sections of(Analysis a, WhatIfFigures figures, ShutOffCase one) {
+        static Sections of(ShutOffCase one, WhatIfFigures figures, Rig rig) {
             return new Sections(
                     one.grouping().kind().name().toLowerCase(Locale.ROOT),
                     one.grouping().rows(),
@@ -82,7 +81,7 @@ record WhatIfJson(
                     one.offM2(),
                     one.offUnsettledM2(),
                     one.onM2(),
-                    ByProduct.of(a, p -> Saved.of(a, figures, p, one.savedL()[p])));
+                    ByProduct.of(rig.products(), p -> Saved.of(rig, figures, p, one.savedL()[p])));
         }
     }
 
@@ -92,17 +91,17 @@ record WhatIfJson(
             @Decimals(JsonNumbers.MASS_KG) double savedNitrogenKg,
             @Decimals(2) double savedMoney,
             @OrNull @Nullable String currency) {
-        static Saved of(Analysis a, WhatIfFigures figures, int p, double savedL) {
-            Product product = a.rig().products().get(p);
-            Price price = a.rig().job().prices().get(product.key());
+        static Saved of(Rig rig, WhatIfFigures figures, int p, double savedL) {
+            Product product = rig.products().get(p);
+            Price price = rig.job().prices().get(product.key());
             // No liquid is no nitrogen, also of a product whose analysis is not known.
             double nitrogenKg = savedL == 0 ? 0 : savedL * product.nitrogenKgPerL();
             return new Saved(savedL, nitrogenKg, figures.money(p, savedL), price == null ? null : price.currency());
         }
 
         /** All of it of one product. */
-        static Map<String, Saved> only(Analysis a, WhatIfFigures figures, int product, double savedL) {
-            return ByProduct.of(a, p -> of(a, figures, p, p == product ? savedL : 0));
+        static Map<String, Saved> only(Rig rig, WhatIfFigures figures, int product, double savedL) {
+            return ByProduct.of(rig.products(), p -> of(rig, figures, p, p == product ? savedL : 0));
         }
     }
 
@@ -141,13 +140,13 @@ record WhatIfJson(
             @Decimals(JsonNumbers.AREA_M2) double areaM2,
             @Decimals(TIME_S) double extraS,
             Map<String, Saved> products) {
-        static Speed of(Analysis a, WhatIfFigures figures, WhatIf.Slower one) {
+        static Speed of(WhatIf.Slower one, WhatIfFigures figures, Rig rig) {
             return new Speed(
                     one.holdsMps(),
                     one.drivenMps(),
                     one.areaM2(),
                     one.extraS(),
-                    Saved.only(a, figures, one.product(), -one.gainedL()));
+                    Saved.only(rig, figures, one.product(), -one.gainedL()));
         }
     }
 
@@ -157,12 +156,12 @@ record WhatIfJson(
             List<Integer> rows,
             @Decimals(JsonNumbers.AREA_M2) double areaM2,
             Map<String, Saved> products) {
-        static Switching of(Analysis a, WhatIfFigures figures, WhatIf.InTime one) {
+        static Switching of(WhatIf.InTime one, WhatIfFigures figures, Rig rig) {
             return new Switching(
                     one.kind().jsonName(),
                     one.rows(),
                     one.areaM2(),
-                    Saved.only(a, figures, one.product(), -one.gainedL()));
+                    Saved.only(rig, figures, one.product(), -one.gainedL()));
         }
     }
 }

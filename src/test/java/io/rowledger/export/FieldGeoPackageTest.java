@@ -272,7 +272,7 @@ class FieldGeoPackageTest {
         assertEquals(List.of(List.of(end)), rows("SELECT DISTINCT last_change FROM gpkg_contents"));
         assertEquals(List.of(List.of(end)), rows("SELECT DISTINCT update_time FROM layer_styles"));
         ByteArrayOutputStream again = new ByteArrayOutputStream();
-        FieldGeoPackage.write(job.analysis, again);
+        FieldGeoPackage.write(FieldMap.of(job.analysis), again);
         assertTrue(Arrays.equals(Files.readAllBytes(job.layer("field.gpkg")), again.toByteArray()));
     }
 
@@ -280,7 +280,7 @@ class FieldGeoPackageTest {
     void a_job_of_nothing_still_has_all_its_layers(@TempDir Path folder) throws Exception {
         Path file = folder.resolve("none.gpkg");
         try (var out = Files.newOutputStream(file)) {
-            FieldGeoPackage.write(new SyntheticJob().withoutPasses().build(), out);
+            FieldGeoPackage.write(FieldMap.of(new SyntheticJob().withoutPasses().build()), out);
         }
         try (Connection none = DriverManager.getConnection("jdbc:sqlite:" + file);
                 Statement s = none.createStatement();

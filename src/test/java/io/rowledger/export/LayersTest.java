@@ -50,7 +50,7 @@ class LayersTest {
     /** The rings of the synthetic job run clockwise (JTS's own boxes), so they must be turned. */
     @Test
     void rings_follow_the_right_hand_rule_and_keep_their_area() throws IOException {
-        JsonNode skips = read(out -> Layers.skips(new SyntheticJob().build(), out));
+        JsonNode skips = read(out -> Layers.skips(FieldMap.of(new SyntheticJob().build()), out));
         assertEquals("FeatureCollection", skips.get("type").asText());
         assertEquals(5, skips.get("features").size());
         for (JsonNode feature : skips.get("features")) {
@@ -104,7 +104,7 @@ class LayersTest {
     @Test
     void positions_are_longitude_then_latitude_with_at_most_eight_decimals() throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        Layers.strips(new SyntheticJob().build(), out);
+        Layers.strips(FieldMap.of(new SyntheticJob().build()), out);
         String text = out.toString(StandardCharsets.UTF_8);
         assertTrue(!text.matches("(?s).*\\.\\d{9,}.*"), "more than eight decimals");
         JsonNode first = new ObjectMapper().readTree(text).get("features").get(0);
@@ -138,11 +138,11 @@ class LayersTest {
     void keep_outs_are_places_and_the_ground_within_their_setbacks() throws IOException {
         assertEquals(
                 0,
-                read(out -> Layers.setbacks(new SyntheticJob().build(), out))
+                read(out -> Layers.setbacks(FieldMap.of(new SyntheticJob().build()), out))
                         .get("features")
                         .size());
-        JsonNode layer =
-                read(out -> Layers.setbacks(new SyntheticJob().withSetbacks().build(), out));
+        JsonNode layer = read(out ->
+                Layers.setbacks(FieldMap.of(new SyntheticJob().withSetbacks().build()), out));
         JsonNode features = layer.get("features");
         assertEquals(6, features.size());
         assertEquals("Point", features.get(0).get("geometry").get("type").asText());
@@ -190,8 +190,8 @@ class LayersTest {
 
     @Test
     void findings_are_points_and_one_without_a_place_has_no_geometry() throws IOException {
-        JsonNode layer =
-                read(out -> Layers.findings(new SyntheticJob().withFinding().build(), out));
+        JsonNode layer = read(out ->
+                Layers.findings(FieldMap.of(new SyntheticJob().withFinding().build()), out));
         JsonNode finding = layer.get("features").get(0);
         assertEquals("Point", finding.get("geometry").get("type").asText());
         assertEquals(-93.0, finding.get("geometry").get("coordinates").get(0).asDouble());
@@ -210,7 +210,8 @@ class LayersTest {
 
     @Test
     void a_layer_without_features_is_still_a_collection() throws IOException {
-        JsonNode layer = read(out -> Layers.overlaps(new SyntheticJob().even().build(), out));
+        JsonNode layer = read(
+                out -> Layers.overlaps(FieldMap.of(new SyntheticJob().even().build()), out));
         assertEquals(0, layer.get("features").size());
     }
 }

@@ -36,7 +36,7 @@ class PlacesGpxTest {
 
     private static Document read(Analysis analysis, UnitSystem units) throws Exception {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        PlacesGpx.write(analysis, new UnitFormat(units, ZoneOffset.UTC), out);
+        PlacesGpx.write(FieldMap.of(analysis), new UnitFormat(units, ZoneOffset.UTC), out);
         DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
         factory.setNamespaceAware(true);
         Document document = factory.newDocumentBuilder().parse(new ByteArrayInputStream(out.toByteArray()));
@@ -158,7 +158,7 @@ class PlacesGpxTest {
         assertEquals(
                 List.of("S1", "S2", "S3", "S4", "S5", "O1"),
                 found.stream().map(wpt -> text(wpt, "name")).toList());
-        JsonNode skips = layer(out -> Layers.skips(analysis, out));
+        JsonNode skips = layer(out -> Layers.skips(FieldMap.of(analysis), out));
         for (int i = 0; i < skips.size(); i++) {
             JsonNode place = skips.get(i).get("properties");
             assertEquals(

@@ -252,7 +252,7 @@ class ReceivedTiffTest {
     @Test
     void the_same_job_gives_the_same_bytes() throws IOException {
         ByteArrayOutputStream again = new ByteArrayOutputStream();
-        ReceivedTiff.write(job.analysis, 0, again);
+        ReceivedTiff.write(FieldMap.of(job.analysis), 0, again);
         assertArrayEquals(Files.readAllBytes(job.layer("received-uan.tif")), again.toByteArray());
     }
 
