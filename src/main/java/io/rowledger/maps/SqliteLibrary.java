@@ -1,6 +1,7 @@
 package io.rowledger.maps;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
@@ -12,16 +13,23 @@ import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteJDBCLoader;
 
 /**
- * Loads SQLite's native library and leaves no copy of it behind. Its driver unpacks the library into the folder for temporary
- * files; here it goes into a folder of this process there, which is deleted as soon as the library is loaded (systems that
- * keep loaded files from being deleted: when the process ends). A folder that a killed process left is deleted by the next
- * one: the lock in it is then free.
+ * Loads SQLite's native library and leaves no copy of it behind: the library is unpacked into a folder of this process among
+ * the temporary files, which is deleted as soon as it is loaded (systems that keep loaded files from being deleted: when the
+ * process ends). A folder that a killed process left is deleted by the next one: the lock in it is then free.
+ *
+ * <p>On Linux with the usual C library the file is unpacked here and its place told to the driver. Elsewhere the driver unpacks
+ * it: it starts another program to ask for the system's name and compares the file with its source byte by byte, which takes a
+ * tenth of a second.
  */
 public final class SqliteLibrary {
     private static final String PREFIX = "rowledger-sqlite-";
     private static final String LOCK = "lock";
     /** Where the driver unpacks to; who sets it wants another place. */
     private static final String FOLDER = "org.sqlite.tmpdir";
+    /** Where the driver finds a library that is there already, and its name. */
+    private static final String READY_FOLDER = "org.sqlite.lib.path";
+
+    private static final String READY_NAME = "org.sqlite.lib.name";
     /** Another process may take a folder for a leftover before the lock is in it. */
     private static final int TRIES = 3;
 
@@ -38,7 +46,7 @@ public final class SqliteLibrary {
         if (loaded) {
             return;
         }
-        if (System.getProperty(FOLDER) != null) {
+        if (System.getProperty(FOLDER) != null || System.getProperty(READY_FOLDER) != null) {
             initialize();
             loaded = true;
             return;
@@ -78,6 +86,7 @@ public final class SqliteLibrary {
                             own.resolve(LOCK), StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
                     FileLock lock = channel.lock()) {
                 System.setProperty(FOLDER, own.toString());
+                unpack(own);
                 initialize();
                 loaded = lock.isValid();
             } catch (IOException e) {
@@ -86,9 +95,31 @@ public final class SqliteLibrary {
                 }
             } finally {
                 System.clearProperty(FOLDER);
+                System.clearProperty(READY_FOLDER);
+                System.clearProperty(READY_NAME);
                 clear(own);
             }
         }
+    }
+
+    /** Unpacks the library where it is known which one and tells the driver; elsewhere does nothing. */
+    private static void unpack(Path folder) throws IOException {
+        String name = System.mapLibraryName("sqlitejdbc");
+        try (InputStream library = SQLiteJDBCLoader.class.getResourceAsStream("native/" + system() + "/" + name)) {
+            if (library != null) {
+                Files.copy(library, folder.resolve(name));
+                System.setProperty(READY_FOLDER, folder.toString());
+                System.setProperty(READY_NAME, name);
+            }
+        }
+    }
+
+    /** The driver's folder for this system; one that doesn't exist where the driver has to choose. */
+    private static String system() {
+        String processor = System.getProperty("os.arch", "").replace("amd64", "x86_64");
+        boolean linux = System.getProperty("os.name", "").equals("Linux");
+        boolean otherLibrary = Files.exists(Path.of("/lib/libc.musl-" + processor + ".so.1"));
+        return linux && !otherLibrary ? "Linux/" + processor : "-";
     }
 
     private static void initialize() throws IOException {

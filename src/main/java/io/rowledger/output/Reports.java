@@ -100,10 +100,11 @@ public final class Reports {
                     "nitrogen-record.pdf",
                     out -> record.write(List.of(machineReadable(analysis, record, options)), out));
         }
+        RowDiagnosisReport rows = RowDiagnosisReport.of(analysis, options);
         if (audiences.contains(Audience.DEALER)) {
-            outputs.add("row-diagnosis.pdf", RowDiagnosisReport.of(analysis, options)::write);
+            outputs.add("row-diagnosis.pdf", rows::write);
         }
-        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, options, backdrop, out));
+        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, rows, options, backdrop, out));
         addMaps(outputs, analysis, options);
         addData(outputs, analysis, options);
         return outputs;

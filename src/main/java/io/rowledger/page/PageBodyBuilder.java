@@ -32,12 +32,16 @@ import java.util.stream.Stream;
 final class PageBodyBuilder {
     private PageBodyBuilder() {}
 
-    /** The text of a whole job. */
-    static PageBody of(Analysis a, ReportOptions options, String picture) {
+    /**
+     * The text of a whole job.
+     *
+     * @param rows its row diagnosis, in any language and units
+     */
+    static PageBody of(Analysis a, RowDiagnosisReport rows, ReportOptions options, String picture) {
         Messages messages = options.messages();
         PassReview review = PassReviewReport.of(a, options).content();
         NextActions next = next(a, messages);
-        RowDiagnosis diagnosis = RowDiagnosisReport.of(a, options).content();
+        RowDiagnosis diagnosis = rows.in(a, options).content();
         return new PageBody(
                 review.head().field(),
                 review.head().when(),

@@ -16,6 +16,7 @@ import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TemplateText;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.map.DeviationClasses;
+import io.rowledger.report.rows.RowDiagnosisReport;
 import io.rowledger.text.VisibleText;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
@@ -85,10 +86,16 @@ public final class ReviewPage {
     /**
      * Writes the page of a job.
      *
+     * @param rows its row diagnosis, in any language and units
      * @param backdrop the picture under the map, or null
      * @throws IOException where the stream can't be written
      */
-    public static void write(Analysis analysis, ReportOptions options, @Nullable Backdrop backdrop, OutputStream out)
+    public static void write(
+            Analysis analysis,
+            RowDiagnosisReport rows,
+            ReportOptions options,
+            @Nullable Backdrop backdrop,
+            OutputStream out)
             throws IOException {
         ColumnBlock block =
                 JobColumns.of(analysis.rig(), analysis.log(), analysis.track().poses(), analysis.delivery());
@@ -96,7 +103,7 @@ public final class ReviewPage {
                 PageDataBuilder.of(analysis, options.zone(), block, backdrop == null ? null : backdrop.bounds());
         new ReviewPage(
                         options,
-                        (look, picture) -> PageBodyBuilder.of(analysis, look, picture),
+                        (look, picture) -> PageBodyBuilder.of(analysis, rows, look, picture),
                         PageMap.of(analysis.coverage()))
                 .write(data, block.base64(), backdrop == null ? "" : backdrop.dataUri(), out);
     }

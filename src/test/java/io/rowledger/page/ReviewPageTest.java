@@ -14,6 +14,7 @@ import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.report.common.ReportOptions;
+import io.rowledger.report.rows.RowDiagnosisReport;
 import io.rowledger.text.Message;
 import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
@@ -55,7 +56,7 @@ class ReviewPageTest {
 
     private static byte[] page(ReportOptions options) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ReviewPage.write(analysis, options, null, out);
+        ReviewPage.write(analysis, RowDiagnosisReport.of(analysis, options), options, null, out);
         return out.toByteArray();
     }
 

@@ -37,10 +37,23 @@ public final class RowDiagnosisReport {
 
     /** The row diagnosis of this analysis in the options' units and time zone. */
     public static RowDiagnosisReport of(Analysis analysis, ReportOptions options) {
-        return new RowDiagnosisReport(input(analysis, options), options);
+        List<JobTraces> traces = new ArrayList<>();
+        for (int p = 0; p < analysis.rig().products().size(); p++) {
+            traces.add(JobTraces.of(analysis.log(), analysis.track(), analysis.strips(), analysis.delivery(), p));
+        }
+        return new RowDiagnosisReport(input(analysis, traces, options), options);
     }
 
-    private static RowsInput input(Analysis a, ReportOptions options) {
+    /**
+     * The same row diagnosis in another language or other units.
+     *
+     * @param analysis that of this diagnosis
+     */
+    public RowDiagnosisReport in(Analysis analysis, ReportOptions other) {
+        return new RowDiagnosisReport(input(analysis, in.traces(), other), other);
+    }
+
+    private static RowsInput input(Analysis a, List<JobTraces> traces, ReportOptions options) {
         Diagnosis diagnosis = a.diagnosis();
         FindingProducts products = new FindingProducts(a.rig().products(), diagnosis);
         FindingUncertainties uncertainties =
@@ -57,12 +70,10 @@ public final class RowDiagnosisReport {
                     diagnosis.windows().get(i),
                     diagnosis.alsoNoticed().get(i)));
         }
-        List<JobTraces> traces = new ArrayList<>();
         List<MeterLanes> lanes = new ArrayList<>();
         List<Metering> metering = new ArrayList<>();
         List<Boolean> totals = new ArrayList<>();
         for (int p = 0; p < a.rig().products().size(); p++) {
-            traces.add(JobTraces.of(a.log(), a.track(), a.strips(), a.delivery(), p));
             lanes.add(MeterLanes.of(a.log(), p, a.rig().rows()));
             metering.add(a.log().metering(p));
             totals.add(a.log().hasTotal(p));
