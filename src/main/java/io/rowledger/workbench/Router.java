@@ -18,8 +18,8 @@ final class Router implements HttpHandler {
     private static final int FAILED = 500;
     private static final int NO_ROOM = 507;
 
-    /** Time to read what is left of the body of a refused request, ms. */
-    private static final int MAX_DRAIN_MS = 500;
+    /** Time to answer a refused request and to read what is left of its body, ms: on a busy machine the answer alone takes some. */
+    private static final int MAX_DRAIN_MS = 2000;
 
     /** Time for the body of a request that is no upload, ms. */
     static final int MAX_BODY_MS = 10_000;

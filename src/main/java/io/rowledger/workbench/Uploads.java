@@ -99,12 +99,25 @@ final class Uploads {
                 if (received.addAndGet(n) > limits.maxBytes()) {
                     throw tooLarge();
                 }
-                out.write(part, 0, n);
+                write(out, part, n, in);
             }
         } finally {
             guard.cancel(false);
         }
         return received.get();
+    }
+
+    /** Where the disk is full the rest is read and thrown away: a browser that still sends does not read the answer. */
+    private void write(OutputStream out, byte[] part, int n, InputStream in) throws IOException {
+        try {
+            out.write(part, 0, n);
+        } catch (IOException full) {
+            long left = limits.maxBytes();
+            for (int read = in.read(part); read >= 0 && left > 0; read = in.read(part)) {
+                left -= read;
+            }
+            throw full;
+        }
     }
 
     /** Ends the connection of an upload that stalls or takes too long; the reading thread then fails. */

@@ -174,7 +174,7 @@ class WorkbenchRunTest {
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-XX:TieredStopAtLevel=1",
                         "-cp",
-                        System.getProperty("java.class.path"),
+                        System.getProperty("kills.classpath", System.getProperty("java.class.path")),
                         "io.rowledger.cli.Main",
                         "open",
                         season.toString(),
