@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 
 /**
  * Runs a call of {@code java -jar} in a second JVM, started with the options that fit a run of seconds. A jar can't
@@ -23,8 +24,8 @@ final class SecondJvm {
     /** Calls of seconds; the workbench stays for hours, and the others end sooner than a second JVM starts. */
     private static final Set<String> VERBS = Set.of("report", "demo");
 
-    private static final List<String> OPTIONS =
-            List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-XX:-UsePerfData");
+    private static final List<String> OPTIONS = List.of(
+            "-XX:TieredStopAtLevel=1", "-XX:Tier3BackEdgeThreshold=20000", "-XX:+UseSerialGC", "-XX:-UsePerfData");
     /** Options of the first that the second takes over; with any other the call stays in the first. */
     private static final List<String> KEPT = List.of("-Xmx", "-Xms", "-Xss", "-D");
 
@@ -65,10 +66,13 @@ final class SecondJvm {
         if (first == null) {
             return;
         }
-        ProcessHandle.of(Long.parseLong(first))
-                .ifPresentOrElse(
-                        process -> process.onExit().thenRun(SecondJvm::stop), // looks three times a second
-                        SecondJvm::stop);
+        Optional<ProcessHandle> process = ProcessHandle.of(Long.parseLong(first));
+        if (process.isEmpty()) {
+            stop();
+            return;
+        }
+        // Java looks for the process three times a second.
+        CompletableFuture<Void> unused = process.get().onExit().thenRun(SecondJvm::stop);
     }
 
     private static void stop() {
