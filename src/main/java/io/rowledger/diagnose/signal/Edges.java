@@ -127,6 +127,24 @@ public final class Edges {
         return log.on(r, poses.record(work.step[j])) != 0;
     }
 
+    /** The first entry, from min on, of the commands without a break that entry j belongs to. */
+    private int commandBegan(int r, int j, int min) {
+        int first = j;
+        while (first > min && commandedOn(r, first - 1)) {
+            first--;
+        }
+        return first;
+    }
+
+    /** The end (exclusive), up to max, of the commands without a break that the entry before j belongs to. */
+    private int commandEnded(int r, int j, int max) {
+        int end = j;
+        while (end < max && commandedOn(r, end)) {
+            end++;
+        }
+        return end;
+    }
+
     private void edges(int r, int q) {
         int from = work.passFrom[q];
         int end = work.passFrom[q + 1];
@@ -158,6 +176,11 @@ public final class Edges {
         }
         if (on >= off) {
             return;
+        }
+        if (commanded()) {
+            // Commands flicker along an edge for less than a valve takes: those that the flow followed count.
+            first = commandedOn(r, on) ? commandBegan(r, on, first) : first;
+            last = commandedOn(r, off - 1) ? commandEnded(r, off, last) : last;
         }
         double lagS = meanLagS + ratios.limits.skewS(r);
         double delay = poses.timeS(work.step[on]) - poses.timeS(work.step[first]);

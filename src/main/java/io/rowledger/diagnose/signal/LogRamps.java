@@ -10,9 +10,9 @@ import java.util.Arrays;
  * <p>Averaging: a mean over W seconds makes a sudden stop a ramp that falls from 80 % to 20 % of where it began in 0.6 W. The
  * fastest fifth of a row's falls tells W, less one record interval; the median over rows is taken. Skew: how much later than the
  * middle of all rows a row passes half of its flow, in the median of the falls and in that of the rises. A console that writes a
- * row late does so in both; a valve or a controller at fault in one of them. Of the two the smaller is taken. At the two ends of a
- * field that slope alike, rows shut off and come on in turn as well: skews that rise evenly across the bar are a console's only if
- * the rows follow changes of the working flow in that order too.
+ * row late does so in both; a valve or a controller at fault in one of them. Of the two the smaller is taken. At sloped ends rows
+ * shut off and come on in turn as well: skews are a console's only if the rows follow changes of the working flow in that order
+ * too, or, where that doesn't change, if they don't rise evenly across the bar.
  */
 final class LogRamps {
     private static final double HIGH = 0.8;
@@ -171,7 +171,9 @@ final class LogRamps {
             double smaller = Math.abs(falls[r]) < Math.abs(rises[r]) ? falls[r] : rises[r];
             skew[r] = falls[r] * rises[r] > 0 && Math.abs(smaller) > MIN_SKEW_S ? smaller : 0;
         }
-        return isEven(skew) && !(followed(skew) > MIN_FOLLOWED) ? new double[skew.length] : skew;
+        double followed = Arrays.stream(skew).anyMatch(s -> s != 0) ? followed(skew) : Double.NaN;
+        boolean console = followed > MIN_FOLLOWED || (Double.isNaN(followed) && !isEven(skew));
+        return console ? skew : new double[skew.length];
     }
 
     /** True for skews that rise or fall evenly from one end of the bar to the other. */
