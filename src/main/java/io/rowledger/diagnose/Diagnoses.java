@@ -28,6 +28,7 @@ import io.rowledger.diagnose.signal.FlowRatios;
 import io.rowledger.diagnose.signal.LogLimits;
 import io.rowledger.diagnose.signal.RowBaseline;
 import io.rowledger.diagnose.signal.RowTime;
+import io.rowledger.diagnose.signal.SwitchingDelays;
 import io.rowledger.diagnose.signal.TurnShares;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.Finding;
@@ -40,6 +41,7 @@ import io.rowledger.strip.Strips;
 import io.rowledger.text.Message;
 import io.rowledger.track.Track;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -196,7 +198,7 @@ public final class Diagnoses {
                 placed.stream().map(Placed::alsoNoticed).toList(),
                 unexplained,
                 limits.get(0).sentences(),
-                resolvable(log, limits),
+                resolvable(log, limits, work),
                 pictures,
                 baselines,
                 notes(log, work, delivery, DrivenWithoutFlow.longestS(track.poses(), work.usualSpeedMps())));
@@ -244,13 +246,19 @@ public final class Diagnoses {
         return evidence;
     }
 
-    /** Returns the smallest deviation of a row that the log can show, as a fraction; 1 if it shows no rows. */
-    private static double resolvable(LogTable log, List<LogLimits> limits) {
+    /**
+     * Returns the smallest deviation of a row that the log can show, as a fraction; 1 if it shows no rows. Between two records of a
+     * sparse log all rows may be late in every pass.
+     */
+    private static double resolvable(LogTable log, List<LogLimits> limits, WorkingSamples work) {
         if (log.metering() == Metering.WHOLE_BAR || !log.isTimed()) {
             return 1;
         }
-        return Deviation.limit(
-                limits.stream().mapToDouble(LogLimits::resolutionOfMean).max().orElse(0));
+        double rounding =
+                limits.stream().mapToDouble(LogLimits::resolutionOfMean).max().orElse(0);
+        double edgeS = limits.stream().mapToDouble(LogLimits::edgeS).max().orElse(0);
+        double passS = Arrays.stream(work.durationS, 0, work.n).sum() / Math.max(1, work.passes());
+        return Math.min(1, Deviation.limit(rounding + SwitchingDelays.hiddenS(edgeS, work.passes()) / passS));
     }
 
     /** Returns the cases that a log with such meters can show. */

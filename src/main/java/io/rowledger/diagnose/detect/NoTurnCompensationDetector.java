@@ -28,6 +28,9 @@ public final class NoTurnCompensationDetector implements Detector {
 
     private static final double MIN_SHARE = 0.2;
 
+    /** A machine that compensates in most stretches can: in the others its flows may just be late, or a rig's length be wrong. */
+    private static final double SOME_CONFIDENCE = 0.6;
+
     /** In a rounded log rows look alike where the bar's end differs from its middle by less than this share of a quantum (1). */
     private static final double TURN_OF_RESOLUTION = 1;
 
@@ -67,7 +70,8 @@ public final class NoTurnCompensationDetector implements Detector {
         int from = without.get(0).from();
         int end = without.get(without.size() - 1).end();
         boolean throughout = range.from() == 0 && range.end() == blocks.size();
-        double confidence = without.size() >= 4 && median < 0.2 ? 0.97 : without.size() >= 2 ? 0.9 : 0.7;
+        boolean mostly = 2 * without.size() >= blocks.size();
+        double confidence = !mostly ? SOME_CONFIDENCE : without.size() >= 4 && median < 0.2 ? 0.97 : 0.9;
         Message evidence = Message.of(
                 "findings.no_turn_compensation.evidence",
                 FindingMessages.percent(Math.max(0, median)),

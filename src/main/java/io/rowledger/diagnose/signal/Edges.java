@@ -14,13 +14,20 @@ import java.util.Set;
  * When each row's flow came on at the start of a pass and went off at its end, pass by pass, against what it should have
  * followed: the row's own on command where one is logged, else the lowering and lifting of the bar.
  *
- * <p>The edge is where the flow passes half of the row's median flow in the pass. NaN if the row did not deliver, ran over
+ * <p>The edge is where the flow passes half of what the row gives in the seconds next to it. NaN if the row did not deliver, ran over
  * covered ground there, had a faulty meter, or if the bar was not lifted there: a bar that stands and drives on has no edge.
  * Without commands, delays that rise evenly from one end of the bar to the other are a sloped headland's; only what remains
  * of them is kept.
  */
 public final class Edges {
     private static final double ON = 0.5;
+
+    /** What a row gives near an edge is read so long after (or before) it, and over so long, s. */
+    private static final double SETTLED_S = 2;
+
+    private static final double NEAR_S = 6;
+
+    private static final int MIN_NEAR = 3;
 
     /** Share of prior coverage from which covered ground explains a late start or early stop (1). */
     private static final double COVERED = 0.3;
@@ -127,6 +134,22 @@ public final class Edges {
         return log.on(r, poses.record(work.step[j])) != 0;
     }
 
+    private static int on(float[] flow, int from, int end, double usual) {
+        int on = from;
+        while (on < end && flow[on] < ON * usual) {
+            on++;
+        }
+        return on;
+    }
+
+    private static int off(float[] flow, int from, int end, double usual) {
+        int off = end;
+        while (off > from && flow[off - 1] < ON * usual) {
+            off--;
+        }
+        return off;
+    }
+
     /** The first entry, from min on, of the commands without a break that entry j belongs to. */
     private int commandBegan(int r, int j, int min) {
         int first = j;
@@ -166,14 +189,16 @@ public final class Edges {
             }
         }
         float[] flow = ratios.flowLPerS[r];
-        int on = from;
-        while (on < end && flow[on] < ON * usual) {
-            on++;
+        int on = on(flow, from, end, usual);
+        int off = off(flow, from, end, usual);
+        if (on >= off) {
+            return;
         }
-        int off = end;
-        while (off > from && flow[off - 1] < ON * usual) {
-            off--;
-        }
+        // The target may differ along the pass.
+        double atStart = usualNear(flow, on, end, true, usual);
+        double atEnd = usualNear(flow, off - 1, from, false, usual);
+        on = on(flow, from, end, atStart);
+        off = off(flow, from, end, atEnd);
         if (on >= off) {
             return;
         }
@@ -188,7 +213,7 @@ public final class Edges {
             onDelayS[r][q] = delay - lagS;
         }
         double shown = poses.timeS(work.endStep[last - 1]) - poses.timeS(work.endStep[off - 1]);
-        double lead = lagS + (shown > 0 ? shown : -trail(r, work.endStep[last - 1], usual));
+        double lead = lagS + (shown > 0 ? shown : -trail(r, work.endStep[last - 1], atEnd));
         if (commanded() || lead < UNEXPLAINED_S || covered(r, earlier(off, from, lagS), end) < COVERED) {
             offLeadS[r][q] = lead;
         }
@@ -230,6 +255,26 @@ public final class Edges {
             }
         }
         return n < 5 ? Double.NaN : RobustStatistics.median(some, n);
+    }
+
+    /** Median flow in the seconds after (or before) an edge at entry at, when it has settled; usual where the pass is too short. */
+    private double usualNear(float[] flow, int at, int limit, boolean after, double usual) {
+        double[] near = new double[Math.abs(limit - at) + 1];
+        int direction = after ? 1 : -1;
+        double fromS = SETTLED_S + ratios.limits.smearS();
+        int n = 0;
+        for (int j = at; direction * (limit - j) > 0; j += direction) {
+            double awayS = Math.abs(work.timeS[j] - work.timeS[at]);
+            if (awayS > fromS + NEAR_S) {
+                break;
+            }
+            if (awayS >= fromS) {
+                near[n++] = flow[j];
+            }
+        }
+        double median = n < MIN_NEAR ? Double.NaN : RobustStatistics.median(near, n);
+        // A row that comes and goes may give nothing just there.
+        return median > ON * usual ? median : usual;
     }
 
     /** Takes out starts and ends at which the bar was not lowered or lifted. */

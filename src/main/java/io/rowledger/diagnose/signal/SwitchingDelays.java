@@ -26,6 +26,12 @@ public final class SwitchingDelays {
 
     private static final int MIN_PASSES = 3;
 
+    /** Share of the passes that must be late where the log shows it in each (1): a valve errs in all, a row that comes and goes in some. */
+    private static final double MIN_LATE = 0.75;
+
+    /** Record intervals from which a delay shows in each pass. */
+    private static final double SHOWN_INTERVALS = 2;
+
     private static final double MAX_ROWS = 0.6;
 
     /** Weight of one pass is limited to this delay, s. */
@@ -129,9 +135,20 @@ public final class SwitchingDelays {
             }
         }
         double median = intervalS > COARSE_INTERVAL_S ? mean(in, n) : RobustStatistics.median(in, n);
-        double sparse = rows.isEmpty() && intervalS > SPARSE_S ? SPARSE_INTERVALS : 0;
+        double sparse = rows.isEmpty() ? sparse(intervalS) : 0;
         double least = usual.minMedianS + (usual.logged + sparse + INTERVALS / Math.sqrt(n)) * intervalS;
-        return n >= MIN_PASSES && median >= least ? new Ends(rows, range, median, n, usual, false) : null;
+        int late = (int) Arrays.stream(in, 0, n).filter(x -> x > usual.promptS).count();
+        boolean regular = median < SHOWN_INTERVALS * intervalS || late >= MIN_LATE * n;
+        return n >= MIN_PASSES && median >= least && regular ? new Ends(rows, range, median, n, usual, false) : null;
+    }
+
+    private static double sparse(double intervalS) {
+        return intervalS > SPARSE_S ? SPARSE_INTERVALS : 0;
+    }
+
+    /** How much later than usual the whole bar may come on in each of so many passes without a log of such intervals showing it, s. */
+    public static double hiddenS(double intervalS, int passes) {
+        return (ON.logged + sparse(intervalS) + INTERVALS / Math.sqrt(Math.max(1, passes))) * intervalS;
     }
 
     private static double mean(double[] values, int n) {

@@ -504,6 +504,27 @@ class HandMadeSeriesTest {
     }
 
     @Test
+    void early_off_is_silent_for_a_row_that_comes_and_goes() {
+        // Off for the last 7, 12 and 6 s of three passes, and to the end of three others on.
+        double[] offS = {7, 0, 12, 0, 6, 0};
+        none(
+                FindingKind.EARLY_OFF,
+                of(row(3, (r, t, due) -> sinceDownS(t) >= WORK_S - offS[(int) (t / PERIOD_S)] ? 0 : due)));
+    }
+
+    @Test
+    void edges_are_read_against_what_the_row_gives_there() {
+        // Averaged over 4 s, a start toward half of the later flow passes half of that after 2 s, half of the later one
+        // after 4 s.
+        Diagnosis diagnosis = of((r, t, due) -> {
+            double s = sinceDownS(t);
+            double ramp = Math.max(0, Math.min(1, (s + 1) / 4) - Math.max(0, Math.min(1, (s - WORK_S + 1) / 4)));
+            return USUAL_GAL_PER_MIN * ramp * (s < 30 ? 0.55 : 1);
+        });
+        none(FindingKind.LATE_ON, diagnosis);
+    }
+
+    @Test
     void early_off_fires_for_a_row() {
         only(of(row(7, (r, t, due) -> sinceDownS(t) >= WORK_S - 3 ? 0 : due)), FindingKind.EARLY_OFF, 7);
     }
