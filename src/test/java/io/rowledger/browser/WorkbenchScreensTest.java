@@ -57,6 +57,7 @@ class WorkbenchScreensTest {
             columnLeftOut(browser, person);
             ticket(browser, person);
             hostile(browser, person, season);
+            seasonStopped(browser, person);
         }
     }
 
@@ -78,6 +79,24 @@ class WorkbenchScreensTest {
         }
         assertTrue(Files.readString(rig).contains("rate: Y99"), Files.readString(rig));
         assertTrue(Files.isRegularFile(rig.resolveSibling("prescription.geojson")));
+    }
+
+    /** The season's run is seen in the fields' lines and can be stopped from the season's screen, also by who comes back to it. */
+    private static void seasonStopped(Browser browser, Person person) throws IOException {
+        browser.driver.executeScript("location.hash = '#/'");
+        person.see("main[data-shown=season][data-loaded]");
+        person.clickText("Hacer todos los campos");
+        person.see(".field .work progress");
+        browser.driver.executeScript("location.hash = '#/field/logs/Sample%20clean'");
+        person.see("main[data-shown=logs][data-loaded]");
+        browser.driver.executeScript("location.hash = '#/'");
+        person.see(".field .work progress");
+        person.shot("season-running");
+        person.clickText("Parar");
+        person.waitFor("parado");
+        person.clickText("Hacer todos los campos");
+        person.see(".field .work progress");
+        person.clickText("Parar");
     }
 
     /** A column whose name is understood can be left out all the same. */

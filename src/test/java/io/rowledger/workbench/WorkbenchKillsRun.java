@@ -140,6 +140,9 @@ class WorkbenchKillsRun {
         for (int i = 0; i < 1200; i++) {
             JsonNode work =
                     JSON.readTree(require("the run", page.get("/api/work")).bytes());
+            if (!work.has("busy")) {
+                throw new IOException("the run's answer");
+            }
             if (!work.path("busy").asBoolean()) {
                 assertEquals("done", work.path("lines").get(0).path("state").asText(), work.toString());
                 return;

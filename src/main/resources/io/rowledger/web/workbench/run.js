@@ -48,15 +48,15 @@
 
   /** Shows progress until all of these fields have ended. */
   function follow(host, fields, ended) {
+    var lineHost = R.h('div');
+    R.fill(host, lineHost, stopping());
     var show = function (work) {
-      var lines = work.lines.filter(function (line) { return !fields || fields.indexOf(line.field) >= 0; });
-      R.fill(host, lines.map(progress), work.busy ? R.button(R.t('workbench.run.stop'), function () {
-        R.call('POST', '/api/work/stop', {}).then(show, R.problem);
-      }) : null);
-      var busy = fields ? lines.some(function (line) { return line.state === 'waiting' || line.state === 'running'; })
-        : work.busy;
+      var lines = work.lines.filter(function (line) { return fields.indexOf(line.field) >= 0; });
+      R.fill(lineHost, lines.map(progress));
+      var busy = lines.some(function (line) { return line.state === 'waiting' || line.state === 'running'; });
       if (!busy) {
         R.events.removeEventListener('work', hear);
+        R.fill(host);
         lines.forEach(function (line) {
           if (line.state === 'failed') {
             R.tell(line.message, true);
@@ -149,19 +149,64 @@
     return part;
   }
 
-  /** The season's run under the list of fields. */
+  /** Hears of what is at work, now and at every change, while the screen is shown. */
+  R.hearWork = function (main, hear) {
+    var listen = function (event) {
+      if (main.isConnected) {
+        hear(JSON.parse(event.data));
+      } else {
+        R.events.removeEventListener('work', listen);
+      }
+    };
+    R.events.addEventListener('work', listen);
+    R.call('GET', '/api/work').then(hear, R.problem);
+  };
+
+  /** What is at work in a field, or why it failed. */
+  R.workLine = function (line) {
+    return line.state === 'running' ? progress(line)
+      : line.state === 'waiting' || line.state === 'stopped' ? R.h('p.note', null, stateName(line.state))
+        : line.state === 'failed' ? R.h('p.warn', null, line.message) : null;
+  };
+
+  /** A button that stops all work. It stays the same while progress changes, or a click could miss it. */
+  function stopping() {
+    return R.button(R.t('workbench.run.stop'), function () { R.call('POST', '/api/work/stop', {}).then(null, R.problem); });
+  }
+
+  /** How far the season's run is. */
+  function overall(host, work) {
+    var ended = work.lines.filter(function (line) { return line.state !== 'waiting' && line.state !== 'running'; }).length;
+    R.fill(host, work.busy ? R.h('div.progress', null,
+      R.h('label', null, R.t('workbench.atWork', ended, work.lines.length),
+        R.h('progress', {max: work.lines.length, value: ended}))) : null);
+  }
+
+  /** The run of all fields, above the list of them. */
   R.seasonRun = function (season) {
     if (season.fields.length < 2) {
       return null;
     }
-    var host = R.h('div', {'aria-live': 'polite'});
+    var host = R.h('div');
+    var start = R.button(R.t('workbench.run.seasonStart'), function () {
+      R.call('POST', '/api/work', {fields: null}).then(null, R.problem);
+    }, 'primary');
+    var stop = stopping();
+    var busy = false;
+    stop.hidden = true;
+    R.hearWork(host, function (work) {
+      start.hidden = work.busy;
+      stop.hidden = !work.busy;
+      overall(host, work);
+      if (busy && !work.busy) {
+        R.show();
+      }
+      busy = work.busy;
+    });
     return R.h('section.card', {'aria-label': R.t('workbench.run.season')},
       R.h('h2', null, R.t('workbench.run.season')),
       R.h('p', null, R.t('workbench.run.seasonNote')),
-      R.button(R.t('workbench.run.seasonStart'), function () {
-        R.call('POST', '/api/work', {fields: null}).then(function () { follow(host, null, R.show); }, R.problem);
-      }, 'primary'),
-      host,
+      start, host, stop,
       season.ledger ? R.h('p.files', null,
         R.h('a.file', {href: '/results/season.pdf', target: '_blank', rel: 'noopener'}, R.t('workbench.file.ledger')),
         R.h('a.file', {href: '/results/batch-summary.pdf', target: '_blank', rel: 'noopener'}, R.t('workbench.file.summary'))) : null);

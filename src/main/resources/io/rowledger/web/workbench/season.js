@@ -6,7 +6,11 @@
     R.call('GET', '/api/season').then(function (season) {
       var shown = season.fields;
       var list = R.h('ul.fields', {'aria-label': R.t('workbench.season.fields')});
-      var fill = function () { R.fill(list, shown.map(line)); };
+      var work = {lines: [], busy: false};
+      var fill = function () {
+        R.fill(list, shown.map(line));
+        atWork(list, work, work);
+      };
       fill();
       R.fill(main,
         R.h('h1', null, R.t('workbench.season.title')),
@@ -14,6 +18,7 @@
         season.closed.map(function (text) { return R.h('p.warn', null, text); }),
         R.walk(season.fields),
         newField(season),
+        R.seasonRun(season),
         season.fields.length > 3 ? R.h('label.search', null, R.t('workbench.season.search'), R.h('input', {
           type: 'search', oninput: function (event) {
             var text = event.target.value.toLowerCase();
@@ -23,11 +28,33 @@
         })) : null,
         list,
         season.fields.some(function (field) { return field.result && field.result.actions.length; })
-          ? R.h('p.warn', null, R.t('workbench.caution.machine')) : null,
-        R.seasonRun ? R.seasonRun(season) : null);
+          ? R.h('p.warn', null, R.t('workbench.caution.machine')) : null);
+      R.hearWork(main, function (now) {
+        atWork(list, now, work);
+        work = now;
+      });
       main.setAttribute('data-loaded', 'season');
     }, R.problem);
   };
+
+  /** Shows in each field's line what is at work there; a field that has just been done is shown anew. */
+  function atWork(list, work, before) {
+    var states = {};
+    before.lines.forEach(function (each) { states[each.field] = each.state; });
+    var lines = {};
+    work.lines.forEach(function (each) { lines[each.field] = each; });
+    Array.prototype.forEach.call(list.children, function (item) {
+      var now = lines[item.getAttribute('data-field')];
+      if (!now) {
+        return;
+      }
+      if (now.state === 'done' && (states[now.field] === 'running' || states[now.field] === 'waiting')) {
+        R.call('GET', R.fieldPath(now.field)).then(function (field) { item.replaceWith(line(field)); }, R.problem);
+      } else {
+        R.fill(item.querySelector('.work'), R.workLine(now));
+      }
+    });
+  }
 
   function welcome() {
     return R.h('div.welcome', null,
@@ -58,6 +85,7 @@
         R.h('h2', null, R.link(field.name, ['field', result ? 'run' : R.nextStep(field), field.name])),
         R.h('p.note', null, facts.filter(Boolean).join(' · ')),
         result ? R.h('p', null, result.verdict[0] || '') : R.h('p', null, R.t('workbench.season.next', R.stepName(R.nextStep(field)))),
+        R.h('div.work'),
         result && field.old ? R.h('p.warn', null, R.t('workbench.season.old')) : null,
         result && result.actions.length ? R.h('ul.actions', null, result.actions.slice(0, 3).map(function (action) {
           return R.h('li', {title: action.text}, action.title);
