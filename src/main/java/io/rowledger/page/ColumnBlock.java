@@ -80,7 +80,7 @@ final class ColumnBlock {
     /** Bytes deflated and written in base64: small, scattered differences pack best with the filtered strategy. */
     static String packed(byte[] plain) {
         ByteArrayOutputStream packed = new ByteArrayOutputStream(plain.length / 2);
-        Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION);
+        Deflater deflater = new Deflater();
         deflater.setStrategy(Deflater.FILTERED);
         try (DeflaterOutputStream out = new DeflaterOutputStream(packed, deflater)) {
             out.write(plain);

@@ -15,6 +15,8 @@ final class WorkbenchPage {
             "core.js",
             "units.js",
             "drawing.js",
+            "drag.js",
+            "corners.js",
             "rig.js",
             "topview.js",
             "season.js",

@@ -56,9 +56,20 @@ class WorkbenchScreensTest {
             prescription(browser, person);
             columnLeftOut(browser, person);
             ticket(browser, person);
+            moved(browser, person, season, true);
+            browser.become(1280, 800, false);
+            moved(browser, person, season, false);
+            browser.become(390, 844, true);
             hostile(browser, person, season);
             seasonStopped(browser, person);
         }
+    }
+
+    private static void moved(Browser browser, Person person, Path season, boolean touch) throws IOException {
+        WorkbenchDrags drags = new WorkbenchDrags(browser, person, touch);
+        drags.lengths();
+        drags.rows(season.resolve("Sample plugged row/rig.yaml"));
+        drags.corners();
     }
 
     /** A prescription handed in on the screen of the maps is drawn, and its rate is chosen there. */

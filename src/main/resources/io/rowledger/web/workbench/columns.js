@@ -20,6 +20,9 @@
   /** The choice that leaves a column out. */
   var OFF = '-';
 
+  /** The columns as they stood before rows were put in another order: {field, columns}, or null. */
+  var taken = null;
+
   R.screens.columns = function (main, field) {
     R.call('GET', R.fieldPath(field, 'columns')).then(function (table) { show(main, field, table); }, R.problem);
   };
@@ -31,6 +34,7 @@
       columns: Object.assign({}, table.chosen),
       hints: Object.assign({}, table.hints),
       save: function () {
+        taken = null;
         main.setAttribute('data-loaded', 'saving');
         main.inert = true;
         return R.call('PUT', R.fieldPath(field, 'columns'), {columns: state.columns, hints: state.hints})
@@ -302,18 +306,58 @@
     if (lines.length < 2) {
       return null;
     }
-    var swap = function (n) {
-      lines.forEach(function (line) { state.columns[line.key] = line.header; });
-      state.columns[lines[n].key] = lines[n + 1].header;
-      state.columns[lines[n + 1].key] = lines[n].header;
+    var move = function (from, to) {
+      var before = {field: state.field, columns: Object.assign({}, state.columns)};
+      var headers = lines.map(function (line) { return line.header; });
+      headers.splice(to, 0, headers.splice(from, 1)[0]);
+      lines.forEach(function (line, n) { state.columns[line.key] = headers[n]; });
       state.save();
+      taken = before;
     };
-    return R.h('details.order', null, R.h('summary', null, R.t('workbench.columns.order')),
-      R.h('ol', null, lines.map(function (line, n) {
-        return R.h('li', {value: line.row}, line.header, ' ', n + 1 < lines.length ? R.h('button.quiet', {
-          type: 'button', 'aria-label': R.t('workbench.columns.moveRightOf', line.header), onclick: function () { swap(n); }
+    var list = R.h('ol', null, lines.map(function (line, n) {
+      return R.h('li', {value: line.row, 'data-line': n}, R.h('span.grip', {'aria-hidden': 'true'}, '↕'), line.header, ' ',
+        n + 1 < lines.length ? R.h('button.quiet', {
+          type: 'button', 'aria-label': R.t('workbench.columns.moveRightOf', line.header), onclick: function () { move(n, n + 1); }
         }, R.t('workbench.columns.moveRight')) : null);
-      })));
+    }));
+    R.drag(list, '.grip', function (grip) { return carried(list, +grip.parentNode.getAttribute('data-line'), move); });
+    return [
+      R.h('details.order', null, R.h('summary', null, R.t('workbench.columns.order')),
+        R.h('p.note', null, R.t('workbench.columns.drag')), list),
+      taken && taken.field === state.field ? R.button(R.t('workbench.columns.undo'), function () {
+        state.columns = taken.columns;
+        state.save();
+      }, 'undo') : null
+    ];
+  }
+
+  /** A line of the list that is carried to another place. */
+  function carried(list, from, move) {
+    var lines = Array.prototype.slice.call(list.children);
+    var middles = lines.map(function (line) {
+      var box = line.getBoundingClientRect();
+      return (box.top + box.bottom) / 2;
+    });
+    var to = from;
+    var show = function (at) {
+      to = at;
+      lines.forEach(function (line, n) {
+        line.className = n === from ? 'carried' : n === to ? n < from ? 'before' : 'behind' : '';
+      });
+    };
+    return {
+      move: function (right, down, event) {
+        show(middles.filter(function (middle, n) { return n !== from && middle < event.clientY; }).length);
+      },
+      end: function () {
+        var at = to;
+        show(from);
+        if (at !== from) {
+          move(from, at);
+        }
+      },
+      cancel: function () { show(from); }
+    };
   }
 
   function check(field) {

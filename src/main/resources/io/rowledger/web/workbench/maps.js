@@ -17,7 +17,7 @@
           section('prescription', maps.prescription, prescription(field, maps, again)),
           section('keep-out', maps.keepOut, setback(field, maps, again)),
           R.next('run', field, 'workbench.next')),
-        R.h('div.view', null, picture(maps, drawn))));
+        R.h('div.view', null, drawn ? R.corners(drawn, function () { return picture(maps, drawn); }) : picture(maps, drawn))));
     Array.prototype.forEach.call(main.querySelectorAll('section[data-kind]'), function (host) {
       var kind = host.getAttribute('data-kind');
       host.appendChild(R.dropBox(R.t('workbench.maps.drop'), function (files) { put(field, kind, files).then(function () {
@@ -48,12 +48,16 @@
     if (drawn) {
       return R.h('div.buttons', null,
         R.button(R.t('workbench.maps.take'), function () {
-          R.call('PUT', R.fieldPath(field, 'boundary'), drawn).then(again, R.problem);
+          R.call('PUT', R.fieldPath(field, 'boundary'), {ring: drawn.ring}).then(again, R.problem);
         }, 'primary'),
         R.button(R.t('workbench.keep'), function () { show(main, field, maps, null); }));
     }
     return maps.paths.length ? R.button(R.t('workbench.maps.around'), function () {
-      R.call('GET', R.fieldPath(field, 'boundary/around')).then(function (ring) { show(main, field, maps, ring); }, R.problem);
+      R.call('GET', R.fieldPath(field, 'boundary/around')).then(function (drawn) {
+        // The picture keeps its frame while corners are moved.
+        drawn.around = drawn.ring;
+        show(main, field, maps, drawn);
+      }, R.problem);
     }) : null;
   }
 
@@ -109,7 +113,7 @@
     if (drawn) { add('boundary drawn', [drawn.ring]); }
     var low = [Infinity, Infinity];
     var high = [-Infinity, -Infinity];
-    maps.paths.concat(drawn ? [drawn.ring] : [], maps.boundary ? maps.boundary.shapes : []).forEach(function (points) {
+    maps.paths.concat(drawn ? [drawn.around] : [], maps.boundary ? maps.boundary.shapes : []).forEach(function (points) {
       for (var i = 0; i < points.length; i += 2) {
         low = [Math.min(low[0], points[i]), Math.min(low[1], points[i + 1])];
         high = [Math.max(high[0], points[i]), Math.max(high[1], points[i + 1])];
@@ -121,6 +125,7 @@
     var scale = 600 / Math.max(high[0] - low[0], high[1] - low[1], 20);
     var svg = R.svg('svg', {viewBox: '-12 -12 ' + ((high[0] - low[0]) * scale + 24).toFixed(0) + ' '
       + ((high[1] - low[1]) * scale + 24).toFixed(0), 'class': 'paths maps', role: 'img', 'aria-label': R.t('workbench.maps.map')});
+    svg.place = {scale: scale, low: low, high: high};
     layers.forEach(function (layer) {
       var d = '';
       for (var i = 0; i < layer[1].length; i += 2) {

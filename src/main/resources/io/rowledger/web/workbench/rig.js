@@ -45,6 +45,16 @@
     this.consider();
   };
 
+  /** Sets what stands at a path and shows it where it is typed. */
+  R.Rig.prototype.put = function (path, value) {
+    document.getElementById(idOf(path)).value = value;
+    this.set(path, value);
+  };
+
+  function idOf(path) {
+    return path.replace(/\W/g, '-');
+  }
+
   R.Rig.prototype.blocks = function () {
     var self = this;
     var blocks = {};
@@ -116,7 +126,7 @@
    */
   R.Rig.prototype.input = function (label, path, unit, note) {
     var self = this;
-    var id = path.replace(/\W/g, '-');
+    var id = idOf(path);
     var message = R.h('p.message', {id: id + '-message', 'aria-live': 'polite'});
     var input = R.h('input', {id: id, type: 'text', value: self.get(path), autocomplete: 'off',
       'aria-describedby': id + '-message', oninput: function () {

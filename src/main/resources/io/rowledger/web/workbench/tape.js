@@ -2,6 +2,12 @@
 (function (R) {
   'use strict';
 
+  /** Steps in which a length is moved, in the unit that it is typed in, and the longest, m. */
+  var STEPS = {'in': 0.5, ft: 0.05, m: 0.01, cm: 1};
+  var METERS = {'in': 0.0254, ft: 0.3048, m: 1, cm: 0.01};
+  var INCHES_PER_FT = 12;
+  var MAX_M = 30;
+
   R.screens.tape = function (main, field) {
     R.withRig(field, function (rig) {
       var towed = rig.get('rig.hitch') !== 'mounted';
@@ -15,7 +21,11 @@
       var of = function () { return unit; };
       var marked = '';
       var view = R.h('div.view');
-      var draw = function () { R.fill(view, R.topView(rig, marked)); };
+      var draw = function () { R.fill(view, R.topView(rig, marked, true)); };
+      var undo = moved(rig, view, of, function (path) {
+        marked = path;
+        draw();
+      });
       var fields = [
         rig.input(R.t('workbench.tape.antenna'), 'rig.antenna.ahead_of_axle', of, R.t('workbench.tape.antennaNote')),
         rig.input(R.t('workbench.tape.hitch'), 'rig.axle_to_hitch', of, R.t('workbench.tape.hitchNote')),
@@ -32,11 +42,71 @@
       rig.listen(draw);
       var turn = R.h('section.turn', {'aria-label': R.t('workbench.tape.turns'), 'aria-live': 'polite'});
       R.fill(main, R.title(field, 'workbench.step.tape'), R.h('p', null, R.t('workbench.tape.how')),
-        R.h('div.split2', null, form, R.h('div', null, view, turn)));
+        R.h('div.split2', null, form, R.h('div', null, view, R.h('p.note', null, R.t('workbench.tape.drag'), ' ', undo), turn)));
       drives(rig, turn);
       main.setAttribute('data-loaded', 'tape');
     });
   };
+
+  /**
+   * Lets the ends of lengths be moved in the drawing.
+   * @param {function(): string} unit of lengths that were not typed yet
+   * @param {function(string): void} draw the drawing with this length marked
+   * @return {HTMLElement} the button that takes the last move back
+   */
+  function moved(rig, view, unit, draw) {
+    var past = [];
+    var undo = R.button(R.t('workbench.undo'), function () {
+      var last = past.pop();
+      undo.disabled = !past.length;
+      rig.put(last[0], last[1]);
+    }, 'undo');
+    undo.disabled = true;
+    R.drag(view, '.grip', function (grip) {
+      var path = grip.getAttribute('data-length');
+      var fromM = +grip.getAttribute('data-from');
+      var before = rig.get(path);
+      var known = rig.state.values[path];
+      var svg = view.querySelector('svg');
+      var perPx = -grip.getAttribute('data-up') / (svg.perMeter * R.unitPx(svg));
+      var text = before;
+      return {
+        move: function (right, down) {
+          text = lengthText(Math.max(0, Math.min(MAX_M, fromM + down * perPx)), before, unit());
+          rig.state.values[path] = metersOf(text);
+          draw(path);
+        },
+        end: function () {
+          if (text !== before) {
+            past.push([path, before]);
+            undo.disabled = false;
+            rig.put(path, text);
+          }
+        },
+        cancel: function () {
+          rig.state.values[path] = known;
+          draw(path);
+        }
+      };
+    });
+    return undo;
+  }
+
+  /** A length in the unit that it was typed in before, to its step: 63.5 in, 19 ft 4.5 in, 5.25 ft, 1.61 m, 161 cm. */
+  function lengthText(m, before, otherwise) {
+    var feet = /ft.*in\s*$/.test(before);
+    var unit = feet ? 'in' : (/(in|ft|cm|m)\s*$/.exec(before) || [0, otherwise])[1];
+    var steps = Math.round(m / METERS[unit] / STEPS[unit]);
+    var value = +(steps * STEPS[unit]).toFixed(2);
+    return feet ? Math.floor(value / INCHES_PER_FT) + ' ft ' + value % INCHES_PER_FT + ' in' : value + ' ' + unit;
+  }
+
+  /** Meters of such a text. */
+  function metersOf(text) {
+    var m = 0;
+    text.replace(/([\d.]+) (in|ft|cm|m)/g, function (all, value, unit) { m += value * METERS[unit]; });
+    return m;
+  }
 
   /** Drives the field again whenever the lengths have changed and are whole. */
   function drives(rig, host) {

@@ -16,8 +16,9 @@
    * Draws the machine; lengths that are not known yet are drawn as dashed lines of a usual size.
    * @param {R.Rig} rig
    * @param {string} [marked] path of the length that is being typed
+   * @param {boolean} [grips] lengths have ends to take hold of
    */
-  R.topView = function (rig, marked) {
+  R.topView = function (rig, marked, grips) {
     var value = function (path, otherwise) {
       var si = rig.state.values[path];
       return {m: si === undefined ? otherwise : si, known: si !== undefined};
@@ -43,6 +44,7 @@
     var y = function (m) { return ((front - m) * scale).toFixed(1); };
     var svg = R.svg('svg', {viewBox: '0 0 ' + width + ' ' + ((front - back) * scale).toFixed(0), 'class': 'bar top',
       role: 'img', 'aria-label': R.t('workbench.bar.picture')});
+    svg.perMeter = scale;
     var line = function (x0, y0, x1, y1, name) {
       svg.appendChild(R.svg('line', {x1: x(x0), y1: y(y0), x2: x(x1), y2: y(y1), 'class': name}));
     };
@@ -86,6 +88,11 @@
       svg.appendChild(R.svg('text', {x: x(at + 6 * px), y: y(measure[2] + (measure[3] - measure[2]) * (n === 2 ? beyond : 0.55)),
         'class': measure[0] === marked ? 'marked' : ''},
         measure[4] + ' ' + (measure[1].known ? R.feet(measure[1].m) : '?')));
+      if (grips) {
+        svg.appendChild(R.svg('circle', {cx: x(at), cy: y(measure[3]), r: 5, 'class': 'corner' + (measure[0] === marked ? ' marked' : '')}));
+        svg.appendChild(R.svg('circle', {cx: x(at), cy: y(measure[3]), r: 15, 'class': 'grip', 'data-length': measure[0],
+          'data-from': measure[1].m, 'data-up': measure[3] > measure[2] ? 1 : -1}));
+      }
     });
     return svg;
   };
