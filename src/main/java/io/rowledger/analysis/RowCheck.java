@@ -108,9 +108,13 @@ public record RowCheck(
     /** What was compared: rows, their spacing and, where the log has times, how long they worked. */
     public Message what() {
         Argument spacing = Message.value(QuantityKind.SMALL_LENGTH, spacingM);
-        return reading.table().isTimed()
-                ? Message.of("check.what", rows, spacing, Message.duration(workingS))
-                : Message.of("check.what.untimed", rows, spacing);
+        if (!reading.table().isTimed()) {
+            return Message.of("check.what.untimed", rows, spacing);
+        }
+        Argument working = Message.duration(workingS);
+        return comparesRows()
+                ? Message.of("check.what", rows, spacing, working)
+                : Message.of("check.what.notCompared", rows, working);
     }
 
     private static Rig rig(LogTable log, double spacingM) {

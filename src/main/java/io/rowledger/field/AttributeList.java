@@ -4,6 +4,7 @@ import io.rowledger.maps.MapFeature;
 import io.rowledger.maps.MapFeatures;
 import io.rowledger.maps.MapProperty;
 import io.rowledger.rig.Product;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
 /** The attributes of a map with one value each, to show a person what to choose from. */
 final class AttributeList {
     /** Attributes shown in a message; a file may have a hundred. */
+    /** A number as some programs write it into a table: 1.80297e+004. */
+    private static final Pattern EXPONENT = Pattern.compile("[-+]?\\d(?:\\.\\d+)?[eE][-+]?0*\\d{1,2}");
+
     private static final int MAX_SHOWN = 12;
     /** Characters of a value shown in a message. */
     private static final int MAX_VALUE = 24;
@@ -100,6 +104,9 @@ final class AttributeList {
 
     private static String cut(String text) {
         String plain = text.strip();
+        if (EXPONENT.matcher(plain).matches()) {
+            plain = new BigDecimal(plain).toPlainString();
+        }
         return plain.length() > MAX_VALUE ? plain.substring(0, MAX_VALUE) + "\u2026" : plain;
     }
 

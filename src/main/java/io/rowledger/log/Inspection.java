@@ -180,7 +180,10 @@ public record Inspection(
                 return instant(file.log().timeS[0]) + " UTC";
             }
             if (column.written() != column.role().quantity()) {
-                return String.format(Locale.ROOT, "%.5f L/s", flow(file, column));
+                double flowLPerS = flow(file, column);
+                return file.plan().isUntimed() || Double.isNaN(flowLPerS)
+                        ? ""
+                        : String.format(Locale.ROOT, "%.5f L/s", flowLPerS);
             }
             double value = NumberParser.parse(meaning.example(), file.mark()) * column.toSi();
             return switch (dimension) {

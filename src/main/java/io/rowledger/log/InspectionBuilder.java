@@ -172,7 +172,7 @@ final class InspectionBuilder {
     private void together() {
         List<Message> notes = new ArrayList<>();
         try {
-            LogTable table = LogJoiner.join(files, notes, false);
+            LogTable table = LogJoiner.join(files, notes, List.of());
             text.append(String.format(Locale.ROOT, "Together: %,d records of one job.%n", table.records()));
             notes.forEach(note -> text.append("  ").append(words.apply(note)).append('\n'));
         } catch (UnusableInputException e) {

@@ -52,6 +52,9 @@ public final class LogColumns {
     /** True if the controller's own totals are on another scale than the flows. */
     public boolean offScale;
 
+    /** True if the controller's own total of a volume differs from what its flows add up to. */
+    public boolean contradicted;
+
     /** True if a record is an area with one rate and no place on a path. */
     public boolean areas;
 

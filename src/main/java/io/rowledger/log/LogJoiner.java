@@ -8,6 +8,7 @@ import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
 import io.rowledger.log.source.LogSource;
+import io.rowledger.log.taskdata.ControllerTotals;
 import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -37,13 +38,13 @@ final class LogJoiner {
     /**
      * Joins files.
      *
-     * @param offScale true if the controller's totals are on another scale than the flows
+     * @param totals the controller's own totals; their disagreements are told by the table
      */
-    static LogTable join(List<FileLog> files, List<Message> notes, boolean offScale) {
+    static LogTable join(List<FileLog> files, List<Message> notes, List<ControllerTotals> totals) {
         sameColumns(files);
         if (files.size() == 1) {
             FileLog file = files.get(0);
-            return new LogTable(columns(files, null, null, offScale), List.of(file.source()));
+            return new LogTable(columns(files, null, null, totals), List.of(file.source()));
         }
         chainUntimed(files);
         DuplicateLogs.refuse(files);
@@ -67,7 +68,7 @@ final class LogJoiner {
             LogSource source = files.get(f).source();
             sources.add(new LogSource(source.file(), source.sha256(), source.records(), used[f], source.dropped()));
         }
-        return new LogTable(columns(files, fileOf, recordOf, offScale), sources);
+        return new LogTable(columns(files, fileOf, recordOf, totals), sources);
     }
 
     /** Puts logs without times one behind the other, in the order of the call. */
@@ -101,9 +102,10 @@ final class LogJoiner {
     }
 
     private static LogColumns columns(
-            List<FileLog> files, int @Nullable [] fileOf, int @Nullable [] recordOf, boolean offScale) {
+            List<FileLog> files, int @Nullable [] fileOf, int @Nullable [] recordOf, List<ControllerTotals> totals) {
         LogColumns columns = Columns.of(files, fileOf, recordOf);
-        columns.offScale = offScale;
+        columns.offScale = totals.stream().anyMatch(ControllerTotals::offScale);
+        columns.contradicted = totals.stream().anyMatch(ControllerTotals::volumesDisagree);
         return columns;
     }
 

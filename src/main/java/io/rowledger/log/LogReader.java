@@ -79,7 +79,7 @@ public final class LogReader {
             senses.addAll(file.columnMeanings());
             notes.addAll(notes(file));
         }
-        LogTable table = LogJoiner.join(files, notes, totals.stream().anyMatch(ControllerTotals::offScale));
+        LogTable table = LogJoiner.join(files, notes, totals);
         return new LogReading(table, senses, notes, List.copyOf(beside), totals);
     }
 

@@ -208,6 +208,11 @@ public final class LogTable {
         return c.days;
     }
 
+    /** True if the controller's own total of a volume differs from what its flows add up to: no bounds of volumes hold then. */
+    public boolean isContradicted() {
+        return c.contradicted;
+    }
+
     /** True if times were written without a zone and taken as UTC because nothing said otherwise. */
     public boolean isZoneAssumed() {
         return c.zoneAssumed;

@@ -21,6 +21,11 @@ public record Interval(double value, double low, double high) {
         return new Interval(value, Double.NaN, Double.NaN);
     }
 
+    /** Returns the value without its bounds. */
+    Interval unbounded() {
+        return unknown(value);
+    }
+
     /** Returns the interval with both bounds at least 0, for a quantity that can't be negative. */
     Interval notBelowZero() {
         return new Interval(value, Math.max(0, low), Math.max(0, high));

@@ -96,6 +96,46 @@ public record Intervals(
      */
     public record OfPassProduct(Interval volumeL, Interval deviationPct) {}
 
+    /** Returns the same without bounds of volumes, rates and nitrogen: the log contradicts itself about how much flowed. */
+    Intervals withoutLiquid() {
+        return new Intervals(
+                sweptAreaM2,
+                coveredAreaM2,
+                overlapAreaM2,
+                skipAreaM2,
+                boundaryAreaM2,
+                nitrogenKg.unbounded(),
+                nitrogenKgPerM2.unbounded(),
+                products.stream()
+                        .map(product -> new OfProduct(
+                                product.volumeL.unbounded(),
+                                product.meanRateLPerM2.unbounded(),
+                                product.nitrogenKg.unbounded(),
+                                product.nitrogenKgPerM2.unbounded()))
+                        .toList(),
+                rows.stream()
+                        .map(row -> new OfRow(
+                                row.row,
+                                row.sweptAreaM2,
+                                row.appliedAreaM2,
+                                row.products.stream()
+                                        .map(product -> new OfRowProduct(
+                                                product.volumeL.unbounded(),
+                                                product.meanRateLPerM2.unbounded(),
+                                                product.deviationPct.unbounded()))
+                                        .toList()))
+                        .toList(),
+                passes.stream()
+                        .map(pass -> new OfPass(
+                                pass.sweptAreaM2,
+                                pass.products.stream()
+                                        .map(product -> new OfPassProduct(
+                                                product.volumeL.unbounded(), product.deviationPct.unbounded()))
+                                        .toList()))
+                        .toList(),
+                basis);
+    }
+
     /** Returns intervals without any bounds. */
     public static Intervals unknown(int rows, int passes, int products) {
         Interval none = Interval.unknown(Double.NaN);

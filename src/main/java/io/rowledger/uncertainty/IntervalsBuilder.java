@@ -64,7 +64,8 @@ public final class IntervalsBuilder {
      * @param threads threads to use; the result is the same for any number
      */
     public static Intervals of(UncertaintyInputs job, Rates rates, Coverage coverage, int threads) {
-        return new IntervalsBuilder(job, rates, coverage, threads).build();
+        Intervals intervals = new IntervalsBuilder(job, rates, coverage, threads).build();
+        return job.log().isContradicted() ? intervals.withoutLiquid() : intervals;
     }
 
     /** Returns a seed made from the logs' digests, so that the same logs give the same samples. */

@@ -61,6 +61,20 @@ class OffScaleTest {
         List<String> review = PassReviewReport.of(a, options()).content().verdict();
         assertTrue(review.get(0).startsWith("Check before you use a volume or rate"), review.toString());
         assertTrue(review.stream().noneMatch(text -> text.matches("(?s).*\\brows? \\d.*")), review.toString());
+        assertFalse(a.intervals().nitrogenKg().known(), "the controller's total lies a hundredfold outside any bound");
+        assertFalse(a.intervals().products().get(0).volumeL().known());
+        assertTrue(a.intervals().coveredAreaM2().known());
+        for (List<String> page : List.of(record, review)) {
+            assertTrue(page.stream().noneMatch(text -> text.contains("within 10%")), page.toString());
+        }
+    }
+
+    @Test
+    void a_total_a_third_above_the_flows_leaves_no_narrow_bounds_of_volume() throws IOException {
+        Analysis a = analyze("third", 120_000, 72);
+        assertFalse(a.log().isOffScale());
+        assertTrue(a.log().isContradicted());
+        assertFalse(a.intervals().nitrogenKg().known());
     }
 
     @Test

@@ -106,7 +106,7 @@ class PrescriptionShapefileTest {
     /** Public maps that are no prescriptions, in the folder that real.data names: each message lists what the map has. */
     @ParameterizedTest
     @CsvSource({
-        "PolyMZ_wgs84_MixedPartFieldsTypes, 'among Id (0), float_area (1.80297e+004), double_Len (5.37105240877e+002)'",
+        "PolyMZ_wgs84_MixedPartFieldsTypes, 'among Id (0), float_area (18029.7), double_Len (537.105240877)'",
         "LineMZ_wgs84_MixedPartFieldsTypes_esri, found PolyLine (feature 1); expected a Polygon or MultiPolygon",
         "area1_onebox_94mga54, found no number among the attributes: Name (Single Part)",
     })

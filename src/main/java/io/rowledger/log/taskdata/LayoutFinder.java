@@ -77,7 +77,7 @@ final class LayoutFinder {
         if (!values.unknownElements().isEmpty()) {
             notes.add(Message.of(
                     "notes.taskdata.unknown_elements",
-                    values.header().file(),
+                    ReadFile.shortName(values.header().file()),
                     String.join(", ", values.unknownElements())));
         }
         if (actual.isEmpty()) {

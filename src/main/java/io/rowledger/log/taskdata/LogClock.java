@@ -82,17 +82,18 @@ final class LogClock {
         offsetMs = each ? null : Long.valueOf(middle);
         long wrong = Math.abs(middle - Math.round((double) middle / QUARTER_HOUR_MS) * QUARTER_HOUR_MS);
         if (frozen) {
-            notes.add(Message.of("notes.taskdata.clock.frozen", name, stale, log.records));
+            notes.add(Message.of("notes.taskdata.clock.frozen", ReadFile.shortName(name), stale, log.records));
         }
         if (each) {
-            notes.add(Message.of("notes.taskdata.clock.set", name));
+            notes.add(Message.of("notes.taskdata.clock.set", ReadFile.shortName(name)));
         } else if (dayOff) {
-            notes.add(Message.of("notes.taskdata.clock.day", name));
+            notes.add(Message.of("notes.taskdata.clock.day", ReadFile.shortName(name)));
         } else if (Math.abs(middle) > MAX_ZONE_MS) {
             long days = Math.max(1, Math.round(Math.abs(middle) / (double) DAY_MS));
-            notes.add(Message.of("notes.taskdata.clock.days", name, days));
+            notes.add(Message.of("notes.taskdata.clock.days", ReadFile.shortName(name), days));
         } else if (wrong > WRONG_CLOCK_MS) {
-            notes.add(Message.of("notes.taskdata.clock.off", name, Message.duration(wrong / 1000.0)));
+            notes.add(
+                    Message.of("notes.taskdata.clock.off", ReadFile.shortName(name), Message.duration(wrong / 1000.0)));
         }
     }
 

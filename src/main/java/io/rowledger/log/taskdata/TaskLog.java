@@ -60,7 +60,7 @@ public final class TaskLog {
         notes.addAll(layout.notes());
         notes.addAll(clock.notes());
         if (this.log.brokenOff) {
-            notes.add(Message.of("notes.taskdata.broken_off", name, this.log.records));
+            notes.add(Message.of("notes.taskdata.broken_off", ReadFile.shortName(name), this.log.records));
         }
         place();
         states();
@@ -206,7 +206,8 @@ public final class TaskLog {
         }
         if (rates) {
             notes.add(Message.of(
-                    layout.speed() >= 0 ? "notes.taskdata.rates.speed" : "notes.taskdata.rates.positions", name));
+                    layout.speed() >= 0 ? "notes.taskdata.rates.speed" : "notes.taskdata.rates.positions",
+                    ReadFile.shortName(name)));
         }
     }
 

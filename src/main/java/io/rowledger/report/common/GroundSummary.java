@@ -11,6 +11,7 @@ import java.util.List;
 final class GroundSummary {
     private final Coverage coverage;
     private final boolean flowUnknown;
+    private final boolean offScale;
     private final CoveragePhrases skips;
     private final CoveragePhrases overlaps;
 
@@ -21,6 +22,7 @@ final class GroundSummary {
             unknown |= job.rates().unknownAreaM2(p) > 0;
         }
         flowUnknown = unknown;
+        offScale = job.log().isOffScale();
         skips = CoverageSectionBuilder.skips(coverage, job.intervals(), messages);
         overlaps = CoverageSectionBuilder.overlap(coverage, job.intervals(), messages);
     }
@@ -55,10 +57,10 @@ final class GroundSummary {
                 : Grade.FINE;
     }
 
-    /** The ground on rate is told for one product; several have a section each. */
+    /** The ground on rate is told for one product, whose rates are on the target's scale; several have a section each. */
     private boolean hasOnRate() {
         List<ReceivedStatistics> received = coverage.received();
-        return received.size() == 1 && !Double.isNaN(onRatePct());
+        return received.size() == 1 && !offScale && !Double.isNaN(onRatePct());
     }
 
     private double onRatePct() {

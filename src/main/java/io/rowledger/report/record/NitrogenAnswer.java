@@ -119,6 +119,9 @@ final class NitrogenAnswer {
         if (!plan.known()) {
             return Message.of("record.answer.noPlan");
         }
+        if (in.amountsInQuestion()) {
+            return Message.of("record.answer.evennessUnknown");
+        }
         QuantityKind kind = in.ground().isNitrogen() ? QuantityKind.NITROGEN_RATE : QuantityKind.RATE;
         Shares shares = plan.shares();
         double[] exact = {shares.within(), shares.under(), shares.over()};

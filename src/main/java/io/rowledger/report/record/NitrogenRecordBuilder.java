@@ -176,7 +176,7 @@ final class NitrogenRecordBuilder {
         items.add(new Item(
                 messages.text("record.ground.overlap"), patches(in.sections().overlap()), false));
         PlanComparison plan = in.plan();
-        if (plan.known()) {
+        if (plan.known() && !in.amountsInQuestion()) {
             Shares shares = plan.shares();
             items.add(new Item(
                     plan.isPlan()

@@ -141,6 +141,11 @@ record RecordInput(
         return work.passes().isEmpty() && coverage.coveredAreaM2() > 0;
     }
 
+    /** True if the controller's own totals contradict the amounts: then none is held against a plan or a target. */
+    boolean amountsInQuestion() {
+        return !files.warnings().isEmpty();
+    }
+
     /** True if any ground was covered. */
     boolean anythingApplied() {
         return coverage.coveredAreaM2() > 0;

@@ -126,17 +126,24 @@ final class ReviewFigures {
     private Figure applied(int p) {
         ProductSums sum = sums.get(p);
         Intervals.OfProduct bounds = job.intervals().products().get(p);
-        String note = sum.hasTarget()
-                ? messages.text(
-                        "review.figure.target",
-                        Message.value(QuantityKind.VOLUME, sum.owedL()),
-                        Message.percent(sum.deviationPct()))
-                : messages.text("review.figure.noTarget");
+        String note = isOffScale()
+                ? messages.text("review.figure.offScale")
+                : sum.hasTarget()
+                        ? messages.text(
+                                "review.figure.target",
+                                Message.value(QuantityKind.VOLUME, sum.owedL()),
+                                Message.percent(sum.deviationPct()))
+                        : messages.text("review.figure.noTarget");
         return new Figure(
                 ofProduct(p, "review.figure.applied"),
                 sure.value(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()),
                 sure.before(sure.bounds(QuantityKind.VOLUME, sum.volumeL(), bounds.volumeL()), note),
-                Math.abs(sum.deviationPct()) > Limits.WATCH_PCT);
+                isOffScale() || Math.abs(sum.deviationPct()) > Limits.WATCH_PCT);
+    }
+
+    /** True if the controller's own totals contradict the rates that the figures follow. */
+    private boolean isOffScale() {
+        return job.log().isOffScale();
     }
 
     private Figure meanRate(int p) {
@@ -157,10 +164,12 @@ final class ReviewFigures {
         ReceivedStatistics received = job.coverage().received().get(p);
         return new Figure(
                 ofProduct(p, "review.figure.onRate"),
-                f.percent(received.within10Pct()),
-                sums.get(p).hasTarget()
-                        ? messages.text("review.figure.within", Limits.wholePct(Limits.ACT_PCT))
-                        : messages.text("review.figure.noTarget"),
+                isOffScale() ? messages.text("review.figure.notKnown") : f.percent(received.within10Pct()),
+                isOffScale()
+                        ? messages.text("review.figure.offScale")
+                        : sums.get(p).hasTarget()
+                                ? messages.text("review.figure.within", Limits.wholePct(Limits.ACT_PCT))
+                                : messages.text("review.figure.noTarget"),
                 false);
     }
 

@@ -246,8 +246,7 @@ class TaskDataTest {
         TaskLog log = TaskData.read(folder, 2).logs().get(0);
         assertEquals("81.000", log.fields(0)[4]);
         assertEquals(
-                List.of(folder.resolve("TLG00001.XML")
-                        + " has values of DET-44, which no device description has. They were passed over."),
+                List.of("TLG00001.XML has values of DET-44, which no device description has. They were passed over."),
                 TestNotes.texts(log.notes()));
     }
 
