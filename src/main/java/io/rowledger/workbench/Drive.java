@@ -61,8 +61,16 @@ final class Drive {
      */
     record Turn(List<Double> antenna, List<Double> drop, List<Double> before, List<Double> after) {}
 
-    /** What the log says of a length. */
-    record SetupWord(String name, String text, boolean differs) {}
+    /**
+     * What the log says of a length.
+     *
+     * @param key of the length in the rig file; empty where it is not known
+     * @param name of the length
+     * @param text length as entered and by the log, in words
+     * @param byLog length by the log and whether it agrees, in words
+     * @param differs true if it does not agree
+     */
+    record SetupWord(String key, String name, String text, String byLog, boolean differs) {}
 
     Driven drive(String name, RigView.Blocks blocks) throws IOException {
         FieldFiles field = store.field(name);
@@ -101,13 +109,18 @@ final class Drive {
                 analysis.coverage().skipAreaM2(),
                 analysis.coverage().overlapAreaM2(),
                 setup.told().stream()
-                        .map(line -> new SetupWord(
-                                line.name(),
-                                line.was() + " → " + line.is() + " (" + line.between() + "): " + line.verdict(),
-                                !line.mark().isEmpty()))
+                        .map(line -> {
+                            String byLog = line.is() + " (" + line.between() + "): " + line.verdict();
+                            return new SetupWord(
+                                    line.key(),
+                                    line.name(),
+                                    line.was() + " → " + byLog,
+                                    byLog,
+                                    !line.mark().isEmpty());
+                        })
                         .toList(),
                 setup.untold().stream()
-                        .map(fact -> new SetupWord(fact.label(), fact.value(), false))
+                        .map(fact -> new SetupWord("", fact.label(), fact.value(), "", false))
                         .toList());
     }
 

@@ -137,6 +137,7 @@ class WorkbenchPathTest {
         person.type("#rig-hitch_to_wheels", "174");
         person.type("#rig-hitch_to_drop", "232");
         person.see("[data-driven]");
+        assertTrue(person.text("main").contains("By the log: "), person.text("main"));
         person.shot("06-tape");
         person.clickText("Continue");
         person.see("main[data-loaded=product]");

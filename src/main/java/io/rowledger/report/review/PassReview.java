@@ -434,6 +434,7 @@ public record PassReview(
      * @param change the line of the rig file and its new figure, or empty
      * @param basis what it rests on
      * @param alternative the next best explanation
+     * @param key of the measure in the rig file
      */
     public record SetupLine(
             String name,
@@ -444,7 +445,8 @@ public record PassReview(
             String mark,
             String change,
             String basis,
-            String alternative) {}
+            String alternative,
+            String key) {}
 
     /** A value by the rig file and by the corrected one, and the difference. */
     public record SetupSide(String what, String before, String after, String made) {}

@@ -103,7 +103,8 @@ final class SetupSection {
                 m.differs() ? "act" : "",
                 change(m),
                 messages.text(m.basis()),
-                messages.text(m.alternative()));
+                messages.text(m.alternative()),
+                m.key());
     }
 
     private String change(SetupMeasurement m) {

@@ -132,15 +132,31 @@
     });
   }
 
+  /** Puts what the log says of a length beside its field; returns what has no field here. */
+  function beside(words) {
+    Array.prototype.forEach.call(document.querySelectorAll('.by-log'), function (old) { old.remove(); });
+    return words.filter(function (word) {
+      var input = word.key && document.querySelector('[data-path="' + word.key + '"]');
+      if (input) {
+        if (word.differs && input.closest('details')) {
+          input.closest('details').open = true;
+        }
+        input.appendChild(R.h('p.by-log' + (word.differs ? '.warn' : ''), null, R.t('workbench.tape.byLog', word.byLog)));
+      }
+      return !input;
+    });
+  }
+
   function show(host, driven) {
     var units = R.reader();
+    var rest = beside(driven.setup);
     R.fill(host,
       R.h('h2', null, R.t('workbench.tape.turns')),
       R.h('p.big', {id: 'drive-figures'}, R.t('workbench.tape.areas', units.text('area', driven.skipM2), units.text('area', driven.overlapM2))),
       driven.turns.map(picture),
-      driven.setup.length ? R.h('div', null, R.h('h2', null, R.t('workbench.tape.says')),
+      rest.length ? R.h('div', null, R.h('h2', null, R.t('workbench.tape.says')),
         R.h('p.note', null, R.t('workbench.tape.saysNote')),
-        R.h('dl.facts', null, driven.setup.map(function (word) {
+        R.h('dl.facts', null, rest.map(function (word) {
           return [R.h('dt', null, word.name), R.h('dd' + (word.differs ? '.warn' : ''), null, word.text)];
         }))) : null,
       driven.untold.length ? R.h('details', null, R.h('summary', null, R.t('workbench.tape.untold')),
