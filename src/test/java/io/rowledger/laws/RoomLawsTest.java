@@ -316,7 +316,7 @@ class RoomLawsTest {
         }
         readers.entrySet()
                 .removeIf(entry ->
-                        DOCUMENTS.contains(entry.getKey()) && entry.getValue().size() == 1
+                        (DOCUMENTS.contains(entry.getKey()) && entry.getValue().size() == 1)
                                 || entry.getValue().equals(ENTRIES.get(entry.getKey())));
         assertEquals(Map.of(), readers);
     }

@@ -11,9 +11,11 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.xhtmlrenderer.layout.Layer;
 import org.xhtmlrenderer.pdf.ITextOutputDevice;
 import org.xhtmlrenderer.pdf.ITextRenderer;
 import org.xhtmlrenderer.pdf.ITextTextRenderer;
@@ -113,23 +115,27 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
 
     /** Lays out, closer where little would stand on the last page and thereby finds room on the pages before. */
     private static void layOut(ITextRenderer renderer, Document document) {
-        renderer.setDocument(document, "");
-        renderer.layout();
-        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
+        List<PageBox> pages = pages(renderer, document);
         PageBox last = pages.get(pages.size() - 1);
-        double used = (double) (renderer.getRootBox().getHeight() - last.getTop()) / (last.getBottom() - last.getTop());
+        double used = (double) (Objects.requireNonNull(renderer.getRootBox()).getHeight() - last.getTop())
+                / (last.getBottom() - last.getTop());
         if (pages.size() > 1 && used < MIN_LAST_PAGE) {
             Element body = (Element) document.getElementsByTagName("body").item(0);
             String usual = body.getAttribute("class");
             body.setAttribute("class", (usual + " " + CLOSE).strip());
-            renderer.setDocument(document, "");
-            renderer.layout();
-            if (renderer.getRootBox().getLayer().getPages().size() == pages.size()) {
+            if (pages(renderer, document).size() == pages.size()) {
                 body.setAttribute("class", usual);
-                renderer.setDocument(document, "");
-                renderer.layout();
+                pages(renderer, document);
             }
         }
+    }
+
+    /** Lays the document out on pages. */
+    private static List<PageBox> pages(ITextRenderer renderer, Document document) {
+        renderer.setDocument(document, "");
+        renderer.layout();
+        Layer layer = Objects.requireNonNull(renderer.getRootBox()).getLayer();
+        return Objects.requireNonNull(layer).getPages();
     }
 
     private Instant date() {
