@@ -74,14 +74,18 @@ final class ColumnBlock {
 
     /** The packed bytes as text. */
     String base64() {
-        return packed(bytes.toByteArray());
+        return packed(bytes.toByteArray(), Deflater.FILTERED);
     }
 
-    /** Bytes deflated and written in base64: small, scattered differences pack best with the filtered strategy. */
-    static String packed(byte[] plain) {
+    /**
+     * Bytes deflated and written in base64.
+     *
+     * @param strategy of {@link Deflater}: small, scattered differences pack best {@link Deflater#FILTERED filtered}
+     */
+    static String packed(byte[] plain, int strategy) {
         ByteArrayOutputStream packed = new ByteArrayOutputStream(plain.length / 2);
         Deflater deflater = new Deflater();
-        deflater.setStrategy(Deflater.FILTERED);
+        deflater.setStrategy(strategy);
         try (DeflaterOutputStream out = new DeflaterOutputStream(packed, deflater)) {
             out.write(plain);
         } catch (IOException e) {

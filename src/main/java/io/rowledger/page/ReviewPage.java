@@ -28,6 +28,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.zip.Deflater;
 import org.jspecify.annotations.Nullable;
 
 /** The whole job in one file that opens from disk in any browser: {@code review.html}. */
@@ -137,7 +138,7 @@ public final class ReviewPage {
                 WebAssets.licenses(),
                 json(words(options.language())),
                 json(data),
-                ColumnBlock.packed(JSON.writeValueAsBytes(others(template))),
+                ColumnBlock.packed(JSON.writeValueAsBytes(others(template)), Deflater.DEFAULT_STRATEGY),
                 backdrop,
                 columns);
         StringWriter page = new StringWriter();

@@ -49,7 +49,7 @@ final class WebAssets {
 
     /** A script of ours without its documentation and indentation: a reader of the file finds both in the repository. */
     private static String withoutComments(String script) {
-        return script.replaceAll("(?s)/\\*\\*.*?\\*/\\s*", "").replaceAll("(?m)^ +", "");
+        return script.replaceAll("(?s)/\\*\\*.*?\\*/\\s*", "").replaceAll("(?m)^\\s+", "");
     }
 
     /** All style sheets without comments and layout, libraries first; pictures that a library's sheet would load from elsewhere are left out. */
