@@ -18,6 +18,16 @@
     return !field.logs.length ? 'logs' : !field.rig ? 'columns' : field.ready ? 'run' : 'bar';
   };
 
+  /** The step on which a rig file's refusal can be put right. */
+  R.stepOf = function (field) {
+    var text = field.wants;
+    return !field.logs.length || !text ? R.nextStep(field)
+      : /hitch_to|axle_to|antenna|right_of_center/.test(text) ? 'tape'
+        : /products/.test(text) ? 'product'
+          : /job/.test(text) ? 'facts'
+            : /columns|log\./.test(text) ? 'columns' : 'bar';
+  };
+
   R.title = function (field, key) {
     return R.h('h1', null, R.h('span.note', null, field), ' ', R.t(key));
   };
@@ -32,7 +42,8 @@
   }
 
   function steps(step, field) {
-    R.fill(document.getElementById('steps'), R.h('ol', null, STEPS.filter(function (each) {
+    R.fill(document.getElementById('steps'), R.h('ol', null,
+      R.h('li.back', null, R.h('a', {href: '#/'}, '‹ ' + R.t('workbench.season.title'))), STEPS.filter(function (each) {
       return R.screens[each];
     }).map(function (each) {
       var link = R.link(R.stepName(each), ['field', each, field]);

@@ -11,7 +11,8 @@
         begin(main, field, [field], host, start);
       }, 'primary');
       R.fill(main, R.title(field, 'workbench.step.run'),
-        line.ready ? null : R.h('p.warn', null, line.wants || R.t('workbench.run.notReady')),
+        line.ready ? null : R.h('div.warn', null, R.h('p', null, line.wants || R.t('workbench.run.notReady')),
+          R.h('p', null, R.link(R.stepName(R.stepOf(line)) + ' ›', ['field', R.stepOf(line), field], 'primary'))),
         line.old ? R.h('p.warn', null, R.t('workbench.season.old')) : null,
         line.ready && (!line.result || line.old) ? start : null,
         host,

@@ -84,7 +84,8 @@
       R.h('div.what', null,
         R.h('h2', null, R.link(field.name, ['field', result ? 'run' : R.nextStep(field), field.name])),
         R.h('p.note', null, facts.filter(Boolean).join(' · ')),
-        result ? R.h('p', null, result.verdict[0] || '') : R.h('p', null, R.t('workbench.season.next', R.stepName(R.nextStep(field)))),
+        result ? R.h('p', null, result.verdict[0] || '') : R.h('p', null,
+          R.link(R.t('workbench.season.next', R.stepName(R.nextStep(field))) + ' ›', ['field', R.nextStep(field), field.name])),
         R.h('div.work'),
         result && field.old ? R.h('p.warn', null, R.t('workbench.season.old')) : null,
         result && result.actions.length ? R.h('ul.actions', null, result.actions.slice(0, 3).map(function (action) {
