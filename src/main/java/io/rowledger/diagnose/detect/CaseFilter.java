@@ -6,7 +6,10 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 
-/** Drops cases that a surer one explains: a row that swings or lags runs beside its other rows for a while as well. */
+/**
+ * Drops cases that a surer one explains: a row that swings or lags runs beside its other rows for a while as well, and by as much
+ * as it swings; and a bar whose sum stays level at its limit swings against a target that goes up and down.
+ */
 public final class CaseFilter {
     private static final Set<FindingKind> LEVELS = EnumSet.of(FindingKind.RESTRICTED, FindingKind.LEAKING);
     private static final Set<FindingKind> MOVING = EnumSet.of(FindingKind.SLOW_RESPONSE, FindingKind.HUNTING);
@@ -18,7 +21,8 @@ public final class CaseFilter {
 
     public static List<Case> of(List<Case> cases) {
         return cases.stream()
-                .filter(found -> cases.stream().noneMatch(other -> explains(other, found)))
+                .filter(found ->
+                        cases.stream().noneMatch(other -> explains(other, found) || isAtItsLimit(other, found)))
                 .toList();
     }
 
@@ -29,6 +33,22 @@ public final class CaseFilter {
                 && moving.rows().containsAll(level.rows())
                 && moving.fromS() < level.toS()
                 && level.fromS() < moving.toS()
-                && level.toS() - level.fromS() < BRIEF_S;
+                && (level.toS() - level.fromS() < BRIEF_S || swings(moving, level));
+    }
+
+    /** True for a row that hunts by more than it is off. */
+    private static boolean swings(Case hunting, Case level) {
+        return hunting.kind() == FindingKind.HUNTING
+                && Math.abs(level.figures().get(0).value() - 1)
+                        < hunting.figures().get(1).value();
+    }
+
+    /** True where the bar's swings lie within the time in which its supply is at its limit, for half of them at least. */
+    private static boolean isAtItsLimit(Case limited, Case hunting) {
+        double bothS = Math.min(limited.toS(), hunting.toS()) - Math.max(limited.fromS(), hunting.fromS());
+        return limited.kind() == FindingKind.SUPPLY_LIMITED
+                && hunting.kind() == FindingKind.HUNTING
+                && hunting.rows().isEmpty()
+                && 2 * bothS >= hunting.toS() - hunting.fromS();
     }
 }

@@ -123,15 +123,19 @@ public final class IntermittentDetector implements Detector {
         double[] lengths = spells.stream().mapToDouble(Spell::lowS).sorted().toArray();
         boolean often = lengths.length >= MIN_SPELLS || (lengths.length == 2 && lengths[0] >= LONG_S);
         boolean onlyMeter = metered && mismatch / totalS < TOTAL_STILL;
-        if (!often || totalS < MIN_TOTAL_S || brief(lengths, totalS) || onlyMeter) {
+        if (!often || totalS < MIN_TOTAL_S || brief(e, lengths) || onlyMeter) {
             return null;
         }
         return caseOf(e, r, spells, lengths, totalS, metered ? mismatch / totalS : Double.NaN);
     }
 
-    private static boolean brief(double[] lengths, double totalS) {
-        double typicalS = typicalS(lengths, totalS);
-        return typicalS < MIN_TYPICAL_S || (typicalS < LONG_S && lengths[lengths.length / 2] < MIN_MEDIAN_S);
+    /** True if the spells may all have been as short as a meter's dropouts: n records may last one interval less than they stand for. */
+    private static boolean brief(Evidence e, double[] lengths) {
+        double[] atLeast = Arrays.stream(lengths)
+                .map(s -> Math.max(0, s - e.limits.intervalS()))
+                .toArray();
+        double typicalS = typicalS(atLeast, Arrays.stream(atLeast).sum());
+        return typicalS < MIN_TYPICAL_S || (typicalS < LONG_S && atLeast[atLeast.length / 2] < MIN_MEDIAN_S);
     }
 
     /** The spell length that half of the low time lies in spells shorter than. */

@@ -37,6 +37,9 @@ public final class SupplyFailingDetector implements Detector {
 
     private static final double ARRIVED = 0.2;
 
+    /** Share of the time before the slide in which a bar whose rate changes runs as low (1). */
+    private static final double CAME_BACK = 0.1;
+
     /** The bar's sum must fall to this share of what it was (1), or else a supply at its limit explains it. */
     private static final double MAX_SUM = 0.9;
 
@@ -69,7 +72,7 @@ public final class SupplyFailingDetector implements Detector {
         double first = BarShare.median(known, from, from + (n - from) / 3);
         double slideS = slideS(known, from, end + ARRIVED * (1 - end));
         boolean slides = slideS >= MIN_SLIDE_S + e.limits.smearS() || first - end > (1 - end) / 3;
-        if (end > 1 - MIN_SHORTFALL || !slides || sumHeld(e, at, from, n)) {
+        if (end > 1 - MIN_SHORTFALL || !slides || cameBackBefore(known, from, end) || sumHeld(e, at, from, n)) {
             return List.of();
         }
         return List.of(caseOf(e, at[from], at[n - 1], end, (n - from) * Bins.BIN_S));
@@ -85,6 +88,15 @@ public final class SupplyFailingDetector implements Detector {
             from = b;
         }
         return from == known.length ? from : Math.min(known.length, from + LEVEL_BINS / 2);
+    }
+
+    /** True if the bar had run as low before and came back: the log doesn't tell of a rate that changes. */
+    private static boolean cameBackBefore(float[] known, int from, double end) {
+        int low = 0;
+        for (int b = 0; b < from - LEVEL_BINS; b++) {
+            low += known[b] < end + SHORT ? 1 : 0;
+        }
+        return low >= LEVEL_BINS && low > CAME_BACK * from;
     }
 
     private static double slideS(float[] known, int from, double level) {

@@ -61,6 +61,7 @@ final class HandMadeFlows {
     private Flow meterOf = (row, timeS, gives) -> gives;
     private boolean total;
     private double swing = 0.04;
+    private int everyS = 1;
     private final double[] factors = {1.004, 0.993, 1.009, 0.998, 0.991, 1.006, 0.996, 1.002};
 
     /** Rows that give this; their meters read what they give unless told otherwise. */
@@ -84,6 +85,12 @@ final class HandMadeFlows {
     HandMadeFlows steadySpeed(double mph) {
         Arrays.fill(speedsMph, mph);
         swing = 0;
+        return this;
+    }
+
+    /** One record in so many is logged. */
+    HandMadeFlows oneRecordIn(int seconds) {
+        everyS = seconds;
         return this;
     }
 
@@ -148,7 +155,7 @@ final class HandMadeFlows {
         b.append(total ? ",flow_total[gal/min]\n" : "\n");
         LocalPlane plane = new LocalPlane(41.5, -93.5);
         for (int pass = 0; pass < PASSES; pass++) {
-            for (int s = 0; s < LIFTED_S + WORK_S + LIFTED_S; s++) {
+            for (int s = 0; s < LIFTED_S + WORK_S + LIFTED_S; s += everyS) {
                 record(b, plane, pass, s);
             }
         }

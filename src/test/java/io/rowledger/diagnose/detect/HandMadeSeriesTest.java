@@ -130,6 +130,20 @@ class HandMadeSeriesTest {
     }
 
     @Test
+    void intermittent_is_silent_where_each_spell_is_one_record_of_a_sparse_log() {
+        // Zeros of 2 s in a record of 5 s: a meter that drops out.
+        Flow flow = row(5, (r, t, due) -> sinceDownS(t) > 12 && sinceDownS(t) < WORK_S - 12 && t % 20 < 2 ? 0 : due);
+        none(FindingKind.INTERMITTENT, new HandMadeFlows(flow).oneRecordIn(5).diagnose(folder));
+    }
+
+    @Test
+    void intermittent_fires_where_spells_are_several_records_of_a_sparse_log() {
+        Flow flow = row(5, (r, t, due) -> spell(t, 38, 20) ? 0 : due);
+        Diagnosis diagnosis = new HandMadeFlows(flow).oneRecordIn(5).diagnose(folder);
+        only(diagnosis, FindingKind.INTERMITTENT, 5);
+    }
+
+    @Test
     void intermittent_costs_the_spells_at_the_ends_of_passes_too() {
         // 9 s from 12 s and 50 s on in each of six passes, and the last 15 s: 1.0606 gal/min less a tenth.
         Finding found = only(
@@ -345,6 +359,14 @@ class HandMadeSeriesTest {
     @Test
     void supply_failing_is_silent_at_the_logs_resolution() {
         silent(rounded((r, t, due) -> due * Math.max(0.96, 1 - 0.04 * t / 1000)));
+    }
+
+    @Test
+    void supply_failing_is_silent_where_the_rate_had_been_as_low_before() {
+        // The first 30 s of each pass, and from the middle of the fifth pass on.
+        none(
+                FindingKind.SUPPLY_FAILING,
+                of((r, t, due) -> due * (sinceDownS(t) < 30 || t >= 4 * PERIOD_S + 60 ? 0.7 : 1)));
     }
 
     // Ran empty
