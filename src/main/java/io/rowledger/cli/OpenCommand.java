@@ -56,6 +56,10 @@ final class OpenCommand implements Callable<Integer> {
                     .hint("leave --port out to use a free one");
         }
         Path season = folder == null ? home() : folder;
+        if (!noBrowser && Workbench.showAgain(season)) {
+            console.out().println("The workbench has this folder open already. Its page opens again in your browser.");
+            return Main.DONE;
+        }
         Workbench.Settings settings = new Workbench.Settings(
                 season,
                 port,
@@ -73,6 +77,7 @@ final class OpenCommand implements Callable<Integer> {
             console.out().println("The program ends a while after you close the page, or with Ctrl+C.");
             if (!noBrowser) {
                 browse(workbench.link());
+                workbench.showAgainWith(OpenCommand::browse);
             }
             workbench.awaitEnd();
         }

@@ -13,6 +13,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Keeps a season folder to one workbench at a time. The system releases the lock of a process that was killed. */
 final class FolderLock implements AutoCloseable {
+    /** Name of the file in the program's own folder that is locked. */
+    static final String FILE = "lock";
+
     private final FileChannel file;
     private final FileLock lock;
 
@@ -29,8 +32,8 @@ final class FolderLock implements AutoCloseable {
     static FolderLock take(SeasonFolder folder) {
         try {
             Files.createDirectories(folder.work());
-            FileChannel file = FileChannel.open(
-                    folder.work().resolve("lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            FileChannel file =
+                    FileChannel.open(folder.work().resolve(FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
             FileLock lock = tryLock(file);
             if (lock == null) {
                 file.close();

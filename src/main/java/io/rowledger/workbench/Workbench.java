@@ -30,7 +30,10 @@ public final class Workbench implements AutoCloseable {
     private static final int MAX_REQUEST_S = 330;
     /** Time between two looks at whether a page is open, ms: small against the time it ends after. */
     private static final long CHECK_MS = 200;
+    /** Time that a workbench has to show its page again: many times that between two looks. */
+    private static final Duration MAX_SHOWN_AGAIN = Duration.ofSeconds(3);
 
+    private final SeasonFolder folder;
     private final FolderLock lock;
     private final HttpServer server;
     private final ExecutorService threads;
@@ -79,6 +82,7 @@ public final class Workbench implements AutoCloseable {
     }
 
     private Workbench(Settings settings, SeasonFolder folder, FolderLock lock) throws IOException {
+        this.folder = folder;
         this.lock = lock;
         limitRequests();
         InetAddress loopback = InetAddress.getByAddress("127.0.0.1", new byte[] {127, 0, 0, 1});
@@ -154,6 +158,28 @@ public final class Workbench implements AutoCloseable {
     /** Returns when the workbench has ended. */
     public void awaitEnd() throws InterruptedException {
         ended.await();
+    }
+
+    /**
+     * Asks the workbench that has a folder open, if any, to show its page again.
+     *
+     * @return false if none has it open, or the one that has shows no pages
+     */
+    public static boolean showAgain(Path folder) {
+        return SecondStart.ask(SeasonFolder.of(folder), MAX_SHOWN_AGAIN);
+    }
+
+    /** Shows a new link wherever {@link #showAgain} asks for it. */
+    public void showAgainWith(Consumer<String> browser) {
+        timer.scheduleWithFixedDelay(
+                () -> {
+                    if (SecondStart.take(folder)) {
+                        browser.accept(gate.link());
+                    }
+                },
+                CHECK_MS,
+                CHECK_MS,
+                TimeUnit.MILLISECONDS);
     }
 
     private void endIfIdle(Duration idle) {

@@ -20,6 +20,7 @@
  *   <tr><td>{@code PUT /api/fields/FIELD/files/NAME?replace=true}</td><td>takes a file, streamed; 409 if another is there</td></tr>
  *   <tr><td>{@code POST /api/fields/FIELD/files/NAME/away}</td><td>moves a file to the dated folder</td></tr>
  *   <tr><td>{@code GET .../logs}, {@code GET|PUT .../columns}, {@code POST .../check}</td><td>logs, columns, row check</td></tr>
+ *   <tr><td>{@code POST .../split}</td><td>makes a field of each place that the work lies in</td></tr>
  *   <tr><td>{@code GET|PUT .../rig {blocks}}</td><td>blocks of the rig file as typed</td></tr>
  *   <tr><td>{@code POST .../rig/consider}, {@code .../rig/drive}</td><td>what blocks come to; the field driven by them. Nothing is saved</td></tr>
  *   <tr><td>{@code POST .../bar {name}}</td><td>takes a saved bar</td></tr>

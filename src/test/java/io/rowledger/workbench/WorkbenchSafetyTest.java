@@ -335,6 +335,24 @@ class WorkbenchSafetyTest {
     }
 
     @Test
+    void a_second_start_shows_the_page_of_the_first_by_a_new_link() throws Exception {
+        List<String> shown = new CopyOnWriteArrayList<>();
+        // Whoever opened it shows no pages: the second start is told so, after a while.
+        assertFalse(SecondStart.ask(SeasonFolder.of(season), Duration.ofMillis(200)));
+        workbench.showAgainWith(shown::add);
+        assertTrue(Workbench.showAgain(season));
+        for (int i = 0; i < 100 && shown.isEmpty(); i++) {
+            Thread.sleep(20);
+        }
+        assertEquals(1, shown.size());
+        assertEquals(200, Visitor.at(shown.get(0)).get("/api/about").status());
+        workbench.close();
+        assertFalse(Workbench.showAgain(season));
+        assertFalse(Files.exists(season.resolve(".rowledger/show-page")));
+        workbench = start(LONG);
+    }
+
+    @Test
     void a_folder_that_cannot_be_written_is_told() throws IOException {
         Path file = Files.writeString(around.resolve("file"), "");
         season = file;
