@@ -107,7 +107,7 @@ public final class Installer {
                 sample.resolve("boundary.geojson").toString(), "--quiet", "--out", work.resolve("trained").toString()));
         run(list.toArray(String[]::new));
         clear(work.resolve("trained"));
-        call.addAll(List.of("-Xshare:dump", "-XX:SharedClassListFile=" + classes));
+        call.addAll(List.of("-Xshare:dump", "-Xlog:disable", "-XX:SharedClassListFile=" + classes));
         run(call.toArray(String[]::new));
     }
 
