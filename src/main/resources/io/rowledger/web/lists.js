@@ -33,10 +33,12 @@
   R.Settled = function (key) {
     this.key = 'rowledger.' + key;
     this.of = {};
+    /** False where the browser keeps nothing, as inside the workbench or in a private window. */
+    this.kept = true;
     try {
       this.of = JSON.parse(localStorage.getItem(this.key) || '{}');
     } catch (e) {
-      this.of = {};
+      this.kept = false;
     }
   };
 
@@ -49,9 +51,8 @@
     try {
       localStorage.setItem(this.key, JSON.stringify(this.of));
     } catch (e) {
-      return false;
+      this.kept = false;
     }
-    return true;
   };
 
   /**
@@ -149,6 +150,15 @@
     this.table = element('table');
     box.appendChild(this.table);
     this.host.appendChild(box);
+    this.warning = element('p', '', 'note warning');
+    this.warning.setAttribute('role', 'status');
+    this.host.appendChild(this.warning);
+    this.warn();
+  };
+
+  /** Says so where marks are lost when the page is closed. */
+  R.Places.prototype.warn = function () {
+    this.warning.textContent = this.app.settled.kept ? '' : this.app.t('page.not_kept');
   };
 
   /** Skips at which only a meter reads zero: shown apart, never saved as places to drive back to. */
@@ -207,6 +217,7 @@
       row.className = select.value ? 'done' : '';
       select.addEventListener('change', function () {
         app.settled.set(p.label, select.value);
+        self.warn();
         row.className = select.value ? 'done' : '';
       });
       settled.appendChild(select);

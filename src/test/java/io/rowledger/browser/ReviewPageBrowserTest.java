@@ -363,6 +363,18 @@ class ReviewPageBrowserTest {
         assertEquals(0, values[4], 1e-12);
     }
 
+    /** In the workbench and in some private windows a page may keep nothing: then it says so before a mark is lost. */
+    @Test
+    void a_browser_that_keeps_nothing_is_told_of() throws IOException {
+        ReviewPageHands hands = open(1280, 800, false);
+        assertEquals(List.of(""), hands.texts("#places-list .warning"));
+        hands.run("Object.defineProperty(window, 'localStorage', {get: function () { throw new Error('no'); }});"
+                + "Rowledger.app.settled = new Rowledger.Settled('x'); Rowledger.app.show('en', 'us');");
+        assertTrue(hands.texts("#places-list .warning").get(0).contains("results folder"));
+        hands.choose("#places-list tr:nth-child(2) select", "fixed");
+        assertFalse(hands.gpx().contains("<name>S1</name>"), "a mark counts as long as the page is open");
+    }
+
     /** Bytes that Java packed in every way that RFC 1951 has: stored, with fixed codes and with written ones. */
     @ParameterizedTest
     @CsvSource({"0, 0", "1, 0", "9, 0", "9, 1", "6, 2"})

@@ -89,7 +89,7 @@ final class WorkbenchDrags {
                         + "return (fourth.top + fourth.bottom) / 2 - (grip.top + grip.bottom) / 2");
         drag(".order li:nth-child(2) .grip", 0, high.intValue() + 6);
         person.see("main[data-loaded=columns]:not([inert]) .undo");
-        String[] was = before.split("\n");
+        String[] was = before.split("\n", -1);
         assertEquals(String.join("\n", was[0], was[2], was[3], was[1], was[4]), head(order()));
         assertTrue(Files.readString(rig).contains(was[1]), Files.readString(rig));
         person.click(".undo");
@@ -106,7 +106,7 @@ final class WorkbenchDrags {
     }
 
     private static String head(String lines) {
-        return String.join("\n", List.of(lines.split("\n")).subList(0, 5));
+        return String.join("\n", List.of(lines.split("\n", -1)).subList(0, 5));
     }
 
     /** A corner moves as far as the pointer, then by a button, and both moves go back one by one. */
@@ -135,6 +135,6 @@ final class WorkbenchDrags {
     }
 
     private static String[] corner(Object outline, int n) {
-        return String.valueOf(outline).substring(1).split("L")[n].split(" ");
+        return String.valueOf(outline).substring(1).split("L", -1)[n].split(" ", -1);
     }
 }

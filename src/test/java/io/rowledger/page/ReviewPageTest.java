@@ -119,6 +119,22 @@ class ReviewPageTest {
         assertEquals(ground.getWidth() * scale, x[1] - x[0], 1.5);
     }
 
+    /** A finding that cost next to nothing has no card, so it has no number on the map either: cards and marks keep one order. */
+    @Test
+    void what_was_only_noticed_is_told_in_words_and_has_no_mark() throws IOException {
+        Path contour = Path.of("sample-logs/contour");
+        Analysis noticed = Pipeline.analyze(
+                new JobFiles(List.of(contour.resolve("log.csv")), contour.resolve("rig.yaml"), null),
+                2,
+                Progress.SILENT);
+        assertEquals(1, noticed.findings().size());
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ReviewPage.write(noticed, RowDiagnosisReport.of(noticed, US), US, null, out);
+        assertTrue(shown(out.toByteArray()).contains("Also noticed"));
+        assertTrue(out.toString(StandardCharsets.UTF_8).contains("\"findings\":[]"));
+        assertTrue(out.size() < MAX_BYTES, out.size() + " bytes");
+    }
+
     /** The script's hash in the policy is that of the script: a browser runs no other. */
     @Test
     void only_the_pages_own_script_may_run() throws IOException {
