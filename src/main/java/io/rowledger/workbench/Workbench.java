@@ -34,6 +34,7 @@ public final class Workbench implements AutoCloseable {
     private static final Duration MAX_SHOWN_AGAIN = Duration.ofSeconds(3);
 
     private final SeasonFolder folder;
+    private volatile @Nullable Consumer<String> browser;
     private final FolderLock lock;
     private final HttpServer server;
     private final ExecutorService threads;
@@ -108,8 +109,7 @@ public final class Workbench implements AutoCloseable {
             heads.headRead();
             router.handle(exchange);
         });
-        idleCheck =
-                timer.scheduleWithFixedDelay(() -> endIfIdle(settings.idle), CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
+        idleCheck = timer.scheduleWithFixedDelay(() -> check(settings.idle), CHECK_MS, CHECK_MS, TimeUnit.MILLISECONDS);
     }
 
     private static Thread daemon(Runnable task, String name) {
@@ -170,19 +170,15 @@ public final class Workbench implements AutoCloseable {
     }
 
     /** Shows a new link wherever {@link #showAgain} asks for it. */
-    public void showAgainWith(Consumer<String> browser) {
-        timer.scheduleWithFixedDelay(
-                () -> {
-                    if (SecondStart.take(folder)) {
-                        browser.accept(gate.link());
-                    }
-                },
-                CHECK_MS,
-                CHECK_MS,
-                TimeUnit.MILLISECONDS);
+    public void showAgainWith(Consumer<String> shows) {
+        browser = shows;
     }
 
-    private void endIfIdle(Duration idle) {
+    private void check(Duration idle) {
+        Consumer<String> shows = browser;
+        if (shows != null && SecondStart.take(folder)) {
+            shows.accept(gate.link());
+        }
         if (services.isIdle(idle)) {
             close();
         }
