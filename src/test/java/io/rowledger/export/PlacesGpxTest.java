@@ -201,7 +201,7 @@ class PlacesGpxTest {
                 "Row 7 looks plugged. First sign here. To check: with the system bled, look at knife 7",
                 text(last, "desc"));
         String cautions = text(document.getDocumentElement(), "desc");
-        assertTrue(cautions.contains("Bleed the pressure") && cautions.contains("product label"), cautions);
+        assertTrue(cautions.contains("bleed the pressure") && cautions.contains("product label"), cautions);
         // xsd:dateTime in UTC, the end of the log and not of the run.
         assertTrue(Instant.parse(text(document.getDocumentElement(), "time"))
                 .isBefore(Instant.parse("2026-06-15T00:00:00Z")));

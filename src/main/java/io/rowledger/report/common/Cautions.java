@@ -29,11 +29,11 @@ public final class Cautions {
         return List.of(
                 Message.of("cautions.opening.stop"),
                 Message.of("cautions.opening.tank"),
+                Message.of("cautions.opening.catch"),
                 Message.of("cautions.opening.downstream"),
                 Message.of("cautions.opening.upstream"),
                 Message.of("cautions.opening.main"),
-                Message.of("cautions.opening.leaveOpen"),
-                Message.of("cautions.opening.catch"));
+                Message.of("cautions.opening.leaveOpen"));
     }
 
     /** What to wear, have at hand and know while doing so. */
