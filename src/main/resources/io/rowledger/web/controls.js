@@ -185,15 +185,21 @@
   /** Buttons and traces in what the page shows without scripts as well. */
   R.dressLists = function (app) {
     each('[data-pass]', function (cell) { passButton(app, cell); });
-    each('[data-trace]', function (cell) {
-      cell.appendChild(R.passTrace(app.job, app.product, +cell.getAttribute('data-trace')));
-    });
+    R.dressTraces(app);
     each('[data-finding]', function (host) {
       var i = +host.getAttribute('data-finding') - 1;
-      var t = app.t('page.finding.show');
+      var t = app.t(app.job.data.ground ? 'page.finding.show' : 'page.finding.traces');
       host.appendChild(R.button(t, t + ' ' + (i + 1), function () { app.showFinding(app.job.data.findings[i]); }));
     });
     each('.actions [data-rows]', function (host) { actionButton(app, host); });
+  };
+
+  /** Draws each pass's trace of the product that is shown. */
+  R.dressTraces = function (app) {
+    each('[data-trace]', function (cell) {
+      cell.textContent = '';
+      cell.appendChild(R.passTrace(app.job, app.product, +cell.getAttribute('data-trace')));
+    });
   };
 
   function each(selector, action) {

@@ -166,6 +166,7 @@
     this.modes = R.modes(this.job, product);
     this.setMode(this.mode.key);
     this.traces.draw();
+    R.dressTraces(this);
     R.here(this);
   };
 
