@@ -54,9 +54,14 @@ public final class Limits {
         return Message.decimal(limitPct, 0);
     }
 
+    /** A deviation as it is printed, percent with one decimal: a row printed at 10.0 % is not more than 10 % off. */
+    static double printed(double deviationPct) {
+        return Math.rint(deviationPct * 10) / 10;
+    }
+
     /** CSS class of a deviation: empty, "watch" or "act". */
     public static String mark(double deviationPct) {
-        double size = Math.abs(deviationPct);
+        double size = Math.abs(printed(deviationPct));
         if (!(size > WATCH_PCT)) {
             return "";
         }

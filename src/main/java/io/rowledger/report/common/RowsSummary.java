@@ -78,9 +78,9 @@ final class RowsSummary {
             if (!Double.isNaN(pct)) {
                 Deviation deviation = new Deviation(part.rows(), pct);
                 all.add(deviation);
-                if (Math.abs(pct) > Limits.ACT_PCT) {
+                if (Math.abs(Limits.printed(pct)) > Limits.ACT_PCT) {
                     act.add(deviation);
-                } else if (Math.abs(pct) > Limits.WATCH_PCT) {
+                } else if (Math.abs(Limits.printed(pct)) > Limits.WATCH_PCT) {
                     watch.add(deviation);
                 }
             }
