@@ -7,6 +7,8 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.setup.SetupCheck;
 import io.rowledger.diagnose.setup.SetupChecks;
 import io.rowledger.diagnose.setup.SetupFindings;
+import io.rowledger.diagnose.setup.SetupMeasurement;
+import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.AreaLog;
 import io.rowledger.log.LogReader;
@@ -26,6 +28,7 @@ import io.rowledger.uncertainty.UncertaintyInputs;
 import io.rowledger.whatif.WhatIf;
 import io.rowledger.zones.Zones;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** The main job: logs and a rig file in, an {@link Analysis} out. */
@@ -66,7 +69,7 @@ public final class Pipeline {
         work.maps().requireInsideZones(zones == null ? 0 : zones.outsideCoveredM2(), coverage);
         progress.begins("estimating uncertainty", "positions, meters, setup");
         UncertaintyInputs inputs = new UncertaintyInputs(
-                log, rig, work.track(), work.strips(), work.delivery(), meterFaults(diagnosis, log));
+                log, rig, work.track(), work.strips(), work.delivery(), meterFaults(diagnosis, log), lateS(setup, rig));
         Intervals intervals = IntervalsBuilder.of(inputs, rates, coverage, threads);
         return new Analysis(
                 rig,
@@ -113,6 +116,17 @@ public final class Pipeline {
                     .ifPresent(faults::add);
         }
         return faults;
+    }
+
+    /** By product, how much later the log shows its flow than the rig file says, s; 0 where it contradicts nothing. */
+    private static List<Double> lateS(SetupCheck setup, Rig rig) {
+        List<Double> lateS = new ArrayList<>(Collections.nCopies(rig.products().size(), 0.0));
+        for (SetupMeasurement differing : setup.differing()) {
+            if (differing.parameter() == SetupParameter.FLOW_LAG) {
+                lateS.set(differing.product(), differing.change());
+            }
+        }
+        return lateS;
     }
 
     /** True if a total meter or the rows' pressures are logged. */

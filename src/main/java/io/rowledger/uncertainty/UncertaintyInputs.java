@@ -16,11 +16,19 @@ import java.util.List;
  * @param strips the strips between the poses
  * @param delivery what left each outlet in each step
  * @param faults meters that the diagnosis puts in question
+ * @param lateS by product, how much later the log shows its flow than the rig file's lag says, s; 0 where it contradicts nothing
  */
 public record UncertaintyInputs(
-        LogTable log, Rig rig, Track track, Strips strips, Delivery delivery, List<MeterFault> faults) {
-    /** Copies the faults. */
+        LogTable log,
+        Rig rig,
+        Track track,
+        Strips strips,
+        Delivery delivery,
+        List<MeterFault> faults,
+        List<Double> lateS) {
+    /** Copies the lists. */
     public UncertaintyInputs {
         faults = List.copyOf(faults);
+        lateS = List.copyOf(lateS);
     }
 }

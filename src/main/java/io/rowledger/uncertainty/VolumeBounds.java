@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
  * <p>While a meter is in question, the row gave what the meter says or what the other rows gave, band for band, or something
  * between: with the metered volume V and the peers' volume P the truth's middle lies anywhere in [min(V, P), max(V, P)]. While
  * a flow is unknown, it lies in [0, P]; if no other row's flow is known either, P is target × area × the bar's own volume ÷
- * target volume where its flow is known. Swapped rows have each other's volume. Rows differ from their peers by about
+ * target volume where its flow is known. Where the log shows its flow to be later than the rig file says, a pass gave what it
+ * metered or what it would have by the later flow, or something between. Swapped rows have each other's volume. Rows differ from their peers by about
  * {@value #PEER_SIGMA} of P, which goes into the normal part.
  *
  * <p>By hand: of twelve rows that give 0.06 L/s each for 200 s, one is blank: the bar metered 132 L and put down 132 to 144 L.
@@ -38,6 +39,9 @@ final class VolumeBounds {
     /** Of one product, pass and row; liters and m². */
     private static final class Sums {
         private double faultL;
+        /** What the pass gains if its flow is as late as the log shows it to be. */
+        private double lateL;
+
         private double swappedL;
         private double unknownL;
         private double estimateL;
@@ -46,6 +50,7 @@ final class VolumeBounds {
 
         void add(Sums other) {
             faultL += other.faultL;
+            lateL += other.lateL;
             swappedL += other.swappedL;
             unknownL += other.unknownL;
             estimateL += other.estimateL;
@@ -91,6 +96,7 @@ final class VolumeBounds {
                 boolean clean = faults.isEmpty() && delivery.allKnown(p, r);
                 for (int i = 0; i < passes.size(); i++) {
                     sums[p][i][r] = clean ? new Sums() : sum(p, r, passes.get(i), faults);
+                    sums[p][i][r].lateL = lateL(p, r, i);
                 }
             }
         }
@@ -140,6 +146,37 @@ final class VolumeBounds {
             }
         }
         return s;
+    }
+
+    /**
+     * What pass i of row r gains if its flow is late: what was metered after its end for as long, up to the next pass, less what was
+     * metered at its start; the other way round if it is early, L.
+     */
+    private double lateL(int p, int r, int i) {
+        double lateS = job.lateS().get(p);
+        if (lateS == 0) {
+            return 0;
+        }
+        List<Pass> passes = job.track().passes();
+        int first = passes.get(i).firstStep();
+        int end = passes.get(i).endStep();
+        int before = i == 0 ? 0 : passes.get(i - 1).endStep();
+        int after = i + 1 == passes.size() ? poses.steps() : passes.get(i + 1).firstStep();
+        return lateS > 0
+                ? meteredL(p, r, end, after, lateS) - meteredL(p, r, first, end, lateS)
+                : meteredL(p, r, first - 1, before - 1, -lateS) - meteredL(p, r, end - 1, first - 1, -lateS);
+    }
+
+    /** What row r metered in so many seconds from step k on, up or down, before step limit, L. */
+    private double meteredL(int p, int r, int k, int limit, double seconds) {
+        double volumeL = 0;
+        double leftS = seconds;
+        for (int step = k; step != limit && leftS > 0; step += limit > k ? 1 : -1) {
+            double inS = Math.min(leftS, poses.durationS(step));
+            volumeL += delivery.known(p, r, step) ? delivery.flowLPerS(p, r, step) * inS : 0;
+            leftS -= inS;
+        }
+        return volumeL;
     }
 
     private static @Nullable MeterFault covering(List<MeterFault> faults, int r, double timeS) {
@@ -237,8 +274,8 @@ final class VolumeBounds {
     private static Bias bias(Sums s, boolean swaps) {
         double swappedL = swaps ? s.swappedL : 0;
         return new Bias(
-                Math.min(0, s.faultL) + Math.min(0, swappedL),
-                Math.max(0, s.faultL) + Math.max(0, swappedL) + s.unknownL,
+                Math.min(0, s.faultL) + Math.min(0, swappedL) + Math.min(0, s.lateL),
+                Math.max(0, s.faultL) + Math.max(0, swappedL) + Math.max(0, s.lateL) + s.unknownL,
                 PEER_SIGMA * s.estimateL);
     }
 

@@ -50,6 +50,11 @@ class FaultyMetersByHandTest {
     }
 
     private static Intervals intervals(double[][] flows, MeterFault... faults) {
+        return intervals(flows, SECONDS, 0, List.of(faults));
+    }
+
+    /** The pass ends after so many seconds, and the log shows the flow to be so much later than the rig file says. */
+    private static Intervals intervals(double[][] flows, int passS, double lateS, List<MeterFault> faults) {
         PoseColumns columns = SteadyMotion.north(2, SECONDS, 1);
         double[] widths = new double[ROWS];
         Arrays.fill(widths, BAND_M);
@@ -61,14 +66,14 @@ class FaultyMetersByHandTest {
         Track track = new Track(
                 new LocalPlane(42, -93),
                 new Poses(columns),
-                List.of(new Pass(1, 0, SECONDS, 0, SECONDS, 400, 0)),
+                List.of(new Pass(1, 0, passS, 0, passS, 2 * passS, 0)),
                 new TrackQuality(1, 0, 0, false, new double[10], byFix));
         Strips strips = new Strips(track.poses(), bands);
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);
         Rates rates = RatesBuilder.build(track, strips, delivery);
         Coverage coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.defaults(1));
         return IntervalsBuilder.of(
-                new UncertaintyInputs(log, rig, track, strips, delivery, List.of(faults)), rates, coverage, 1);
+                new UncertaintyInputs(log, rig, track, strips, delivery, faults, List.of(lateS)), rates, coverage, 1);
     }
 
     private static MeterFault fault(FindingKind kind, double fromS, double toS, Integer... rows) {
@@ -86,6 +91,23 @@ class FaultyMetersByHandTest {
         // Twelve meters of 2 %: u = 0.874 %, 90 % of about 1.6 u.
         assertEquals(
                 2 * 1.6 * 0.00874 * TRUTH_L, width(healthy.products().get(0).volumeL()), 0.3);
+    }
+
+    @Test
+    void flow_that_the_log_shows_late_leaves_bounds_that_hold_what_was_metered_after_the_lift() {
+        // 190 s of work put down 136.8 L; meters 4 s late show 186 s of it in the pass and 4 s after it.
+        double[][] flows = flows();
+        for (double[] row : flows) {
+            Arrays.fill(row, 0, 4, 0);
+            Arrays.fill(row, 194, SECONDS, 0);
+        }
+        double truthL = 190 * ROWS * FLOW;
+        Interval told = intervals(flows, 190, 4, List.of()).products().get(0).volumeL();
+        assertEquals(186 * ROWS * FLOW, told.value(), 0.01);
+        assertTrue(told.holds(truthL), told.toString());
+        assertTrue(told.low() > 0.98 * told.value() && told.high() < 1.02 * truthL, told.toString());
+        Interval without = intervals(flows, 190, 0, List.of()).products().get(0).volumeL();
+        assertFalse(without.holds(truthL), without.toString());
     }
 
     @Test

@@ -64,7 +64,7 @@ class IntervalsByHandTest {
                 new TrackQuality(1, 0, 0, false, new double[10], byFix));
         Strips strips = new Strips(track.poses(), bands);
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);
-        job = new UncertaintyInputs(log, rig, track, strips, delivery, List.of());
+        job = new UncertaintyInputs(log, rig, track, strips, delivery, List.of(), List.of(0.0));
         rates = RatesBuilder.build(track, strips, delivery);
         coverage = Coverages.of(track, strips, delivery, null, CoverageOptions.defaults(1));
     }
