@@ -2,6 +2,7 @@ package io.rowledger.analysis;
 
 import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
@@ -84,8 +85,7 @@ public record RowCheck(
         int rows = columns.rowsExpected();
         List<Double> widthsM = Collections.nCopies(Math.max(rows, 200), spacingM);
         BarLayout bar = new BarLayout(widthsM, List.of(), List.of(), List.of());
-        LogReading reading =
-                LogReader.read(logs, new LogOptions(columns.columns(), List.of(), rows, columns.hints(), bar));
+        LogReading reading = read(logs, columns, rows, bar);
         LogTable log = reading.table();
         Rig rig = rig(log, spacingM);
         Track track = TrackBuilder.build(log, rig, TrackOptions.defaults().withThreads(threads));
@@ -103,6 +103,34 @@ public record RowCheck(
                 track,
                 delivery,
                 Diagnoses.of(log, rig, track, strips, delivery));
+    }
+
+    /** Reads the logs; a number of rows that they do not have is refused as that of the call: there is no rig file. */
+    private static LogReading read(List<Path> logs, LogOptions columns, int rows, BarLayout bar) {
+        try {
+            return LogReader.read(logs, new LogOptions(columns.columns(), List.of(), rows, columns.hints(), bar));
+        } catch (UnusableInputException e) {
+            int logged = rows == 0 ? 0 : logged(logs, columns, bar);
+            if (logged == 0 || logged == rows) {
+                throw e;
+            }
+            throw UnusableInputException.found("flow columns for " + logged + " rows in a log of " + rows + " rows")
+                    .inFile(logs.get(0).toString())
+                    .atColumn("--rows")
+                    .expected("as many rows as the log has flow columns")
+                    .hint("leave --rows out, or correct it");
+        }
+    }
+
+    /** Returns the number of rows with a flow column of their own; 0 if there are none, or if the logs can't be read either way. */
+    private static int logged(List<Path> logs, LogOptions columns, BarLayout bar) {
+        try {
+            LogTable log = LogReader.read(logs, new LogOptions(columns.columns(), List.of(), 0, columns.hints(), bar))
+                    .table();
+            return log.metering() == Metering.PER_ROW ? log.outlets() : 0;
+        } catch (UnusableInputException e) {
+            return 0;
+        }
     }
 
     /** What was compared: rows, their spacing and, where the log has times, how long they worked. */

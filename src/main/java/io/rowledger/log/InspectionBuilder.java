@@ -114,15 +114,18 @@ final class InspectionBuilder {
     /** Returns what each unit makes of the values, for a question about the unit of a flow or rate. */
     private static String readings(LogPreview preview, UnusableInputException question) {
         String found = String.valueOf(question.getMessage());
-        boolean rate = found.contains("found a rate without a unit");
-        if (!rate && !found.contains("found no unit in the column name")) {
+        boolean either = found.contains("found a rate without a unit");
+        boolean none = found.contains("found no unit in the column name");
+        boolean flow = either || (none && found.contains("a unit of flow"));
+        boolean rate = either || (none && found.contains("a unit of volume per area"));
+        if (!flow && !rate) {
             return "";
         }
         List<String> headers = preview.plan().headers();
         for (int i = 0; i < headers.size(); i++) {
             if (headers.get(i).strip().equals(question.column())) {
                 boolean ofBar = !headers.get(i).matches(".*\\d.*");
-                return UnitReadings.of(preview, i, rate, ofBar);
+                return UnitReadings.of(preview, i, flow, rate, ofBar);
             }
         }
         return "";

@@ -102,7 +102,7 @@ final class UnitReadings {
     }
 
     /** Returns the readings of a column, such as "gal/min gives 41 gal/ac at 5.5 mph"; empty if it holds no numbers. */
-    static String of(LogPreview preview, int column, boolean mayBeRate, boolean ofBar) {
+    static String of(LogPreview preview, int column, boolean mayBeFlow, boolean mayBeRate, boolean ofBar) {
         double[] values = preview.texts(column).stream()
                 .mapToDouble(text -> NumberParser.parse(text, preview.mark()))
                 .filter(value -> value > 0)
@@ -117,7 +117,7 @@ final class UnitReadings {
         int rows = Math.max(1, preview.plan().outlets());
         double widthM = ofBar ? rows * bar.widthM(1) : bar.widthM(1);
         List<String> readings = new ArrayList<>();
-        for (String symbol : FLOWS) {
+        for (String symbol : mayBeFlow ? FLOWS : List.<String>of()) {
             double flowLPerS =
                     value * Unit.find(symbol, Dimension.FLOW).orElseThrow().toSi();
             readings.add(symbol + " gives " + gallonsPerAcre(flowLPerS / (widthM * speedMps)));
@@ -126,6 +126,9 @@ final class UnitReadings {
             double rate =
                     value * Unit.find(symbol, Dimension.RATE).orElseThrow().toSi();
             readings.add(symbol + " gives " + gallonsPerAcre(rate));
+        }
+        if (!mayBeFlow) {
+            return String.join(", ", readings);
         }
         return String.format(
                 Locale.ROOT,

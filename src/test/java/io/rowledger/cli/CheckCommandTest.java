@@ -74,6 +74,14 @@ class CheckCommandTest {
     }
 
     @Test
+    void a_wrong_number_of_rows_is_that_of_the_call() {
+        Calls call = Calls.of("check", PLUGGED, "--rows", 8, "--out", folder.resolve("page"));
+        assertEquals(2, call.status());
+        assertTrue(call.err().contains("--rows: found flow columns for 12 rows in a log of 8 rows"), call.err());
+        assertFalse(call.err().contains("rig file"), call.err());
+    }
+
+    @Test
     void a_spacing_without_a_unit_is_asked_about() {
         Calls call = Calls.of("check", PLUGGED, "--spacing", "30");
         assertEquals(2, call.status());

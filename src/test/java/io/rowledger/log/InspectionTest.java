@@ -64,6 +64,19 @@ class InspectionTest {
         assertTrue(inspection.text().lines().anyMatch(l -> l.matches(" +Fuel +\\(not used\\) +7")), inspection.text());
     }
 
+    @Test
+    void a_target_without_a_unit_is_shown_in_units_of_rate_alone(@TempDir Path folder) throws IOException {
+        Path log = Files.write(
+                folder.resolve("log.csv"),
+                List.of(
+                        "Time,Latitude,Longitude,flow_01[gal/min],Target",
+                        "2026-05-06T10:00:00Z,41.7000000,-93.1,1.14,42",
+                        "2026-05-06T10:00:01Z,41.7000220,-93.1,1.14,42"));
+        String text = LogNotes.inspection(List.of(log)).text();
+        // 1 L/ha = 0.106907 gal/ac, from 3.785411784 L and 4046.8564224 m2: 42 L/ha are 4.5.
+        assertTrue(text.lines().anyMatch(l -> l.strip().equals("gal/ac gives 42 gal/ac, L/ha gives 4.5 gal/ac")), text);
+    }
+
     /** A rate per area needs no time, and a rate without a unit may be one. */
     @Test
     void polygons_whose_rate_has_no_unit_are_asked_for_the_unit_alone(@TempDir Path folder) throws IOException {
