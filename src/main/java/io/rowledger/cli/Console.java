@@ -10,6 +10,10 @@ import java.nio.file.Path;
 record Console(PrintStream out, PrintStream err) {
     private static final Path PROCESSES = Path.of("/proc/self");
     private static final Path STANDARD_ERROR = Path.of("/proc/self/fd/2");
+    /** The same on macOS. */
+    private static final Path DEVICE = Path.of("/dev/fd/2");
+    /** Names the module whose console Java takes. */
+    private static final String CONSOLE = "jdk.console";
 
     /** Progress lines, or silence. */
     Progress progress(boolean quiet) {
@@ -18,13 +22,11 @@ record Console(PrintStream out, PrintStream err) {
 
     /**
      * True if the error stream is a terminal. Where the system can't be asked (macOS, Windows), true if Java has a console, which it
-     * has where a person typed the call and nothing is redirected. From Java 22 on it always has one: there the lines also go to
-     * a file, unless the call has {@code --quiet}.
+     * has where a person typed the call and neither input nor output is redirected, and the error stream isn't a file.
      */
-    @SuppressWarnings("SystemConsoleNull")
     private static boolean errIsTerminal() {
         if (!Files.isSymbolicLink(STANDARD_ERROR)) {
-            return !Files.isDirectory(PROCESSES) && System.console() != null;
+            return !Files.isDirectory(PROCESSES) && hasConsole() && !Files.isRegularFile(DEVICE);
         }
         try {
             String target = Files.readSymbolicLink(STANDARD_ERROR).toString();
@@ -32,5 +34,14 @@ record Console(PrintStream out, PrintStream err) {
         } catch (IOException e) {
             return false;
         }
+    }
+
+    /** From Java 22 to 24 the usual console is there even without a terminal; the plain one of the base module is not. */
+    @SuppressWarnings("SystemConsoleNull")
+    private static boolean hasConsole() {
+        if (System.getProperty(CONSOLE) == null) {
+            System.setProperty(CONSOLE, "java.base");
+        }
+        return System.console() != null;
     }
 }

@@ -10,8 +10,8 @@ import java.util.Arrays;
  * times the spacing is its area. Only differences between two samples of nearly the same ground are used, and both have the
  * same lines, so that the error of the sampling cancels.
  *
- * <p>Hot kernel: some ten thousand quadrangles, a hundred times per job; columns, no objects. No benchmark of its own;
- * {@code Stages} measures it within the whole run.
+ * <p>Hot kernel: some ten thousand quadrangles, a hundred times per job; columns, no objects. {@code ScanLinesBenchmark}
+ * measures it.
  */
 final class ScanLines {
     private final double firstV;
