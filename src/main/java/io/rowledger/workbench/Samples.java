@@ -2,6 +2,7 @@ package io.rowledger.workbench;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -13,6 +14,9 @@ final class Samples {
             new Sample("Sample plugged row", "plugged-row", List.of("log.csv", "rig.yaml", "boundary.geojson")),
             new Sample("Sample contour", "contour", List.of("log.csv", "rig.yaml")),
             new Sample("Sample clean", "clean", List.of("log.csv.gz", "rig.yaml", "boundary.geojson")));
+
+    /** Where the samples lie. */
+    private static final String ZONE = "America/Chicago";
 
     private final SeasonFolder folder;
 
@@ -32,12 +36,20 @@ final class Samples {
             for (String file : sample.files) {
                 Path there = folder.inside(List.of(sample.field, file));
                 if (!Files.exists(there, LinkOption.NOFOLLOW_LINKS)) {
-                    byte[] bytes = bytes("/sample-logs/" + sample.place + "/" + file);
+                    byte[] bytes = inZone(file, bytes("/sample-logs/" + sample.place + "/" + file));
                     folder.write(List.of(sample.field, file), out -> out.write(bytes));
                 }
             }
         }
         return new Made(ALL.stream().map(Sample::field).toList());
+    }
+
+    /** The rig file with the zone that the screen of time and place would propose: all screens and pages show one time. */
+    private static byte[] inZone(String file, byte[] bytes) {
+        String text = new String(bytes, StandardCharsets.UTF_8);
+        return !file.equals(FieldStore.RIG) || text.contains("\n  zone: ")
+                ? bytes
+                : text.replace("\njob:\n", "\njob:\n  zone: " + ZONE + "\n").getBytes(StandardCharsets.UTF_8);
     }
 
     private static byte[] bytes(String resource) throws IOException {

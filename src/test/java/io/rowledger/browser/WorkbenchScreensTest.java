@@ -39,6 +39,10 @@ class WorkbenchScreensTest {
             person.see("main[data-loaded=results] iframe");
             System.out.println("workbench, first start to the sample's review: "
                     + (System.nanoTime() - start) / 1_000_000 + " ms, " + person.clicks + " click");
+            Path review = season.resolve("results/Sample plugged row/review.html");
+            assertTrue(
+                    Files.readString(review).replace((char) 0xa0, ' ').contains("9:00 AM to 9:48 AM"),
+                    "not the hours of the screen of the time");
             screens(browser, person, "desk");
             keyboard(browser, person);
             browser.become(820, 1180, true);
