@@ -190,24 +190,37 @@
     var app = this.app;
     var self = this;
     this.table.textContent = '';
-    var head = element('tr');
+    // On a phone lines are laid out as grids: roles keep them lines and cells of a table for a screen reader.
+    var cell = function (text) {
+      var td = element('td', text);
+      td.setAttribute('role', 'cell');
+      return td;
+    };
+    var line = function () {
+      var tr = element('tr');
+      tr.setAttribute('role', 'row');
+      return tr;
+    };
+    this.table.setAttribute('role', 'table');
+    var head = line();
     ['page.place', 'page.area', 'page.passes', 'page.rows', 'page.cause', 'page.settled'].forEach(function (key) {
       var th = element('th', t(key));
       th.scope = 'col';
+      th.setAttribute('role', 'columnheader');
       head.appendChild(th);
     });
     this.table.appendChild(head);
     this.chosen().slice(0, MAX_LISTED).forEach(function (each) {
       var p = each.place;
-      var row = element('tr');
-      var first = element('td');
+      var row = line();
+      var first = cell();
       first.appendChild(button(p.label, t('page.show') + ' ' + p.label, function () { app.showPlace(p); }));
       row.appendChild(first);
-      row.appendChild(element('td', app.units.anyArea(p.areaM2)));
-      row.appendChild(element('td', numbers(p.passes)));
-      row.appendChild(element('td', numbers(p.rows)));
-      row.appendChild(element('td', self.cause(p.cause)));
-      var settled = element('td');
+      row.appendChild(cell(app.units.anyArea(p.areaM2)));
+      row.appendChild(cell(numbers(p.passes)));
+      row.appendChild(cell(numbers(p.rows)));
+      row.appendChild(cell(self.cause(p.cause)));
+      var settled = cell();
       var select = element('select');
       select.setAttribute('aria-label', t('page.settled') + ' ' + p.label);
       [['', t('page.open')], ['fixed', t('page.fixed')], ['not_real', t('page.not_real')]].forEach(function (v) {
