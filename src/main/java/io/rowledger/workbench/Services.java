@@ -193,8 +193,8 @@ final class Services implements AutoCloseable {
         return new Messages(new UnitFormat(UnitSystem.US, ZoneOffset.UTC).in(language));
     }
 
-    /** What the page's frame shows, and the time zones to choose from. */
-    record About(String version, String folder, boolean opens, List<String> zones) {}
+    /** What the page's frame shows, the largest file that it can send, bytes, and the time zones to choose from. */
+    record About(String version, String folder, boolean opens, long maxBytes, List<String> zones) {}
 
     private About about() {
         List<String> zones = new ArrayList<>(US_ZONES);
@@ -202,7 +202,12 @@ final class Services implements AutoCloseable {
                 .filter(zone -> zone.contains("/") && !zones.contains(zone) && !zone.startsWith("Etc/"))
                 .sorted()
                 .forEach(zones::add);
-        return new About(settings.version(), folder.root().toString(), settings.opener() != null, zones);
+        return new About(
+                settings.version(),
+                folder.root().toString(),
+                settings.opener() != null,
+                settings.uploads().maxBytes(),
+                zones);
     }
 
     /** Shows the results of a field in the system's own window. */

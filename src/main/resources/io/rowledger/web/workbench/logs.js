@@ -91,7 +91,12 @@
         });
       });
     };
-    return files.reduce(function (before, file) {
+    // The server would refuse it while it is being sent, which a browser takes for a broken connection.
+    var tooLarge = files.filter(function (file) { return file.size > R.about.maxBytes; });
+    tooLarge.forEach(function (file) {
+      R.tell(R.t('workbench.upload.large', file.name, R.about.maxBytes / 1048576), true);
+    });
+    return files.filter(function (file) { return tooLarge.indexOf(file) < 0; }).reduce(function (before, file) {
       return before.then(function () { return one(file, false); });
     }, Promise.resolve()).then(function () { bar.remove(); });
   };
