@@ -13,9 +13,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 
 /** Builds a {@link ColumnPlan} from a header line. */
 public final class ColumnPlanBuilder {
+    private static final Pattern GRID = Pattern.compile("easting|northing|^utm");
+
     /** Names of a column that may hold latitude and longitude together. */
     private static final Set<String> POSITIONS = Set.of(
             "position",
@@ -108,8 +111,15 @@ public final class ColumnPlanBuilder {
             Optional<String> joint = headers.stream()
                     .filter(header -> quantity != LogQuantity.TIME && POSITIONS.contains(ColumnName.plain(header)))
                     .findFirst();
+            boolean grid = quantity != LogQuantity.TIME
+                    && headers.stream()
+                            .anyMatch(header ->
+                                    GRID.matcher(ColumnName.plain(header)).find());
             String both = joint.isEmpty()
-                    ? ""
+                    ? grid
+                            ? "eastings and northings are meters of a map grid: export degrees, or the points as a shapefile with its .prj; "
+                                    + "else "
+                            : ""
                     : "if " + joint.get().strip() + " holds both, divide it into two columns, lat and lon; else ";
             questions.ask(place.found("no column for " + canonical)
                     .expected("a column " + canonical + " with " + what)
