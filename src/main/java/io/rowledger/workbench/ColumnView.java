@@ -35,7 +35,7 @@ final class ColumnView {
     }
 
     /**
-     * The columns of the field's first log.
+     * The columns of a log of the field: the first one with open questions, or the first of all.
      *
      * @param file its name
      * @param columns in the order of the file
@@ -100,7 +100,27 @@ final class ColumnView {
     ColumnTable columns(String name) throws IOException {
         FieldFiles field = requireLogs(name);
         RigTree rig = store.rig(field);
-        return table(field.logs().get(0), FieldStore.logOptions(field), rig);
+        return table(open(field, rig), FieldStore.logOptions(field), rig);
+    }
+
+    /** The first log with open questions, or the first of all. */
+    private Path open(FieldFiles field, RigTree rig) throws IOException {
+        LogOptions options = FieldStore.logOptions(field);
+        for (Path log : field.logs()) {
+            if (!isSettled(log, options, rig)) {
+                return log;
+            }
+        }
+        return field.logs().get(0);
+    }
+
+    private boolean isSettled(Path log, LogOptions options, RigTree rig) throws IOException {
+        try {
+            return surveys.of(log, options, Surveys.spacingM(rig)).problems().isEmpty();
+        } catch (UnusableInputException e) {
+            // The screen of the logs says what is wrong with a file that has no columns at all.
+            return true;
+        }
     }
 
     private ColumnTable table(Path log, LogOptions options, RigTree rig) throws IOException {
@@ -150,6 +170,7 @@ final class ColumnView {
     /** Saves the choices in the field's rig file, if the log can be read with them so far as they go. */
     ColumnTable choose(String name, Choices choices) throws IOException {
         FieldFiles field = requireLogs(name);
+        Path log = open(field, store.rig(field));
         RigTree rig = store.rig(field)
                 .with("columns", new LinkedHashMap<>(choices.columns()))
                 .with("log", new LinkedHashMap<>(choices.hints()));
@@ -157,7 +178,7 @@ final class ColumnView {
         Path draft = store.folder().temporary();
         try {
             Files.write(draft, rig.yaml().getBytes(StandardCharsets.UTF_8));
-            table(field.logs().get(0), RigReader.logOptions(draft), rig);
+            table(log, RigReader.logOptions(draft), rig);
         } finally {
             Files.deleteIfExists(draft);
         }

@@ -278,6 +278,20 @@ class WorkbenchRunTest {
     }
 
     @Test
+    void the_columns_are_those_of_the_log_with_an_open_question() throws Exception {
+        shortSample("north");
+        List<String> lines = new ArrayList<>(Files.readAllLines(season.resolve("north/log.csv")));
+        lines.set(0, lines.get(0).replace("flow_03[gal/min]", "flow_03"));
+        Files.write(season.resolve("north/second.csv"), lines);
+        JsonNode table = JSON.readTree(visitor.get("/api/fields/north/columns").bytes());
+        assertEquals("second.csv", table.path("file").asText());
+        assertEquals(1, table.path("problems").size(), table.path("problems").toString());
+        Files.delete(season.resolve("north/second.csv"));
+        table = JSON.readTree(visitor.get("/api/fields/north/columns").bytes());
+        assertEquals("log.csv", table.path("file").asText());
+    }
+
+    @Test
     void what_the_screens_change_is_the_rig_file_and_the_rest_of_it_stays() throws Exception {
         sample("north", "log.csv", "rig.yaml");
         Answer saved = visitor.json(
