@@ -48,12 +48,15 @@ public final class ValveStuckOpenDetector implements Detector {
     private static final class Sums {
         private int lifts;
         private double seconds;
+        /** Without each first record, which may stand for a moment, s. */
+        private double certainS;
+
         private double litres;
         private double fromS = Double.NaN;
         private double toS = Double.NaN;
 
         boolean enough() {
-            return (lifts >= MIN_LIFTS && seconds >= MIN_TOTAL_S) || (lifts >= 1 && seconds >= MIN_SINGLE_S);
+            return (lifts >= MIN_LIFTS && certainS >= MIN_TOTAL_S) || (lifts >= 1 && certainS >= MIN_SINGLE_S);
         }
     }
 
@@ -118,6 +121,7 @@ public final class ValveStuckOpenDetector implements Detector {
                     && (byCommand || othersStand(e, r, i, usual));
             if (flows) {
                 boolean counted = inLiftS >= minInALiftS;
+                sums.certainS += inLiftS > 0 ? step : 0;
                 inLiftS += step;
                 if (!counted && inLiftS >= minInALiftS) {
                     sums.lifts++;

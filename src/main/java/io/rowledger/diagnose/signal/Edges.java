@@ -159,9 +159,12 @@ public final class Edges {
         return first;
     }
 
-    /** The end (exclusive), up to max, of the commands without a break that the entry before j belongs to. */
+    /** The end (exclusive), up to max, of the commands without a break that the entry before j belongs to, or that ended before it. */
     private int commandEnded(int r, int j, int max) {
-        int end = j;
+        int end = Math.min(j, max);
+        while (end > 1 && !commandedOn(r, end - 1)) {
+            end--;
+        }
         while (end < max && commandedOn(r, end)) {
             end++;
         }
@@ -205,7 +208,7 @@ public final class Edges {
         if (commanded()) {
             // Commands flicker along an edge for less than a valve takes: those that the flow followed count.
             first = commandedOn(r, on) ? commandBegan(r, on, first) : first;
-            last = commandedOn(r, off - 1) ? commandEnded(r, off, last) : last;
+            last = commandEnded(r, off, last);
         }
         double lagS = meanLagS + ratios.limits.skewS(r);
         double delay = poses.timeS(work.step[on]) - poses.timeS(work.step[first]);
@@ -304,6 +307,16 @@ public final class Edges {
         return false;
     }
 
+    /** The largest difference between two rows' delays in pass q, s. */
+    private static double widest(double[][] delayS, int q) {
+        double[] known = Arrays.stream(delayS)
+                .mapToDouble(ofRow -> ofRow[q])
+                .filter(s -> !Double.isNaN(s))
+                .sorted()
+                .toArray();
+        return known.length == 0 ? 0 : known[known.length - 1] - known[0];
+    }
+
     /** Takes the line through a pass's delays out of them where they rise or fall evenly across the bar. */
     private void takeSlopeOut(double[][] delayS, int q) {
         int rows = delayS.length;
@@ -320,6 +333,10 @@ public final class Edges {
             }
         }
         if (known < MIN_SLOPED_ROWS) {
+            if (widest(delayS, q) >= MIN_SLOPE_S + work.intervalS) {
+                // A slope or single rows: too few to tell.
+                Arrays.stream(delayS).forEach(ofRow -> ofRow[q] = Double.NaN);
+            }
             return;
         }
         double slope = RobustStatistics.median(slopes, pairs);

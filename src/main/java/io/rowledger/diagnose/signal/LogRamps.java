@@ -3,6 +3,7 @@ package io.rowledger.diagnose.signal;
 import io.rowledger.log.LogTable;
 import io.rowledger.stats.RobustStatistics;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * Falls of the flows to zero and rises from zero, which tell how a log averages and whether it writes rows late.
@@ -12,7 +13,7 @@ import java.util.Arrays;
  * middle of all rows a row passes half of its flow, in the median of the falls and in that of the rises. A console that writes a
  * row late does so in both; a valve or a controller at fault in one of them. Of the two the smaller is taken. At sloped ends rows
  * shut off and come on in turn as well: skews are a console's only if the rows follow changes of the working flow in that order
- * too, or, where that doesn't change, if they don't rise evenly across the bar.
+ * too, or, where that changes too little to tell, if they don't rise evenly across the bar.
  */
 final class LogRamps {
     private static final double HIGH = 0.8;
@@ -48,6 +49,14 @@ final class LogRamps {
     private static final double MIN_FOLLOWED = 0.5;
 
     private static final int APART = 2;
+
+    /** Standard error from which that share is not known (1): two of them are the way from 0 or 1 to the middle. */
+    private static final double MAX_SIGMA = 0.25;
+
+    /** Share of the bar's changes that rows follow late, and its standard error. */
+    private record Followed(double share, double sigma) {
+        static final Followed UNKNOWN = new Followed(0, Double.POSITIVE_INFINITY);
+    }
 
     /** Share of its usual flow above which a row works (1). */
     private static final double WORKS = 0.6;
@@ -171,47 +180,55 @@ final class LogRamps {
             double smaller = Math.abs(falls[r]) < Math.abs(rises[r]) ? falls[r] : rises[r];
             skew[r] = falls[r] * rises[r] > 0 && Math.abs(smaller) > MIN_SKEW_S ? smaller : 0;
         }
-        double followed = Arrays.stream(skew).anyMatch(s -> s != 0) ? followed(skew) : Double.NaN;
-        boolean console = followed > MIN_FOLLOWED || (Double.isNaN(followed) && !isEven(skew));
+        Followed followed = Arrays.stream(skew).anyMatch(s -> s != 0) ? followed(skew) : Followed.UNKNOWN;
+        boolean console = followed.sigma < MAX_SIGMA ? followed.share > MIN_FOLLOWED : !isEven(skew);
         return console ? skew : new double[skew.length];
     }
 
-    /** True for skews that rise or fall evenly from one end of the bar to the other. */
+    /** True for skews that rise or fall evenly from one end of the bar to the other, as far as they are known. */
     private boolean isEven(double[] skew) {
-        double[] slopes = new double[skew.length * (skew.length - 1) / 2];
+        int[] known = IntStream.range(0, skew.length).filter(r -> skew[r] != 0).toArray();
+        double[] slopes = new double[known.length * Math.max(0, known.length - 1) / 2];
         int pairs = 0;
-        for (int a = 0; a < skew.length; a++) {
-            for (int b = a + 1; b < skew.length; b++) {
-                slopes[pairs++] = (skew[b] - skew[a]) / (b - a);
+        for (int a = 0; a < known.length; a++) {
+            for (int b = a + 1; b < known.length; b++) {
+                slopes[pairs++] = (skew[known[b]] - skew[known[a]]) / (known[b] - known[a]);
             }
         }
         if (pairs == 0) {
             return false;
         }
         double slope = RobustStatistics.median(slopes, pairs);
-        double[] level = new double[skew.length];
-        Arrays.setAll(level, r -> skew[r] - slope * r);
+        double[] level =
+                Arrays.stream(known).mapToDouble(r -> skew[r] - slope * r).toArray();
         double range = Math.abs(slope) * (skew.length - 1);
         return range > 0 && RobustStatistics.sigma(level) <= MAX_SCATTER * range + MAX_SCATTER_INTERVALS * intervalS;
     }
 
     /**
      * Share β of the bar's changes within the skew that rows follow late, while the bar works: f(t) − m(t) =
-     * β · (m(t − skew) − m(t)), with f the row's flow over its usual one and m the rows' median of that. Noise of m stands on both
+     * β · (m(t − skew) − m(t)), with f the row's flow over its usual one and m the working rows' median of that. Noise of m stands on both
      * sides and would give 1/2, so β comes from the change between two other times as instrument, {@value #APART} records farther
-     * apart on either side. NaN where nothing changes.
+     * apart on either side, with the standard error of such an estimate.
      */
-    private double followed(double[] skew) {
+    private Followed followed(double[] skew) {
         double[] bar = new double[log.records()];
         double[] some = new double[columns.length];
         for (int i = 0; i < bar.length; i++) {
+            int n = 0;
             for (int r = 0; r < some.length; r++) {
-                some[r] = usual[r] > 0 ? columns[r][i] / usual[r] : 0;
+                if (columns[r][i] > WORKS * usual[r]) {
+                    some[n++] = columns[r][i] / usual[r];
+                }
             }
-            bar[i] = RobustStatistics.median(some, some.length);
+            bar[i] = n >= FlowRatios.MIN_PEERS && 2 * n >= some.length ? RobustStatistics.median(some, n) : 0;
         }
         double rows = 0;
         double ofBar = 0;
+        // Squares of own · z, own · change · z² and change · z, with z the instrument: for the error at any β.
+        double ownSquares = 0;
+        double products = 0;
+        double changeSquares = 0;
         for (int r = 0; r < skew.length; r++) {
             double apartS = Math.signum(skew[r]) * APART * intervalS;
             for (int i = 0; i < bar.length && skew[r] != 0 && usual[r] > 0; i++) {
@@ -220,12 +237,22 @@ final class LogRamps {
                 double instrument = workedAt(bar, i, -skew[r] - apartS) - workedAt(bar, i, apartS);
                 // As long again on the other side keeps clear of starts and stops.
                 if (own > WORKS && workedAt(bar, i, skew[r]) > WORKS && !Double.isNaN(change * instrument)) {
-                    rows += (own - bar[i]) * instrument;
-                    ofBar += change * instrument;
+                    double ownOff = (own - bar[i]) * instrument;
+                    double barOff = change * instrument;
+                    rows += ownOff;
+                    ofBar += barOff;
+                    ownSquares += ownOff * ownOff;
+                    products += ownOff * barOff;
+                    changeSquares += barOff * barOff;
                 }
             }
         }
-        return ofBar > 0 ? rows / ofBar : Double.NaN;
+        if (!(ofBar > 0)) {
+            return Followed.UNKNOWN;
+        }
+        double share = rows / ofBar;
+        double squares = ownSquares - 2 * share * products + share * share * changeSquares;
+        return new Followed(share, Math.sqrt(Math.max(0, squares)) / ofBar);
     }
 
     /** The bar's share of its usual flow so many seconds after (or before) record i; NaN if it did not work all the time between. */
