@@ -10,6 +10,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -106,6 +109,36 @@ class JobKindsTest {
         assertEquals(0, season.status(), season.err());
         String table = Files.readString(out.resolve("season.csv"));
         assertTrue(table.contains("2026-06-11") && table.contains("2026-06-13"), table);
+    }
+
+    @Test
+    void the_review_of_a_map_of_areas_explains_no_pass_and_no_row_that_it_does_not_draw() throws IOException {
+        areas("areas");
+        Path zones = Files.writeString(
+                folder.resolve("field.geojson"),
+                "{\"type\":\"Feature\",\"properties\":{},\"geometry\":{\"type\":\"Polygon\",\"coordinates\":"
+                        + "[[[-93.1,41.7],[-93.0985,41.7],[-93.0985,41.701],[-93.1,41.701],[-93.1,41.7]]]}}");
+        Path out = folder.resolve("review");
+        Calls call = Calls.of(
+                "report",
+                folder.resolve("areas.geojson"),
+                "--rig",
+                folder.resolve("areas.yaml"),
+                "--boundary",
+                zones,
+                "--for",
+                "applicator",
+                "--out",
+                out);
+        assertEquals(0, call.status(), call.err());
+        String text;
+        try (PDDocument pdf = Loader.loadPDF(out.resolve("pass-review.pdf").toFile())) {
+            text = new PDFTextStripper().getText(pdf);
+        }
+        assertTrue(text.contains("June 13, 2026. Times of day are not in this file"), text);
+        assertTrue(text.contains("skipped"), text);
+        assertFalse(text.contains("pass number"), text);
+        assertFalse(text.contains("row by row"), text);
     }
 
     @Test

@@ -201,10 +201,12 @@ public final class RateMap implements Chart {
         double y = classes(canvas, raster, x);
         SkipMarks.swatch(canvas, x, y);
         canvas.text(messages.text("words.map.notCovered"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
-        y += 12;
-        canvas.box(x, y, 10, 9, Palette.WHITE);
-        canvas.text("12", x + 5, y + 7, new Canvas.Ink(6, true, Palette.INK), Align.CENTER);
-        canvas.text(messages.text("words.map.passNumber"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        if (!view.track().passes().isEmpty()) {
+            y += 12;
+            canvas.box(x, y, 10, 9, Palette.WHITE);
+            canvas.text("12", x + 5, y + 7, new Canvas.Ink(6, true, Palette.INK), Align.CENTER);
+            canvas.text(messages.text("words.map.passNumber"), x + 15, y + 7.5, Palette.LABEL, Align.LEFT);
+        }
         if (view.setbacks() != null) {
             y += 12;
             KeepOutMarks.legend(canvas, x, y, messages);

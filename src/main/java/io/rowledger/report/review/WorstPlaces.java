@@ -43,6 +43,10 @@ record WorstPlaces(List<WorstPlace> places, List<RateMap.Mark> marks, List<Doubl
 
     static WorstPlaces of(JobView job, List<Finding> findings, CoverageSection ground, Messages messages) {
         Builder builder = new Builder(job, messages);
+        if (job.log().isAreas()) {
+            // A map of areas has no rows and no path to show near by.
+            return new WorstPlaces(List.of(), List.of(), List.of());
+        }
         findings.stream()
                 .filter(finding -> Double.isFinite(finding.latDeg()) && Double.isFinite(finding.lonDeg()))
                 .sorted(Comparator.comparingDouble(finding -> -Math.abs(finding.volumeL())))
