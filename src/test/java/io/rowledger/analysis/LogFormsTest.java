@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.coverage.CoverageDefect;
+import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.Metering;
 import io.rowledger.sim.LogFormat;
@@ -314,6 +315,13 @@ class LogFormsTest {
         assertEquals(coveredM2, a.coverage().coveredAreaM2(), 0.02 * coveredM2, "covered");
         assertEquals(volumeL(plain), volumeL(a), 0.02 * volumeL(plain), "volume");
         assertEquals(plain.track().passes().size(), a.track().passes().size(), "passes");
+        // Nothing tells how late a meter is where no times are.
+        assertEquals(
+                List.of("findings.setup.lag.untimed"),
+                a.setup().check().measurements().stream()
+                        .filter(one -> one.parameter() == SetupParameter.FLOW_LAG)
+                        .map(one -> one.basis().key())
+                        .toList());
     }
 
     @Test

@@ -64,10 +64,14 @@ final class FlowLag {
     private record Mean(double value, double error, int n) {}
 
     static SetupMeasurement of(LogTable log, Product product, int p, double intervalS) {
+        String key = "products." + product.key() + ".flow_lag";
+        if (!log.isTimed()) {
+            Message why = Message.of("findings.setup.lag.untimed");
+            return SetupMeasurement.undetermined(SetupParameter.FLOW_LAG, p, key, product.flowLagS(), why);
+        }
         ValveDelays delays = ValveDelays.of(log, p, intervalS);
         Mean on = mean(delays.on(), intervalS);
         Mean off = mean(delays.off(), intervalS);
-        String key = "products." + product.key() + ".flow_lag";
         if (on == null && off == null) {
             return SetupMeasurement.undetermined(SetupParameter.FLOW_LAG, p, key, product.flowLagS(), why(log, delays));
         }

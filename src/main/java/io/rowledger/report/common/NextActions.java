@@ -250,7 +250,8 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
 
         private void bar(ProductSums sums) {
             if (Math.abs(sums.deviationPct()) > Limits.WATCH_PCT) {
-                String text = messages.text("words.action.barOff", Message.percent(sums.deviationPct()));
+                String key = job.log().isAreas() ? "words.action.areasOff" : "words.action.barOff";
+                String text = messages.text(key, Message.percent(sums.deviationPct()));
                 candidates.add(check(List.of(), text, Math.abs(sums.volumeL() - sums.owedL())));
             }
         }
