@@ -273,8 +273,15 @@ final class Runs implements AutoCloseable {
         }
         String message = here || state.equals("stopped")
                 ? ""
-                : ours ? "The program failed. Your files are as they were." : outcome.message();
+                : ours ? "The program failed. Your files are as they were." : inWords(outcome.message());
         put(new Line(outcome.name(), state, "", state.equals("done") ? 100 : 0, message));
+    }
+
+    /** A full disk is told without the path of the file that it cut short. */
+    private static String inWords(String message) {
+        return message.contains("can't be written") && message.contains("space")
+                ? "The disk is full. Nothing was lost. Hint: make room and run it again."
+                : message;
     }
 
     private void end(Set<String> names, String state, String message) {
