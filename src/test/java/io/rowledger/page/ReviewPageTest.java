@@ -101,7 +101,7 @@ class ReviewPageTest {
                 Pattern.compile("<path class=\"covered\"[^>]*d=\"([^\"]*)\"").matcher(shown);
         assertTrue(covered.find());
         double[] x = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
-        for (String ring : covered.group(1).split("z")) {
+        for (String ring : covered.group(1).split("z", -1)) {
             Matcher number = Pattern.compile("-?[0-9.]+").matcher(ring);
             double at = 0;
             while (number.find()) {
