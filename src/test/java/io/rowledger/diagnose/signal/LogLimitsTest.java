@@ -67,7 +67,7 @@ class LogLimitsTest {
 
     @Test
     void readings_that_change_every_third_record_are_held() {
-        assertEquals(3, limits(600, i -> wandering(i / 3)).holdS(), 1e-9);
+        assertEquals(3, limits(600, i -> wandering(Math.floorDiv(i, 3))).holdS(), 1e-9);
     }
 
     @Test
