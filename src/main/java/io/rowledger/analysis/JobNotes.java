@@ -105,7 +105,7 @@ final class JobNotes {
         }
         for (LogSource source : log.sources()) {
             // The reader of the log has its own note on frozen positions.
-            int dropped = source.dropped().total() - source.dropped().frozen();
+            int dropped = source.dropped().total() - source.dropped().frozen() - source.repeated();
             if (dropped > MAX_DROPPED * source.records()) {
                 add("notes.dropped", source.file(), dropped, source.records());
             }

@@ -169,7 +169,7 @@ public record AreaLog(LogReading reading, List<Area> areas) {
                             && same(shapes.get(raw.line[j] - file.plan().headerLine() - 1), polygons));
             alike.add(i);
             if (!kept[i]) {
-                file.drops().add(DropReason.DUPLICATE, raw.line[i]);
+                file.drops().addRepeated(raw.line[i]);
                 continue;
             }
             double[] rate = IntStream.range(0, products)

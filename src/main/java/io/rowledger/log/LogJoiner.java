@@ -4,7 +4,6 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.clean.DuplicateLogs;
 import io.rowledger.log.clean.PositionOutliers;
 import io.rowledger.log.header.ColumnPlan;
-import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
 import io.rowledger.log.source.LogSource;
@@ -66,7 +65,8 @@ final class LogJoiner {
         List<LogSource> sources = new ArrayList<>();
         for (int f = 0; f < files.size(); f++) {
             LogSource source = files.get(f).source();
-            sources.add(new LogSource(source.file(), source.sha256(), source.records(), used[f], source.dropped()));
+            sources.add(new LogSource(
+                    source.file(), source.sha256(), source.records(), used[f], source.dropped(), source.repeated()));
         }
         return new LogTable(columns(files, fileOf, recordOf, totals), sources);
     }
@@ -128,7 +128,7 @@ final class LogJoiner {
             if (isCovered(files, fileOf, recordOf, a, timeS)) {
                 covered++;
                 apart += isApart(files, fileOf, recordOf, a, file.log(), b) ? 1 : 0;
-                file.drops().add(DropReason.DUPLICATE, file.log().line[b]);
+                file.drops().addRepeated(file.log().line[b]);
             } else {
                 mergedFile[size] = f;
                 mergedRecord[size++] = b;

@@ -376,4 +376,36 @@ class LogReaderTest {
             assertEquals(i == 0 || i == 4998, table.breakBefore(i));
         }
     }
+
+    @Test
+    void lines_that_stand_twice_lose_nothing_and_a_coarse_clock_does() throws IOException {
+        StringBuilder copies = new StringBuilder("time,lat,lon,flow_01[gal/min]\n");
+        StringBuilder coarse = new StringBuilder("time,lat,lon,flow_01[gal/min]\n");
+        for (int i = 0; i < 40; i++) {
+            String time = String.format(Locale.ROOT, "2026-05-14T10:00:%02dZ", i / 2);
+            int place = i / 2;
+            copies.append(time)
+                    .append(',')
+                    .append(41.7 + place * 2e-5)
+                    .append(",-93.1,1.")
+                    .append(place)
+                    .append('\n');
+            coarse.append(time)
+                    .append(',')
+                    .append(41.7 + i * 1e-5)
+                    .append(",-93.1,1.")
+                    .append(i)
+                    .append('\n');
+        }
+
+        Path twice = Files.writeString(folder.resolve("copies.csv"), copies);
+        Path clock = Files.writeString(folder.resolve("coarse.csv"), coarse);
+        LogReading ofCopies = LogReader.read(List.of(twice), LogOptions.unknownRig());
+        LogReading ofClock = LogReader.read(List.of(clock), LogOptions.unknownRig());
+        assertEquals(20, ofCopies.table().sources().get(0).dropped().duplicate());
+        assertEquals(20, ofCopies.table().sources().get(0).repeated());
+        assertEquals(0, ofClock.table().sources().get(0).repeated());
+        assertTrue(ofCopies.notes().stream().noneMatch(note -> note.key().equals("notes.log.duplicateTimes")));
+        assertTrue(ofClock.notes().stream().anyMatch(note -> note.key().equals("notes.log.duplicateTimes")));
+    }
 }

@@ -32,8 +32,9 @@ final class Cleaner {
         int read = log.records;
         boolean[] kept = rising(log, drops);
         log.keep(kept);
-        if (read > 0 && drops.count(DropReason.DUPLICATE) > MIN_COARSE_CLOCK_SHARE * read) {
-            notes.add(Message.of("notes.log.duplicateTimes", drops.count(DropReason.DUPLICATE), read));
+        int sameTime = drops.count(DropReason.DUPLICATE) - drops.repeated();
+        if (read > 0 && sameTime > MIN_COARSE_CLOCK_SHARE * read) {
+            notes.add(Message.of("notes.log.duplicateTimes", sameTime, read));
         }
         if (drops.count(DropReason.OUT_OF_ORDER) > MIN_CONCATENATED_SHARE * read) {
             notes.add(Message.of(
@@ -68,7 +69,11 @@ final class Cleaner {
                 drops.add(DropReason.OUT_OF_ORDER, log.line[i]);
                 carryGap(log, i);
             } else if (size > 0 && timeS == log.timeS[stack[size - 1]]) {
-                drops.add(DropReason.DUPLICATE, log.line[i]);
+                if (isCopy(log, i, stack[size - 1])) {
+                    drops.addRepeated(log.line[i]);
+                } else {
+                    drops.add(DropReason.DUPLICATE, log.line[i]);
+                }
                 carryGap(log, i);
             } else {
                 kept[i] = true;
@@ -76,6 +81,18 @@ final class Cleaner {
             }
         }
         return kept;
+    }
+
+    /** Returns true if every value of two records is the same. */
+    private static boolean isCopy(RawLog log, int i, int j) {
+        boolean same = log.latDeg[i] == log.latDeg[j] && log.lonDeg[i] == log.lonDeg[j];
+        for (double[] column : log.numbers) {
+            same &= Double.compare(column[i], column[j]) == 0;
+        }
+        for (byte[] column : log.states) {
+            same &= column[i] == column[j];
+        }
+        return same;
     }
 
     /** Returns how many of the last accepted records are a clock spike; 0 if record i itself is wrong. */

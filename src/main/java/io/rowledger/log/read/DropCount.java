@@ -7,6 +7,8 @@ import java.util.EnumMap;
 public final class DropCount {
     private final EnumMap<DropReason, int[]> byReason = new EnumMap<>(DropReason.class);
 
+    private int repeated;
+
     DropCount() {
         for (DropReason reason : DropReason.values()) {
             byReason.put(reason, new int[2]);
@@ -18,6 +20,17 @@ public final class DropCount {
         if (entry[0]++ == 0 || line < entry[1]) {
             entry[1] = line;
         }
+    }
+
+    /** Counts a duplicate that holds nothing new. */
+    public void addRepeated(int line) {
+        add(DropReason.DUPLICATE, line);
+        repeated++;
+    }
+
+    /** Returns the number of duplicates that hold nothing new. */
+    public int repeated() {
+        return repeated;
     }
 
     public int count(DropReason reason) {

@@ -94,7 +94,7 @@ public final class FileLog {
     }
 
     public LogSource source() {
-        return new LogSource(name, sha256, reader.records(), log().records, drops.total());
+        return new LogSource(name, sha256, reader.records(), log().records, drops.total(), drops.repeated());
     }
 
     /** Returns the states of a quantity, or an empty array. */

@@ -8,8 +8,14 @@ package io.rowledger.log.source;
  * @param records data records in the file
  * @param used records that went into the table
  * @param dropped records left out, by reason; {@code used + dropped.total() == records}
+ * @param repeated of the duplicates those that hold nothing new: copies of the record before, and times another log covers
  */
-public record LogSource(String file, String sha256, int records, int used, Dropped dropped) {
+public record LogSource(String file, String sha256, int records, int used, Dropped dropped, int repeated) {
+    /** A file whose duplicates may each hold something new. */
+    public LogSource(String file, String sha256, int records, int used, Dropped dropped) {
+        this(file, sha256, records, used, dropped, 0);
+    }
+
     /**
      * Records left out, by reason.
      *

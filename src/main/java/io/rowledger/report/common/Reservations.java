@@ -94,7 +94,7 @@ record Reservations(JobView job, boolean setupContradicted) {
         for (LogSource source : job.log().sources()) {
             records += source.records();
             // A receiver slower than the logger repeats positions; the flow of those records counts at the next one.
-            used += source.used() + source.dropped().frozen();
+            used += source.used() + source.dropped().frozen() + source.repeated();
         }
         return records > 0 ? 100.0 * (records - used) / records : 0;
     }
