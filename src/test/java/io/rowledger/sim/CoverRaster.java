@@ -172,52 +172,86 @@ public final class CoverRaster {
         return Math.abs(twice) / 2;
     }
 
-    /** Unvisited cells that a flood from the raster's rim over unvisited cells does not reach. */
+    /**
+     * Unvisited cells that a flood from the first and the last line over unvisited cells does not reach: runs of such cells in a
+     * line, joined where runs of neighboring lines touch.
+     */
     private long enclosedCells() {
-        int[] stack = new int[1 << 16];
-        int top = 0;
-        for (int c = 0; c < columns; c++) {
-            stack = push(stack, top, c);
-            stack = push(stack, top + 1, (lines - 1) * columns + c);
-            top += 2;
-        }
-        while (top > 0) {
-            int k = stack[--top];
-            if (visits[k] != 0) {
-                continue;
-            }
-            int line = k / columns;
-            int from = k;
-            int to = k;
-            while (from > line * columns && visits[from - 1] == 0) {
-                from--;
-            }
-            while (to < line * columns + columns - 1 && visits[to + 1] == 0) {
-                to++;
-            }
-            Arrays.fill(visits, from, to + 1, (byte) -1);
-            for (int next = -1; next <= 1; next += 2) {
-                int shift = next * columns;
-                if (line + next < 0 || line + next >= lines) {
+        Pools pools = new Pools();
+        int[][] above = new int[3][columns / 2 + 1];
+        int[][] here = new int[3][columns / 2 + 1];
+        int runsAbove = 0;
+        for (int line = 0; line < lines; line++) {
+            int start = line * columns;
+            int runs = 0;
+            int touching = 0;
+            for (int c = 0; c < columns; c++) {
+                if (visits[start + c] != 0) {
                     continue;
                 }
-                for (int c = from; c <= to; c++) {
-                    if (visits[c + shift] == 0 && (c == from || visits[c + shift - 1] != 0)) {
-                        stack = push(stack, top++, c + shift);
-                    }
+                int from = c;
+                while (c < columns && visits[start + c] == 0) {
+                    c++;
                 }
+                int pool = line == 0 || line == lines - 1 ? Pools.OUTSIDE : pools.open();
+                while (touching < runsAbove && above[1][touching] <= from) {
+                    touching++;
+                }
+                for (int i = touching; i < runsAbove && above[0][i] < c; i++) {
+                    pool = pools.join(pool, above[2][i]);
+                }
+                pools.cells[pool] += c - from;
+                here[0][runs] = from;
+                here[1][runs] = c;
+                here[2][runs++] = pool;
             }
+            int[][] free = above;
+            above = here;
+            here = free;
+            runsAbove = runs;
         }
-        long enclosed = 0;
-        for (byte count : visits) {
-            enclosed += count == 0 ? 1 : 0;
-        }
-        return enclosed;
+        return pools.enclosed();
     }
 
-    private static int[] push(int[] stack, int top, int value) {
-        int[] grown = top < stack.length ? stack : Arrays.copyOf(stack, 2 * stack.length);
-        grown[top] = value;
-        return grown;
+    /** Connected cells by number; joined ones have the lowest of their numbers. */
+    private static final class Pools {
+        static final int OUTSIDE = 0;
+
+        private int[] joined = new int[1024];
+        private long[] cells = new long[1024];
+        private int count = 1;
+
+        int open() {
+            if (count == joined.length) {
+                joined = Arrays.copyOf(joined, 2 * count);
+                cells = Arrays.copyOf(cells, 2 * count);
+            }
+            joined[count] = count;
+            return count++;
+        }
+
+        int join(int one, int other) {
+            int a = lowest(one);
+            int b = lowest(other);
+            joined[Math.max(a, b)] = Math.min(a, b);
+            return Math.min(a, b);
+        }
+
+        private int lowest(int pool) {
+            int at = pool;
+            while (joined[at] != at) {
+                joined[at] = joined[joined[at]];
+                at = joined[at];
+            }
+            return at;
+        }
+
+        long enclosed() {
+            long sum = 0;
+            for (int pool = 1; pool < count; pool++) {
+                sum += lowest(pool) == OUTSIDE ? 0 : cells[pool];
+            }
+            return sum;
+        }
     }
 }
