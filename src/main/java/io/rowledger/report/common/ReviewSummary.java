@@ -49,8 +49,7 @@ public final class ReviewSummary {
         boolean groundFirst = ground.grade().compareTo(rows) > 0;
         if (groundFirst) {
             paragraphs.add(Message.of(
-                    ground.grade() == Grade.OFF ? "words.summary.groundNo" : "words.summary.groundNearly",
-                    ground.paragraph()));
+                    ground.grade() == Grade.OFF ? "words.summary.isNo" : "words.summary.isNearly", ground.paragraph()));
         }
         for (int p = 0; p < products.size(); p++) {
             Message paragraph = products.get(p).paragraph(groundFirst);

@@ -137,7 +137,9 @@ final class RowsSummary {
                     Message.value(QuantityKind.VOLUME, job.rates().volumeL(product)));
         }
         if (isBar()) {
-            return bar();
+            return plain || grade() == Grade.FINE
+                    ? bar()
+                    : Message.of(grade() == Grade.OFF ? "words.summary.isNo" : "words.summary.isNearly", bar());
         }
         if (all.isEmpty()) {
             return unknown.isEmpty()

@@ -79,7 +79,7 @@ final class BudgetSection {
     private String jobRemark() {
         return in.nitrogenKnown()
                 ? messages.text(
-                        "record.budget.metered",
+                        in.areas() ? "record.budget.byMap" : "record.budget.metered",
                         Message.value(QuantityKind.NITROGEN, nutrients.jobKg().nitrogenKg()))
                 : messages.text("record.budget.unknown", UnknownNitrogen.reasons(in));
     }

@@ -141,7 +141,7 @@ final class LiquidSection {
                 notes.add(ofProduct(
                         one,
                         Message.of(
-                                "record.liquid.bounds",
+                                in.areas() ? "record.liquid.boundsOfMap" : "record.liquid.bounds",
                                 Message.within(QuantityKind.VOLUME, volumeL.value(), volumeL.low(), volumeL.high()),
                                 RecordUncertainty.TIMES_IN_TEN)));
             }

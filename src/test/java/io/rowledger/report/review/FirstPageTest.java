@@ -210,6 +210,20 @@ class FirstPageTest {
         assertFalse(page(analysis, PassReviewTest.us(), 1).contains("no row is suspected"));
     }
 
+    /** 0.85 · 230.4 L = 195.8 L. */
+    @Test
+    void one_meter_that_counts_too_little_is_no_yes() throws IOException {
+        PassReview review = metric(new HeldField()
+                .flow((pass, row, m) -> 0.85 * HeldField.ON_TARGET_LPM)
+                .oneMeter()
+                .analyze(folder));
+        String verdict = verdict(review);
+        assertTrue(
+                verdict.matches(
+                        "No: The bar has one meter\\. By that meter it put on 19[5-6]( L|\\.\\d L), \u221215\\.\\d% .*"),
+                verdict);
+    }
+
     /** The same clean job as rates in the order driven: areas and volumes as before, nothing that needs a clock. */
     @Test
     void without_times() throws IOException {
