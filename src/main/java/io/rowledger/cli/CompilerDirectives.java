@@ -3,8 +3,12 @@ package io.rowledger.cli;
 import java.io.IOException;
 import java.lang.reflect.Method;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.time.Instant;
 
 /**
  * Tells the Java virtual machine (JVM) of this process to leave its optimizing compiler out. A run lasts seconds: measured on jobs of
@@ -29,6 +33,14 @@ final class CompilerDirectives {
              {match: ["*.*"], c2: {Exclude: true}}]
             """;
 
+    /** Names of the files that hold them for the milliseconds in which the JVM reads one. */
+    private static final String PREFIX = "rowledger-directives-";
+
+    private static final String ENDING = ".json";
+
+    /** Age from which such a file is one that a killed process left, s. */
+    private static final long MIN_AGE_S = 60;
+
     private CompilerDirectives() {}
 
     /** Adds the directives; does nothing if this JVM takes none. */
@@ -37,7 +49,8 @@ final class CompilerDirectives {
             return;
         }
         try {
-            Path file = Files.createTempFile("rowledger-", ".json");
+            Path file = Files.createTempFile(PREFIX, ENDING);
+            clear(file);
             try {
                 Files.write(file, DIRECTIVES.getBytes(StandardCharsets.US_ASCII));
                 command("Compiler.directives_add \"" + file + "\"");
@@ -46,6 +59,22 @@ final class CompilerDirectives {
             }
         } catch (IOException | ReflectiveOperationException | RuntimeException | LinkageError e) {
             return; // The program only runs slower.
+        }
+    }
+
+    /** Deletes what killed processes left beside a file, as far as this user may. */
+    static void clear(Path file) {
+        Instant before = Instant.now().minusSeconds(MIN_AGE_S);
+        try (DirectoryStream<Path> files = Files.newDirectoryStream(file.resolveSibling(""), PREFIX + "*" + ENDING)) {
+            for (Path other : files) {
+                if (Files.getLastModifiedTime(other, LinkOption.NOFOLLOW_LINKS)
+                        .toInstant()
+                        .isBefore(before)) {
+                    Files.deleteIfExists(other);
+                }
+            }
+        } catch (IOException | DirectoryIteratorException e) {
+            return; // Another user's, or gone by now.
         }
     }
 
