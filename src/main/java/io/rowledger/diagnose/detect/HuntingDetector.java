@@ -1,6 +1,7 @@
 package io.rowledger.diagnose.detect;
 
 import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.Demand;
 import io.rowledger.diagnose.signal.Evidence;
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.diagnose.signal.FindingMessages;
@@ -91,7 +92,7 @@ public final class HuntingDetector implements Detector {
         }
         List<Integer> swinging = new ArrayList<>();
         for (int r = 0; r < e.rows(); r++) {
-            float[] ratio = e.ratios.ratio[r];
+            float[] ratio = withoutSlowResponse(e, r, e.ratios.ratio[r]);
             boolean own = !otherwiseFaulty(e, r);
             if (own && caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null) {
                 swinging.add(r);
@@ -100,7 +101,7 @@ public final class HuntingDetector implements Detector {
         if (!swinging.isEmpty()) {
             LateralTrend across = new LateralTrend(e.ratios);
             for (int r : swinging) {
-                float[] own = across.detrended(r);
+                float[] own = withoutSlowResponse(e, r, across.detrended(r));
                 Case single = caseOf(e, List.of(r), own, swings(windows, own, periods));
                 if (single != null && !(whole != null && samePeriod(whole, single))) {
                     cases.add(single);
@@ -135,11 +136,33 @@ public final class HuntingDetector implements Detector {
         return periods;
     }
 
-    /** The other rows' flux over what a controller as fast as this one would give; NaN while a new target settles. */
+    /**
+     * Row r's series over what a row as slow as it was found to be would give beside a bar as fast as this one: a slow row swings
+     * beside the other rows whenever the speed does, as after stops.
+     */
+    private static float[] withoutSlowResponse(Evidence e, int r, float[] series) {
+        float[] left = series;
+        for (Case found : e.cases()) {
+            if (found.kind() == FindingKind.SLOW_RESPONSE && found.rows().contains(r)) {
+                float[] prompt = e.demand().demandPerM[e.barResponses().best()];
+                float[] slow = e.demand()
+                        .demandPerM[Demand.nearest(found.figures().get(0).value())];
+                left = left.clone();
+                for (int j = e.work.entryAt(found.fromS()); j < e.work.entryAt(found.toS()); j++) {
+                    left[j] *= prompt[j] / slow[j];
+                }
+            }
+        }
+        return left;
+    }
+
+    /** The other rows' flux over what a controller as fast as this one in its pass would give; NaN while a new target settles. */
     private static float[] barSeries(Evidence e) {
-        float[] asked = e.demand().demandPerM[e.barResponses().best()];
+        int[] tau = new int[e.work.passes()];
+        Arrays.setAll(tau, e.barResponses()::best);
         float[] bar = new float[e.work.n];
         for (int j = 0; j < bar.length; j++) {
+            float[] asked = e.demand().demandPerM[tau[e.work.pass[j] - 1]];
             boolean settling = e.work.timeS[j] < e.demand().targetChangedS[j] + SETTLED_S;
             bar[j] = settling || e.ratios.unsteady(j) ? Float.NaN : e.ratios.peerFlux[j] / asked[j];
         }
@@ -211,6 +234,8 @@ public final class HuntingDetector implements Detector {
     private static @Nullable Swing strongest(
             Window window, double[] x, double mean, double squares, int n, double[] periods) {
         Swing best = null;
+        // What grows up to the longest period has no maximum among them: it is a drift or a slow response, no period.
+        boolean longest = false;
         for (int p = 0; p < periods.length; p++) {
             double a = 0;
             double b = 0;
@@ -223,10 +248,13 @@ public final class HuntingDetector implements Detector {
             }
             double explained = 2 * (a * a + b * b) / n / squares;
             if (best == null || explained > best.explained) {
+                longest = p == periods.length - 1;
                 best = new Swing(window, periods[p], mean, 2 * a / n, 2 * b / n, explained);
             }
         }
-        return best != null && best.explained >= MIN_EXPLAINED && best.amplitude() >= MIN_SWING * mean ? best : null;
+        return best != null && !longest && best.explained >= MIN_EXPLAINED && best.amplitude() >= MIN_SWING * mean
+                ? best
+                : null;
     }
 
     /**

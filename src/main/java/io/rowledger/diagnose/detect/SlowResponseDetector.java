@@ -79,13 +79,14 @@ public final class SlowResponseDetector implements Detector {
         Responses bar = e.barResponses();
         double slowS = SLOW_S + PART_OF_SMEAR * (e.limits.smearS() + e.limits.intervalS());
         Slow whole = slow(bar, Demand.SLOWEST_PROMPT, slowS);
-        if (whole != null && whole.explained > (e.work.coarse ? MIN_EXPLAINED_IF_COARSE : MIN_EXPLAINED)) {
+        boolean ofBar = whole != null && whole.explained > (e.work.coarse ? MIN_EXPLAINED_IF_COARSE : MIN_EXPLAINED);
+        if (whole != null && ofBar) {
             cases.add(caseOf(e, List.of(), whole));
         }
         int usual = Math.max(Demand.SLOWEST_PROMPT, bar.best());
         float[] asked = e.demand().demandPerM[usual];
         // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
-        for (int r = 0; r < e.rows() && cases.isEmpty() && e.limits.resolution() < COARSE_OF_ROW; r++) {
+        for (int r = 0; r < e.rows() && !ofBar && e.limits.resolution() < COARSE_OF_ROW; r++) {
             if (otherwiseFaulty(e, r)) {
                 continue;
             }

@@ -23,6 +23,15 @@ public final class Demand {
         return TAU_S[t];
     }
 
+    /** Index of the candidate nearest to a time constant, s. */
+    public static int nearest(double tauS) {
+        int nearest = 0;
+        for (int t = 1; t < TAU_S.length; t++) {
+            nearest = Math.abs(TAU_S[t] - tauS) < Math.abs(TAU_S[nearest] - tauS) ? t : nearest;
+        }
+        return nearest;
+    }
+
     /** The one a usual machine has: flow needs half a second to a second to follow. */
     public static final int PROMPT = 0;
 

@@ -97,11 +97,20 @@ public final class Responses {
 
     /** Index of the time constant that fits best over all passes. */
     public int best() {
+        return best(0, passes);
+    }
+
+    /** Index of the time constant that fits best in pass q. */
+    public int best(int q) {
+        return best(q, q + 1);
+    }
+
+    private int best(int from, int end) {
         int best = 0;
         double least = Double.POSITIVE_INFINITY;
         for (int t = 0; t < TAUS; t++) {
             double error = 0;
-            for (int q = 0; q < passes; q++) {
+            for (int q = from; q < end; q++) {
                 error += error(q, t);
             }
             if (error < least) {

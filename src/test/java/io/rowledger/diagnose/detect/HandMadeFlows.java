@@ -48,7 +48,6 @@ final class HandMadeFlows {
     private static final double TARGET_GAL_PER_AC = 42;
     private static final double SPACING_IN = 30;
     private static final double BEHIND_M = 6;
-    private static final double SWING_PER_S = 2 * Math.PI / 31;
 
     /** Flow of a row, from 1 at the left, at a time, when the target asks for so much; gal/min. */
     interface Flow {
@@ -61,6 +60,7 @@ final class HandMadeFlows {
     private Flow meterOf = (row, timeS, gives) -> gives;
     private boolean total;
     private double swing = 0.04;
+    private double swingPerS = 2 * Math.PI / 31;
     private int everyS = 1;
     private final double[] factors = {1.004, 0.993, 1.009, 0.998, 0.991, 1.006, 0.996, 1.002};
 
@@ -97,6 +97,12 @@ final class HandMadeFlows {
     /** The speed of every pass swings by this share. */
     HandMadeFlows swinging(double share) {
         swing = share;
+        return this;
+    }
+
+    /** The speed swings within this time, s. */
+    HandMadeFlows within(double seconds) {
+        swingPerS = 2 * Math.PI / seconds;
         return this;
     }
 
@@ -164,10 +170,9 @@ final class HandMadeFlows {
 
     private void record(StringBuilder b, LocalPlane plane, int pass, double inPassS) {
         double timeS = pass * PERIOD_S + inPassS;
-        double mph = speedsMph[pass] * (1 + swing * Math.sin(SWING_PER_S * inPassS));
+        double mph = speedsMph[pass] * (1 + swing * Math.sin(swingPerS * inPassS));
         // The integral of the speed: how far the antenna has come.
-        double alongM =
-                speedsMph[pass] * MPH_MPS * (inPassS - swing / SWING_PER_S * (Math.cos(SWING_PER_S * inPassS) - 1));
+        double alongM = speedsMph[pass] * MPH_MPS * (inPassS - swing / swingPerS * (Math.cos(swingPerS * inPassS) - 1));
         double lengthM = speedsMph[pass] * MPH_MPS * (LIFTED_S + WORK_S + LIFTED_S);
         double y = pass % 2 == 0 ? alongM + BEHIND_M : lengthM - alongM - BEHIND_M;
         double[] degrees = new double[2];
