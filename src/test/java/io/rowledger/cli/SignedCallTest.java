@@ -33,7 +33,7 @@ class SignedCallTest {
     void the_record_of_a_call_is_signed_by_the_key_of_the_call() throws Exception {
         SmallJob.writeTo(folder, 5, 80);
         KeyPair pair = TestKeys.pair("secp256r1");
-        X509Certificate certificate = TestKeys.certificate(pair, TestKeys.pair("RSA"), KeyUsage.digitalSignature);
+        X509Certificate certificate = TestKeys.certificate(pair, TestKeys.issuer(), KeyUsage.digitalSignature);
         Path key = TestKeys.modernFile(folder, "Grüße 田", pair.getPrivate(), certificate);
         Path password = Files.writeString(folder.resolve("password"), "\ufeffGrüße 田\r\n");
         List<Object> call = List.of(

@@ -24,6 +24,10 @@ public final class CoverRaster {
     private final byte[] visits;
     private final char[] seen;
     private final double[] crossings = new double[64];
+    /** Cells visited once or more, and twice or more. */
+    private long covered;
+
+    private long overlap;
 
     /** A raster over {minX, minY, maxX, maxY}; its lines run near the given heading. */
     public CoverRaster(double[] bounds, double headingRad) {
@@ -86,11 +90,18 @@ public final class CoverRaster {
         scan(x, y, (line, from, to) -> {
             for (int k = line * columns + from; k < line * columns + to; k++) {
                 if (seen[k] == 0 || (tick - seen[k]) * TICK_S > NEW_VISIT_S) {
-                    visits[k] = (byte) Math.min(100, visits[k] + 1);
+                    visit(k);
                 }
                 seen[k] = (char) tick;
             }
         });
+    }
+
+    private void visit(int cell) {
+        int before = visits[cell];
+        covered += before == 0 ? 1 : 0;
+        overlap += before == 1 ? 1 : 0;
+        visits[cell] = (byte) Math.min(100, before + 1);
     }
 
     /** A run of cells of one line. */
@@ -124,7 +135,7 @@ public final class CoverRaster {
                     crossings[found++] = pu[a] + (line - pv[a]) / (pv[b] - pv[a]) * (pu[b] - pu[a]);
                 }
             }
-            Arrays.sort(crossings, 0, found);
+            sort(found);
             for (int i = 0; i + 1 < found; i += 2) {
                 int from = Math.max(0, (int) Math.ceil(crossings[i]));
                 int to = Math.min(columns, (int) Math.ceil(crossings[i + 1]));
@@ -133,14 +144,21 @@ public final class CoverRaster {
         }
     }
 
+    /** Sorts the first crossings; a strip has two or four. */
+    private void sort(int count) {
+        for (int i = 1; i < count; i++) {
+            double one = crossings[i];
+            int at = i;
+            while (at > 0 && crossings[at - 1] > one) {
+                crossings[at] = crossings[at - 1];
+                at--;
+            }
+            crossings[at] = one;
+        }
+    }
+
     /** Sums up; {@code boundary} is a ring of {x, y} or null. Ends the raster's life: gaps are filled in place. */
     public Truth.Ground ground(double[][] boundary) {
-        long covered = 0;
-        long overlap = 0;
-        for (byte count : visits) {
-            covered += count >= 1 ? 1 : 0;
-            overlap += count >= 2 ? 1 : 0;
-        }
         double cellM2 = CELL_M * CELL_M;
         double skips = Double.NaN;
         double inside = Double.NaN;
@@ -150,9 +168,12 @@ public final class CoverRaster {
             double[] x = Arrays.stream(boundary).mapToDouble(p -> p[0]).toArray();
             double[] y = Arrays.stream(boundary).mapToDouble(p -> p[1]).toArray();
             scan(x, y, (line, from, to) -> {
+                int visited = 0;
                 for (int k = line * columns + from; k < line * columns + to; k++) {
-                    counts[visits[k] == 0 ? 0 : 1]++;
+                    visited += visits[k] == 0 ? 0 : 1;
                 }
+                counts[0] += Math.max(0, to - from) - visited;
+                counts[1] += visited;
             });
             skips = counts[0] * cellM2;
             inside = counts[1] * cellM2;

@@ -254,7 +254,7 @@ class PdfSignerTest {
 
     @Test
     void keys_that_can_be_forged_are_refused() throws Exception {
-        KeyPair issuer = TestKeys.pair("RSA");
+        KeyPair issuer = TestKeys.issuer();
         KeyPairGenerator rsa = KeyPairGenerator.getInstance("RSA");
         rsa.initialize(1024);
         KeyPairGenerator ec = KeyPairGenerator.getInstance("EC", new BouncyCastleProvider());
@@ -278,7 +278,7 @@ class PdfSignerTest {
     void a_password_beyond_ascii_opens_a_file_and_a_wrong_one_does_not() throws Exception {
         for (String kind : List.of("RSA", "secp384r1")) {
             KeyPair pair = TestKeys.pair(kind);
-            X509Certificate certificate = TestKeys.certificate(pair, TestKeys.pair("RSA"), KeyUsage.digitalSignature);
+            X509Certificate certificate = TestKeys.certificate(pair, TestKeys.issuer(), KeyUsage.digitalSignature);
             Path file = TestKeys.modernFile(folder, "größe € 田", pair.getPrivate(), certificate);
             SigningKey key = SigningKey.read(file, "größe € 田".toCharArray(), AT);
             assertEquals(pair.getPrivate(), key.key());

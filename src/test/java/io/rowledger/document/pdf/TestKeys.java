@@ -17,6 +17,8 @@ import java.security.spec.ECGenParameterSpec;
 import java.security.spec.RSAKeyGenParameterSpec;
 import java.time.Instant;
 import java.util.Date;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.bouncycastle.asn1.ASN1Encoding;
 import org.bouncycastle.asn1.DERNull;
 import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
@@ -45,10 +47,33 @@ public final class TestKeys {
     public static final Instant TO = Instant.parse("2027-01-01T00:00:00Z");
     public static final String PASSWORD = "corn & clover";
 
+    /** Pairs by kind: two primes of 1,024 bits take a second to find. */
+    private static final Map<String, KeyPair> PAIRS = new ConcurrentHashMap<>();
+
+    private static final String ISSUER = "issuer ";
+
     private TestKeys() {}
 
-    /** A pair: {@code RSA} or the name of a curve. */
+    /** A pair: {@code RSA} or the name of a curve; the same at each call. */
     public static KeyPair pair(String kind) throws GeneralSecurityException {
+        return pair(kind, kind);
+    }
+
+    /** The RSA pair of whoever issues certificates for the others. */
+    public static KeyPair issuer() throws GeneralSecurityException {
+        return pair(ISSUER, "RSA");
+    }
+
+    private static KeyPair pair(String name, String kind) throws GeneralSecurityException {
+        KeyPair known = PAIRS.get(name);
+        if (known == null) {
+            known = newPair(kind);
+            PAIRS.put(name, known);
+        }
+        return known;
+    }
+
+    private static KeyPair newPair(String kind) throws GeneralSecurityException {
         boolean rsa = kind.equals("RSA");
         AlgorithmParameterSpec spec =
                 rsa ? new RSAKeyGenParameterSpec(2048, RSAKeyGenParameterSpec.F4) : new ECGenParameterSpec(kind);
@@ -112,10 +137,10 @@ public final class TestKeys {
         return Files.write(folder.resolve("modern.p12"), bytes);
     }
 
-    /** A PKCS#12 file with a new key that may sign. */
+    /** A PKCS#12 file with a key that may sign. */
     public static Path file(Path folder, String kind) throws GeneralSecurityException, IOException {
         KeyPair pair = pair(kind);
-        KeyPair issuer = pair("RSA");
+        KeyPair issuer = issuer();
         return file(folder, pair.getPrivate(), certificate(pair, issuer, KeyUsage.digitalSignature));
     }
 }
