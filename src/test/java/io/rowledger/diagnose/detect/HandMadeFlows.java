@@ -22,9 +22,12 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
- * A log whose flows are written down as a function of row and time: no simulator, no noise. {@value #ROWS} rows of 30 in,
+ * A log whose flows are written down as a function of row and time: no simulator, no noise. Usually {@value #ROWS} rows of 30 in,
  * {@value #PASSES} straight passes north and south in turn, one record a second, RTK fixes.
  *
  * <p>Pass p, from 0, has its records from p · {@value #PERIOD_S} s on: {@value #LIFTED_S} s with the bar lifted,
@@ -54,7 +57,14 @@ final class HandMadeFlows {
         double galPerMin(int row, double timeS, double dueGalPerMin);
     }
 
+    /** True while a row is commanded on. */
+    interface Command {
+        boolean on(int row, double timeS);
+    }
+
     private final Flow flow;
+    private int rows = ROWS;
+    private @Nullable Command command;
     private double[] speedsMph = {5, 4.6, 5.4, 4.8, 5.2, 5};
     private double roundedTo;
     private Flow meterOf = (row, timeS, gives) -> gives;
@@ -124,6 +134,23 @@ final class HandMadeFlows {
         return this;
     }
 
+    /** The rows' commands are logged. */
+    HandMadeFlows commanded(Command on) {
+        command = on;
+        return this;
+    }
+
+    /** A bar of so many rows, at most {@value #ROWS}. */
+    HandMadeFlows rows(int count) {
+        rows = count;
+        return this;
+    }
+
+    /** The findings of a diagnosis, each as its kind and rows. */
+    static Set<String> kinds(Diagnosis diagnosis) {
+        return diagnosis.findings().stream().map(f -> f.kind() + "" + f.rows()).collect(Collectors.toSet());
+    }
+
     /** True while the bar is down. */
     static boolean down(double timeS) {
         double inPassS = timeS % PERIOD_S;
@@ -138,7 +165,7 @@ final class HandMadeFlows {
     Diagnosis diagnose(Path folder) {
         try {
             Files.writeString(folder.resolve("log.csv"), csv());
-            Files.writeString(folder.resolve("rig.yaml"), RIG);
+            Files.writeString(folder.resolve("rig.yaml"), RIG.replace("COUNT", Integer.toString(rows)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -155,8 +182,11 @@ final class HandMadeFlows {
 
     private String csv() {
         StringBuilder b = new StringBuilder("epoch_s,lat,lon,speed[mph],down,fix,target[gal/ac]");
-        for (int row = 1; row <= ROWS; row++) {
+        for (int row = 1; row <= rows; row++) {
             b.append(String.format(Locale.ROOT, ",flow_%02d[gal/min]", row));
+        }
+        for (int row = 1; row <= rows && command != null; row++) {
+            b.append(String.format(Locale.ROOT, ",on_%02d", row));
         }
         b.append(total ? ",flow_total[gal/min]\n" : "\n");
         LocalPlane plane = new LocalPlane(41.5, -93.5);
@@ -176,7 +206,7 @@ final class HandMadeFlows {
         double lengthM = speedsMph[pass] * MPH_MPS * (LIFTED_S + WORK_S + LIFTED_S);
         double y = pass % 2 == 0 ? alongM + BEHIND_M : lengthM - alongM - BEHIND_M;
         double[] degrees = new double[2];
-        plane.inverse(pass * ROWS * SPACING_IN * 0.0254, y, degrees);
+        plane.inverse(pass * rows * SPACING_IN * 0.0254, y, degrees);
         b.append(String.format(
                 Locale.ROOT,
                 "%.1f,%.10f,%.10f,%.4f,%d,4,%.1f",
@@ -188,12 +218,15 @@ final class HandMadeFlows {
                 TARGET_GAL_PER_AC));
         double due = down(timeS) ? TARGET_GAL_PER_AC * mph * SPACING_IN / 5940 : 0;
         double sum = 0;
-        for (int row = 1; row <= ROWS; row++) {
+        for (int row = 1; row <= rows; row++) {
             double gives = flow.galPerMin(row, timeS, due);
             double reads = factors[row - 1] * meterOf.galPerMin(row, timeS, gives);
             sum += gives;
             b.append(String.format(
                     Locale.ROOT, ",%.5f", roundedTo > 0 ? Math.rint(reads / roundedTo) * roundedTo : reads));
+        }
+        for (int row = 1; row <= rows && command != null; row++) {
+            b.append(command.on(row, timeS) ? ",1" : ",0");
         }
         b.append(total ? String.format(Locale.ROOT, ",%.4f%n", sum) : String.format("%n"));
     }
@@ -206,7 +239,7 @@ final class HandMadeFlows {
               hitch_to_wheels: 4 m
               hitch_to_drop: 5 m
               bar_right_of_center: 0 m
-            rows: {count: 8, spacing: 30 in, outer_share: 1}
+            rows: {count: COUNT, spacing: 30 in, outer_share: 1}
             products:
               uan:
                 density: 11.06 lb/gal

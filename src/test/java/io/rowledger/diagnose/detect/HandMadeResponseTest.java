@@ -1,5 +1,6 @@
 package io.rowledger.diagnose.detect;
 
+import static io.rowledger.diagnose.detect.HandMadeFlows.kinds;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -9,7 +10,6 @@ import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
 import io.rowledger.finding.FindingKind;
 import java.nio.file.Path;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -22,10 +22,6 @@ class HandMadeResponseTest {
 
     @TempDir
     Path folder;
-
-    private static Set<String> kinds(Diagnosis diagnosis) {
-        return diagnosis.findings().stream().map(f -> f.kind() + "" + f.rows()).collect(Collectors.toSet());
-    }
 
     /**
      * Rows that follow y' = (x - y)/τ. A speed of 1 + s · sin(ωt) they follow, once settled, with

@@ -6,10 +6,30 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
+import io.rowledger.diagnose.signal.Case;
+import io.rowledger.diagnose.signal.EvaluationMask;
+import io.rowledger.diagnose.signal.Evidence;
+import io.rowledger.diagnose.signal.FlowRatios;
+import io.rowledger.diagnose.signal.LogLimits;
+import io.rowledger.diagnose.signal.TurnShares;
+import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.log.LogReader;
+import io.rowledger.log.LogTable;
+import io.rowledger.log.header.LogOptions;
+import io.rowledger.rate.Delivery;
+import io.rowledger.rate.DeliveryBuilder;
+import io.rowledger.rig.Product;
+import io.rowledger.rig.Rig;
+import io.rowledger.rig.RigReader;
 import io.rowledger.sim.MeteringModel;
+import io.rowledger.strip.Strips;
+import io.rowledger.track.Track;
+import io.rowledger.track.TrackBuilder;
+import io.rowledger.track.TrackOptions;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -47,6 +67,48 @@ class NoTurnCompensationDetectorTest {
         assertFalse(diagnosis.alsoNoticed().get(0));
         double lengthM = 2 * Math.PI * 19.53 * (3 - 0.25) - 8;
         assertEquals(0.363, found.areaM2() / (lengthM * FaultField.ROWS * 0.762), 0.02);
+    }
+
+    /**
+     * What is told of ten stretches of turning that weigh alike, from the fourth on so many in a row in which a tenth of the turn was
+     * taken out, and all of it in the others.
+     */
+    private List<Case> without(int stretches) {
+        new FaultField().onArcs().write(folder);
+        Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
+        LogOptions options = new LogOptions(
+                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
+        LogTable log =
+                LogReader.read(List.of(folder.resolve("log.csv")), options).table();
+        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
+        Strips strips = new Strips(track.poses(), rig.bands());
+        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
+        LogLimits limits = LogLimits.of(log, 0, rig.rows());
+        WorkingSamples work = WorkingSamples.of(track, strips, limits.smearS());
+        EvaluationMask evaluated = EvaluationMask.of(log, work, strips, delivery, limits.smearS());
+        FlowRatios ratios = new FlowRatios(0, work, rig, evaluated, delivery, limits);
+        ratios.computeRatios();
+        List<TurnShares.Block> blocks = new ArrayList<>();
+        for (int i = 0; i < 10; i++) {
+            double share = i >= 3 && i < 3 + stretches ? 0.1 : 1;
+            blocks.add(new TurnShares.Block(i * work.n / 10, (i + 1) * work.n / 10, share, 0.1, 1));
+        }
+        return new NoTurnCompensationDetector().find(new Evidence(log, strips, delivery, ratios, blocks));
+    }
+
+    @Test
+    void a_bar_without_compensation_in_fewer_than_half_of_its_turns_is_told_with_little_confidence() {
+        List<Case> some = without(4);
+        assertEquals(1, some.size());
+        assertEquals(0.6, some.get(0).confidence());
+        List<Case> most = without(6);
+        assertEquals(1, most.size());
+        assertEquals(0.97, most.get(0).confidence());
+    }
+
+    @Test
+    void a_bar_without_compensation_in_two_turns_of_ten_shows_nothing() {
+        assertEquals(List.of(), without(2));
     }
 
     /** On 60 m the wheels run on 59.85 m and the outermost rows are off by 2.667 / 59.85 = 4.5 %: nothing to act on. */
