@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * A row that gives almost nothing in spells of a few seconds or more and comes back each time: air, trash in a strainer, a
  * loose valve connector. Spells of a second or two are left to {@link MeterDropoutDetector}, and so are spells in which the
  * total meter did not move; a spell that a neighboring row shares is a section's; one confined to the end of a pass is the
- * valve's.
+ * valve's. A row that is off for whole passes may have been shut: at least one spell begins or ends well inside a pass.
  */
 public final class IntermittentDetector implements Detector {
     /** Flow ratio below which the row gives almost nothing, and from which it is back (1). */
@@ -108,22 +108,24 @@ public final class IntermittentDetector implements Detector {
         double totalS = 0;
         double mismatch = 0;
         boolean metered = false;
+        boolean inside = false;
         for (Spell spell : spells(e, r, low[r])) {
             if (spell.lowS >= MIN_SPELL_S
                     && spell.lowS <= MAX_SPELL_S
-                    && insideAPass(e.work, spell)
+                    && !confinedToAnEnd(e.work, spell)
                     && !shared(low, r, spell)) {
                 double now = e.meterAgainstTotal(r, e.work.timeS[spell.from], e.work.timeS[spell.end - 1]);
                 metered |= !Double.isNaN(now);
                 mismatch += Double.isNaN(now) ? 0 : now * spell.lowS;
                 spells.add(spell);
                 totalS += spell.lowS;
+                inside |= insideAPass(e.work, spell);
             }
         }
         double[] lengths = spells.stream().mapToDouble(Spell::lowS).sorted().toArray();
         boolean often = lengths.length >= MIN_SPELLS || (lengths.length == 2 && lengths[0] >= LONG_S);
         boolean onlyMeter = metered && mismatch / totalS < TOTAL_STILL;
-        if (!often || totalS < MIN_TOTAL_S || brief(e, lengths) || onlyMeter) {
+        if (!often || !inside || totalS < MIN_TOTAL_S || brief(e, lengths) || onlyMeter) {
             return null;
         }
         return caseOf(e, r, spells, lengths, totalS, metered ? mismatch / totalS : Double.NaN);
@@ -178,6 +180,15 @@ public final class IntermittentDetector implements Detector {
     /** True if the spell begins or ends well inside a pass. */
     private static boolean insideAPass(WorkingSamples work, Spell spell) {
         return inside(work, spell.from) || inside(work, spell.end - 1);
+    }
+
+    /** True if the spell lies within {@link #EDGE_S} of the start or of the end of its pass. */
+    private static boolean confinedToAnEnd(WorkingSamples work, Spell spell) {
+        int first = work.pass[spell.from] - 1;
+        int last = work.pass[spell.end - 1] - 1;
+        return first == last
+                && (work.timeS[spell.end - 1] - work.timeS[work.passFrom[first]] <= EDGE_S
+                        || work.timeS[work.passFrom[last + 1] - 1] - work.timeS[spell.from] <= EDGE_S);
     }
 
     private static boolean inside(WorkingSamples work, int j) {

@@ -10,8 +10,9 @@ import org.jspecify.annotations.Nullable;
  * In which working records a row's flow says something about the row.
  *
  * <p>Not evaluated is a row just after it came on and just before it goes off, while a valve moves; a row commanded off; a
- * row that is off over ground covered before; and a row that is off at the end of a pass but comes back, as at a slanting
- * headland. A row that is off for none of these reasons is evaluated: it should have delivered.
+ * row that is off over ground covered before; and, in a log without commands, a row that is off at the end of a pass but comes
+ * back, as at a slanting headland, unless the rows on both sides of it deliver. A row that is off for none of these reasons is
+ * evaluated: it should have delivered.
  */
 public final class EvaluationMask {
     /** Time cut from both ends of an evaluated stretch while a valve moves, s; as for the remaining turn error. */
@@ -107,7 +108,9 @@ public final class EvaluationMask {
         if (commandLogged && commandedOff(r, j, to)) {
             return true;
         }
-        if (atEdge && seconds < HEADLAND_S && comesBack(r, j == from ? j - 1 : to, j == from ? -1 : 1)) {
+        // Where commands are logged, the shape of a headland shows in them.
+        boolean headland = !commandLogged && atEdge && seconds < HEADLAND_S && !betweenDelivering(r, j, to);
+        if (headland && comesBack(r, j == from ? j - 1 : to, j == from ? -1 : 1)) {
             return true;
         }
         return covered().share(r, work.step[j], work.endStep[to - 1]) >= COVERED;
@@ -140,6 +143,18 @@ public final class EvaluationMask {
             off += log.on(r, strips.poses().record(work.step[i])) == 0 ? 1 : 0;
         }
         return 2 * off >= to - j;
+    }
+
+    /** True if both neighbors of row r deliver in most entries from j to to (exclusive): a field's edge shuts rows off from one side on. */
+    private boolean betweenDelivering(int r, int j, int to) {
+        if (r == 0 || r == work.rows() - 1) {
+            return false;
+        }
+        int on = 0;
+        for (int i = j; i < to; i++) {
+            on += delivers(r - 1, i) && delivers(r + 1, i) ? 1 : 0;
+        }
+        return 2 * on > to - j;
     }
 
     /** True where the row delivers again within the next (or did in the previous) half minute of work. */
