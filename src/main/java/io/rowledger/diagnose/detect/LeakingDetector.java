@@ -29,7 +29,8 @@ public final class LeakingDetector implements Detector {
     private static Case caseOf(Evidence e, List<LevelShifts.Episode> group) {
         LevelShifts.Episode first = group.get(0);
         List<Integer> rows = EpisodeClusters.rows(group);
-        double mismatch = e.meterAgainstTotal(first.row(), first.fromS(), first.toS());
+        // Another meter that errs all along is in the difference before the onset as well.
+        double mismatch = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
         boolean meterOnly = mismatch > 0.5 * first.deviation();
         double confidence = meterOnly
                 ? 0.55

@@ -23,12 +23,16 @@ public final class OutsideShareDetector implements Detector {
         if (last < 3) {
             return List.of();
         }
+        double rounding = Math.max(e.limits.resolutionOfMean(0), e.limits.resolutionOfMean(last))
+                + e.limits.resolutionOfMean(e.rows() / 2);
         for (LevelShifts.Episode left : e.episodes(0)) {
             for (LevelShifts.Episode right : e.episodes(last)) {
                 double mean = (left.level() + right.level()) / 2;
                 double overlap = Math.min(left.toS(), right.toS()) - Math.max(left.fromS(), right.fromS());
                 double longer = Math.max(left.toS() - left.fromS(), right.toS() - right.fromS());
-                if (Math.abs(left.level() - right.level()) < ALIKE * mean && near(mean) && overlap > 0.8 * longer) {
+                if (Math.abs(left.level() - right.level()) < ALIKE * mean
+                        && near(mean, rounding)
+                        && overlap > 0.8 * longer) {
                     e.explain(List.of(left, right));
                     return List.of(caseOf(left, right, mean));
                 }
@@ -37,9 +41,14 @@ public final class OutsideShareDetector implements Detector {
         return List.of();
     }
 
-    private static boolean near(double level) {
+    /**
+     * True for a level that a wrong share makes.
+     *
+     * @param rounding how far rounding may move an outside row's mean over the others', as a fraction; the middle row stands for them
+     */
+    private static boolean near(double level, double rounding) {
         for (double factor : FACTORS) {
-            if (Math.abs(level / factor - 1) < NEAR) {
+            if (Math.abs(level / factor - 1) < NEAR + rounding) {
                 return true;
             }
         }

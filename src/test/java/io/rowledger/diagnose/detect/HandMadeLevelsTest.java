@@ -1,0 +1,84 @@
+package io.rowledger.diagnose.detect;
+
+import static io.rowledger.diagnose.detect.HandMadeFlows.PERIOD_S;
+import static io.rowledger.diagnose.detect.HandMadeFlows.kinds;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.FaultField;
+import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Rows that differ from the others while another meter, or the rounding, errs as well, on flows written down by hand. */
+class HandMadeLevelsTest {
+    /** In the middle of the second pass. */
+    private static final double ONSET_S = PERIOD_S + 65;
+
+    /** Row 2 from the onset on. */
+    private static double leak(int row, double timeS) {
+        return row == 2 && timeS >= ONSET_S ? 1.3 : 1;
+    }
+
+    /** Row 5 from the start on. */
+    private static double scale(int row) {
+        return row == 5 ? 1.34 : 1;
+    }
+
+    @TempDir
+    Path folder;
+
+    private Diagnosis metered(Flow gives, Flow reads) {
+        return new HandMadeFlows(gives)
+                .withEqualMeters()
+                .metered(reads)
+                .withTotal()
+                .diagnose(folder);
+    }
+
+    @Test
+    void a_leak_that_the_total_saw_is_told_beside_a_meter_that_reads_high_all_along() {
+        Diagnosis diagnosis = metered((row, t, due) -> leak(row, t) * due, (row, t, gives) -> scale(row) * gives);
+        assertEquals(Set.of("LEAKING[2]", "METER_SCALE[5]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
+    @Test
+    void a_rise_that_the_total_did_not_see_is_no_leak_there() {
+        Diagnosis diagnosis = metered((row, t, due) -> due, (row, t, gives) -> leak(row, t) * scale(row) * gives);
+        assertEquals(Set.of("METER_SCALE[5]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
+    /**
+     * Rows of 0.233 gal/min read 0.2 throughout. Outside rows of 1.5 times that, 0.35, read 0.3 or 0.4 as they scatter by 0.03 about it:
+     * some 1.7 times 0.2 on average.
+     */
+    private Diagnosis rounded(double left, double right) {
+        return new HandMadeFlows((row, t, due) ->
+                        0.22 * due * (row == 1 ? left : row == 8 ? right : 1) + (due > 0 ? 0.03 * scatter(row, t) : 0))
+                .withEqualMeters()
+                .steadySpeed(5)
+                .rounded(0.1)
+                .diagnose(folder);
+    }
+
+    /** Uniform between -1 and 1 for an outside row, without a period; 0 for the others. */
+    private static double scatter(int row, double timeS) {
+        boolean outside = row == 1 || row == 8;
+        return outside ? new SplittableRandom(1000L * row + (long) timeS).nextDouble(-1, 1) : 0;
+    }
+
+    @Test
+    void both_outside_rows_are_off_by_their_share_as_far_as_the_rounding_tells() {
+        Diagnosis diagnosis = rounded(1.5, 1.5);
+        assertEquals(Set.of("OUTSIDE_SHARE[1, 8]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
+    @Test
+    void one_outside_row_is_no_share_there() {
+        Diagnosis diagnosis = rounded(1.5, 1);
+        assertEquals(Set.of("METER_SCALE[1]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+}
