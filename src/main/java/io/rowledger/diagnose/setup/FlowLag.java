@@ -1,5 +1,6 @@
 package io.rowledger.diagnose.setup;
 
+import io.rowledger.diagnose.signal.LogLimits;
 import io.rowledger.log.LogTable;
 import io.rowledger.rig.Product;
 import io.rowledger.stats.RobustStatistics;
@@ -81,6 +82,10 @@ final class FlowLag {
             off = null;
         }
         Message basis = basis(on, off, delays.byCommand());
+        if (estimate.differsFrom(product.flowLagS())) {
+            double averagingS = LogLimits.of(log, p, log.outlets()).averagingS();
+            basis = withAveraging(basis, estimate, product.flowLagS(), averagingS);
+        }
         Message alternative = Message.of(
                 "findings.setup.lag.alternative", Message.decimal(OPENING_S, 2), Message.decimal(CLOSING_S, 2));
         return SetupMeasurement.of(SetupParameter.FLOW_LAG, p, key, product.flowLagS(), estimate, basis, alternative);
@@ -164,6 +169,14 @@ final class FlowLag {
                         off == null ? 0 : off.n,
                         seconds(off == null ? Double.NaN : off.value),
                         after);
+    }
+
+    /** Adds that averaging explains the difference, where it does: a mean over W seconds passes half of a step W/2 after it. */
+    private static Message withAveraging(Message basis, Estimate estimate, double givenS, double averagingS) {
+        double halfS = averagingS / 2;
+        return averagingS > 0 && !estimate.differsFrom(givenS + halfS)
+                ? Message.of("findings.setup.lag.averaged", basis, Message.decimal(averagingS, 1), seconds(halfS))
+                : basis;
     }
 
     private static Message why(LogTable log, ValveDelays delays) {

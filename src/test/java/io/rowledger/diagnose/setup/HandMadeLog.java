@@ -21,12 +21,24 @@ final class HandMadeLog {
     final double flowLateS;
     final double[] speedsMps;
     final double headlandSlope;
+    private double averagedS;
 
     /** Passes at these speeds; the headland's line rises by so much for each meter east. */
     HandMadeLog(double flowLateS, double headlandSlope, double... speedsMps) {
         this.flowLateS = flowLateS;
         this.headlandSlope = headlandSlope;
         this.speedsMps = speedsMps;
+    }
+
+    /** The log has means of the flows over the last so many seconds. */
+    HandMadeLog averaged(double seconds) {
+        averagedS = seconds;
+        return this;
+    }
+
+    /** Share of the time that the log averages over that lies after an edge so long ago (1). */
+    private double passed(double sinceS) {
+        return averagedS > 0 ? Math.max(0, Math.min(1, sinceS / averagedS)) : sinceS > 0 ? 1 : 0;
     }
 
     String csv() {
@@ -59,7 +71,7 @@ final class HandMadeLog {
             double y = lineM + (north ? antennaM : LENGTH_M - antennaM);
             plane.inverse(east, y, degrees);
             boolean down = t > beginS && t < endS;
-            double flow = t > beginS + flowLateS && t < endS + flowLateS ? 3 : 0;
+            double flow = 3 * (passed(t - beginS - flowLateS) - passed(t - endS - flowLateS));
             b.append(String.format(
                     Locale.ROOT,
                     "%.2f,%.10f,%.10f,%d,4,%.1f,%.1f,%.1f,%.1f%n",

@@ -180,6 +180,29 @@ class SetupByHandTest {
     }
 
     @Test
+    void a_lag_of_half_the_time_that_the_console_averages_over_is_told_as_that() throws IOException {
+        // Means over 4 s pass half 2 s after the flow, which follows after 0.25 s; valves are allowed as much.
+        HandMadeLog averaged = new HandMadeLog(0.25, 0, SEVERAL).averaged(4);
+        SetupMeasurement lag = of(check(averaged, HandMadeLog.rig("5 m", "0 m", "0 s")), SetupParameter.FLOW_LAG);
+        assertEquals(2, lag.estimate(), 0.02);
+        assertTrue(lag.differs());
+        // Measured from a fall by 0.6 of it in 2.4 s, less a record: 3.9 s.
+        assertTrue(text(lag).contains("averages the flows over about 3.9"), text(lag));
+        assertTrue(text(lag).contains("1.95"), text(lag));
+    }
+
+    @Test
+    void a_lag_beyond_half_of_the_averaging_is_not_explained_by_it() throws IOException {
+        HandMadeLog averaged = new HandMadeLog(1.3, 0, SEVERAL).averaged(4);
+        SetupMeasurement lag = of(check(averaged, HandMadeLog.rig("5 m", "0 m", "0 s")), SetupParameter.FLOW_LAG);
+        assertEquals(3.05, lag.estimate(), 0.02);
+        assertFalse(text(lag).contains("averages"), text(lag));
+        // The rig file says the meters' own 1.05 s: the rest is the averaging's.
+        SetupMeasurement rest = of(check(averaged, HandMadeLog.rig("5 m", "0 m", "1.05 s")), SetupParameter.FLOW_LAG);
+        assertTrue(text(rest).contains("averages"), text(rest));
+    }
+
+    @Test
     void at_one_speed_a_wrong_length_and_a_habit_are_both_said_and_the_length_is_left_alone() throws IOException {
         SetupCheck check = check(new HandMadeLog(1.3, 0, EVEN), HandMadeLog.rig("6 m", "0 m", "1.05 s"));
         SetupMeasurement drop = of(check, SetupParameter.DROP_OFFSET);
