@@ -17,10 +17,10 @@ import org.jspecify.annotations.Nullable;
 
 /** The attributes of a map with one value each, to show a person what to choose from. */
 final class AttributeList {
-    /** Attributes shown in a message; a file may have a hundred. */
     /** A number as some programs write it into a table: 1.80297e+004. */
     private static final Pattern EXPONENT = Pattern.compile("[-+]?\\d(?:\\.\\d+)?[eE][-+]?0*\\d{1,2}");
 
+    /** Attributes shown in a message; a file may have a hundred. */
     private static final int MAX_SHOWN = 12;
     /** Characters of a value shown in a message. */
     private static final int MAX_VALUE = 24;
