@@ -28,7 +28,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Volumes within setbacks, log file to figures, against the simulator's truth: {@link SimKeepOut} judges the ground at
+ * Volumes within setbacks, log file to figures, against the simulator's truth: {@link SimKeepOut} evaluates the ground at
  * points 5 cm apart by plain distance. The bound is the issue's own: 2 % or 1 L.
  */
 @Tag("slow")

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Envelope;
 
-/** Random strips judged by two that know nothing of the product: counting fine samples, and java.awt.geom.Area. */
+/** Random strips measured by two that know nothing of the product: counting fine samples, and java.awt.geom.Area. */
 class CoverageOracleTest {
     private static final double SAMPLE_M = 0.05;
 

@@ -87,7 +87,7 @@ class TurningTest {
                 flow);
         Track whole = TrackBuilder.build(log, rig, TrackOptions.defaults());
         Strips strips = new Strips(whole.poses(), bands);
-        // Judged from a hundred steps after the start, where the course is known, to a hundred before the end.
+        // Evaluated from a hundred steps after the start, where the course is known, to a hundred before the end.
         Poses poses = whole.poses();
         int end = poses.steps() - 100;
         Pass steady = new Pass(1, 100, end, poses.timeS(100), poses.timeS(end), 0, 0);

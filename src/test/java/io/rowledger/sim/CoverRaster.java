@@ -3,7 +3,7 @@ package io.rowledger.sim;
 import java.util.Arrays;
 
 /**
- * Ground truth by sampling: cells of 5 cm, each judged at its centre, with a count of visits.
+ * Ground truth by sampling: cells of 5 cm, each evaluated at its center, with a count of visits.
  *
  * <p>The raster is turned a little against the field so that no edge runs along a line of cells: then the sampling error
  * of an edge of length L is of the order of cell·√(cell·L), not cell·L. A cell touched again after more than

@@ -2,7 +2,7 @@ package io.rowledger.sim;
 
 /**
  * A place to keep away from, with the truth of what was put down within its setback: every row of every step of the
- * integrator is judged at points 5 cm apart across its band, half-way through the step (about 4 cm of way), by their plain
+ * integrator is evaluated at points 5 cm apart across its band, half-way through the step (about 4 cm of way), by their plain
  * distance to the place. Shares no geometry with the product. One run each.
  */
 public final class SimKeepOut {

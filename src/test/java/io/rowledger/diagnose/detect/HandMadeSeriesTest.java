@@ -1,85 +1,24 @@
 package io.rowledger.diagnose.detect;
 
 import static io.rowledger.diagnose.detect.HandMadeFlows.PERIOD_S;
-import static io.rowledger.diagnose.detect.HandMadeFlows.START_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.USUAL_GAL_PER_MIN;
 import static io.rowledger.diagnose.detect.HandMadeFlows.WORK_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.down;
 import static io.rowledger.diagnose.detect.HandMadeFlows.sinceDownS;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.Diagnosis;
-import io.rowledger.diagnose.FaultField;
 import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
-import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Every detector on flows written down by hand: it fires on the fault, tells the look-alike, and says nothing of what flows
  * rounded to 0.1 gal/min (a tenth of the usual flow) can't show. Rows, times and sizes expected are those written down.
  */
-class HandMadeSeriesTest {
-    private static final double ROUNDED = 0.1;
-
-    /** In the middle of the second pass. */
-    private static final double ONSET_S = PERIOD_S + 65;
-
-    @TempDir
-    Path folder;
-
-    private static Flow row(int faulty, Flow fault) {
-        return (row, timeS, due) -> row == faulty ? fault.galPerMin(row, timeS, due) : due;
-    }
-
-    private static Flow share(int faulty, double fromS, double share) {
-        return row(faulty, (row, timeS, due) -> timeS >= fromS ? share * due : due);
-    }
-
-    private Diagnosis of(Flow flow) {
-        return new HandMadeFlows(flow).diagnose(folder);
-    }
-
-    private Diagnosis rounded(Flow flow) {
-        return new HandMadeFlows(flow).rounded(ROUNDED).diagnose(folder);
-    }
-
-    private static Set<String> kinds(Diagnosis diagnosis) {
-        return diagnosis.findings().stream().map(f -> f.kind() + "" + f.rows()).collect(Collectors.toSet());
-    }
-
-    /** The only finding: of this kind and these rows. */
-    private static Finding only(Diagnosis diagnosis, FindingKind kind, Integer... rows) {
-        assertEquals(Set.of(kind + "" + List.of(rows)), kinds(diagnosis), FaultField.brief(diagnosis));
-        return diagnosis.findings().get(0);
-    }
-
-    private static void silent(Diagnosis diagnosis) {
-        assertEquals(Set.of(), kinds(diagnosis), FaultField.brief(diagnosis));
-    }
-
-    private static void from(double timeS, Finding found, double withinS) {
-        assertEquals(timeS, found.fromS() - START_S, withinS);
-    }
-
-    /** Other kinds are another case's concern. */
-    private static void none(FindingKind kind, Diagnosis diagnosis) {
-        assertTrue(diagnosis.findings().stream().noneMatch(f -> f.kind() == kind), () -> FaultField.brief(diagnosis));
-    }
-
-    /** In each pass true for so long from this time after lowering on. */
-    private static boolean spell(double timeS, double everyS, double lengthS) {
-        double s = sinceDownS(timeS);
-        return s >= 12 && s < WORK_S - 12 && (s - 12) % everyS < lengthS;
-    }
-
+class HandMadeSeriesTest extends HandMadeCase {
     @Test
     void healthy_rows_are_silent_in_full_and_rounded() {
         silent(of((row, timeS, due) -> due));
@@ -302,116 +241,6 @@ class HandMadeSeriesTest {
     @Test
     void meter_scale_is_silent_at_the_logs_resolution() {
         none(FindingKind.METER_SCALE, rounded(share(5, 0, 0.96)));
-    }
-
-    // Supply at its limit
-
-    @Test
-    void supply_limited_fires() {
-        // The pump's most, for 4.6 mph: passes at 4.8 mph and more are short by up to 15 %.
-        Finding found = only(of((r, t, due) -> Math.min(due, 0.976)), FindingKind.SUPPLY_LIMITED);
-        from(15, found, 20);
-    }
-
-    @Test
-    void supply_limited_is_silent_when_a_low_rate_follows_the_speed() {
-        none(FindingKind.SUPPLY_LIMITED, of((r, t, due) -> 0.9 * due));
-    }
-
-    @Test
-    void supply_limited_is_silent_at_the_logs_resolution() {
-        // 1.19 gal/min is the most that is due: 3 % short for a while, a third of a step.
-        silent(rounded((r, t, due) -> Math.min(due, 1.16)));
-    }
-
-    @Test
-    void supply_limited_fires_in_rounded_flows() {
-        // 8 % short at most.
-        only(rounded((r, t, due) -> Math.min(due, 1.09)), FindingKind.SUPPLY_LIMITED);
-    }
-
-    @Test
-    void supply_limited_is_silent_where_every_reading_rests_on_one_step() {
-        // 42 · 3.05 · 30 / 5940 = 0.647 gal/min, give or take 1.2 %, reads 0.6 throughout: 7 % less, and level.
-        silent(new HandMadeFlows((r, t, due) -> due)
-                .speeds(3.05, 3.05, 3.05, 3.05, 3.05, 3.05)
-                .swinging(0.012)
-                .rounded(ROUNDED)
-                .diagnose(folder));
-    }
-
-    // Failing supply
-
-    @Test
-    void supply_failing_fires() {
-        // From the third pass on down to half within 300 s.
-        double onset = 2 * PERIOD_S + 20;
-        Flow slide = (r, t, due) -> due * Math.max(0.5, 1 - 0.5 * Math.max(0, t - onset) / 300);
-        // It is 5 % short 30 s after the onset.
-        from(onset + 30, only(of(slide), FindingKind.SUPPLY_FAILING), 30);
-    }
-
-    @Test
-    void supply_failing_is_silent_when_one_pass_was_low() {
-        none(FindingKind.SUPPLY_FAILING, of((r, t, due) -> t >= PERIOD_S && t < 2 * PERIOD_S ? 0.7 * due : due));
-    }
-
-    @Test
-    void supply_failing_is_silent_at_the_logs_resolution() {
-        silent(rounded((r, t, due) -> due * Math.max(0.96, 1 - 0.04 * t / 1000)));
-    }
-
-    @Test
-    void supply_failing_is_silent_where_the_rate_had_been_as_low_before() {
-        // The first 30 s of each pass, and from the middle of the fifth pass on.
-        none(
-                FindingKind.SUPPLY_FAILING,
-                of((r, t, due) -> due * (sinceDownS(t) < 30 || t >= 4 * PERIOD_S + 60 ? 0.7 : 1)));
-    }
-
-    // Ran empty
-
-    @Test
-    void ran_empty_fires() {
-        // In the last pass, over 8 s, then nothing.
-        double onset = 5 * PERIOD_S + 60;
-        from(
-                onset,
-                only(of((r, t, due) -> due * Math.min(1, Math.max(0, 1 - (t - onset) / 8))), FindingKind.RAN_EMPTY),
-                2);
-    }
-
-    @Test
-    void ran_empty_is_silent_when_the_flow_stops_for_eight_seconds() {
-        none(FindingKind.RAN_EMPTY, of((r, t, due) -> t >= 5 * PERIOD_S + 60 && t < 5 * PERIOD_S + 68 ? 0 : due));
-    }
-
-    @Test
-    void ran_empty_is_silent_at_the_logs_resolution() {
-        // All rows run at 0.046 to 0.054 gal/min: the whole bar reads 0.0 for a while.
-        none(FindingKind.RAN_EMPTY, rounded((row, timeS, due) -> 0.047 * due));
-    }
-
-    @Test
-    void ran_empty_fires_in_rounded_flows() {
-        double onset = 5 * PERIOD_S + 60;
-        from(onset, only(rounded((r, t, due) -> t < onset ? due : 0), FindingKind.RAN_EMPTY), 2);
-    }
-
-    @Test
-    void ran_empty_is_silent_where_rows_stop_in_turn() {
-        // From row to row 1.2 s later, each at once, to the end of the pass: section control at a line that slants
-        // across it.
-        double onset = 5 * PERIOD_S + 60;
-        none(FindingKind.RAN_EMPTY, of((r, t, due) -> t < onset + 1.2 * r ? due : 0));
-    }
-
-    @Test
-    void ran_empty_fires_where_the_last_rows_get_the_rest_of_the_tank() {
-        // Each row falls over 8 s, the outermost 4 s after the one next to the inlet.
-        double onset = 5 * PERIOD_S + 60;
-        Flow flow = (r, t, due) -> due * Math.min(1, Math.max(0, 1 - (t - onset - 0.5 * r) / 8));
-        from(onset, only(of(flow), FindingKind.RAN_EMPTY), 5);
     }
 
     // Hunting
