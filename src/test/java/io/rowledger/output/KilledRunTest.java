@@ -22,6 +22,9 @@ import org.junit.jupiter.api.io.TempDir;
 class KilledRunTest {
     private static final Path SAMPLE = Path.of("sample-logs/contour");
 
+    /** The first Java that warns of native libraries. */
+    private static final int WARNS_OF_NATIVE = 24;
+
     @TempDir
     Path folder;
 
@@ -56,11 +59,13 @@ class KilledRunTest {
 
     /** Starts a run in metric units and waits until some of its files are written. */
     private Process writing() throws IOException, InterruptedException {
-        List<String> words = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                "io.rowledger.cli.Main"));
+        List<String> words = new ArrayList<>();
+        words.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        if (Runtime.version().feature() >= WARNS_OF_NATIVE) {
+            // As the jar's manifest has it.
+            words.add("--enable-native-access=ALL-UNNAMED");
+        }
+        words.addAll(List.of("-cp", System.getProperty("java.class.path"), "io.rowledger.cli.Main"));
         words.addAll(call("metric"));
         Process process = new ProcessBuilder(words)
                 .redirectErrorStream(true)
