@@ -57,7 +57,7 @@ class CalibrationRun {
     }
 
     private List<Row> rows(RandomJob.Drawn job) {
-        Judging.Job read = Judging.read(folder, "log.csv");
+        JobOnDisk.Job read = JobOnDisk.read(folder, "log.csv");
         Diagnosis diagnosis = read.diagnose(Calibration.none());
         double[] form = Calibration.form(
                 LogLimits.of(read.log(), 0, read.strips().rows()), read.log().hasDown());

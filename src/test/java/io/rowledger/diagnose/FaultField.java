@@ -80,7 +80,7 @@ public final class FaultField {
 
     public Diagnosis with(Path folder, SimFault... faults) {
         write(folder, faults);
-        return Judging.of(folder);
+        return JobOnDisk.of(folder);
     }
 
     /** Writes {@code log.csv} and {@code rig.yaml}. */

@@ -41,7 +41,7 @@ class OtherLogsTest {
             assertTrue(Files.exists(log.resolve("log.csv.gz")), log + " is missing");
             found.put(
                     name,
-                    Judging.of(log, "log.csv.gz").findings().stream()
+                    JobOnDisk.of(log, "log.csv.gz").findings().stream()
                             .map(f -> f.kind() + "" + f.rows())
                             .collect(Collectors.toList()));
         }

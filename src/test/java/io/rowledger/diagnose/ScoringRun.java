@@ -30,7 +30,7 @@ class ScoringRun {
         for (int i = 0; i < logs; i++) {
             RandomJob.Drawn job = RandomJob.draw(seed * STRIDE + i);
             job.result().writeTo(folder);
-            Diagnosis diagnosis = Judging.of(folder);
+            Diagnosis diagnosis = JobOnDisk.of(folder);
             scores.add("job " + i, job, diagnosis);
             delete(folder.resolve("boundary.geojson"));
         }
@@ -83,7 +83,7 @@ class ScoringRun {
             for (int i = 0; i < each; i++) {
                 RandomJob.Drawn job = RandomJob.draw(first * STRIDE + i, form);
                 job.result().writeTo(folder);
-                Diagnosis diagnosis = Judging.of(folder);
+                Diagnosis diagnosis = JobOnDisk.of(folder);
                 scores.add(name(form) + " " + i, job, diagnosis);
                 all.add(name(form) + " " + i, job, diagnosis);
                 delete(folder.resolve("boundary.geojson"));

@@ -1,26 +1,13 @@
 package io.rowledger.diagnose.detect;
 
-import io.rowledger.diagnose.Diagnoses;
 import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.JobOnDisk;
 import io.rowledger.geo.LocalPlane;
-import io.rowledger.log.LogReader;
-import io.rowledger.log.LogTable;
-import io.rowledger.log.header.LogOptions;
-import io.rowledger.rate.Delivery;
-import io.rowledger.rate.DeliveryBuilder;
-import io.rowledger.rig.Product;
-import io.rowledger.rig.Rig;
-import io.rowledger.rig.RigReader;
-import io.rowledger.strip.Strips;
-import io.rowledger.track.Track;
-import io.rowledger.track.TrackBuilder;
-import io.rowledger.track.TrackOptions;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -169,15 +156,7 @@ final class HandMadeFlows {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
-        LogOptions options = new LogOptions(
-                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
-        LogTable log =
-                LogReader.read(List.of(folder.resolve("log.csv")), options).table();
-        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
-        Strips strips = new Strips(track.poses(), rig.bands());
-        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
-        return Diagnoses.of(log, rig, track, strips, delivery);
+        return JobOnDisk.of(folder);
     }
 
     private String csv() {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
+import io.rowledger.diagnose.JobOnDisk;
 import io.rowledger.diagnose.signal.Case;
 import io.rowledger.diagnose.signal.EvaluationMask;
 import io.rowledger.diagnose.signal.Evidence;
@@ -15,19 +16,7 @@ import io.rowledger.diagnose.signal.TurnShares;
 import io.rowledger.diagnose.signal.WorkingSamples;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
-import io.rowledger.log.LogReader;
-import io.rowledger.log.LogTable;
-import io.rowledger.log.header.LogOptions;
-import io.rowledger.rate.Delivery;
-import io.rowledger.rate.DeliveryBuilder;
-import io.rowledger.rig.Product;
-import io.rowledger.rig.Rig;
-import io.rowledger.rig.RigReader;
 import io.rowledger.sim.MeteringModel;
-import io.rowledger.strip.Strips;
-import io.rowledger.track.Track;
-import io.rowledger.track.TrackBuilder;
-import io.rowledger.track.TrackOptions;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,25 +64,19 @@ class NoTurnCompensationDetectorTest {
      */
     private List<Case> without(int stretches) {
         new FaultField().onArcs().write(folder);
-        Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
-        LogOptions options = new LogOptions(
-                rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
-        LogTable log =
-                LogReader.read(List.of(folder.resolve("log.csv")), options).table();
-        Track track = TrackBuilder.build(log, rig, TrackOptions.defaults());
-        Strips strips = new Strips(track.poses(), rig.bands());
-        Delivery delivery = DeliveryBuilder.build(log, rig, strips);
-        LogLimits limits = LogLimits.of(log, 0, rig.rows());
-        WorkingSamples work = WorkingSamples.of(track, strips, limits.smearS());
-        EvaluationMask evaluated = EvaluationMask.of(log, work, strips, delivery, limits.smearS());
-        FlowRatios ratios = new FlowRatios(0, work, rig, evaluated, delivery, limits);
+        JobOnDisk.Job job = JobOnDisk.read(folder, "log.csv");
+        LogLimits limits = LogLimits.of(job.log(), 0, job.rig().rows());
+        WorkingSamples work = WorkingSamples.of(job.track(), job.strips(), limits.smearS());
+        EvaluationMask evaluated = EvaluationMask.of(job.log(), work, job.strips(), job.delivery(), limits.smearS());
+        FlowRatios ratios = new FlowRatios(0, work, job.rig(), evaluated, job.delivery(), limits);
         ratios.computeRatios();
         List<TurnShares.Block> blocks = new ArrayList<>();
         for (int i = 0; i < 10; i++) {
             double share = i >= 3 && i < 3 + stretches ? 0.1 : 1;
             blocks.add(new TurnShares.Block(i * work.n / 10, (i + 1) * work.n / 10, share, 0.1, 1));
         }
-        return new NoTurnCompensationDetector().find(new Evidence(log, strips, delivery, ratios, blocks));
+        return new NoTurnCompensationDetector()
+                .find(new Evidence(job.log(), job.strips(), job.delivery(), ratios, blocks));
     }
 
     @Test

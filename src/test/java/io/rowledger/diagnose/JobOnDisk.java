@@ -15,11 +15,11 @@ import io.rowledger.track.TrackOptions;
 import java.nio.file.Path;
 import java.util.List;
 
-/** The way from files to a diagnosis, without the ground: for tests. */
-final class Judging {
-    private Judging() {}
+/** A job that a test has written to a folder: read and diagnosed, without the ground. */
+public final class JobOnDisk {
+    private JobOnDisk() {}
 
-    static Diagnosis of(Path folder) {
+    public static Diagnosis of(Path folder) {
         return of(folder, "log.csv");
     }
 
@@ -28,13 +28,13 @@ final class Judging {
     }
 
     /** A job as read, with what a diagnosis needs. */
-    record Job(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
+    public record Job(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
         Diagnosis diagnose(Calibration calibration) {
             return Diagnoses.of(log, rig, track, strips, delivery, calibration);
         }
     }
 
-    static Job read(Path folder, String logName) {
+    public static Job read(Path folder, String logName) {
         Rig rig = RigReader.read(folder.resolve("rig.yaml")).rig();
         LogOptions options = new LogOptions(
                 rig.columns(), rig.products().stream().map(Product::key).toList(), rig.rows());
