@@ -183,6 +183,17 @@ public record ColumnName(
                         header, new Role(LogQuantity.VOLUME, role.product(), role.row()), text, volume, false);
             }
         }
+        if (unit == null && !rest.isEmpty() && !endsApart(header, rest)) {
+            // "latt" is a name of its own, no latitude in tonnes.
+            return null;
+        }
         return new ColumnName(header, role, text, unit, false);
+    }
+
+    /** True if the text at the end of a header stands apart from what comes before it. */
+    private static boolean endsApart(String header, String rest) {
+        String name = header.strip().toLowerCase(Locale.ROOT);
+        int at = name.length() - rest.length();
+        return !name.endsWith(rest) || at <= 0 || !Character.isLetterOrDigit(name.charAt(at - 1));
     }
 }

@@ -77,6 +77,14 @@ class ColumnNameTest {
     }
 
     @Test
+    void a_word_that_begins_like_a_name_is_another_word_unless_a_unit_stands_apart() {
+        // "t" is a tonne, and no unit of an angle.
+        assertTrue(ColumnName.of("latt").isEmpty());
+        assertTrue(ColumnName.of("lat t").isPresent());
+        assertTrue(ColumnName.of("speedmph").isPresent());
+    }
+
+    @Test
     void a_missing_unit_is_missing_and_an_unknown_one_is_kept_for_the_message() {
         ColumnName bare = ColumnName.of("flow_01").orElseThrow();
         assertTrue(bare.unit() == null && bare.unitText().isEmpty());
