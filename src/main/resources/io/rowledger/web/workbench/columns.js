@@ -102,11 +102,16 @@
     var chosen = chosenFor(state, column.header);
     return R.h('tr', {'data-header': column.header},
       R.h('th', {scope: 'row'}, column.header),
-      R.h('td', null, column.first.join(', ')),
+      R.h('td', null, values(column.first)),
       R.h('td', null, R.trace(column.trace)),
       R.h('td', null, column.quantity ? R.quantity(column.quantity + (column.unit ? '[' + column.unit + ']' : ''))
         : R.t('workbench.columns.unused'), column.remark ? R.h('span.note', null, ' ' + column.remark) : null),
       R.h('td', null, select(state, column, chosen)));
+  }
+
+  /** Values one after the other, each in one piece where the line has room for it. */
+  function values(texts) {
+    return texts.map(function (text, n) { return R.h('span.value', null, text + (n + 1 < texts.length ? ',' : '')); });
   }
 
   function select(state, column, chosen) {

@@ -10,7 +10,7 @@
     ['uan', 'UAN 32-0-0', '32-0-0', '11.06 lb/gal'],
     ['uan', 'UAN 28-0-0', '28-0-0', '10.67 lb/gal'],
     ['uan', 'UAN 30-0-0', '30-0-0', '10.86 lb/gal'],
-    ['uan', '28-0-0-5 with sulfur', '28-0-0-5', '10.90 lb/gal']
+    ['uan', 'UAN 28-0-0-5S', '28-0-0-5', '10.90 lb/gal']
   ];
 
   R.screens.product = function (main, field) {

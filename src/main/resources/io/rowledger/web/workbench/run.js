@@ -53,7 +53,7 @@
     R.fill(host, lineHost, stopping());
     var show = function (work) {
       var lines = work.lines.filter(function (line) { return fields.indexOf(line.field) >= 0; });
-      R.fill(lineHost, lines.map(progress));
+      R.fill(lineHost, lines.map(function (line) { return progress(line, line.field + ': '); }));
       var busy = lines.some(function (line) { return line.state === 'waiting' || line.state === 'running'; });
       if (!busy) {
         R.events.removeEventListener('work', hear);
@@ -77,9 +77,10 @@
     R.call('GET', '/api/work').then(show, R.problem);
   }
 
-  function progress(line) {
+  /** How far a field is; its name stands before it where the line is not under its name already. */
+  function progress(line, name) {
     return R.h('div.progress', {'data-state': line.state},
-      R.h('label', null, line.field + ': ' + stateName(line.state) + (line.phase ? ', ' + phaseName(line.phase) : ''),
+      R.h('label', null, name + stateName(line.state) + (line.phase ? ', ' + phaseName(line.phase) : ''),
         R.h('progress', {max: 100, value: line.percent})));
   }
 
@@ -165,7 +166,7 @@
 
   /** What is at work in a field, or why it failed. */
   R.workLine = function (line) {
-    return line.state === 'running' ? progress(line)
+    return line.state === 'running' ? progress(line, '')
       : line.state === 'waiting' || line.state === 'stopped' ? R.h('p.note', null, stateName(line.state))
         : line.state === 'failed' ? R.h('p.warn', null, line.message) : null;
   };
