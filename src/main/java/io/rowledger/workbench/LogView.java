@@ -20,13 +20,12 @@ import org.jspecify.annotations.Nullable;
 final class LogView {
     private final FieldStore store;
     private final Surveys surveys;
-
     private final SavedBars bars;
 
     LogView(FieldStore store, Surveys surveys, SavedBars bars) {
-        this.bars = bars;
         this.store = store;
         this.surveys = surveys;
+        this.bars = bars;
     }
 
     /**
@@ -34,9 +33,9 @@ final class LogView {
      *
      * @param logs one line for each
      * @param zone time zone: the rig file's, else proposed from the position, else empty
-     * @param zoneSaid true if the rig file has the zone
      * @param apartM distance between parts of the work, m; 0 if all can be one field
      * @param places number of those parts
+     * @param spacingM row spacing of the rig file, m; 30 in while it has none
      * @param hasRig true if the field has a rig file
      * @param bars names of the saved bars
      * @param others names of files in the field's folder that are neither logs nor maps nor the rig file
@@ -44,9 +43,9 @@ final class LogView {
     record Logs(
             List<LogLine> logs,
             String zone,
-            boolean zoneSaid,
             long apartM,
             int places,
+            double spacingM,
             boolean hasRig,
             List<String> bars,
             List<String> others) {}
@@ -86,6 +85,8 @@ final class LogView {
     Logs logs(String name) throws IOException {
         FieldFiles field = store.field(name);
         LogOptions options = FieldStore.logOptions(field);
+        RigTree rig = store.rig(field);
+        double spacingM = Surveys.spacingM(rig);
         Map<String, String> digests = new HashMap<>();
         List<LogLine> lines = new ArrayList<>();
         WorkPlaces places = new WorkPlaces();
@@ -93,7 +94,7 @@ final class LogView {
         for (Path log : field.logs()) {
             String file = String.valueOf(log.getFileName());
             try {
-                LogSurvey survey = surveys.of(log, options, Surveys.spacingM(store.rig(field)));
+                LogSurvey survey = surveys.of(log, options, spacingM);
                 zone = zone.isEmpty() ? survey.zone() : zone;
                 lines.add(line(file, survey, places.add(survey), sameAs(log, file, digests)));
             } catch (UnusableInputException e) {
@@ -113,13 +114,13 @@ final class LogView {
                         true));
             }
         }
-        String said = store.rig(field).text("job", "zone");
+        String rigZone = rig.text("job", "zone");
         return new Logs(
                 lines,
-                said == null ? zone : said,
-                said != null,
+                rigZone == null ? zone : rigZone,
                 places.apartM(),
                 places.count(),
+                spacingM,
                 field.rig() != null,
                 bars.all().stream().map(SavedBars.SavedBar::name).toList(),
                 others(field));

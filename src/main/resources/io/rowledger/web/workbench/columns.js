@@ -208,10 +208,10 @@
     return R.h('section.card', {'aria-label': R.t('workbench.columns.flows'), 'data-family': first.header},
       R.h('h2', null, R.t('workbench.columns.family', first.header, group[group.length - 1].column.header, group.length)),
       R.trace(middle.trace),
-      R.h('p', null, R.t('workbench.columns.familyNote', figure(middle.usual), inches(state.table.spacingM))),
+      R.h('p', null, R.t('workbench.columns.familyNote', figure(middle.usual), R.spacing(state.table.spacingM))),
       R.h('div.choices', null, plausible(middle.readings).map(function (reading) {
         var name = reading.unit.indexOf('/min') > 0 ? 'flow_' : 'rate_';
-        return R.button(R.t('workbench.columns.gives', reading.unit, galPerAc(reading.rateLPerM2)), function () {
+        return R.button(R.t('workbench.columns.gives', reading.unit, R.rate(reading.rateLPerM2)), function () {
           group.forEach(function (each) {
             state.columns[name + ('0' + each.number).slice(-2) + '[' + reading.unit + ']'] = each.column.header;
           });
@@ -244,12 +244,12 @@
       return null;
     }
     var units = [['mph', 0.44704], ['km/h', 1 / 3.6], ['m/s', 1], ['ft/s', 0.3048]];
-    var mph = function (mps) { return (mps / 0.44704).toFixed(1); };
+    var read = R.reader();
     return R.h('section.card', {'aria-label': R.t('workbench.columns.speed'), 'data-family': column.header},
       R.h('h2', null, R.t('workbench.columns.speedOf', column.header)),
-      R.h('p', null, R.t('workbench.columns.speedNote', figure(column.usual), mph(table.usualMps))),
+      R.h('p', null, R.t('workbench.columns.speedNote', figure(column.usual), read.text('speed', table.usualMps))),
       R.h('div.choices', null, units.map(function (unit) {
-        return R.button(R.t('workbench.columns.speedGives', unit[0], mph(column.usual * unit[1])), function () {
+        return R.button(R.t('workbench.columns.speedGives', unit[0], read.text('speed', column.usual * unit[1])), function () {
           state.columns['speed[' + unit[0] + ']'] = column.header;
           state.save();
         }, 'choice');
@@ -396,14 +396,5 @@
 
   function figure(value) {
     return value >= 100 ? value.toFixed(0) : value >= 10 ? value.toFixed(1) : value.toFixed(2);
-  }
-
-  function inches(m) {
-    return (m / 0.0254).toFixed(0);
-  }
-
-  function galPerAc(lPerM2) {
-    var value = lPerM2 * M2_PER_ACRE / L_PER_GAL;
-    return value < 10 ? value.toFixed(1) : value.toFixed(0);
   }
 })(Rowledger);

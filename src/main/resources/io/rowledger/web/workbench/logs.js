@@ -113,7 +113,7 @@
         logs.others.length ? R.h('p.warn', null, R.t('workbench.logs.others', logs.others.join(', '))) : null,
         logs.logs.length ? R.h('div.split2', null,
           R.paths(logs.logs, R.t('workbench.logs.map')),
-          R.h('ul.logs', null, logs.logs.map(function (log, n) { return line(field, log, n, logs.zone, again); }))) : null,
+          R.h('ul.logs', null, logs.logs.map(function (log, n) { return line(field, log, n, logs, again); }))) : null,
         logs.logs.length && logs.bars.length && !logs.hasRig ? R.h('section.card', {'aria-label': R.t('workbench.bar.saved')},
           R.h('h2', null, R.t('workbench.bar.saved')),
           R.h('div.choices', null, logs.bars.map(function (name) { return R.useBar(field, name); }))) : null,
@@ -151,16 +151,16 @@
     return days.length > 1 ? R.h('p.warn', null, R.t('workbench.logs.days', days.length, days.join(', '))) : null;
   }
 
-  function line(field, log, n, zone, again) {
-    var units = R.reader(zone);
-    var acres = log.flowingM && log.rows ? log.flowingM * log.rows * 0.762 : NaN;
+  function line(field, log, n, logs, again) {
+    var units = R.reader(logs.zone);
+    var areaM2 = log.flowingM && log.rows ? log.flowingM * log.rows * logs.spacingM : NaN;
     return R.h('li.log', {'data-log': log.file},
       R.h('h2', null, R.h('span.key.path' + n % 4, {'aria-hidden': 'true'}), log.file),
       log.startS === null ? null : R.h('p', null, R.t('workbench.logs.when', units.day(log.startS), units.clock(log.startS),
         units.clock(log.endS), R.duration(log.endS - log.startS))),
       R.h('p', null, log.records === 1 ? R.t('workbench.logs.record') : R.t('workbench.logs.records', log.records.toLocaleString()),
         log.rows ? ', ' + R.t('workbench.logs.rows', log.rows) : '',
-        isFinite(acres) ? ', ' + R.t('workbench.logs.acres', units.text('area', acres)) : '',
+        isFinite(areaM2) ? ', ' + R.t('workbench.logs.acres', units.text('area', areaM2), R.spacing(logs.spacingM)) : '',
         log.gaps ? ', ' + R.t('workbench.logs.gaps', log.gaps) : ''),
       log.sameAs ? R.h('p.warn', null, R.t('workbench.logs.same', log.sameAs)) : null,
       log.problems.length ? R.h('p.warn', null, log.unusable ? log.problems[0]

@@ -43,8 +43,7 @@
       form();
       rig.listen(function () {
         var n = rig.state.nitrogen;
-        R.fill(nitrogen, n ? R.t('workbench.product.nitrogen', (n.kgPerL * 2.2046226218 * 3.785411784).toFixed(2),
-          n.kgPerM2 === null ? '?' : (n.kgPerM2 * 2.2046226218 * 4046.8564224).toFixed(0)) : '');
+        R.fill(nitrogen, n ? R.nitrogen(n.kgPerL, n.kgPerM2) : '');
       });
       main.setAttribute('data-loaded', 'product');
     });
@@ -60,8 +59,7 @@
         return reading ? reading.rateLPerM2 : NaN;
       }).filter(isFinite).sort(function (a, b) { return a - b; });
       if (sums.length) {
-        line.textContent = R.t('workbench.product.average',
-          (sums[sums.length >> 1] * 4046.8564224 / 3.785411784).toFixed(0));
+        line.textContent = R.t('workbench.product.average', R.rate(sums[sums.length >> 1]));
       }
     }, function () { /* The screen of the columns says why. */ });
     return line;

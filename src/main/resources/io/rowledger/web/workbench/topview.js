@@ -87,7 +87,7 @@
       line(at - 4 * px, measure[3], at + 4 * px, measure[3], name);
       svg.appendChild(R.svg('text', {x: x(at + 6 * px), y: y(measure[2] + (measure[3] - measure[2]) * (n === 2 ? beyond : 0.55)),
         'class': measure[0] === marked ? 'marked' : ''},
-        measure[4] + ' ' + (measure[1].known ? R.feet(measure[1].m) : '?')));
+        measure[4] + ' ' + (measure[1].known ? R.barLength(measure[1].m) : '?')));
       if (grips) {
         svg.appendChild(R.svg('circle', {cx: x(at), cy: y(measure[3]), r: 5, 'class': 'corner' + (measure[0] === marked ? ' marked' : '')}));
         svg.appendChild(R.svg('circle', {cx: x(at), cy: y(measure[3]), r: 15, 'class': 'grip', 'data-length': measure[0],
