@@ -43,8 +43,10 @@
   App.prototype.start = function () {
     document.documentElement.classList.add('live');
     this.build();
+    this.showAs(location.hash);
     var self = this;
     var waiting = 0;
+    window.addEventListener('hashchange', function () { self.showAs(location.hash); });
     window.addEventListener('resize', function () {
       clearTimeout(waiting);
       waiting = setTimeout(function () {
@@ -53,6 +55,23 @@
       }, 100);
     });
     document.documentElement.setAttribute('data-ready', String(Math.round(performance.now())));
+  };
+
+  /**
+   * Shows the page in the language, units and colors that its address ends in, as the workbench shows it: #as-es-metric-night.
+   * Any other ending changes nothing.
+   */
+  App.prototype.showAs = function (ending) {
+    var as = /^#as-(en|es)-(us|metric)-(day|night)$/.exec(ending);
+    if (!as) {
+      return;
+    }
+    var root = document.documentElement;
+    var night = as[3] === 'night';
+    if (as[1] !== this.language || as[2] !== this.system || night !== root.classList.contains('night')) {
+      root.classList.toggle('night', night);
+      this.show(as[1], as[2]);
+    }
   };
 
   /** Hides what needs a path or times that the log doesn't have. */

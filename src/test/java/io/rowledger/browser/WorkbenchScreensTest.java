@@ -194,6 +194,9 @@ class WorkbenchScreensTest {
             browser.driver.executeScript("location.hash = arguments[0]", address);
             String screen = address.equals("#/") ? "season" : address.split("/", -1)[2];
             person.see("main[data-shown=" + screen + "][data-loaded]");
+            if (screen.equals("run")) {
+                review(browser, person);
+            }
             person.shot(device + "-" + screen);
             Object wide = browser.driver.executeScript(
                     "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
@@ -206,6 +209,16 @@ class WorkbenchScreensTest {
         }
         assertEquals(List.of(), faults, device);
         assertEquals(List.of(), browser.console(), device);
+    }
+
+    /** The review in the page speaks the page's language. */
+    private static void review(Browser browser, Person person) {
+        String language = "return document.documentElement.lang";
+        Object expected = browser.driver.executeScript(language);
+        browser.driver.switchTo().frame(person.see("main[data-loaded=results] iframe"));
+        person.see("html[data-ready]");
+        assertEquals(expected, browser.driver.executeScript(language));
+        browser.driver.switchTo().defaultContent();
     }
 
     /** Tab reaches the steps and Enter opens one. */

@@ -95,6 +95,7 @@
       }}, R.t('workbench.language')),
       R.button(R.t('workbench.night'), function () {
         R.kept('night', document.documentElement.classList.toggle('night') ? '1' : '');
+        R.showReviewAs();
       }));
   }
 

@@ -2,6 +2,8 @@
 (function (R) {
   'use strict';
 
+  var REVIEW = 'review.html';
+
   R.screens.run = function (main, field) {
     R.call('GET', R.fieldPath(field)).then(function (line) {
       var host = R.h('div', {'aria-live': 'polite'});
@@ -103,21 +105,35 @@
     return '/results/' + encodeURIComponent(field) + '/' + file.split('/').map(encodeURIComponent).join('/');
   }
 
+  /** The end of a review page's address that shows it as the workbench is shown. */
+  function as() {
+    return '#as-' + document.documentElement.lang + '-' + (R.kept('units') || 'us') + '-'
+      + (document.documentElement.classList.contains('night') ? 'night' : 'day');
+  }
+
+  /** Shows the review that is on the screen, if any, as the workbench is shown now; it is not loaded anew. */
+  R.showReviewAs = function () {
+    Array.prototype.forEach.call(document.querySelectorAll('.results iframe'), function (frame) {
+      frame.src = frame.src.split('#')[0] + as();
+    });
+  };
+
   function results(field, result) {
     var file = function (name, label) {
-      return result.files.indexOf(name) < 0 ? null
-        : R.h('a.file', {href: path(field, name), target: '_blank', rel: 'noopener'}, label);
+      return result.files.indexOf(name) < 0 ? null : R.h('a.file', {
+        href: path(field, name) + (name === REVIEW ? as() : ''), target: '_blank', rel: 'noopener'
+      }, label);
     };
     return R.h('div.results', null,
       R.h('div.files', null,
         file('pass-review.pdf', R.t('workbench.file.review')), file('nitrogen-record.pdf', R.t('workbench.file.record')),
         file('row-diagnosis.pdf', R.t('workbench.file.rows')), file('layers/places.gpx', R.t('workbench.file.gpx')),
-        file('layers/field.gpkg', R.t('workbench.file.map')), file('review.html', R.t('workbench.file.page')),
+        file('layers/field.gpkg', R.t('workbench.file.map')), file(REVIEW, R.t('workbench.file.page')),
         R.about.opens ? R.button(R.t('workbench.file.folder'), function () {
           R.call('POST', R.fieldPath(field, 'show'), {}).then(null, R.problem);
         }) : null),
       compare(field),
-      R.h('iframe', {src: path(field, 'review.html'), title: R.t('workbench.file.page'), sandbox: 'allow-scripts allow-downloads'}));
+      R.h('iframe', {src: path(field, REVIEW) + as(), title: R.t('workbench.file.page'), sandbox: 'allow-scripts allow-downloads'}));
   }
 
   /** What a repair changed: this job beside another one of the same machine. */
