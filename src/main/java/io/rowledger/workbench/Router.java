@@ -61,8 +61,8 @@ final class Router implements HttpHandler {
                             + "). Nothing was lost. Hint: make room on the disk, or"
                             + " copy the folder to your own disk and open the copy.");
         } catch (IOException e) {
-            if (String.valueOf(e.getMessage()).contains("space")) {
-                refuse(exchange, NO_ROOM, "The disk is full. Nothing was lost. Hint: make room and try again.");
+            if (FullDisk.isToldBy(e.getMessage())) {
+                refuse(exchange, NO_ROOM, FullDisk.text());
                 return;
             }
             exchange.close();

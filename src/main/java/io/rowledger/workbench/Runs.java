@@ -279,9 +279,7 @@ final class Runs implements AutoCloseable {
 
     /** A full disk is told without the path of the file that it cut short. */
     private static String inWords(String message) {
-        return message.contains("can't be written") && message.contains("space")
-                ? "The disk is full. Nothing was lost. Hint: make room and run it again."
-                : message;
+        return FullDisk.isToldBy(message) ? FullDisk.text() : message;
     }
 
     private void end(Set<String> names, String state, String message) {
