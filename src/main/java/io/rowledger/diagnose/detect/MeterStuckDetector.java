@@ -26,6 +26,9 @@ public final class MeterStuckDetector implements Detector {
     /** Number of changes that at least three quarters of the other rows' readings must show while this row's stands still. */
     private static final int MIN_PEER_CHANGES = 14;
 
+    /** One rounding step, with what figures read back err (1). */
+    private static final double ONE_STEP = 1.01;
+
     /** In a coarser log equal values are no sign (1). */
     private static final double FINE = 0.02;
 
@@ -124,21 +127,39 @@ public final class MeterStuckDetector implements Detector {
         return worked >= MIN_S && run.value > ZERO * implied;
     }
 
-    /** Number of changes of reading in the run that three quarters of the other rows reach. */
+    /**
+     * Number of changes of reading in the run that three quarters of the other rows reach. A change counts from more than one rounding
+     * step of either row on: a flow that hardly moves can read two neighboring steps in turn in one row while another row's rests.
+     */
     private static int peerChanges(Evidence e, int r, Run run) {
         int[] changes = new int[e.rows() - 1];
         int n = 0;
         for (int i = 0; i < e.rows(); i++) {
             if (i != r) {
-                double[] flow = e.log.flowColumn(e.ratios.product, i);
-                for (int k = run.from + 1; k < run.end; k++) {
-                    changes[n] += flow[k] != flow[k - 1] ? 1 : 0;
-                }
-                n++;
+                changes[n++] = changes(e, i, run, e.limits.resolutionAt(r, run.value));
             }
         }
         Arrays.sort(changes);
         return n == 0 ? 0 : changes[n / 4];
+    }
+
+    /**
+     * Number of times in the run that row i's reading came to differ by more than one step from the one it had when last counted.
+     *
+     * @param step of the row that stands still, over its value (1)
+     */
+    private static int changes(Evidence e, int i, Run run, double step) {
+        double[] flow = e.log.flowColumn(e.ratios.product, i);
+        double quantum = e.limits.quantumLPerS(i);
+        double counted = flow[run.from];
+        int changes = 0;
+        for (int k = run.from + 1; k < run.end; k++) {
+            if (Math.abs(flow[k] - counted) > ONE_STEP * Math.max(quantum, step * counted)) {
+                counted = flow[k];
+                changes++;
+            }
+        }
+        return changes;
     }
 
     private static @Nullable Case band(Evidence e, int r) {
@@ -152,7 +173,7 @@ public final class MeterStuckDetector implements Detector {
         for (int i = 0; i <= flow.length; i++) {
             boolean inside = i < flow.length && flow[i] > 0 && i > from;
             if (inside) {
-                double width = Math.max(1.01 * quantum, BAND * flow[from]);
+                double width = Math.max(ONE_STEP * quantum, BAND * flow[from]);
                 inside = Math.max(high, flow[i]) - Math.min(low, flow[i]) <= width;
             }
             if (inside) {
