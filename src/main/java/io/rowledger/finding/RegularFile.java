@@ -60,6 +60,11 @@ public final class RegularFile {
         return reason == null ? e.getClass().getSimpleName().replace("Exception", "") : reason;
     }
 
+    /** The last part of a path of any system: folders say nothing to a reader and don't fit a column. */
+    public static String name(String path) {
+        return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+    }
+
     private static String size(int bytes) {
         return bytes >= 1 << 20 ? (bytes >> 20) + " MB" : (bytes >> 10) + " kB";
     }

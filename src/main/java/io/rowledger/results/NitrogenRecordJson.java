@@ -5,6 +5,7 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.InputFile;
 import io.rowledger.analysis.JobClock;
 import io.rowledger.coverage.Coverage;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.ProductSums;
@@ -296,16 +297,13 @@ public record NitrogenRecordJson(
         static List<Input> all(Analysis a) {
             List<Input> inputs = new ArrayList<>();
             for (LogSource source : a.log().sources()) {
-                inputs.add(new Input("log", name(source.file()), source.sha256(), source.records(), source.used()));
+                inputs.add(new Input(
+                        "log", RegularFile.name(source.file()), source.sha256(), source.records(), source.used()));
             }
             for (InputFile setup : a.setups()) {
-                inputs.add(new Input(setup.role(), name(setup.file()), setup.sha256(), null, null));
+                inputs.add(new Input(setup.role(), RegularFile.name(setup.file()), setup.sha256(), null, null));
             }
             return inputs;
-        }
-
-        private static String name(String path) {
-            return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
         }
     }
 }

@@ -38,11 +38,6 @@ public final class Wording {
         return n + "\u00a0" + (n == 1 ? one : many);
     }
 
-    /** The last part of a path: folders say nothing to a reader and don't fit a column. */
-    public static String fileName(String path) {
-        return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
-    }
-
     /** A job key as a label: {@code spray_depth} reads "Spray depth". */
     public static String label(String key) {
         String words = key.replace('_', ' ').strip();

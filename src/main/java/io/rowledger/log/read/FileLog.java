@@ -1,5 +1,6 @@
 package io.rowledger.log.read;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
@@ -57,7 +58,7 @@ public final class FileLog {
 
     /** The name without folders: how notes name the file on a page. */
     public String shortName() {
-        return name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+        return RegularFile.name(name);
     }
 
     public String form() {

@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import java.util.ArrayList;
@@ -115,7 +116,7 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
             double ratio = Math.max(volumeRatio(), 1 / volumeRatio());
             notes.add(Message.of(
                     volumeRatio() > 1 ? "notes.totals.volume.less" : "notes.totals.volume.more",
-                    ReadFile.shortName(file),
+                    RegularFile.name(file),
                     Message.value(QuantityKind.VOLUME, controller.volumeL),
                     Message.value(QuantityKind.VOLUME, added.volumeL),
                     Message.decimal(ratio, ratio < 10 ? 1 : 0)));
@@ -123,7 +124,7 @@ public record ControllerTotals(String file, Sum controller, Sum added) {
         if (areasDisagree()) {
             notes.add(Message.of(
                     "notes.totals.area",
-                    ReadFile.shortName(file),
+                    RegularFile.name(file),
                     Message.value(QuantityKind.AREA, controller.areaM2),
                     Message.value(QuantityKind.AREA, added.areaM2)));
         }

@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.text.Message;
 import java.util.ArrayList;
@@ -77,7 +78,7 @@ final class LayoutFinder {
         if (!values.unknownElements().isEmpty()) {
             notes.add(Message.of(
                     "notes.taskdata.unknown_elements",
-                    ReadFile.shortName(values.header().file()),
+                    RegularFile.name(values.header().file()),
                     String.join(", ", values.unknownElements())));
         }
         if (actual.isEmpty()) {

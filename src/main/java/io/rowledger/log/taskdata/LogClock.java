@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.text.Message;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -82,18 +83,17 @@ final class LogClock {
         offsetMs = each ? null : Long.valueOf(middle);
         long wrong = Math.abs(middle - Math.round((double) middle / QUARTER_HOUR_MS) * QUARTER_HOUR_MS);
         if (frozen) {
-            notes.add(Message.of("notes.taskdata.clock.frozen", ReadFile.shortName(name), stale, log.records));
+            notes.add(Message.of("notes.taskdata.clock.frozen", RegularFile.name(name), stale, log.records));
         }
         if (each) {
-            notes.add(Message.of("notes.taskdata.clock.set", ReadFile.shortName(name)));
+            notes.add(Message.of("notes.taskdata.clock.set", RegularFile.name(name)));
         } else if (dayOff) {
-            notes.add(Message.of("notes.taskdata.clock.day", ReadFile.shortName(name)));
+            notes.add(Message.of("notes.taskdata.clock.day", RegularFile.name(name)));
         } else if (Math.abs(middle) > MAX_ZONE_MS) {
             long days = Math.max(1, Math.round(Math.abs(middle) / (double) DAY_MS));
-            notes.add(Message.of("notes.taskdata.clock.days", ReadFile.shortName(name), days));
+            notes.add(Message.of("notes.taskdata.clock.days", RegularFile.name(name), days));
         } else if (wrong > WRONG_CLOCK_MS) {
-            notes.add(
-                    Message.of("notes.taskdata.clock.off", ReadFile.shortName(name), Message.duration(wrong / 1000.0)));
+            notes.add(Message.of("notes.taskdata.clock.off", RegularFile.name(name), Message.duration(wrong / 1000.0)));
         }
     }
 

@@ -94,7 +94,8 @@ final class TaskFiles implements AutoCloseable {
             }
             try (ZipFile zip = new ZipFile(path.toFile(), StandardCharsets.ISO_8859_1)) {
                 return zip.stream()
-                        .anyMatch(entry -> lower(last(entry.getName())).equals(MAIN));
+                        .anyMatch(entry ->
+                                lower(RegularFile.name(entry.getName())).equals(MAIN));
             }
         } catch (IOException | UncheckedIOException e) {
             // Whoever reads it as a log will say what is wrong with it.
@@ -137,7 +138,7 @@ final class TaskFiles implements AutoCloseable {
         try (Stream<Path> list = Files.list(folders.get(0))) {
             list.filter(Files::isRegularFile)
                     .sorted()
-                    .forEach(file -> paths.putIfAbsent(lower(last(file.toString())), file));
+                    .forEach(file -> paths.putIfAbsent(lower(RegularFile.name(file.toString())), file));
         }
         if (!paths.containsKey(MAIN)) {
             throw UnusableInputException.found("a time log without a TASKDATA.XML beside it")
@@ -146,8 +147,9 @@ final class TaskFiles implements AutoCloseable {
                     .hint("copy the whole folder from the terminal");
         }
         boolean here = folders.get(0).equals(folder);
-        String name =
-                here ? shown : Path.of(shown, last(folders.get(0).toString())).toString();
+        String name = here
+                ? shown
+                : Path.of(shown, RegularFile.name(folders.get(0).toString())).toString();
         return new TaskFiles(shown, name, paths, Map.of(), null, wanted);
     }
 
@@ -166,9 +168,15 @@ final class TaskFiles implements AutoCloseable {
             for (Enumeration<? extends ZipEntry> each = zip.entries(); each.hasMoreElements(); ) {
                 ZipEntry entry = each.nextElement();
                 String name = inside(path, entry.getName());
-                String file = lower(last(name));
+                String file = lower(RegularFile.name(name));
                 if (!entry.isDirectory() && !name.startsWith("__MACOSX/")) {
-                    all.put(name.substring(0, name.length() - last(name).length()) + file, entry);
+                    all.put(
+                            name.substring(
+                                            0,
+                                            name.length()
+                                                    - RegularFile.name(name).length())
+                                    + file,
+                            entry);
                     if (file.equals(MAIN)) {
                         folders.add(name.substring(0, name.length() - MAIN.length()));
                     }
@@ -236,7 +244,8 @@ final class TaskFiles implements AutoCloseable {
 
     private static boolean hasMain(Path folder) throws IOException {
         try (Stream<Path> list = Files.list(folder)) {
-            return list.anyMatch(path -> lower(last(path.toString())).equals(MAIN));
+            return list.anyMatch(
+                    path -> lower(RegularFile.name(path.toString())).equals(MAIN));
         }
     }
 
@@ -278,7 +287,9 @@ final class TaskFiles implements AutoCloseable {
     String shown(String name) {
         Path path = paths.get(lower(name));
         ZipEntry entry = entries.get(lower(name));
-        String real = path != null ? last(path.toString()) : entry != null ? last(entry.getName()) : name;
+        String real = path != null
+                ? RegularFile.name(path.toString())
+                : entry != null ? RegularFile.name(entry.getName()) : name;
         return shown.isEmpty() ? real : Path.of(shown, real).toString();
     }
 
@@ -366,11 +377,6 @@ final class TaskFiles implements AutoCloseable {
 
     static String lower(String name) {
         return name.toLowerCase(Locale.ROOT);
-    }
-
-    /** The last part of a path, whichever stroke divides it. */
-    private static String last(String path) {
-        return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.text.Message;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -60,7 +61,7 @@ public final class TaskLog {
         notes.addAll(layout.notes());
         notes.addAll(clock.notes());
         if (this.log.brokenOff) {
-            notes.add(Message.of("notes.taskdata.broken_off", ReadFile.shortName(name), this.log.records));
+            notes.add(Message.of("notes.taskdata.broken_off", RegularFile.name(name), this.log.records));
         }
         place();
         states();
@@ -207,7 +208,7 @@ public final class TaskLog {
         if (rates) {
             notes.add(Message.of(
                     layout.speed() >= 0 ? "notes.taskdata.rates.speed" : "notes.taskdata.rates.positions",
-                    ReadFile.shortName(name)));
+                    RegularFile.name(name)));
         }
     }
 

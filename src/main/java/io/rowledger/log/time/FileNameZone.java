@@ -1,5 +1,6 @@
 package io.rowledger.log.time;
 
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.time.ZoneOffset;
 import java.util.regex.Matcher;
@@ -14,7 +15,7 @@ public final class FileNameZone {
 
     /** Refuses a log without zones whose name holds one, other than that of UTC itself. */
     public static void refuse(String file, int line, String header) {
-        String name = file.substring(Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1);
+        String name = RegularFile.name(file);
         Matcher zone = ZONE.matcher(name);
         while (zone.find()) {
             double offsetS = ZoneLetters.offsetS(zone.group(1));

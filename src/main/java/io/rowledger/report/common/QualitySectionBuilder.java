@@ -3,8 +3,8 @@ package io.rowledger.report.common;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.coverage.grid.ReceivedStatistics;
 import io.rowledger.document.text.Messages;
-import io.rowledger.document.text.Wording;
 import io.rowledger.field.Boundary;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.VolumeBalance;
 import io.rowledger.rig.Hitch;
@@ -41,7 +41,7 @@ public final class QualitySectionBuilder {
         for (LogSource source : job.log().sources()) {
             LogSource.Dropped d = source.dropped();
             files.add(new InputFileLine(
-                    Wording.fileName(source.file()),
+                    RegularFile.name(source.file()),
                     f.count(source.records()),
                     f.count(source.used()),
                     f.count(d.noFix()),
@@ -293,7 +293,7 @@ public final class QualitySectionBuilder {
                 ? Message.of("words.quality.noBoundary")
                 : Message.of(
                         boundary.repaired() ? "words.quality.boundaryRepaired" : "words.quality.boundary",
-                        Wording.fileName(boundary.file()));
+                        RegularFile.name(boundary.file()));
         return messages.text(
                 "words.sentences",
                 List.of(Message.of(job.log().isAreas() ? "words.quality.areasJoined" : "words.quality.areas"), from));

@@ -3,6 +3,7 @@ package io.rowledger.report.common;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.Wording;
 import io.rowledger.field.KeepOutReader;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.rig.Product;
 import io.rowledger.setback.Setback;
@@ -86,7 +87,7 @@ public record SetbackSection(
                     lines,
                     details,
                     !setbacks.touched().isEmpty(),
-                    messages.text("words.setback.basis", Wording.fileName(setbacks.file())));
+                    messages.text("words.setback.basis", RegularFile.name(setbacks.file())));
         }
 
         private String summary(Setbacks setbacks) {

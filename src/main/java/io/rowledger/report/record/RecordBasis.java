@@ -3,7 +3,7 @@ package io.rowledger.report.record;
 import io.rowledger.analysis.InputFile;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
-import io.rowledger.document.text.Wording;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.QualitySection;
@@ -50,7 +50,7 @@ final class RecordBasis {
         List<File> files = new ArrayList<>();
         for (LogSource source : in.files().logs()) {
             files.add(new File(
-                    TextTruncation.value(Wording.fileName(source.file())),
+                    TextTruncation.value(RegularFile.name(source.file())),
                     messages.text(
                             "record.basis.log",
                             source.used(),
@@ -59,7 +59,7 @@ final class RecordBasis {
                     source.sha256()));
         }
         for (InputFile other : in.files().others()) {
-            files.add(new File(TextTruncation.value(Wording.fileName(other.file())), other.role(), other.sha256()));
+            files.add(new File(TextTruncation.value(RegularFile.name(other.file())), other.role(), other.sha256()));
         }
         return files;
     }
@@ -137,7 +137,7 @@ final class RecordBasis {
 
     /** A file name quoted for a shell where it needs to be. */
     private static String word(String path) {
-        String name = Wording.fileName(path);
+        String name = RegularFile.name(path);
         return name.matches("[A-Za-z0-9._+@%-]+") ? name : "'" + name.replace("'", "'\\''") + "'";
     }
 }

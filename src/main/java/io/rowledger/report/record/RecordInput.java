@@ -3,8 +3,8 @@ package io.rowledger.report.record;
 import io.rowledger.analysis.InputFile;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.document.text.TextTruncation;
-import io.rowledger.document.text.Wording;
 import io.rowledger.finding.Finding;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.rate.Nutrients;
 import io.rowledger.rate.Rates.PassTotals;
@@ -99,10 +99,10 @@ record RecordInput(
         String withoutFolders(String note) {
             String text = note;
             for (LogSource source : logs) {
-                text = text.replace(source.file(), Wording.fileName(source.file()));
+                text = text.replace(source.file(), RegularFile.name(source.file()));
             }
             for (InputFile other : others) {
-                text = text.replace(other.file(), Wording.fileName(other.file()));
+                text = text.replace(other.file(), RegularFile.name(other.file()));
             }
             return text;
         }

@@ -2,7 +2,7 @@ package io.rowledger.report.record;
 
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
-import io.rowledger.document.text.Wording;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.report.common.Limits;
 import io.rowledger.report.common.SetbackSection;
 import io.rowledger.report.common.ZoneSection;
@@ -35,7 +35,7 @@ final class RecordTables {
         return new SetbackTable(
                 lines.subList(0, shown),
                 rest,
-                messages.text("record.setbacks.basis", Wording.fileName(setbacks.file())));
+                messages.text("record.setbacks.basis", RegularFile.name(setbacks.file())));
     }
 
     private static SetbackSection.Line withShortName(SetbackSection.Line line) {

@@ -1,7 +1,7 @@
 package io.rowledger.report.season;
 
 import io.rowledger.document.text.Messages;
-import io.rowledger.document.text.Wording;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.report.season.RowSeason.Drift;
 import io.rowledger.report.season.RowSeason.OfJob;
 import io.rowledger.report.season.SeasonLedger.BarSection;
@@ -34,7 +34,7 @@ final class RowSeasonSection {
                     "season.rows.job",
                     new LedgerCells(messages).day(job, job.startS()),
                     job.field().isBlank()
-                            ? Wording.fileName(job.folder())
+                            ? RegularFile.name(job.folder())
                             : job.field().strip()));
         }
         List<RowCells> rows = new ArrayList<>();

@@ -1,6 +1,6 @@
 package io.rowledger.report.season;
 
-import io.rowledger.document.text.Wording;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.common.FindingFacts;
@@ -77,19 +77,19 @@ public final class SeasonBuilder {
     private SeasonField field(List<SeasonJob> jobs) {
         SeasonJob last = jobs.get(jobs.size() - 1);
         String name = last.field().isBlank()
-                ? FindingFacts.filed(Message.of("season.field.unnamed", Wording.fileName(last.folder())))
+                ? FindingFacts.filed(Message.of("season.field.unnamed", RegularFile.name(last.folder())))
                 : last.field().strip();
         double areaM2 = area(name, jobs);
         NutrientKg kg = NutrientKg.NONE;
         for (SeasonJob job : jobs) {
             kg = kg.plus(job.kg());
             if (Double.isNaN(job.nitrogenKg())) {
-                notes.add(Message.of("season.note.nitrogenUnknown", name, Wording.fileName(job.folder())));
+                notes.add(Message.of("season.note.nitrogenUnknown", name, RegularFile.name(job.folder())));
             } else if (oneSided(job.nitrogenWithin())) {
                 notes.add(Message.of(
                         "season.note.nitrogenUnsure",
                         name,
-                        Wording.fileName(job.folder()),
+                        RegularFile.name(job.folder()),
                         Message.value(QuantityKind.NITROGEN, job.nitrogenKg()),
                         Message.value(
                                 QuantityKind.NITROGEN, job.nitrogenWithin().low()),
@@ -123,7 +123,7 @@ public final class SeasonBuilder {
             notes.add(Message.of(
                     "season.note.findings",
                     name,
-                    Wording.fileName(job.folder()),
+                    RegularFile.name(job.folder()),
                     FindingTitles.of(first.kind(), first.rows(), first.meters()),
                     findings.size() - 1));
         }
@@ -183,7 +183,7 @@ public final class SeasonBuilder {
                     name,
                     one.what(),
                     one.date(),
-                    Wording.fileName(itself.get().folder())));
+                    RegularFile.name(itself.get().folder())));
             return false;
         }
         if (jobs.size() > 1 && day.isEmpty()) {

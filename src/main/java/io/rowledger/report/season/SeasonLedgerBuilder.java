@@ -1,7 +1,7 @@
 package io.rowledger.report.season;
 
 import io.rowledger.document.text.Messages;
-import io.rowledger.document.text.Wording;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.rate.NutrientKg;
 import io.rowledger.report.common.Cautions;
 import io.rowledger.report.common.FindingTitles;
@@ -215,7 +215,7 @@ final class SeasonLedgerBuilder {
                 cells.number(QuantityKind.NITROGEN_RATE, nitrogenKg / job.coveredM2()),
                 first ? bounds(job.nitrogenWithin()) : "",
                 first ? question(job) : "",
-                first ? Wording.fileName(job.folder()) : "");
+                first ? RegularFile.name(job.folder()) : "");
     }
 
     private String limit(double kgPerM2) {
