@@ -17,7 +17,7 @@ import java.util.concurrent.CompletableFuture;
  * <p>The two are one to whoever started the first. The second has the first one's streams, its memory options and its folder; its
  * exit status becomes the first one's. A signal that ends the first ends the second before it, with all its clearing up; where
  * the first is killed outright, the second, which watches it, stops within half a second as if killed too. The call stays
- * in the first where anyone has chosen options for Java (on the command line or in its variables of the environment), where the
+ * in the first where anyone has chosen options for Java (on the command line or in its environment variables), where the
  * system doesn't tell how the process was started (Windows), and where a second can't be started.
  */
 final class SecondJvm {

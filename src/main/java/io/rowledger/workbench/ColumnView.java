@@ -100,11 +100,11 @@ final class ColumnView {
     ColumnTable columns(String name) throws IOException {
         FieldFiles field = requireLogs(name);
         RigTree rig = store.rig(field);
-        return table(open(field, rig), FieldStore.logOptions(field), rig);
+        return table(logToSettle(field, rig), FieldStore.logOptions(field), rig);
     }
 
     /** The first log with open questions, or the first of all. */
-    private Path open(FieldFiles field, RigTree rig) throws IOException {
+    private Path logToSettle(FieldFiles field, RigTree rig) throws IOException {
         LogOptions options = FieldStore.logOptions(field);
         for (Path log : field.logs()) {
             if (!isSettled(log, options, rig)) {
@@ -170,7 +170,7 @@ final class ColumnView {
     /** Saves the choices in the field's rig file, if the log can be read with them so far as they go. */
     ColumnTable choose(String name, Choices choices) throws IOException {
         FieldFiles field = requireLogs(name);
-        Path log = open(field, store.rig(field));
+        Path log = logToSettle(field, store.rig(field));
         RigTree rig = store.rig(field)
                 .with("columns", new LinkedHashMap<>(choices.columns()))
                 .with("log", new LinkedHashMap<>(choices.hints()));

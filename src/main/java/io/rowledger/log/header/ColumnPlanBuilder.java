@@ -108,24 +108,27 @@ public final class ColumnPlanBuilder {
 
     private void need(List<Column> columns, LogQuantity quantity, String canonical, String what) {
         if (columns.stream().noneMatch(c -> c.role().quantity() == quantity)) {
-            Optional<String> joint = headers.stream()
-                    .filter(header -> quantity != LogQuantity.TIME && POSITIONS.contains(ColumnName.plain(header)))
-                    .findFirst();
-            boolean grid = quantity != LogQuantity.TIME
-                    && headers.stream()
-                            .anyMatch(header ->
-                                    GRID.matcher(ColumnName.plain(header)).find());
-            String both = joint.isEmpty()
-                    ? grid
-                            ? "eastings and northings are meters of a map grid: export degrees, or the points as a shapefile with its .prj; "
-                                    + "else "
-                            : ""
-                    : "if " + joint.get().strip() + " holds both, divide it into two columns, lat and lon; else ";
             questions.ask(place.found("no column for " + canonical)
                     .expected("a column " + canonical + " with " + what)
-                    .hint(both + "name the column " + canonical + ", or add a line under columns in the rig file: "
-                            + canonical + ": \"its header in the log\""));
+                    .hint((quantity == LogQuantity.TIME ? "" : otherPositions()) + "name the column " + canonical
+                            + ", or add a line under columns in the rig file: " + canonical
+                            + ": \"its header in the log\""));
         }
+    }
+
+    /** Returns the first half of a hint where another column may hold the positions; empty if none does. */
+    private String otherPositions() {
+        for (String header : headers) {
+            if (POSITIONS.contains(ColumnName.plain(header))) {
+                return "if " + header.strip() + " holds both, divide it into two columns, lat and lon; else ";
+            }
+        }
+        return headers.stream()
+                        .anyMatch(
+                                header -> GRID.matcher(ColumnName.plain(header)).find())
+                ? "eastings and northings are meters of a map grid: export degrees, or the points as a shapefile with its "
+                        + ".prj; else "
+                : "";
     }
 
     private void add(Candidate c, Map<String, Column> byRole) {

@@ -1,5 +1,6 @@
 package io.rowledger.log.header;
 
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan.Column;
 import io.rowledger.log.header.ColumnPlan.Place;
 import io.rowledger.units.Dimension;
@@ -7,6 +8,7 @@ import io.rowledger.units.Unit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -96,7 +98,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         return new RowMapping(rows, meters, sections, assumed);
     }
 
-    private static io.rowledger.finding.UnusableInputException noFlow(
+    private static UnusableInputException noFlow(
             Place place, List<String> headers, List<Column> columns, LogOptions options) {
         String key = options.productKeys().size() > 1 ? options.productKeys().get(0) + "." : "";
         List<String> unknown = IntStream.range(0, headers.size())
@@ -110,31 +112,41 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
                         + (unknown.size() > MAX_SHOWN ? " and " + (unknown.size() - MAX_SHOWN) + " more" : "");
         return place.found("no column for a flow or a rate" + among)
                 .expected("a column for each row, " + key
-                        + "flow_01[gal/min] at the left and so on to the right, or one for " + "the whole bar, " + key
+                        + "flow_01[gal/min] at the left and so on to the right, or one for the whole bar, " + key
                         + "flow[gal/min] or " + key + "rate[gal/ac]")
                 .hint(
                         "name the columns like that, with the unit they are in, or name their headers under columns in the rig "
                                 + "file, such as " + example(unknown, key));
     }
 
-    /** Returns a line for the rig file with the first header whose unit is one of flow or of rate; a made one without. */
-    private static String example(List<String> headers, String key) {
-        List<String> lines = new ArrayList<>();
-        for (String header : headers) {
+    /** A header whose unit, as it writes it, is one of flow or of rate. */
+    private record Metered(String header, String quantity, String unit) {
+        static Optional<Metered> of(String header) {
             Matcher unit = UNIT.matcher(header);
-            boolean written = unit.find();
-            boolean flow = written && Unit.find(unit.group(1), Dimension.FLOW).isPresent();
-            boolean rate = written && Unit.find(unit.group(1), Dimension.RATE).isPresent();
-            if (flow || rate) {
-                lines.add((flow ? "flow" : "rate") + "%s[" + unit.group(1) + "]: \"" + header + "\"");
+            if (!unit.find()) {
+                return Optional.empty();
             }
+            boolean flow = Unit.find(unit.group(1), Dimension.FLOW).isPresent();
+            boolean rate = Unit.find(unit.group(1), Dimension.RATE).isPresent();
+            return flow || rate
+                    ? Optional.of(new Metered(header, flow ? "flow" : "rate", unit.group(1)))
+                    : Optional.empty();
         }
-        return lines.isEmpty()
-                ? key + "rate[gal/ac]: \"its header in the log\""
-                : key
-                        + (lines.size() > 1
-                                ? lines.get(0).replaceFirst("%s", "_01")
-                                : lines.get(0).replaceFirst("%s", "") + " if it is that of the whole bar");
+
+        String line(String row) {
+            return quantity + row + "[" + unit + "]: \"" + header + "\"";
+        }
+    }
+
+    /** Returns a line for the rig file with the first header that has a unit of flow or rate; a made one without. */
+    private static String example(List<String> headers, String key) {
+        List<Metered> metered =
+                headers.stream().map(Metered::of).flatMap(Optional::stream).toList();
+        if (metered.isEmpty()) {
+            return key + "rate[gal/ac]: \"its header in the log\"";
+        }
+        Metered first = metered.get(0);
+        return key + (metered.size() > 1 ? first.line("_01") : first.line("") + " if it is that of the whole bar");
     }
 
     private static int highest(List<Column> columns, LogQuantity quantity) {

@@ -9,6 +9,12 @@ public final class GroupedNumbers {
 
     private static final Pattern SPACED = Pattern.compile("[-+]?\\d{1,3}(?:" + SPACES + "\\d{3})+(?:[.,]\\d*)?");
 
+    /** Thousands set apart by commas, decimals behind a point. */
+    private static final Pattern BY_COMMAS = Pattern.compile("[-+]?\\d{1,3}(?:,\\d{3})+(?:\\.\\d*)?");
+
+    /** Thousands set apart by points, decimals behind a comma. */
+    private static final Pattern BY_POINTS = Pattern.compile("[-+]?\\d{1,3}(?:\\.\\d{3})+(?:,\\d*)?");
+
     /** One comma or point before three digits: a thousand, or a number with three decimals. */
     private static final Pattern EITHER = Pattern.compile("[-+]?\\d{1,3}[.,]\\d{3}");
 
@@ -25,11 +31,11 @@ public final class GroupedNumbers {
         if (SPACED.matcher(stripped).matches() && stripped.indexOf(other) < 0) {
             return NumberParser.parse(stripped.replaceAll(SPACES, ""), mark);
         }
-        int groups = stripped.split(Pattern.quote(String.valueOf(other)), -1).length - 1;
-        boolean settled = groups > 1 || (groups == 1 && stripped.indexOf(mark) > stripped.indexOf(other));
-        boolean grouped = stripped.matches("[-+]?\\d{1,3}(?:" + Pattern.quote(String.valueOf(other)) + "\\d{3})+(?:"
-                + Pattern.quote(String.valueOf(mark)) + "\\d*)?");
-        return settled && grouped ? NumberParser.parse(stripped.replace(String.valueOf(other), ""), mark) : Double.NaN;
+        boolean grouped =
+                (mark == '.' ? BY_COMMAS : BY_POINTS).matcher(stripped).matches();
+        return grouped && !isAmbiguous(stripped)
+                ? NumberParser.parse(stripped.replace(String.valueOf(other), ""), mark)
+                : Double.NaN;
     }
 
     /** Returns true for a text such as 4,395: 4395, or 4.395 with a decimal comma. */
