@@ -1,6 +1,7 @@
 package io.rowledger.workbench;
 
 import com.sun.net.httpserver.HttpExchange;
+import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -44,6 +45,11 @@ record Call(HttpExchange exchange, List<String> parts, ScheduledExecutorService 
         return "es".equals(exchange.getRequestHeaders().getFirst("X-Language"))
                 ? Locale.forLanguageTag("es")
                 : Locale.ENGLISH;
+    }
+
+    /** The units that the page is shown in; those of the United States unless the page says metric. */
+    UnitSystem units() {
+        return "metric".equals(exchange.getRequestHeaders().getFirst("X-Units")) ? UnitSystem.METRIC : UnitSystem.US;
     }
 
     /** The parameters after the question mark; the last of several with one name. */

@@ -19,7 +19,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.locks.ReentrantLock;
-import java.util.function.Supplier;
 
 /**
  * The field's own drive by the lengths as typed: a headland turn with the passes before and after it, the skips and overlap
@@ -31,13 +30,11 @@ final class Drive {
     private static final double SHOWN_M = 45;
 
     private final FieldStore store;
-    private final Supplier<ReportOptions> look;
     /** One drive at a time: each takes all cores. */
     private final ReentrantLock turn = new ReentrantLock();
 
-    Drive(FieldStore store, Supplier<ReportOptions> look) {
+    Drive(FieldStore store) {
         this.store = store;
-        this.look = look;
     }
 
     /**
@@ -72,7 +69,13 @@ final class Drive {
      */
     record SetupWord(String key, String name, String text, String byLog, boolean differs) {}
 
-    Driven drive(String name, RigView.Blocks blocks) throws IOException {
+    /**
+     * Drives a field.
+     *
+     * @param blocks of the rig file as typed
+     * @param look language and units of what is told of the lengths
+     */
+    Driven drive(String name, RigView.Blocks blocks, ReportOptions look) throws IOException {
         FieldFiles field = store.field(name);
         RigTree rig = store.rig(field).with(blocks.blocks());
         if (rig.block("products").isEmpty()) {
@@ -84,7 +87,7 @@ final class Drive {
             Files.write(file, rig.yaml().getBytes(StandardCharsets.UTF_8));
             JobFiles files = new JobFiles(field.logs(), file, field.boundary());
             Analysis analysis = Pipeline.analyze(files, Runtime.getRuntime().availableProcessors(), Progress.SILENT);
-            return driven(analysis);
+            return driven(analysis, look);
         } finally {
             turn.unlock();
             Files.deleteIfExists(file);
@@ -101,9 +104,8 @@ final class Drive {
         return products;
     }
 
-    private Driven driven(Analysis analysis) {
-        PassReview.Setup setup =
-                PassReviewReport.of(analysis, look.get()).content().setup();
+    private static Driven driven(Analysis analysis, ReportOptions look) {
+        PassReview.Setup setup = PassReviewReport.of(analysis, look).content().setup();
         return new Driven(
                 turns(analysis),
                 analysis.coverage().skipAreaM2(),

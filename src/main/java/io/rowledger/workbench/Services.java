@@ -13,7 +13,6 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.ScheduledExecutorService;
@@ -63,7 +62,7 @@ final class Services implements AutoCloseable {
         this.splits = new FieldSplit(store, surveys);
         this.columns = new ColumnView(store, surveys);
         this.rigs = new RigView(store, surveys, bars);
-        this.drive = new Drive(store, () -> look(ZoneOffset.UTC));
+        this.drive = new Drive(store);
         this.maps = new MapView(store, surveys);
         this.facts = new FactView(store);
         this.samples = new Samples(folder);
@@ -149,7 +148,10 @@ final class Services implements AutoCloseable {
                 Route.of(
                         "POST",
                         "/api/fields/{}/rig/drive",
-                        call -> drive.drive(call.parts().get(0), call.json(RigView.Blocks.class))),
+                        call -> drive.drive(
+                                call.parts().get(0),
+                                call.json(RigView.Blocks.class),
+                                look(ZoneOffset.UTC).in(call.language()).in(call.units()))),
                 Route.of(
                         "POST",
                         "/api/fields/{}/bar",
@@ -187,10 +189,9 @@ final class Services implements AutoCloseable {
         return new Words(messages.language().getLanguage(), words);
     }
 
-    /** The words of the page's language. */
+    /** The words of the page's language, with figures in its units. */
     private static Messages messages(Call call) {
-        Locale language = call.language();
-        return new Messages(new UnitFormat(UnitSystem.US, ZoneOffset.UTC).in(language));
+        return new Messages(new UnitFormat(call.units(), ZoneOffset.UTC).in(call.language()));
     }
 
     /** What the page's frame shows, the largest file that it can send, bytes, and the time zones to choose from. */

@@ -57,6 +57,7 @@ class WorkbenchScreensTest {
             assertTrue(person.text("main h1").equals("Temporada"), person.all());
             assertTrue(person.text("[data-field='Sample plugged row']").contains("Revise el surco 7"), person.all());
             screens(browser, person, "phone-es");
+            lengthsInSpanish(browser, person);
             prescription(browser, person);
             columnLeftOut(browser, person);
             ticket(browser, person);
@@ -74,6 +75,13 @@ class WorkbenchScreensTest {
         drags.lengths();
         drags.rows(season.resolve("Sample plugged row/rig.yaml"));
         drags.corners();
+    }
+
+    /** What the log says of the lengths is told in the page's language. */
+    private static void lengthsInSpanish(Browser browser, Person person) {
+        browser.driver.executeScript("location.hash = '#/field/tape/Sample%20plugged%20row'");
+        person.see("[data-driven]");
+        assertTrue(person.all().contains("coincide") && !person.all().contains("agrees"), person.all());
     }
 
     /** A prescription handed in on the screen of the maps is drawn, and its rate is chosen there. */

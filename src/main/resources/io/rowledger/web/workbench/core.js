@@ -88,7 +88,9 @@ var Rowledger = {};
    * @return {Promise<*>} the answer; rejected with {status, problem}
    */
   R.call = function (method, path, body) {
-    var options = {method: method, credentials: 'same-origin', cache: 'no-store', headers: {Accept: 'application/json', 'X-Language': R.kept('language') || 'en'}};
+    var options = {method: method, credentials: 'same-origin', cache: 'no-store', headers: {
+      Accept: 'application/json', 'X-Language': R.kept('language') || 'en', 'X-Units': R.kept('units') || 'us'
+    }};
     if (body !== undefined) {
       options.headers['Content-Type'] = 'application/json';
       options.body = JSON.stringify(body);

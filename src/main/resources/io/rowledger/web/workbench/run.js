@@ -106,7 +106,7 @@
   }
 
   /** The end of a review page's address that shows it as the workbench is shown. */
-  function as() {
+  function shownAs() {
     return '#as-' + document.documentElement.lang + '-' + (R.kept('units') || 'us') + '-'
       + (document.documentElement.classList.contains('night') ? 'night' : 'day');
   }
@@ -114,14 +114,14 @@
   /** Shows the review that is on the screen, if any, as the workbench is shown now; it is not loaded anew. */
   R.showReviewAs = function () {
     Array.prototype.forEach.call(document.querySelectorAll('.results iframe'), function (frame) {
-      frame.src = frame.src.split('#')[0] + as();
+      frame.src = frame.src.split('#')[0] + shownAs();
     });
   };
 
   function results(field, result) {
     var file = function (name, label) {
       return result.files.indexOf(name) < 0 ? null : R.h('a.file', {
-        href: path(field, name) + (name === REVIEW ? as() : ''), target: '_blank', rel: 'noopener'
+        href: path(field, name) + (name === REVIEW ? shownAs() : ''), target: '_blank', rel: 'noopener'
       }, label);
     };
     return R.h('div.results', null,
@@ -133,7 +133,7 @@
           R.call('POST', R.fieldPath(field, 'show'), {}).then(null, R.problem);
         }) : null),
       compare(field),
-      R.h('iframe', {src: path(field, REVIEW) + as(), title: R.t('workbench.file.page'), sandbox: 'allow-scripts allow-downloads'}));
+      R.h('iframe', {src: path(field, REVIEW) + shownAs(), title: R.t('workbench.file.page'), sandbox: 'allow-scripts allow-downloads'}));
   }
 
   /** What a repair changed: this job beside another one of the same machine. */

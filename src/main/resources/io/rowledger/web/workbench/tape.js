@@ -152,7 +152,7 @@
     var rest = beside(driven.setup);
     R.fill(host,
       R.h('h2', null, R.t('workbench.tape.turns')),
-      R.h('p.big', {id: 'drive-figures'}, R.t('workbench.tape.areas', units.text('area', driven.skipM2), units.text('area', driven.overlapM2))),
+      R.h('p.big', {id: 'drive-figures'}, R.t('workbench.tape.areas', units.anyArea(driven.skipM2), units.anyArea(driven.overlapM2))),
       driven.turns.map(picture),
       rest.length ? R.h('div', null, R.h('h2', null, R.t('workbench.tape.says')),
         R.h('p.note', null, R.t('workbench.tape.saysNote')),
