@@ -16,7 +16,7 @@ public final class LeakingDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<LevelShifts.Episode> high = e.unexplained().stream()
-                .filter(x -> x.level() > 1 && Math.abs(x.level() - x.before()) > 0.04)
+                .filter(x -> x.level() > 1 && !x.comesAndGoes() && Math.abs(x.level() - x.before()) > 0.04)
                 .toList();
         e.explain(high);
         List<Case> cases = new ArrayList<>();

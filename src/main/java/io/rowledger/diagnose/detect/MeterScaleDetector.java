@@ -17,7 +17,7 @@ public final class MeterScaleDetector implements Detector {
         List<LevelShifts.Episode> constant = new ArrayList<>();
         List<Case> cases = new ArrayList<>();
         for (LevelShifts.Episode episode : e.unexplained()) {
-            if (!episode.fromStart() || !episode.toEnd() || !episode.steady()) {
+            if (!episode.fromStart() || !episode.toEnd() || !episode.steady() || episode.comesAndGoes()) {
                 continue;
             }
             double mismatch = e.meterAgainstTotal(episode.row(), episode.fromS(), episode.toS());

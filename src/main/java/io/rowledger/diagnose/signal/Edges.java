@@ -15,7 +15,7 @@ import java.util.Set;
  * followed: the row's own on command where one is logged, else the lowering and lifting of the bar.
  *
  * <p>The edge is where the flow passes half of what the row gives in the seconds next to it. NaN if the row did not deliver, ran over
- * covered ground there, had a faulty meter, or if the bar was not lifted there: a bar that stands and drives on has no edge.
+ * covered ground there, had a faulty meter, came and went, or if the bar was not lifted there: a bar that stands and drives on has no edge.
  * Without commands, delays that rise evenly from one end of the bar to the other are a sloped headland's; only what remains
  * of them is kept.
  */
@@ -72,6 +72,7 @@ public final class Edges {
     private final LogTable log;
     private final Poses poses;
     private final List<Case> cases;
+    private final List<LevelShifts.Episode> comeAndGo;
     /** Time by which averaging and holding delay an edge, s. */
     private final double meanLagS;
 
@@ -79,14 +80,22 @@ public final class Edges {
      * The edges of a job.
      *
      * @param cases found before; rows whose meters they fault are left out
+     * @param comeAndGo stretches in which rows came and went without a known cause; left out as well
      */
-    Edges(FlowRatios ratios, Delivery delivery, LogTable log, Poses poses, List<Case> cases) {
+    Edges(
+            FlowRatios ratios,
+            Delivery delivery,
+            LogTable log,
+            Poses poses,
+            List<Case> cases,
+            List<LevelShifts.Episode> comeAndGo) {
         this.ratios = ratios;
         this.work = ratios.work;
         this.delivery = delivery;
         this.log = log;
         this.poses = poses;
         this.cases = List.copyOf(cases);
+        this.comeAndGo = List.copyOf(comeAndGo);
         meanLagS = ratios.limits.smearS() / 2;
         int rows = ratios.rows();
         onDelayS = new double[rows][work.passes()];
@@ -98,7 +107,7 @@ public final class Edges {
         for (int q = 0; q < work.passes(); q++) {
             if (work.passFrom[q + 1] > work.passFrom[q]) {
                 for (int r = 0; r < rows; r++) {
-                    if (!meterAtFault(r, q)) {
+                    if (!misleads(r, q)) {
                         edges(r, q);
                     }
                 }
@@ -116,7 +125,8 @@ public final class Edges {
         return ratios.limits.commandLogged();
     }
 
-    private boolean meterAtFault(int r, int q) {
+    /** True for a row whose flow in pass q tells nothing about its edges. */
+    private boolean misleads(int r, int q) {
         double from = work.timeS[work.passFrom[q]];
         double to = work.timeS[work.passFrom[q + 1] - 1];
         for (Case found : cases) {
@@ -127,7 +137,7 @@ public final class Edges {
                 return true;
             }
         }
-        return false;
+        return comeAndGo.stream().anyMatch(x -> x.row() == r && x.fromS() < to && x.toS() > from);
     }
 
     private boolean commandedOn(int r, int j) {

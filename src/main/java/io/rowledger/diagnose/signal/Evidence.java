@@ -86,11 +86,14 @@ public final class Evidence {
         return strips.poses().record(work.step[j]);
     }
 
-    /** Starts and ends of the rows' flow in passes; computed at the first call, after meter faults were found. */
+    /** Starts and ends of the rows' flow in passes; computed at the first call, after levels were looked for. */
     public Edges edges() {
         Edges made = edges;
         if (made == null) {
-            made = new Edges(ratios, delivery, log, strips.poses(), cases);
+            List<LevelShifts.Episode> comeAndGo = unexplained().stream()
+                    .filter(LevelShifts.Episode::comesAndGoes)
+                    .toList();
+            made = new Edges(ratios, delivery, log, strips.poses(), cases, comeAndGo);
             edges = made;
         }
         return made;
@@ -146,10 +149,12 @@ public final class Evidence {
     /** Stretches of row r beside its other rows; computed at the first call, after meter faults were taken out. */
     public List<LevelShifts.Episode> episodes(int r) {
         if (episodes.isEmpty()) {
-            LevelShifts levels = new LevelShifts(ratios, bins);
+            float[][] present = new float[rows()][];
+            Arrays.setAll(present, this::medians);
+            LevelShifts levels = new LevelShifts(ratios, bins, present);
             ShutOffFlicker flicker = new ShutOffFlicker(ratios);
             for (int row = 0; row < rows(); row++) {
-                List<LevelShifts.Episode> ofRow = new ArrayList<>(levels.episodes(row, medians(row)));
+                List<LevelShifts.Episode> ofRow = new ArrayList<>(levels.episodes(row));
                 ofRow.removeIf(flicker::explains);
                 episodes.add(ofRow);
             }

@@ -4,6 +4,7 @@ import io.rowledger.stats.ChangePoints;
 import io.rowledger.stats.RobustStatistics;
 import io.rowledger.stats.WeightedMoments;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -60,11 +61,38 @@ public final class LevelShifts {
     /** Share of the final deviation at which a slide has arrived (1). */
     private static final double SLID = 0.85;
 
+    /** Returns to the level before from which a row comes and goes, as many as a meter's dropouts. */
+    private static final int MIN_RETURNS = 3;
+
     private final FlowRatios s;
     private final Bins bins;
+    private final Series[] series;
+
+    /** Median over the rows of the σ of a bin: no single row's fault is in it (1). */
+    private final double meterNoise;
 
     /** Time that a bin stands for, s: in a log of long intervals a record fills more than a bin. */
     private final double binS;
+
+    /** The evaluated bins of a row: which they are, and their ratios. */
+    private record Series(int[] at, double[] value) {
+        static Series of(float[] medians) {
+            int[] at = new int[medians.length];
+            double[] value = new double[medians.length];
+            int n = 0;
+            for (int b = 0; b < medians.length; b++) {
+                if (!Float.isNaN(medians[b])) {
+                    at[n] = b;
+                    value[n++] = Math.min(CLIP, medians[b]);
+                }
+            }
+            return new Series(Arrays.copyOf(at, n), Arrays.copyOf(value, n));
+        }
+
+        int bins() {
+            return value.length;
+        }
+    }
 
     /** Segment of one level: bins from (inclusive) to end (exclusive) of the row's evaluated bins. */
     private record Segment(int from, int end, double level) {}
@@ -83,6 +111,7 @@ public final class LevelShifts {
      * @param slideS time over which it slid to its level; 0 for a step
      * @param spread robust σ of the bins about their levels
      * @param steady true where it kept one level throughout
+     * @param returns number of times that it was back at the level before and left it again
      */
     public record Episode(
             int row,
@@ -95,34 +124,44 @@ public final class LevelShifts {
             double evaluatedS,
             double slideS,
             double spread,
-            boolean steady) {
+            boolean steady,
+            int returns) {
         /** Change against the level before. */
         public double deviation() {
             return level - before;
         }
+
+        /** True where the row kept no level but came and went: its median is between those it had. */
+        public boolean comesAndGoes() {
+            return returns >= MIN_RETURNS;
+        }
     }
 
-    LevelShifts(FlowRatios s, Bins bins) {
+    /**
+     * Prepares the rows.
+     *
+     * @param medians of every row's ratios by bin, see {@link Bins#medians}
+     */
+    LevelShifts(FlowRatios s, Bins bins, float[][] medians) {
         this.s = s;
         this.bins = bins;
         this.binS = Math.max(Bins.BIN_S, s.work.intervalS);
+        series = Arrays.stream(medians).map(Series::of).toArray(Series[]::new);
+        double[] noises = Arrays.stream(series)
+                .filter(row -> row.bins() >= 2 * MIN_BINS)
+                .mapToDouble(this::noise)
+                .toArray();
+        meterNoise = noises.length == 0 ? 0 : RobustStatistics.median(noises, noises.length);
     }
 
-    /** The episodes of row r in time order, from the medians of its bins. */
-    List<Episode> episodes(int r, float[] medians) {
-        int[] at = new int[medians.length];
-        double[] value = new double[medians.length];
-        int n = 0;
-        for (int b = 0; b < medians.length; b++) {
-            if (!Float.isNaN(medians[b])) {
-                at[n] = b;
-                value[n++] = Math.min(CLIP, medians[b]);
-            }
-        }
+    /** The episodes of row r in time order. */
+    List<Episode> episodes(int r) {
+        double[] value = series[r].value;
+        int n = value.length;
         if (n < 2 * MIN_BINS) {
             return List.of();
         }
-        double noise = noise(value, n, 1 + (int) Math.ceil(s.limits.smearS() / Bins.BIN_S));
+        double noise = noise(series[r]);
         int[] starts = new ChangePoints(Math.max(SIGMAS * noise, 0.02), MIN_JUMP, MIN_BINS).starts(value, n);
         List<Segment> segments = new ArrayList<>();
         for (int i = 0; i < starts.length; i++) {
@@ -135,7 +174,7 @@ public final class LevelShifts {
         while (i < segments.size()) {
             int end = runEnd(segments, i);
             if (end > i) {
-                Episode episode = episode(r, segments, i, end, at, noise);
+                Episode episode = episode(r, segments, i, end, noise);
                 if (episode != null) {
                     episodes.add(episode);
                 }
@@ -183,7 +222,8 @@ public final class LevelShifts {
         return far ? end : i;
     }
 
-    private @Nullable Episode episode(int r, List<Segment> all, int first, int end, int[] at, double noise) {
+    private @Nullable Episode episode(int r, List<Segment> all, int first, int end, double noise) {
+        int[] at = series[r].at;
         int from = all.get(first).from;
         int to = all.get(end - 1).end;
         Segment longest = all.get(first);
@@ -218,7 +258,37 @@ public final class LevelShifts {
         double toS = bins.endS(at[to - 1]);
         double slideS = first == 0 ? 0 : slide(all, first, end, level, at);
         return new Episode(
-                r, fromS, Math.max(fromS, toS), level, before, fromStart, toEnd, evaluatedS, slideS, noise, steady);
+                r,
+                fromS,
+                Math.max(fromS, toS),
+                level,
+                before,
+                fromStart,
+                toEnd,
+                evaluatedS,
+                slideS,
+                noise,
+                steady,
+                returns(r, from, to, level, before));
+    }
+
+    /**
+     * Number of times that row r's bins came back from a level to the one before, each to within 1 − {@link #SLID} of the way; 0 for a
+     * way that the meters' noise or the rounding could make.
+     */
+    private int returns(int r, int from, int end, double level, double before) {
+        double way = level - before;
+        if (SLID * Math.abs(way) <= SIGMAS * meterNoise + s.limits.resolution(r) * Math.max(1, level)) {
+            return 0;
+        }
+        int returns = 0;
+        boolean away = false;
+        for (int i = from; i < end; i++) {
+            double gone = (series[r].value[i] - before) / way;
+            returns += away && gone <= 1 - SLID ? 1 : 0;
+            away = gone >= SLID || (away && gone > 1 - SLID);
+        }
+        return returns;
     }
 
     /** Ratio of sums over a stretch, and the share of a rounding step's error that the variation of the flow leaves in it (1). */
@@ -290,7 +360,10 @@ public final class LevelShifts {
      * σ of a bin, from the differences of bins this far apart, which steps and slides hardly move. Averaged readings are
      * alike in neighboring bins and unlike only beyond the averaging time.
      */
-    private static double noise(double[] value, int n, int lag) {
+    private double noise(Series row) {
+        double[] value = row.value;
+        int n = value.length;
+        int lag = 1 + (int) Math.ceil(s.limits.smearS() / Bins.BIN_S);
         double[] change = new double[Math.max(0, n - lag)];
         for (int i = 0; i + lag < n; i++) {
             change[i] = Math.abs(value[i + lag] - value[i]);
@@ -301,7 +374,7 @@ public final class LevelShifts {
     }
 
     private static double median(double[] value, int from, int end) {
-        double[] part = java.util.Arrays.copyOfRange(value, from, end);
+        double[] part = Arrays.copyOfRange(value, from, end);
         return RobustStatistics.median(part, part.length);
     }
 }
