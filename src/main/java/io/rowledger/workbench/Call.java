@@ -40,16 +40,12 @@ record Call(HttpExchange exchange, List<String> parts, ScheduledExecutorService 
         return parts.subList(1, parts.size());
     }
 
-    /** The language that the page is shown in; English unless the page says Spanish. */
-    Locale language() {
-        return "es".equals(exchange.getRequestHeaders().getFirst("X-Language"))
-                ? Locale.forLanguageTag("es")
-                : Locale.ENGLISH;
-    }
-
-    /** The units that the page is shown in; those of the United States unless the page says metric. */
-    UnitSystem units() {
-        return "metric".equals(exchange.getRequestHeaders().getFirst("X-Units")) ? UnitSystem.METRIC : UnitSystem.US;
+    /** How the page is shown: in English and in the units of the United States unless it says something else. */
+    Reader reader() {
+        boolean spanish = "es".equals(exchange.getRequestHeaders().getFirst("X-Language"));
+        boolean metric = "metric".equals(exchange.getRequestHeaders().getFirst("X-Units"));
+        return new Reader(
+                spanish ? Locale.forLanguageTag("es") : Locale.ENGLISH, metric ? UnitSystem.METRIC : UnitSystem.US);
     }
 
     /** The parameters after the question mark; the last of several with one name. */

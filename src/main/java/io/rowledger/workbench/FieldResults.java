@@ -8,6 +8,7 @@ import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.SeasonJob;
 import io.rowledger.results.ResultFile;
 import io.rowledger.results.SummaryReader;
+import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -33,6 +34,9 @@ final class FieldResults {
     /** The review page's text before its data, bytes: what is looked at. */
     private static final int HEAD_BYTES = 1 << 20;
 
+    /** The reader whom results of the workbench are written for; their pages hold the words for others too. */
+    private static final Reader OWN = new Reader(Locale.ENGLISH, UnitSystem.US);
+
     private static final Pattern VERDICT = Pattern.compile("<p class=\"verdict\">([^<]*)</p>");
     private static final Pattern PICTURE =
             Pattern.compile("<svg class=\"picture\" viewBox=\"0 0 (\\d+) (\\d+)\".*?</svg>", Pattern.DOTALL);
@@ -46,9 +50,9 @@ final class FieldResults {
 
     private final SeasonFolder folder;
     /** Read once, each when it is asked for: a season may have 200 fields. */
-    private final Cache<Result> english = new Cache<>();
+    private final Cache<Result> own = new Cache<>();
 
-    private final Cache<Result> spanish = new Cache<>();
+    private final Map<Reader, Cache<Result>> others = new ConcurrentHashMap<>();
     private final Cache<Picture> pictures = new Cache<>();
 
     FieldResults(SeasonFolder folder) {
@@ -141,12 +145,13 @@ final class FieldResults {
         return folder.inside(parts);
     }
 
-    /** Returns the results of a field in English or Spanish, or null while there are none. */
+    /** Returns the results of a field as a person reads them, or null while there are none. */
     @Nullable
-    Result of(String field, Locale language) {
-        return language.getLanguage().equals("es")
-                ? spanish.get(folder(field), this::spanish)
-                : english.get(folder(field), FieldResults::english);
+    Result of(String field, Reader reader) {
+        return reader.equals(OWN)
+                ? own.get(folder(field), FieldResults::own)
+                : others.computeIfAbsent(reader, each -> new Cache<>())
+                        .get(folder(field), (place, summary) -> in(reader, place));
     }
 
     /** True if a file of the field is newer than its results. */
@@ -177,7 +182,7 @@ final class FieldResults {
         return picture == null ? new Picture(1, 1, List.of()) : picture;
     }
 
-    private static Result english(Path place, Path summary) throws IOException {
+    private static Result own(Path place, Path summary) throws IOException {
         BatchFigures figures = SummaryReader.figures(place);
         SeasonJob job = figures.job();
         List<Action> actions = new ArrayList<>();
@@ -198,16 +203,16 @@ final class FieldResults {
                 files(place));
     }
 
-    private Result spanish(Path place, Path summary) throws IOException {
-        Result result = english.get(place, FieldResults::english);
+    private Result in(Reader reader, Path place) throws IOException {
+        Result result = own.get(place, FieldResults::own);
         if (result == null) {
             throw new IOException("the results have just been replaced");
         }
-        String words = text(head(place.resolve(ReviewPage.FILE)), "es-us");
+        String words = text(head(place.resolve(ReviewPage.FILE)), reader.key());
         return words.isEmpty() ? result : result.in(verdict(words), actions(words));
     }
 
-    /** The page's body in another language, which it holds packed; empty if it has none. */
+    /** The page's body for another reader, which it holds packed; empty if it has none. */
     private static String text(String page, String name) throws IOException {
         Matcher texts = TEXTS.matcher(page);
         if (!texts.find()) {

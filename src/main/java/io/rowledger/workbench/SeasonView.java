@@ -7,7 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The season's screen: every field with its files and what its results say. */
@@ -63,12 +62,12 @@ final class SeasonView {
     /** A new field. */
     record NewField(String name) {}
 
-    Season season(Locale language) throws IOException {
+    Season season(Reader reader) throws IOException {
         List<FieldLine> lines = new ArrayList<>();
         List<String> closed = new ArrayList<>();
         for (FieldFiles field : store.all()) {
             try {
-                lines.add(line(field, language));
+                lines.add(line(field, reader));
             } catch (HttpRefusal e) {
                 // Such as a name that another program gave the folder: the rest of the season can be worked on.
                 closed.add(String.valueOf(e.getMessage()));
@@ -81,8 +80,8 @@ final class SeasonView {
                 Files.isRegularFile(store.folder().results().resolve("season.pdf")));
     }
 
-    FieldLine field(String name, Locale language) throws IOException {
-        return line(store.field(name), language);
+    FieldLine field(String name, Reader reader) throws IOException {
+        return line(store.field(name), reader);
     }
 
     Object make(NewField field) throws IOException {
@@ -90,7 +89,7 @@ final class SeasonView {
         return Router.done();
     }
 
-    private FieldLine line(FieldFiles field, Locale language) throws IOException {
+    private FieldLine line(FieldFiles field, Reader reader) throws IOException {
         String wants = wants(field);
         return new FieldLine(
                 field.name(),
@@ -103,7 +102,7 @@ final class SeasonView {
                 wants.isEmpty() && field.rig() != null && !field.logs().isEmpty(),
                 wants,
                 results.isOld(field),
-                results.of(field.name(), language));
+                results.of(field.name(), reader));
     }
 
     private static String wants(FieldFiles field) {

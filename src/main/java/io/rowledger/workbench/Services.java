@@ -90,10 +90,10 @@ final class Services implements AutoCloseable {
         }));
         routes.add(Route.of("GET", "/api/words", Services::words));
         routes.add(Route.of("GET", "/api/about", call -> about()));
-        routes.add(Route.of("GET", "/api/season", call -> season.season(call.language())));
+        routes.add(Route.of("GET", "/api/season", call -> season.season(call.reader())));
         routes.add(Route.of("POST", "/api/fields", call -> season.make(call.json(SeasonView.NewField.class))));
         routes.add(Route.of(
-                "GET", "/api/fields/{}", call -> season.field(call.parts().get(0), call.language())));
+                "GET", "/api/fields/{}", call -> season.field(call.parts().get(0), call.reader())));
         routes.add(Route.of(
                 "GET",
                 "/api/fields/{}/picture",
@@ -151,7 +151,9 @@ final class Services implements AutoCloseable {
                         call -> drive.drive(
                                 call.parts().get(0),
                                 call.json(RigView.Blocks.class),
-                                look(ZoneOffset.UTC).in(call.language()).in(call.units()))),
+                                look(ZoneOffset.UTC)
+                                        .in(call.reader().language())
+                                        .in(call.reader().units()))),
                 Route.of(
                         "POST",
                         "/api/fields/{}/bar",
@@ -191,7 +193,8 @@ final class Services implements AutoCloseable {
 
     /** The words of the page's language, with figures in its units. */
     private static Messages messages(Call call) {
-        return new Messages(new UnitFormat(call.units(), ZoneOffset.UTC).in(call.language()));
+        Reader reader = call.reader();
+        return new Messages(new UnitFormat(reader.units(), ZoneOffset.UTC).in(reader.language()));
     }
 
     /** What the page's frame shows, the largest file that it can send, bytes, and the time zones to choose from. */

@@ -21,6 +21,8 @@ class WorkbenchScreensTest {
     private static final List<String> SCREENS =
             List.of("logs", "columns", "time", "bar", "tape", "product", "maps", "facts", "run");
 
+    private static final String ACTION = "[data-field='Sample plugged row'] .actions li";
+
     @TempDir
     private Path folder;
 
@@ -58,6 +60,7 @@ class WorkbenchScreensTest {
             assertTrue(person.text("[data-field='Sample plugged row']").contains("Revise el surco 7"), person.all());
             screens(browser, person, "phone-es");
             lengthsInSpanish(browser, person);
+            actionsInLiters(browser, person);
             prescription(browser, person);
             columnLeftOut(browser, person);
             ticket(browser, person);
@@ -82,6 +85,18 @@ class WorkbenchScreensTest {
         browser.driver.executeScript("location.hash = '#/field/tape/Sample%20plugged%20row'");
         person.see("[data-driven]");
         assertTrue(person.all().contains("coincide") && !person.all().contains("agrees"), person.all());
+    }
+
+    /** What to do next has its figures in the page's units. */
+    private static void actionsInLiters(Browser browser, Person person) {
+        browser.driver.executeScript("location.hash = '#/'");
+        person.see("main[data-shown=season][data-loaded]");
+        String gallons = person.see(ACTION).getAttribute("title");
+        assertTrue(gallons.contains("\u00a0gal "), gallons);
+        person.clickText("EE. UU. / métrico");
+        person.see(ACTION + "[title*='\u00a0L ']");
+        person.clickText("EE. UU. / métrico");
+        person.see(ACTION + "[title*='\u00a0gal ']");
     }
 
     /** A prescription handed in on the screen of the maps is drawn, and its rate is chosen there. */
