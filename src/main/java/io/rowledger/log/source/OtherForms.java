@@ -34,7 +34,7 @@ public final class OtherForms {
         return UnusableInputException.found(found)
                 .inFile(file)
                 .expected(
-                        "a log in CSV, with names in the first line and a comma, semicolon or tab between the columns")
+                        "a log in CSV, with names in the first line and a comma, semicolon, tab or vertical bar between the columns")
                 .hint("export what the console logged as CSV");
     }
 
