@@ -1,5 +1,6 @@
 package io.rowledger.analysis;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.track.Pass;
@@ -59,6 +60,7 @@ public final class FieldParts {
         List<LogSource> logs = analysis.log().sources();
         String names = logs.stream().map(LogSource::file).collect(Collectors.joining(", "));
         throw UnusableInputException.found(String.format(Locale.ROOT, "work in places %,d m apart", apartM))
+                .kind(RefusalKind.APART)
                 .inFile(names)
                 .expected("the logs of one field")
                 .hint(

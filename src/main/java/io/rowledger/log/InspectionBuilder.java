@@ -1,5 +1,6 @@
 package io.rowledger.log;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.clean.LogCleaning;
 import io.rowledger.log.header.ColumnPlan;
@@ -16,8 +17,10 @@ import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -98,13 +101,9 @@ final class InspectionBuilder {
     /** Returns the questions without those that ask the same about another row. */
     static List<UnusableInputException> oncePerKind(List<UnusableInputException> all) {
         List<UnusableInputException> once = new ArrayList<>();
-        List<String> kinds = new ArrayList<>();
+        Set<String> known = new HashSet<>();
         for (UnusableInputException question : all) {
-            String column = String.valueOf(question.column());
-            String kind =
-                    String.valueOf(question.getMessage()).replace(column, "").replaceAll("_\\d+\\[", "_[");
-            if (!kinds.contains(kind)) {
-                kinds.add(kind);
+            if (question.about().isEmpty() || known.add(question.kind() + " " + question.about())) {
                 once.add(question);
             }
         }
@@ -113,11 +112,9 @@ final class InspectionBuilder {
 
     /** Returns what each unit makes of the values, for a question about the unit of a flow or rate. */
     private static String readings(LogPreview preview, UnusableInputException question) {
-        String found = String.valueOf(question.getMessage());
-        boolean either = found.contains("found a rate without a unit");
-        boolean none = found.contains("found no unit in the column name");
-        boolean flow = either || (none && found.contains("a unit of flow"));
-        boolean rate = either || (none && found.contains("a unit of volume per area"));
+        boolean either = question.kind() == RefusalKind.FLOW_OR_RATE_UNIT;
+        boolean flow = either || question.kind() == RefusalKind.FLOW_UNIT;
+        boolean rate = either || question.kind() == RefusalKind.RATE_UNIT;
         if (!flow && !rate) {
             return "";
         }

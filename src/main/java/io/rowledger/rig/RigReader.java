@@ -1,5 +1,6 @@
 package io.rowledger.rig;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogOptions;
@@ -137,6 +138,7 @@ public final class RigReader {
         }
         if (hitch == Hitch.PULL_TYPE && !rig.has("hitch_to_wheels")) {
             throw rig.fault("hitch", "a pull-type bar without hitch_to_wheels")
+                    .kind(RefusalKind.KEY, "rig.hitch_to_wheels")
                     .expected("hitch_to_wheels, the length from the hitch pin back to the wheels, such as 4.4 m")
                     .hint("measure it and add the line hitch_to_wheels: 4.4 m with your length, or write hitch: "
                             + "mounted");

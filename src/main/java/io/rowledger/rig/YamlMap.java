@@ -1,5 +1,6 @@
 package io.rowledger.rig;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
@@ -233,6 +234,7 @@ final class YamlMap {
         }
         Refusal refusal = (Refusal) reading;
         throw fault(lineOf(node), at, refusal.found())
+                .kind(RefusalKind.FIGURE, at)
                 .expected(refusal.expected())
                 .hint(refusal.hint());
     }
@@ -275,6 +277,7 @@ final class YamlMap {
         Node node = values.get(key);
         if (node == null) {
             throw fault(line, path.isEmpty() ? key : path, "no " + key)
+                    .kind(RefusalKind.KEY, child(key))
                     .expected(key + ", " + what)
                     .hint("add a line " + key + ": to the block, with its value");
         }

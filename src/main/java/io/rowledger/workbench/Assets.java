@@ -35,7 +35,7 @@ final class Assets {
         String name = call.parts().get(0);
         String resource = RESOURCES.get(name);
         if (resource == null) {
-            throw new HttpRefusal(HttpRefusal.NOT_FOUND, "Nothing is here.");
+            throw new HttpRefusal(HttpRefusal.NOT_FOUND, "refusals.nothing");
         }
         Answers.send(call.exchange(), 200, name.endsWith(".css") ? STYLE : SCRIPT, read(resource));
         return null;

@@ -1,7 +1,6 @@
 package io.rowledger.workbench;
 
 import com.sun.net.httpserver.HttpExchange;
-import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -11,7 +10,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ScheduledExecutorService;
 
@@ -40,12 +38,9 @@ record Call(HttpExchange exchange, List<String> parts, ScheduledExecutorService 
         return parts.subList(1, parts.size());
     }
 
-    /** How the page is shown: in English and in the units of the United States unless it says something else. */
+    /** Who reads the page, and how. */
     Reader reader() {
-        boolean spanish = "es".equals(exchange.getRequestHeaders().getFirst("X-Language"));
-        boolean metric = "metric".equals(exchange.getRequestHeaders().getFirst("X-Units"));
-        return new Reader(
-                spanish ? Locale.forLanguageTag("es") : Locale.ENGLISH, metric ? UnitSystem.METRIC : UnitSystem.US);
+        return Reader.of(exchange);
     }
 
     /** The parameters after the question mark; the last of several with one name. */
@@ -71,7 +66,7 @@ record Call(HttpExchange exchange, List<String> parts, ScheduledExecutorService 
     <T> T json(Class<T> type) throws IOException {
         String kind = exchange.getRequestHeaders().getFirst("Content-Type");
         if (kind == null || !kind.startsWith("application/json")) {
-            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "found no JSON; expected Content-Type: application/json");
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.noJson");
         }
         ByteArrayOutputStream body = new ByteArrayOutputStream();
         byte[] part = new byte[8192];
@@ -80,7 +75,7 @@ record Call(HttpExchange exchange, List<String> parts, ScheduledExecutorService 
             InputStream in = exchange.getRequestBody();
             for (int n = in.read(part); n >= 0; n = in.read(part)) {
                 if (body.size() + n > MAX_JSON_BYTES) {
-                    throw new HttpRefusal(HttpRefusal.TOO_LARGE, "This is more than the workbench takes at once.");
+                    throw new HttpRefusal(HttpRefusal.TOO_LARGE, "refusals.tooMuch");
                 }
                 body.write(part, 0, n);
             }
@@ -98,8 +93,8 @@ record Call(HttpExchange exchange, List<String> parts, ScheduledExecutorService 
                 return plain;
             }
         } catch (IllegalArgumentException | CharacterCodingException e) {
-            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "This address can't be read.");
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.address");
         }
-        throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "This address can't be read.");
+        throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.address");
     }
 }

@@ -5,6 +5,7 @@ import io.rowledger.batch.FieldFiles;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogSurvey;
 import io.rowledger.log.header.LogOptions;
@@ -49,7 +50,7 @@ final class ColumnView {
     record ColumnTable(
             String file,
             List<Column> columns,
-            List<String> problems,
+            List<Question> problems,
             Map<String, Object> chosen,
             Map<String, Object> hints,
             int rows,
@@ -79,6 +80,20 @@ final class ColumnView {
             @Nullable Double withSpeed,
             @Nullable Double usual,
             List<LogSurvey.UnitReading> readings) {}
+
+    /**
+     * An open question.
+     *
+     * @param text what is asked and what to do
+     * @param kind what it is about, a name of {@code RefusalKind}; null where no screen has choices for it
+     * @param column header of the column that it is about, or empty
+     */
+    record Question(ProblemText text, @Nullable RefusalKind kind, String column) {
+        static Question of(UnusableInputException question) {
+            ProblemText text = ProblemText.of(question);
+            return new Question(text, question.kind(), text.key());
+        }
+    }
 
     /** Choices of a person: quantity with its unit to header, and facts that the log does not show. */
     record Choices(Map<String, String> columns, Map<String, Object> hints) {}
@@ -143,9 +158,7 @@ final class ColumnView {
         return new ColumnTable(
                 String.valueOf(log.getFileName()),
                 columns,
-                survey.problems().stream()
-                        .map(problem -> String.valueOf(problem.getMessage()))
-                        .toList(),
+                survey.problems().stream().map(Question::of).toList(),
                 rig.block("columns"),
                 rig.block("log"),
                 survey.rows(),
@@ -179,6 +192,8 @@ final class ColumnView {
         try {
             Files.write(draft, rig.yaml().getBytes(StandardCharsets.UTF_8));
             table(log, RigReader.logOptions(draft), rig);
+        } catch (UnusableInputException e) {
+            throw draft.toString().equals(e.file()) ? e.inFile(FieldStore.RIG) : e;
         } finally {
             Files.deleteIfExists(draft);
         }
@@ -216,10 +231,7 @@ final class ColumnView {
     private FieldFiles requireLogs(String name) throws IOException {
         FieldFiles field = store.field(name);
         if (field.logs().isEmpty()) {
-            throw UnusableInputException.found("no log in this field")
-                    .inFile(name)
-                    .expected("a log")
-                    .hint("drop one on the screen of the logs");
+            throw new HttpRefusal(HttpRefusal.UNUSABLE, "refusals.noLog", name);
         }
         return field;
     }

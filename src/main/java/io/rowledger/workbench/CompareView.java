@@ -38,7 +38,7 @@ final class CompareView {
 
     Compared compare(Two two) {
         if (two.before().equals(two.after())) {
-            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "Choose two jobs.");
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.twoJobs");
         }
         Path before = results.folder(two.before());
         Path after = results.folder(two.after());
@@ -49,7 +49,7 @@ final class CompareView {
         try {
             Comparisons.check(old, now, after);
         } catch (UnusableInputException e) {
-            throw new HttpRefusal(HttpRefusal.CONFLICT, String.valueOf(e.getMessage()));
+            throw new HttpRefusal(HttpRefusal.CONFLICT, ProblemText.of(e));
         }
         ReportOptions options = look.apply(ComparisonReport.zone(old, now));
         ComparisonReport report = ComparisonReport.of(old, now, options);

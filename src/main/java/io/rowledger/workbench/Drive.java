@@ -5,6 +5,7 @@ import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.analysis.Progress;
 import io.rowledger.batch.FieldFiles;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.review.PassReview;
 import io.rowledger.report.review.PassReviewReport;
@@ -88,6 +89,8 @@ final class Drive {
             JobFiles files = new JobFiles(field.logs(), file, field.boundary());
             Analysis analysis = Pipeline.analyze(files, Runtime.getRuntime().availableProcessors(), Progress.SILENT);
             return driven(analysis, look);
+        } catch (UnusableInputException e) {
+            throw file.toString().equals(e.file()) ? e.inFile(FieldStore.RIG) : e;
         } finally {
             turn.unlock();
             Files.deleteIfExists(file);

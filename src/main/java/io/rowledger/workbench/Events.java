@@ -1,6 +1,7 @@
 package io.rowledger.workbench;
 
 import com.sun.net.httpserver.HttpExchange;
+import io.rowledger.document.text.Messages;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 
@@ -29,7 +31,7 @@ final class Events implements AutoCloseable {
     private @Nullable ScheduledFuture<?> beats;
 
     /** One open page. */
-    private record Page(HttpExchange exchange, OutputStream out) {}
+    private record Page(HttpExchange exchange, OutputStream out, Messages language) {}
 
     /** Sends beats with this timer. */
     Events(ScheduledExecutorService timer, LongSupplier nanos) {
@@ -39,14 +41,15 @@ final class Events implements AutoCloseable {
     }
 
     synchronized void start() {
-        beats = timer.scheduleWithFixedDelay(() -> write(": here\n\n"), BEAT_S, BEAT_S, TimeUnit.SECONDS);
+        beats = timer.scheduleWithFixedDelay(() -> write(language -> ": here\n\n"), BEAT_S, BEAT_S, TimeUnit.SECONDS);
     }
 
     /** Opens the stream of a page; it stays open after the call. */
-    void open(HttpExchange exchange) throws IOException {
+    void open(Call call) throws IOException {
+        HttpExchange exchange = call.exchange();
         synchronized (this) {
             if (pages.size() >= MAX_PAGES) {
-                throw new HttpRefusal(HttpRefusal.BUSY, "Too many pages are open. Hint: close some.");
+                throw new HttpRefusal(HttpRefusal.BUSY, "refusals.pages");
             }
         }
         Answers.headers(exchange, "text/event-stream; charset=utf-8", Answers.PAGE_POLICY);
@@ -55,23 +58,23 @@ final class Events implements AutoCloseable {
         out.write("retry: 1000\n\n".getBytes(StandardCharsets.UTF_8));
         out.flush();
         synchronized (this) {
-            pages.add(new Page(exchange, out));
+            pages.add(new Page(exchange, out, call.reader().messages()));
         }
     }
 
-    /** Sends an event to every page. */
+    /** Sends an event to every page, in its language. */
     void send(String name, Object value) {
-        write("event: " + name + "\ndata: " + new String(Json.bytes(value), StandardCharsets.UTF_8) + "\n\n");
+        write(language -> "event: " + name + "\ndata: "
+                + new String(Json.bytes(value, language), StandardCharsets.UTF_8) + "\n\n");
     }
 
-    private synchronized void write(String text) {
-        byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    private synchronized void write(Function<Messages, String> text) {
         if (!pages.isEmpty()) {
             lastSeenNanos = nanos.getAsLong();
         }
         pages.removeIf(page -> {
             try {
-                page.out.write(bytes);
+                page.out.write(text.apply(page.language).getBytes(StandardCharsets.UTF_8));
                 page.out.flush();
                 return false;
             } catch (IOException e) {

@@ -20,7 +20,7 @@ final class FieldNames {
         if (parts.size() > MAX_DEPTH
                 || parts.get(0).equals(SeasonFolder.RESULTS)
                 || parts.get(0).equals("bars")) {
-            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "\"" + field + "\" can't be the name of a field.");
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.field.name", field);
         }
         return parts;
     }

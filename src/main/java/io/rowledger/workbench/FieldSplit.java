@@ -47,7 +47,7 @@ final class FieldSplit {
         }
         all.forEach(places::add);
         if (places.count() < 2) {
-            throw new HttpRefusal(HttpRefusal.CONFLICT, "The work of " + name + " lies in one place.");
+            throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.split.one", name);
         }
         for (int i = 0; i < all.size(); i++) {
             placesOf.put(field.logs().get(i), places.of(all.get(i)));

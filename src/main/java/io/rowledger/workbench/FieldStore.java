@@ -67,21 +67,20 @@ final class FieldStore {
         if (link != null) {
             throw new HttpRefusal(
                     HttpRefusal.FORBIDDEN,
-                    folder.root().relativize(link)
-                            + " is a link to another place. The workbench reads nothing outside its folder."
-                            + " Hint: put the file itself there.");
+                    "refusals.link",
+                    folder.root().relativize(link).toString());
         }
         return all().stream()
                 .filter(field -> field.name().equals(name))
                 .findFirst()
-                .orElseThrow(() -> new HttpRefusal(HttpRefusal.NOT_FOUND, "There is no field " + name + "."));
+                .orElseThrow(() -> new HttpRefusal(HttpRefusal.NOT_FOUND, "refusals.field.none", name));
     }
 
     /** Makes the folder of a new field. */
     void make(String name) throws IOException {
         Path path = folder.inside(FieldNames.parts(name));
         if (Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
-            throw new HttpRefusal(HttpRefusal.CONFLICT, "There is a field " + name + " already.");
+            throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.field.there", name);
         }
         Files.createDirectories(path);
     }

@@ -17,7 +17,7 @@ final class FullDisk {
     }
 
     /** What to tell a person. */
-    static String text() {
-        return "The disk is full. Nothing was lost. Hint: make room and try again.";
+    static ProblemText text() {
+        return ProblemText.of("refusals.full");
     }
 }

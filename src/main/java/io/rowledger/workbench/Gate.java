@@ -45,9 +45,7 @@ final class Gate {
      */
     synchronized String enter(String token) {
         if (!openLinks.remove(token)) {
-            throw new HttpRefusal(
-                    HttpRefusal.FORBIDDEN,
-                    "This link was used before or is not of this workbench. Hint: use the page that is open, or start rowledger again.");
+            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "refusals.usedLink");
         }
         return cookie + "=" + session + "; Path=/; HttpOnly; SameSite=Strict";
     }
@@ -59,17 +57,16 @@ final class Gate {
      */
     void requireOwn(Headers headers, boolean changes) {
         if (!List.of(host).equals(headers.get("Host"))) {
-            throw new HttpRefusal(
-                    HttpRefusal.FORBIDDEN, "This address is not the workbench's. Hint: open http://" + host);
+            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "refusals.host", "http://" + host);
         }
         String origin = only(headers, "Origin");
         if (origin == null ? changes : !origin.equals("http://" + host)) {
-            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "Another page sent this request. Nothing was done.");
+            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "refusals.foreign");
         }
         String site = only(headers, "Sec-Fetch-Site");
         boolean navigation = "navigate".equals(only(headers, "Sec-Fetch-Mode"));
         if (site != null && !site.equals("same-origin") && !(site.equals("none") && navigation && !changes)) {
-            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "Another page sent this request. Nothing was done.");
+            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "refusals.foreign");
         }
     }
 
@@ -84,9 +81,7 @@ final class Gate {
                 }
             }
         }
-        throw new HttpRefusal(
-                HttpRefusal.FORBIDDEN,
-                "The page was not opened from its link. Hint: use the link that the program printed, or start rowledger again.");
+        throw new HttpRefusal(HttpRefusal.FORBIDDEN, "refusals.session");
     }
 
     /** Compares in a time that doesn't depend on where the two differ. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import io.rowledger.document.text.Messages;
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -17,9 +18,19 @@ final class Json {
 
     private Json() {}
 
+    /** A file in JSON. */
     static byte[] bytes(Object value) {
         try {
             return MAPPER.writeValueAsBytes(value);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a record that can't be written as JSON", e);
+        }
+    }
+
+    /** An answer in a reader's language, in which a {@link ProblemText} becomes its text. */
+    static byte[] bytes(Object value, Messages language) {
+        try {
+            return MAPPER.writer().withAttribute(Messages.class, language).writeValueAsBytes(value);
         } catch (JsonProcessingException e) {
             throw new IllegalStateException("a record that can't be written as JSON", e);
         }
@@ -42,8 +53,8 @@ final class Json {
                 return value;
             }
         } catch (IOException e) {
-            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "found JSON that can't be read: " + e.getMessage());
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.badJson", String.valueOf(e.getMessage()));
         }
-        throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "found no value; expected JSON");
+        throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.noJson");
     }
 }

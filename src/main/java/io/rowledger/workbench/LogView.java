@@ -79,7 +79,7 @@ final class LogView {
             int rows,
             List<Double> path,
             @Nullable String sameAs,
-            List<String> problems,
+            List<ProblemText> problems,
             boolean unusable) {}
 
     Logs logs(String name) throws IOException {
@@ -99,19 +99,7 @@ final class LogView {
                 lines.add(line(file, survey, places.add(survey), sameAs(log, file, digests)));
             } catch (UnusableInputException e) {
                 lines.add(new LogLine(
-                        file,
-                        "",
-                        0,
-                        0,
-                        null,
-                        null,
-                        0,
-                        null,
-                        0,
-                        List.of(),
-                        null,
-                        List.of(String.valueOf(e.getMessage())),
-                        true));
+                        file, "", 0, 0, null, null, 0, null, 0, List.of(), null, List.of(ProblemText.of(e)), true));
             }
         }
         String rigZone = rig.text("job", "zone");
@@ -122,7 +110,7 @@ final class LogView {
                 places.count(),
                 spacingM,
                 field.rig() != null,
-                bars.all().stream().map(SavedBars.SavedBar::name).toList(),
+                bars.all().bars().stream().map(SavedBars.SavedBar::name).toList(),
                 others(field));
     }
 
@@ -154,9 +142,7 @@ final class LogView {
                 survey.rows(),
                 path,
                 sameAs,
-                survey.problems().stream()
-                        .map(problem -> String.valueOf(problem.getMessage()))
-                        .toList(),
+                survey.problems().stream().map(ProblemText::of).toList(),
                 false);
     }
 

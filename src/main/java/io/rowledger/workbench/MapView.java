@@ -80,7 +80,7 @@ final class MapView {
             List<List<Double>> shapes,
             Map<String, List<String>> attributes,
             int withoutSetback,
-            String problem) {}
+            ProblemText problem) {}
 
     /** A ring drawn on the page: east and north, m. */
     record Ring(List<Double> ring) {}
@@ -172,9 +172,9 @@ final class MapView {
                     }
                 }
             }
-            return new MapFile(name, own, shapes, attributes, without, "");
+            return new MapFile(name, own, shapes, attributes, without, ProblemText.NONE);
         } catch (UnusableInputException e) {
-            return new MapFile(name, own, List.of(), Map.of(), 0, String.valueOf(e.getMessage()));
+            return new MapFile(name, own, List.of(), Map.of(), 0, ProblemText.of(e));
         }
     }
 
@@ -196,7 +196,7 @@ final class MapView {
         List<LogSurvey> logs = surveys(field);
         LocalPlane plane = plane(logs);
         if (plane == null) {
-            throw new HttpRefusal(HttpRefusal.CONFLICT, "The positions of the logs can't be read yet.");
+            throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.noPositions");
         }
         double rows = Math.max(1, logs.get(0).rows());
         double halfM = rows * Surveys.spacingM(rig) / 2;
@@ -231,7 +231,7 @@ final class MapView {
             largest = polygon.getArea() > largest.getArea() ? polygon : largest;
         }
         if (largest.isEmpty()) {
-            throw new HttpRefusal(HttpRefusal.CONFLICT, "The passes enclose no ground.");
+            throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.noGround");
         }
         return largest;
     }
@@ -241,7 +241,7 @@ final class MapView {
         FieldFiles field = store.field(name);
         LocalPlane plane = plane(surveys(field));
         if (plane == null || ring.ring().size() < 8 || ring.ring().size() % 2 != 0) {
-            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "A boundary has three corners or more.");
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.corners");
         }
         List<List<Double>> corners = new ArrayList<>();
         double[] at = new double[2];
@@ -263,13 +263,11 @@ final class MapView {
         FieldFiles field = store.field(name);
         Path file = field.keepOut();
         if (file == null) {
-            throw new HttpRefusal(HttpRefusal.CONFLICT, "There is no map of places to keep away from.");
+            throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.noKeepOut");
         }
         Reading reading = Quantity.read(distance.setback(), Dimension.LENGTH);
-        if (reading instanceof Refusal refusal) {
-            throw UnusableInputException.found(refusal.found())
-                    .expected(refusal.expected())
-                    .hint(refusal.hint());
+        if (reading instanceof Refusal) {
+            throw new HttpRefusal(HttpRefusal.UNUSABLE, "refusals.figure.LENGTH", distance.setback());
         }
         List<Map<String, Object>> features = new ArrayList<>();
         for (MapFeature feature : MapReader.read(file, MapUse.KEEP_OUT).features()) {

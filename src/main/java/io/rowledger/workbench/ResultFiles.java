@@ -48,7 +48,7 @@ final class ResultFiles {
         String name = String.valueOf(file.getFileName());
         String type = TYPES.get(name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT));
         if (type == null || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
-            throw new HttpRefusal(HttpRefusal.NOT_FOUND, "Nothing is here.");
+            throw new HttpRefusal(HttpRefusal.NOT_FOUND, "refusals.nothing");
         }
         HttpExchange exchange = call.exchange();
         Answers.headers(exchange, type, policy(type));

@@ -1,6 +1,5 @@
 package io.rowledger.workbench;
 
-import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -45,11 +44,11 @@ final class RigTree {
     /**
      * Reads a rig file.
      *
-     * @throws UnusableInputException if it is no YAML of blocks
+     * @throws HttpRefusal if it is no YAML of blocks
      */
     static RigTree read(Path file) throws IOException {
         if (Files.size(file) > MAX_BYTES || !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
-            throw refused(file, "a file that is no rig file");
+            throw new HttpRefusal(HttpRefusal.UNUSABLE, "refusals.rigFile", nameOf(file));
         }
         try {
             // All values stay texts: 32-0-0 is no date and 012 no number.
@@ -61,17 +60,16 @@ final class RigTree {
             Object tree = new Load(settings).loadFromString(Files.readString(file, StandardCharsets.UTF_8));
             return tree == null ? empty() : new RigTree(block(tree));
         } catch (YamlEngineException e) {
-            throw refused(
-                    file,
-                    "YAML that can't be read (" + String.valueOf(e.getMessage()).replace('\n', ' ') + ")");
+            throw new HttpRefusal(HttpRefusal.UNUSABLE, "refusals.rigYaml", nameOf(file), oneLine(e));
         }
     }
 
-    private static UnusableInputException refused(Path file, String found) {
-        return UnusableInputException.found(found)
-                .inFile(file.toString())
-                .expected("a rig file")
-                .hint("move it away, and the workbench makes a new one");
+    private static String nameOf(Path file) {
+        return String.valueOf(file.getFileName());
+    }
+
+    private static String oneLine(YamlEngineException e) {
+        return String.valueOf(e.getMessage()).replace('\n', ' ');
     }
 
     @SuppressWarnings("unchecked")

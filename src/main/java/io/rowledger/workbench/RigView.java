@@ -9,7 +9,6 @@ import io.rowledger.rig.RigReader;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
 import io.rowledger.units.Reading;
-import io.rowledger.units.Refusal;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -53,7 +52,8 @@ final class RigView {
      * @param values what its texts come to, SI (m, kg/L, L/m²), by path
      * @param problems why a text can't be used, by path
      * @param cautions what is unusual, by path
-     * @param wants what is missing or wrong in the file as a whole; empty if it is complete
+     * @param wants what is missing or wrong in the file as a whole; nothing if it is complete
+     * @param wantsKey the key of the rig file that {@code wants} is about, or empty
      * @param nitrogen of the first product; null while it is unknown
      * @param logRows number of rows with a flow in the log
      * @param zone proposed from the position; empty if none is
@@ -64,9 +64,10 @@ final class RigView {
     record RigState(
             Map<String, Object> tree,
             Map<String, Double> values,
-            Map<String, String> problems,
+            Map<String, ProblemText> problems,
             Map<String, String> cautions,
-            String wants,
+            ProblemText wants,
+            String wantsKey,
             @Nullable Nitrogen nitrogen,
             int logRows,
             String zone,
@@ -104,7 +105,7 @@ final class RigView {
         RigTree rig = named(store.rig(field).with(blocks.blocks()), field);
         store.save(field, rig);
         RigState state = state(store.field(name), rig);
-        if (state.wants().isEmpty()) {
+        if (state.wants().equals(ProblemText.NONE)) {
             bars.save(rig);
         }
         return state;
@@ -113,10 +114,10 @@ final class RigView {
     /** Takes a saved bar for the field; what the field's own file says of the job stays. */
     RigState take(String name, BarName bar) throws IOException {
         FieldFiles field = store.field(name);
-        SavedBars.SavedBar saved = bars.all().stream()
+        SavedBars.SavedBar saved = bars.all().bars().stream()
                 .filter(each -> each.name().equals(bar.name()))
                 .findFirst()
-                .orElseThrow(() -> new HttpRefusal(HttpRefusal.NOT_FOUND, "There is no bar " + bar.name() + "."));
+                .orElseThrow(() -> new HttpRefusal(HttpRefusal.NOT_FOUND, "refusals.noBar", bar.name()));
         RigTree rig = named(store.rig(field).with(saved.tree()), field);
         LogSurvey survey = survey(field, rig);
         if (survey != null && !survey.zone().isEmpty() && rig.text("job", "zone") == null) {
@@ -152,18 +153,18 @@ final class RigView {
 
     private RigState state(FieldFiles field, RigTree rig) throws IOException {
         Map<String, Double> values = new LinkedHashMap<>();
-        Map<String, String> problems = new LinkedHashMap<>();
+        Map<String, ProblemText> problems = new LinkedHashMap<>();
         LENGTHS.keySet().forEach(path -> read(rig, path, Dimension.LENGTH, values, problems));
         for (String product : rig.block("products").keySet()) {
             read(rig, "products." + product + ".density", Dimension.DENSITY, values, problems);
             read(rig, "products." + product + ".target", Dimension.RATE, values, problems);
         }
-        String wants = "";
+        ProblemText wants = ProblemText.NONE;
         Rig whole = null;
         try {
             whole = RigReader.ofText(FieldStore.RIG, rig.yaml());
         } catch (UnusableInputException e) {
-            wants = String.valueOf(e.getMessage());
+            wants = ProblemText.of(e);
         }
         LogSurvey survey = survey(field, rig);
         double[] timeS = survey == null ? new double[0] : survey.timeS();
@@ -173,12 +174,13 @@ final class RigView {
                 problems,
                 cautions(rig, values),
                 wants,
+                wants.key(),
                 whole == null ? null : nitrogen(whole.products().get(0)),
                 survey == null ? 0 : survey.rows(),
                 survey == null ? "" : survey.zone(),
                 timeS.length == 0 ? null : timeS[0],
                 timeS.length == 0 ? null : timeS[timeS.length - 1],
-                bars.all());
+                bars.all().bars());
     }
 
     private static @Nullable Nitrogen nitrogen(Product product) {
@@ -188,7 +190,11 @@ final class RigView {
     }
 
     private static void read(
-            RigTree rig, String path, Dimension dimension, Map<String, Double> values, Map<String, String> problems) {
+            RigTree rig,
+            String path,
+            Dimension dimension,
+            Map<String, Double> values,
+            Map<String, ProblemText> problems) {
         String text = rig.text(path.split("\\.", -1));
         if (text == null || text.isBlank()) {
             return;
@@ -196,10 +202,8 @@ final class RigView {
         Reading reading = Quantity.read(text, dimension);
         if (reading instanceof Quantity quantity) {
             values.put(path, quantity.si());
-        } else if (reading instanceof Refusal refusal) {
-            problems.put(
-                    path,
-                    "found " + refusal.found() + "; expected " + refusal.expected() + ". Hint: " + refusal.hint());
+        } else {
+            problems.put(path, ProblemText.of("refusals.figure." + dimension.name(), text));
         }
     }
 

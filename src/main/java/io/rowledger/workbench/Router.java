@@ -14,10 +14,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Lets requests through the gate and hands them to their routes. */
 final class Router implements HttpHandler {
-    private static final int UNUSABLE = 422;
-    private static final int FAILED = 500;
-    private static final int NO_ROOM = 507;
-
     /** Time to answer a refused request and to read what is left of its body, ms: on a busy machine the answer alone takes some. */
     private static final int MAX_DRAIN_MS = 2000;
 
@@ -50,27 +46,27 @@ final class Router implements HttpHandler {
         try {
             answer(exchange);
         } catch (HttpRefusal e) {
-            refuse(exchange, e.status(), String.valueOf(e.getMessage()));
+            refuse(exchange, e.status(), e.problem());
         } catch (UnusableInputException e) {
-            refuse(exchange, UNUSABLE, String.valueOf(e.getMessage()));
+            refuse(exchange, HttpRefusal.UNUSABLE, ProblemText.of(e));
         } catch (FileSystemException e) {
-            refuse(
-                    exchange,
-                    NO_ROOM,
-                    "The folder can't be written to (" + e.getMessage()
-                            + "). Nothing was lost. Hint: make room on the disk, or"
-                            + " copy the folder to your own disk and open the copy.");
+            boolean full = FullDisk.isToldBy(e.getMessage());
+            refuse(exchange, HttpRefusal.NO_ROOM, full ? FullDisk.text() : readOnly(e));
         } catch (IOException e) {
             if (FullDisk.isToldBy(e.getMessage())) {
-                refuse(exchange, NO_ROOM, FullDisk.text());
+                refuse(exchange, HttpRefusal.NO_ROOM, FullDisk.text());
                 return;
             }
             exchange.close();
             throw e;
         } catch (RuntimeException | Error e) {
             failures.accept(e);
-            refuse(exchange, FAILED, "The program failed. Your files are as they were.");
+            refuse(exchange, HttpRefusal.FAILED, ProblemText.of("refusals.failed"));
         }
+    }
+
+    private static ProblemText readOnly(FileSystemException e) {
+        return ProblemText.of("refusals.readOnly", String.valueOf(e.getMessage()));
     }
 
     private void answer(HttpExchange exchange) throws IOException {
@@ -92,19 +88,24 @@ final class Router implements HttpHandler {
             known |= parts != null;
             if (parts != null
                     && (route.method().equals(method) || (route.method().equals("GET") && method.equals("HEAD")))) {
-                Object value = route.endpoint().answer(new Call(exchange, parts, timer));
+                Call call = new Call(exchange, parts, timer);
+                Object value = route.endpoint().answer(call);
                 if (value != null) {
-                    Answers.send(exchange, 200, "application/json; charset=utf-8", Json.bytes(value));
+                    Answers.send(
+                            exchange,
+                            200,
+                            "application/json; charset=utf-8",
+                            Json.bytes(value, call.reader().messages()));
                 }
                 return;
             }
         }
         throw known
-                ? new HttpRefusal(HttpRefusal.METHOD, "This can't be done here.")
-                : new HttpRefusal(HttpRefusal.NOT_FOUND, "Nothing is here.");
+                ? new HttpRefusal(HttpRefusal.METHOD, "refusals.method")
+                : new HttpRefusal(HttpRefusal.NOT_FOUND, "refusals.nothing");
     }
 
-    private void refuse(HttpExchange exchange, int status, String text) throws IOException {
+    private void refuse(HttpExchange exchange, int status, ProblemText problem) throws IOException {
         if (exchange.getResponseCode() >= 0) {
             // The answer has begun; all that is left is to end it.
             exchange.close();
@@ -115,7 +116,7 @@ final class Router implements HttpHandler {
         // The server reads on to the end of a body, which may never come.
         TimeGuard guard = TimeGuard.of(timer, MAX_DRAIN_MS);
         try {
-            send(exchange, status, text, isPage(accept));
+            send(exchange, status, problem.in(Reader.of(exchange).messages()), isPage(accept));
         } finally {
             guard.end();
         }

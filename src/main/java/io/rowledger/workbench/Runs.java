@@ -22,6 +22,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -52,6 +53,9 @@ final class Runs implements AutoCloseable {
                 return thread;
             });
     private final Map<String, Line> lines = new LinkedHashMap<>();
+    /** What the engine refused, by field, until it is told. */
+    private final Map<String, UnusableInputException> refusals = new ConcurrentHashMap<>();
+
     private boolean stopped;
     /** Calls that wait or run. */
     private int calls;
@@ -88,9 +92,9 @@ final class Runs implements AutoCloseable {
      * @param state waiting, running, done, stopped or failed
      * @param phase of the pipeline, or empty
      * @param percent of the time, about
-     * @param message what went wrong, or empty
+     * @param message what went wrong, or nothing
      */
-    record Line(String field, String state, String phase, int percent, String message) {}
+    record Line(String field, String state, String phase, int percent, ProblemText message) {}
 
     /** What is at work, in the order of the queue. */
     record Work(List<Line> lines, boolean busy) {}
@@ -123,13 +127,13 @@ final class Runs implements AutoCloseable {
         if (link != null) {
             throw new HttpRefusal(
                     HttpRefusal.FORBIDDEN,
-                    store.folder().root().relativize(link)
-                            + " is a link to another place. The workbench reads nothing outside its"
-                            + " folder. Hint: put the file itself there.");
+                    "refusals.link",
+                    store.folder().root().relativize(link).toString());
         }
         synchronized (this) {
             if (calls == 0) {
                 lines.clear();
+                refusals.clear();
                 stopped = false;
             }
             for (String name : names) {
@@ -138,9 +142,9 @@ final class Runs implements AutoCloseable {
                 }
                 Line before = lines.get(name);
                 if (before != null && (before.state.equals("waiting") || before.state.equals("running"))) {
-                    throw new HttpRefusal(HttpRefusal.CONFLICT, name + " is at work already.");
+                    throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.atWork", name);
                 }
-                lines.put(name, new Line(name, "waiting", "", 0, ""));
+                lines.put(name, new Line(name, "waiting", "", 0, ProblemText.NONE));
             }
             boolean season = wanted.fields() == null;
             calls++;
@@ -166,7 +170,7 @@ final class Runs implements AutoCloseable {
     private void run(Set<String> names, boolean season) {
         try {
             if (isStopped()) {
-                end(names, "stopped", "");
+                end(names, "stopped", ProblemText.NONE);
                 return;
             }
             BatchRun.Work how = new BatchRun.Work(EVERYBODY, false, look);
@@ -188,22 +192,27 @@ final class Runs implements AutoCloseable {
                     names::contains,
                     (files, check, fresh, threads) -> {
                         String field = nameOf(files.logs().get(0));
-                        BatchRun.field(files, past(check), fresh, threads, how, progress(field));
+                        try {
+                            BatchRun.field(files, past(check), fresh, threads, how, progress(field));
+                        } catch (UnusableInputException e) {
+                            refusals.put(field, e);
+                            throw e;
+                        }
                     },
                     listener());
             outcomes.forEach(this::end);
             Set<String> ended = outcomes.stream().map(BatchOutcome::name).collect(Collectors.toSet());
             Set<String> left =
                     names.stream().filter(name -> !ended.contains(name)).collect(Collectors.toSet());
-            end(left, "failed", "There is no log in this field, or a folder of logs lies in another one.");
+            end(left, "failed", ProblemText.of("refusals.noLogs"));
             if (season && !isStopped()) {
                 BatchRun.summarize(outcomes, how, place);
             }
         } catch (UnusableInputException e) {
-            end(names, "failed", String.valueOf(e.getMessage()));
+            end(names, "failed", ProblemText.of(e));
         } catch (RuntimeException | Error e) {
             failures.accept(e);
-            end(names, "failed", "The program failed. Your files are as they were.");
+            end(names, "failed", ProblemText.of("refusals.failed"));
         } finally {
             synchronized (this) {
                 calls--;
@@ -240,7 +249,7 @@ final class Runs implements AutoCloseable {
             if (isStopped()) {
                 throw new StoppedException();
             }
-            put(new Line(field, "running", phase, PHASES.getOrDefault(phase, 0), ""));
+            put(new Line(field, "running", phase, PHASES.getOrDefault(phase, 0), ProblemText.NONE));
         };
     }
 
@@ -253,7 +262,7 @@ final class Runs implements AutoCloseable {
 
             @Override
             public void begins(String name) {
-                put(new Line(name, "running", "", 0, ""));
+                put(new Line(name, "running", "", 0, ProblemText.NONE));
             }
 
             @Override
@@ -271,18 +280,27 @@ final class Runs implements AutoCloseable {
         if (ours && !isStopped()) {
             failures.accept(new IllegalStateException(outcome.name() + ": " + outcome.message()));
         }
-        String message = here || state.equals("stopped")
-                ? ""
-                : ours ? "The program failed. Your files are as they were." : inWords(outcome.message());
+        ProblemText message = here || state.equals("stopped") ? ProblemText.NONE : problem(outcome);
         put(new Line(outcome.name(), state, "", state.equals("done") ? 100 : 0, message));
     }
 
-    /** A full disk is told without the path of the file that it cut short. */
-    private static String inWords(String message) {
-        return FullDisk.isToldBy(message) ? FullDisk.text() : message;
+    private ProblemText problem(BatchOutcome outcome) {
+        UnusableInputException refused = refusals.get(outcome.name());
+        String text = outcome.message();
+        if (outcome.result() == BatchOutcome.Result.FAILED) {
+            return ProblemText.of("refusals.failed");
+        }
+        // A full disk is told without the path of the file that it cut short.
+        if (FullDisk.isToldBy(text)) {
+            return FullDisk.text();
+        }
+        if (outcome.result().hasResults()) {
+            return ProblemText.of("refusals.doneAs", String.valueOf(outcome.results()));
+        }
+        return refused == null ? ProblemText.of("refusals.inEnglish", text) : ProblemText.of(refused);
     }
 
-    private void end(Set<String> names, String state, String message) {
+    private void end(Set<String> names, String state, ProblemText message) {
         names.forEach(name -> put(new Line(name, state, "", 0, message)));
     }
 

@@ -33,23 +33,31 @@ final class SavedBars {
      */
     record SavedBar(String name, Map<String, Object> tree) {}
 
-    List<SavedBar> all() throws IOException {
+    /** All saved bars, and why the other files beside them can't be read. */
+    record All(List<SavedBar> bars, List<ProblemText> closed) {}
+
+    All all() throws IOException {
         Path bars = folder.inside(List.of(FOLDER));
         List<SavedBar> all = new ArrayList<>();
+        List<ProblemText> closed = new ArrayList<>();
         if (!Files.isDirectory(bars, LinkOption.NOFOLLOW_LINKS)) {
-            return all;
+            return new All(all, closed);
         }
         try (Stream<Path> files = Files.list(bars)) {
             for (Path file : files.sorted().toList()) {
                 String name = String.valueOf(file.getFileName());
                 if (name.endsWith(ENDING) && Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
-                    all.add(new SavedBar(
-                            name.substring(0, name.length() - ENDING.length()),
-                            RigTree.read(file).tree()));
+                    try {
+                        String bar = name.substring(0, name.length() - ENDING.length());
+                        all.add(new SavedBar(bar, RigTree.read(file).tree()));
+                    } catch (HttpRefusal e) {
+                        // A file that somebody else put there hides no other bar.
+                        closed.add(e.problem());
+                    }
                 }
             }
         }
-        return all;
+        return new All(all, closed);
     }
 
     /** Saves the bar of a rig file under its name. */

@@ -108,15 +108,11 @@ final class SeasonFolder {
         for (String part : parts) {
             path = path.resolve(requireName(part));
             if (Files.isSymbolicLink(path)) {
-                throw new HttpRefusal(
-                        HttpRefusal.FORBIDDEN,
-                        part
-                                + " is a link to another place. The workbench reads nothing outside its folder. Hint: put the file"
-                                + " itself there.");
+                throw new HttpRefusal(HttpRefusal.FORBIDDEN, "refusals.link", part);
             }
         }
         if (!path.normalize().startsWith(root)) {
-            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "This place is outside the season folder.");
+            throw new HttpRefusal(HttpRefusal.FORBIDDEN, "refusals.outside");
         }
         return path;
     }
@@ -132,9 +128,7 @@ final class SeasonFolder {
         int dot = name.indexOf('.');
         String stem = (dot < 0 ? name : name.substring(0, dot)).toLowerCase(Locale.ROOT);
         if (!plain || DEVICES.contains(stem.strip()) || !isPath(name)) {
-            throw new HttpRefusal(
-                    HttpRefusal.BAD_REQUEST,
-                    "\"" + printable(name) + "\" can't be a name here. Hint: use letters, digits, spaces and hyphens.");
+            throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.name", printable(name));
         }
         return name;
     }

@@ -25,11 +25,11 @@ final class SeasonView {
      * The season.
      *
      * @param fields by name
-     * @param closed why the other folders can't be opened here, each in a sentence with its name
+     * @param closed why other folders and saved bars can't be opened here, each in a sentence with its name
      * @param bars names of the saved bars
      * @param ledger true if the results have a season's ledger
      */
-    record Season(List<FieldLine> fields, List<String> closed, List<String> bars, boolean ledger) {}
+    record Season(List<FieldLine> fields, List<ProblemText> closed, List<String> bars, boolean ledger) {}
 
     /**
      * A field.
@@ -42,7 +42,8 @@ final class SeasonView {
      * @param prescription name of the file, or null
      * @param keepOut name of the file, or null
      * @param ready true if the rig file is complete
-     * @param wants what the rig file lacks; empty if it is complete
+     * @param wants what the rig file lacks; nothing if it is complete
+     * @param wantsKey the key of the rig file that {@code wants} is about, or empty
      * @param old true if a file is newer than the results
      * @param result what its results say, or null
      */
@@ -55,7 +56,8 @@ final class SeasonView {
             @Nullable String prescription,
             @Nullable String keepOut,
             boolean ready,
-            String wants,
+            ProblemText wants,
+            String wantsKey,
             boolean old,
             FieldResults.@Nullable Result result) {}
 
@@ -64,19 +66,21 @@ final class SeasonView {
 
     Season season(Reader reader) throws IOException {
         List<FieldLine> lines = new ArrayList<>();
-        List<String> closed = new ArrayList<>();
+        List<ProblemText> closed = new ArrayList<>();
         for (FieldFiles field : store.all()) {
             try {
                 lines.add(line(field, reader));
             } catch (HttpRefusal e) {
                 // Such as a name that another program gave the folder: the rest of the season can be worked on.
-                closed.add(String.valueOf(e.getMessage()));
+                closed.add(e.problem());
             }
         }
+        SavedBars.All saved = bars.all();
+        closed.addAll(saved.closed());
         return new Season(
                 lines,
                 closed,
-                bars.all().stream().map(SavedBars.SavedBar::name).toList(),
+                saved.bars().stream().map(SavedBars.SavedBar::name).toList(),
                 Files.isRegularFile(store.folder().results().resolve("season.pdf")));
     }
 
@@ -90,7 +94,7 @@ final class SeasonView {
     }
 
     private FieldLine line(FieldFiles field, Reader reader) throws IOException {
-        String wants = wants(field);
+        ProblemText wants = wants(field);
         return new FieldLine(
                 field.name(),
                 field.logs().stream().map(SeasonView::name).toList(),
@@ -99,21 +103,24 @@ final class SeasonView {
                 field.boundary() == null ? null : name(field.boundary()),
                 field.prescription() == null ? null : name(field.prescription()),
                 field.keepOut() == null ? null : name(field.keepOut()),
-                wants.isEmpty() && field.rig() != null && !field.logs().isEmpty(),
+                wants.equals(ProblemText.NONE)
+                        && field.rig() != null
+                        && !field.logs().isEmpty(),
                 wants,
+                wants.key(),
                 results.isOld(field),
                 results.of(field.name(), reader));
     }
 
-    private static String wants(FieldFiles field) {
+    private static ProblemText wants(FieldFiles field) {
         if (field.rig() == null || Files.isSymbolicLink(field.rig())) {
-            return "";
+            return ProblemText.NONE;
         }
         try {
             io.rowledger.rig.RigReader.read(field.rig());
-            return "";
+            return ProblemText.NONE;
         } catch (UnusableInputException e) {
-            return String.valueOf(e.getMessage());
+            return ProblemText.of(e);
         }
     }
 

@@ -85,7 +85,7 @@ final class Services implements AutoCloseable {
         routes.add(Route.of("GET", "/", WorkbenchPage::send));
         routes.add(Route.of("GET", "/web/{}", Assets::send));
         routes.add(Route.of("GET", "/api/events", call -> {
-            events.open(call.exchange());
+            events.open(call);
             return null;
         }));
         routes.add(Route.of("GET", "/api/words", Services::words));
@@ -117,7 +117,7 @@ final class Services implements AutoCloseable {
         routes.add(Route.of(
                 "POST",
                 "/api/fields/{}/check",
-                call -> columns.check(call.parts().get(0), messages(call))));
+                call -> columns.check(call.parts().get(0), call.reader().messages())));
         routes.addAll(setup());
         routes.add(Route.of("GET", "/api/work", call -> runs.work()));
         routes.add(Route.of("POST", "/api/work", call -> runs.start(call.json(Runs.Wanted.class))));
@@ -177,7 +177,7 @@ final class Services implements AutoCloseable {
                 Route.of(
                         "GET",
                         "/api/fields/{}/facts",
-                        call -> facts.facts(call.parts().get(0), messages(call))));
+                        call -> facts.facts(call.parts().get(0), call.reader().messages())));
     }
 
     /** The words of the page. */
@@ -186,15 +186,9 @@ final class Services implements AutoCloseable {
     private static Words words(Call call) {
         Map<String, String> words = new TreeMap<>(
                 Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC)).plain("workbench"));
-        Messages messages = messages(call);
+        Messages messages = call.reader().messages();
         words.putAll(messages.plain("workbench"));
         return new Words(messages.language().getLanguage(), words);
-    }
-
-    /** The words of the page's language, with figures in its units. */
-    private static Messages messages(Call call) {
-        Reader reader = call.reader();
-        return new Messages(new UnitFormat(reader.units(), ZoneOffset.UTC).in(reader.language()));
     }
 
     /** What the page's frame shows, the largest file that it can send, bytes, and the time zones to choose from. */
@@ -219,7 +213,7 @@ final class Services implements AutoCloseable {
         Consumer<Path> opener = settings.opener();
         Path place = results.folder(call.parts().get(0));
         if (opener == null || !Files.isDirectory(place)) {
-            throw new HttpRefusal(HttpRefusal.CONFLICT, "The results are in " + place);
+            throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.resultsIn", place.toString());
         }
         opener.accept(place);
         return Router.done();

@@ -56,14 +56,13 @@ final class Uploads {
             throw tooLarge();
         }
         if (!places.tryAcquire()) {
-            throw new HttpRefusal(
-                    HttpRefusal.BUSY, "Several files are coming in already. Hint: try again in a moment.");
+            throw new HttpRefusal(HttpRefusal.BUSY, "refusals.upload.busy");
         }
         Path fresh = folder.temporary();
         try {
             long bytes = receive(exchange, fresh);
             if (length != null && bytes != Long.parseLong(length)) {
-                throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "The file did not come in whole. Hint: drop it again.");
+                throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.upload.broken");
             }
             return keep(place, target, fresh, bytes, replace);
         } finally {
@@ -80,8 +79,7 @@ final class Uploads {
                 return new Taken(name, bytes, true);
             }
             if (!replace) {
-                throw new HttpRefusal(
-                        HttpRefusal.CONFLICT, "A different file named " + name + " is there. Replace it?");
+                throw new HttpRefusal(HttpRefusal.CONFLICT, "refusals.upload.there", name);
             }
         }
         // A log that is replaced is always kept, unlike earlier versions of a form.
@@ -143,9 +141,6 @@ final class Uploads {
     }
 
     private HttpRefusal tooLarge() {
-        return new HttpRefusal(
-                HttpRefusal.TOO_LARGE,
-                "This file is larger than " + (limits.maxBytes() >> 20)
-                        + " MB. Hint: copy it into the season folder yourself.");
+        return new HttpRefusal(HttpRefusal.TOO_LARGE, "refusals.upload.large", limits.maxBytes() >> 20);
     }
 }

@@ -7,6 +7,7 @@ import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.diagnose.setup.SetupParameter;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.FindingKind;
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.report.common.FindingFacts;
 import io.rowledger.report.compare.RowVerdict;
 import io.rowledger.report.record.RecordField;
@@ -98,6 +99,40 @@ class MessageKeysTest {
                     "findings.title.",
                     Stream.of(FindingKind.values()).map(FindingKind::jsonName).toList()),
             Map.entry("notes.totals.", List.of("volume.less", "volume.more", "area")),
+            Map.entry(
+                    "refusals.at.",
+                    List.of(
+                            "Nowhere",
+                            "File",
+                            "FileLine",
+                            "FileLineColumn",
+                            "FileColumn",
+                            "Line",
+                            "LineColumn",
+                            "Column")),
+            Map.entry("refusals.figure.", List.of("LENGTH", "DENSITY", "RATE")),
+            Map.entry(
+                    "refusals.key.",
+                    List.of(
+                            "rig",
+                            "name",
+                            "hitch",
+                            "antenna",
+                            "pin",
+                            "wheels",
+                            "drop",
+                            "rows",
+                            "spacing",
+                            "outside",
+                            "product",
+                            "density",
+                            "analysis")),
+            Map.entry(
+                    "refusals.kind.",
+                    Stream.concat(
+                                    Stream.of("OTHER"),
+                                    Arrays.stream(RefusalKind.values()).map(Enum::name))
+                            .toList()),
             Map.entry("review.parameter.", lowerCase(SetupParameter.values())),
             Map.entry("words.cause.", lowerCase(CoverageDefect.Cause.values())),
             Map.entry("words.fix.", List.of("0", "1", "2", "3", "4", "5", "6", "7", "8", "9")),
@@ -107,7 +142,7 @@ class MessageKeysTest {
     private static final Pattern TAG = Pattern.compile("\\{\\{[#/^]?\\s*t\\.([A-Za-z0-9_.]+)\\s*}}");
     private static final Pattern KEY = Pattern.compile("[a-z]+\\.[A-Za-z0-9_.]*");
     /** Keys of the rig file that look like keys of a bundle. */
-    private static final Set<String> RIG_KEYS = Set.of("rows.outer_share", "rows.spacing");
+    private static final Set<String> RIG_KEYS = Set.of("rows.count", "rows.outer_share", "rows.spacing");
     /** Names of files, such as rows.csv, that look like keys. */
     private static final Pattern FILE_NAME =
             Pattern.compile(".*\\.(css|csv|js|json|html|pdf|xhtml|geojson|gpkg|gpx|tif|zip)");

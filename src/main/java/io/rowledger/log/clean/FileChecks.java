@@ -1,5 +1,6 @@
 package io.rowledger.log.clean;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogQuantity;
@@ -99,10 +100,12 @@ public final class FileChecks {
         int dropped = file.drops().count(most);
         int line = file.drops().firstLine(most);
         if (dropped == 0) {
-            throw found(file, file.plan().headerLine() + 1, "one record", "at least two records", "give the whole log");
+            throw found(file, file.plan().headerLine() + 1, "one record", "at least two records", "give the whole log")
+                    .kind(RefusalKind.RECORDS);
         }
         String all = dropped == records ? "all " + records : dropped + " of " + records;
-        throw tooFew(file, most, line, all);
+        boolean zone = most == DropReason.OUT_OF_ORDER && file.reader().zonelessTimes() > 0;
+        throw tooFew(file, most, line, all).kind(zone ? RefusalKind.ZONE : RefusalKind.RECORDS);
     }
 
     /** Returns the refusal of a file whose records were dropped for one reason; {@code all} says how many of how many. */
@@ -249,12 +252,16 @@ public final class FileChecks {
         String found =
                 (text.isEmpty() ? "nothing" : "\"" + text + "\"") + ", as in " + bad + " of " + records + " records";
         String expected = "a number";
+        RefusalKind kind = RefusalKind.VALUES;
         String hint = "export the column as plain numbers, or rename it if it is something else";
         switch (column.role().quantity()) {
             case TIME -> {
                 expected = "ISO 8601 with zone such as 2026-05-14T10:00:00Z, or seconds since 1970 in a column epoch_s";
-                hint = Double.isNaN(NumberParser.parse(text, file.mark()))
-                        ? ZONE_LETTERS.matcher(text).find()
+                boolean letters = ZONE_LETTERS.matcher(text).find();
+                boolean number = !Double.isNaN(NumberParser.parse(text, file.mark()));
+                kind = letters && !number ? RefusalKind.ZONE : RefusalKind.VALUES;
+                hint = !number
+                        ? letters
                                 ? "letters such as BST stand for several zones: take them out and write log: {zone: "
                                         + "America/Chicago} in the rig file, with your zone"
                                 : "export the time as ISO 8601, year first"
@@ -286,7 +293,8 @@ public final class FileChecks {
             }
         }
         return found(file, faults.firstLine(column.index()), found, expected, hint)
-                .atColumn(column.header());
+                .atColumn(column.header())
+                .kind(kind);
     }
 
     private static void swapped(FileLog file, FieldFaults faults, int records) {

@@ -1,5 +1,6 @@
 package io.rowledger.log.header;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan.Column;
 import io.rowledger.log.header.ColumnPlan.Place;
@@ -109,6 +110,7 @@ public final class ColumnPlanBuilder {
     private void need(List<Column> columns, LogQuantity quantity, String canonical, String what) {
         if (columns.stream().noneMatch(c -> c.role().quantity() == quantity)) {
             questions.ask(place.found("no column for " + canonical)
+                    .kind(RefusalKind.COLUMN, canonical)
                     .expected("a column " + canonical + " with " + what)
                     .hint((quantity == LogQuantity.TIME ? "" : otherPositions()) + "name the column " + canonical
                             + ", or add a line under columns in the rig file: " + canonical
@@ -288,6 +290,7 @@ public final class ColumnPlanBuilder {
                 ? (alike == 2 ? "two" : String.valueOf(alike)) + " columns of one name, " + second
                 : "two columns for " + canonical + ": " + first.header() + " and " + second;
         return place.found(found)
+                .kind(RefusalKind.SAME_QUANTITY)
                 .atColumn(second)
                 .expected("one column for a quantity")
                 .hint(

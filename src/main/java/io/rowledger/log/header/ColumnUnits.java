@@ -1,5 +1,6 @@
 package io.rowledger.log.header;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan.Column;
 import io.rowledger.log.header.ColumnPlan.Place;
@@ -58,10 +59,24 @@ final class ColumnUnits {
         String flow = canonical(LogQuantity.FLOW, role);
         String rate = canonical(LogQuantity.BAR_RATE, role);
         return place.found("a rate without a unit")
+                .kind(RefusalKind.FLOW_OR_RATE_UNIT, quantity(role))
                 .atColumn(header)
                 .expected("gal/ac or L/ha if it is a volume per area, gal/min or L/min if it is a flow")
                 .hint("write columns: {\"" + rate + "[gal/ac]\": \"" + header + "\"} or columns: {\"" + flow
                         + "[gal/min]\": \"" + header + "\"} in the rig file, or the unit into the header");
+    }
+
+    /** The quantity without the number of its row, such as {@code uan.flow}. */
+    private static String quantity(Role role) {
+        return new Role(role.quantity(), role.product(), 0).canonical();
+    }
+
+    private static RefusalKind unitOf(Dimension dimension) {
+        return switch (dimension) {
+            case FLOW -> RefusalKind.FLOW_UNIT;
+            case RATE -> RefusalKind.RATE_UNIT;
+            default -> RefusalKind.UNIT;
+        };
     }
 
     private static String canonical(LogQuantity quantity, Role role) {
@@ -83,6 +98,7 @@ final class ColumnUnits {
         if (weight && name.role().quantity().isFlowSource()) {
             String nitrogen = canonical(LogQuantity.BAR_NITROGEN_RATE, name.role()) + "[" + name.unitText() + "]";
             return place.found("a weight per area that does not say of what")
+                    .kind(RefusalKind.UNIT, quantity(name.role()))
                     .atColumn(header)
                     .expected("nitrogen per area, or a volume per area in gal/ac or L/ha")
                     .hint("if it is nitrogen, name the column " + nitrogen + " or write columns: {\"" + nitrogen
@@ -94,6 +110,7 @@ final class ColumnUnits {
                     ? ", or into the rig file if all rows have it, such as log: {flow_unit: gal/min}"
                     : ", or into the rig file: columns: {\"" + proposal + "\": \"" + header + "\"}";
             return place.found("no unit in the column name")
+                    .kind(unitOf(dimension), quantity(name.role()))
                     .atColumn(header)
                     .expected("a unit of " + dimension.words().replaceFirst("^an? ", "") + ": "
                             + dimension.unitsToWrite())
@@ -105,6 +122,7 @@ final class ColumnUnits {
                         + other.get().dimension().words()
                 : "the unknown unit " + name.unitText();
         return place.found(words)
+                .kind(RefusalKind.UNIT, quantity(name.role()) + "[" + name.unitText() + "]")
                 .atColumn(header)
                 .expected(dimension.words() + " in " + dimension.unitsToWrite())
                 .hint("write the unit the figures are in, such as " + proposal);

@@ -1,5 +1,6 @@
 package io.rowledger.log.header;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.source.CsvLines;
 import io.rowledger.log.source.Line;
@@ -60,6 +61,7 @@ public record Headers(List<String> names, List<String> raw, int line) {
         }
         if (read.isEmpty()) {
             throw UnusableInputException.found("a file without lines")
+                    .kind(RefusalKind.DAMAGED)
                     .inFile(file)
                     .expected("column names in the first line")
                     .hint("export the log again");

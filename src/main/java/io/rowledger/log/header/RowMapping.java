@@ -1,5 +1,6 @@
 package io.rowledger.log.header;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan.Column;
 import io.rowledger.log.header.ColumnPlan.Place;
@@ -71,6 +72,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         for (String header : headers) {
             if (FROM_ZERO.matcher(ColumnName.plain(header)).matches()) {
                 questions.ask(place.found("a row numbered 0")
+                        .kind(RefusalKind.ROWS)
                         .atColumn(header)
                         .expected("rows numbered from 1 at the left")
                         .hint("add one to the row number in each header"));
@@ -111,6 +113,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
                 : " among " + String.join(", ", unknown.subList(0, Math.min(MAX_SHOWN, unknown.size())))
                         + (unknown.size() > MAX_SHOWN ? " and " + (unknown.size() - MAX_SHOWN) + " more" : "");
         return place.found("no column for a flow or a rate" + among)
+                .kind(RefusalKind.FLOW_COLUMN)
                 .expected("a column for each row, " + key
                         + "flow_01[gal/min] at the left and so on to the right, or one for the whole bar, " + key
                         + "flow[gal/min] or " + key + "rate[gal/ac]")
@@ -199,6 +202,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         if (!found.isEmpty() && found.last() > count) {
             questions.ask(place.found(
                             "flow columns" + of + " up to number " + found.last() + " where the rig file has " + rig)
+                    .kind(RefusalKind.ROWS)
                     .atColumn(prefix + name(found.last()))
                     .expected(perMeter ? "one flow column for each meter" : "one flow column for each row of the rig")
                     .hint(
@@ -227,6 +231,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
                                 ? missing.get(0) + " and " + (missing.size() - 1) + " more are"
                                 : String.join(", ", missing) + (missing.size() == 1 ? " is" : " are"))
                         + " missing")
+                .kind(RefusalKind.ROWS)
                 .expected("one flow column for each " + (perMeter ? "meter" : "row")
                         + " of the rig, numbered from 1 at the left")
                 .hint(meters + "correct the " + (perMeter ? "meters" : "rows")
@@ -248,6 +253,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         }
         if (rows % switches != 0) {
             questions.ask(place.found(switches + " on/off columns for " + rows + " rows")
+                    .kind(RefusalKind.ROWS)
                     .expected("one for each row, or sections of equal size")
                     .hint(
                             "list the outlets in the rig file with the section of each, such as {at: -165 in, band: [-180 in, "
@@ -261,6 +267,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         for (Column column : columns) {
             if (column.role().row() > rows && column.role().quantity() != LogQuantity.FLOW) {
                 questions.ask(place.found(column.role().canonical() + " where the rig file has " + rows + " rows")
+                        .kind(RefusalKind.ROWS)
                         .atColumn(column.header())
                         .expected("row numbers from 1 to " + rows)
                         .hint("correct the rows in the rig file, or the number in the header"));

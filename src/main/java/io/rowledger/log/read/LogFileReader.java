@@ -1,5 +1,6 @@
 package io.rowledger.log.read;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.ColumnPlanBuilder;
@@ -130,6 +131,7 @@ public final class LogFileReader {
         }
         if (records.isEmpty()) {
             throw UnusableInputException.found("column names but no records")
+                    .kind(RefusalKind.RECORDS)
                     .inFile(name)
                     .atLine(plan.headerLine())
                     .expected("records below them")
@@ -187,6 +189,7 @@ public final class LogFileReader {
         for (int i = 0; i < length && start[i] != '\n' && start[i] != '\r'; i++) {
             if (start[i] == 0) {
                 throw UnusableInputException.found("a file that is not text")
+                        .kind(RefusalKind.NOT_A_LOG)
                         .inFile(file.name())
                         .expected("a log in CSV, plain, .gz or .zip")
                         .hint("export the log as CSV");

@@ -1,5 +1,6 @@
 package io.rowledger.log.read;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogHints;
@@ -35,6 +36,7 @@ public final class TotalizerFlow {
             if (isCounted(column)) {
                 if (column.written().isCount() && Double.isNaN(column.toSi())) {
                     throw preview.found(column, "pulses without a number of pulses per gallon or liter")
+                            .kind(RefusalKind.PULSES)
                             .expected("the calibration of the row meters")
                             .hint("write log: {pulses: 2800 per gal} in the rig file, with your meter's number");
                 }
@@ -78,6 +80,7 @@ public final class TotalizerFlow {
                                 unit,
                                 amount(second, unit),
                                 amount(second - first, unit)))
+                .kind(RefusalKind.COUNTS)
                 .expected("the start that the volume counts from")
                 .hint(
                         "write log: {counts: since_last} in the rig file for the first, log: {counts: total} for the second");

@@ -1,5 +1,6 @@
 package io.rowledger.log.source;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.maps.MapReader;
 import java.io.IOException;
@@ -92,6 +93,7 @@ enum LogContainer {
                         gpx
                                 ? "a GPX file: positions and times without a flow or a rate"
                                 : "an XML or HTML file, <" + xml.group(1) + ">")
+                .kind(RefusalKind.NOT_A_LOG)
                 .inFile(file.toString())
                 .expected(
                         "a log in CSV, a map file with a rate or flow for each point, or task data with its TASKDATA.XML")
@@ -142,6 +144,7 @@ enum LogContainer {
         boolean bomb = unpacked > MIN_UNPACKED_BYTES && unpacked > MAX_RATIO * Files.size(file);
         if (bomb || unpacked > MAX_UNPACKED_BYTES) {
             throw UnusableInputException.found("a workbook that unpacks to " + (unpacked >> 20) + " MB")
+                    .kind(RefusalKind.TRAP)
                     .inFile(file.toString())
                     .expected("a log")
                     .hint("save the sheet with the log as CSV, and find out where the file comes from");

@@ -1,6 +1,7 @@
 package io.rowledger.log.source;
 
 import io.rowledger.digest.Sha256;
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.io.BufferedInputStream;
@@ -57,6 +58,7 @@ public final class LogFile implements AutoCloseable {
             requireNoOldWorkbook(first);
             if (first[0] < 0) {
                 throw UnusableInputException.found("an empty file")
+                        .kind(RefusalKind.DAMAGED)
                         .inFile(name)
                         .expected("a log in CSV that starts with a line of column names")
                         .hint("export the log again");
@@ -136,6 +138,7 @@ public final class LogFile implements AutoCloseable {
         UnusableInputException message;
         if (e instanceof ExpansionGuard.ExpansionException) {
             message = UnusableInputException.found("a packed file that unpacks to more than 200 times its size")
+                    .kind(RefusalKind.TRAP)
                     .expected("a log")
                     .hint("unpack it, look at what is in it, and find out where it comes from");
             return message.inFile(name);
@@ -149,10 +152,12 @@ public final class LogFile implements AutoCloseable {
         }
         if (e instanceof EOFException) {
             message = UnusableInputException.found("a truncated packed file")
+                    .kind(RefusalKind.DAMAGED)
                     .expected("a whole .gz or .zip file")
                     .hint("copy or export the file again");
         } else if (e instanceof ZipException) {
             message = UnusableInputException.found("a packed file that is damaged (" + words + ")")
+                    .kind(RefusalKind.DAMAGED)
                     .expected("a whole .gz or .zip file")
                     .hint("copy or export the file again");
         } else if (e instanceof CSVException) {
@@ -210,6 +215,7 @@ public final class LogFile implements AutoCloseable {
     private void requireNoOldWorkbook(int[] first) {
         if (first[0] == 0xd0 && first[1] == 0xcf && first[2] == 0x11 && first[3] == 0xe0) {
             throw UnusableInputException.found("a workbook in the old form, .xls")
+                    .kind(RefusalKind.NOT_A_LOG)
                     .inFile(name)
                     .expected("a log in CSV, or a workbook in the form .xlsx")
                     .hint("open it and save it as .xlsx or CSV");
@@ -234,6 +240,7 @@ public final class LogFile implements AutoCloseable {
             }
         }
         throw UnusableInputException.found("a zip without a CSV file")
+                .kind(RefusalKind.NOT_A_LOG)
                 .inFile(name)
                 .expected("one file ending in .csv, .tsv or .txt in the zip")
                 .hint("zip the log itself");

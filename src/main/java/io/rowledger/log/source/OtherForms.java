@@ -1,5 +1,6 @@
 package io.rowledger.log.source;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import java.util.regex.Pattern;
 
@@ -32,6 +33,7 @@ public final class OtherForms {
 
     private static UnusableInputException refusal(String file, String found) {
         return UnusableInputException.found(found)
+                .kind(RefusalKind.NOT_A_LOG)
                 .inFile(file)
                 .expected(
                         "a log in CSV, with names in the first line and a comma, semicolon, tab or vertical bar between the columns")

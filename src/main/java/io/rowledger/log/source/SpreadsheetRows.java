@@ -1,5 +1,6 @@
 package io.rowledger.log.source;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import java.io.Closeable;
 import java.io.IOException;
@@ -200,6 +201,7 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
 
     private UnusableInputException damaged() {
         return UnusableInputException.found("a damaged workbook")
+                .kind(RefusalKind.DAMAGED)
                 .inFile(name)
                 .expected("a spreadsheet as .xlsx")
                 .hint("open it in the spreadsheet and save it again, or save the sheet as CSV");

@@ -1,5 +1,6 @@
 package io.rowledger.log.time;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import java.time.ZoneOffset;
@@ -21,6 +22,7 @@ public final class FileNameZone {
             double offsetS = ZoneLetters.offsetS(zone.group(1));
             if (!Double.isNaN(offsetS) && offsetS != 0) {
                 throw UnusableInputException.found("times without a zone, and " + zone.group(1) + " in the file's name")
+                        .kind(RefusalKind.ZONE)
                         .inFile(file)
                         .atLine(line)
                         .atColumn(header)

@@ -1,5 +1,6 @@
 package io.rowledger.log.time;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogPreview;
@@ -75,6 +76,7 @@ final class GpsTimeReader implements TimestampReader {
         if (week == null) {
             if (hint == 0) {
                 throw preview.found(seconds, "seconds of the GPS week, and no column for the week")
+                        .kind(RefusalKind.GPS_WEEK)
                         .expected("the week, counted from 1980-01-06")
                         .hint("write log: {gps_week: 2418} in the rig file, with the week in which the log starts, or "
                                 + "name the column of the week gps_week");
@@ -109,6 +111,7 @@ final class GpsTimeReader implements TimestampReader {
                         week,
                         "the GPS week " + number + ", which repeats every 1024 weeks: it began on " + readings.get(0)
                                 + " or on " + readings.get(1))
+                .kind(RefusalKind.GPS_WEEK)
                 .expected("a week counted from 1980-01-06 without rollover")
                 .hint("write " + lines.get(0) + " in the rig file for the first, " + lines.get(1) + " for the second");
     }

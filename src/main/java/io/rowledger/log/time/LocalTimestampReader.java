@@ -1,5 +1,6 @@
 package io.rowledger.log.time;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.LogHints.DateOrder;
@@ -206,6 +207,7 @@ final class LocalTimestampReader implements TimestampReader {
         return UnusableInputException.found("the date \"" + day + "\", which is " + dates.get(0) + " read as "
                         + left.get(0).word() + " and " + dates.get(other) + " read as "
                         + left.get(other).word() + "; the dates before it are the same both ways")
+                .kind(RefusalKind.DATE_ORDER)
                 .inFile(file)
                 .atLine(line)
                 .atColumn(dateHeader)

@@ -1,5 +1,6 @@
 package io.rowledger.log.time;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.header.ColumnPlan;
 import io.rowledger.log.header.FormatUnits;
@@ -98,6 +99,7 @@ public final class TimestampFormatDetector {
         for (String zone : letters) {
             if (ZoneLetters.offsetS(zone) < 0 && lonDeg > EAST_OF_AMERICA_DEG) {
                 throw preview.found(time, "a time in " + zone + " at longitude " + texts.get(0))
+                        .kind(RefusalKind.ZONE)
                         .expected("letters of a zone of that place")
                         .hint(
                                 "take the letters out and write log: {zone: Asia/Shanghai} in the rig file, with your zone");
@@ -209,6 +211,7 @@ public final class TimestampFormatDetector {
                                 + alternatives.get(1) + "\"} in the rig file");
             }
             throw preview.found(time, "the time of day \"" + text + "\" without a date")
+                    .kind(RefusalKind.DATE)
                     .expected("a date with the time, in the same column or in one named date")
                     .hint("write log: {date: 2026-05-14} in the rig file, with the day on which the log starts");
         }
@@ -286,6 +289,7 @@ public final class TimestampFormatDetector {
             write.add("log: {date_order: " + order.word() + "}");
         });
         return preview.found(column, "the date \"" + text + "\", which is " + String.join(" and ", is))
+                .kind(RefusalKind.DATE_ORDER)
                 .expected("an unambiguous date such as 2026-05-14")
                 .hint("write " + String.join(" or ", write) + " in the rig file");
     }

@@ -1,5 +1,6 @@
 package io.rowledger.log.time;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -77,6 +78,7 @@ final class ZoneTime {
         String two = offsets.get(1).getId();
         return UnusableInputException.found("a local time in the hour that repeats in " + zone.getId()
                         + " when the clocks are set back: it is " + iso(firstS) + " or " + iso(secondS))
+                .kind(RefusalKind.ZONE)
                 .inFile(file)
                 .atLine(line)
                 .atColumn(header)
@@ -89,6 +91,7 @@ final class ZoneTime {
         return UnusableInputException.found("the local time "
                         + LocalDateTime.ofEpochSecond((long) Math.floor(localS), 0, ZoneOffset.UTC)
                         + ", which " + zone.getId() + " skipped: the clocks were set forward over it")
+                .kind(RefusalKind.ZONE)
                 .inFile(file)
                 .atLine(line)
                 .atColumn(header)

@@ -14,7 +14,7 @@
     var problem = R.h('p', {'aria-live': 'polite'});
     var consider = R.later(400, function () {
       R.call('POST', R.fieldPath(field, 'rig/consider'), {blocks: {job: job}}).then(function (state) {
-        var at = / at job|:job\./.test(state.wants);
+        var at = /^job\b/.test(state.wantsKey);
         problem.className = at ? 'warn' : '';
         problem.textContent = at ? state.wants : '';
       }, R.problem);

@@ -20,12 +20,13 @@
 
   /** The step on which a rig file's refusal can be put right. */
   R.stepOf = function (field) {
-    var text = field.wants;
-    return !field.logs.length || !text ? R.nextStep(field)
-      : /hitch_to|axle_to|antenna|right_of_center/.test(text) ? 'tape'
-        : /products/.test(text) ? 'product'
-          : /job/.test(text) ? 'facts'
-            : /columns|log\./.test(text) ? 'columns' : 'bar';
+    var key = field.wantsKey;
+    return !field.logs.length || !field.wants ? R.nextStep(field)
+      : /hitch_to|axle_to|antenna|right_of_center/.test(key) ? 'tape'
+        : /^products/.test(key) ? 'product'
+          : /^job/.test(key) ? 'facts'
+            : /^prescription/.test(key) ? 'maps'
+              : /^(columns|log)\b/.test(key) ? 'columns' : 'bar';
   };
 
   R.title = function (field, key) {
@@ -107,7 +108,7 @@
   }
 
   function listen() {
-    var source = new EventSource('/api/events');
+    var source = new EventSource('/api/events?language=' + document.documentElement.lang);
     source.addEventListener('open', function () {
       document.documentElement.setAttribute('data-connected', '1');
     });

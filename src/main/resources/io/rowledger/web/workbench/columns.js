@@ -56,7 +56,7 @@
       order(state),
       table.problems.length ? R.h('details.questions', {open: !families(state) && !speeds(state)},
         R.h('summary', null, R.t('workbench.columns.questions', table.problems.length)),
-        R.h('ol', null, table.problems.map(function (text) { return R.h('li', null, text); }))) : null,
+        R.h('ol', null, table.problems.map(function (problem) { return R.h('li.lines', null, problem.text); }))) : null,
       settled ? check(field) : null,
       settled ? R.next('time', field, 'workbench.next') : null,
       R.h('h2', null, R.t('workbench.columns.all')),
@@ -258,42 +258,49 @@
 
   /** Facts that a log does not show, as selects, where a question asks for one. */
   function hints(state) {
-    var text = state.table.problems.join(' ');
     var rows = [];
-    var ask = function (key, label, values) {
-      var box = R.h('select', {'aria-label': label, onchange: function () {
-        if (box.value) {
-          state.hints[key] = box.value;
-        } else {
-          delete state.hints[key];
-        }
-        state.save();
-      }});
-      box.appendChild(new Option('', ''));
-      values.forEach(function (value) { box.appendChild(new Option(value, value)); });
-      box.value = state.hints[key] || '';
-      rows.push(R.h('label', null, label, box));
+    var asked = function (kind, key) {
+      return state.hints[key] || state.table.problems.some(function (problem) { return problem.kind === kind; });
     };
-    if (/\bzone\b/.test(text) || state.hints.zone) {
-      ask('zone', R.t('workbench.columns.zone'), R.zones);
+    var put = function (key, value) {
+      if (value) {
+        state.hints[key] = value;
+      } else {
+        delete state.hints[key];
+      }
+      state.save();
+    };
+    var ask = function (key, label, values) {
+      var box = R.h('select', {'aria-label': label, onchange: function () { put(key, box.value); }});
+      box.appendChild(new Option('', ''));
+      values.forEach(function (value) { box.appendChild(new Option(value[1], value[0])); });
+      box.value = state.hints[key] || '';
+      rows.push(R.h('label', null, label, ' ', box));
+    };
+    var type = function (key, label, kind, example) {
+      var input = R.h('input', {type: kind, 'aria-label': label, value: state.hints[key] || '', placeholder: example,
+        onchange: function () { put(key, input.value.trim()); }});
+      rows.push(R.h('label', null, label, ' ', input));
+    };
+    if (asked('ZONE', 'zone')) {
+      ask('zone', R.t('workbench.columns.zone'), R.zones.map(function (zone) { return [zone, zone.replace(/_/g, ' ')]; }));
     }
-    if (/log: \{date:/.test(text) || state.hints.date) {
-      var day = R.h('input', {type: 'date', 'aria-label': R.t('workbench.columns.day'), value: state.hints.date || '',
-        onchange: function () {
-          if (day.value) {
-            state.hints.date = day.value;
-          } else {
-            delete state.hints.date;
-          }
-          state.save();
-        }});
-      rows.push(R.h('label', null, R.t('workbench.columns.day'), day));
+    if (asked('DATE', 'date')) {
+      type('date', R.t('workbench.columns.day'), 'date');
     }
-    if (/date_order/.test(text) || state.hints.date_order) {
-      ask('date_order', R.t('workbench.columns.dateOrder'), ['month-day-year', 'day-month-year', 'year-month-day']);
+    if (asked('DATE_ORDER', 'date_order')) {
+      ask('date_order', R.t('workbench.columns.dateOrder'), [['month-day-year', R.t('workbench.columns.monthFirst')],
+        ['day-month-year', R.t('workbench.columns.dayFirst')], ['year-month-day', R.t('workbench.columns.yearFirst')]]);
     }
-    if (/\bcounts:/.test(text) || state.hints.counts) {
-      ask('counts', R.t('workbench.columns.counts'), ['since_last', 'total']);
+    if (asked('GPS_WEEK', 'gps_week')) {
+      type('gps_week', R.t('workbench.columns.gpsWeek'), 'text', '2418');
+    }
+    if (asked('COUNTS', 'counts')) {
+      ask('counts', R.t('workbench.columns.counts'), [['since_last', R.t('workbench.columns.sinceLast')],
+        ['total', R.t('workbench.columns.total')]]);
+    }
+    if (asked('PULSES', 'pulses')) {
+      type('pulses', R.t('workbench.columns.pulses'), 'text', '2800 per gal');
     }
     return rows.length ? R.h('section.card', {'aria-label': R.t('workbench.columns.facts')},
       R.h('h2', null, R.t('workbench.columns.facts')), rows) : null;

@@ -119,6 +119,7 @@ var Rowledger = {};
       var request = new XMLHttpRequest();
       request.open('PUT', path);
       request.setRequestHeader('Accept', 'application/json');
+      request.setRequestHeader('X-Language', R.kept('language') || 'en');
       request.setRequestHeader('Content-Type', 'application/octet-stream');
       request.upload.addEventListener('progress', function (event) {
         if (event.lengthComputable) {
