@@ -38,6 +38,9 @@ final class CompareCommand implements Callable<Integer> {
     @Mixin
     private PageOptions page;
 
+    @Mixin
+    private LanguageOption language;
+
     @Option(names = "--quiet", description = "No progress lines.")
     private boolean quiet;
 
@@ -61,7 +64,12 @@ final class CompareCommand implements Callable<Integer> {
         SavedDiagnosis now = DiagnosisReader.read(after);
         Comparisons.check(old, now, after);
         ReportOptions options = new ReportOptions(
-                page.units(), page.sheet(), ComparisonReport.zone(old, now), page.templates(), Version.number());
+                page.units(),
+                page.sheet(),
+                ComparisonReport.zone(old, now),
+                page.templates(),
+                Version.number(),
+                language.locale());
         ComparisonReport report = ComparisonReport.of(old, now, options);
         progress.begins("writing", out.toString());
         Comparisons.write(old, now, report, options, List.of(before, after), out);

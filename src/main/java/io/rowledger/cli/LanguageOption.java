@@ -19,7 +19,8 @@ final class LanguageOption {
             defaultValue = "en",
             paramLabel = "en|es",
             description =
-                    "Language of the pass review, the row diagnosis, review.html and the places: English or Spanish."
+                    "Language of the pass review, the row diagnosis, the comparison, review.html and the places: English or"
+                            + " Spanish."
                             + " Other documents are in English.")
     private Language language;
 

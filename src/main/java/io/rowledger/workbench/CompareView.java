@@ -36,7 +36,8 @@ final class CompareView {
      */
     record Compared(List<String> answer, String folder) {}
 
-    Compared compare(Two two) {
+    /** Compares two jobs; the PDF is in the language and units of whoever asks for it, like the answer. */
+    Compared compare(Two two, Reader reader) {
         if (two.before().equals(two.after())) {
             throw new HttpRefusal(HttpRefusal.BAD_REQUEST, "refusals.twoJobs");
         }
@@ -51,7 +52,9 @@ final class CompareView {
         } catch (UnusableInputException e) {
             throw new HttpRefusal(HttpRefusal.CONFLICT, ProblemText.of(e));
         }
-        ReportOptions options = look.apply(ComparisonReport.zone(old, now));
+        ReportOptions options = look.apply(ComparisonReport.zone(old, now))
+                .in(reader.language())
+                .in(reader.units());
         ComparisonReport report = ComparisonReport.of(old, now, options);
         Comparisons.write(old, now, report, options, List.of(before, after), out);
         return new Compared(report.content().answer(), PLACE + "/" + name);

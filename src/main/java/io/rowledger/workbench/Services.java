@@ -123,7 +123,8 @@ final class Services implements AutoCloseable {
         routes.add(Route.of("POST", "/api/work", call -> runs.start(call.json(Runs.Wanted.class))));
         routes.add(Route.of("POST", "/api/work/stop", call -> runs.stop()));
         routes.add(Route.of("POST", "/api/sample", call -> samples.unpack()));
-        routes.add(Route.of("POST", "/api/compare", call -> comparisons.compare(call.json(CompareView.Two.class))));
+        routes.add(Route.of(
+                "POST", "/api/compare", call -> comparisons.compare(call.json(CompareView.Two.class), call.reader())));
         routes.add(Route.of("POST", "/api/fields/{}/show", this::show));
         ResultFiles files = new ResultFiles(folder);
         routes.add(Route.of("GET", "/results/**", files::send));

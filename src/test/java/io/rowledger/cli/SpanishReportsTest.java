@@ -13,6 +13,7 @@ import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -26,7 +27,7 @@ class SpanishReportsTest {
     private static final Path SAMPLE = Path.of("sample-logs/plugged-row");
     private static final Path BUNDLES = Path.of("src/main/resources/io/rowledger/text");
     private static final List<String> TRANSLATED =
-            List.of("cautions", "findings", "notes", "page", "review", "rows", "words");
+            List.of("cautions", "compare", "findings", "notes", "page", "review", "rows", "words");
 
     /** Words of the command line and of the names of files that were handed in, which stay as they are. */
     private static final Set<String> NAMES = Set.of("apply", "check", "setup", "boundary", "log", "rig");
@@ -71,6 +72,19 @@ class SpanishReportsTest {
                                 .replaceAll("<type>[^<]*</type>|<[^>]*>", " "),
                         english),
                 "places.gpx");
+        Path again = folder.resolve("again");
+        try (Stream<Path> files = Files.walk(out)) {
+            for (Path file : files.toList()) {
+                Files.copy(file, again.resolve(out.relativize(file)));
+            }
+        }
+        Path compared = folder.resolve("compared");
+        call = Calls.of("compare", out, again, "--language", "es", "--quiet", "--out", compared);
+        assertEquals(0, call.status(), call.err());
+        assertTrue(
+                call.out().startsWith("No sirvió: de 2 hallazgos de antes, 2 siguen; no se ve nada nuevo."),
+                call.out());
+        assertEquals(Set.of(), common(pdf(compared.resolve("comparison.pdf")), english), "comparison.pdf");
     }
 
     private static Set<String> common(String text, Set<String> english) {
