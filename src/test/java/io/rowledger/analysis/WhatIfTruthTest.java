@@ -16,6 +16,7 @@ import io.rowledger.sim.Truth;
 import io.rowledger.whatif.WhatIf;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -46,9 +47,15 @@ class WhatIfTruthTest {
     /** Drives that several cases share. */
     private static final Map<String, SimResult> DRIVES = new HashMap<>();
 
+    private static final List<Double> HZ = List.of(10., 5., 1.);
+
+    /** Drives without shut-off by bar, in the order of {@link #HZ}. */
+    private static final Map<String, List<SimResult>> WITHOUT = new HashMap<>();
+
     @AfterAll
     static void forget() {
         DRIVES.clear();
+        WITHOUT.clear();
     }
 
     @TempDir
@@ -89,25 +96,32 @@ class WhatIfTruthTest {
                 .sum();
     }
 
-    @ParameterizedTest
-    @MethodSource("laps")
-    void shutting_off_saves_what_the_same_drive_with_it_used_less(
-            String what, LongFunction<Scenario> field, Grouping.Kind kind, int together, double hz) {
-        // What the machine did does not depend on the receiver that logs it.
-        SimResult with = DRIVES.computeIfAbsent(
+    // What the machine did does not depend on the receiver that logs it.
+    private static SimResult with(String what, LongFunction<Scenario> field, int together) {
+        return DRIVES.computeIfAbsent(
                 what,
                 key -> field.apply(7)
                         .metering(PROMPT)
                         .shutOffTogether(together)
                         .withFineShutOff()
                         .run());
-        String bar = what.substring(0, what.indexOf(','));
-        SimResult without = DRIVES.computeIfAbsent(
-                bar + " at " + hz,
-                key -> field.apply(7)
-                        .gnss(GnssModel.rtk(hz))
-                        .metering(PROMPT.withShutOff(false))
-                        .run());
+    }
+
+    private static SimResult without(String what, LongFunction<Scenario> field, double hz) {
+        return WITHOUT.computeIfAbsent(
+                        what.substring(0, what.indexOf(',')),
+                        key -> field.apply(7)
+                                .metering(PROMPT.withShutOff(false))
+                                .runFor(HZ.stream().map(GnssModel::rtk).toArray(GnssModel[]::new)))
+                .get(HZ.indexOf(hz));
+    }
+
+    @ParameterizedTest
+    @MethodSource("laps")
+    void shutting_off_saves_what_the_same_drive_with_it_used_less(
+            String what, LongFunction<Scenario> field, Grouping.Kind kind, int together, double hz) {
+        SimResult with = with(what, field, together);
+        SimResult without = without(what, field, hz);
         Analysis a = analyze(without);
         ShutOffCase found = of(a, kind);
         double savedL = usedL(without.truth()) - usedL(with.truth());
@@ -131,18 +145,16 @@ class WhatIfTruthTest {
 
     @Test
     void a_log_with_row_shut_off_tells_what_halves_and_none_would_have_cost() {
-        Scenario rows = Scenarios.headlandLapsDrawn(7).metering(PROMPT).withFineShutOff();
-        Scenario halves = Scenarios.headlandLapsDrawn(7)
-                .metering(PROMPT)
-                .shutOffTogether(6)
-                .withFineShutOff();
-        Scenario none = Scenarios.headlandLapsDrawn(7).metering(PROMPT.withShutOff(false));
-        SimResult drive = rows.run();
+        LongFunction<Scenario> field = Scenarios::headlandLapsDrawn;
+        SimResult drive = with("drawn, rows", field, 1);
         Truth happened = drive.truth();
         Analysis a = analyze(drive);
-        for (Scenario other : List.of(halves, none)) {
-            ShutOffCase found = of(a, other == halves ? Grouping.Kind.HALVES : Grouping.Kind.NONE);
-            Truth truth = other.run().truth();
+        Map<Grouping.Kind, SimResult> others = new EnumMap<>(Map.of(
+                Grouping.Kind.HALVES, with("drawn, halves", field, 6),
+                Grouping.Kind.NONE, without("drawn, none", field, 5)));
+        for (Map.Entry<Grouping.Kind, SimResult> other : others.entrySet()) {
+            ShutOffCase found = of(a, other.getKey());
+            Truth truth = other.getValue().truth();
             double savedL = usedL(happened) - usedL(truth);
             System.out.printf(
                     Locale.ROOT,

@@ -53,7 +53,10 @@ final class ReviewPageHands {
                     .addAction(finger.createPointerUp(MouseButton.LEFT.asArg()));
             browser.driver.perform(List.of(tap));
         } else {
-            new Actions(browser.driver).moveToElement(element).click().perform();
+            new Actions(browser.driver, Duration.ZERO)
+                    .moveToElement(element)
+                    .click()
+                    .perform();
         }
     }
 
@@ -61,11 +64,7 @@ final class ReviewPageHands {
     void choose(String selector, String value) {
         WebElement element = find(selector);
         if (keyboard) {
-            int to = index(element, value);
-            element.sendKeys(Keys.HOME);
-            for (int i = 0; i < to; i++) {
-                element.sendKeys(Keys.ARROW_DOWN);
-            }
+            element.sendKeys(Keys.HOME, Keys.ARROW_DOWN.toString().repeat(index(element, value)));
         } else {
             new Select(element).selectByValue(value);
         }
@@ -112,6 +111,31 @@ final class ReviewPageHands {
                 .addAction(finger.createPointerDown(MouseButton.LEFT.asArg()))
                 .addAction(finger.createPointerMove(Duration.ofMillis(150), Origin.fromElement(element), side * 110, 0))
                 .addAction(finger.createPointerUp(MouseButton.LEFT.asArg()));
+    }
+
+    /** Waits until the map neither zooms nor glides. */
+    void untilItRests() {
+        Browser.pause(60);
+        for (int tries = 0; tries < 200; tries++) {
+            if (Boolean.TRUE.equals(run("var map = Rowledger.app.map.map;"
+                    + " return !map._animatingZoom && !(map._panAnim && map._panAnim._inProgress)"))) {
+                return;
+            }
+            Browser.pause(20);
+        }
+        throw new AssertionError("the map never came to rest");
+    }
+
+    /** True as soon as the map is nearer than before; false after five seconds. */
+    boolean zoomsInFrom(double before) {
+        for (int tries = 0; tries < 250; tries++) {
+            if (zoom() > before) {
+                untilItRests();
+                return true;
+            }
+            Browser.pause(20);
+        }
+        return false;
     }
 
     double zoom() {

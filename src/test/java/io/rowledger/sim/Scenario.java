@@ -163,10 +163,26 @@ public final class Scenario {
 
     /** Simulates the job and keeps its records. */
     public SimResult run() {
-        List<SimRecord> records = new ArrayList<>();
-        Simulation simulation = new Simulation(this);
-        Truth truth = simulation.run(records::add);
-        return new SimResult(this, console.write(records, format.customary()), truth, simulation.plan());
+        return runFor(gnss).get(0);
+    }
+
+    /** One drive that several receivers log, each as if it were alone; {@link Simulation} says on what terms. */
+    public List<SimResult> runFor(GnssModel... receivers) {
+        Simulation simulation = new Simulation(this, List.of(receivers));
+        List<List<SimRecord>> logs = new ArrayList<>();
+        List<Simulation.Sink> sinks = new ArrayList<>();
+        for (GnssModel ignored : receivers) {
+            List<SimRecord> log = new ArrayList<>();
+            logs.add(log);
+            sinks.add(log::add);
+        }
+        List<Truth> truths = simulation.run(sinks);
+        List<SimResult> results = new ArrayList<>();
+        for (int i = 0; i < receivers.length; i++) {
+            List<SimRecord> written = console.write(logs.get(i), format.customary());
+            results.add(new SimResult(this, written, truths.get(i), simulation.plan()));
+        }
+        return results;
     }
 
     long seed() {

@@ -1,9 +1,10 @@
 package io.rowledger.sim;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 
-/** The loop: steer, move, lower and lift, meter, sum up, and at the receiver's beat log. */
+/** The loop: steer, move, lower and lift, meter, sum up, and at each receiver's beat log. */
 final class Simulation {
     private static final double MAX_S = 200_000;
 
@@ -12,16 +13,13 @@ final class Simulation {
     private final Motion motion;
     private final Tractor tractor;
     private final Metering metering;
-    private final Receiver receiver;
+    private final List<Logging> logs = new ArrayList<>();
     private final TruthRecorder recorder;
     private final StepState s;
     private final Delay[] rowDelay;
     private final Delay[] totalDelay;
     private final double[][] rowShown;
     private final double[] totalShown;
-    private final double[][] rowSum;
-    private final double[] totalSum;
-    private int summed;
     private final Gauss habit;
     private int span;
     private double spanStart;
@@ -32,7 +30,45 @@ final class Simulation {
         void accept(SimRecord record);
     }
 
+    /** A receiver, and what has been summed up since its last record. */
+    private static final class Logging {
+        final GnssModel model;
+        final Receiver receiver;
+        final double[][] rowSum;
+        final double[] totalSum;
+        int summed;
+        double lastRecordS;
+        Sink sink = record -> {};
+
+        Logging(GnssModel model, Receiver receiver, int products, int rows) {
+            this.model = model;
+            this.receiver = receiver;
+            rowSum = new double[products][rows];
+            totalSum = new double[products];
+        }
+
+        long stepsPerRecord(double dtS) {
+            long steps = Math.round(1 / (model.rateHz() * dtS));
+            if (Math.abs(steps * model.rateHz() * dtS - 1) > 1e-9) {
+                throw new IllegalArgumentException(
+                        "no whole number of steps between records at " + model.rateHz() + " Hz");
+            }
+            return steps;
+        }
+    }
+
     Simulation(Scenario scenario) {
+        this(scenario, List.of(scenario.gnss()));
+    }
+
+    /**
+     * One drive that each of these receivers logs as if it were alone. The machine must not be steered by them; the meters'
+     * noise is new with every record of the first.
+     */
+    Simulation(Scenario scenario, List<GnssModel> receivers) {
+        if (receivers.size() > 1 && scenario.isSteeredByReceiver()) {
+            throw new IllegalArgumentException("what this machine does depends on its receiver");
+        }
         this.scenario = scenario;
         plan = scenario.layout().lay(scenario.rig());
         TourPath path = plan.path();
@@ -46,13 +82,14 @@ final class Simulation {
                         bounds, scenario.fineShutOff(), scenario.shutOffOutside() ? plan.boundary() : new double[0][])
                 : null;
         metering = new Metering(scenario, map, random.split());
-        receiver = new Receiver(
-                scenario.gnss(),
-                new LocalMap(scenario.site().latDeg(), scenario.site().lonDeg()),
-                random.split());
-        habit = new Gauss(random.split());
         int rows = scenario.rig().rows();
         int products = scenario.products().size();
+        LocalMap local = new LocalMap(scenario.site().latDeg(), scenario.site().lonDeg());
+        random.split();
+        for (GnssModel model : receivers) {
+            logs.add(new Logging(model, new Receiver(model, local, noise(scenario.seed())), products, rows));
+        }
+        habit = new Gauss(random.split());
         CoverRaster raster = scenario.raster() ? new CoverRaster(bounds, plan.headingRad()) : null;
         recorder = new TruthRecorder(
                 rows,
@@ -68,9 +105,15 @@ final class Simulation {
         }
         rowShown = new double[products][rows];
         totalShown = new double[products];
-        rowSum = new double[products][rows];
-        totalSum = new double[products];
         nextSpan();
+    }
+
+    /** The random numbers of a receiver: the third of the scenario's streams, the same for each. */
+    private static SplittableRandom noise(long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        random.split();
+        random.split();
+        return random.split();
     }
 
     FieldPlan plan() {
@@ -114,15 +157,21 @@ final class Simulation {
 
     /** Runs to the end of the planned line. */
     Truth run(Sink sink) {
-        double rate = scenario.gnss().rateHz();
-        double dtS = Math.rint(50 / rate) == 50 / rate ? 0.02 : 0.01;
-        long perRecord = Math.round(1 / (rate * dtS));
-        if (Math.abs(perRecord * rate * dtS - 1) > 1e-9) {
-            throw new IllegalArgumentException("no whole number of steps between records at " + rate + " Hz");
+        return run(List.of(sink)).get(0);
+    }
+
+    /** The same with a sink for each receiver; their truths differ in nothing but the flaws of their logs. */
+    List<Truth> run(List<? extends Sink> sinks) {
+        for (int i = 0; i < sinks.size(); i++) {
+            logs.get(i).sink = sinks.get(i);
         }
+        double dtS = logs.stream().allMatch(log -> Math.rint(50 / log.model.rateHz()) == 50 / log.model.rateHz())
+                ? 0.02
+                : 0.01;
+        long[] perRecord =
+                logs.stream().mapToLong(log -> log.stepsPerRecord(dtS)).toArray();
         s.edges(motion);
         s.advance();
-        double lastRecordS = 0;
         boolean wasWorking = false;
         for (long n = 0; !tractor.arrived(); n++) {
             s.timeS = n * dtS;
@@ -132,11 +181,13 @@ final class Simulation {
                         + plan.path().lengthM());
             }
             lower();
-            if (n % perRecord == 0) {
-                log(sink);
-                lastRecordS = s.timeS;
+            for (int i = 0; i < perRecord.length; i++) {
+                if (n % perRecord[i] == 0) {
+                    log(logs.get(i));
+                }
             }
             if (scenario.isSteeredByReceiver()) {
+                Receiver receiver = logs.get(0).receiver;
                 tractor.sense(receiver.offEastM(), receiver.offNorthM());
                 s.senseX = receiver.offEastM();
                 s.senseY = receiver.offNorthM();
@@ -155,7 +206,11 @@ final class Simulation {
             meters();
             s.advance();
         }
-        return recorder.done(plan.boundary(), scenario.faults(), receiver.flaws(), lastRecordS);
+        Logging first = logs.get(0);
+        Truth truth = recorder.done(plan.boundary(), scenario.faults(), first.receiver.flaws(), first.lastRecordS);
+        return logs.stream()
+                .map(log -> truth.loggedBy(log.receiver.flaws(), log.lastRecordS))
+                .toList();
     }
 
     private void lower() {
@@ -175,15 +230,18 @@ final class Simulation {
             int steps = (int) Math.round(scenario.products().get(p).flowLagS() / s.dtS);
             System.arraycopy(rowDelay[p].next(s.meterLPerS[p], steps), 0, rowShown[p], 0, s.rows);
             totalShown[p] = totalDelay[p].next(new double[] {Metering.sum(s.trueLPerS[p])}, steps)[0];
-            totalSum[p] += totalShown[p];
-            for (int i = 0; i < s.rows; i++) {
-                rowSum[p][i] += rowShown[p][i];
+            for (Logging log : logs) {
+                log.totalSum[p] += totalShown[p];
+                for (int i = 0; i < s.rows; i++) {
+                    log.rowSum[p][i] += rowShown[p][i];
+                }
             }
         }
-        summed++;
+        logs.forEach(log -> log.summed++);
     }
 
-    private void log(Sink sink) {
+    private void log(Logging log) {
+        log.lastRecordS = s.timeS;
         SimRecord record = new SimRecord();
         record.timeS = s.timeS;
         double v = motion.speed();
@@ -192,7 +250,7 @@ final class Simulation {
         double right = scenario.rig().antennaAheadM() * turn;
         double sin = Math.sin(motion.psi());
         double cos = Math.cos(motion.psi());
-        receiver.fix(record, motion, new double[] {ahead * sin + right * cos, ahead * cos - right * sin});
+        log.receiver.fix(record, motion, new double[] {ahead * sin + right * cos, ahead * cos - right * sin});
         record.down = s.lowered;
         record.backward = v < -0.05;
         record.on = s.commandedOn.clone();
@@ -209,26 +267,28 @@ final class Simulation {
         for (int i = 0; i < s.rows; i++) {
             record.rowPressurePa[i] = metering.rowPressurePa(s, i);
         }
-        flows(record);
-        metering.record();
-        for (int copies = receiver.copies(); copies > 0; copies--) {
-            sink.accept(record);
+        flows(record, log);
+        if (log == logs.get(0)) {
+            metering.record();
+        }
+        for (int copies = log.receiver.copies(); copies > 0; copies--) {
+            log.sink.accept(record);
         }
     }
 
-    private void flows(SimRecord record) {
-        boolean mean = scenario.metering().meanOverInterval() && summed > 0;
+    private void flows(SimRecord record, Logging log) {
+        boolean mean = scenario.metering().meanOverInterval() && log.summed > 0;
         record.flowLPerS = new double[s.products][];
         record.totalLPerS = new double[s.products];
         for (int p = 0; p < s.products; p++) {
-            record.flowLPerS[p] = mean ? rowSum[p].clone() : rowShown[p].clone();
-            record.totalLPerS[p] = mean ? totalSum[p] / summed : totalShown[p];
+            record.flowLPerS[p] = mean ? log.rowSum[p].clone() : rowShown[p].clone();
+            record.totalLPerS[p] = mean ? log.totalSum[p] / log.summed : totalShown[p];
             for (int i = 0; mean && i < s.rows; i++) {
-                record.flowLPerS[p][i] /= summed;
+                record.flowLPerS[p][i] /= log.summed;
             }
-            java.util.Arrays.fill(rowSum[p], 0);
-            totalSum[p] = 0;
+            java.util.Arrays.fill(log.rowSum[p], 0);
+            log.totalSum[p] = 0;
         }
-        summed = 0;
+        log.summed = 0;
     }
 }

@@ -106,4 +106,10 @@ public record Truth(
 
     /** What was done to the log: records left out, repeated, moved away or without a fix. */
     public record Flaws(int leftOut, int repeated, int moved, int withoutFix) {}
+
+    /** The same drive in another receiver's log. */
+    Truth loggedBy(Flaws other, double otherDurationS) {
+        return new Truth(
+                rows, passes, ground, sweptAreaM2, volumeL, meteredL, strayL, faults, other, otherDurationS, zones);
+    }
 }
