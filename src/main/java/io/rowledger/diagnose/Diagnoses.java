@@ -208,7 +208,7 @@ public final class Diagnoses {
     private static Evidence detect(Evidence first, Metering metering) {
         Evidence evidence = withoutMisleading(first, metering);
         for (Detector detector : DETECTORS) {
-            evidence.add(tellable(detector.find(evidence), metering));
+            evidence.add(tellable(detector.find(evidence), metering, evidence.log));
         }
         return evidence;
     }
@@ -231,7 +231,7 @@ public final class Diagnoses {
         Evidence evidence = first;
         List<Case> found = new ArrayList<>();
         for (Detector detector : List.of(new ChannelsSwappedDetector(), new MeterStuckDetector())) {
-            List<Case> cases = tellable(detector.find(evidence), metering);
+            List<Case> cases = tellable(detector.find(evidence), metering, evidence.log);
             if (!cases.isEmpty()) {
                 found.addAll(cases);
                 for (Case misleading : cases) {
@@ -261,13 +261,15 @@ public final class Diagnoses {
         return Math.min(1, Deviation.limit(rounding + SwitchingDelays.hiddenS(edgeS, work.passes()) / passS));
     }
 
-    /** Returns the cases that a log with such meters can show. */
-    private static List<Case> tellable(List<Case> cases, Metering metering) {
+    /** Returns the cases that a log with such meters can show: one meter tells of a row only what its own command tells. */
+    static List<Case> tellable(List<Case> cases, Metering metering, LogTable log) {
         return cases.stream()
                 .filter(found -> switch (metering) {
                     case PER_ROW -> true;
                     case SHARED -> !NEEDS_A_METER_PER_ROW.contains(found.kind());
-                    case WHOLE_BAR -> OF_THE_BAR.contains(found.kind());
+                    case WHOLE_BAR ->
+                        OF_THE_BAR.contains(found.kind())
+                                && found.rows().stream().allMatch(r -> log.on(r, 0) >= 0);
                 })
                 .toList();
     }

@@ -35,6 +35,10 @@ public final class MapLog {
 
     private static boolean isFlowOrRate(String name) {
         Optional<ColumnName> column = ColumnName.of(name);
-        return column.isPresent() && column.get().role().quantity().isFlowSource();
+        // A boundary may have an attribute "total" or "amount"; with a unit of volume it is what a meter counted.
+        return column.isPresent()
+                && column.get().role().quantity().isFlowSource()
+                && (!column.get().role().quantity().isBarVolume()
+                        || column.get().unit() != null);
     }
 }

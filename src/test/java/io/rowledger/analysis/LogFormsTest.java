@@ -17,6 +17,8 @@ import io.rowledger.text.Message;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -239,6 +241,38 @@ class LogFormsTest {
         assertTrue(
                 a.diagnosis().findings().stream().allMatch(f -> f.rows().isEmpty()),
                 a.diagnosis().toString());
+    }
+
+    private Instant time(int i) {
+        return Instant.parse(records.get(i)[column("time")]);
+    }
+
+    /** The bar's running total by record, gal, in steps. */
+    private List<String> totals(double stepGal) {
+        List<String> totals = new ArrayList<>();
+        double gal = 0;
+        for (int i = 0; i < records.size(); i++) {
+            totals.add(String.format(Locale.ROOT, "%.6f", Math.floor(gal / stepGal) * stepGal));
+            if (i + 1 < records.size()) {
+                double lengthS = Duration.between(time(i), time(i + 1)).toNanos() / 1e9;
+                gal += (barFlow(i) + barFlow(i + 1)) / 2 * lengthS / 60;
+            }
+        }
+        return totals;
+    }
+
+    /** The meter starts at any place within its first step, so that a step may be missing at either end. */
+    @Test
+    void a_running_total_of_the_bar_gives_the_figures_of_its_flow() throws IOException {
+        for (double stepGal : new double[] {1e-5, 0.1}) {
+            List<String> totals = totals(stepGal);
+            Analysis a = analyze("total", write("total", "Total Applied (gal)", totals::get), rig);
+            assertEquals(Metering.WHOLE_BAR, a.log().metering());
+            assertEquals(volumeL(plain), volumeL(a), 0.001 * volumeL(plain) + stepGal * 3.785, "step " + stepGal);
+            double coveredM2 = plain.coverage().coveredAreaM2();
+            assertEquals(coveredM2, a.coverage().coveredAreaM2(), 0.01 * coveredM2, "covered, step " + stepGal);
+            assertTrue(a.diagnosis().findings().stream().allMatch(f -> f.rows().isEmpty()));
+        }
     }
 
     @Test

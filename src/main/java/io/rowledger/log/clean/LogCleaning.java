@@ -26,7 +26,7 @@ public final class LogCleaning {
         LongJumps.check(file);
         CoarseTimes.noteSparse(file);
         CoarsePositions.check(file);
-        TotalizerFlow.toFlows(reader, file.notes());
+        TotalizerFlow.toFlows(file);
         SwappedAxes.check(file);
         SpeedCourseCheck.check(file);
         RateConversion.convert(file);

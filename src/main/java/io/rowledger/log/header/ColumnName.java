@@ -24,6 +24,10 @@ public record ColumnName(
     private static final Pattern WITH_UNIT = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*$");
     /** "Flow (gal/min) row 3": the unit before the number. */
     private static final Pattern UNIT_INSIDE = Pattern.compile("^(.*?)\\s*[\\[(]([^\\[\\]()]*)[\\])]\\s*(\\S.*)$");
+    /** "Total gallons applied": the unit is a word of the name. */
+    private static final Pattern UNIT_AS_WORD =
+            Pattern.compile("(?i)^(|.*[\\s_.])(gallons?|gals?|liters?|litres?)(|[\\s_].*)$");
+
     /** "Row 3 [gal/min]": only the unit tells the quantity. */
     private static final Pattern ROW_ALONE =
             Pattern.compile("(?:row|outlet|knife|nozzle|section|channel|coulter|meter)0*([1-9]\\d{0,2})");
@@ -52,6 +56,18 @@ public record ColumnName(
     /** Parses a header; empty if it names no known quantity. */
     public static Optional<ColumnName> of(String header) {
         String name = Headers.spaced(header);
+        Optional<ColumnName> parsed = parsed(header, name);
+        Matcher word = UNIT_AS_WORD.matcher(name);
+        if (parsed.isPresent() || !word.matches()) {
+            return parsed;
+        }
+        String rest = (word.group(1) + word.group(3)).strip();
+        return parsed(
+                header, (rest.isEmpty() || rest.endsWith(".") ? rest + "volume" : rest) + "[" + word.group(2) + "]");
+    }
+
+    private static Optional<ColumnName> parsed(String header, String spaced) {
+        String name = spaced;
         String unitText = "";
         Matcher bracketed = WITH_UNIT.matcher(name);
         if (bracketed.matches()) {
@@ -93,12 +109,15 @@ public record ColumnName(
     private static boolean isBetter(ColumnName match, int length, ColumnName best, int longest) {
         boolean fits = match.unit != null;
         boolean bestFits = best.unit != null;
-        boolean alternative =
-                match.role.quantity().isFlowSource() && best.role.quantity().isFlowSource();
+        boolean alternative = isMetered(match.role.quantity()) && isMetered(best.role.quantity());
         if (alternative && fits != bestFits) {
             return fits;
         }
         return length > longest;
+    }
+
+    private static boolean isMetered(LogQuantity quantity) {
+        return quantity.isFlowSource() || quantity == LogQuantity.FLOW_TOTAL;
     }
 
     private static @Nullable ColumnName rowAlone(String header, String plain, String product, String unitText) {
@@ -175,12 +194,12 @@ public record ColumnName(
             text = perSecond ? rest.substring(0, rest.length() - 1) + "/s" : rest;
         }
         Unit unit = Unit.find(text, quantity.dimension()).orElse(null);
-        if (unit == null && quantity == LogQuantity.FLOW) {
+        if (unit == null && (quantity == LogQuantity.FLOW || quantity == LogQuantity.BAR_FLOW)) {
             // A volume under a flow's name; TotalizerFlow asks what it counts from.
             Unit volume = Unit.find(text, Dimension.VOLUME).orElse(null);
+            LogQuantity counted = quantity == LogQuantity.FLOW ? LogQuantity.VOLUME : LogQuantity.BAR_VOLUME;
             if (volume != null) {
-                return new ColumnName(
-                        header, new Role(LogQuantity.VOLUME, role.product(), role.row()), text, volume, false);
+                return new ColumnName(header, new Role(counted, role.product(), role.row()), text, volume, false);
             }
         }
         if (unit == null && !rest.isEmpty() && !endsApart(header, rest)) {

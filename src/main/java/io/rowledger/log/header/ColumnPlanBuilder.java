@@ -233,8 +233,12 @@ public final class ColumnPlanBuilder {
                 : c);
     }
 
-    /** Returns the key by which headers compete: all forms of a row's metered flow are one. */
+    /** Returns the key by which headers compete: all forms of a row's metered flow are one, all volumes of the bar another. */
     private static String key(Role role) {
+        if (role.quantity().isBarVolume()) {
+            return LogQuantity.BAR_VOLUME.name() + "."
+                    + new Role(LogQuantity.BAR_VOLUME, role.product(), 0).canonical();
+        }
         return role.quantity().metersFlow()
                 ? new Role(LogQuantity.FLOW, role.product(), role.row()).canonical()
                 : role.quantity().name() + "." + role.canonical();
@@ -253,9 +257,9 @@ public final class ColumnPlanBuilder {
     private static int rank(ColumnName name) {
         int kind =
                 switch (name.role().quantity()) {
-                    case VOLUME_SINCE_LAST -> 2;
-                    case VOLUME_TOTAL -> 4;
-                    case VOLUME -> 6;
+                    case VOLUME_SINCE_LAST, BAR_VOLUME_SINCE_LAST -> 2;
+                    case VOLUME_TOTAL, BAR_VOLUME_TOTAL -> 4;
+                    case VOLUME, BAR_VOLUME -> 6;
                     case COUNT_SINCE_LAST -> 8;
                     case COUNT_TOTAL -> 10;
                     case COUNT -> 12;
@@ -279,9 +283,10 @@ public final class ColumnPlanBuilder {
     }
 
     private UnusableInputException twice(Place place, Column first, String second, LogOptions options) {
+        // What the header says, not what it becomes: a total is chosen as a total.
         Role role = first.role();
-        String canonical =
-                (options.productKeys().size() == 1 ? new Role(role.quantity(), "", role.row()) : role).canonical();
+        String product = options.productKeys().size() == 1 ? "" : role.product();
+        String canonical = new Role(first.written(), product, role.row()).canonical();
         long alike = headers.stream()
                 .filter(header -> header.strip().equals(first.header()))
                 .count();

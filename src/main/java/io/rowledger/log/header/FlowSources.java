@@ -5,7 +5,7 @@ import java.util.List;
 
 /**
  * Chooses, for each product, the kind of column that gives its flow when a log has several: flows of rows, then rates per
- * area of rows, then flow, total meter or rate of the whole bar. The other kinds are not needed.
+ * area of rows, then flow, total meter, rate or volume of the whole bar. The other kinds are not needed.
  */
 final class FlowSources {
     private FlowSources() {}
@@ -20,6 +20,7 @@ final class FlowSources {
             case FLOW_TOTAL -> 4;
             case BAR_RATE -> 5;
             case BAR_NITROGEN_RATE -> 6;
+            case BAR_VOLUME, BAR_VOLUME_SINCE_LAST, BAR_VOLUME_TOTAL -> 7;
             default -> Integer.MAX_VALUE;
         };
     }

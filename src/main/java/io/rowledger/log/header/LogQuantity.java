@@ -204,7 +204,29 @@ public enum LogQuantity {
             Dimension.FLOW,
             null,
             Per.PRODUCT,
-            "flowtotal totalflow mainflow totalflowrate totalmeter mainflowrate bulkflow barflow flowratetotal");
+            "flowtotal totalflow mainflow totalflowrate totalmeter mainflowrate bulkflow barflow flowratetotal"),
+    BAR_VOLUME_SINCE_LAST(
+            "volume_since_last",
+            Dimension.VOLUME,
+            null,
+            Per.PRODUCT,
+            "volumesincelast volsincelast sincelast volumesincelastrecord volumeincrement deltavolume volumedelta "
+                    + "intervalvolume volumestep incrementalvolume"),
+    BAR_VOLUME_TOTAL(
+            "volume_total",
+            Dimension.VOLUME,
+            null,
+            Per.PRODUCT,
+            "volumetotal totalvolume total totalizer totaliser cumulativevolume volumecumulative cumulative "
+                    + "accumulatedvolume accumulated cumulativetotal totalflow flowtotal runningtotal totalapplied "
+                    + "appliedtotal totalvolumeapplied totalappliedvolume appliedvolumetotal volumeappliedtotal "
+                    + "cumulativeapplied totaldispensed totalproduct totalproductapplied productappliedtotal"),
+    BAR_VOLUME(
+            "volume",
+            Dimension.VOLUME,
+            null,
+            Per.PRODUCT,
+            "volume vol amount quantity applied appliedvolume volumeapplied amountapplied productapplied dispensed");
 
     /** How often a log can have the column. */
     enum Per {
@@ -278,7 +300,7 @@ public enum LogQuantity {
 
     /** Returns true for a quantity that gives the flow of a row, a meter or the whole bar. */
     public boolean isFlowSource() {
-        return metersFlow() || isRate() || this == BAR_FLOW;
+        return metersFlow() || isRate() || this == BAR_FLOW || isBarVolume();
     }
 
     /** Returns true for a rate per area, which becomes a flow through width and speed. */
@@ -293,7 +315,7 @@ public enum LogQuantity {
 
     /** Returns true for a quantity of the whole bar that gives its flow. */
     public boolean isOfBar() {
-        return this == BAR_FLOW || this == BAR_RATE || this == BAR_NITROGEN_RATE;
+        return this == BAR_FLOW || this == BAR_RATE || this == BAR_NITROGEN_RATE || isBarVolume();
     }
 
     /** Returns true if a log can be used without the column: its faults are noted, not refused. */
@@ -322,12 +344,17 @@ public enum LogQuantity {
 
     /** Returns true for a flow, volume or pulse count of an outlet. */
     boolean metersFlow() {
-        return this == FLOW || isVolume() || isCount();
+        return this == FLOW || (isVolume() && !isBarVolume()) || isCount();
     }
 
-    /** Returns true for a volume of an outlet. */
+    /** Returns true for a volume of an outlet or of the whole bar. */
     public boolean isVolume() {
-        return this == VOLUME || this == VOLUME_SINCE_LAST || this == VOLUME_TOTAL;
+        return this == VOLUME || this == VOLUME_SINCE_LAST || this == VOLUME_TOTAL || isBarVolume();
+    }
+
+    /** Returns true for a volume of the whole bar. */
+    public boolean isBarVolume() {
+        return this == BAR_VOLUME || this == BAR_VOLUME_SINCE_LAST || this == BAR_VOLUME_TOTAL;
     }
 
     /** Returns true for a pulse count of an outlet. */

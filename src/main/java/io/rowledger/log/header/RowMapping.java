@@ -116,13 +116,13 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
                 .kind(RefusalKind.FLOW_COLUMN)
                 .expected("a column for each row, " + key
                         + "flow_01[gal/min] at the left and so on to the right, or one for the whole bar, " + key
-                        + "flow[gal/min] or " + key + "rate[gal/ac]")
+                        + "flow[gal/min], " + key + "rate[gal/ac] or " + key + "volume_total[gal]")
                 .hint(
                         "name the columns like that, with the unit they are in, or name their headers under columns in the rig "
                                 + "file, such as " + example(unknown, key));
     }
 
-    /** A header whose unit, as it writes it, is one of flow or of rate. */
+    /** A header whose unit, as it writes it, is one of flow, of rate or of volume. */
     private record Metered(String header, String quantity, String unit) {
         static Optional<Metered> of(String header) {
             Matcher unit = UNIT.matcher(header);
@@ -131,8 +131,9 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
             }
             boolean flow = Unit.find(unit.group(1), Dimension.FLOW).isPresent();
             boolean rate = Unit.find(unit.group(1), Dimension.RATE).isPresent();
-            return flow || rate
-                    ? Optional.of(new Metered(header, flow ? "flow" : "rate", unit.group(1)))
+            boolean volume = Unit.find(unit.group(1), Dimension.VOLUME).isPresent();
+            return flow || rate || volume
+                    ? Optional.of(new Metered(header, flow ? "flow" : rate ? "rate" : "volume", unit.group(1)))
                     : Optional.empty();
         }
 
@@ -141,7 +142,7 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         }
     }
 
-    /** Returns a line for the rig file with the first header that has a unit of flow or rate; a made one without. */
+    /** Returns a line for the rig file with the first header that has a unit of flow, rate or volume; a made one without. */
     private static String example(List<String> headers, String key) {
         List<Metered> metered =
                 headers.stream().map(Metered::of).flatMap(Optional::stream).toList();

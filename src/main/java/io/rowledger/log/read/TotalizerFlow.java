@@ -7,11 +7,14 @@ import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogHints.Counts;
 import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.header.RowMapping;
 import io.rowledger.log.source.NumberParser;
 import io.rowledger.text.Message;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Converts volumes or pulses, incremental or running totals, to flows.
@@ -48,7 +51,7 @@ public final class TotalizerFlow {
     }
 
     private static boolean isOpen(LogQuantity written) {
-        return written == LogQuantity.VOLUME || written == LogQuantity.COUNT;
+        return written == LogQuantity.VOLUME || written == LogQuantity.BAR_VOLUME || written == LogQuantity.COUNT;
     }
 
     private static boolean isCounted(ColumnPlan.Column column) {
@@ -58,30 +61,37 @@ public final class TotalizerFlow {
     private static Counts counts(ColumnPlan.Column column, LogHints hints) {
         Counts given = hints.counts();
         return switch (column.written()) {
-            case VOLUME_TOTAL, COUNT_TOTAL -> Counts.TOTAL;
-            case VOLUME_SINCE_LAST, COUNT_SINCE_LAST -> Counts.SINCE_LAST;
+            case VOLUME_TOTAL, BAR_VOLUME_TOTAL, COUNT_TOTAL -> Counts.TOTAL;
+            case VOLUME_SINCE_LAST, BAR_VOLUME_SINCE_LAST, COUNT_SINCE_LAST -> Counts.SINCE_LAST;
             default -> given == null ? Counts.SINCE_LAST : given;
         };
     }
 
     private static UnusableInputException ask(LogPreview preview, ColumnPlan.Column column) {
         List<String> texts = preview.texts(column.index());
-        String figures = texts.size() > 1 ? texts.get(0) + ", then " + texts.get(1) : String.join("", texts);
+        double sum = 0;
+        for (int i = 1; i < texts.size(); i++) {
+            sum += NumberParser.parse(texts.get(i), preview.mark());
+        }
         double first = texts.isEmpty() ? Double.NaN : NumberParser.parse(texts.get(0), preview.mark());
-        double second = texts.size() > 1 ? NumberParser.parse(texts.get(1), preview.mark()) : Double.NaN;
+        double last = texts.isEmpty() ? Double.NaN : NumberParser.parse(texts.get(texts.size() - 1), preview.mark());
+        String figures = texts.size() > 2
+                ? texts.get(0) + ", " + texts.get(1) + " to " + texts.get(texts.size() - 1)
+                : String.join(", then ", texts);
         String unit = column.unit();
         return preview.found(
                         column,
                         String.format(
                                 Locale.ROOT,
-                                "%s %s, which is %s out from the first record to the second if it counts from the record "
-                                        + "before, and %s if it is a total",
+                                "%s %s in the first %d records, which is %s out in all if each counts from the record before, and "
+                                        + "%s if it is a running total",
                                 figures,
                                 unit,
-                                amount(second, unit),
-                                amount(second - first, unit)))
+                                texts.size(),
+                                amount(sum, unit),
+                                amount(last - first, unit)))
                 .kind(RefusalKind.COUNTS)
-                .expected("the start that the volume counts from")
+                .expected("what the volume counts from")
                 .hint(
                         "write log: {counts: since_last} in the rig file for the first, log: {counts: total} for the second");
     }
@@ -124,13 +134,21 @@ public final class TotalizerFlow {
     }
 
     /** Converts totals to flows, L/s, after cleaning. Times must rise. */
-    public static void toFlows(RecordReader reader, List<Message> notes) {
+    public static void toFlows(FileLog file) {
+        RecordReader reader = file.reader();
         RawLog log = reader.log();
         int falls = 0;
         List<String> fell = new ArrayList<>();
+        List<String> coarse = new ArrayList<>();
+        String step = "";
         for (int k = 0; k < log.numbers.length; k++) {
             ColumnPlan.Column column = reader.numberColumns().get(k);
             if (isCounted(column)) {
+                double stepL = CoarseTotals.even(log.numbers[k], log, working(file, column));
+                if (!Double.isNaN(stepL)) {
+                    coarse.add(column.header());
+                    step = amount(stepL / column.toSi(), column.unit());
+                }
                 int before = falls;
                 falls += flows(log, log.numbers[k]);
                 if (falls > before) {
@@ -139,11 +157,51 @@ public final class TotalizerFlow {
             }
         }
         if (falls > 0) {
-            notes.add(Message.of(
-                    "notes.log.totalizer",
-                    falls,
-                    fell.size() > 3 ? fell.get(0) + " and " + (fell.size() - 1) + " more" : String.join(", ", fell)));
+            file.notes().add(Message.of("notes.log.totalizer", falls, named(fell)));
         }
+        if (!coarse.isEmpty()) {
+            double evenedS = CoarseTotals.MIN_INTERVALS * log.intervalS();
+            file.notes().add(Message.of("notes.log.coarseTotal", named(coarse), step, Message.duration(evenedS)));
+        }
+    }
+
+    private static String named(List<String> headers) {
+        return headers.size() > 3
+                ? headers.get(0) + " and " + (headers.size() - 1) + " more"
+                : String.join(", ", headers);
+    }
+
+    /**
+     * Returns whether liquid may flow through a meter, by record: the bar down, one of its rows commanded on and a width that is not
+     * zero, as far as the log tells; null if it tells none of them.
+     */
+    private static boolean @Nullable [] working(FileLog file, ColumnPlan.Column column) {
+        RawLog log = file.log();
+        boolean[] working = new boolean[log.records];
+        Arrays.fill(working, true);
+        byte[] down = file.states(LogQuantity.DOWN);
+        double[] widthM = column.role().row() == 0 ? file.numbers(LogQuantity.WIDTH) : new double[0];
+        List<byte[]> on = new ArrayList<>();
+        int product = Math.max(0, file.plan().products().indexOf(column.role().product()));
+        RowMapping rows = file.plan().rows();
+        for (int row : rows.rowsOfMeter(product, column.role().row())) {
+            byte[] states = file.states(LogQuantity.ON, rows.sectionOf(row));
+            if (!on.contains(states)) {
+                on.add(states);
+            }
+        }
+        boolean switched = on.stream().allMatch(states -> states.length > 0);
+        if (down.length == 0 && widthM.length == 0 && !switched) {
+            return null;
+        }
+        for (int i = 0; i < working.length; i++) {
+            boolean off = switched;
+            for (int s = 0; off && s < on.size(); s++) {
+                off = on.get(s)[i] == 0;
+            }
+            working[i] = !off && (down.length == 0 || down[i] != 0) && (widthM.length == 0 || widthM[i] != 0);
+        }
+        return working;
     }
 
     private static int flows(RawLog log, double[] total) {

@@ -14,7 +14,7 @@
   var QUANTITIES = [
     ['time', []], ['date', []], ['lat', []], ['lon', []], ['speed', ['mph', 'km/h', 'm/s']], ['course', []],
     ['target', ['gal/ac', 'L/ha']], ['pressure', ['psi', 'kPa', 'bar']], ['flow_total', ['gal/min', 'L/min']],
-    ['down', []], ['fix', []], ['width', ['ft', 'in', 'm']]
+    ['volume_total', ['gal', 'L']], ['down', []], ['fix', []], ['width', ['ft', 'in', 'm']]
   ];
 
   /** The choice that leaves a column out. */
@@ -83,7 +83,8 @@
       time: R.t('workbench.quantity.time'), date: R.t('workbench.quantity.date'), lat: R.t('workbench.quantity.lat'),
       lon: R.t('workbench.quantity.lon'), speed: R.t('workbench.quantity.speed'), course: R.t('workbench.quantity.course'),
       target: R.t('workbench.quantity.target'), pressure: R.t('workbench.quantity.pressure'),
-      flow_total: R.t('workbench.quantity.flowTotal'), down: R.t('workbench.quantity.down'), fix: R.t('workbench.quantity.fix'),
+      flow_total: R.t('workbench.quantity.flowTotal'), volume_total: R.t('workbench.quantity.volumeTotal'),
+      down: R.t('workbench.quantity.down'), fix: R.t('workbench.quantity.fix'),
       hdop: R.t('workbench.quantity.hdop'), width: R.t('workbench.quantity.width'), flow: R.t('workbench.quantity.flow'),
       rate: R.t('workbench.quantity.rate'), on: R.t('workbench.quantity.on'), row: R.t('workbench.quantity.row')
     }[match[2]];
