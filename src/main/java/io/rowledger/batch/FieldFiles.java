@@ -1,10 +1,13 @@
 package io.rowledger.batch;
 
 import io.rowledger.batch.Folder.Role;
+import io.rowledger.log.source.LogFile;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,6 +47,24 @@ public record FieldFiles(
         List<FieldFiles> fields = new ArrayList<>();
         collect(Folder.of(season, leftOut), List.of(), fields);
         return fields;
+    }
+
+    /**
+     * The files that a log of this field consists of: itself, with the other parts of a shapefile; of task data in the field's own
+     * folder, every file of it.
+     */
+    public List<Path> parts(Path log) throws IOException {
+        if (!log.equals(folder)) {
+            List<Path> parts = new ArrayList<>(List.of(log));
+            parts.addAll(LogFile.parts(log));
+            return parts;
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(Files::isRegularFile)
+                    .filter(file -> LogForms.isPartOfTaskData(String.valueOf(file.getFileName())))
+                    .sorted()
+                    .toList();
+        }
     }
 
     private static void collect(Folder folder, List<Folder> above, List<FieldFiles> fields) {

@@ -1,36 +1,58 @@
 package io.rowledger.log;
 
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.read.LogFileReader;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.log.source.LogFile;
 import io.rowledger.log.taskdata.TaskData;
+import io.rowledger.log.taskdata.TaskLog;
 import java.io.BufferedInputStream;
+import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStream;
+import java.io.InputStreamReader;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Reader;
+import java.io.Writer;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
 
 /**
- * A log in lines of text, cut into logs of the places that its records lie in. Each part begins with the lines above the
- * first record; a later line that is no record stays with the record before it. No byte of a line changes.
+ * A log cut into logs of the places that its records lie in. Of a log in plain text each part begins with the lines above the
+ * first record; a later line that is no record stays with the record before it, and no byte of a line changes. A packed log, a
+ * spreadsheet, points of a map file and each time log of task data become CSV with all columns and every figure as written.
  */
 public final class LogCut {
-    /** Bytes that are looked at to tell text from packed files and spreadsheets. */
-    private static final int LOOK_BYTES = 4096;
+    private static final int BUFFER = 1 << 16;
 
-    private final Path log;
+    private final String name;
+    private final boolean plain;
+    private final Text text;
     /** Numbers of the lines with a record, ascending, and the place of each. */
     private final int[] lines;
 
     private final int[] places;
 
-    private LogCut(Path log, int[] lines, int[] places) {
-        this.log = log;
-        this.lines = lines;
-        this.places = places;
+    private LogCut(String name, boolean plain, Text text, RawLog raw, Places places) {
+        this.name = name;
+        this.plain = plain;
+        this.text = text;
+        this.lines = Arrays.copyOf(raw.line, raw.records);
+        this.places = new int[raw.records];
+        Arrays.setAll(this.places, i -> places.of(raw.latDeg[i], raw.lonDeg[i]));
     }
 
     /** Tells in which place a position lies. */
@@ -40,33 +62,86 @@ public final class LogCut {
         int of(double latDeg, double lonDeg);
     }
 
+    /** Hands out a log's lines from the first on. */
+    private interface Text {
+        void writeTo(LineSink sink) throws IOException;
+    }
+
+    /** Takes a log's characters with the number of the line that each belongs to, from 1. */
+    private interface LineSink {
+        void take(int line, char character) throws IOException;
+    }
+
     /**
      * Reads a log.
      *
-     * @throws UnusableInputException if its records can't be read yet, or it is packed, a spreadsheet or task data
+     * @return one, or one for each time log of task data
+     * @throws UnusableInputException if its records can't be read yet, or it holds polygons
      */
-    public static LogCut of(Path log, LogOptions options, Places places) throws IOException {
-        if (TaskData.is(log) || !isText(log)) {
-            throw UnusableInputException.found("a log that is no plain text")
-                    .inFile(log.toString())
-                    .expected("lines of text, such as CSV, to cut it between the fields")
-                    .hint("unpack it, or save it as CSV, and drop it again");
+    public static List<LogCut> of(Path log, LogOptions options, Places places) throws IOException {
+        if (TaskData.is(log)) {
+            return ofTaskData(log, options, places);
         }
+        if (AreaLog.is(log)) {
+            throw UnusableInputException.found("polygons of work in several places")
+                    .inFile(log.toString())
+                    .expected("records with a position each, to cut them between the fields")
+                    .hint("export the polygons of each field as a file of its own");
+        }
+        boolean plain = isPlain(log);
         RawLog raw = LogFileReader.read(log, options).log();
-        int[] at = new int[raw.records];
-        Arrays.setAll(at, i -> places.of(raw.latDeg[i], raw.lonDeg[i]));
-        return new LogCut(log, Arrays.copyOf(raw.line, raw.records), at);
+        requireOneDay(log, options.hints(), raw);
+        return List.of(
+                new LogCut("", plain, plain ? sink -> bytes(log, sink) : sink -> unpacked(log, sink), raw, places));
     }
 
-    private static boolean isText(Path log) throws IOException {
-        try (InputStream in = Files.newInputStream(log)) {
-            byte[] first = in.readNBytes(LOOK_BYTES);
-            boolean packed = first.length > 1
-                    && ((first[0] == 'P' && first[1] == 'K') || (first[0] == 0x1f && first[1] == (byte) 0x8b));
-            for (byte each : first) {
-                packed |= each == 0;
+    /** The rig file's day of the first record would be taken for that of every part. */
+    private static void requireOneDay(Path log, LogHints hints, RawLog raw) {
+        ZoneId zone = hints.zone() == null ? ZoneOffset.UTC : hints.zone();
+        if (hints.date() != null
+                && raw.records > 0
+                && !day(raw.timeS[raw.records - 1], zone).equals(hints.date())) {
+            throw UnusableInputException.found(
+                            "times of day that go past midnight, and the day of the first one in the rig file")
+                    .inFile(log.toString())
+                    .expected("a log of one day, or one with its dates in it, to cut it between the fields")
+                    .hint("export the log with a date in each record");
+        }
+    }
+
+    private static LocalDate day(double timeS, ZoneId zone) {
+        return Instant.ofEpochSecond((long) Math.floor(timeS)).atZone(zone).toLocalDate();
+    }
+
+    private static List<LogCut> ofTaskData(Path log, LogOptions options, Places places) {
+        List<LogCut> cuts = new ArrayList<>();
+        for (TaskLog each : TaskData.read(log, options.rowsExpected()).logs()) {
+            RawLog raw = TaskDataLogs.raw(each, options).log();
+            // A record of task data has its own number as its line; the header stands above it here.
+            for (int i = 0; i < raw.records; i++) {
+                raw.line[i]++;
             }
-            return !packed;
+            String name = each.name().replaceFirst(".*[/\\\\]", "").replaceFirst("\\.[^.]*$", "");
+            cuts.add(new LogCut(name, false, sink -> table(each, sink), raw, places));
+        }
+        return cuts;
+    }
+
+    /** The name of a time log of task data; empty for any other log. */
+    public String name() {
+        return name;
+    }
+
+    /** The ending of the parts' names: that of the log itself where it is plain text, else {@code .csv}. */
+    public String ending(String file) {
+        int dot = file.lastIndexOf('.');
+        return plain && dot > 0 ? file.substring(dot) : plain ? "" : ".csv";
+    }
+
+    /** True for text whose bytes are its lines, unlike what is packed, a spreadsheet or UTF-16. */
+    private static boolean isPlain(Path log) throws IOException {
+        try (LogFile file = new LogFile(log)) {
+            return file.form().startsWith("plain, ") && !file.form().contains("UTF-16");
         }
     }
 
@@ -75,25 +150,59 @@ public final class LogCut {
         return Arrays.stream(places).anyMatch(each -> each == place);
     }
 
-    /** Writes the lines of a place. */
+    /** Writes the lines of a place: those of plain text as they are, others in UTF-8. */
     public void writeTo(int place, OutputStream out) throws IOException {
-        try (InputStream in = new BufferedInputStream(Files.newInputStream(log), 1 << 16)) {
-            int line = 1;
-            int record = -1;
-            boolean taken = true;
-            int before = -1;
-            for (int next = in.read(); next >= 0; next = in.read()) {
-                if (before == '\n' || (before == '\r' && next != '\n')) {
-                    line++;
-                    while (record + 1 < lines.length && lines[record + 1] <= line) {
-                        record++;
-                    }
-                    taken = record < 0 || places[record] == place;
-                }
-                if (taken) {
-                    out.write(next);
-                }
-                before = next;
+        Charset charset = plain ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8;
+        Writer writer = new OutputStreamWriter(out, charset);
+        int[] record = {-1};
+        text.writeTo((line, character) -> {
+            while (record[0] + 1 < lines.length && lines[record[0] + 1] <= line) {
+                record[0]++;
+            }
+            if (record[0] < 0 || places[record[0]] == place) {
+                writer.write(character);
+            }
+        });
+        writer.flush();
+    }
+
+    /** Bytes of plain text as characters: every byte has one in ISO 8859-1. */
+    private static void bytes(Path log, LineSink sink) throws IOException {
+        try (Reader in = new InputStreamReader(
+                new BufferedInputStream(Files.newInputStream(log), BUFFER), StandardCharsets.ISO_8859_1)) {
+            hand(in, () -> {}, sink);
+        }
+    }
+
+    private static void unpacked(Path log, LineSink sink) throws IOException {
+        try (LogFile file = new LogFile(log)) {
+            hand(file.text(), file::recordEnded, sink);
+        }
+    }
+
+    private static void hand(Reader text, Runnable ended, LineSink sink) throws IOException {
+        Reader in = new BufferedReader(text, BUFFER);
+        int line = 1;
+        int before = -1;
+        for (int next = in.read(); next >= 0; next = in.read()) {
+            if (before == '\n' || (before == '\r' && next != '\n')) {
+                line++;
+                ended.run();
+            }
+            sink.take(line, (char) next);
+            before = next;
+        }
+    }
+
+    /** A time log's records below its headers. */
+    private static void table(TaskLog log, LineSink sink) throws IOException {
+        StringBuilder line = new StringBuilder();
+        CSVPrinter printer = new CSVPrinter(line, CSVFormat.RFC4180);
+        for (int i = -1; i < log.records(); i++) {
+            line.setLength(0);
+            printer.printRecord(i < 0 ? log.headers().toArray() : (Object[]) log.fields(i));
+            for (int c = 0; c < line.length(); c++) {
+                sink.take(i + 2, line.charAt(c));
             }
         }
     }

@@ -154,14 +154,61 @@ public record LogSurvey(
                     .expected("time logs with flows")
                     .hint("export the task again");
         }
-        FileLog file = files.get(0);
-        List<SurveyColumn> columns = new ArrayList<>();
-        for (ColumnMeaning meaning : file.columnMeanings()) {
-            columns.add(new SurveyColumn(
-                    meaning, List.of(meaning.example()), new double[0], Double.NaN, Double.NaN, List.of()));
+        LogSurvey all = null;
+        for (FileLog file : files) {
+            List<SurveyColumn> columns = new ArrayList<>();
+            for (ColumnMeaning meaning : file.columnMeanings()) {
+                columns.add(new SurveyColumn(
+                        meaning, List.of(meaning.example()), new double[0], Double.NaN, Double.NaN, List.of()));
+            }
+            int records = file.source().records();
+            LogSurvey each =
+                    survey(log.toString(), file.form(), records, columns, List.of(), file, null, new double[0]);
+            all = all == null ? each : all.and(each);
         }
-        int records = files.stream().mapToInt(each -> each.source().records()).sum();
-        return survey(log.toString(), file.form(), records, columns, List.of(), file, null, new double[0]);
+        return all;
+    }
+
+    /** This time log and a later one of the same task. */
+    private LogSurvey and(LogSurvey next) {
+        return new LogSurvey(
+                file,
+                form,
+                records + next.records,
+                used + next.used,
+                columns,
+                problems,
+                joined(timeS, next.timeS),
+                joined(latDeg, next.latDeg),
+                joined(lonDeg, next.lonDeg),
+                joined(working(), next.working()),
+                gaps + next.gaps,
+                Double.isNaN(flowingM) ? next.flowingM : flowingM + (Double.isNaN(next.flowingM) ? 0 : next.flowingM),
+                Math.max(rows, next.rows),
+                zone,
+                usualMps);
+    }
+
+    /** True for each place of the path with a flow; for all where no flow is known. */
+    private boolean[] working() {
+        boolean[] working = flowing.clone();
+        if (working.length < latDeg.length) {
+            working = new boolean[latDeg.length];
+            Arrays.fill(working, true);
+        }
+        return working;
+    }
+
+    private static double[] joined(double[] a, double[] b) {
+        double[] all = Arrays.copyOf(a, a.length + b.length);
+        System.arraycopy(b, 0, all, a.length, b.length);
+        return all;
+    }
+
+    private static boolean[] joined(boolean[] a, boolean[] b) {
+        boolean[] all = Arrays.copyOf(a, a.length + b.length);
+        System.arraycopy(b, 0, all, a.length, b.length);
+        return all;
     }
 
     private static LogSurvey survey(

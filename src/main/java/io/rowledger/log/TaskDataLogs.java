@@ -44,9 +44,7 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
         List<FileLog> logs = new ArrayList<>();
         Set<Message> given = new HashSet<>();
         for (TaskLog log : reading.logs()) {
-            Headers headers = new Headers(log.headers(), log.headers(), 0);
-            ColumnPlan plan = ColumnPlanBuilder.plan(log.name(), headers.names(), headers, options, Questions.thrown());
-            FileLog file = LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
+            FileLog file = raw(log, options);
             file.setOrigins(log.origins());
             // What is said of the machine is said once.
             log.notes().stream().filter(given::add).forEach(file.notes()::add);
@@ -58,6 +56,13 @@ record TaskDataLogs(List<FileLog> logs, List<ReadFile> others, BarGeometry geome
             logs.add(LogCleaning.clean(file));
         }
         return new TaskDataLogs(logs, reading.others(), reading.geometry(), reading.totals());
+    }
+
+    /** A time log's records as they are, before anything is left out. */
+    static FileLog raw(TaskLog log, LogOptions options) {
+        Headers headers = new Headers(log.headers(), log.headers(), 0);
+        ColumnPlan plan = ColumnPlanBuilder.plan(log.name(), headers.names(), headers, options, Questions.thrown());
+        return LogFileReader.records(log.name(), mark -> log.form(), plan, new Records(log), options);
     }
 
     /** A note if the sections of the task data are not as wide as the rows of the rig file. */

@@ -53,7 +53,7 @@ final class FieldSplit {
             placesOf.put(field.logs().get(i), places.of(all.get(i)));
         }
         // All cuts are tried before a file is touched: one that can't be cut leaves everything as it is.
-        Map<Path, LogCut> cuts = new LinkedHashMap<>();
+        Map<Path, List<LogCut>> cuts = new LinkedHashMap<>();
         for (Map.Entry<Path, Set<Integer>> log : placesOf.entrySet()) {
             if (log.getValue().size() > 1) {
                 cuts.put(log.getKey(), LogCut.of(log.getKey(), options, places::of));
@@ -61,11 +61,14 @@ final class FieldSplit {
         }
         List<String> fields = make(field, places.count());
         for (Map.Entry<Path, Set<Integer>> log : placesOf.entrySet()) {
-            LogCut cut = cuts.get(log.getKey());
+            List<LogCut> cut = cuts.get(log.getKey());
             if (cut != null) {
-                cut(log.getKey(), cut, fields);
+                cut(field, log.getKey(), cut, fields);
             } else if (!log.getValue().isEmpty()) {
-                move(log.getKey(), fields.get(log.getValue().iterator().next()), name);
+                String to = fields.get(log.getValue().iterator().next());
+                for (Path part : field.parts(log.getKey())) {
+                    move(part, to, name);
+                }
             }
         }
         return new Split(fields);
@@ -92,17 +95,28 @@ final class FieldSplit {
         return fields;
     }
 
-    private void cut(Path log, LogCut cut, List<String> fields) throws IOException {
+    private void cut(FieldFiles field, Path log, List<LogCut> cuts, List<String> fields) throws IOException {
         String file = String.valueOf(log.getFileName());
-        int dot = file.lastIndexOf('.') < 1 ? file.length() : file.lastIndexOf('.');
-        for (int k = 0; k < fields.size(); k++) {
-            int part = k;
-            if (cut.has(part)) {
-                String name = file.substring(0, dot) + " part " + (part + 1) + file.substring(dot);
-                store.folder().replace(place(fields.get(part), name), out -> cut.writeTo(part, out));
+        for (LogCut cut : cuts) {
+            for (int k = 0; k < fields.size(); k++) {
+                int part = k;
+                if (cut.has(part)) {
+                    String name = stem(file) + (cut.name().isEmpty() ? "" : " " + cut.name()) + " part " + (part + 1)
+                            + cut.ending(file);
+                    store.folder().replace(place(fields.get(part), name), out -> cut.writeTo(part, out));
+                }
             }
         }
-        store.folder().putAway(log);
+        for (Path part : field.parts(log)) {
+            store.folder().putAway(part);
+        }
+    }
+
+    /** A file's name without the endings of its form and its packing. */
+    private static String stem(String file) {
+        String stem = file.replaceFirst("(?i)(?<=.)\\.(gz|zip)$", "");
+        int dot = stem.lastIndexOf('.');
+        return dot < 1 ? stem : stem.substring(0, dot);
     }
 
     private void move(Path log, String to, String from) throws IOException {

@@ -1,5 +1,6 @@
 package io.rowledger.workbench;
 
+import io.rowledger.batch.FieldFiles;
 import io.rowledger.document.pdf.Paper;
 import io.rowledger.document.text.Messages;
 import io.rowledger.report.common.ReportOptions;
@@ -228,7 +229,15 @@ final class Services implements AutoCloseable {
 
     /** Moves a file to the dated folder. */
     private Object putAway(Call call) throws IOException {
-        folder.putAway(folder.inside(place(call)));
+        List<String> place = place(call);
+        Path file = folder.inside(place);
+        FieldFiles field = store.field(call.parts().get(0));
+        // Task data that lies in the field's folder is a log by the folder's name; a shapefile has several parts.
+        Path log =
+                file.getFileName().equals(field.folder().getFileName()) && !Files.exists(file) ? field.folder() : file;
+        for (Path part : field.logs().contains(log) ? field.parts(log) : List.of(file)) {
+            folder.putAway(part);
+        }
         return Router.done();
     }
 

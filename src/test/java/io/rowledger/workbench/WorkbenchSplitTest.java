@@ -1,5 +1,6 @@
 package io.rowledger.workbench;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -132,7 +133,7 @@ class WorkbenchSplitTest {
     }
 
     @Test
-    void a_packed_log_is_not_cut_and_nothing_changes() throws IOException {
+    void a_packed_log_is_cut_into_plain_ones_and_the_packed_one_is_kept() throws IOException {
         List<String> all = new ArrayList<>(here);
         all.addAll(there);
         field("log.csv", all);
@@ -143,10 +144,55 @@ class WorkbenchSplitTest {
         }
         Files.write(season.resolve("Home/log.csv.gz"), packed.toByteArray());
         Files.delete(log);
+        assertEquals(List.of("Home", "Home 2"), split());
+        List<String> second = Files.readAllLines(season.resolve("Home 2/log part 2.csv"));
+        assertEquals(there, second.subList(2, second.size()));
+        assertTrue(Files.isRegularFile(season.resolve("Home/log part 1.csv")));
+        assertFalse(Files.exists(season.resolve("Home/log.csv.gz")));
+        try (Stream<Path> kept = Files.walk(season.resolve(".replaced"))) {
+            Path whole = kept.filter(path -> path.endsWith("Home/log.csv.gz"))
+                    .findFirst()
+                    .orElseThrow();
+            assertArrayEquals(packed.toByteArray(), Files.readAllBytes(whole));
+        }
+    }
+
+    @Test
+    void polygons_are_not_cut_and_nothing_changes() throws IOException {
+        Path place = Files.createDirectories(season.resolve("Home"));
+        StringBuilder features = new StringBuilder();
+        for (String lat : List.of("41.50", "41.55")) {
+            features.append(features.isEmpty() ? "" : ",").append("""
+                    {"type": "Feature", "properties": {"rate[gal/ac]": 42}, "geometry": {"type": "Polygon", "coordinates":
+                     [[[-93.01, LAT], [-93.01, LAT1], [-93.00, LAT1], [-93.00, LAT], [-93.01, LAT]]]}}
+                    """.replace("LAT", lat));
+        }
+        String map = "{\"type\": \"FeatureCollection\", \"features\": [" + features + "]}";
+        Files.writeString(place.resolve("areas.geojson"), map);
+        assertEquals(2, logs("Home").path("places").asInt());
         Visitor.Answer answer = visitor.json("POST", "/api/fields/Home/split", "{}");
         assertEquals(422, answer.status(), answer.text());
-        assertTrue(answer.text().contains("unpack it"), answer.text());
-        assertTrue(Files.isRegularFile(season.resolve("Home/log.csv.gz")));
+        assertTrue(answer.text().contains("export the polygons of each field"), answer.text());
+        assertEquals(map, Files.readString(place.resolve("areas.geojson")));
         assertFalse(Files.exists(season.resolve("Home 2")));
+    }
+
+    @Test
+    void task_data_beside_the_rig_file_is_taken_out_whole_and_nothing_else() throws IOException {
+        Path place = Files.createDirectories(season.resolve("Home"));
+        Files.copy(SAMPLE.resolve("rig.yaml"), place.resolve("rig.yaml"));
+        for (String file : List.of("TASKDATA.XML", "TLG00001.XML", "TLG00001.BIN")) {
+            Files.writeString(place.resolve(file), "not whole");
+        }
+        assertEquals("Home", logs("Home").at("/logs/0/file").asText());
+        assertEquals(
+                200,
+                visitor.json("POST", "/api/fields/Home/files/Home/away", "{}").status());
+        try (Stream<Path> left = Files.list(place)) {
+            assertEquals(List.of(place.resolve("rig.yaml")), left.toList());
+        }
+        try (Stream<Path> kept = Files.walk(season.resolve(".replaced"))) {
+            assertEquals(3, kept.filter(Files::isRegularFile).count());
+        }
     }
 }
