@@ -15,6 +15,7 @@ import io.rowledger.uncertainty.Intervals.OfProduct;
 import io.rowledger.uncertainty.Intervals.OfRow;
 import io.rowledger.uncertainty.Intervals.OfRowProduct;
 import io.rowledger.uncertainty.VolumeBounds.Bias;
+import io.rowledger.uncertainty.VolumeBounds.OnGround;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -23,7 +24,11 @@ public final class IntervalsBuilder {
     private final UncertaintyInputs job;
     private final Rates rates;
     private final Coverage coverage;
+    /** As the log's flows have it. */
+    private final CoverageUncertainty groundOfLog;
+    /** With what faulty meters and unknown flows leave open. */
     private final CoverageUncertainty ground;
+
     private final VolumeBounds volumes;
     private final List<MeterUncertainty> meters = new ArrayList<>();
     private final double driftM2;
@@ -36,7 +41,8 @@ public final class IntervalsBuilder {
         this.rates = rates;
         this.coverage = coverage;
         volumes = new VolumeBounds(job, rates);
-        ground = CoverageUncertainty.of(job, coverage, seed(job), threads).widened(areaM2(true), areaM2(false));
+        groundOfLog = CoverageUncertainty.of(job, coverage, seed(job), threads);
+        ground = groundOfLog.widened(areaM2(true), areaM2(false));
         for (int p = 0; p < job.rig().products().size(); p++) {
             meters.add(new MeterUncertainty(job, rates.rows(), p));
         }
@@ -97,7 +103,8 @@ public final class IntervalsBuilder {
             nitrogenKg += nitrogenKg(p);
         }
         double sweptM2 = rates.sweptAreaM2();
-        UncertaintyDistribution allNitrogen = allNitrogen(nitrogenKg);
+        UncertaintyDistribution allNitrogen = allNitrogen(nitrogenKg, true);
+        Interval lowest = allNitrogen(nitrogenKg, false).interval(nitrogenKg);
         return new Intervals(
                 UncertaintyDistribution.about(sweptM2, sweptM2 * Math.hypot(relativeWidth(), relativeLength), 0)
                         .interval(sweptM2),
@@ -105,8 +112,12 @@ public final class IntervalsBuilder {
                 ground.overlap.interval(coverage.overlapAreaM2()).notBelowZero(),
                 ground.skips.interval(coverage.skipAreaM2()).notBelowZero(),
                 Interval.unknown(coverage.boundaryAreaM2()),
-                allNitrogen.interval(nitrogenKg),
-                perGround(allNitrogen, nitrogenKg),
+                new Interval(
+                                nitrogenKg,
+                                lowest.low(),
+                                allNitrogen.interval(nitrogenKg).high())
+                        .notBelowZero(),
+                perGround(allNitrogen, nitrogenKg, nitrogenOnGround()),
                 products,
                 rows,
                 passes,
@@ -134,22 +145,27 @@ public final class IntervalsBuilder {
         MeterUncertainty meter = meters.get(p);
         double volumeL = volumeL(p);
         Bias bias = volumes.ofBar(p);
-        UncertaintyDistribution volume = UncertaintyDistribution.relative(volumeL, meter.ofBar(), meter.shared)
-                .widened(bias.lowL(), bias.highL(), bias.sigmaL());
         double nitrogenKg = nitrogenKg(p);
         double kgPerL = product.nitrogenKgPerL();
+        Bias biasKg = bias.times(kgPerL);
+        double density = DefaultUncertainties.densityAccuracy(product);
+        UncertaintyDistribution volume =
+                UncertaintyDistribution.relative(volumeL, bias, volumeL + bias.highL(), meter.ofBar(), meter.shared);
         UncertaintyDistribution nitrogen = UncertaintyDistribution.relative(
-                        nitrogenKg, meter.ofBar(), meter.shared, DefaultUncertainties.densityAccuracy(product))
-                .widened(bias.lowL() * kgPerL, bias.highL() * kgPerL, bias.sigmaL() * kgPerL);
+                nitrogenKg, biasKg, nitrogenKg + biasKg.highL(), meter.ofBar(), meter.shared, density);
         return new OfProduct(
-                volume.interval(volumeL).notBelowZero(),
-                perGround(volume, volumeL),
-                nitrogen.interval(nitrogenKg).notBelowZero(),
-                perGround(nitrogen, nitrogenKg));
+                UncertaintyDistribution.interval(volumeL, bias, meter.ofBar(), meter.shared),
+                perGround(volume, volumeL, volumes.onGround(p)),
+                UncertaintyDistribution.interval(nitrogenKg, biasKg, meter.ofBar(), meter.shared, density),
+                perGround(nitrogen, nitrogenKg, volumes.onGround(p).times(kgPerL)));
     }
 
-    /** All products: what their meters share adds up, the rest is each product's own. */
-    private UncertaintyDistribution allNitrogen(double nitrogenKg) {
+    /**
+     * All products: what their meters share adds up, the rest is each product's own.
+     *
+     * @param largest true for errors of the larger end, false for those of the smaller
+     */
+    private UncertaintyDistribution allNitrogen(double nitrogenKg, boolean largest) {
         double shared = 0;
         double square = 0;
         double low = 0;
@@ -157,29 +173,55 @@ public final class IntervalsBuilder {
         for (int p = 0; p < meters.size(); p++) {
             Product product = job.rig().products().get(p);
             double kg = nitrogenKg(p);
-            double density = DefaultUncertainties.densityAccuracy(product) * kg;
-            shared += meters.get(p).shared * kg;
-            double bar = kg == 0 ? 0 : meters.get(p).ofBar() * kg;
             Bias bias = volumes.ofBar(p);
-            double kgPerL = product.nitrogenKgPerL();
             boolean biased = bias.lowL() != 0 || bias.highL() != 0;
-            low += biased ? bias.lowL() * kgPerL : 0;
-            high += biased ? bias.highL() * kgPerL : 0;
-            square += bar * bar + density * density / 3 + (biased ? Math.pow(bias.sigmaL() * kgPerL, 2) : 0);
+            Bias biasKg = biased ? bias.times(product.nitrogenKgPerL()) : Bias.NONE;
+            double endKg = kg + (largest ? biasKg.highL() : biasKg.lowL());
+            double density = DefaultUncertainties.densityAccuracy(product) * endKg;
+            double bar = kg == 0 ? 0 : meters.get(p).ofBar() * endKg;
+            shared += meters.get(p).shared * endKg;
+            low += biasKg.lowL();
+            high += biasKg.highL();
+            square += bar * bar + density * density / 3 + biasKg.sigmaL() * biasKg.sigmaL();
         }
         return new UncertaintyDistribution(nitrogenKg + low, nitrogenKg + high, Math.sqrt(square), shared);
     }
 
-    /** Something put on the covered ground, per m². */
-    private Interval perGround(UncertaintyDistribution total, double value) {
+    private OnGround nitrogenOnGround() {
+        OnGround all = OnGround.NONE;
+        for (int p = 0; p < meters.size(); p++) {
+            OnGround of = volumes.onGround(p);
+            all = of.equals(OnGround.NONE)
+                    ? all
+                    : all.plus(of.times(job.rig().products().get(p).nitrogenKgPerL()));
+        }
+        return all;
+    }
+
+    /**
+     * Something put on the covered ground, per m². By hand: 10 L metered on 100 m², and a dead meter behind which 1 L may lie on
+     * another 10 m²: 10/100 or 11/110, which is the same rate; held against each other by themselves, the ends would be 10/110 and
+     * 11/100.
+     */
+    private Interval perGround(UncertaintyDistribution total, double value, OnGround bias) {
         double areaM2 = coverage.coveredAreaM2();
         UncertaintyDistribution area = ground.covered;
         if (!(areaM2 > 0) || !(area.from() > 0)) {
             return Interval.unknown(value / areaM2);
         }
         double sigma = Math.hypot(total.sigma() / areaM2, value / areaM2 * area.sigma() / areaM2);
-        return new UncertaintyDistribution(
-                        total.from() / area.to(), total.to() / area.from(), sigma, total.rectangle() / areaM2)
+        double low = Double.POSITIVE_INFINITY;
+        double high = 0;
+        for (double with : new double[] {0, 1}) {
+            for (double without : new double[] {0, 1}) {
+                double onIt = value + with * bias.withAppliedL() + without * bias.withNotAppliedL();
+                double changeM2 = with * areaM2(true) - without * areaM2(false);
+                low = Math.min(low, (onIt + bias.lowL()) / (groundOfLog.covered.to() + changeM2));
+                high = Math.max(
+                        high, (onIt + bias.highL()) / Math.max(area.from(), groundOfLog.covered.from() + changeM2));
+            }
+        }
+        return new UncertaintyDistribution(low, high, sigma, total.rectangle() / areaM2)
                 .interval(value / areaM2)
                 .notBelowZero();
     }
@@ -199,14 +241,8 @@ public final class IntervalsBuilder {
             Bias all = volumes.ofRow(p, r);
             Bias known = volumes.ofRowWhereKnown(p, r);
             products.add(new OfRowProduct(
-                    UncertaintyDistribution.relative(volumeL, meter.ofRow(r), meter.shared)
-                            .widened(all.lowL(), all.highL(), all.sigmaL())
-                            .interval(volumeL)
-                            .notBelowZero(),
-                    UncertaintyDistribution.relative(rate, ratio, meter.shared)
-                            .widened(known.lowL() / appliedM2, known.highL() / appliedM2, known.sigmaL() / appliedM2)
-                            .interval(rate)
-                            .notBelowZero(),
+                    UncertaintyDistribution.interval(volumeL, all, meter.ofRow(r), meter.shared),
+                    UncertaintyDistribution.interval(rate, known.times(1 / appliedM2), ratio, meter.shared),
                     deviation(volumeL, targetL, ratio, meter.shared, known)));
         }
         double sweptM2 = row.sweptAreaM2();
@@ -225,10 +261,7 @@ public final class IntervalsBuilder {
     /** Deviation of a volume from its target volume, percent. */
     private static Interval deviation(double volumeL, double targetL, double sigma, double shared, Bias bias) {
         double share = targetL > 0 ? volumeL / targetL : Double.NaN;
-        Interval of = UncertaintyDistribution.relative(share, sigma, shared)
-                .widened(bias.lowL() / targetL, bias.highL() / targetL, bias.sigmaL() / targetL)
-                .interval(share)
-                .notBelowZero();
+        Interval of = UncertaintyDistribution.interval(share, bias.times(1 / targetL), sigma, shared);
         return new Interval((share - 1) * 100, (of.low() - 1) * 100, (of.high() - 1) * 100);
     }
 
@@ -245,10 +278,7 @@ public final class IntervalsBuilder {
             double volume = meters.get(p).ofPass(job, pass, rates.passRows().get(i), p);
             Bias all = volumes.ofPass(p, i);
             products.add(new OfPassProduct(
-                    UncertaintyDistribution.relative(volumeL, volume, shared)
-                            .widened(all.lowL(), all.highL(), all.sigmaL())
-                            .interval(volumeL)
-                            .notBelowZero(),
+                    UncertaintyDistribution.interval(volumeL, all, volume, shared),
                     deviation(
                             volumeL,
                             totals.meteredTargetL()[p],

@@ -1,9 +1,12 @@
 package io.rowledger.uncertainty;
 
 import io.rowledger.log.LogTable;
+import io.rowledger.log.Metering;
 import io.rowledger.rate.RowTotals;
+import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
@@ -16,8 +19,8 @@ import java.util.List;
  * each meter's own. With independent errors the uncertainty of a total over many rows would be smaller; with fully correlated
  * ones larger, by a factor of √2 at most.
  *
- * <p>Added to it: scatter from reading to reading, the last digit of the logged flow (one error all day: half a digit either
- * way), and starts and stops, which fall somewhere between two records and are the same instant for all rows.
+ * <p>Added to it: scatter from reading to reading, the rounding of the logged flow ({@link RoundingUncertainty}), and starts and
+ * stops, which fall somewhere between two records and are the same instant for all rows.
  */
 final class MeterUncertainty {
     /** Number of readings sampled to find the last digit of the logged flow. */
@@ -33,6 +36,8 @@ final class MeterUncertainty {
     final double[] ends;
 
     private final double[] volumeL;
+    private final List<int[]> meters;
+    private final RoundingUncertainty rounding;
 
     MeterUncertainty(UncertaintyInputs job, List<RowTotals> rows, int p) {
         double accuracy =
@@ -44,7 +49,13 @@ final class MeterUncertainty {
         volumeL = new double[rows.size()];
         double intervalS = job.track().quality().medianIntervalS();
         int steps = job.track().poses().steps();
-        double digitLPerS = digitLPerS(job.log(), p, own.length);
+        meters = meters(job.log(), p, own.length);
+        rounding = new RoundingUncertainty(
+                job,
+                rows,
+                p,
+                digitLPerS(job.log(), p),
+                ownAccuracy(job.rig().products().get(p)));
         for (int r = 0; r < own.length; r++) {
             volumeL[r] = rows.get(r).products().get(p).volumeL();
             if (!(volumeL[r] > 0)) {
@@ -52,18 +63,21 @@ final class MeterUncertainty {
             }
             double onS = onS(job, r, 0, steps);
             double readings = Math.max(1, onS / intervalS);
-            double digit = digitLPerS * onS / volumeL[r];
             own[r] = Math.sqrt(accuracy * accuracy / 6
-                    + DefaultUncertainties.REPEATABILITY * DefaultUncertainties.REPEATABILITY / readings
-                    + digit * digit / 12);
+                    + DefaultUncertainties.REPEATABILITY * DefaultUncertainties.REPEATABILITY / readings);
             // Volume of one interval at the mean flow, a rectangle one interval wide for every start and stop.
             ends[r] = onS > 0 ? intervalS / onS * Math.sqrt(edges(job, r, 0, steps) / 12.0) : 0;
         }
     }
 
+    /** Returns the relative standard uncertainty of what is one meter's own. */
+    static double ownAccuracy(Product product) {
+        return DefaultUncertainties.meterAccuracy(product) / Math.sqrt(6);
+    }
+
     /** Returns the relative standard uncertainty of row r's volume, without the shared part. */
     double ofRow(int r) {
-        return Math.hypot(own[r], ends[r]);
+        return Math.hypot(Math.hypot(own[r], ends[r]), rounding.ofRow(r));
     }
 
     /** Returns the relative standard uncertainty of the bar's volume, without the shared part. */
@@ -71,15 +85,18 @@ final class MeterUncertainty {
         double sum = 0;
         double ownL2 = 0;
         double endsL = 0;
-        for (int r = 0; r < own.length; r++) {
-            if (!(volumeL[r] > 0)) {
-                continue;
+        for (int[] ofMeter : meters) {
+            double ownL = 0;
+            for (int r : ofMeter) {
+                if (volumeL[r] > 0) {
+                    sum += volumeL[r];
+                    ownL += own[r] * volumeL[r];
+                    endsL += ends[r] * volumeL[r];
+                }
             }
-            sum += volumeL[r];
-            ownL2 += Math.pow(own[r] * volumeL[r], 2);
-            endsL += ends[r] * volumeL[r];
+            ownL2 += ownL * ownL;
         }
-        return sum > 0 ? Math.hypot(Math.sqrt(ownL2), endsL) / sum : Double.NaN;
+        return sum > 0 ? Math.hypot(Math.hypot(Math.sqrt(ownL2), endsL), rounding.ofBarL()) / sum : Double.NaN;
     }
 
     /** Returns the relative standard uncertainty of the bar's volume in one pass, without the shared part. */
@@ -88,21 +105,36 @@ final class MeterUncertainty {
         double sum = 0;
         double ownL2 = 0;
         double endsL = 0;
-        for (int r = 0; r < own.length; r++) {
-            double rowL = passRows.get(r).products().get(p).volumeL();
-            double onS = onS(job, r, pass.firstStep(), pass.endStep());
-            if (!(rowL > 0) || !(onS > 0)) {
-                continue;
+        for (int[] ofMeter : meters) {
+            double ownL = 0;
+            for (int r : ofMeter) {
+                double rowL = passRows.get(r).products().get(p).volumeL();
+                double onS = onS(job, r, pass.firstStep(), pass.endStep());
+                if (rowL > 0 && onS > 0) {
+                    double scatter =
+                            DefaultUncertainties.REPEATABILITY * DefaultUncertainties.REPEATABILITY * intervalS / onS;
+                    sum += rowL;
+                    ownL += Math.sqrt(own[r] * own[r] + scatter) * rowL;
+                    endsL += intervalS / onS * Math.sqrt(edges(job, r, pass.firstStep(), pass.endStep()) / 12.0) * rowL;
+                }
             }
-            double scatter = DefaultUncertainties.REPEATABILITY * DefaultUncertainties.REPEATABILITY * intervalS / onS;
-            sum += rowL;
-            ownL2 += (own[r] * own[r] + scatter) * rowL * rowL;
-            endsL += intervalS / onS * Math.sqrt(edges(job, r, pass.firstStep(), pass.endStep()) / 12.0) * rowL;
+            ownL2 += ownL * ownL;
         }
-        return sum > 0 ? Math.hypot(Math.sqrt(ownL2), endsL) / sum : Double.NaN;
+        double roundingL = rounding.ofBarL(pass.number() - 1, pass.number());
+        return sum > 0 ? Math.hypot(Math.hypot(Math.sqrt(ownL2), endsL), roundingL) / sum : Double.NaN;
     }
 
-    private static double onS(UncertaintyInputs job, int r, int fromStep, int toStep) {
+    /** Returns the rows of each meter of a product, from 0. */
+    static List<int[]> meters(LogTable log, int p, int rows) {
+        List<int[]> meters = new ArrayList<>(List.of(log.meterRows(p)));
+        for (int r = 0; r < rows && log.metering(p) == Metering.PER_ROW; r++) {
+            meters.add(new int[] {r});
+        }
+        return meters;
+    }
+
+    /** Returns how long row r delivered in the steps [from, to), s. */
+    static double onS(UncertaintyInputs job, int r, int fromStep, int toStep) {
         Poses poses = job.track().poses();
         BitSet on = job.delivery().deliveringSteps(r);
         double seconds = 0;
@@ -123,13 +155,23 @@ final class MeterUncertainty {
     }
 
     /**
-     * Returns the last digit of the logged flows of a product, L/s; 0 if no row shows two different ones. All rows have the
-     * console's resolution, and a row whose meter is stuck shows too few readings to tell it.
+     * Returns the last digit of the logged flows of a product, L/s; 0 if no meter of any product shows two different ones. All
+     * meters have the console's resolution: one that is stuck, or a product whose flow never leaves one step, shows too few
+     * readings to tell it.
      */
-    private static double digitLPerS(LogTable log, int p, int rows) {
+    private static double digitLPerS(LogTable log, int p) {
+        double own = digitOfLPerS(log, p);
+        for (int other = 0; other < log.products().size() && own == 0; other++) {
+            own = digitOfLPerS(log, other);
+        }
+        return own;
+    }
+
+    private static double digitOfLPerS(LogTable log, int p) {
         double min = Double.POSITIVE_INFINITY;
-        for (int r = 0; r < rows; r++) {
-            double digit = digitLPerS(log.flowColumn(p, r));
+        int meters = log.meterRows(p).length;
+        for (int m = 0; m < (meters > 0 ? meters : log.outlets()); m++) {
+            double digit = digitLPerS(meters > 0 ? log.meterColumn(p, m) : log.flowColumn(p, m));
             min = digit > 0 ? Math.min(min, digit) : min;
         }
         return Double.isFinite(min) ? min : 0;

@@ -42,6 +42,34 @@ record UncertaintyDistribution(double from, double to, double sigma, double rect
         return about(value, value * Math.sqrt(Math.max(0, square - widest * widest / 3)), value * widest);
     }
 
+    /**
+     * A distribution with relative errors about a middle between value + low and value + high.
+     *
+     * @param value metered
+     * @param bias what the middle may be off by
+     * @param end the middle that the errors are relative to
+     * @param sigma relative standard uncertainty of the normal part
+     * @param rectangles relative half-widths
+     */
+    static UncertaintyDistribution relative(
+            double value, VolumeBounds.Bias bias, double end, double sigma, double... rectangles) {
+        UncertaintyDistribution errors = relative(end, sigma, rectangles);
+        return new UncertaintyDistribution(
+                value + bias.lowL(), value + bias.highL(), Math.hypot(errors.sigma, bias.sigmaL()), errors.rectangle);
+    }
+
+    /**
+     * Returns the interval of a metered value whose middle lies between value + low and value + high, each end with errors in
+     * proportion to it: what a meter did not show, other meters of the same calibration tell.
+     */
+    static Interval interval(double value, VolumeBounds.Bias bias, double sigma, double... rectangles) {
+        Interval low =
+                relative(value, bias, value + bias.lowL(), sigma, rectangles).interval(value);
+        Interval high =
+                relative(value, bias, value + bias.highL(), sigma, rectangles).interval(value);
+        return new Interval(value, low.low(), high.high()).notBelowZero();
+    }
+
     /** Returns the distribution with its middles moved apart: {@code from} by low (≤ 0), {@code to} by high (≥ 0). */
     UncertaintyDistribution widened(double low, double high, double moreSigma) {
         return new UncertaintyDistribution(from + low, to + high, Math.hypot(sigma, moreSigma), rectangle);

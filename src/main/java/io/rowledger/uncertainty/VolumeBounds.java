@@ -2,6 +2,7 @@ package io.rowledger.uncertainty;
 
 import io.rowledger.rate.Delivery;
 import io.rowledger.rate.Rates;
+import io.rowledger.stats.WeightedMoments;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;
 import java.util.ArrayList;
@@ -15,14 +16,20 @@ import org.jspecify.annotations.Nullable;
  * between: with the metered volume V and the peers' volume P the truth's middle lies anywhere in [min(V, P), max(V, P)]. While
  * a flow is unknown, it lies in [0, P]; if no other row's flow is known either, P is target × area × the bar's own volume ÷
  * target volume where its flow is known. Where the log shows its flow to be later than the rig file says, a pass gave what it
- * metered or what it would have by the later flow, or something between. Swapped rows have each other's volume. Rows differ from their peers by about
- * {@value #PEER_SIGMA} of P, which goes into the normal part.
+ * metered or what it would have by the later flow, or something between. Swapped rows have each other's volume.
+ *
+ * <p>Rows differ from their peers, which goes into the normal part. By how much, the n rows that are in order tell: with the standard
+ * deviation s of their flows a meter of band and time, and each meter's own error u, which the log does not show, another row lies
+ * within (s² + u²)·(1 + 1/n) of their mean, s² with the variance of a t distribution, (n − 1)/(n − 3) of its scale's square.
  *
  * <p>By hand: of twelve rows that give 0.06 L/s each for 200 s, one is blank: the bar metered 132 L and put down 132 to 144 L.
  */
 final class VolumeBounds {
-    /** Standard uncertainty of a row's volume against its peers', as a share: common practice, no source. */
+    /** Standard uncertainty of a row's volume against its peers' if too few tell it, as a share: common practice, no source. */
     private static final double PEER_SIGMA = 0.05;
+
+    /** Number of rows in order that tell how rows differ. */
+    private static final int MIN_PEERS = 4;
 
     /** If fewer of the peers deliver, the bar is shutting off and the row is taken as off, too (1). */
     private static final double MIN_PEERS_ON = 1.0 / 3;
@@ -32,6 +39,9 @@ final class VolumeBounds {
     private final Poses poses;
     private final double[] bandM;
     private final double[] meteredRatio;
+    /** By product, standard uncertainty of a row's volume against its peers', as a share. */
+    private final double[] peerSigma;
+
     private final int rows;
     /** Sums by product, pass and row. */
     private final Sums[][][] sums;
@@ -47,6 +57,14 @@ final class VolumeBounds {
         private double estimateL;
         private double maybeAppliedM2;
         private double maybeNotAppliedM2;
+        /** Of the volumes of faults and of unknown flow, what does not depend on that ground. */
+        private double restFaultL;
+
+        private double restUnknownL;
+        /** What lies on the ground that may have been applied, and what lacks on the ground that may not. */
+        private double withAppliedL;
+
+        private double withNotAppliedL;
 
         void add(Sums other) {
             faultL += other.faultL;
@@ -56,6 +74,10 @@ final class VolumeBounds {
             estimateL += other.estimateL;
             maybeAppliedM2 += other.maybeAppliedM2;
             maybeNotAppliedM2 += other.maybeNotAppliedM2;
+            restFaultL += other.restFaultL;
+            restUnknownL += other.restUnknownL;
+            withAppliedL += other.withAppliedL;
+            withNotAppliedL += other.withNotAppliedL;
         }
     }
 
@@ -69,9 +91,39 @@ final class VolumeBounds {
     record Bias(double lowL, double highL, double sigmaL) {
         static final Bias NONE = new Bias(0, 0, 0);
 
+        /** The bias of the volume times a factor of at least 0. */
+        Bias times(double factor) {
+            return new Bias(lowL * factor, highL * factor, sigmaL * factor);
+        }
+
         /** The bias of a sum: faults may all lie to one side. */
         Bias plus(Bias other) {
             return new Bias(lowL + other.lowL, highL + other.highL, Math.hypot(sigmaL, other.sigmaL));
+        }
+    }
+
+    /**
+     * What the truth's middle may be off by where it is held against ground: ground that may have been applied has its liquid on
+     * it, so that both are there or neither is.
+     *
+     * @param lowL at most 0, L: what does not depend on such ground
+     * @param highL at least 0, L: the same
+     * @param withAppliedL on the ground that may have been applied, L
+     * @param withNotAppliedL what lacks on the ground that may not have been applied, L; at most 0
+     */
+    record OnGround(double lowL, double highL, double withAppliedL, double withNotAppliedL) {
+        static final OnGround NONE = new OnGround(0, 0, 0, 0);
+
+        OnGround plus(OnGround other) {
+            return new OnGround(
+                    lowL + other.lowL,
+                    highL + other.highL,
+                    withAppliedL + other.withAppliedL,
+                    withNotAppliedL + other.withNotAppliedL);
+        }
+
+        OnGround times(double factor) {
+            return new OnGround(lowL * factor, highL * factor, withAppliedL * factor, withNotAppliedL * factor);
         }
     }
 
@@ -86,11 +138,13 @@ final class VolumeBounds {
         }
         int products = delivery.products();
         this.meteredRatio = new double[products];
+        this.peerSigma = new double[products];
         List<Pass> passes = job.track().passes();
         sums = new Sums[products][passes.size()][rows];
         for (int p = 0; p < products; p++) {
             double ratio = rates.volumeL(p) / rates.meteredTargetL(p);
             meteredRatio[p] = Double.isFinite(ratio) && ratio > 0 ? ratio : 1;
+            peerSigma[p] = peerSigma(p, rates);
             for (int r = 0; r < rows; r++) {
                 List<MeterFault> faults = faults(p, r);
                 boolean clean = faults.isEmpty() && delivery.allKnown(p, r);
@@ -100,6 +154,25 @@ final class VolumeBounds {
                 }
             }
         }
+    }
+
+    private double peerSigma(int p, Rates rates) {
+        double own = MeterUncertainty.ownAccuracy(job.rig().products().get(p));
+        WeightedMoments flow = new WeightedMoments();
+        int n = 0;
+        for (int r = 0; r < rows; r++) {
+            double onS = MeterUncertainty.onS(job, r, 0, poses.steps());
+            double volumeL = rates.rows().get(r).products().get(p).volumeL();
+            if (faults(p, r).isEmpty() && delivery.allKnown(p, r) && volumeL > 0 && onS > 0) {
+                flow.add(volumeL / (onS * bandM[r]), 1);
+                n++;
+            }
+        }
+        if (n < MIN_PEERS) {
+            return PEER_SIGMA;
+        }
+        double spread = flow.sampleDeviation() / flow.mean();
+        return Math.sqrt((spread * spread * (n - 1) / (n - 3.0) + own * own) * (1 + 1.0 / n));
     }
 
     private List<MeterFault> faults(int p, int r) {
@@ -137,12 +210,19 @@ final class VolumeBounds {
             if (fault == null || fault.lasts(poses.timeS(k))) {
                 s.estimateL += estimateL;
             }
+            double changeL = known ? estimateL - meteredL : estimateL;
             // A NaN estimate may be anything, so the ground may be served.
             boolean maybeOn = !(estimateL <= 0);
             if (!delivery.delivering(r, k) && maybeOn) {
                 s.maybeAppliedM2 += areaM2;
+                s.withAppliedL += changeL;
             } else if (delivery.delivering(r, k) && !maybeOn) {
                 s.maybeNotAppliedM2 += areaM2;
+                s.withNotAppliedL += changeL;
+            } else if (known) {
+                s.restFaultL += changeL;
+            } else {
+                s.restUnknownL += changeL;
             }
         }
         return s;
@@ -231,21 +311,35 @@ final class VolumeBounds {
 
     /** Returns the bias of row r's volume over the job, from 0. */
     Bias ofRow(int p, int r) {
-        return bias(ofJob(p, r), true);
+        return bias(ofJob(p, r), true, peerSigma[p]);
     }
 
     /** Returns the part of it that stems from faults alone: what the flow while it was known may be off by. */
     Bias ofRowWhereKnown(int p, int r) {
         Sums all = ofJob(p, r);
         all.unknownL = 0;
-        return bias(all, true);
+        return bias(all, true, peerSigma[p]);
     }
 
     /** Returns the bias of the bar's volume over the job; swapped rows leave it as it is. */
     Bias ofBar(int p) {
         Bias bar = Bias.NONE;
         for (int r = 0; r < rows; r++) {
-            bar = bar.plus(bias(ofJob(p, r), false));
+            bar = bar.plus(bias(ofJob(p, r), false, peerSigma[p]));
+        }
+        return bar;
+    }
+
+    /** Returns the bias of the bar's volume over the job where it is held against the ground. */
+    OnGround onGround(int p) {
+        OnGround bar = OnGround.NONE;
+        for (int r = 0; r < rows; r++) {
+            Sums all = ofJob(p, r);
+            bar = bar.plus(new OnGround(
+                    Math.min(0, all.restFaultL) + Math.min(0, all.lateL),
+                    Math.max(0, all.restFaultL) + Math.max(0, all.lateL) + all.restUnknownL,
+                    all.withAppliedL,
+                    all.withNotAppliedL));
         }
         return bar;
     }
@@ -254,7 +348,7 @@ final class VolumeBounds {
     Bias ofPass(int p, int i) {
         Bias bar = Bias.NONE;
         for (int r = 0; r < rows; r++) {
-            bar = bar.plus(bias(sums[p][i][r], false));
+            bar = bar.plus(bias(sums[p][i][r], false, peerSigma[p]));
         }
         return bar;
     }
@@ -266,17 +360,17 @@ final class VolumeBounds {
             Sums known = new Sums();
             known.add(sums[p][i][r]);
             known.unknownL = 0;
-            bar = bar.plus(bias(known, false));
+            bar = bar.plus(bias(known, false, peerSigma[p]));
         }
         return bar;
     }
 
-    private static Bias bias(Sums s, boolean swaps) {
+    private static Bias bias(Sums s, boolean swaps, double peerSigma) {
         double swappedL = swaps ? s.swappedL : 0;
         return new Bias(
                 Math.min(0, s.faultL) + Math.min(0, swappedL) + Math.min(0, s.lateL),
                 Math.max(0, s.faultL) + Math.max(0, swappedL) + Math.max(0, s.lateL) + s.unknownL,
-                PEER_SIGMA * s.estimateL);
+                peerSigma * s.estimateL);
     }
 
     /** Returns the area of row r that it may have served although the log shows no flow, m²: the most of its products. */
