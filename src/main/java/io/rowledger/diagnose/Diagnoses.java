@@ -256,9 +256,12 @@ public final class Diagnoses {
         }
         double rounding =
                 limits.stream().mapToDouble(LogLimits::resolutionOfMean).max().orElse(0);
-        double edgeS = limits.stream().mapToDouble(LogLimits::edgeS).max().orElse(0);
+        double hiddenS = limits.stream()
+                .mapToDouble(of -> SwitchingDelays.hiddenS(of, work.passes()))
+                .max()
+                .orElse(0);
         double passS = Arrays.stream(work.durationS, 0, work.n).sum() / Math.max(1, work.passes());
-        return Math.min(1, Deviation.limit(rounding + SwitchingDelays.hiddenS(edgeS, work.passes()) / passS));
+        return Math.min(1, Deviation.limit(rounding + hiddenS / passS));
     }
 
     /** Returns the cases that a log with such meters can show: one meter tells of a row only what its own command tells. */

@@ -27,8 +27,11 @@ import java.util.Set;
  *     meter is logged;
  * <li>meter stuck: ten seconds of work with readings that are off; lifted alone a valve that stays open writes the same. A meter
  *     stuck at zero writes what a plugged row writes, or beside a total meter what a dead meter writes;
- * <li>late on, early off: later than valves usually are by two standard errors of a mean over the passes (interval or hold, over
- *     the square root of twelve); for the whole bar only with a logged work state;
+ * <li>late on, early off: for long enough in the mean over the passes that nine in ten lie two standard errors beyond what valves usually
+ *     take (2 + 1.28 standard errors). The error of a pass: a delay between two columns of one log is a whole number of intervals T, so
+ *     that a delay d shows as one more of them with probability p = d/T less its whole part, and scatters by T·√(p(1 − p)), at most
+ *     for d and what valves take beside it; a hold blurs the flow alone, by H/√12. The delay that counts is the one put in or, where slopes and covered ground hide a part of it, what
+ *     the readings show of it in the mean. For the whole bar only with a logged work state;
  * <li>ran empty: only with a logged work state: a bar without flow that drives on writes what a lifted one writes;
  * <li>slow response: records and averages no longer than the time constant's half;
  * <li>hunting: two and a half records in a period (Nyquist, and a half for noise).
@@ -38,6 +41,9 @@ final class Oracle {
     private static final double METER_ERROR = 0.02;
     private static final double NOISE_SIGMAS = 3;
     private static final double QUANTA = 1.5;
+    /** A test at two standard errors finds nine in ten of what lies so many beyond: 2 + 1.28, the normal quantile of 0.9. */
+    private static final double FOUND_SIGMAS = 3.28;
+
     private static final double SHOWN_S = 60;
     private static final double BESIDE_WORK_S = 15;
     private static final double LITERS_PER_GALLON = 3.785411784;
@@ -88,8 +94,7 @@ final class Oracle {
                     case VALVE_STUCK_OPEN -> everywhereS >= BESIDE_WORK_S;
                     case RAN_EMPTY -> everywhereS >= BESIDE_WORK_S && down;
                     case LATE_ON, EARLY_OFF ->
-                        everywhereS >= 2 * fault.size()
-                                && beyondUsual(fault)
+                        beyondUsual(fault, everywhereS, without)
                                 && (down || !fault.rows().isEmpty());
                     case SLOW_RESPONSE -> enough && Math.max(intervalS, console.averagingS()) <= fault.size() / 2;
                     case HUNTING -> enough && fault.periodS() >= 2.5 * Math.max(intervalS, console.holdS());
@@ -163,15 +168,41 @@ final class Oracle {
         return false;
     }
 
-    private boolean beyondUsual(SimFault fault) {
+    private boolean beyondUsual(SimFault fault, double shownS, SimResult without) {
         boolean on = fault.kind() == SimFault.Kind.LATE_ON;
-        long seen = passes.stream()
+        int seen = (int) passes.stream()
                 .filter(pass -> pass.endS() > fault.startS() && pass.startS() < fault.endS())
+                .filter(pass -> delivers(without, rowsOf(fault).get(0), pass))
                 .count();
         double usualS = on ? 0.75 : 0.8;
-        double edgeS = Math.max(intervalS, console.holdS()) + console.averagingS() / 4;
+        double delayS = Math.min(fault.size(), shownS / Math.max(1, seen));
+        double blurS = (Math.max(0, console.holdS() - intervalS) + console.averagingS() / 4) / Math.sqrt(12);
+        double errorS = Math.hypot(intervalS * scatter(delayS, usualS), blurS);
         return AT_ENDS.contains(fault.kind())
                 && seen >= 3
-                && fault.size() >= usualS + 2 * edgeS / Math.sqrt(12.0 * seen);
+                && delayS >= usualS + FOUND_SIGMAS * errorS / Math.sqrt(seen);
+    }
+
+    /** √(p(1 − p)), at its largest for a delay and up to what is usual beside it (1). */
+    private double scatter(double delayS, double besideS) {
+        double most = 0;
+        for (int i = 0; i <= 10; i++) {
+            double intervals = (delayS + i * besideS / 10) / intervalS;
+            double part = intervals - Math.floor(intervals);
+            most = Math.max(most, Math.sqrt(part * (1 - part)));
+        }
+        return most;
+    }
+
+    /** True if row r reads half of its usual flow or more somewhere in a pass. */
+    private static boolean delivers(SimResult log, int row, Truth.Pass pass) {
+        double most = 0;
+        double inPass = 0;
+        for (int i = 0; i < log.records(); i++) {
+            double flow = log.flowLPerS(i, 0, row);
+            most = Math.max(most, flow);
+            inPass = log.timeS(i) >= pass.startS() && log.timeS(i) <= pass.endS() ? Math.max(inPass, flow) : inPass;
+        }
+        return 2 * inPass >= most;
     }
 }

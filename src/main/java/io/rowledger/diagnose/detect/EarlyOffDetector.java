@@ -18,7 +18,11 @@ public final class EarlyOffDetector implements Detector {
         List<Case> cases = new ArrayList<>();
         Edges edges = e.edges();
         for (SwitchingDelays.Ends ends : SwitchingDelays.find(
-                edges.offLeadS, e.log.hasDown(), edges.commanded(), e.limits.edgeS(), SwitchingDelays.OFF)) {
+                edges.offLeadS,
+                e.log.hasDown(),
+                edges.commanded(),
+                SwitchingDelays.Resolved.of(e.limits),
+                SwitchingDelays.OFF)) {
             cases.add(caseOf(e, edges, ends));
         }
         return cases;

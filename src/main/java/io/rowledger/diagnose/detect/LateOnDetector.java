@@ -19,7 +19,11 @@ public final class LateOnDetector implements Detector {
         List<Case> cases = new ArrayList<>();
         Edges edges = e.edges();
         for (SwitchingDelays.Ends ends : SwitchingDelays.find(
-                edges.onDelayS, e.log.hasDown(), edges.commanded(), e.limits.edgeS(), SwitchingDelays.ON)) {
+                edges.onDelayS,
+                e.log.hasDown(),
+                edges.commanded(),
+                SwitchingDelays.Resolved.of(e.limits),
+                SwitchingDelays.ON)) {
             if (!laggingMeter(edges, ends)) {
                 cases.add(caseOf(e, edges, ends));
             }

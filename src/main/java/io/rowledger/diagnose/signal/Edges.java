@@ -16,8 +16,8 @@ import java.util.Set;
  *
  * <p>The edge is where the flow passes half of what the row gives in the seconds next to it. NaN if the row did not deliver, ran over
  * covered ground there, had a faulty meter, came and went, or if the bar was not lifted there: a bar that stands and drives on has no edge.
- * Without commands, delays that rise evenly from one end of the bar to the other are a sloped headland's; only what remains
- * of them is kept.
+ * Without commands, delays that rise evenly from one end of the bar to the other are a sloped headland's; only what the row that
+ * enters first, or leaves last, has of them is kept.
  */
 public final class Edges {
     private static final double ON = 0.5;
@@ -96,7 +96,7 @@ public final class Edges {
         this.poses = poses;
         this.cases = List.copyOf(cases);
         this.comeAndGo = List.copyOf(comeAndGo);
-        meanLagS = ratios.limits.smearS() / 2;
+        meanLagS = ratios.limits.smearS() / 2 + ratios.limits.sparseLagS();
         int rows = ratios.rows();
         onDelayS = new double[rows][work.passes()];
         offLeadS = new double[rows][work.passes()];
@@ -363,10 +363,14 @@ public final class Edges {
                 || scatter > MAX_SCATTER * range + MAX_SCATTER_INTERVALS * work.intervalS) {
             return;
         }
-        double middle = RobustStatistics.median(level);
+        // The bar is lowered as its first row enters and lifted as its last one leaves: that row's delay is the bar's
+        // own.
+        double first = Double.POSITIVE_INFINITY;
         for (int r = 0; r < rows; r++) {
-            // Taking out the slope may only shorten a delay.
-            delayS[r][q] = Math.min(delayS[r][q], delayS[r][q] - middle - slope * work.atM[r]);
+            first = Double.isNaN(delayS[r][q]) ? first : Math.min(first, slope * work.atM[r]);
+        }
+        for (int r = 0; r < rows; r++) {
+            delayS[r][q] -= slope * work.atM[r] - first;
         }
     }
 }

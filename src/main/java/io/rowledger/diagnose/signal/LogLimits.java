@@ -62,6 +62,7 @@ public final class LogLimits {
     private final double averagingS;
     private final double holdS;
     private final double intervalS;
+    private final LogRamps.Sparse sparse;
     private final boolean commanded;
 
     private LogLimits(
@@ -72,6 +73,7 @@ public final class LogLimits {
             double averagingS,
             double holdS,
             double intervalS,
+            LogRamps.Sparse sparse,
             boolean commanded) {
         this.quantumLPerS = quantumLPerS;
         this.usualLPerS = usualLPerS;
@@ -80,6 +82,7 @@ public final class LogLimits {
         this.averagingS = averagingS;
         this.holdS = holdS;
         this.intervalS = intervalS;
+        this.sparse = sparse;
         this.commanded = commanded;
     }
 
@@ -111,7 +114,8 @@ public final class LogLimits {
         for (int r = 0; r < rows; r++) {
             spread[r] = spread(columns[r], usual[r], quantum[r]);
         }
-        return new LogLimits(quantum, usual, spread, ramps.skewS(), ramps.averagingS(), hold, interval, commanded);
+        return new LogLimits(
+                quantum, usual, spread, ramps.skewS(), ramps.averagingS(), hold, interval, ramps.sparse(), commanded);
     }
 
     /** Step to which the readings of row r are rounded, L/s; 0 if they are not. */
@@ -215,6 +219,25 @@ public final class LogLimits {
     /** Uncertainty of the time of an edge, s: the record interval, or the hold if longer, and a share of the averaging. */
     public double edgeS() {
         return Math.max(intervalS, holdS) + AVERAGED_EDGE * averagingS;
+    }
+
+    /** Two standard deviations of a delay between two columns in one pass, s. */
+    public double edgeErrorS() {
+        // Both are known to a record, so that the delay is a whole number of them: at most T/2 (a binomial's, at one
+        // half). A hold
+        // or a ramp blurs the flow alone: T/√12.
+        double held = holdS > 1.5 * intervalS ? holdS : 0;
+        return Math.max(intervalS, 2 / Math.sqrt(12) * (held + AVERAGED_EDGE * averagingS));
+    }
+
+    /** By how much later a change shows in readings that are means over a part of a sparse log's interval, s. */
+    double sparseLagS() {
+        return sparse.meanS() / 2;
+    }
+
+    /** Standard error of {@link #sparseLagS}, s; 0 in a log that is not sparse. */
+    public double sparseLagErrorS() {
+        return sparse.errorS() / 2;
     }
 
     /** True if the log has the rows' on commands. */

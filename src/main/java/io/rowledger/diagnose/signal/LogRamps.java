@@ -3,6 +3,7 @@ package io.rowledger.diagnose.signal;
 import io.rowledger.log.LogTable;
 import io.rowledger.stats.RobustStatistics;
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
 
 /**
@@ -34,6 +35,12 @@ final class LogRamps {
     /** Ramps shorter than this are the valve's, s. */
     private static final double MIN_AVERAGING_S = 1.4;
 
+    /** Records farther apart than this are sparse, s: valves then leave few readings between shut and open. */
+    static final double SPARSE_S = 2;
+
+    /** Intervals in which a fall from {@value #HIGH} to {@value #LOW} takes longer only with a reading between the two. */
+    private static final double MIN_BETWEEN = 0.75;
+
     /** Ramps of several rows as close as this are one event, s. */
     private static final double ONE_EVENT_S = 3;
 
@@ -58,6 +65,9 @@ final class LogRamps {
         static final Followed UNKNOWN = new Followed(0, Double.POSITIVE_INFINITY);
     }
 
+    /** Valves open and close within this time, s. */
+    private static final double VALVES_S = 1.5;
+
     /** Share of its usual flow above which a row works (1). */
     private static final double WORKS = 0.6;
 
@@ -69,6 +79,7 @@ final class LogRamps {
     private final double[][] fallAtS;
     private final double[][] riseAtS;
     private final double[][] fallS;
+    private final double[][] riseS;
 
     LogRamps(LogTable log, double[][] columns, double[] usual, double intervalS, double holdS) {
         this.log = log;
@@ -80,6 +91,7 @@ final class LogRamps {
         fallAtS = new double[rows][];
         riseAtS = new double[rows][];
         fallS = new double[rows][];
+        riseS = new double[rows][];
         for (int r = 0; r < rows; r++) {
             ramps(r, columns[r]);
         }
@@ -90,6 +102,7 @@ final class LogRamps {
         double[] falls = new double[16];
         double[] lasted = new double[16];
         double[] rises = new double[16];
+        double[] rose = new double[16];
         int nFalls = 0;
         int nRises = 0;
         double low = LOW * usual[r];
@@ -109,6 +122,9 @@ final class LogRamps {
                 int top = top(flow, i, 1);
                 if (flow[top] >= MIN_TOP * usual[r]) {
                     rises = grown(rises, nRises);
+                    rose = grown(rose, nRises);
+                    rose[nRises] =
+                            crossing(flow, i - 1, top, HIGH * flow[top]) - crossing(flow, i - 1, top, LOW * flow[top]);
                     rises[nRises++] = crossing(flow, i - 1, top, HALF * flow[top]);
                 }
             }
@@ -116,6 +132,7 @@ final class LogRamps {
         fallAtS[r] = Arrays.copyOf(falls, nFalls);
         fallS[r] = Arrays.copyOf(lasted, nFalls);
         riseAtS[r] = Arrays.copyOf(rises, nRises);
+        riseS[r] = Arrays.copyOf(rose, nRises);
     }
 
     private static double[] grown(double[] values, int n) {
@@ -170,6 +187,36 @@ final class LogRamps {
         double ramp = RobustStatistics.median(ofRow, seen) / (HIGH - LOW) - stepS;
         return ramp < Math.max(MIN_AVERAGING_S, intervalS) ? 0 : ramp;
     }
+
+    /**
+     * Time over which the readings of a sparse log are means, up to its interval, and the standard error of that. A stop at any moment
+     * between two records leaves a reading between {@value #LOW} and {@value #HIGH} of what went before in a share (HIGH − LOW) · W/T of
+     * all stops where readings are means over W, and in none where they are of the instant; starts likewise. With one more event of
+     * either kind than was seen (Laplace): none seen in a few says little.
+     */
+    Sparse sparse() {
+        if (intervalS <= SPARSE_S || columns.length == 0) {
+            return new Sparse(0, 0);
+        }
+        double between = 0;
+        double all = 0;
+        for (int r = 0; r < columns.length; r++) {
+            for (double[] lasted : List.of(fallS[r], riseS[r])) {
+                all += lasted.length;
+                between += Arrays.stream(lasted)
+                        .filter(s -> s > MIN_BETWEEN * intervalS)
+                        .count();
+            }
+        }
+        // The rows stop and start together: an event of the bar counts once.
+        double share = (between / columns.length + 1) / (all / columns.length + 2);
+        double sigma = Math.sqrt(share * (1 - share) / (all / columns.length + 3));
+        double seconds = Math.min(intervalS, between / Math.max(1, all) / (HIGH - LOW) * intervalS);
+        return new Sparse(seconds, Math.min(1, sigma / (HIGH - LOW)) * intervalS);
+    }
+
+    /** Time over which a sparse log's readings are means, and its standard error, s. */
+    record Sparse(double meanS, double errorS) {}
 
     /** How much later than the middle row each row is written, s. */
     double[] skewS() {
@@ -235,8 +282,9 @@ final class LogRamps {
                 double own = columns[r][i] / usual[r];
                 double change = workedAt(bar, i, -skew[r]) - bar[i];
                 double instrument = workedAt(bar, i, -skew[r] - apartS) - workedAt(bar, i, apartS);
-                // As long again on the other side keeps clear of starts and stops.
-                if (own > WORKS && workedAt(bar, i, skew[r]) > WORKS && !Double.isNaN(change * instrument)) {
+                // A row's valve opens as much later than the bar's as its skew is, whatever makes it: those ramps say
+                // nothing.
+                if (own > WORKS && settled(bar, i, skew[r]) && !Double.isNaN(change * instrument)) {
                     double ownOff = (own - bar[i]) * instrument;
                     double barOff = change * instrument;
                     rows += ownOff;
@@ -253,6 +301,12 @@ final class LogRamps {
         double share = rows / ofBar;
         double squares = ownSquares - 2 * share * products + share * share * changeSquares;
         return new Followed(share, Math.sqrt(Math.max(0, squares)) / ofBar);
+    }
+
+    /** True if the bar worked on either side of record i for so long, and until valves that open or close so late are at rest. */
+    private boolean settled(double[] bar, int i, double skewS) {
+        double clearS = Math.abs(skewS) + VALVES_S;
+        return workedAt(bar, i, clearS) > WORKS && workedAt(bar, i, -clearS) > WORKS;
     }
 
     /** The bar's share of its usual flow so many seconds after (or before) record i; NaN if it did not work all the time between. */

@@ -82,6 +82,38 @@ class HandMadeEdgesTest {
         assertEquals(Set.of("EARLY_OFF[]"), kinds(diagnosis), FaultField.brief(diagnosis));
     }
 
+    // Sloped ends
+
+    /** Row 1 comes on so long after the lowering, each further row 2 s later; all run to the lift. */
+    private static Flow slopedFrom(double firstS) {
+        return (row, t, due) -> sinceDownS(t) < firstS + 2 * (row - 1) ? 0 : due;
+    }
+
+    @Test
+    void a_bar_whose_first_row_comes_on_late_at_a_sloped_end_is_late() {
+        Diagnosis late = new HandMadeFlows(slopedFrom(4)).diagnose(folder);
+        assertEquals(Set.of("LATE_ON[]"), kinds(late), FaultField.brief(late));
+        Diagnosis slope = new HandMadeFlows(slopedFrom(0)).diagnose(folder);
+        assertEquals(Set.of(), kinds(slope), FaultField.brief(slope));
+    }
+
+    // Five seconds between records
+
+    @Test
+    void a_bar_that_comes_on_a_record_late_in_every_pass_is_late_where_readings_are_of_the_instant() {
+        Diagnosis late = new HandMadeFlows((row, t, due) -> sinceDownS(t) < 4 ? 0 : due)
+                .oneRecordIn(5)
+                .diagnose(folder);
+        assertEquals(Set.of("LATE_ON[]"), kinds(late), FaultField.brief(late));
+    }
+
+    @Test
+    void a_bar_that_comes_on_a_record_late_in_every_other_pass_is_not_known_to_be() {
+        Flow flow = (row, t, due) -> t % 400 < 200 && sinceDownS(t) < 4 ? 0 : due;
+        Diagnosis diagnosis = new HandMadeFlows(flow).oneRecordIn(5).diagnose(folder);
+        assertEquals(Set.of(), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
     // A single record in a lift
 
     /** Row 4 flows in a lift from 5 s to so many seconds after it began, in a log of a record in 5 s. */

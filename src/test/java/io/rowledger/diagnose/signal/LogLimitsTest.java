@@ -82,10 +82,10 @@ class LogLimitsTest {
     }
 
     /**
-     * Six rows at 5 Hz that work for 32 s of every 40: row r starts and stops r · 0.4 s late. Flow varies with the speed of the
-     * bar, in the log by so much later for row r.
+     * Six rows at 5 Hz that work for 32 s of every 40: row r starts and stops r · 0.4 s late, its valve opens from 65 % within 1.2 s.
+     * Flow varies with the speed of the bar, in the log by so much later for row r.
      */
-    private static LogLimits inTurn(double followsS) {
+    private static LogLimits inTurn(double followsS, double wander) {
         int n = 4000;
         LogColumns c = new LogColumns();
         c.products = List.of("uan");
@@ -97,8 +97,9 @@ class LogLimitsTest {
             c.timeS[i] = i * 0.2;
             for (int r = 0; r < 6; r++) {
                 double inPassS = (c.timeS[i] - 0.4 * r + 40) % 40;
-                double speed = wandering((c.timeS[i] - followsS * r) / 2);
-                c.flowLPerS[0][r][i] = inPassS < 32 ? (speed + noise.nextDouble(-0.01, 0.01)) * GAL_PER_MIN : 0;
+                double speed = wander * wandering((c.timeS[i] - followsS * r) / 2) + (1 - wander);
+                double opened = inPassS >= 32 ? 0 : Math.min(1, 0.65 + 0.3 * inPassS);
+                c.flowLPerS[0][r][i] = opened * (speed + noise.nextDouble(-0.002, 0.002)) * GAL_PER_MIN;
             }
         }
         return LogLimits.of(new LogTable(c, List.of()), 0, 6);
@@ -106,13 +107,49 @@ class LogLimitsTest {
 
     @Test
     void rows_that_start_stop_and_follow_the_speed_in_turn_are_written_in_turn() {
-        LogLimits limits = inTurn(0.4);
+        LogLimits limits = inTurn(0.4, 1);
         assertEquals(2.0, limits.skewS(), 0.2);
         assertEquals(1.0, limits.skewS(5), 0.1);
     }
 
     @Test
     void rows_that_start_and_stop_in_turn_and_follow_the_speed_together_run_to_a_sloped_end() {
-        assertEquals(0, inTurn(0).skewS());
+        assertEquals(0, inTurn(0, 1).skewS());
+    }
+
+    @Test
+    void rows_whose_valves_open_in_turn_at_a_steady_speed_run_to_a_sloped_end() {
+        // The ramps of the valves are as late as the rows are: they follow nothing.
+        assertEquals(0, inTurn(0, 0.01).skewS());
+    }
+
+    /** Six rows, a record in 5 s, that work for 60.9 s of every 82.7; each reading is the mean over so many seconds before it. */
+    private static LogLimits sparse(double meanS) {
+        int n = 400;
+        LogColumns c = new LogColumns();
+        c.products = List.of("uan");
+        c.timeS = new double[n];
+        c.breakBefore = new boolean[n];
+        c.flowLPerS = new double[1][6][n];
+        for (int i = 0; i < n; i++) {
+            c.timeS[i] = i * 5;
+            double on = 0;
+            for (double before = 0.05; before < meanS; before += 0.1) {
+                on += (c.timeS[i] - before + 82.7) % 82.7 < 60.9 ? 0.1 / meanS : 0;
+            }
+            for (int r = 0; r < 6; r++) {
+                c.flowLPerS[0][r][i] = on * GAL_PER_MIN * (1 + 0.01 * r);
+            }
+        }
+        return LogLimits.of(new LogTable(c, List.of()), 0, 6);
+    }
+
+    @Test
+    void readings_between_shut_and_open_tell_over_what_a_sparse_log_takes_its_means() {
+        assertEquals(2.5, sparse(5).sparseLagS(), 0.4);
+        assertEquals(1.0, sparse(2).sparseLagS(), 0.4);
+        assertEquals(0, sparse(0.1).sparseLagS(), 0.1);
+        // 48 starts and stops: √(0.6 · 0.4 / 48) of 0.6, times 5 s, half of it.
+        assertEquals(0.29, sparse(5).sparseLagErrorS(), 0.05);
     }
 }
