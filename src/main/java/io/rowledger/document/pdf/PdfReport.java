@@ -40,6 +40,9 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
     /** Share of the last page below which the pages are set closer, to spare it. */
     private static final double MIN_LAST_PAGE = 0.25;
 
+    /** A report of more pages than this is set closer too: people read that many of a field. */
+    private static final int MAX_PAGES = 8;
+
     /** Class of the body for that. */
     private static final String CLOSE = "close";
 
@@ -113,13 +116,15 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
         return bytes.toByteArray();
     }
 
-    /** Lays out, closer where little would stand on the last page and thereby finds room on the pages before. */
+    /**
+     * Lays out, closer where little would stand on the last page, or the pages are many, and a page is spared thereby.
+     */
     private static void layOut(ITextRenderer renderer, Document document) {
         List<PageBox> pages = pages(renderer, document);
         PageBox last = pages.get(pages.size() - 1);
         double used = (double) (Objects.requireNonNull(renderer.getRootBox()).getHeight() - last.getTop())
                 / (last.getBottom() - last.getTop());
-        if (pages.size() > 1 && used < MIN_LAST_PAGE) {
+        if (pages.size() > 1 && (used < MIN_LAST_PAGE || pages.size() > MAX_PAGES)) {
             Element body = (Element) document.getElementsByTagName("body").item(0);
             String usual = body.getAttribute("class");
             body.setAttribute("class", (usual + " " + CLOSE).strip());
