@@ -26,7 +26,7 @@ public final class GeoJson implements AutoCloseable {
 
     public GeoJson(LocalPlane plane, OutputStream out) throws IOException {
         this.plane = plane;
-        this.json = JsonFile.generator(out);
+        this.json = RecordWriter.generator(out);
         json.writeStartObject();
         json.writeStringField("type", "FeatureCollection");
         json.writeArrayFieldStart("features");
