@@ -19,15 +19,12 @@ import io.rowledger.log.source.Lines;
 import io.rowledger.log.source.LogFile;
 import io.rowledger.log.source.OtherForms;
 import io.rowledger.log.time.WholeDays;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntFunction;
-import org.apache.commons.csv.CSVParser;
 
 /** Reads one log file into columns. */
 public final class LogFileReader {
@@ -40,8 +37,8 @@ public final class LogFileReader {
 
     /** Reads a file; throws if it can't be used. */
     public static FileLog read(Path path, LogOptions options) {
-        return open(path, (file, shape, parser, start) -> {
-            Opened opened = opened(file, shape, parser, start, options, Questions.thrown());
+        return open(path, (file, shape, text, start) -> {
+            Opened opened = opened(file, shape, text, start, options, Questions.thrown());
             FileLog log = records(file.name(), mark -> form(file, shape, mark), opened.plan, opened.lines, options);
             log.digest(file.finish());
             return log;
@@ -53,8 +50,8 @@ public final class LogFileReader {
 
     /** Reads the beginning of a file; questions about its header are collected. */
     static Beginning beginning(Path path, LogOptions options, Questions questions) {
-        return open(path, (file, shape, parser, start) -> {
-            Opened opened = opened(file, shape, parser, start, options, questions);
+        return open(path, (file, shape, text, start) -> {
+            Opened opened = opened(file, shape, text, start, options, questions);
             List<Line> records = firstRecords(file.name(), opened.plan, opened.lines, new ArrayList<>());
             char mark = DecimalMark.of(opened.plan, records);
             return new Beginning(
@@ -69,8 +66,8 @@ public final class LogFileReader {
 
     /** Reads the beginning of a file and hands on every line below its header. */
     static Beginning lines(Path path, LogOptions options, Questions questions, LineSink sink) {
-        return open(path, (file, shape, parser, start) -> {
-            Opened opened = opened(file, shape, parser, start, options, questions);
+        return open(path, (file, shape, text, start) -> {
+            Opened opened = opened(file, shape, text, start, options, questions);
             List<Line> records = firstRecords(file.name(), opened.plan, opened.lines, new ArrayList<>());
             char mark = DecimalMark.of(opened.plan, records);
             records.forEach(sink::take);
@@ -83,21 +80,20 @@ public final class LogFileReader {
     }
 
     private interface Reading<T> {
-        T of(LogFile file, CsvShape shape, CSVParser parser, String start) throws IOException;
+        T of(LogFile file, CsvShape shape, CsvLines text, String start) throws IOException;
     }
 
     private static <T> T open(Path path, Reading<T> reading) {
-        CSVParser parser = null;
+        CsvLines lines = null;
         try (LogFile file = new LogFile(path)) {
-            BufferedReader text = new BufferedReader(file.text(), SNIFF_CHARS);
-            String start = start(file, text);
+            String start = start(file);
             CsvShape shape = CsvShape.of(start);
-            parser = CSVParser.parse(text, shape.format());
-            return reading.of(file, shape, parser, start);
+            lines = new CsvLines(start, file.text(), shape, file::recordEnded);
+            return reading.of(file, shape, lines, start);
         } catch (UncheckedIOException e) {
-            throw LogFile.damaged(path.toString(), e.getCause(), parser == null ? 0 : parser.getCurrentLineNumber());
+            throw LogFile.damaged(path.toString(), e.getCause(), lines == null ? 0 : lines.number());
         } catch (IOException e) {
-            throw LogFile.damaged(path.toString(), e, parser == null ? 0 : parser.getCurrentLineNumber());
+            throw LogFile.damaged(path.toString(), e, lines == null ? 0 : lines.number());
         }
     }
 
@@ -105,8 +101,7 @@ public final class LogFileReader {
     private record Opened(ColumnPlan plan, Lines lines) {}
 
     private static Opened opened(
-            LogFile file, CsvShape shape, CSVParser parser, String start, LogOptions options, Questions questions) {
-        CsvLines text = new CsvLines(parser, file::recordEnded);
+            LogFile file, CsvShape shape, CsvLines text, String start, LogOptions options, Questions questions) {
         Headers headers = Headers.read(file.name(), text, CommentedHeader.in(start, shape), options, questions);
         LongFormatLines rows = LongFormatLines.of(file.name(), headers, text, options);
         ColumnPlan plan = ColumnPlanBuilder.plan(
@@ -173,18 +168,16 @@ public final class LogFileReader {
         return new FileLog(name, form.apply(preview.mark()), shape, preview, reader, drops);
     }
 
-    private static String start(LogFile file, Reader text) throws IOException {
+    private static String start(LogFile file) throws IOException {
         char[] start = new char[SNIFF_CHARS - 1];
-        text.mark(SNIFF_CHARS);
         int length = 0;
         while (length < start.length) {
-            int more = text.read(start, length, start.length - length);
+            int more = file.text().read(start, length, start.length - length);
             if (more < 0) {
                 break;
             }
             length += more;
         }
-        text.reset();
         // A power cut leaves zeros behind the last lines or among them; a first line with zeros is no text.
         for (int i = 0; i < length && start[i] != '\n' && start[i] != '\r'; i++) {
             if (start[i] == 0) {
