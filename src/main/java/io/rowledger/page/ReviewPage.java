@@ -1,5 +1,11 @@
 package io.rowledger.page;
 
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdScalarSerializer;
 import com.samskivert.mustache.Escapers;
 import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.Template;
@@ -11,7 +17,6 @@ import io.rowledger.document.text.TemplateText;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.map.DeviationClasses;
 import io.rowledger.report.rows.RowDiagnosisReport;
-import io.rowledger.results.RecordWriter;
 import io.rowledger.text.VisibleText;
 import io.rowledger.units.UnitSystem;
 import java.io.IOException;
@@ -34,10 +39,11 @@ public final class ReviewPage {
     /** The languages that the page can switch between. */
     private static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.forLanguageTag("es"));
 
-    private static final RecordWriter JSON = new RecordWriter(name -> name, text -> text);
+    private static final ObjectMapper JSON = new ObjectMapper();
 
     /** The script puts these texts into the page as they are. */
-    private static final RecordWriter VISIBLE = new RecordWriter(name -> name, VisibleText::of);
+    private static final ObjectMapper VISIBLE =
+            new ObjectMapper().registerModule(new SimpleModule().addSerializer(String.class, new VisibleStrings()));
 
     private final ReportOptions options;
     private final TextOf text;
@@ -132,8 +138,7 @@ public final class ReviewPage {
                 WebAssets.licenses(),
                 json(words(options.language())),
                 json(data),
-                ColumnBlock.packed(
-                        JSON.text(others(template)).getBytes(StandardCharsets.UTF_8), Deflater.DEFAULT_STRATEGY),
+                ColumnBlock.packed(JSON.writeValueAsBytes(others(template)), Deflater.DEFAULT_STRATEGY),
                 backdrop,
                 columns);
         StringWriter page = new StringWriter();
@@ -198,8 +203,21 @@ public final class ReviewPage {
         return units.name().toLowerCase(Locale.ROOT);
     }
 
+    private static final class VisibleStrings extends StdScalarSerializer<String> {
+        private static final long serialVersionUID = 1L;
+
+        VisibleStrings() {
+            super(String.class);
+        }
+
+        @Override
+        public void serialize(String value, JsonGenerator json, SerializerProvider provider) throws IOException {
+            json.writeString(VisibleText.of(value));
+        }
+    }
+
     /** JSON that may stand in a script element. */
-    private static String json(Object value) {
-        return VISIBLE.text(value).replace("<", "\\u003c");
+    private static String json(Object value) throws JsonProcessingException {
+        return VISIBLE.writeValueAsString(value).replace("<", "\\u003c");
     }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JacksonAnnotationsInside;
 import com.fasterxml.jackson.annotation.JsonSetter;
 import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.databind.annotation.JsonDeserialize;
+import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import java.lang.annotation.ElementType;
 import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
@@ -14,6 +15,7 @@ import java.lang.annotation.Target;
  * and infinite values are written as {@code null}, and {@code null} is read as NaN.
  */
 @JacksonAnnotationsInside
+@JsonSerialize(using = DecimalsSerializer.class)
 @JsonDeserialize(using = DecimalsDeserializer.class)
 @JsonSetter(nulls = Nulls.SET)
 @Retention(RetentionPolicy.RUNTIME)

@@ -26,7 +26,7 @@ public final class GeoJson implements AutoCloseable {
 
     public GeoJson(LocalPlane plane, OutputStream out) throws IOException {
         this.plane = plane;
-        this.json = RecordWriter.generator(out);
+        this.json = JsonFile.generator(out);
         json.writeStartObject();
         json.writeStringField("type", "FeatureCollection");
         json.writeArrayFieldStart("features");

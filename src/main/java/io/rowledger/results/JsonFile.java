@@ -12,8 +12,10 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
@@ -39,12 +41,7 @@ final class JsonFile {
     /** A season of a thousand fields has some 20 MB. */
     private static final int MAX_BYTES = 256 << 20;
 
-    private static final RecordWriter WRITER = new RecordWriter(JsonNames::key, text -> text);
-
-    /** Loaded when a first file is read. */
-    private static final class Reader {
-        static final ObjectMapper MAPPER = mapper();
-    }
+    private static final ObjectMapper MAPPER = mapper();
 
     private JsonFile() {}
 
@@ -62,20 +59,30 @@ final class JsonFile {
         }
     }
 
+    /** Finds out how records of this type and all within them are written. */
+    static void prepare(Class<?> type) {
+        MAPPER.writerFor(type);
+    }
+
     /** Writes a record. The stream stays open. */
     static void write(Object document, OutputStream out) throws IOException {
         DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
         printer.indentObjectsWith(new DefaultIndenter("  ", "\n"));
-        try (JsonGenerator json = RecordWriter.generator(out)) {
+        try (JsonGenerator json = MAPPER.createGenerator(out)) {
             json.setPrettyPrinter(printer);
-            WRITER.write(json, document);
+            MAPPER.writeValue(json, document);
             json.writeRaw('\n');
         }
     }
 
-    /** Writes a record as the next value of a generator that was made by {@link RecordWriter#generator}. */
+    /** Writes a record as the next value of a generator that was made by {@link #generator}. */
     static void writeInto(JsonGenerator json, Object value) throws IOException {
-        WRITER.write(json, value);
+        MAPPER.writeValue(json, value);
+    }
+
+    /** A generator without line ends that leaves the stream open. */
+    static JsonGenerator generator(OutputStream out) throws IOException {
+        return MAPPER.createGenerator(out);
     }
 
     /** True where a killed run has left these results between two renames: under {@code .NAME.rowledger/old}. */
@@ -102,7 +109,7 @@ final class JsonFile {
             throw refused(name, "schema", tree, "\"" + kind.schemaId() + "\"");
         }
         try {
-            return new Read<>(name, tree, Reader.MAPPER.readerFor(type).readValue(tree));
+            return new Read<>(name, tree, MAPPER.readerFor(type).readValue(tree));
         } catch (MismatchedInputException e) {
             throw refused(name, path(e), tree, expected(e.getTargetType()));
         } catch (JsonMappingException e) {
@@ -149,7 +156,7 @@ final class JsonFile {
 
     private static JsonNode tree(Path file) {
         try {
-            return Reader.MAPPER.readTree(RegularFile.bytes(file, MAX_BYTES, "what report wrote"));
+            return MAPPER.readTree(RegularFile.bytes(file, MAX_BYTES, "what report wrote"));
         } catch (JsonProcessingException e) {
             throw UnusableInputException.found("no well-formed JSON: " + e.getOriginalMessage())
                     .inFile(file.toString())
@@ -208,6 +215,7 @@ final class JsonFile {
 
     private static ObjectMapper mapper() {
         SimpleModule times = new SimpleModule();
+        times.addSerializer(Instant.class, new InstantSerializer());
         times.addDeserializer(Instant.class, new InstantDeserializer());
         JsonMapper mapper = JsonMapper.builder()
                 .propertyNamingStrategy(new JsonNames())
@@ -229,6 +237,13 @@ final class JsonFile {
     }
 
     /** ISO 8601 in UTC, to the millisecond where there is one. */
+    private static final class InstantSerializer extends JsonSerializer<Instant> {
+        @Override
+        public void serialize(Instant time, JsonGenerator json, SerializerProvider provider) throws IOException {
+            json.writeString(time.toString());
+        }
+    }
+
     private static final class InstantDeserializer extends JsonDeserializer<Instant> {
         @Override
         public Instant deserialize(JsonParser json, DeserializationContext context) throws IOException {

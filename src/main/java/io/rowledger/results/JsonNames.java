@@ -11,11 +11,6 @@ final class JsonNames extends NamingBase {
 
     @Override
     public String translate(String name) {
-        return key(name);
-    }
-
-    /** The key of a component. */
-    static String key(String name) {
         StringBuilder key = new StringBuilder();
         for (int i = 0; i < name.length(); i++) {
             char c = name.charAt(i);
