@@ -38,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  * @param rows number of rows with a flow; 0 while they are not known
  * @param zone time zone proposed from the position; empty if none is
  * @param usualMps usual speed by the positions, m/s; NaN if unknown
+ * @param zoneless true if the times are written without a time zone
  */
 public record LogSurvey(
         String file,
@@ -54,7 +55,8 @@ public record LogSurvey(
         double flowingM,
         int rows,
         String zone,
-        double usualMps) {
+        double usualMps,
+        boolean zoneless) {
     /** Samples of a trace and a path: more than a small picture shows. */
     private static final int MAX_SAMPLES = 1200;
 
@@ -186,7 +188,8 @@ public record LogSurvey(
                 Double.isNaN(flowingM) ? next.flowingM : flowingM + (Double.isNaN(next.flowingM) ? 0 : next.flowingM),
                 Math.max(rows, next.rows),
                 zone,
-                usualMps);
+                usualMps,
+                zoneless || next.zoneless);
     }
 
     /** True for each place of the path with a flow; for all where no flow is known. */
@@ -238,7 +241,8 @@ public record LogSurvey(
                     Double.NaN,
                     0,
                     zone,
-                    UnitReadings.usualMps(speedMps));
+                    UnitReadings.usualMps(speedMps),
+                    false);
         }
         RawLog log = file.log();
         int every = Math.max(1, log.records / MAX_SAMPLES);
@@ -274,7 +278,8 @@ public record LogSurvey(
                 flowingM(file),
                 file.plan().outlets(),
                 ZoneProposal.of(log.latDeg[0], log.lonDeg[0]),
-                UnitReadings.usualMps(speedMps));
+                UnitReadings.usualMps(speedMps),
+                file.reader().zonelessTimes() > 0);
     }
 
     private static int gaps(FileLog file) {

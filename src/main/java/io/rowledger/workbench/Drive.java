@@ -5,7 +5,10 @@ import io.rowledger.analysis.JobFiles;
 import io.rowledger.analysis.Pipeline;
 import io.rowledger.analysis.Progress;
 import io.rowledger.batch.FieldFiles;
+import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.report.common.CoveragePhrases;
+import io.rowledger.report.common.CoverageSectionBuilder;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.review.PassReview;
 import io.rowledger.report.review.PassReviewReport;
@@ -42,12 +45,19 @@ final class Drive {
      * A drive.
      *
      * @param turns a few headland turns
-     * @param skipM2 skipped ground of the whole drive with slivers, as the review counts it, m²
-     * @param overlapM2 overlap of the whole drive with slivers, m²
+     * @param skip skipped ground of the whole drive with slivers, with its unit, as the review prints it
+     * @param overlap overlap of the whole drive with slivers, likewise
+     * @param fineOverlap the same before it is rounded to what its bounds allow: it changes with every length
      * @param setup a line for each length that the log tells
      * @param untold lengths that the log can't tell, and why
      */
-    record Driven(List<Turn> turns, double skipM2, double overlapM2, List<SetupWord> setup, List<SetupWord> untold) {}
+    record Driven(
+            List<Turn> turns,
+            String skip,
+            String overlap,
+            String fineOverlap,
+            List<SetupWord> setup,
+            List<SetupWord> untold) {}
 
     /**
      * A turn on the ground: east and north, m, one pair after the other.
@@ -109,10 +119,14 @@ final class Drive {
 
     private static Driven driven(Analysis analysis, ReportOptions look) {
         PassReview.Setup setup = PassReviewReport.of(analysis, look).content().setup();
+        Messages words = look.messages();
+        CoveragePhrases skips = CoverageSectionBuilder.skips(analysis.coverage(), analysis.intervals(), words);
+        CoveragePhrases overlap = CoverageSectionBuilder.overlap(analysis.coverage(), analysis.intervals(), words);
         return new Driven(
                 turns(analysis),
-                analysis.coverage().skipAreaM2(),
-                analysis.coverage().overlapAreaM2(),
+                skips.area(),
+                overlap.area(),
+                words.units().anyArea(overlap.areaM2()),
                 setup.told().stream()
                         .map(line -> {
                             String byLog = line.is() + " (" + line.between() + "): " + line.verdict();

@@ -22,8 +22,11 @@ import org.jspecify.annotations.Nullable;
  */
 @JsonSerialize(using = ProblemText.Writer.class)
 record ProblemText(@Nullable Message words, @Nullable UnusableInputException refusal) {
-    /** Keys of a rig file that the screens have a name for. */
+    /** Keys of a rig file and columns that the screens have a name for. */
     private static final Map<String, String> NAMED_KEYS = Map.ofEntries(
+            Map.entry("time", "time"),
+            Map.entry("lat", "lat"),
+            Map.entry("lon", "lon"),
             Map.entry("rig", "rig"),
             Map.entry("rig.name", "name"),
             Map.entry("rig.hitch", "hitch"),
@@ -65,7 +68,9 @@ record ProblemText(@Nullable Message words, @Nullable UnusableInputException ref
         if (refusal == null) {
             return "";
         }
-        boolean key = refusal.kind() == RefusalKind.KEY || refusal.kind() == RefusalKind.FIGURE;
+        boolean key = refusal.kind() == RefusalKind.KEY
+                || refusal.kind() == RefusalKind.FIGURE
+                || refusal.kind() == RefusalKind.COLUMN;
         return key ? refusal.about() : refusal.column() == null ? "" : refusal.column();
     }
 

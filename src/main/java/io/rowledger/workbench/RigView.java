@@ -57,6 +57,7 @@ final class RigView {
      * @param nitrogen of the first product; null while it is unknown
      * @param logRows number of rows with a flow in the log
      * @param zone proposed from the position; empty if none is
+     * @param zoneless true if the log's times are written without a time zone
      * @param startS start of the log, epoch seconds; null if unknown
      * @param endS end of the log, epoch seconds; null if unknown
      * @param bars saved bars
@@ -71,6 +72,7 @@ final class RigView {
             @Nullable Nitrogen nitrogen,
             int logRows,
             String zone,
+            boolean zoneless,
             @Nullable Double startS,
             @Nullable Double endS,
             List<SavedBars.SavedBar> bars) {}
@@ -178,6 +180,7 @@ final class RigView {
                 whole == null ? null : nitrogen(whole.products().get(0)),
                 survey == null ? 0 : survey.rows(),
                 survey == null ? "" : survey.zone(),
+                survey != null && survey.zoneless(),
                 timeS.length == 0 ? null : timeS[0],
                 timeS.length == 0 ? null : timeS[timeS.length - 1],
                 bars.all().bars());

@@ -13,6 +13,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -43,12 +45,13 @@ class WorkbenchPathTest {
             person.see("main[data-loaded=season]");
             person.shot("01-season-empty");
             columns(person, log, season);
-            machine(person);
+            String driven = machine(person);
             person.click("main .primary");
             person.see("main[data-loaded=results] iframe");
             System.out.println(
                     "workbench, newcomer: " + person.clicks + " clicks, " + person.typed + " typed characters");
             person.shot("09-review");
+            assertSameAreas(driven, season);
             assertTrue(person.clicks <= MAX_CLICKS, person.clicks + " clicks");
             assertTrue(person.typed <= MAX_TYPED, person.typed + " characters");
 
@@ -119,11 +122,13 @@ class WorkbenchPathTest {
         person.clicks = clicks;
     }
 
-    private static void machine(Person person) throws IOException {
+    private static String machine(Person person) throws IOException {
         person.see("main[data-loaded=time]");
         person.shot("04-time");
         person.waitFor("9:00:00");
         person.waitFor("9:48:18");
+        assertTrue(person.text("#place").contains("41.53") && person.sees("svg.maps path"), person.text("main"));
+        assertEquals("Proposed from the position: America/Chicago, Central Daylight Time.", person.text("#proposal"));
         person.clickText("Continue");
         person.see("main[data-loaded=bar]");
         person.clickText("Pull-type");
@@ -138,6 +143,8 @@ class WorkbenchPathTest {
         person.type("#rig-hitch_to_drop", "232");
         person.see("[data-driven]");
         assertTrue(person.text("main").contains("By the log: "), person.text("main"));
+        String driven = person.text("#drive-figures");
+        leftAndCameBack(person);
         person.shot("06-tape");
         person.clickText("Continue");
         person.see("main[data-loaded=product]");
@@ -148,6 +155,31 @@ class WorkbenchPathTest {
         person.clickText("Continue");
         person.see("main[data-loaded=run]");
         person.shot("08-run");
+        return driven;
+    }
+
+    /** What was typed is still there after another screen was looked at; the clicks are no part of the way that is counted. */
+    private static void leftAndCameBack(Person person) {
+        int clicks = person.clicks;
+        person.click("#steps a[href*='/bar/']");
+        person.see("main[data-loaded=bar]");
+        person.click("#steps a[href*='/tape/']");
+        person.see("main[data-loaded=tape] [data-driven]");
+        assertEquals("232 in", person.see("#rig-hitch_to_drop").getDomProperty("value"));
+        person.clicks = clicks;
+    }
+
+    /** Skips and overlap of the screen of the lengths are those of the review, figure by figure. */
+    private static void assertSameAreas(String driven, Path season) throws IOException {
+        Matcher areas = Pattern.compile(": (.+) skipped, (.+) overlap$").matcher(plain(driven));
+        assertTrue(areas.find(), driven);
+        String review = plain(Files.readString(season.resolve("results/North 40/review.html")));
+        assertTrue(review.contains(areas.group(1) + " skipped"), driven);
+        assertTrue(review.contains(areas.group(2) + " of overlap"), driven);
+    }
+
+    private static String plain(String text) {
+        return text.replace((char) 0xa0, ' ');
     }
 
     private static String version() {

@@ -126,7 +126,10 @@ class MessageKeysTest {
                             "outside",
                             "product",
                             "density",
-                            "analysis")),
+                            "analysis",
+                            "time",
+                            "lat",
+                            "lon")),
             Map.entry(
                     "refusals.kind.",
                     Stream.concat(

@@ -347,7 +347,9 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
         }
 
         private static Message places(List<String> names) {
-            List<String> named = names.subList(0, Math.min(MAX_NAMED, names.size()));
+            // A single one that is left out would take as much room as its name.
+            int count = names.size() == MAX_NAMED + 1 ? MAX_NAMED + 1 : Math.min(MAX_NAMED, names.size());
+            List<String> named = names.subList(0, count);
             return names.size() == named.size()
                     ? Message.of("words.action.places", named)
                     : Message.of("words.action.placesMore", named, names.size() - named.size());

@@ -45,9 +45,10 @@
         });
       });
     };
+    var either = function (us, metric) { return R.isMetric() ? metric : us; };
     var what = ['what', R.t('workbench.amounts.what'), ''];
-    var date = ['date', R.t('workbench.amounts.date'), '2026-06-02'];
-    var nitrogen = ['nitrogen', R.t('workbench.amounts.nitrogen'), '30 lb/ac'];
+    var date = ['date', R.t('workbench.amounts.date'), 'date'];
+    var nitrogen = ['nitrogen', R.t('workbench.amounts.nitrogen'), either('30 lb/ac', '35 kg/ha')];
     var update = function () {
       changed();
       consider();
@@ -55,25 +56,31 @@
     return R.h('details.amounts', {open: ['order', 'tickets', 'earlier', 'credits', 'price'].some(function (key) { return job[key]; })},
       R.h('summary', null, R.t('workbench.amounts.title')),
       R.h('p.note', null, R.t('workbench.amounts.note')),
-      single('plan', R.t('workbench.amounts.plan'), '180 lb/ac'),
-      single('cap', R.t('workbench.amounts.cap'), '200 lb/ac'),
+      single('plan', R.t('workbench.amounts.plan'), either('180 lb/ac', '200 kg/ha')),
+      single('cap', R.t('workbench.amounts.cap'), either('200 lb/ac', '225 kg/ha')),
       list(job, 'earlier', R.t('workbench.amounts.earlier'), [what, date, nitrogen], update),
       list(job, 'credits', R.t('workbench.amounts.credits'), [what, nitrogen], update),
-      each('order', R.t('workbench.amounts.order'), '1300 gal'),
+      each('order', R.t('workbench.amounts.order'), either('1300 gal', '4900 L')),
       list(job, 'tickets', R.t('workbench.amounts.tickets'), [
         ['number', R.t('workbench.amounts.number'), '48213'], date,
         keys.length > 1 ? ['product', R.t('workbench.amounts.product'), keys[0]] : null,
-        ['weight', R.t('workbench.amounts.weight'), '14380 lb'], ['volume', R.t('workbench.amounts.volume'), '1300 gal'],
-        ['temperature', R.t('workbench.amounts.temperature'), '64 F']].filter(Boolean), update),
-      each('price', R.t('workbench.amounts.price'), '1.85 USD/gal'),
+        ['weight', R.t('workbench.amounts.weight'), either('14380 lb', '6500 kg')],
+        ['volume', R.t('workbench.amounts.volume'), either('1300 gal', '4900 L')],
+        ['temperature', R.t('workbench.amounts.temperature'), either('64 F', '18 C')]].filter(Boolean), update),
+      each('price', R.t('workbench.amounts.price'), either('1.85 USD/gal', '0.49 USD/L')),
       problem);
   };
 
   function input(label, id, value, example, hear) {
+    var text = value || '';
+    // A day is chosen from the browser's own calendar, unless the file has it in another form.
+    var day = example === 'date' && (!text || /^\d{4}-\d\d-\d\d$/.test(text));
     return R.h('div.input', null, R.h('label', {'for': id}, label),
-      R.h('input', {id: id, type: 'text', value: value || '', placeholder: example, autocomplete: 'off',
-        oninput: function (event) { hear(event.target.value.trim()); }}));
+      R.h('input', {id: id, type: day ? 'date' : 'text', value: text, placeholder: day || example === 'date' ? null : example,
+        autocomplete: 'off', oninput: function (event) { hear(event.target.value.trim()); }}));
   }
+
+  R.textInput = input;
 
   /** A list of lines, each with a few texts; keys that have no place here stay as they are. */
   function list(job, key, label, columns, changed) {

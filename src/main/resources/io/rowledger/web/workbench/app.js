@@ -56,7 +56,18 @@
     })));
   }
 
+  /** Saves what was entered on the screen that is left, then shows the one that the address names. */
   function show() {
+    var leave = R.leave;
+    R.leave = null;
+    if (leave) {
+      leave().then(draw);
+    } else {
+      draw();
+    }
+  }
+
+  function draw() {
     var at = parts();
     var field = at[0] === 'field' && R.screens[at[1]] && at[2];
     var screen = field ? at[1] : at[0] && R.screens[at[0]] ? at[0] : 'season';
@@ -135,6 +146,12 @@
       header();
       listen();
       window.addEventListener('hashchange', show);
+      // A page that is closed or loaded again is left too; the request outlives it.
+      window.addEventListener('pagehide', function () {
+        if (R.leave) {
+          R.leave();
+        }
+      });
       show();
       document.documentElement.setAttribute('data-ready', String(Math.round(performance.now())));
     }, R.problem);

@@ -5,10 +5,10 @@
   R.screens.bar = function (main, field) {
     R.withRig(field, function (rig) {
       if (!rig.get('rows.count') && !rig.get('rows.outlets') && rig.state.logRows) {
-        rig.set('rows.count', String(rig.state.logRows));
+        rig.propose('rows.count', String(rig.state.logRows));
       }
       if (!rig.get('rig.name')) {
-        rig.set('rig.name', R.t('workbench.bar.defaultName', rig.state.bars.length + 1));
+        rig.propose('rig.name', R.t('workbench.bar.defaultName', rig.state.bars.length + 1));
       }
       var view = R.h('div.view');
       rig.listen(function () { R.fill(view, R.topView(rig)); });

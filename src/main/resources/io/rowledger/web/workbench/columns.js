@@ -50,13 +50,14 @@
       R.title(field, 'workbench.step.columns'),
       R.h('p', null, settled ? R.t('workbench.columns.settled', table.file, table.rows)
         : R.t('workbench.columns.open', table.file)),
+      times(state),
       families(state),
       speeds(state),
       hints(state),
       order(state),
-      table.problems.length ? R.h('details.questions', {open: !families(state) && !speeds(state)},
+      table.problems.length ? R.h('details.questions', {open: !times(state) && !families(state) && !speeds(state)},
         R.h('summary', null, R.t('workbench.columns.questions', table.problems.length)),
-        R.h('ol', null, table.problems.map(function (problem) { return R.h('li.lines', null, problem.text); }))) : null,
+        R.h('ol', null, table.problems.map(function (problem) { return R.h('li', null, R.lines(problem.text)); }))) : null,
       settled ? check(field) : null,
       settled ? R.next('time', field, 'workbench.next') : null,
       R.h('h2', null, R.t('workbench.columns.all')),
@@ -230,6 +231,21 @@
     return near.length ? near : readings;
   }
 
+  /** A column whose values look like times, where no column is known for them. */
+  function times(state) {
+    var open = state.table.problems.some(function (problem) { return problem.kind === 'COLUMN' && problem.column === 'time'; });
+    var column = state.table.columns.filter(function (each) {
+      return !each.quantity && each.first.length && each.first.every(function (text) { return /\d\d?:\d\d/.test(text); });
+    })[0];
+    return open && column ? R.h('section.card', {'aria-label': R.t('workbench.quantity.time'), 'data-family': column.header},
+      R.h('h2', null, R.t('workbench.columns.timeOf', column.header)),
+      R.h('p', null, values(column.first)),
+      R.h('div.choices', null, R.button(R.t('workbench.columns.timeYes'), function () {
+        state.columns.time = column.header;
+        state.save();
+      }, 'choice'))) : null;
+  }
+
   /** A column that runs like the speed by the positions and has no unit. */
   function speeds(state) {
     var table = state.table;
@@ -272,6 +288,14 @@
       state.save();
     };
     var ask = function (key, label, values) {
+      if (values.length < 4) {
+        rows.push(R.h('fieldset', null, R.h('legend', null, label),
+          R.h('div.choices', {role: 'radiogroup', 'aria-label': label}, values.map(function (value) {
+            return R.h('button.choice', {type: 'button', role: 'radio', 'data-value': value[0],
+              'aria-checked': String(state.hints[key] === value[0]), onclick: function () { put(key, value[0]); }}, value[1]);
+          }))));
+        return;
+      }
       var box = R.h('select', {'aria-label': label, onchange: function () { put(key, box.value); }});
       box.appendChild(new Option('', ''));
       values.forEach(function (value) { box.appendChild(new Option(value[1], value[0])); });
@@ -290,8 +314,12 @@
       type('date', R.t('workbench.columns.day'), 'date');
     }
     if (asked('DATE_ORDER', 'date_order')) {
-      ask('date_order', R.t('workbench.columns.dateOrder'), [['month-day-year', R.t('workbench.columns.monthFirst')],
-        ['day-month-year', R.t('workbench.columns.dayFirst')], ['year-month-day', R.t('workbench.columns.yearFirst')]]);
+      var at = orders(state.table);
+      ask('date_order', R.t('workbench.columns.dateOrder'), [['month-day-year', R.t('workbench.columns.monthFirst'), at[0]],
+        ['day-month-year', R.t('workbench.columns.dayFirst'), at[1]],
+        ['year-month-day', R.t('workbench.columns.yearFirst'), at[2]]].filter(function (each) {
+        return !at.length || each[2];
+      }).map(function (each) { return [each[0], each[2] || each[1]]; }));
     }
     if (asked('GPS_WEEK', 'gps_week')) {
       type('gps_week', R.t('workbench.columns.gpsWeek'), 'text', '2418');
@@ -305,6 +333,21 @@
     }
     return rows.length ? R.h('section.card', {'aria-label': R.t('workbench.columns.facts')},
       R.h('h2', null, R.t('workbench.columns.facts')), rows) : null;
+  }
+
+  /** What the first date of the column that is asked about is, month first, day first and year first. */
+  function orders(table) {
+    var question = table.problems.filter(function (problem) { return problem.kind === 'DATE_ORDER'; })[0];
+    var column = question && table.columns.filter(function (each) { return each.header === question.column; })[0];
+    var part = column && /(\d+)\D(\d+)\D(\d+)/.exec(column.first[0]);
+    return part ? [is(part, 3, 1, 2), is(part, 3, 2, 1), is(part, 1, 2, 3)] : [];
+  }
+
+  function is(part, year, month, day) {
+    var full = part[year].length < 3 ? 2000 + +part[year] : +part[year];
+    var date = Date.UTC(full, part[month] - 1, +part[day]);
+    var fits = part[month] <= 12 && new Date(date).getUTCDate() === +part[day] && full > 1900 && full < 2100;
+    return fits ? R.t('workbench.columns.dateIs', part[0], R.reader().day(date / 1000)) : '';
   }
 
   /** Which column is which row, from the left: a column can be moved past its neighbor. */

@@ -4,6 +4,11 @@ var Rowledger = {};
   'use strict';
 
   var words = {};
+  /** Characters of a request that may outlive its page: a third of what the Fetch standard allows in bytes. */
+  var MAX_KEPT_ALIVE = 20000;
+
+  /** Saves what was entered on the screen and is not saved yet, and returns a promise; null where there is nothing. */
+  R.leave = null;
 
   /** Screens by name: each is function(main, parts of the address) that fills the main element. */
   R.screens = {};
@@ -94,6 +99,8 @@ var Rowledger = {};
     if (body !== undefined) {
       options.headers['Content-Type'] = 'application/json';
       options.body = JSON.stringify(body);
+      // Outlives a page that is closed; browsers bound what all such requests hold together.
+      options.keepalive = method === 'PUT' && options.body.length < MAX_KEPT_ALIVE;
     }
     return fetch(path, options).then(read, function () {
       return Promise.reject({status: 0, problem: R.t('workbench.gone')});
@@ -160,9 +167,15 @@ var Rowledger = {};
     return R.h('button' + (name ? '.' + name : ''), {type: 'button', onclick: action}, text);
   };
 
+  /** A text whose first line says what to do; what stands below it is of interest to fewer people. */
+  R.lines = function (text) {
+    var lines = text.split('\n');
+    return [lines[0], lines.length > 1 ? R.h('span.detail', null, lines.slice(1).join('\n')) : null];
+  };
+
   /** Tells the person something; a problem stays until it is closed. */
   R.tell = function (text, problem) {
-    var box = R.h('div' + (problem ? '.problem' : '.word'), null, R.h('p', null, text));
+    var box = R.h('div' + (problem ? '.problem' : '.word'), null, R.h('p', null, R.lines(text)));
     box.appendChild(R.button(R.t('workbench.close'), function () { box.remove(); }));
     document.getElementById('messages').appendChild(box);
     if (!problem) {

@@ -102,9 +102,10 @@
     }
   };
 
-  function isMetric() {
+  /** True where the page shows metric units. */
+  R.isMetric = function () {
     return R.kept('units') === 'metric';
-  }
+  };
 
   function roundRate(value, unit) {
     return value.toFixed(value < 10 ? 1 : 0) + ' ' + unit;
@@ -112,24 +113,24 @@
 
   /** A rate of liquid in whole units, with a tenth below ten of them. */
   R.rate = function (lPerM2) {
-    return isMetric() ? roundRate(lPerM2 * 1e4, 'L/ha') : roundRate(lPerM2 * 4046.8564224 / 3.785411784, 'gal/ac');
+    return R.isMetric() ? roundRate(lPerM2 * 1e4, 'L/ha') : roundRate(lPerM2 * 4046.8564224 / 3.785411784, 'gal/ac');
   };
 
   /** A row spacing. */
   R.spacing = function (m) {
-    return isMetric() ? (m * 100).toFixed(0) + ' cm' : (m / 0.0254).toFixed(0) + ' in';
+    return R.isMetric() ? (m * 100).toFixed(0) + ' cm' : (m / 0.0254).toFixed(0) + ' in';
   };
 
   /** A length of the bar: 14 ft 6 in, or 4.42 m. */
   R.barLength = function (m) {
-    return isMetric() ? m.toFixed(2) + ' m' : R.feet(m);
+    return R.isMetric() ? m.toFixed(2) + ' m' : R.feet(m);
   };
 
   /** Nitrogen in a volume of liquid and on ground, in words; a question mark where there is no rate. */
   R.nitrogen = function (kgPerL, kgPerM2) {
     var lb = 1 / 0.45359237;
     var figure = function (perM2) { return kgPerM2 === null ? '?' : (kgPerM2 * perM2).toFixed(0); };
-    return isMetric() ? R.t('workbench.product.nitrogenMetric', kgPerL.toFixed(3), figure(1e4))
+    return R.isMetric() ? R.t('workbench.product.nitrogenMetric', kgPerL.toFixed(3), figure(1e4))
       : R.t('workbench.product.nitrogen', (kgPerL * lb * 3.785411784).toFixed(2), figure(lb * 4046.8564224));
   };
 })(Rowledger);

@@ -163,7 +163,7 @@
         isFinite(areaM2) ? ', ' + R.t('workbench.logs.acres', units.text('area', areaM2), R.spacing(logs.spacingM)) : '',
         log.gaps ? ', ' + R.t('workbench.logs.gaps', log.gaps) : ''),
       log.sameAs ? R.h('p.warn', null, R.t('workbench.logs.same', log.sameAs)) : null,
-      log.problems.length ? R.h('p.warn', null, log.unusable ? log.problems[0]
+      log.problems.length ? R.h('p.warn', null, log.unusable ? R.lines(log.problems[0])
         : R.t('workbench.logs.questions', log.problems.length)) : null,
       R.button(R.t('workbench.logs.away'), function () {
         R.ask(R.t('workbench.logs.awayAsk', log.file), R.t('workbench.logs.away'), R.t('workbench.keep')).then(function (yes) {

@@ -17,7 +17,7 @@
           section('prescription', maps.prescription, prescription(field, maps, again)),
           section('keep-out', maps.keepOut, setback(field, maps, again)),
           R.next('run', field, 'workbench.next')),
-        R.h('div.view', null, drawn ? R.corners(drawn, function () { return picture(maps, drawn); }) : picture(maps, drawn))));
+        R.h('div.view', null, drawn ? R.corners(drawn, function () { return R.mapPicture(maps, drawn); }) : R.mapPicture(maps, null))));
     Array.prototype.forEach.call(main.querySelectorAll('section[data-kind]'), function (host) {
       var kind = host.getAttribute('data-kind');
       host.appendChild(R.dropBox(R.t('workbench.maps.drop'), function (files) { put(field, kind, files).then(function () {
@@ -41,7 +41,7 @@
       'keep-out': R.t('workbench.maps.keepOut')}[kind];
     return R.h('section.card', {'data-kind': kind, 'aria-label': name}, R.h('h2', null, name),
       file ? R.h('p', null, file.own ? file.file : R.t('workbench.maps.above', file.file)) : null,
-      file && file.problem ? R.h('p.warn', null, file.problem) : null, content);
+      file && file.problem ? R.h('p.warn', null, R.lines(file.problem)) : null, content);
   }
 
   function boundary(main, field, maps, drawn, again) {
@@ -93,7 +93,7 @@
     if (!map || map.problem || !map.withoutSetback) {
       return map ? R.h('p.note', null, R.t('workbench.maps.allSet')) : null;
     }
-    var input = R.h('input', {id: 'setback', type: 'text', placeholder: '35 ft'});
+    var input = R.h('input', {id: 'setback', type: 'text', placeholder: R.isMetric() ? '10 m' : '35 ft'});
     return R.h('form', {onsubmit: function (event) {
       event.preventDefault();
       R.call('PUT', R.fieldPath(field, 'setback'), {setback: input.value}).then(again, R.problem);
@@ -102,8 +102,12 @@
     R.h('button', {type: 'submit'}, R.t('workbench.maps.give')));
   }
 
-  /** Everything on one plane, north up. */
-  function picture(maps, drawn) {
+  /**
+   * Everything on one plane, north up.
+   * @param {Object} maps of a field, as the server gives them
+   * @param {{ring: number[], around: number[]}|null} drawn a boundary that is being drawn
+   */
+  R.mapPicture = function (maps, drawn) {
     var layers = [];
     var add = function (name, shapes) { shapes.forEach(function (shape) { layers.push([name, shape]); }); };
     if (maps.prescription) { add('zone', maps.prescription.shapes); }
@@ -139,5 +143,5 @@
       }
     });
     return svg;
-  }
+  };
 })(Rowledger);

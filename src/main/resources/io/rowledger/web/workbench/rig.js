@@ -43,6 +43,14 @@
     }
     this.changed[keys[0]] = true;
     this.consider();
+    R.leave = this.save.bind(this, null);
+  };
+
+  /** Sets what a person has not entered: it is saved when the person goes on, not when the screen is only looked at. */
+  R.Rig.prototype.propose = function (path, value) {
+    var before = R.leave;
+    this.set(path, value);
+    R.leave = before;
   };
 
   /** Sets what stands at a path and shows it where it is typed. */
@@ -83,6 +91,7 @@
   /** Saves and goes on. */
   R.Rig.prototype.save = function (step) {
     var self = this;
+    R.leave = null;
     return R.call('PUT', R.fieldPath(this.field, 'rig'), this.blocks()).then(function () {
       self.changed = {};
       if (step) {

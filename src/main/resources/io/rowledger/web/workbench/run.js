@@ -13,7 +13,7 @@
         begin(main, field, [field], host, start);
       }, 'primary');
       R.fill(main, R.title(field, 'workbench.step.run'),
-        line.ready ? null : R.h('div.warn', null, R.h('p', null, line.wants || R.t('workbench.run.notReady')),
+        line.ready ? null : R.h('div.warn', null, R.h('p', null, R.lines(line.wants || R.t('workbench.run.notReady'))),
           R.h('p', null, R.link(R.stepName(R.stepOf(line)) + ' ›', ['field', R.stepOf(line), field], 'primary'))),
         line.old ? R.h('p.warn', null, R.t('workbench.season.old')) : null,
         line.ready && (!line.result || line.old) ? start : null,
@@ -184,7 +184,7 @@
   R.workLine = function (line) {
     return line.state === 'running' ? progress(line, '')
       : line.state === 'waiting' || line.state === 'stopped' ? R.h('p.note', null, stateName(line.state))
-        : line.state === 'failed' ? R.h('p.warn', null, line.message) : null;
+        : line.state === 'failed' ? R.h('p.warn', null, R.lines(line.message)) : null;
   };
 
   /** A button that stops all work. It stays the same while progress changes, or a click could miss it. */

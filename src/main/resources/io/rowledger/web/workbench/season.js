@@ -15,7 +15,7 @@
       R.fill(main,
         R.h('h1', null, R.t('workbench.season.title')),
         season.fields.length ? totals(season.fields) : welcome(),
-        season.closed.map(function (text) { return R.h('p.warn', null, text); }),
+        season.closed.map(function (text) { return R.h('p.warn', null, R.lines(text)); }),
         R.walk(season.fields),
         newField(season),
         R.seasonRun(season),

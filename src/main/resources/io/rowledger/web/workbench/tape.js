@@ -11,7 +11,7 @@
   R.screens.tape = function (main, field) {
     R.withRig(field, function (rig) {
       var towed = rig.get('rig.hitch') !== 'mounted';
-      var unit = R.kept('lengthUnit') || 'in';
+      var unit = R.kept('lengthUnit') || (R.isMetric() ? 'cm' : 'in');
       var box = R.h('select', {id: 'unit', onchange: function () {
         unit = box.value;
         R.kept('lengthUnit', unit);
@@ -114,7 +114,7 @@
     var drive = R.later(500, function () {
       R.fill(host, R.h('p.note', null, R.t('workbench.tape.driving')));
       R.call('POST', R.fieldPath(rig.field, 'rig/drive'), rig.blocks()).then(function (driven) { show(host, driven); },
-        function (error) { R.fill(host, R.h('p.note', null, error.problem)); });
+        function (error) { R.fill(host, R.h('p.warn', null, R.lines(error.problem))); });
     });
     rig.listen(function () {
       var need = ['rig.antenna.ahead_of_axle', 'rig.axle_to_hitch', 'rig.hitch_to_drop'];
@@ -148,11 +148,11 @@
   }
 
   function show(host, driven) {
-    var units = R.reader();
     var rest = beside(driven.setup);
     R.fill(host,
       R.h('h2', null, R.t('workbench.tape.turns')),
-      R.h('p.big', {id: 'drive-figures'}, R.t('workbench.tape.areas', units.anyArea(driven.skipM2), units.anyArea(driven.overlapM2))),
+      R.h('p.big', {id: 'drive-figures'}, R.t('workbench.tape.areas', driven.skip, driven.overlap)),
+      driven.overlap === driven.fineOverlap ? null : R.h('p.note', null, R.t('workbench.tape.fine', driven.fineOverlap)),
       driven.turns.map(picture),
       rest.length ? R.h('div', null, R.h('h2', null, R.t('workbench.tape.says')),
         R.h('p.note', null, R.t('workbench.tape.saysNote')),
