@@ -8,7 +8,7 @@ import io.rowledger.export.GeoPackage.Table;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.Jts;
 import io.rowledger.rate.Rates.PassTotals;
-import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.findings.FindingFacts;
 import io.rowledger.results.JsonNumbers;
 import io.rowledger.track.Pass;
 import io.rowledger.track.Poses;

@@ -7,7 +7,7 @@ import io.rowledger.field.KeepOut;
 import io.rowledger.finding.Finding;
 import io.rowledger.geo.Jts;
 import io.rowledger.geo.LocalPlane;
-import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.findings.FindingFacts;
 import io.rowledger.results.Decimals;
 import io.rowledger.results.GeoJson;
 import io.rowledger.results.JsonNumbers;

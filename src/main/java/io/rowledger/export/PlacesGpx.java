@@ -1,8 +1,8 @@
 package io.rowledger.export;
 
 import io.rowledger.document.text.Messages;
-import io.rowledger.report.common.ReturnPlaces;
-import io.rowledger.report.common.ReturnPlaces.ReturnPlace;
+import io.rowledger.report.answer.ReturnPlaces;
+import io.rowledger.report.answer.ReturnPlaces.ReturnPlace;
 import io.rowledger.results.JsonNumbers;
 import io.rowledger.units.UnitFormat;
 import java.io.IOException;

@@ -2,8 +2,8 @@ package io.rowledger.output;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.common.SavedDiagnosis;
 import io.rowledger.report.compare.ComparisonReport;
+import io.rowledger.report.findings.SavedDiagnosis;
 import io.rowledger.results.ComparisonJson;
 import io.rowledger.results.ResultFile;
 import java.nio.file.Path;

@@ -17,7 +17,7 @@ import io.rowledger.log.source.LogSource;
 import io.rowledger.page.ReviewPage;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
-import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis;
 import io.rowledger.report.record.NitrogenRecordReport;
 import io.rowledger.report.review.PassReviewReport;
 import io.rowledger.report.rows.RowDiagnosisReport;

@@ -1,7 +1,7 @@
 package io.rowledger.output;
 
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis;
 import io.rowledger.report.season.Season;
 import io.rowledger.results.JobKeys;
 import io.rowledger.results.ResultFile;

@@ -1,6 +1,6 @@
 package io.rowledger.page;
 
-import io.rowledger.report.common.NextActions;
+import io.rowledger.report.answer.NextActions;
 import io.rowledger.report.review.PassReview;
 import java.util.List;
 import java.util.Locale;

@@ -2,9 +2,9 @@ package io.rowledger.results;
 
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.Finding;
-import io.rowledger.report.common.FindingUncertainties;
+import io.rowledger.report.answer.NextActions;
 import io.rowledger.report.common.JobView;
-import io.rowledger.report.common.NextActions;
+import io.rowledger.report.findings.FindingUncertainties;
 import io.rowledger.units.UnitFormat;
 import io.rowledger.units.UnitSystem;
 import io.rowledger.whatif.WhatIf;

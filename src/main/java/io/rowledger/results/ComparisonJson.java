@@ -1,13 +1,13 @@
 package io.rowledger.results;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
-import io.rowledger.report.common.FindingFacts;
-import io.rowledger.report.common.RowHealth;
-import io.rowledger.report.common.SavedDiagnosis;
-import io.rowledger.report.common.SavedDiagnosis.ProductState;
-import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
 import io.rowledger.report.compare.Matching;
 import io.rowledger.report.compare.RowVerdict;
+import io.rowledger.report.findings.FindingFacts;
+import io.rowledger.report.findings.RowHealth;
+import io.rowledger.report.findings.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis.ProductState;
+import io.rowledger.report.findings.SavedDiagnosis.SavedFinding;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.Instant;

@@ -1,11 +1,11 @@
 package io.rowledger.results;
 
 import io.rowledger.diagnose.signal.RowBaseline;
-import io.rowledger.report.common.FindingFacts;
-import io.rowledger.report.common.RowHealth;
-import io.rowledger.report.common.RowPicture;
-import io.rowledger.report.common.SavedDiagnosis;
-import io.rowledger.report.common.SavedDiagnosis.ProductState;
+import io.rowledger.report.findings.FindingFacts;
+import io.rowledger.report.findings.RowHealth;
+import io.rowledger.report.findings.RowPicture;
+import io.rowledger.report.findings.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis.ProductState;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.Instant;

@@ -2,10 +2,10 @@ package io.rowledger.results;
 
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.finding.Finding;
-import io.rowledger.report.common.FindingFacts;
-import io.rowledger.report.common.FindingProducts;
-import io.rowledger.report.common.FindingUncertainties;
-import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
+import io.rowledger.report.findings.FindingFacts;
+import io.rowledger.report.findings.FindingProducts;
+import io.rowledger.report.findings.FindingUncertainties;
+import io.rowledger.report.findings.SavedDiagnosis.SavedFinding;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;

@@ -2,7 +2,7 @@ package io.rowledger.results;
 
 import io.rowledger.log.LogTable;
 import io.rowledger.log.Metering;
-import io.rowledger.report.common.FindingUncertainty;
+import io.rowledger.report.findings.FindingUncertainty;
 import io.rowledger.rig.Product;
 import io.rowledger.track.Pass;
 import io.rowledger.uncertainty.Interval;

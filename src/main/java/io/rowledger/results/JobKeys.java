@@ -2,7 +2,7 @@ package io.rowledger.results;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import io.rowledger.finding.UnusableInputException;
-import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis;
 import io.rowledger.report.season.Season;
 import java.nio.file.Path;
 import java.util.HashSet;

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.NutrientKg;
-import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.findings.FindingFacts;
 import io.rowledger.report.season.BarSeason;
 import io.rowledger.report.season.RowSeason;
 import io.rowledger.report.season.Season;

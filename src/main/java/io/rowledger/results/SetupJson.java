@@ -6,7 +6,7 @@ import io.rowledger.analysis.SetupReview;
 import io.rowledger.coverage.Coverage;
 import io.rowledger.diagnose.setup.SetupMeasurement;
 import io.rowledger.diagnose.setup.SetupParameter;
-import io.rowledger.report.common.FindingFacts;
+import io.rowledger.report.findings.FindingFacts;
 import io.rowledger.rig.Product;
 import io.rowledger.rig.RigCorrection;
 import java.io.IOException;

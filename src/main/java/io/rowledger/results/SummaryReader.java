@@ -2,7 +2,7 @@ package io.rowledger.results;
 
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
-import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.JobFinding;
 import io.rowledger.report.season.SeasonJob;

@@ -10,7 +10,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.LogSurvey;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.read.ColumnMeaning;
-import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.findings.FindingTitles;
 import io.rowledger.rig.RigReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -13,7 +13,7 @@ import io.rowledger.rate.RowTotals;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.common.Views;
-import io.rowledger.report.common.ZoneSection;
+import io.rowledger.report.sections.ZoneSection;
 import io.rowledger.results.ResultFile;
 import io.rowledger.results.Schemas;
 import io.rowledger.sim.GnssModel;

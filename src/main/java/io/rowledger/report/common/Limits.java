@@ -13,33 +13,33 @@ public final class Limits {
     /** Deviation far off, percent. */
     public static final double FAR_PCT = 100 * DeviationLimits.FAR;
     /** Skipped share of the field beyond which the answer is no plain yes, and beyond which it is no, percent; common practice, no source. */
-    static final double SKIPPED_WATCH_PCT = 2;
+    public static final double SKIPPED_WATCH_PCT = 2;
 
-    static final double SKIPPED_ACT_PCT = 5;
+    public static final double SKIPPED_ACT_PCT = 5;
     /** The same of overlap: liquid in the wrong place, but no corn without nitrogen. */
-    static final double OVERLAP_WATCH_PCT = 5;
+    public static final double OVERLAP_WATCH_PCT = 5;
 
-    static final double OVERLAP_ACT_PCT = 10;
+    public static final double OVERLAP_ACT_PCT = 10;
     /** The same of covered ground that received more than {@link #ACT_PCT} off its target. */
-    static final double OFF_RATE_WATCH_PCT = 5;
+    public static final double OFF_RATE_WATCH_PCT = 5;
 
-    static final double OFF_RATE_ACT_PCT = 10;
+    public static final double OFF_RATE_ACT_PCT = 10;
     /** Skips and overlaps listed, each; the layers list all of them. */
-    static final int PLACES_LISTED = 15;
+    public static final int PLACES_LISTED = 15;
     /** Row names in one sentence. */
     public static final int ROWS_IN_A_SENTENCE = 4;
     /** Largest difference of grid total and log total, percent. */
-    static final double CONSERVATION_PCT = 0.1;
+    public static final double CONSERVATION_PCT = 0.1;
     /** Largest difference of covered plus skipped ground and boundary, percent. */
-    static final double AREA_SUM_PCT = 0.01;
+    public static final double AREA_SUM_PCT = 0.01;
 
     /** Records left out beyond which the first page says so, percent; common practice, no source. */
-    static final double DROPPED_PCT = 5;
+    public static final double DROPPED_PCT = 5;
     /** Ground worked at an unknown angle of the bar beyond which the first page says so, percent; common practice, no source. */
-    static final double UNSETTLED_PCT = 5;
+    public static final double UNSETTLED_PCT = 5;
 
     /** Covered ground outside the boundary beyond which the boundary may be wrong, percent; common practice, no source. */
-    static final double OUTSIDE_PCT = 5;
+    public static final double OUTSIDE_PCT = 5;
 
     /** Places and zones listed on the nitrogen record; summary.json lists all of them. */
     public static final int RECORD_LINES = 8;
@@ -55,7 +55,7 @@ public final class Limits {
     }
 
     /** A deviation as it is printed, percent with one decimal: a row printed at 10.0 % is not more than 10 % off. */
-    static double printed(double deviationPct) {
+    public static double printed(double deviationPct) {
         return Math.rint(deviationPct * 10) / 10;
     }
 

@@ -1,8 +1,8 @@
 package io.rowledger.report.compare;
 
-import io.rowledger.report.common.FindingMark;
 import io.rowledger.report.common.Limits;
-import io.rowledger.report.common.RowPicture;
+import io.rowledger.report.findings.FindingMark;
+import io.rowledger.report.findings.RowPicture;
 import java.util.List;
 
 /**

@@ -2,10 +2,10 @@ package io.rowledger.report.compare;
 
 import io.rowledger.diagnose.signal.Figure;
 import io.rowledger.finding.FindingKind;
-import io.rowledger.report.common.RowHealth;
-import io.rowledger.report.common.SavedDiagnosis;
-import io.rowledger.report.common.SavedDiagnosis.ProductState;
-import io.rowledger.report.common.SavedDiagnosis.SavedFinding;
+import io.rowledger.report.findings.RowHealth;
+import io.rowledger.report.findings.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis.ProductState;
+import io.rowledger.report.findings.SavedDiagnosis.SavedFinding;
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import java.util.ArrayList;

@@ -1,7 +1,7 @@
 package io.rowledger.report.compare;
 
 import io.rowledger.report.common.Limits;
-import io.rowledger.report.common.RowHealth;
+import io.rowledger.report.findings.RowHealth;
 import io.rowledger.text.Message;
 
 /** How a row did in two jobs. */

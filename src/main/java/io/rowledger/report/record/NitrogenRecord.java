@@ -1,7 +1,7 @@
 package io.rowledger.report.record;
 
-import io.rowledger.report.common.SetbackSection;
-import io.rowledger.report.common.ZoneSection;
+import io.rowledger.report.sections.SetbackSection;
+import io.rowledger.report.sections.ZoneSection;
 import java.util.ArrayList;
 import java.util.List;
 

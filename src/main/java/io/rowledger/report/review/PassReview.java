@@ -1,13 +1,13 @@
 package io.rowledger.report.review;
 
-import io.rowledger.report.common.CoverageSection;
+import io.rowledger.report.answer.NextActions;
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.GeoLink;
-import io.rowledger.report.common.NextActions;
-import io.rowledger.report.common.QualitySection;
 import io.rowledger.report.common.ReportHeader;
-import io.rowledger.report.common.SetbackSection;
-import io.rowledger.report.common.ZoneSection;
+import io.rowledger.report.sections.CoverageSection;
+import io.rowledger.report.sections.QualitySection;
+import io.rowledger.report.sections.SetbackSection;
+import io.rowledger.report.sections.ZoneSection;
 import io.rowledger.units.UnitFormat;
 import java.util.ArrayList;
 import java.util.Comparator;

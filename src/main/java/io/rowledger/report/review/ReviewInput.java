@@ -2,10 +2,10 @@ package io.rowledger.report.review;
 
 import io.rowledger.analysis.SetupReview;
 import io.rowledger.finding.Finding;
-import io.rowledger.report.common.FindingProducts;
-import io.rowledger.report.common.FindingUncertainties;
 import io.rowledger.report.common.JobTimes;
 import io.rowledger.report.common.JobView;
+import io.rowledger.report.findings.FindingProducts;
+import io.rowledger.report.findings.FindingUncertainties;
 import io.rowledger.setback.Setbacks;
 import io.rowledger.strip.Strips;
 import io.rowledger.whatif.WhatIf;

@@ -2,8 +2,8 @@ package io.rowledger.report.rows;
 
 import io.rowledger.document.chart.Chart;
 import io.rowledger.document.text.Messages;
-import io.rowledger.report.common.MeterLanes;
-import io.rowledger.report.common.RowPictureFigure;
+import io.rowledger.report.findings.MeterLanes;
+import io.rowledger.report.findings.RowPictureFigure;
 import io.rowledger.report.map.DeviationPicture;
 import io.rowledger.report.rows.RowDiagnosis.Baseline;
 import io.rowledger.report.rows.RowsInput.FindingView;

@@ -3,7 +3,7 @@ package io.rowledger.report.rows;
 import io.rowledger.diagnose.signal.RowTime;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
-import io.rowledger.report.common.RowPicture;
+import io.rowledger.report.findings.RowPicture;
 import io.rowledger.stats.RobustStatistics;
 import io.rowledger.strip.Strips;
 import io.rowledger.track.Pass;

@@ -2,7 +2,7 @@ package io.rowledger.report.rows;
 
 import io.rowledger.report.common.Fact;
 import io.rowledger.report.common.ReportHeader;
-import io.rowledger.report.common.RowPictureFigure;
+import io.rowledger.report.findings.RowPictureFigure;
 import java.util.List;
 
 /**

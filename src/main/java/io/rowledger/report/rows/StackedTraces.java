@@ -8,7 +8,7 @@ import io.rowledger.document.chart.Scale.Tick;
 import io.rowledger.document.chart.XyChart;
 import io.rowledger.document.chart.XyChart.Margins;
 import io.rowledger.document.text.Messages;
-import io.rowledger.report.common.MeterLanes;
+import io.rowledger.report.findings.MeterLanes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

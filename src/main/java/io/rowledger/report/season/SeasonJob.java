@@ -1,7 +1,7 @@
 package io.rowledger.report.season;
 
 import io.rowledger.rate.NutrientKg;
-import io.rowledger.report.common.SavedDiagnosis;
+import io.rowledger.report.findings.SavedDiagnosis;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.uncertainty.Interval;

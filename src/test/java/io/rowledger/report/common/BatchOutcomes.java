@@ -2,6 +2,7 @@ package io.rowledger.report.common;
 
 import io.rowledger.finding.FindingKind;
 import io.rowledger.rate.NutrientKg;
+import io.rowledger.report.findings.SavedDiagnosis;
 import io.rowledger.report.season.BatchFigures;
 import io.rowledger.report.season.BatchOutcome;
 import io.rowledger.report.season.BatchOutcome.Result;

@@ -2,6 +2,10 @@ package io.rowledger.report.common;
 
 import io.rowledger.analysis.Analysis;
 import io.rowledger.document.text.Messages;
+import io.rowledger.report.findings.SavedDiagnosis;
+import io.rowledger.report.sections.SetbackSection;
+import io.rowledger.report.sections.ZoneSection;
+import io.rowledger.report.sections.ZoneSectionBuilder;
 import org.jspecify.annotations.Nullable;
 
 /** What the documents' entry classes hand on of an analysis, for tests of the parts behind them. */

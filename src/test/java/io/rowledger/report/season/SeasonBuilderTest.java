@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.rowledger.finding.FindingKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.rate.NutrientKg;
-import io.rowledger.report.common.FindingTitles;
+import io.rowledger.report.findings.FindingTitles;
 import io.rowledger.rig.Credit;
 import io.rowledger.rig.EarlierApplication;
 import io.rowledger.text.Message;

@@ -1,4 +1,0 @@
-package io.rowledger.report.common;
-
-/** What rows shutting off alone did, saved or cost. */
-public record ShutOffLine(String what, String area, String liquid) {}
