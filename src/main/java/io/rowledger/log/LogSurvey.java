@@ -156,19 +156,21 @@ public record LogSurvey(
                     .expected("time logs with flows")
                     .hint("export the task again");
         }
-        LogSurvey all = null;
-        for (FileLog file : files) {
-            List<SurveyColumn> columns = new ArrayList<>();
-            for (ColumnMeaning meaning : file.columnMeanings()) {
-                columns.add(new SurveyColumn(
-                        meaning, List.of(meaning.example()), new double[0], Double.NaN, Double.NaN, List.of()));
-            }
-            int records = file.source().records();
-            LogSurvey each =
-                    survey(log.toString(), file.form(), records, columns, List.of(), file, null, new double[0]);
-            all = all == null ? each : all.and(each);
+        LogSurvey all = ofTimeLog(log, files.get(0));
+        for (FileLog file : files.subList(1, files.size())) {
+            all = all.and(ofTimeLog(log, file));
         }
         return all;
+    }
+
+    private static LogSurvey ofTimeLog(Path log, FileLog file) {
+        List<SurveyColumn> columns = new ArrayList<>();
+        for (ColumnMeaning meaning : file.columnMeanings()) {
+            columns.add(new SurveyColumn(
+                    meaning, List.of(meaning.example()), new double[0], Double.NaN, Double.NaN, List.of()));
+        }
+        int records = file.source().records();
+        return survey(log.toString(), file.form(), records, columns, List.of(), file, null, new double[0]);
     }
 
     /** This time log and a later one of the same task. */
