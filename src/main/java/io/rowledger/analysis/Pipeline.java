@@ -58,7 +58,7 @@ public final class Pipeline {
         FieldWork work = FieldWork.of(log, rig, files, threads);
         Rates rates = RatesBuilder.build(work.track(), work.strips(), work.delivery());
         progress.begins("diagnosing rows", rig.rows() + " rows");
-        Diagnosis ofRows = Diagnoses.of(log, rig, work.track(), work.strips(), work.delivery());
+        Diagnosis ofRows = Diagnoses.of(log, rig, work.track(), work.strips(), work.delivery(), threads);
         SetupCheck setup = SetupChecks.of(log, rig, work.track(), ofRows);
         Diagnosis diagnosis = SetupFindings.into(ofRows, setup, rig, work.track(), work.delivery());
         progress.begins("computing coverage", work.track().passes().size() + " passes");

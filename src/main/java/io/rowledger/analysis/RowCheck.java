@@ -102,7 +102,7 @@ public record RowCheck(
                 rig,
                 track,
                 delivery,
-                Diagnoses.of(log, rig, track, strips, delivery));
+                Diagnoses.of(log, rig, track, strips, delivery, 1));
     }
 
     /** Reads the logs; a number of rows that they do not have is refused as that of the call: there is no rig file. */

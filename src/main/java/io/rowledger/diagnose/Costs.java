@@ -236,23 +236,32 @@ final class Costs {
         for (int j = 0; j < e.work.n; j++) {
             unsteady.set(j, e.ratios.unsteady(j));
         }
+        List<Unconcerned> ofRows = e.ofRows(r -> unconcerned(r, cases, unsteady));
         for (int r = 0; r < e.rows(); r++) {
-            BitSet left = (BitSet) unsteady.clone();
-            concerned(cases, r, left);
-            double own = 0;
-            double implied = 0;
-            double seconds = 0;
-            for (int j = left.nextClearBit(0); j < e.work.n; j = left.nextClearBit(j + 1)) {
-                double due = e.ratios.impliedLPerS(r, j);
-                boolean counts = due > 0 && (!e.ratios.evaluated.shut(r).get(j) || offAlone(r, j));
-                own += counts ? e.ratios.flowLPerS[r][j] * e.work.durationS[j] : 0;
-                implied += counts ? due * e.work.durationS[j] : 0;
-                seconds += counts ? e.work.durationS[j] : 0;
-            }
-            add(found, r + 1, own, implied, seconds, e.limits.resolutionOfMean(r));
+            Unconcerned of = ofRows.get(r);
+            add(found, r + 1, of.ownL, of.impliedL, of.seconds, e.limits.resolutionOfMean(r));
         }
         addBar(found, cases, unsteady);
         return found;
+    }
+
+    /** What a row gave and what the other rows imply for it, where no case concerns it. */
+    private record Unconcerned(double ownL, double impliedL, double seconds) {}
+
+    private Unconcerned unconcerned(int r, List<Case> cases, BitSet unsteady) {
+        BitSet left = (BitSet) unsteady.clone();
+        concerned(cases, r, left);
+        double own = 0;
+        double implied = 0;
+        double seconds = 0;
+        for (int j = left.nextClearBit(0); j < e.work.n; j = left.nextClearBit(j + 1)) {
+            double due = e.ratios.impliedLPerS(r, j);
+            boolean counts = due > 0 && (!e.ratios.evaluated.shut(r).get(j) || offAlone(r, j));
+            own += counts ? e.ratios.flowLPerS[r][j] * e.work.durationS[j] : 0;
+            implied += counts ? due * e.work.durationS[j] : 0;
+            seconds += counts ? e.work.durationS[j] : 0;
+        }
+        return new Unconcerned(own, implied, seconds);
     }
 
     /** Adds the bar if it was off over the whole job, or else the spell in which it was off most. */
@@ -265,6 +274,7 @@ final class Costs {
         // Rounding of many rows partly cancels in their median.
         double rounding = e.limits.resolutionOfMean() / Math.sqrt(Math.max(1, e.rows()));
         double limit = Deviation.limit(rounding) + SPELL;
+        List<Case> ofBar = cases.stream().filter(x -> x.rows().isEmpty()).toList();
         for (int j = 0; j < e.work.n; j++) {
             double target = e.ratios.targetLPerM2[j] * e.work.speedMps[j];
             // A bar that gives nothing has no median of delivering rows, but a share of its target.
@@ -273,7 +283,7 @@ final class Costs {
             boolean counts = target > 0
                     && flux >= 0
                     && !unsteady.get(j)
-                    && cases.stream().noneMatch(of(e.work.timeS[j]));
+                    && (ofBar.isEmpty() || ofBar.stream().noneMatch(of(e.work.timeS[j])));
             if (counts) {
                 all.add(j, flux, target);
                 little = little.beyond(-1, limit) < 0 ? new BarSpell() : little;

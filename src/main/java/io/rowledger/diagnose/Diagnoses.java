@@ -142,20 +142,28 @@ public final class Diagnoses {
     /**
      * Evaluates every row against its other rows and its own past.
      *
+     * @param threads threads to use; the result is the same for any number
      * @return findings with their windows, the picture of deviation and what healthy rows are like; no findings where
      *     nothing is wrong
      */
-    public static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
-        return of(log, rig, track, strips, delivery, Calibration.fitted());
+    public static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery, int threads) {
+        return of(log, rig, track, strips, delivery, Calibration.fitted(), threads);
     }
 
     /** The same with confidences by another calibration. */
-    static Diagnosis of(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery, Calibration calibration) {
+    static Diagnosis of(
+            LogTable log,
+            Rig rig,
+            Track track,
+            Strips strips,
+            Delivery delivery,
+            Calibration calibration,
+            int threads) {
         if (log.isOffScale()) {
             return Diagnosis.notEvaluated(Message.of("findings.note.offScale"));
         }
         List<LogLimits> limits = IntStream.range(0, delivery.products())
-                .mapToObj(p -> LogLimits.of(log, p, strips.rows()))
+                .mapToObj(p -> LogLimits.of(log, p, strips.rows(), threads))
                 .toList();
         double smearS = limits.stream().mapToDouble(LogLimits::smearS).max().orElse(0);
         WorkingSamples work = WorkingSamples.of(track, strips, smearS);
@@ -165,7 +173,7 @@ public final class Diagnoses {
         List<Placed> placed = new ArrayList<>();
         List<Deviation> unexplained = new ArrayList<>();
         for (int p = 0; p < delivery.products(); p++) {
-            FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery, limits.get(p));
+            FlowRatios ratios = new FlowRatios(p, work, rig, evaluated, delivery, limits.get(p), threads);
             Evidence evidence = evidence(log, strips, delivery, ratios);
             Metering metering = log.metering(p);
             boolean showsRows = metering != Metering.WHOLE_BAR && log.isTimed();

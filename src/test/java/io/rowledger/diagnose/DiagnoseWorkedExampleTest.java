@@ -33,7 +33,7 @@ class DiagnoseWorkedExampleTest {
         Strips strips = new Strips(track.poses(), rig.bands());
         Delivery delivery = DeliveryBuilder.build(log, rig, strips);
         RowTime picture =
-                Diagnoses.of(log, rig, track, strips, delivery).pictures().get(0);
+                Diagnoses.of(log, rig, track, strips, delivery, 1).pictures().get(0);
         assertTrue(picture.bins() > 40);
         int middle = picture.bins() / 2;
         double[] ratio = new double[5];

@@ -30,7 +30,7 @@ public final class JobOnDisk {
     /** A job as read, with what a diagnosis needs. */
     public record Job(LogTable log, Rig rig, Track track, Strips strips, Delivery delivery) {
         Diagnosis diagnose(Calibration calibration) {
-            return Diagnoses.of(log, rig, track, strips, delivery, calibration);
+            return Diagnoses.of(log, rig, track, strips, delivery, calibration, 1);
         }
     }
 

@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -90,14 +91,13 @@ public final class HuntingDetector implements Detector {
         if (whole != null) {
             cases.add(whole);
         }
-        List<Integer> swinging = new ArrayList<>();
-        for (int r = 0; r < e.rows(); r++) {
+        List<Boolean> swings = e.ofRows(r -> {
             float[] ratio = withoutSlowResponse(e, r, e.ratios.ratio[r]);
             boolean own = !otherwiseFaulty(e, r);
-            if (own && caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null) {
-                swinging.add(r);
-            }
-        }
+            return own && caseOf(e, List.of(r), ratio, swings(windows, ratio, periods)) != null;
+        });
+        List<Integer> swinging =
+                IntStream.range(0, e.rows()).filter(swings::get).boxed().toList();
         if (!swinging.isEmpty()) {
             LateralTrend across = new LateralTrend(e.ratios);
             for (int r : swinging) {

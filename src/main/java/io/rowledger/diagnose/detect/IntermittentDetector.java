@@ -61,8 +61,7 @@ public final class IntermittentDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
-        BitSet[] low = new BitSet[e.rows()];
-        Arrays.setAll(low, r -> low(e, r));
+        BitSet[] low = e.ofRows(r -> low(e, r)).toArray(BitSet[]::new);
         for (int r = 0; r < e.rows(); r++) {
             Case found = crossed(e, r) ? null : ofRow(e, r, low);
             if (found != null) {
@@ -80,8 +79,9 @@ public final class IntermittentDetector implements Detector {
     /** Entries in which row r should deliver and gives almost nothing. */
     private static BitSet low(Evidence e, int r) {
         BitSet low = new BitSet(e.work.n);
+        double limit = low(e);
         for (int j = 0; j < e.work.n; j++) {
-            low.set(j, known(e, r, j) && e.ratios.flowLPerS[r][j] < low(e) * e.ratios.impliedLPerS(r, j));
+            low.set(j, e.ratios.flowLPerS[r][j] < limit * e.ratios.impliedLPerS(r, j) && known(e, r, j));
         }
         return low;
     }

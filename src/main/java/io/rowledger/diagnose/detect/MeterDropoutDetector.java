@@ -39,11 +39,12 @@ public final class MeterDropoutDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
+        List<List<Spell>> ofRows = e.ofRows(r -> spells(e, r));
         for (int r = 0; r < e.rows(); r++) {
             if (comesAndGoes(e, r)) {
                 continue;
             }
-            List<Spell> spells = spells(e, r);
+            List<Spell> spells = ofRows.get(r);
             List<Spell> kept = new ArrayList<>();
             int first = 0;
             while (first < spells.size()) {
@@ -146,7 +147,7 @@ public final class MeterDropoutDetector implements Detector {
 
     private static boolean zero(Evidence e, int r, int j) {
         double implied = e.ratios.impliedLPerS(r, j);
-        return !e.ratios.unsteady(j) && e.limits.zeroIsNothing(r, implied) && e.ratios.flowLPerS[r][j] < ZERO * implied;
+        return e.ratios.flowLPerS[r][j] < ZERO * implied && !e.ratios.unsteady(j) && e.limits.zeroIsNothing(r, implied);
     }
 
     private static boolean good(Evidence e, int r, int j) {

@@ -9,6 +9,7 @@ import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -70,15 +71,20 @@ public final class MeterStuckDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
+        List<Optional<Case>> ofRows = e.ofRows(r -> Optional.ofNullable(ofRow(e, r)));
         for (int r = 0; r < e.rows(); r++) {
-            Case found = e.limits.resolution(r) < FINE ? sameValue(e, r) : null;
-            found = found == null ? band(e, r) : found;
+            Case found = ofRows.get(r).orElse(null);
             if (found != null) {
                 cases.add(found);
                 e.exclude(r, found.fromS(), found.toS());
             }
         }
         return cases;
+    }
+
+    private static @Nullable Case ofRow(Evidence e, int r) {
+        Case found = e.limits.resolution(r) < FINE ? sameValue(e, r) : null;
+        return found == null ? band(e, r) : found;
     }
 
     private static double seconds(Evidence e, Run run) {
@@ -170,10 +176,11 @@ public final class MeterStuckDetector implements Detector {
         int from = 0;
         double low = Double.NaN;
         double high = Double.NaN;
+        double width = Double.NaN;
         for (int i = 0; i <= flow.length; i++) {
             boolean inside = i < flow.length && flow[i] > 0 && i > from;
             if (inside) {
-                double width = Math.max(ONE_STEP * quantum, BAND * flow[from]);
+                width = i == from + 1 ? Math.max(ONE_STEP * quantum, BAND * flow[from]) : width;
                 inside = Math.max(high, flow[i]) - Math.min(low, flow[i]) <= width;
             }
             if (inside) {

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -86,18 +87,21 @@ public final class SlowResponseDetector implements Detector {
         int usual = Math.max(Demand.SLOWEST_PROMPT, bar.best());
         float[] asked = e.demand().demandPerM[usual];
         // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
-        for (int r = 0; r < e.rows() && !ofBar && e.limits.resolution() < COARSE_OF_ROW; r++) {
-            if (otherwiseFaulty(e, r)) {
-                continue;
-            }
-            // A row that is written late lags by so much for no fault of its own.
-            double ofRowS = slowS + 2 * Math.max(0, e.limits.skewS(r));
-            Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual, ofRowS);
-            if (of != null && of.explained > MIN_OF_ROW) {
-                cases.add(caseOf(e, List.of(r), of));
-            }
+        if (!ofBar && e.limits.resolution() < COARSE_OF_ROW) {
+            e.ofRows(r -> Optional.ofNullable(ofRow(e, r, asked, usual, slowS)))
+                    .forEach(found -> found.ifPresent(cases::add));
         }
         return cases;
+    }
+
+    private static @Nullable Case ofRow(Evidence e, int r, float[] asked, int usual, double slowS) {
+        if (otherwiseFaulty(e, r)) {
+            return null;
+        }
+        // A row that is written late lags by so much for no fault of its own.
+        double ofRowS = slowS + 2 * Math.max(0, e.limits.skewS(r));
+        Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual, ofRowS);
+        return of != null && of.explained > MIN_OF_ROW ? caseOf(e, List.of(r), of) : null;
     }
 
     /** True if another fault keeps the row from following. */

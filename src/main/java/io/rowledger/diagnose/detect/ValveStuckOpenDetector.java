@@ -10,7 +10,6 @@ import io.rowledger.stats.RobustStatistics;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -63,13 +62,13 @@ public final class ValveStuckOpenDetector implements Detector {
     @Override
     public List<Case> find(Evidence e) {
         List<Case> cases = new ArrayList<>();
-        double[] usual = new double[e.rows()];
-        Arrays.setAll(usual, r -> usual(e, r));
+        double[] usual = e.ofRows(r -> usual(e, r)).stream().mapToDouble(x -> x).toArray();
+        List<Sums> ofLifts = e.ofRows(r -> sums(e, r, usual, false));
         for (int r = 0; r < e.rows(); r++) {
             if (otherwiseFaulty(e, r) || !(usual[r] > 0)) {
                 continue;
             }
-            Sums lifted = sums(e, r, usual, false);
+            Sums lifted = ofLifts.get(r);
             Sums commanded = e.limits.commandLogged() ? sums(e, r, usual, true) : new Sums();
             Case found = lifted.enough()
                     ? caseOf(r, lifted, usual[r], "findings.valve_stuck_open.evidence.lifted")

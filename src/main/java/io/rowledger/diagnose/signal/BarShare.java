@@ -1,5 +1,6 @@
 package io.rowledger.diagnose.signal;
 
+import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.stats.RobustStatistics;
 import java.util.Arrays;
 
@@ -31,12 +32,27 @@ public final class BarShare {
     private final double usual;
 
     BarShare(Evidence e) {
+        share = new float[e.work.n];
+        if (e.limits.usualShowsZero()) {
+            e.demand();
+            ParallelTasks.map(FlowRatios.BLOCKS, e.ratios.threads, block -> {
+                int n = e.work.n;
+                fill(e, (int) ((long) n * block / FlowRatios.BLOCKS), (int)
+                        ((long) n * (block + 1) / FlowRatios.BLOCKS));
+                return block;
+            });
+        } else {
+            Arrays.fill(share, Float.NaN);
+        }
+        usual = usual(e.bins.medians(share));
+    }
+
+    private void fill(Evidence e, int from, int end) {
         WorkingSamples work = e.work;
-        share = new float[work.n];
         float[] perM = e.demand().demandPerM[Demand.PROMPT];
         double settlingS = SETTLING_S + e.limits.smearS();
         double[] ofRow = new double[e.rows()];
-        for (int j = 0; j < work.n; j++) {
+        for (int j = from; j < end; j++) {
             int q = work.pass[j] - 1;
             boolean settled = work.timeS[j] - work.timeS[work.passFrom[q]] >= settlingS
                     && work.timeS[work.passFrom[q + 1] - 1] - work.timeS[j] >= ENDING_S
@@ -48,12 +64,10 @@ public final class BarShare {
                     ofRow[meant++] = e.ratios.flowLPerS[r][j] / (perM[j] * work.bandM[r]);
                 }
             }
-            boolean shows = 2 * meant > e.rows() && e.limits.usualShowsZero();
-            share[j] = shows ? (float) RobustStatistics.median(ofRow, meant) : Float.NaN;
+            share[j] = 2 * meant > e.rows() ? (float) RobustStatistics.median(ofRow, meant) : Float.NaN;
             // Without a work state a bar that gives nothing, but for a row that never stops, is taken as lifted.
             share[j] = !e.log.hasDown() && share[j] < NOTHING ? Float.NaN : share[j];
         }
-        usual = usual(e.bins.medians(share));
     }
 
     private static double usual(float[] shares) {

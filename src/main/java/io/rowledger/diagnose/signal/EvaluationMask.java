@@ -35,7 +35,7 @@ public final class EvaluationMask {
     private final BitSet[] evaluated;
     private final BitSet[] shut;
     private final boolean commandLogged;
-    private @Nullable PriorCoverageGrid covered;
+    private volatile @Nullable PriorCoverageGrid covered;
 
     private EvaluationMask(LogTable log, WorkingSamples work, Strips strips, Delivery delivery, double smearS) {
         this.log = log;
@@ -118,6 +118,11 @@ public final class EvaluationMask {
 
     /** Ground covered before; made when first asked for, which clean straight fields never do. */
     PriorCoverageGrid covered() {
+        PriorCoverageGrid made = covered;
+        return made == null ? coveredOnce() : made;
+    }
+
+    private synchronized PriorCoverageGrid coveredOnce() {
         PriorCoverageGrid made = covered;
         if (made == null) {
             made = new PriorCoverageGrid(strips, delivery, work);

@@ -2,6 +2,7 @@ package io.rowledger.diagnose.signal;
 
 import io.rowledger.finding.FindingKind;
 import io.rowledger.log.LogTable;
+import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.rate.Delivery;
 import io.rowledger.stats.RobustStatistics;
 import io.rowledger.strip.Strips;
@@ -11,6 +12,7 @@ import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,7 +49,8 @@ public final class Evidence {
 
     public Evidence(LogTable log, Strips strips, Delivery delivery, FlowRatios ratios, List<TurnShares.Block> turns) {
         this.bins = new Bins(ratios.work);
-        this.medians = bins.medians(ratios.ratio);
+        this.medians = ParallelTasks.map(ratios.rows(), ratios.threads, r -> bins.medians(ratios.ratio[r]))
+                .toArray(float[][]::new);
         this.log = log;
         this.strips = strips;
         this.delivery = delivery;
@@ -64,6 +67,11 @@ public final class Evidence {
 
     public int rows() {
         return ratios.rows();
+    }
+
+    /** Returns what a function that changes nothing makes of every row, worked out on several threads. */
+    public <T> List<T> ofRows(IntFunction<T> function) {
+        return ParallelTasks.map(rows(), ratios.threads, function);
     }
 
     /** True where the log has a ground speed. */
@@ -153,11 +161,11 @@ public final class Evidence {
             Arrays.setAll(present, this::medians);
             LevelShifts levels = new LevelShifts(ratios, bins, present);
             ShutOffFlicker flicker = new ShutOffFlicker(ratios);
-            for (int row = 0; row < rows(); row++) {
+            episodes.addAll(ofRows(row -> {
                 List<LevelShifts.Episode> ofRow = new ArrayList<>(levels.episodes(row));
                 ofRow.removeIf(flicker::explains);
-                episodes.add(ofRow);
-            }
+                return ofRow;
+            }));
         }
         return episodes.get(r);
     }

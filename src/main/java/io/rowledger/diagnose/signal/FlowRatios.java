@@ -1,5 +1,6 @@
 package io.rowledger.diagnose.signal;
 
+import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.rate.Delivery;
 import io.rowledger.rig.Rig;
 import io.rowledger.stats.RobustStatistics;
@@ -38,6 +39,9 @@ public final class FlowRatios {
     /** Readings this near the median are averaged (1). */
     private static final double NEAR_MEDIAN = 0.2;
 
+    /** Entries are worked on in so many blocks. */
+    static final int BLOCKS = 16;
+
     /** One rounding step, with what turns and the lag's shift change of it (1). */
     private static final double ONE_STEP = 1.2;
 
@@ -59,6 +63,10 @@ public final class FlowRatios {
     public final float[] targetLPerM2;
     /** Entries in which the rows have different targets: they can't be held against each other. */
     private final BitSet mixed;
+    /** Entries in which no level can be evaluated, see {@link #unsteady}. */
+    private final BitSet unsteady;
+
+    final int threads;
 
     /** Median of the rows' rounding steps, L/s a meter of band; 0 if readings are not rounded. */
     private final double stepPerM;
@@ -70,6 +78,19 @@ public final class FlowRatios {
     /** The ratios of a product; {@link #computeRatios} fills them. */
     public FlowRatios(
             int product, WorkingSamples work, Rig rig, EvaluationMask evaluated, Delivery delivery, LogLimits limits) {
+        this(product, work, rig, evaluated, delivery, limits, 1);
+    }
+
+    /** The same on so many threads; the result is the same for any number. */
+    public FlowRatios(
+            int product,
+            WorkingSamples work,
+            Rig rig,
+            EvaluationMask evaluated,
+            Delivery delivery,
+            LogLimits limits,
+            int threads) {
+        this.threads = threads;
         this.limits = limits;
         this.product = product;
         this.work = work;
@@ -78,17 +99,7 @@ public final class FlowRatios {
         this.records = new BitSet[work.rows()];
         Arrays.setAll(records, r -> (BitSet) evaluated.records(r).clone());
         int rows = work.rows();
-        flowLPerS = new float[rows][work.n];
-        for (int r = 0; r < rows; r++) {
-            float[] flow = flowLPerS[r];
-            for (int j = 0; j < work.n; j++) {
-                flow[j] = (float) delivery.flowLPerS(product, r, work.step[j]);
-                if (!delivery.known(product, r, work.step[j])) {
-                    // A blank reading is not a row that gives nothing.
-                    records[r].clear(j);
-                }
-            }
-        }
+        flowLPerS = ParallelTasks.map(rows, threads, r -> flow(delivery, r)).toArray(float[][]::new);
         double[] steps = new double[rows];
         Arrays.setAll(steps, r -> limits.quantumLPerS(r) / work.bandM[r]);
         stepPerM = RobustStatistics.median(steps);
@@ -99,10 +110,33 @@ public final class FlowRatios {
             targetLPerM2[j] = (float) delivery.meanTargetLPerM2(product, 0, rows, work.step[j]);
             mixed.set(j, delivery.targetsDiffer(product, work.step[j]));
         }
+        unsteady = new BitSet(work.n);
+        for (int j = 0; j < work.n; j++) {
+            unsteady.set(
+                    j,
+                    mixed.get(j)
+                            || work.swinging[j]
+                            || work.restarting[j]
+                            || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > MAX_TURN
+                            || work.speedMps[j] < MIN_SPEED_MPS);
+        }
         turnShare = new float[work.n];
         peerFlux = new float[work.n];
         ratio = new float[rows][work.n];
         Arrays.fill(turnShare, 1);
+    }
+
+    /** Flow of row r, lag taken out; what the log does not tell is left out of the evaluation. */
+    private float[] flow(Delivery delivery, int r) {
+        float[] flow = new float[work.n];
+        for (int j = 0; j < work.n; j++) {
+            flow[j] = (float) delivery.flowLPerS(product, r, work.step[j]);
+            if (!delivery.known(product, r, work.step[j])) {
+                // A blank reading is not a row that gives nothing.
+                records[r].clear(j);
+            }
+        }
+        return flow;
     }
 
     int rows() {
@@ -132,11 +166,7 @@ public final class FlowRatios {
 
     /** True in a corner too tight, at a speed too low, or on a line between two targets: no place to evaluate levels by. */
     public boolean unsteady(int j) {
-        return mixed.get(j)
-                || work.swinging[j]
-                || work.restarting[j]
-                || Math.abs(work.curvaturePerM[j]) * work.halfWidthM > MAX_TURN
-                || work.speedMps[j] < MIN_SPEED_MPS;
+        return unsteady.get(j);
     }
 
     /**
@@ -155,10 +185,17 @@ public final class FlowRatios {
 
     /** Fills ratios and other-row fluxes with the present turn shares. */
     public void computeRatios() {
+        ParallelTasks.map(BLOCKS, threads, block -> {
+            computeRatios((int) ((long) work.n * block / BLOCKS), (int) ((long) work.n * (block + 1) / BLOCKS));
+            return block;
+        });
+    }
+
+    private void computeRatios(int from, int end) {
         int rows = rows();
         double[] flux = new double[rows];
         double[] some = new double[rows];
-        for (int j = 0; j < work.n; j++) {
+        for (int j = from; j < end; j++) {
             double turn = turnShare[j] * work.curvaturePerM[j];
             int count = 0;
             for (int r = 0; r < rows; r++) {

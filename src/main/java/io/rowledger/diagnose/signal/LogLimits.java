@@ -1,6 +1,7 @@
 package io.rowledger.diagnose.signal;
 
 import io.rowledger.log.LogTable;
+import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.stats.RobustStatistics;
 import io.rowledger.stats.WeightedMoments;
 import io.rowledger.text.Message;
@@ -88,15 +89,21 @@ public final class LogLimits {
 
     /** Measures the flow columns of product p in the first rows outlets. */
     public static LogLimits of(LogTable log, int p, int rows) {
+        return of(log, p, rows, 1);
+    }
+
+    /** The same on so many threads; the result is the same for any number. */
+    public static LogLimits of(LogTable log, int p, int rows, int threads) {
         double[] quantum = new double[rows];
         double[] usual = new double[rows];
         double[][] columns = new double[rows][];
         double[][] distinct = new double[rows][];
         boolean few = false;
+        List<Readings> readings = ParallelTasks.map(rows, threads, r -> Readings.of(log.flowColumn(p, r)));
         for (int r = 0; r < rows; r++) {
             columns[r] = log.flowColumn(p, r);
-            distinct[r] = distinct(DistinctReadings.of(columns[r]));
-            usual[r] = usual(columns[r]);
+            distinct[r] = readings.get(r).distinct;
+            usual[r] = readings.get(r).usualLPerS;
             few |= distinct[r].length < MIN_DISTINCT;
         }
         double pooled = few ? quantum(pooled(distinct), RobustStatistics.median(usual)) : 0;
@@ -109,11 +116,10 @@ public final class LogLimits {
             commanded |= log.on(r, 0) >= 0;
         }
         double hold = hold(columns, usual, interval);
-        LogRamps ramps = new LogRamps(log, columns, usual, interval, hold);
-        double[] spread = new double[rows];
-        for (int r = 0; r < rows; r++) {
-            spread[r] = spread(columns[r], usual[r], quantum[r]);
-        }
+        LogRamps ramps = new LogRamps(log, columns, usual, interval, hold, threads);
+        double[] spread = ParallelTasks.map(rows, threads, r -> spread(columns[r], usual[r], quantum[r])).stream()
+                .mapToDouble(x -> x)
+                .toArray();
         return new LogLimits(
                 quantum, usual, spread, ramps.skewS(), ramps.averagingS(), hold, interval, ramps.sparse(), commanded);
     }
@@ -272,6 +278,13 @@ public final class LogLimits {
         return sentences;
     }
 
+    /** Of one row: its distinct readings in rising order and its usual flow. */
+    private record Readings(double[] distinct, double usualLPerS) {
+        static Readings of(double[] column) {
+            return new Readings(LogLimits.distinct(DistinctReadings.of(column)), usual(column));
+        }
+    }
+
     private static double interval(LogTable log) {
         double[] step = new double[Math.max(0, log.records() - 1)];
         for (int i = 0; i < step.length; i++) {
@@ -359,7 +372,7 @@ public final class LogLimits {
         for (int i = 1; i < n; i++) {
             boolean flows = false;
             boolean changed = false;
-            for (int r = 0; r < columns.length; r++) {
+            for (int r = 0; r < columns.length && !(flows && changed); r++) {
                 flows |= columns[r][i] > WORKING * usual[r] && columns[r][i - 1] > WORKING * usual[r];
                 changed |= columns[r][i] != columns[r][i - 1];
             }

@@ -1,6 +1,7 @@
 package io.rowledger.diagnose.signal;
 
 import io.rowledger.log.LogTable;
+import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.stats.RobustStatistics;
 import java.util.Arrays;
 import java.util.List;
@@ -81,7 +82,7 @@ final class LogRamps {
     private final double[][] fallS;
     private final double[][] riseS;
 
-    LogRamps(LogTable log, double[][] columns, double[] usual, double intervalS, double holdS) {
+    LogRamps(LogTable log, double[][] columns, double[] usual, double intervalS, double holdS, int threads) {
         this.log = log;
         this.columns = columns;
         this.usual = usual;
@@ -92,9 +93,10 @@ final class LogRamps {
         riseAtS = new double[rows][];
         fallS = new double[rows][];
         riseS = new double[rows][];
-        for (int r = 0; r < rows; r++) {
+        ParallelTasks.map(rows, threads, r -> {
             ramps(r, columns[r]);
-        }
+            return r;
+        });
     }
 
     /** Finds where row r passes LOW, and follows each ramp up from there. */
