@@ -31,6 +31,12 @@ public final class TotalizerFlow {
     /** Ratio to the neighboring interval from which an interval is a pause of the logger. */
     private static final double MIN_PAUSE_RATIO = 3;
 
+    /**
+     * A record with less of the flow beside it than this stands at a start or stop: of its one interval with flow a share f was on,
+     * which gives it f/2 and at most a half. Without it the edge is known to half an interval, with it only to a whole one.
+     */
+    private static final double MAX_EDGE_SHARE = 0.55;
+
     private TotalizerFlow() {}
 
     /** Throws if the start of volumes or the number of pulses per liter is unknown. */
@@ -225,7 +231,48 @@ public final class TotalizerFlow {
             volumeBefore = volume;
             lengthBeforeS = lengthS;
         }
+        gatherEdges(log, total);
         return falls;
+    }
+
+    /**
+     * Moves the little that stands at a record just before a start or just after a stop to the record beside it: an interval of
+     * which a part was off is shared by both its records, and ground would count as covered where nothing ran yet.
+     */
+    private static void gatherEdges(RawLog log, double[] flow) {
+        for (int i = 1; i + 1 < log.records; i++) {
+            if (flow[i] > 0 && flow[i - 1] == 0 && isEdge(log, flow, i, 1)) {
+                move(log, flow, i, i + 1);
+            } else if (flow[i] > 0 && flow[i + 1] == 0 && isEdge(log, flow, i, -1)) {
+                move(log, flow, i, i - 1);
+            }
+        }
+    }
+
+    /** Returns true if record i has a small part of the flow of the two records beyond it. */
+    private static boolean isEdge(RawLog log, double[] flow, int i, int direction) {
+        int second = i + 2 * direction;
+        if (second < 1 || second + 1 >= log.records) {
+            return false;
+        }
+        for (int k = Math.min(i - 1, second); k < Math.max(i + 1, second); k++) {
+            if (log.gapBefore[k + 1] || lengthS(log, k) > MIN_PAUSE_RATIO * lengthS(log, i)) {
+                return false;
+            }
+        }
+        return flow[i + direction] > flow[i] && flow[i] < MAX_EDGE_SHARE * flow[second];
+    }
+
+    private static double lengthS(RawLog log, int i) {
+        return log.timeS[i + 1] - log.timeS[i];
+    }
+
+    /** Moves the volume of a record to another: each stands for the half intervals on either side of it. */
+    private static void move(RawLog log, double[] flow, int from, int to) {
+        double fromS = log.timeS[from + 1] - log.timeS[from - 1];
+        double toS = log.timeS[to + 1] - log.timeS[to - 1];
+        flow[to] += flow[from] * fromS / toS;
+        flow[from] = 0;
     }
 
     private static double flow(double before, double beforeS, double after, double afterS) {

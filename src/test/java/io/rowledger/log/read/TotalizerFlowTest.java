@@ -65,6 +65,38 @@ class TotalizerFlowTest {
                 0.2);
     }
 
+    /**
+     * 1 L/s from 2.6 s on: of the interval from 2 to 3 s 0.4 s were on, which gives the record at 2 s 0.2 L/s and that at 3 s 0.7. The
+     * ground before 2.5 s is not covered: what stands at 2 s goes to 3 s, and no volume is lost. The same at the stop at 6.3 s.
+     */
+    @Test
+    void a_start_within_an_interval_covers_no_ground_before_it() throws IOException {
+        flows(
+                read(
+                        "volume_total_01[L]",
+                        null,
+                        "00,0",
+                        "01,0",
+                        "02,0",
+                        "03,0.4",
+                        "04,1.4",
+                        "05,2.4",
+                        "06,3.4",
+                        "07,3.7",
+                        "08,3.7",
+                        "09,3.7"),
+                0,
+                0,
+                0,
+                0.9,
+                1,
+                1,
+                0.8,
+                0,
+                0,
+                0);
+    }
+
     /** 4 L between the first two, then the meter starts over: the second record has the interval before only. */
     @Test
     void where_a_total_falls_the_other_interval_counts_and_it_is_said() throws IOException {
