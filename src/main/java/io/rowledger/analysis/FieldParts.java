@@ -4,6 +4,7 @@ import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.track.Pass;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -21,6 +22,11 @@ public final class FieldParts {
 
     /** Returns the distance between two parts of the work, m; 0 if all of it can be one field. */
     public static long apartM(Analysis analysis) {
+        List<Envelope> parts = parts(analysis);
+        return parts.size() > 1 ? Math.round(parts.get(0).distance(parts.get(1))) : 0;
+    }
+
+    private static List<Envelope> parts(Analysis analysis) {
         List<Envelope> parts = new ArrayList<>();
         if (analysis.log().isAreas()) {
             analysis.coverage()
@@ -30,7 +36,30 @@ public final class FieldParts {
         for (Pass pass : analysis.track().passes()) {
             add(driven(analysis, pass), parts);
         }
-        return parts.size() > 1 ? Math.round(parts.get(0).distance(parts.get(1))) : 0;
+        return parts;
+    }
+
+    /** Returns " (before TIME UTC)" with the time at which work began far from where it began first; empty without times. */
+    private static String cut(Analysis analysis) {
+        List<Pass> passes = analysis.track().passes();
+        if (!analysis.log().isTimed() || passes.isEmpty()) {
+            return "";
+        }
+        Envelope begun = driven(analysis, passes.get(0));
+        Envelope place = parts(analysis).stream()
+                .filter(part -> part.covers(begun))
+                .findFirst()
+                .orElse(begun);
+        return passes.stream()
+                .filter(pass -> place.distance(driven(analysis, pass)) > MAX_APART_M)
+                .findFirst()
+                .map(pass -> analysis.track().poses().timeS(pass.firstStep()))
+                .map(timeS -> " (before "
+                        + Instant.ofEpochSecond((long) Math.floor(timeS))
+                                .toString()
+                                .replace('T', ' ')
+                                .replace("Z", " UTC)"))
+                .orElse("");
     }
 
     /** Joins a part of the work to those that lie near it. */
@@ -67,8 +96,8 @@ public final class FieldParts {
                         logs.size() > 1
                                 ? "run the report for each field on its own; if it is one field, put its logs into a folder of "
                                         + "their own and run rowledger batch FOLDER --each folder"
-                                : "cut the log between the fields and run the report for each part; if it is one field, put "
-                                        + "the log into a folder of its own and run rowledger batch FOLDER --each folder");
+                                : "cut the log between the fields" + cut(analysis)
+                                        + " and run the report for each part; if it is one field, put the log into a folder of its own and run rowledger batch FOLDER --each folder");
     }
 
     private static Envelope driven(Analysis analysis, Pass pass) {

@@ -1,6 +1,7 @@
 package io.rowledger.cli;
 
 import io.rowledger.document.text.Messages;
+import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.Inspection;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.rig.DraftRig;
@@ -11,6 +12,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -57,7 +59,20 @@ final class InspectCommand implements Callable<Integer> {
             DraftRig.write(draftRig, inspection, options.hints());
             console.out().println("Draft rig file: " + draftRig);
         }
-        inspection.problems().forEach(problem -> console.err().println("rowledger: " + problem.getMessage()));
+        for (UnusableInputException problem : inspection.problems()) {
+            if (!inspection.lists(problem)) {
+                console.err().println("rowledger: " + problem.getMessage());
+            }
+        }
+        long open = inspection.problems().stream().filter(inspection::lists).count();
+        if (open > 0) {
+            UnusableInputException questions = UnusableInputException.found(
+                            open == 1 ? "1 open question" : open + " open questions")
+                    .inFile(logs.stream().map(Path::toString).collect(Collectors.joining(", ")))
+                    .expected("a log that can be read one way only")
+                    .hint("answer what the inspection asks below the columns, in the rig file or in the log");
+            console.err().println("rowledger: " + questions.getMessage());
+        }
         return inspection.problems().isEmpty() ? Main.DONE : Main.UNUSABLE;
     }
 }

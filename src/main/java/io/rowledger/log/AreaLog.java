@@ -1,19 +1,25 @@
 package io.rowledger.log;
 
 import io.rowledger.digest.Sha256;
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.clean.FileChecks;
 import io.rowledger.log.clean.RateConversion;
+import io.rowledger.log.header.ColumnName;
 import io.rowledger.log.header.LogOptions;
+import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
+import io.rowledger.log.header.RowMapping;
 import io.rowledger.log.read.ColumnMeaning;
 import io.rowledger.log.read.DropReason;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.LogFileReader;
+import io.rowledger.log.read.LogGlance;
 import io.rowledger.log.read.RawLog;
 import io.rowledger.log.source.LogFile;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.log.source.LoggedPolygons;
+import io.rowledger.log.source.NumberParser;
 import io.rowledger.log.taskdata.ReadFile;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.maps.MapShape;
@@ -23,9 +29,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
@@ -36,6 +45,14 @@ import java.util.stream.IntStream;
  * @param areas in the order of the records
  */
 public record AreaLog(LogReading reading, List<Area> areas) {
+    /** Questions that come down to which attribute is the rate. */
+    private static final Set<RefusalKind> OF_RATE =
+            EnumSet.of(RefusalKind.FLOW_COLUMN, RefusalKind.FLOW_OR_RATE_UNIT, RefusalKind.FLOW_UNIT);
+
+    private static final Set<LogQuantity> PLACE = EnumSet.of(LogQuantity.LAT, LogQuantity.LON, LogQuantity.TIME);
+    /** Attributes that a refusal shows. */
+    private static final int MAX_SHOWN = 8;
+
     /** Copies the areas. */
     public AreaLog {
         areas = List.copyOf(areas);
@@ -73,7 +90,7 @@ public record AreaLog(LogReading reading, List<Area> areas) {
         List<ReadFile> beside = new ArrayList<>();
         List<Timed> areas = new ArrayList<>();
         for (Path log : logs) {
-            FileLog file = LogFileReader.read(log, options);
+            FileLog file = file(log, options);
             requirePolygons(log, file);
             FileChecks.beforeCleaning(file);
             requireWhole(file);
@@ -99,6 +116,72 @@ public record AreaLog(LogReading reading, List<Area> areas) {
         return new AreaLog(
                 new LogReading(table, meanings, notes, beside, List.of()),
                 areas.stream().map(Timed::area).toList());
+    }
+
+    private static FileLog file(Path log, LogOptions options) {
+        try {
+            return LogFileReader.read(log, options);
+        } catch (UnusableInputException e) {
+            boolean ofRate = is(log) && e.kind() != null && OF_RATE.contains(e.kind());
+            throw ofRate
+                    ? withoutRate(LogGlance.of(log, options).preview(), e.kind() == RefusalKind.FLOW_COLUMN, options)
+                    : e;
+        }
+    }
+
+    /**
+     * Returns the questions about a file of polygons: they need no time, and the one thing to know of them is which attribute is
+     * the rate, in which unit.
+     */
+    static List<UnusableInputException> questions(
+            LogPreview preview, List<UnusableInputException> all, LogOptions options) {
+        List<UnusableInputException> questions = new ArrayList<>();
+        for (UnusableInputException question : all) {
+            RefusalKind kind = question.kind();
+            if (kind != null && OF_RATE.contains(kind)) {
+                questions.add(withoutRate(preview, kind == RefusalKind.FLOW_COLUMN, options));
+            } else if (kind != RefusalKind.COLUMN
+                    || !LogQuantity.TIME.canonical().equals(question.about())) {
+                questions.add(question);
+            }
+        }
+        return questions;
+    }
+
+    private static UnusableInputException withoutRate(LogPreview preview, boolean unknown, LogOptions options) {
+        String key = options.productKeys().size() > 1 ? options.productKeys().get(0) + "." : "";
+        List<String> attributes = new ArrayList<>();
+        String example = "";
+        List<String> headers = preview.plan().headers();
+        for (int i = 0; i < headers.size(); i++) {
+            List<String> texts = preview.texts(i);
+            Optional<ColumnName> name = ColumnName.of(headers.get(i));
+            boolean place = name.isPresent() && PLACE.contains(name.get().role().quantity());
+            boolean number = !texts.isEmpty() && !Double.isNaN(NumberParser.parse(texts.get(0), preview.mark()));
+            if (!place && number) {
+                attributes.add(headers.get(i).strip() + " (" + texts.get(0) + ")");
+                boolean rate = name.isPresent() && name.get().role().quantity().isRate();
+                boolean better = rate || (example.isEmpty() && RowMapping.mayBeRate(headers.get(i)));
+                example = better ? headers.get(i).strip() : example;
+            }
+        }
+        String among = attributes.isEmpty()
+                ? ""
+                : " among " + String.join(", ", attributes.subList(0, Math.min(MAX_SHOWN, attributes.size())));
+        return UnusableInputException.found(
+                        unknown
+                                ? "polygons without an attribute that is plainly a rate" + among
+                                : "polygons with a rate, but not its unit," + among)
+                .kind(RefusalKind.FLOW_COLUMN)
+                .inFile(preview.file())
+                .expected("the attribute that holds the rate per area of each polygon, and its unit")
+                .hint(
+                        attributes.isEmpty()
+                                ? "export the polygons with the rate that each of them got"
+                                : "write columns: {\"" + key + "rate[gal/ac]\": \""
+                                        + (example.isEmpty() ? "its name" : example)
+                                        + "\"} into the rig file, with the attribute that is the rate and the unit that it is in: "
+                                        + "gal/ac or L/ha, or nitrogen_rate[lb/ac] if it is nitrogen");
     }
 
     /** Returns the assumptions made about one file. */

@@ -58,6 +58,11 @@ public record Inspection(
         products = List.copyOf(products);
     }
 
+    /** Returns true if the text has a problem in it; one that kept a file from being read at all is not. */
+    public boolean lists(UnusableInputException problem) {
+        return text.contains(String.valueOf(problem.getMessage()));
+    }
+
     /**
      * Inspects each file on its own, then whether they can be joined.
      *
@@ -241,6 +246,7 @@ public record Inspection(
 
     private static void warnings(FileLog file, StringBuilder text, Function<Message, String> words) {
         List<Message> notes = new ArrayList<>(LogReader.notes(file));
+        notes.addAll(WorkPlaces.notes(List.of(file)));
         if (file.plan().find(LogQuantity.DOWN) == null) {
             notes.add(Message.of("notes.log.without.down"));
         }

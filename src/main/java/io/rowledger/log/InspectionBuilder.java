@@ -53,20 +53,19 @@ final class InspectionBuilder {
             }
         } catch (UnusableInputException e) {
             problems.add(e);
-            text.append(log)
-                    .append("\n  can't be used: ")
-                    .append(e.getMessage())
-                    .append("\n\n");
+            text.append(log).append("\n  can't be used\n\n");
         }
     }
 
     private void csv(Path log) {
         LogGlance glance = LogGlance.of(log, options);
         first = first == null ? glance : first;
-        List<UnusableInputException> questions = oncePerKind(glance.questions());
+        boolean polygons = AreaLog.is(log);
+        List<UnusableInputException> questions = oncePerKind(
+                polygons ? AreaLog.questions(glance.preview(), glance.questions(), options) : glance.questions());
         if (questions.isEmpty()) {
             try {
-                if (AreaLog.is(log)) {
+                if (polygons) {
                     AreaLog.read(List.of(log), options);
                     describeAreas(LogFileReader.read(log, options));
                 } else {
@@ -173,6 +172,7 @@ final class InspectionBuilder {
         List<Message> notes = new ArrayList<>();
         try {
             LogTable table = LogJoiner.join(files, notes, List.of());
+            notes.addAll(WorkPlaces.notes(files));
             text.append(String.format(Locale.ROOT, "Together: %,d records of one job.%n", table.records()));
             notes.forEach(note -> text.append("  ").append(words.apply(note)).append('\n'));
         } catch (UnusableInputException e) {

@@ -82,6 +82,27 @@ class MainTest {
         assertTrue(call.out().contains("gal/min"), call.out());
     }
 
+    /** Each question stands below the columns it is about, and nowhere else. */
+    @Test
+    void inspect_prints_each_question_once() throws IOException {
+        Path log = Files.writeString(folder.resolve("open.csv"), """
+                Date,Time,Lat,Lon,Row 1 Rate,Target
+                02/06/26,10:00:00,41.70000,-88.1,42,42
+                02/06/26,10:00:01,41.70002,-88.1,42,42
+                """);
+        Calls call = Calls.of("inspect", log);
+        assertEquals(2, call.status());
+        for (String question : List.of("a rate without a unit", "no unit in the column name", "which is 2026-02-06")) {
+            assertEquals(2, (call.out() + call.err()).split(question, -1).length, question);
+            assertTrue(call.out().contains(question), call.out());
+        }
+        assertEquals(1, call.err().lines().count(), call.err());
+        assertTrue(call.err().contains("open.csv: found 3 open questions"), call.err());
+        Calls gone = Calls.of("inspect", folder.resolve("gone.csv"));
+        assertEquals(1, gone.err().lines().count(), gone.err());
+        assertTrue(gone.err().contains("Hint: ") && !gone.out().contains("Hint: "), gone.err());
+    }
+
     @Test
     void help_and_version_are_not_errors() {
         assertEquals(0, Calls.of("--help").status());

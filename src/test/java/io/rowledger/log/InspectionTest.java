@@ -1,12 +1,14 @@
 package io.rowledger.log;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -40,7 +42,8 @@ class InspectionTest {
                 CASES.resolve("bad-input/log-empty/log.csv"),
                 CASES.resolve("good-log/semicolon-decimal-comma/log.csv")));
         assertEquals(1, inspection.problems().size());
-        assertTrue(inspection.text().contains("found an empty file"), inspection.text());
+        assertTrue(inspection.problems().get(0).getMessage().contains("found an empty file"));
+        assertFalse(inspection.lists(inspection.problems().get(0)), "a file without a table is told by itself");
         assertTrue(inspection.text().contains("semicolon, decimal comma"), inspection.text());
     }
 
@@ -86,6 +89,55 @@ class InspectionTest {
                 """);
         Inspection inspection = LogNotes.inspection(List.of(map));
         assertEquals(1, inspection.problems().size(), inspection.text());
-        assertTrue(inspection.text().contains("found a rate without a unit"), inspection.text());
+        String text = inspection.text();
+        assertTrue(text.contains("found polygons with a rate, but not its unit, among Rate (40)"), text);
+        assertTrue(text.contains("write columns: {\"rate[gal/ac]\": \"Rate\"}"), text);
+        assertTrue(inspection.lists(inspection.problems().get(0)), text);
+    }
+
+    /** Two stretches of 20 records, 0.02962 degrees of latitude apart, each of 111,080 m (Snyder, USGS PP 1395, table of meridian lengths; from memory). */
+    @Test
+    void work_in_two_places_is_told_with_the_line_where_the_second_begins(@TempDir Path folder) throws IOException {
+        StringBuilder text = new StringBuilder("Time,Lat,Lon,flow_01[gal/min]\n");
+        for (int i = 0; i < 40; i++) {
+            text.append(String.format(
+                    Locale.ROOT,
+                    "2026-05-14 1%d:00:%02d CDT,%.6f,-93.5,1%n",
+                    i / 20,
+                    i % 20,
+                    41.5 + (i < 20 ? 0 : 0.03) + i % 20 * 2e-5));
+        }
+        Inspection inspection = LogNotes.inspection(List.of(Files.writeString(folder.resolve("two.csv"), text)));
+        assertTrue(
+                inspection.text().contains("Work lies in places 3,290 m apart")
+                        && inspection.text().contains("the second begins at line 22 of two.csv"),
+                inspection.text());
+        assertTrue(inspection.text().contains("year-month-day, zone as written: CDT"), inspection.text());
+    }
+
+    @Test
+    void a_width_that_nobody_gave_is_called_so(@TempDir Path folder) throws IOException {
+        Path log = Files.writeString(folder.resolve("rate.csv"), """
+                Time,Lat,Lon,Speed (mph),rate_01[gal/ac]
+                2026-05-14T10:00:00Z,41.50000,-93.5,5,42
+                2026-05-14T10:00:01Z,41.50002,-93.5,5,42
+                2026-05-14T10:00:02Z,41.50004,-93.5,5,42
+                """);
+        String text = LogNotes.inspection(List.of(log)).text();
+        assertTrue(text.contains("became flows through a row width of 76.2 cm (none is given)"), text);
+    }
+
+    /** Polygons need no time: the one thing to know is the attribute. */
+    @Test
+    void polygons_without_a_known_rate_are_asked_which_attribute_it_is(@TempDir Path folder) throws IOException {
+        Path map = Files.writeString(folder.resolve("cover.geojson"), """
+                {"type": "FeatureCollection", "features": [{"type": "Feature", "properties": {"OBJ_ID": 7, "COVERVOL": 40.5},
+                "geometry": {"type": "Polygon", "coordinates": [[[-93.5, 41.5], [-93.499, 41.5], [-93.499, 41.501], [-93.5, 41.5]]]}}]}
+                """);
+        Inspection inspection = LogNotes.inspection(List.of(map));
+        assertEquals(1, inspection.problems().size(), inspection.text());
+        String question = inspection.problems().get(0).getMessage();
+        assertTrue(question.contains("among OBJ_ID (7), COVERVOL (40.5)"), question);
+        assertTrue(question.contains("write columns: {\"rate[gal/ac]\": \"COVERVOL\"}"), question);
     }
 }

@@ -29,6 +29,9 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
     /** A flow column of row 0. */
     private static final Pattern FROM_ZERO = Pattern.compile("(?:[a-z0-9]+\\.)?(?:row0+flow.*|flow0+(?:\\D.*)?)");
 
+    /** Parts of a name that speak of liquid. */
+    private static final Pattern MAY_BE_RATE = Pattern.compile("(?i)rate|appl|flow|gal|vol|prod|liq|amount|amt|nitro");
+
     private static final Pattern UNIT = Pattern.compile("[\\[(]\\s*([^\\[\\]()]+?)\\s*[\\])]");
     /** Columns of unknown meaning that a refusal names. */
     private static final int MAX_SHOWN = 8;
@@ -142,12 +145,21 @@ public record RowMapping(int rows, List<List<List<Integer>>> meters, List<List<I
         }
     }
 
-    /** Returns a line for the rig file with the first header that has a unit of flow, rate or volume; a made one without. */
+    /** Returns true for a name that speaks of liquid or of a rate. */
+    public static boolean mayBeRate(String header) {
+        return MAY_BE_RATE.matcher(header).find();
+    }
+
+    /** Returns a line for the rig file with the first header that has a unit of flow, rate or volume; without one, the first that speaks of liquid. */
     private static String example(List<String> headers, String key) {
         List<Metered> metered =
                 headers.stream().map(Metered::of).flatMap(Optional::stream).toList();
         if (metered.isEmpty()) {
-            return key + "rate[gal/ac]: \"its header in the log\"";
+            return headers.stream()
+                    .filter(RowMapping::mayBeRate)
+                    .findFirst()
+                    .map(header -> key + "rate[gal/ac]: \"" + header + "\" if it is a rate in gal/ac")
+                    .orElse(key + "rate[gal/ac]: \"its header in the log\"");
         }
         Metered first = metered.get(0);
         return key + (metered.size() > 1 ? first.line("_01") : first.line("") + " if it is that of the whole bar");
