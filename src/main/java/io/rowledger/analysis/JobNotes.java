@@ -53,7 +53,7 @@ final class JobNotes {
             all.notes.addAll(ZoneNotes.of(zones, reading.table().hasTargets(), work.rig(), coverage));
         }
         all.addRecords(reading.table(), work.track().quality());
-        all.addBreaks(work.track().breaks());
+        all.addBreaks(work.track().breaks(), reading.table().isTimed());
         all.addGapVolume(reading.table(), work);
         all.addCoarseFixes(work.track().quality());
         all.addGround(work.maps(), coverage);
@@ -110,13 +110,15 @@ final class JobNotes {
                 add("notes.dropped", source.file(), dropped, source.records());
             }
         }
-        if (quality.gaps() > 0) {
+        if (quality.gaps() > 0 && !log.isTimed()) {
+            add("notes.gaps.untimed", quality.gaps());
+        } else if (quality.gaps() > 0) {
             add("notes.gaps", quality.gaps(), Message.duration(quality.gapS()));
         }
     }
 
     /** Shifts of the position, and how much work may lie where there was no position. */
-    private void addBreaks(List<PathBreak> breaks) {
+    private void addBreaks(List<PathBreak> breaks, boolean timed) {
         int shifts = 0;
         double largestM = 0;
         int lowered = 0;
@@ -130,12 +132,12 @@ final class JobNotes {
             } else if (each.kind() == PathBreak.Kind.BRIDGED) {
                 bridged++;
                 bridgedS += each.durationS();
-            } else if (each.lowered()) {
+            } else if (each.lowered() && timed) {
                 lowered++;
                 loweredS += each.durationS();
             }
         }
-        if (bridged > 0) {
+        if (bridged > 0 && timed) {
             add("notes.breaks.bridged", bridged, Message.duration(bridgedS));
         }
         if (lowered > 0) {

@@ -114,11 +114,10 @@ public record RowCheck(
             if (logged == 0 || logged == rows) {
                 throw e;
             }
-            throw UnusableInputException.found("flow columns for " + logged + " rows in a log of " + rows + " rows")
+            throw UnusableInputException.found("--rows " + rows + ", and flow columns for " + logged + " in the log")
                     .inFile(logs.get(0).toString())
-                    .atColumn("--rows")
                     .expected("as many rows as the log has flow columns")
-                    .hint("leave --rows out, or correct it");
+                    .hint("leave --rows out, or write --rows " + logged);
         }
     }
 

@@ -96,7 +96,7 @@ final class AttributeList {
         String shown = values.entrySet().stream()
                 .limit(MAX_SHOWN)
                 .map(entry ->
-                        entry.getKey() + " (" + cut(entry.getValue().get(0).text()) + ")")
+                        entry.getKey() + " (" + cut(entry.getValue().get(0).shortText()) + ")")
                 .collect(Collectors.joining(", "));
         int more = values.size() - MAX_SHOWN;
         return more > 0 ? shown + " and " + more + " more" : shown;

@@ -254,7 +254,7 @@ final class ZoneRates {
             }
         }
         String line = line(property, name.nitrogen ? "lb N/ac" : "gal/ac", p);
-        throw source.fault(feature, property, property.text() + ", a number without a unit")
+        throw source.fault(feature, property, property.shortText() + ", a number without a unit")
                 .expected(
                         name.nitrogen
                                 ? "a weight of nitrogen per area in lb N/ac or kg N/ha"

@@ -1,5 +1,8 @@
 package io.rowledger.maps;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+
 /**
  * What a feature of a map file says about itself under one name.
  *
@@ -9,9 +12,27 @@ package io.rowledger.maps;
  * @param line where it stands in the file, from 1; 0 where the format has no lines
  */
 public record MapProperty(String name, String text, double number, int line) {
+    /** Digits that a double holds for certain: a table may write 42.15 as 42.149999999999999. */
+    private static final int DIGITS = 15;
+
     /** True where the file has the value as a number and not as text. */
     public boolean isNumber() {
         return !Double.isNaN(number);
+    }
+
+    /** The value as a person writes it: a number without the zeros that a table pads it with, and to fifteen digits. */
+    public String shortText() {
+        if (!isNumber()) {
+            return text.strip();
+        }
+        try {
+            return new BigDecimal(text.strip())
+                    .round(new MathContext(DIGITS))
+                    .stripTrailingZeros()
+                    .toPlainString();
+        } catch (NumberFormatException e) {
+            return text.strip();
+        }
     }
 
     /** The name without the unit in brackets behind it. */

@@ -77,7 +77,7 @@ class CheckCommandTest {
     void a_wrong_number_of_rows_is_that_of_the_call() {
         Calls call = Calls.of("check", PLUGGED, "--rows", 8, "--out", folder.resolve("page"));
         assertEquals(2, call.status());
-        assertTrue(call.err().contains("--rows: found flow columns for 12 rows in a log of 8 rows"), call.err());
+        assertTrue(call.err().contains("found --rows 8, and flow columns for 12 in the log"), call.err());
         assertFalse(call.err().contains("rig file"), call.err());
     }
 

@@ -241,6 +241,9 @@ class LogContainersTest {
                         .sheet("log", sheet(false))
                         .writeTo(dir.resolve("notes.xlsx")),
                 OPTIONS);
+        assertPlain(
+                new TestWorkbook().withoutStyles().sheet("log", sheet(false)).writeTo(dir.resolve("bare.xlsx")),
+                OPTIONS);
     }
 
     @Test

@@ -22,6 +22,13 @@ final class TestWorkbook {
     private static final String PACKAGE = "http://schemas.openxmlformats.org/package/2006/";
 
     private final Map<String, List<List<Object>>> sheets = new LinkedHashMap<>();
+    private boolean styles = true;
+
+    /** Leaves out the part with number formats, which a workbook need not have. */
+    TestWorkbook withoutStyles() {
+        styles = false;
+        return this;
+    }
 
     /** Adds a sheet; cells are Strings, Doubles or null. */
     TestWorkbook sheet(String name, List<List<Object>> rows) {
@@ -44,7 +51,10 @@ final class TestWorkbook {
                         + "/worksheet\" Target=\"worksheets/sheet" + n + ".xml\"/>");
                 entry(zip, "xl/worksheets/sheet" + n + ".xml", sheetXml(sheet.getValue()));
             }
-            relations.append("<Relationship Id=\"rId90\" Type=\"" + RELATIONS + "/styles\" Target=\"styles.xml\"/>");
+            relations.append(
+                    !styles
+                            ? ""
+                            : "<Relationship Id=\"rId90\" Type=\"" + RELATIONS + "/styles\" Target=\"styles.xml\"/>");
             entry(
                     zip,
                     "[Content_Types].xml",
@@ -70,7 +80,8 @@ final class TestWorkbook {
                     "xl/_rels/workbook.xml.rels",
                     "<Relationships xmlns=\"" + PACKAGE + "relationships\">" + relations + "</Relationships>");
             // Style 1 is date and time, number format 22 (m/d/yy h:mm).
-            entry(
+            entryIf(
+                    styles,
                     zip,
                     "xl/styles.xml",
                     "<styleSheet xmlns=\"" + MAIN
@@ -81,6 +92,12 @@ final class TestWorkbook {
             throw new UncheckedIOException(e);
         }
         return file;
+    }
+
+    private static void entryIf(boolean wanted, ZipOutputStream zip, String name, String text) throws IOException {
+        if (wanted) {
+            entry(zip, name, text);
+        }
     }
 
     private static void entry(ZipOutputStream zip, String name, String text) throws IOException {

@@ -135,6 +135,10 @@ public final class FileChecks {
                         "a time that runs backward in " + all + " records",
                         "a later time in each record",
                         "export the log in recording order; if it joins several logs, give them as separate files"
+                                + (isTimeOfDay(file)
+                                        ? "; if it runs over several days, export it with the date in each line: times of day "
+                                                + "alone don't tell them"
+                                        : "")
                                 + (file.reader().zonelessTimes() > 0
                                         ? "; if the clocks were set back on that day, write log: {zone: America/Chicago} in "
                                                 + "the rig file, with your zone; if the times run from 12:59 to 1:00 without AM "
@@ -162,6 +166,13 @@ public final class FileChecks {
                         "a time, a position and flows in each record",
                         "look at that line in a text editor and export the log again");
         };
+    }
+
+    /** Returns true for times such as 08:30:00 without a date. */
+    private static boolean isTimeOfDay(FileLog file) {
+        return file.plan().find(LogQuantity.DATE) == null
+                && file.preview().texts(file.plan().timeColumn().index()).stream()
+                        .allMatch(text -> text.matches("\\d{1,2}:\\d{2}.*"));
     }
 
     /** Returns true for times such as 1.78E+09. */

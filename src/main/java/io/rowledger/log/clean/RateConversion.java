@@ -8,6 +8,7 @@ import io.rowledger.log.header.RowMapping;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
 import io.rowledger.text.Message;
+import io.rowledger.units.QuantityKind;
 import java.util.Arrays;
 import java.util.List;
 
@@ -159,10 +160,13 @@ public final class RateConversion {
 
     private Message note(boolean logged) {
         ColumnPlan.Column column = file.plan().find(LogQuantity.SPEED);
-        String width = loggedWidthM.length > 0 ? "notes.log.rates.loggedWidth" : "notes.log.rates.rigWidth";
+        Message usual = Message.of(
+                "notes.log.rates.usualWidth", Message.value(QuantityKind.SMALL_LENGTH, BarLayout.DEFAULT_WIDTH_M));
+        Message given = bar.widthsM().isEmpty() ? usual : Message.of("notes.log.rates.rigWidth");
+        Message width = loggedWidthM.length > 0 ? Message.of("notes.log.rates.loggedWidth") : given;
         return logged && column != null
-                ? Message.of("notes.log.rates.loggedSpeed", file.shortName(), Message.of(width), column.header())
-                : Message.of("notes.log.rates.pathSpeed", file.shortName(), Message.of(width));
+                ? Message.of("notes.log.rates.loggedSpeed", file.shortName(), width, column.header())
+                : Message.of("notes.log.rates.pathSpeed", file.shortName(), width);
     }
 
     private double pathMps(int i) {

@@ -32,12 +32,15 @@ public record ColumnName(
     private static final Pattern ROW_ALONE =
             Pattern.compile("(?:row|outlet|knife|nozzle|section|channel|coulter|meter)0*([1-9]\\d{0,2})");
 
+    /** "Section 3" and no more: the columns of a controller that switches sections. */
+    private static final Pattern SECTION_ALONE = Pattern.compile("(?:boomsection|section|boom)0*([1-9]\\d{0,2})");
+
     /** A unit after the name with a separate letter for seconds: "gal_s". */
     private static final Pattern PER_SECOND = Pattern.compile("[A-Za-z0-9][ _][sS]\\s*$");
 
     private static final Pattern SEPARATORS = Pattern.compile("[\\s_,\\-]+");
     private static final String OUTLET =
-            "(?:row|outlet|knife|nozzle|section|channel|coulter|drop|meter|line|tube|orifice|port|r)?";
+            "(?:row|outlet|knife|nozzle|boomsection|section|boom|channel|coulter|drop|meter|line|tube|orifice|port|r)?";
 
     /** A name of a quantity. */
     private record Alias(LogQuantity quantity, String name, boolean weak) {}
@@ -121,6 +124,11 @@ public record ColumnName(
     }
 
     private static @Nullable ColumnName rowAlone(String header, String plain, String product, String unitText) {
+        Matcher section = SECTION_ALONE.matcher(plain);
+        if (section.matches() && unitText.isEmpty() && product.isEmpty()) {
+            Role on = new Role(LogQuantity.ON, "", Integer.parseInt(section.group(1)));
+            return new ColumnName(header, on, "", null, true);
+        }
         Matcher row = ROW_ALONE.matcher(plain);
         if (!row.matches()) {
             return null;

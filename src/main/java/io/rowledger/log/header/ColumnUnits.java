@@ -63,7 +63,8 @@ final class ColumnUnits {
                 .atColumn(header)
                 .expected("gal/ac or L/ha if it is a volume per area, gal/min or L/min if it is a flow")
                 .hint("write columns: {\"" + rate + "[gal/ac]\": \"" + header + "\"} or columns: {\"" + flow
-                        + "[gal/min]\": \"" + header + "\"} in the rig file, or the unit into the header");
+                        + "[gal/min]\": \"" + header + "\"} in the rig file"
+                        + (role.row() > 0 ? ", a line for each row" : "") + ", or the unit into the header");
     }
 
     /** The quantity without the number of its row, such as {@code uan.flow}. */

@@ -75,7 +75,7 @@ public enum LogQuantity {
             null,
             Per.OUTLET,
             "rate appliedrate actualrate measuredrate applicationrate rateapplied rateactual flowrate asappliedrate "
-                    + "actualapplicationrate appliedvolumerate volumerate",
+                    + "actualapplicationrate appliedvolumerate volumerate apprate appliedrat productrate",
             "applied"),
     ROW_NITROGEN_RATE(
             "nitrogen_rate",
@@ -90,7 +90,7 @@ public enum LogQuantity {
             null,
             Per.PRODUCT,
             "flow flowrate actualflow meteredflow actualflowrate measuredflow measuredflowrate flowactual flowrateactual "
-                    + "flowmeter",
+                    + "flowmeter productflow productflowrate",
             "rate actualrate measuredrate"),
     BAR_RATE(
             "rate",
@@ -98,7 +98,8 @@ public enum LogQuantity {
             null,
             Per.PRODUCT,
             "rate appliedrate actualrate measuredrate applicationrate rateapplied rateactual flowrate asappliedrate "
-                    + "actualapplicationrate appliedvolumerate volumerate barrate",
+                    + "actualapplicationrate appliedvolumerate volumerate barrate apprate appliedrat applicatio "
+                    + "actualrat asappliedr rateapplie productrate",
             "applied"),
     BAR_NITROGEN_RATE(
             "nitrogen_rate",
@@ -174,7 +175,7 @@ public enum LogQuantity {
             "down bardown lowered implementdown workstate working toolbardown workstatus workingstate workingstatus "
                     + "implementstate implementstatus implementlowered barstate barlowered toolbarlowered toolbarstate "
                     + "inwork inground workswitch"),
-    ON("on", null, "", Per.OUTLET, "on commandedon command valve state"),
+    ON("on", null, "", Per.OUTLET, "on commandedon command valve state status onoff on/off switch active enabled"),
     ROW(
             "row",
             null,

@@ -144,21 +144,10 @@ final class MapPoints {
         @Nullable String first = null;
         for (MapProperty property : feature.properties()) {
             if (first == null && property.name().equals(name)) {
-                first = property.isNumber()
-                        ? number(property.text())
-                        : property.text().strip();
+                first = property.shortText();
             }
         }
         return first == null ? "" : LINE_BREAKS.matcher(first).replaceAll(" ");
-    }
-
-    /** A number without the zeros that a table pads it with: a state of 1.00000000 is 1. */
-    private static String number(String text) {
-        try {
-            return new BigDecimal(text.strip()).stripTrailingZeros().toPlainString();
-        } catch (NumberFormatException e) {
-            return text.strip();
-        }
     }
 
     private static String degrees(double value) {

@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
+import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
@@ -58,7 +59,7 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
     SpreadsheetRows(Path file) throws IOException {
         this.name = file.toString();
         try {
-            workbook = new ReadableWorkbook(file.toFile(), new ReadingOptions(true, true));
+            workbook = open(file);
         } catch (RuntimeException e) {
             throw damaged();
         }
@@ -69,6 +70,15 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
         } catch (IOException | RuntimeException e) {
             workbook.close();
             throw e instanceof UnusableInputException message ? message : damaged();
+        }
+    }
+
+    /** Opens the workbook with its formats; the part that holds them is optional (ECMA-376 part 1, 12.3.20; from memory). */
+    private static ReadableWorkbook open(Path file) throws IOException {
+        try {
+            return new ReadableWorkbook(file.toFile(), new ReadingOptions(true, true));
+        } catch (ExcelReaderException e) {
+            return new ReadableWorkbook(file.toFile(), new ReadingOptions(false, true));
         }
     }
 
@@ -200,7 +210,7 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
             DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss.SSS", Locale.ROOT);
 
     private UnusableInputException damaged() {
-        return UnusableInputException.found("a damaged workbook")
+        return UnusableInputException.found("a workbook that can't be read")
                 .kind(RefusalKind.DAMAGED)
                 .inFile(name)
                 .expected("a spreadsheet as .xlsx")

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,8 @@ import org.jspecify.annotations.Nullable;
  * more than half a day under the same date has passed midnight.
  */
 final class LocalTimestampReader implements TimestampReader {
+    private static final Pattern YEAR_FIRST = Pattern.compile("\\d{4}\\D");
+
     private static final double DAY_S = 86_400;
     private static final double HOUR_S = 3600;
     private static final Set<String> UNIVERSAL = Set.of("UTC", "GMT");
@@ -57,6 +60,9 @@ final class LocalTimestampReader implements TimestampReader {
     private double lastTimeS = Double.NaN;
     private int daysPassed;
     private int midnights;
+    /** True if every date begins with a year of four digits, which leaves no order open. */
+    private final boolean yearFirst;
+
     private int zonelessTimes;
     private int inZone;
     private final Set<String> letters = new LinkedHashSet<>();
@@ -78,6 +84,8 @@ final class LocalTimestampReader implements TimestampReader {
         this.form = form;
         this.mark = preview.mark();
         this.fixed = date == null ? preview.hints().date() : null;
+        this.yearFirst = preview.texts(dateIndex >= 0 ? dateIndex : time.index()).stream()
+                .allMatch(text -> YEAR_FIRST.matcher(text).lookingAt());
         ZoneId local = preview.hints().zone();
         this.zone = local == null ? null : new ZoneTime(local, preview.file(), time.header());
     }
@@ -269,7 +277,7 @@ final class LocalTimestampReader implements TimestampReader {
             parts.add("from " + fixed + " on, as the rig file says");
         }
         if (dateIndex >= 0 || (fixed == null && form == Form.CLOCK)) {
-            parts.add(orders.get(0).word());
+            parts.add((yearFirst ? DateOrder.YEAR_MONTH_DAY : orders.get(0)).word());
         }
         if (form == Form.HHMMSS) {
             parts.add("hhmmss");
@@ -298,6 +306,10 @@ final class LocalTimestampReader implements TimestampReader {
         }
         for (String zoneLetters : letters) {
             double hours = ZoneLetters.offsetS(zoneLetters) / 3600;
+            if (zoneLetters.contains("+") || zoneLetters.contains("-")) {
+                // It says its distance from UTC itself.
+                continue;
+            }
             notes.add(Message.of(
                     "notes.log.zoneLetters", zoneLetters, (hours < 0 ? "-" : "+") + Math.round(Math.abs(hours))));
         }

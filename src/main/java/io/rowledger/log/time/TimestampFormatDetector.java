@@ -213,7 +213,9 @@ public final class TimestampFormatDetector {
             throw preview.found(time, "the time of day \"" + text + "\" without a date")
                     .kind(RefusalKind.DATE)
                     .expected("a date with the time, in the same column or in one named date")
-                    .hint("write log: {date: 2026-05-14} in the rig file, with the day on which the log starts");
+                    .hint(
+                            "write log: {date: 2026-05-14} in the rig file, with the day on which the log starts; a log of "
+                                    + "several days needs the date in each line: export it with one");
         }
         if (whole) {
             List<DateOrder> any = List.of(DateOrder.YEAR_MONTH_DAY);

@@ -39,6 +39,31 @@ class ColumnNameTest {
         assertEquals("fix", read("GPS quality"));
     }
 
+    /** Sections that are off count as skipped ground: a column of them is not to be overlooked. */
+    @Test
+    void sections_are_known_by_their_state_or_by_their_number_alone() {
+        assertEquals("on_02", read("Section Status 2"));
+        assertEquals("on_02", read("Boom Section 2 On/Off"));
+        assertEquals("on_11", read("Section 11"));
+        assertEquals("on_01", read("Boom 1"));
+        assertEquals("flow_03 in gal/min", read("Section 3 (gal/min)"));
+        assertEquals("row", read("Section"));
+        assertEquals("nothing", read("Status"));
+    }
+
+    @Test
+    void totals_of_the_whole_bar_are_known() {
+        assertEquals("volume_total in gal", read("Total Applied (gal)"));
+        assertEquals("volume_total in L", read("Total Volume [L]"));
+        assertEquals("volume_total in gal", read("Total Flow (gal)"));
+        assertEquals("flow_total in gal/min", read("Total Flow (gal/min)"));
+        assertEquals("volume in gal", read("Gallons Applied"));
+        assertEquals("volume in gal", read("uan.Gallons").replace("uan.", ""));
+        assertEquals("volume_total in gal", read("Total gallons applied"));
+        assertEquals("volume in gal", read("Flow (gal)"));
+        assertEquals("nothing", read("Gallons per acre"));
+    }
+
     @Test
     void a_plural_is_a_volume_and_no_flow_per_second() {
         for (String unit : List.of("gals", "gallons", "US gallons", "liters", "litres", "ounces", "quarts", "pints")) {
