@@ -5,6 +5,7 @@ import io.rowledger.log.header.LogHints;
 import io.rowledger.log.header.LogOptions;
 import io.rowledger.log.read.LogFileReader;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.log.source.CsvText;
 import io.rowledger.log.source.LogFile;
 import io.rowledger.log.taskdata.TaskData;
 import io.rowledger.log.taskdata.TaskLog;
@@ -27,8 +28,6 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 
 /**
  * A log cut into logs of the places that its records lie in. Of a log in plain text each part begins with the lines above the
@@ -196,11 +195,8 @@ public final class LogCut {
 
     /** A time log's records below its headers. */
     private static void table(TaskLog log, LineSink sink) throws IOException {
-        StringBuilder line = new StringBuilder();
-        CSVPrinter printer = new CSVPrinter(line, CSVFormat.RFC4180);
         for (int i = -1; i < log.records(); i++) {
-            line.setLength(0);
-            printer.printRecord(i < 0 ? log.headers().toArray() : (Object[]) log.fields(i));
+            String line = CsvText.line(i < 0 ? log.headers() : List.of(log.fields(i)));
             for (int c = 0; c < line.length(); c++) {
                 sink.take(i + 2, line.charAt(c));
             }

@@ -7,7 +7,7 @@ import java.util.Iterator;
 import java.util.List;
 
 /** Rows of a table as CSV (RFC 4180) text, made while it is read, so that the table itself need not fit in memory as text. */
-final class CsvText extends Reader {
+public final class CsvText extends Reader {
     private final Iterator<List<String>> rows;
     private final Closeable source;
     private String line = "";
@@ -35,7 +35,7 @@ final class CsvText extends Reader {
     }
 
     /** One row as a line; fields with commas, quotes or line breaks in quotes. */
-    static String line(List<String> fields) {
+    public static String line(List<String> fields) {
         StringBuilder line = new StringBuilder();
         for (int i = 0; i < fields.size(); i++) {
             String field = fields.get(i);
