@@ -89,7 +89,7 @@ class RoundingByHandTest {
     private static double[][] rows(IntToDoubleFunction flow) {
         double[][] rows = new double[ROWS][SECONDS];
         for (double[] row : rows) {
-            Arrays.setAll(row, flow::applyAsDouble);
+            Arrays.setAll(row, flow);
         }
         return rows;
     }
