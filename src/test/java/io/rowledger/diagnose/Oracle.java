@@ -34,6 +34,8 @@ import java.util.Set;
  *     the readings show of it in the mean. For the whole bar only with a logged work state;
  * <li>ran empty: only with a logged work state: a bar without flow that drives on writes what a lifted one writes;
  * <li>slow response: records and averages no longer than the time constant's half;
+ * <li>slow response and a failing supply of the whole bar: where the target varies only with the target logged, since a rate that is
+ *     raised slowly, or lowered and left low, writes the same;
  * <li>hunting: two and a half records in a period (Nyquist, and a half for noise).
  * </ul>
  */
@@ -56,6 +58,7 @@ final class Oracle {
     private final Console console;
     private final double intervalS;
     private final List<Truth.Pass> passes;
+    private final boolean targetKnown;
 
     /** The verdict; where a fault can't be told, other kinds that the figures say as well. */
     record Verdict(boolean tellable, List<FindingKind> readsAs) {
@@ -63,8 +66,20 @@ final class Oracle {
         static final Verdict NO = new Verdict(false, List.of());
     }
 
-    Oracle(SimResult result, int rows, MeteringModel metering, Console console, List<Truth.Pass> passes) {
+    /**
+     * Of a log.
+     *
+     * @param targetVaries true if the target is not the same all over the field
+     */
+    Oracle(
+            SimResult result,
+            int rows,
+            MeteringModel metering,
+            Console console,
+            List<Truth.Pass> passes,
+            boolean targetVaries) {
         this.result = result;
+        targetKnown = !targetVaries || result.logs(LogFormat.Column.TARGET);
         this.rows = rows;
         this.console = console;
         this.passes = List.copyOf(passes);
@@ -96,7 +111,11 @@ final class Oracle {
                     case LATE_ON, EARLY_OFF ->
                         beyondUsual(fault, everywhereS, without)
                                 && (down || !fault.rows().isEmpty());
-                    case SLOW_RESPONSE -> enough && Math.max(intervalS, console.averagingS()) <= fault.size() / 2;
+                    case SLOW_RESPONSE ->
+                        enough
+                                && Math.max(intervalS, console.averagingS()) <= fault.size() / 2
+                                && (targetKnown || !fault.rows().isEmpty());
+                    case SUPPLY_FAILING -> enough && targetKnown;
                     case HUNTING -> enough && fault.periodS() >= 2.5 * Math.max(intervalS, console.holdS());
                     default -> enough;
                 };

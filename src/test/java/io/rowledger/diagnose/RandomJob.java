@@ -79,8 +79,12 @@ final class RandomJob {
     private final List<Expected> expected = new ArrayList<>();
     private final List<String> traits = new ArrayList<>();
 
-    private RandomJob(long seed, LogForm form) {
+    /** True if only what an oracle can tell is expected. */
+    private final boolean asksOracle;
+
+    private RandomJob(long seed, LogForm form, boolean asksOracle) {
         this.seed = seed;
+        this.asksOracle = asksOracle;
         this.form = form;
         random = new SplittableRandom(seed);
     }
@@ -96,13 +100,14 @@ final class RandomJob {
         }
     }
 
+    /** A job of this seed, its log ideal; all of its faults are expected, but crossed rows only where an oracle can tell them. */
     static Drawn draw(long seed) {
-        return draw(seed, LogForm.IDEAL);
+        return new RandomJob(seed, LogForm.IDEAL, false).draw();
     }
 
-    /** A job of this seed, its log in this form. */
+    /** A job of this seed, its log in this form; what an {@link Oracle} can tell is expected. */
     static Drawn draw(long seed, LogForm form) {
-        return new RandomJob(seed, form).draw();
+        return new RandomJob(seed, form, true).draw();
     }
 
     private static List<Integer> off(Truth with, Truth without) {
@@ -189,15 +194,15 @@ final class RandomJob {
         traits.add(faults.toString());
         SimResult result = scenario.run();
         List<Expected> unseen = new ArrayList<>();
-        Oracle oracle = new Oracle(result, rig.rows(), metering, form.console(), motion.passes());
+        Oracle oracle = new Oracle(result, rig.rows(), metering, form.console(), motion.passes(), targetVaries);
         for (SimFault fault : faults) {
-            if (form != LogForm.IDEAL || fault.kind() == Kind.CHANNELS_SWAPPED) {
+            if (asksOracle || fault.kind() == Kind.CHANNELS_SWAPPED) {
                 Scenario without = written(layout, receiver, scenario.format());
                 faults.stream().filter(f -> !f.equals(fault)).forEach(without::fault);
                 hold(fault, oracle.tells(fault, without.run()), unseen);
             }
         }
-        if (form != LogForm.IDEAL && !metering.turnCompensation() && turns) {
+        if (asksOracle && !metering.turnCompensation() && turns) {
             Scenario without = written(layout, receiver, scenario.format());
             without.metering(metering.withTurnCompensation(true));
             faults.forEach(without::fault);
@@ -208,6 +213,7 @@ final class RandomJob {
     }
 
     private TargetMap targetMap = TargetMap.constant();
+    private boolean targetVaries;
 
     private Scenario written(FieldPlan.Layout layout, GnssModel receiver, LogFormat format) {
         Scenario scenario =
@@ -232,6 +238,7 @@ final class RandomJob {
         double length = Math.max(120, workMps * between(50, 90));
         if (chance(0.25)) {
             targetMap = TargetMap.steps(between(0, 3), between(25, 60), 1, between(0.7, 0.9), between(1.1, 1.3));
+            targetVaries = true;
             traits.add("target steps");
         }
         if (form == LogForm.SLOPED_ENDS) {

@@ -55,6 +55,9 @@ public final class IntermittentDetector implements Detector {
     /** Row meters less total meter, over what the row should give, below which only the meter failed (1). */
     private static final double TOTAL_STILL = -0.5;
 
+    /** Seconds of flow that may lack for each second of low readings in a log of means (1). */
+    private static final double MAX_LACKING = 1.6;
+
     /** Working entries from (inclusive) to end (exclusive) of low flow, possibly over several passes. */
     private record Spell(int from, int end, double lowS) {}
 
@@ -128,6 +131,9 @@ public final class IntermittentDetector implements Detector {
         if (!often || !inside || totalS < MIN_TOTAL_S || brief(e, lengths) || onlyMeter) {
             return null;
         }
+        if (e.limits.averagingS() > 0 && !metered && blurred(e, r, spells)) {
+            return null;
+        }
         return caseOf(e, r, spells, lengths, totalS, metered ? mismatch / totalS : Double.NaN);
     }
 
@@ -138,6 +144,25 @@ public final class IntermittentDetector implements Detector {
                 .toArray();
         double typicalS = typicalS(atLeast, Arrays.stream(atLeast).sum());
         return typicalS < MIN_TYPICAL_S || (typicalS < LONG_S && atLeast[atLeast.length / 2] < MIN_MEDIAN_S);
+    }
+
+    /**
+     * True if means hide how long a row gave nothing. A spell of L seconds in means over W lacks L seconds of flow and reads below
+     * {@value #LOW_AVERAGED} for L − W/5, if it is as long as the means; a meter's dropouts, shorter than that, lack much and read low
+     * seldom.
+     */
+    private static boolean blurred(Evidence e, int r, List<Spell> spells) {
+        double lowS = 0;
+        double lackingS = 0;
+        int end = spells.get(spells.size() - 1).end;
+        for (int j = spells.get(0).from; j < end; j++) {
+            if (known(e, r, j)) {
+                double share = e.ratios.flowLPerS[r][j] / e.ratios.impliedLPerS(r, j);
+                lowS += share < LOW_AVERAGED ? e.work.durationS[j] : 0;
+                lackingS += Math.max(0, 1 - share) * e.work.durationS[j];
+            }
+        }
+        return lackingS > MAX_LACKING * lowS;
     }
 
     /** The spell length that half of the low time lies in spells shorter than. */

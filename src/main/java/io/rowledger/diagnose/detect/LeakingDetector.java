@@ -30,8 +30,10 @@ public final class LeakingDetector implements Detector {
         LevelShifts.Episode first = group.get(0);
         List<Integer> rows = EpisodeClusters.rows(group);
         // Another meter that errs all along is in the difference before the onset as well.
-        double mismatch = e.meterLeftTotal(first.row(), first.fromS(), first.toS()) / group.size();
-        boolean meterOnly = mismatch > 0.5 * first.deviation();
+        Evidence.TotalGap left = e.leftTotal(first.row(), first.fromS(), first.toS());
+        double all = group.size() * first.deviation();
+        double mismatch = left.toldFrom(all) / group.size();
+        boolean meterOnly = left.shows(all);
         double confidence = meterOnly
                 ? 0.55
                 : first.deviation() < 0.08 ? 0.75 : first.evaluatedS() < 2 * LevelShifts.MIN_S ? 0.85 : 0.95;

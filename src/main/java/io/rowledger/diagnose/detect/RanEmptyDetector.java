@@ -11,6 +11,8 @@ import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All rows fall to nothing within seconds inside a pass and driving with the bar down goes on. A main valve shut by hand stops
@@ -53,8 +55,17 @@ public final class RanEmptyDetector implements Detector {
     /** Times that a row's own fall must go into the time from the first row's stop to the last one's for them to stop in turn. */
     private static final double IN_TURN = 2;
 
+    /** Fewer rows that delivered tell no order, and of so many the first and the last to stop are left out. */
+    private static final int MIN_IN_TURN = 3;
+
+    private static final int MIN_ASIDE = 6;
+
     @Override
     public List<Case> find(Evidence e) {
+        if (!e.log.hasDown()) {
+            // A bar without flow that drives on writes what a lifted one writes.
+            return List.of();
+        }
         List<Case> cases = new ArrayList<>();
         BarShare bar = e.barShare();
         double usual = bar.usualShare();
@@ -63,39 +74,69 @@ public final class RanEmptyDetector implements Detector {
         WorkingSamples work = e.work;
         double deliveredS = 0;
         int delivering = -1;
-        int known = -1;
+        boolean shutOff = false;
         int j = 0;
         while (j < work.n) {
             double share = bar.share(j) / usual;
-            int before = known;
-            known = Double.isNaN(share) ? known : j;
-            if (share > full || (share > DELIVERS && delivering < 0)) {
+            if (share > DELIVERS) {
                 deliveredS += work.durationS[j];
-                delivering = j;
-            } else if (share > DELIVERS) {
-                deliveredS += work.durationS[j];
+                delivering = share > full || delivering < 0 ? j : delivering;
+                shutOff = false;
             } else if (share < NOTHING && delivering >= 0 && deliveredS >= MIN_BEFORE_S) {
                 int end = end(bar, usual, work, j);
-                double nothingS = workedS(work, j, end);
-                boolean toPassEnd = end >= work.passFrom[work.pass[j]];
-                double fallS = work.timeS[j] - work.timeS[delivering];
-                boolean inside = work.pass[delivering] == work.pass[j] && fallS < MAX_FALL_S;
-                // Nothing is known of the time between: the bar stood or was lifted.
-                boolean meanwhile = !inside && e.log.hasDown() && before >= 0 && bar.share(before) / usual > DELIVERS;
-                boolean fast = meanwhile || fallS < FAST_S + e.limits.smearS() + work.intervalS;
-                boolean empty = nothingS >= (meanwhile ? MIN_AFTER_STOP_S : MIN_S) && (toPassEnd || !fast);
-                boolean byRow = inside && oneByOne(e, delivering, j);
-                if ((inside || meanwhile) && empty && !byRow && !coveredOrCommandedOff(e, j, end)) {
-                    cases.add(caseOf(e, delivering, end, fallS, nothingS, fast));
+                int passEnd = work.passFrom[work.pass[j]];
+                boolean inside = work.pass[delivering] == work.pass[j];
+                boolean off = (inside && oneByOne(e, delivering, j)) || coveredOrCommandedOff(e, j, end);
+                if (off && end > passEnd) {
+                    // The tank may have run empty meanwhile: the next pass tells.
+                    shutOff = true;
+                    j = passEnd;
+                    continue;
+                }
+                Case found = off ? null : empty(e, delivering, j, end, shutOff);
+                if (found != null) {
+                    cases.add(found);
                 }
                 deliveredS = 0;
                 delivering = -1;
+                shutOff = false;
                 j = end;
                 continue;
             }
             j++;
         }
         return cases;
+    }
+
+    /**
+     * A tank that ran empty between the last entry in which the bar delivered and entry j, from which on it gives nothing until entry end;
+     * null if nothing shows that.
+     *
+     * @param shutOff true if rows were shut off in the passes between
+     */
+    private static @Nullable Case empty(Evidence e, int delivering, int j, int end, boolean shutOff) {
+        WorkingSamples work = e.work;
+        double nothingS = workedS(work, j, end);
+        double fallS = work.timeS[j] - work.timeS[delivering];
+        boolean samePass = work.pass[delivering] == work.pass[j];
+        // The bar stood or was lifted at the end of the fall, or between it and now.
+        boolean meanwhile = !samePass && (shutOff || !lowBefore(e, delivering, work.passFrom[work.pass[j] - 1]));
+        boolean fast = meanwhile || fallS < FAST_S + e.limits.smearS() + work.intervalS;
+        boolean toPassEnd = end >= work.passFrom[work.pass[j]];
+        boolean lasts = nothingS >= (meanwhile ? MIN_AFTER_STOP_S : MIN_S) && (toPassEnd || !fast);
+        boolean falls = meanwhile || (samePass && fallS < MAX_FALL_S);
+        return lasts && falls ? caseOf(e, delivering, end, fallS, nothingS, fast) : null;
+    }
+
+    /** True if the bar was known to be low, before entry limit, for longer than a fall from entry delivering on takes. */
+    private static boolean lowBefore(Evidence e, int delivering, int limit) {
+        for (int k = delivering + 1; k < limit; k++) {
+            boolean low = e.barShare().share(k) / e.barShare().usualShare() <= DELIVERS;
+            if (low && e.work.timeS[k] - e.work.timeS[delivering] > MAX_FALL_S) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** True if rows stopped in turn about the fall of the bar between two entries, each much faster than all of them together. */
@@ -127,21 +168,26 @@ public final class RanEmptyDetector implements Detector {
             while (first > from && !(flow[first] > BEGUN * level)) {
                 first--;
             }
-            if (level > 0) {
+            boolean delivered = flow[delivering] > BEGUN * level;
+            if (delivered && level > 0 && e.cases().stream().noneMatch(ofRow(r))) {
                 stopS[n] = (work.timeS[first] + work.timeS[last]) / 2;
                 fallS[n++] = work.timeS[last] - work.timeS[first];
             }
         }
-        if (2 * n < e.rows()) {
+        if (n < MIN_IN_TURN) {
             return false;
         }
         double[] ordered = Arrays.copyOf(stopS, n);
         Arrays.sort(ordered);
-        // Of a row with a fault of its own the end says nothing.
-        int aside = n / 8;
+        // Of a row with a fault of its own, known or not, the end says nothing.
+        int aside = Math.max(n < MIN_ASIDE ? 0 : 1, n / 8);
         double inTurnS = ordered[n - 1 - aside] - ordered[aside];
         double ownS = RobustStatistics.median(fallS, n) + work.intervalS;
         return inTurnS > IN_TURN * ownS + e.limits.skewS();
+    }
+
+    private static Predicate<Case> ofRow(int row) {
+        return found -> found.rows().contains(row);
     }
 
     /** The first entry from j on in which the bar delivers again. */

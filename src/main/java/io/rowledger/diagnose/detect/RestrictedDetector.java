@@ -33,9 +33,12 @@ public final class RestrictedDetector implements Detector {
     private static Case caseOf(Evidence e, List<LevelShifts.Episode> group) {
         LevelShifts.Episode first = group.get(0);
         List<Integer> rows = EpisodeClusters.rows(group);
-        double mismatch = e.meterAgainstTotal(first.row(), first.fromS(), first.toS());
+        // Another meter that errs all along is in the difference before the onset as well.
+        Evidence.TotalGap left = e.leftTotal(first.row(), first.fromS(), first.toS());
+        double all = group.size() * first.deviation();
+        double mismatch = left.toldFrom(all) / group.size();
         double pressure = e.pressureAgainstPeers(first.row(), first.fromS(), first.toS());
-        boolean meterOnly = mismatch < 0.5 * first.deviation();
+        boolean meterOnly = left.shows(all);
         double how = -first.deviation();
         double confidence =
                 meterOnly ? 0.55 : how < 0.10 ? 0.75 : first.evaluatedS() < 2 * LevelShifts.MIN_S ? 0.85 : 0.95;

@@ -5,6 +5,7 @@ import io.rowledger.log.LogTable;
 import io.rowledger.parallel.ParallelTasks;
 import io.rowledger.rate.Delivery;
 import io.rowledger.stats.RobustStatistics;
+import io.rowledger.stats.WeightedMoments;
 import io.rowledger.strip.Strips;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -25,6 +26,14 @@ public final class Evidence {
 
     /** How a row was before something happened to it is read from so long, s. */
     private static final double BEFORE_S = 180;
+
+    /** The total meter is held against the rows' sum in stretches of so long, s; so many at least tell how it scatters. */
+    private static final double STRETCH_S = 15;
+
+    private static final int MIN_STRETCHES = 3;
+
+    /** A meter is told from liquid at so many standard errors. */
+    private static final double SIGMAS = 2;
 
     /** Kinds that keep the whole bar from following target and speed. */
     private static final Set<FindingKind> OF_THE_SUPPLY =
@@ -213,21 +222,88 @@ public final class Evidence {
      * the row's deviation where its meter errs, near 0 where the liquid really changed. NaN without a total meter.
      */
     public double meterAgainstTotal(int r, double fromS, double toS) {
-        double sum = 0;
-        double implied = 0;
+        return againstTotal(r, fromS, toS).gap;
+    }
+
+    /**
+     * Sum of the row meters less the total meter over what the other rows imply for a row (1), and its standard error (1): from how it
+     * scatters over stretches of {@value #STRETCH_S} s. Infinite for fewer than {@value #MIN_STRETCHES}.
+     */
+    public record TotalGap(double gap, double error) {
+        /** True if meters rather than the liquid are off by this (1): the gap is nearer to it than to 0, and not by chance. */
+        public boolean shows(double deviation) {
+            return gap / deviation > 0.5 && Math.abs(gap) > SIGMAS * error;
+        }
+
+        /** The gap, or NaN where a gap of this and one of 0 can't be told apart. */
+        public double toldFrom(double deviation) {
+            return 2 * SIGMAS * error < Math.abs(deviation) ? gap : Double.NaN;
+        }
+
+        private TotalGap less(TotalGap before) {
+            return Double.isNaN(before.gap) ? this : new TotalGap(gap - before.gap, Math.hypot(error, before.error));
+        }
+    }
+
+    private TotalGap againstTotal(int r, double fromS, double toS) {
+        double[] gapL = new double[1];
+        double[] impliedL = new double[1];
+        int n = 0;
+        double begunS = Double.NEGATIVE_INFINITY;
+        WeightedMoments varies = new WeightedMoments();
+        List<Case> stuck =
+                cases.stream().filter(x -> x.kind() == FindingKind.METER_STUCK).toList();
         int to = work.entryAt(toS);
         for (int j = work.entryAt(fromS); j < to; j++) {
             double total = log.totalLPerS(ratios.product, record(j));
             double own = ratios.impliedLPerS(r, j);
-            if (!Double.isNaN(total) && own > 0) {
-                for (int i = 0; i < rows(); i++) {
-                    sum += ratios.flowLPerS[i][j];
-                }
-                sum -= total;
-                implied += own;
+            if (Double.isNaN(total) || !(own > 0) || switching(j)) {
+                continue;
+            }
+            if (work.timeS[j] - begunS > STRETCH_S) {
+                begunS = work.timeS[j];
+                gapL = n == gapL.length ? Arrays.copyOf(gapL, 2 * n) : gapL;
+                impliedL = Arrays.copyOf(impliedL, gapL.length);
+                n++;
+            }
+            double sum = -total;
+            for (int i = 0; i < rows(); i++) {
+                sum += rests(stuck, i, j) ? ratios.impliedLPerS(i, j) : ratios.flowLPerS[i][j];
+            }
+            gapL[n - 1] += sum;
+            impliedL[n - 1] += own;
+            varies.add(own, 1);
+        }
+        double implied = Arrays.stream(impliedL).sum();
+        double gap = implied > 0 ? Arrays.stream(gapL).sum() / implied : Double.NaN;
+        double squares = 0;
+        for (int i = 0; i < n; i++) {
+            double off = gapL[i] - gap * impliedL[i];
+            squares += off * off;
+        }
+        // Rounding moves the means of all rows alike, by up to this.
+        double spread = varies.weight() > 0 ? varies.populationDeviation() : 0;
+        double rounding = rows() * limits.resolutionOfMean(r, spread) / SIGMAS;
+        double scatter = Math.sqrt(squares * n / Math.max(1, n - 1)) / implied;
+        return new TotalGap(gap, n < MIN_STRETCHES ? Double.POSITIVE_INFINITY : Math.hypot(scatter, rounding));
+    }
+
+    /** True while one of these cases holds row i. */
+    private boolean rests(List<Case> stuck, int i, int j) {
+        for (Case x : stuck) {
+            if (x.rows().contains(i) && x.fromS() <= work.timeS[j] && work.timeS[j] <= x.toS()) {
+                return true;
             }
         }
-        return implied > 0 ? sum / implied : Double.NaN;
+        return false;
+    }
+
+    /** True while rows may come on or go off one after another, and the total meter at another time. */
+    private boolean switching(int j) {
+        int q = work.pass[j] - 1;
+        double sinceS = work.timeS[j] - work.timeS[work.passFrom[q]];
+        double leftS = work.timeS[work.passFrom[q + 1] - 1] - work.timeS[j];
+        return Math.min(sinceS, leftS) < EvaluationMask.VALVE_S + limits.smearS() + limits.skewS();
     }
 
     /**
@@ -235,8 +311,12 @@ public final class Evidence {
      * row meters and total meter; minus 0 if there is no earlier data.
      */
     public double meterLeftTotal(int r, double fromS, double toS) {
-        double before = meterAgainstTotal(r, fromS - BEFORE_S, fromS);
-        return meterAgainstTotal(r, fromS, toS) - (Double.isNaN(before) ? 0 : before);
+        return leftTotal(r, fromS, toS).gap;
+    }
+
+    /** The same with its standard error. */
+    public TotalGap leftTotal(int r, double fromS, double toS) {
+        return againstTotal(r, fromS, toS).less(againstTotal(r, fromS - BEFORE_S, fromS));
     }
 
     /** Mean pressure at row r over the median of all rows' in a stretch; NaN where none is logged. */

@@ -58,6 +58,9 @@ public final class LevelShifts {
     /** Smallest |level - 1| of a segment that still belongs to an episode as its beginning or end. */
     private static final double MIN_SHOULDER = 0.03;
 
+    /** Share of the largest deviation from which an episode has begun (1). */
+    private static final double BEGUN = 0.12;
+
     /** Share of the final deviation at which a slide has arrived (1). */
     private static final double SLID = 0.85;
 
@@ -174,7 +177,7 @@ public final class LevelShifts {
         while (i < segments.size()) {
             int end = runEnd(segments, i);
             if (end > i) {
-                Episode episode = episode(r, segments, i, end, noise);
+                Episode episode = episode(r, segments, runStart(segments, i, end), end, noise);
                 if (episode != null) {
                     episodes.add(episode);
                 }
@@ -220,6 +223,19 @@ public final class LevelShifts {
             end++;
         }
         return far ? end : i;
+    }
+
+    /** The segment at which a run from i to end begins to be off: what is next to nothing of where it comes to is how meters differ. */
+    private static int runStart(List<Segment> segments, int i, int end) {
+        double most = segments.subList(i, end).stream()
+                .mapToDouble(segment -> Math.abs(segment.level - 1))
+                .max()
+                .orElse(0);
+        int start = i;
+        while (Math.abs(segments.get(start).level - 1) < BEGUN * most) {
+            start++;
+        }
+        return start;
     }
 
     private @Nullable Episode episode(int r, List<Segment> all, int first, int end, double noise) {

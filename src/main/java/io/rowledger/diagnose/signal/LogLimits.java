@@ -150,11 +150,16 @@ public final class LogLimits {
      * and Signal Processing 25, 1977, 442-448; from memory).
      */
     public double resolutionOfMean(int r) {
+        return resolutionOfMean(r, spreadLPerS[r]);
+    }
+
+    /** The same over a stretch in which the flow varies by a standard deviation of so much, L/s. */
+    double resolutionOfMean(int r, double sigmaLPerS) {
         double q = quantumLPerS[r];
         if (!(q > 0) || !(usualLPerS[r] > 0)) {
             return 0;
         }
-        double ratio = spreadLPerS[r] / q;
+        double ratio = sigmaLPerS / q;
         return q / 2 * Math.exp(-2 * Math.PI * Math.PI * ratio * ratio) / usualLPerS[r];
     }
 

@@ -89,10 +89,16 @@ public final class ShutOffPlaces {
         boolean[] bare = new boolean[rows];
         double seconds = e.work.durationS[j];
         for (int r = 0; r < rows; r++) {
-            double share = e.ratios.evaluated.covered().share(r, e.work.step[j], e.work.endStep[j]);
-            bare[r] = share < KNOWN;
-            boolean forward = e.ratios.rowSpeedShare(r, j) > MIN_SPEED_SHARE;
-            known[r] = forward && (bare[r] || share > 1 - KNOWN);
+            if (e.limits.commandLogged()) {
+                // What a row should do is known from its command.
+                bare[r] = !e.offByCommand(r, j);
+                known[r] = true;
+            } else {
+                double share = e.ratios.evaluated.covered().share(r, e.work.step[j], e.work.endStep[j]);
+                bare[r] = share < KNOWN;
+                boolean forward = e.ratios.rowSpeedShare(r, j) > MIN_SPEED_SHARE;
+                known[r] = forward && (bare[r] || share > 1 - KNOWN);
+            }
             if (known[r] && !bare[r]) {
                 onCoveredS[r] += on[r] ? seconds : 0;
                 offCoveredS[r] += on[r] ? 0 : seconds;
