@@ -111,10 +111,12 @@ public final class HuntingDetector implements Detector {
         return cases;
     }
 
-    /** True if the row has a fault of {@link #NOT_SWINGING}. */
+    /** True if the row has a fault of {@link #NOT_SWINGING}, or one that means blur. */
     private static boolean otherwiseFaulty(Evidence e, int r) {
-        return e.cases().stream()
-                .anyMatch(x -> NOT_SWINGING.contains(x.kind()) && x.rows().contains(r));
+        return e.isBlurred(r)
+                || e.cases().stream()
+                        .anyMatch(
+                                x -> NOT_SWINGING.contains(x.kind()) && x.rows().contains(r));
     }
 
     /** True for a row that only swings with the bar: a row that is written late, or stands still, swings against the others. */

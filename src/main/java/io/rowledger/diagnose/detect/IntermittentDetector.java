@@ -132,6 +132,7 @@ public final class IntermittentDetector implements Detector {
             return null;
         }
         if (e.limits.averagingS() > 0 && !metered && blurred(e, r, spells)) {
+            e.markBlurred(r);
             return null;
         }
         return caseOf(e, r, spells, lengths, totalS, metered ? mismatch / totalS : Double.NaN);

@@ -49,6 +49,7 @@ public final class Evidence {
     public final List<TurnShares.Block> turns;
     private final float[][] medians;
     private final BitSet touched = new BitSet();
+    private final BitSet blurred = new BitSet();
     private final List<Case> cases = new ArrayList<>();
     private final List<List<LevelShifts.Episode>> episodes = new ArrayList<>();
     private @Nullable Edges edges;
@@ -96,6 +97,16 @@ public final class Evidence {
     /** Keeps what a detector found. */
     public void add(List<Case> found) {
         cases.addAll(found);
+    }
+
+    /** Keeps that row r lacks flow in spells too short for means to show what it gave in them. */
+    public void markBlurred(int r) {
+        blurred.set(r);
+    }
+
+    /** True if row r lacks flow in such spells: what then looks like a swing is none. */
+    public boolean isBlurred(int r) {
+        return blurred.get(r);
     }
 
     /** The record of the log behind entry j. */
@@ -245,14 +256,49 @@ public final class Evidence {
         }
     }
 
+    /** Sums over a stretch: of the rows less the total meter, and what the other rows imply for a row, L/s. */
+    private static final class Stretch {
+        private double gapLPerS;
+        private final WeightedMoments implied = new WeightedMoments();
+
+        double impliedLPerS() {
+            return implied.weight() * implied.mean();
+        }
+    }
+
     private TotalGap againstTotal(int r, double fromS, double toS) {
-        double[] gapL = new double[1];
-        double[] impliedL = new double[1];
-        int n = 0;
-        double begunS = Double.NEGATIVE_INFINITY;
-        WeightedMoments varies = new WeightedMoments();
+        List<Stretch> stretches = stretches(r, fromS, toS);
+        double gap = 0;
+        double implied = 0;
+        double records = 0;
+        double squaresWithin = 0;
+        for (Stretch stretch : stretches) {
+            gap += stretch.gapLPerS;
+            implied += stretch.impliedLPerS();
+            records += stretch.implied.weight();
+            double sigma = stretch.implied.populationDeviation();
+            squaresWithin += stretch.implied.weight() * sigma * sigma;
+        }
+        int n = stretches.size();
+        if (n < MIN_STRETCHES) {
+            return new TotalGap(n == 0 ? Double.NaN : gap / implied, Double.POSITIVE_INFINITY);
+        }
+        double squares = 0;
+        for (Stretch stretch : stretches) {
+            double off = stretch.gapLPerS - gap / implied * stretch.impliedLPerS();
+            squares += off * off;
+        }
+        double scatter = Math.sqrt(squares * n / (n - 1)) / implied;
+        // Rounding moves the means of all rows alike, by up to this where the flow hardly varies within a stretch.
+        double rounding = rows() * limits.resolutionOfMean(r, Math.sqrt(squaresWithin / records)) / SIGMAS;
+        return new TotalGap(gap / implied, Math.hypot(scatter, rounding));
+    }
+
+    private List<Stretch> stretches(int r, double fromS, double toS) {
+        List<Stretch> stretches = new ArrayList<>();
         List<Case> stuck =
                 cases.stream().filter(x -> x.kind() == FindingKind.METER_STUCK).toList();
+        double begunS = Double.NEGATIVE_INFINITY;
         int to = work.entryAt(toS);
         for (int j = work.entryAt(fromS); j < to; j++) {
             double total = log.totalLPerS(ratios.product, record(j));
@@ -262,30 +308,17 @@ public final class Evidence {
             }
             if (work.timeS[j] - begunS > STRETCH_S) {
                 begunS = work.timeS[j];
-                gapL = n == gapL.length ? Arrays.copyOf(gapL, 2 * n) : gapL;
-                impliedL = Arrays.copyOf(impliedL, gapL.length);
-                n++;
+                stretches.add(new Stretch());
             }
             double sum = -total;
             for (int i = 0; i < rows(); i++) {
                 sum += rests(stuck, i, j) ? ratios.impliedLPerS(i, j) : ratios.flowLPerS[i][j];
             }
-            gapL[n - 1] += sum;
-            impliedL[n - 1] += own;
-            varies.add(own, 1);
+            Stretch last = stretches.get(stretches.size() - 1);
+            last.gapLPerS += sum;
+            last.implied.add(own, 1);
         }
-        double implied = Arrays.stream(impliedL).sum();
-        double gap = implied > 0 ? Arrays.stream(gapL).sum() / implied : Double.NaN;
-        double squares = 0;
-        for (int i = 0; i < n; i++) {
-            double off = gapL[i] - gap * impliedL[i];
-            squares += off * off;
-        }
-        // Rounding moves the means of all rows alike, by up to this.
-        double spread = varies.weight() > 0 ? varies.populationDeviation() : 0;
-        double rounding = rows() * limits.resolutionOfMean(r, spread) / SIGMAS;
-        double scatter = Math.sqrt(squares * n / Math.max(1, n - 1)) / implied;
-        return new TotalGap(gap, n < MIN_STRETCHES ? Double.POSITIVE_INFINITY : Math.hypot(scatter, rounding));
+        return stretches;
     }
 
     /** True while one of these cases holds row i. */

@@ -4,7 +4,7 @@ import io.rowledger.stats.MaxSumRange;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Whose place each row's shut-off follows. Where rows shut off by themselves over ground covered before, a row is off while
+ * Whose place, or whose command where one is logged, each row's shut-off follows. Where rows shut off by themselves over ground covered before, a row is off while
  * its own place is covered and on while it is bare; a row whose command is crossed with another's does so by the other's
  * place: it is on over covered ground and off over bare ground wherever the two places differ.
  *
@@ -155,7 +155,7 @@ public final class ShutOffPlaces {
         return follows >= MIN_S && otherwiseS(row, other, range.from(), range.end()) <= OTHERWISE * follows;
     }
 
-    /** True where the other rows do shut off over covered ground: else there is nothing to follow. */
+    /** True where the other rows do shut off over covered ground, or go by their commands: else there is nothing to follow. */
     private boolean peersShutOff(int a, int b) {
         double on = 0;
         double off = 0;
@@ -163,6 +163,6 @@ public final class ShutOffPlaces {
             on += r == a || r == b ? 0 : onCoveredS[r];
             off += r == a || r == b ? 0 : offCoveredS[r];
         }
-        return off > on;
+        return off > on || (e.limits.commandLogged() && on == 0);
     }
 }

@@ -104,4 +104,15 @@ class HandMadeComeAndGoTest extends HandMadeCase {
     void a_row_that_gives_its_part_but_at_ends_goes_off_early() {
         only(averaged(ONSET_S, HandMadeComeAndGoTest::endsEarly), FindingKind.EARLY_OFF, 5);
     }
+
+    @Test
+    void dropouts_that_means_run_together_are_no_row_that_comes_and_goes() {
+        // Zero in every fourth second, and for 5 s in 38.
+        none(FindingKind.INTERMITTENT, averaged(ONSET_S, t -> t % 4 == 0 || t % 38 < 5 ? 0 : 1));
+    }
+
+    @Test
+    void spells_as_long_as_the_means_are_a_row_that_comes_and_goes() {
+        only(averaged(ONSET_S, t -> t % 38 < 9 ? 0 : 1), FindingKind.INTERMITTENT, 5);
+    }
 }

@@ -105,4 +105,25 @@ class HandMadeSpellsTest {
         Diagnosis diagnosis = offAtAStart((row, t) -> down(t) && !(row == 5 && pass(t) == 3 && within(t, 0, 20)));
         assertFalse(kinds(diagnosis).contains("INTERMITTENT[5]"), FaultField.brief(diagnosis));
     }
+
+    /** Row 1 is commanded off from 20 s to 40 s after each lowering; in that time this row gives nothing. */
+    private Diagnosis offBesideACommand(int offRow) {
+        return new HandMadeFlows((row, t, due) -> row == offRow && within(t, 20, 40) ? 0 : due)
+                .commanded((row, t) -> down(t) && !(row == 1 && within(t, 20, 40)))
+                .diagnose(folder);
+    }
+
+    @Test
+    void a_row_that_stops_while_another_flows_against_its_command_is_crossed_with_it() {
+        Diagnosis diagnosis = offBesideACommand(8);
+        assertEquals(Set.of("CHANNELS_SWAPPED[1, 8]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
+    @Test
+    void a_row_that_stops_while_another_follows_its_command_comes_and_goes() {
+        Diagnosis diagnosis = new HandMadeFlows((row, t, due) -> (row == 1 || row == 8) && within(t, 20, 40) ? 0 : due)
+                .commanded((row, t) -> down(t) && !(row == 1 && within(t, 20, 40)))
+                .diagnose(folder);
+        assertEquals(Set.of("INTERMITTENT[8]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
 }

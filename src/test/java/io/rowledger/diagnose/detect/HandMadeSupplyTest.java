@@ -1,8 +1,14 @@
 package io.rowledger.diagnose.detect;
 
+import static io.rowledger.diagnose.detect.HandMadeFlows.LIFTED_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.PERIOD_S;
+import static io.rowledger.diagnose.detect.HandMadeFlows.USUAL_GAL_PER_MIN;
+import static io.rowledger.diagnose.detect.HandMadeFlows.down;
 import static io.rowledger.diagnose.detect.HandMadeFlows.sinceDownS;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.rowledger.diagnose.Diagnosis;
+import io.rowledger.diagnose.FaultField;
 import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
 import io.rowledger.finding.Finding;
 import io.rowledger.finding.FindingKind;
@@ -118,5 +124,41 @@ class HandMadeSupplyTest extends HandMadeCase {
         double onset = 5 * PERIOD_S + 60;
         Flow flow = (r, t, due) -> due * Math.min(1, Math.max(0, 1 - (t - onset - 0.5 * r) / 8));
         from(onset, only(of(flow), FindingKind.RAN_EMPTY), 5);
+    }
+
+    @Test
+    void ran_empty_fires_where_the_tank_runs_out_as_a_pass_begins() {
+        // From 2 s after the lowering, over 8 s: less than settled flow before it.
+        double onset = 3 * PERIOD_S + LIFTED_S + 2;
+        only(of((r, t, due) -> due * Math.min(1, Math.max(0, 1 - (t - onset) / 8))), FindingKind.RAN_EMPTY);
+    }
+
+    @Test
+    void ran_empty_fires_beside_a_stuck_meter_and_a_row_that_had_stopped_before() {
+        double onset = 5 * PERIOD_S + 60;
+        Flow gives = (r, t, due) -> t < onset && !(r == 5 && t > 2 * PERIOD_S && t % 40 < 30) ? due : 0;
+        Diagnosis diagnosis = new HandMadeFlows(gives)
+                .metered((r, t, flow) -> r == 6 && t > 2 * PERIOD_S ? USUAL_GAL_PER_MIN : flow)
+                .diagnose(folder);
+        assertTrue(kinds(diagnosis).contains("RAN_EMPTY[]"), FaultField.brief(diagnosis));
+    }
+
+    /** Rows are commanded off 4 s one after another to the end of the fourth pass; the tank is empty from 15 s after the first on. */
+    private Diagnosis offInTurn(double untilS) {
+        double first = 3 * PERIOD_S + LIFTED_S + 50;
+        return new HandMadeFlows((r, t, due) ->
+                        t >= first + 4 * r && t < 4 * PERIOD_S || t >= first + 15 && t < untilS ? 0 : due)
+                .commanded((r, t) -> down(t) && !(t >= first + 4 * r && t < 4 * PERIOD_S))
+                .diagnose(folder);
+    }
+
+    @Test
+    void ran_empty_fires_where_the_tank_runs_out_while_rows_are_shut_off_in_turn() {
+        only(offInTurn(Double.POSITIVE_INFINITY), FindingKind.RAN_EMPTY);
+    }
+
+    @Test
+    void ran_empty_is_silent_where_the_bar_delivers_again_in_the_next_pass() {
+        none(FindingKind.RAN_EMPTY, offInTurn(4 * PERIOD_S));
     }
 }
