@@ -42,6 +42,8 @@ public enum RefusalKind {
     VALUES,
     /** Work in places too far apart for one field. */
     APART,
+    /** Task data of several tasks. */
+    TASKS,
     /** A key that a block of the rig file lacks. */
     KEY,
     /** A figure in the rig file that is not one of its dimension. */

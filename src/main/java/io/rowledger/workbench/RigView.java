@@ -159,6 +159,7 @@ final class RigView {
         LENGTHS.keySet().forEach(path -> read(rig, path, Dimension.LENGTH, values, problems));
         for (String product : rig.block("products").keySet()) {
             read(rig, "products." + product + ".density", Dimension.DENSITY, values, problems);
+            read(rig, "products." + product + ".density_at", Dimension.TEMPERATURE, values, problems);
             read(rig, "products." + product + ".target", Dimension.RATE, values, problems);
         }
         ProblemText wants = ProblemText.NONE;

@@ -110,7 +110,7 @@ class MessageKeysTest {
                             "Line",
                             "LineColumn",
                             "Column")),
-            Map.entry("refusals.figure.", List.of("LENGTH", "DENSITY", "RATE")),
+            Map.entry("refusals.figure.", List.of("LENGTH", "DENSITY", "RATE", "TEMPERATURE")),
             Map.entry(
                     "refusals.key.",
                     List.of(

@@ -169,4 +169,24 @@ class WorkbenchRefusalsTest {
         assertTrue(all.at("/closed/0").asText().startsWith("Bad.yaml no se puede leer"), answer.text());
         assertFalse(all.at("/closed/1").isTextual(), answer.text());
     }
+
+    @Test
+    void the_examples_that_stand_in_the_fields_can_be_entered() throws IOException {
+        shortSample("north");
+        Path scripts = Path.of("src/main/resources/io/rowledger/web/workbench");
+        String script = Files.readString(scripts.resolve("amounts.js"));
+        for (List<String> each : List.of(
+                List.of("180 lb/ac", "200 lb/ac", "30 lb/ac", "1300 gal", "14380 lb", "64 F", "1.85 USD/gal"),
+                List.of("200 kg/ha", "225 kg/ha", "35 kg/ha", "4900 L", "6500 kg", "18 C", "0.49 USD/L"))) {
+            each.forEach(text -> assertTrue(script.contains("'" + text + "'"), text));
+            String block = String.format(
+                    "{\"blocks\": {\"job\": {\"plan\": \"%s\", \"cap\": \"%s\", \"credits\": [{\"what\": \"beans\","
+                            + " \"nitrogen\": \"%s\"}], \"order\": {\"uan\": \"%s\"}, \"tickets\": [{\"number\": \"1\","
+                            + " \"weight\": \"%s\", \"temperature\": \"%s\"}], \"price\": {\"uan\": \"%s\"}}}}",
+                    each.toArray());
+            JsonNode state = JSON.readTree(visitor.json("POST", "/api/fields/north/rig/consider", block)
+                    .bytes());
+            assertEquals("", state.path("wants").asText(), block);
+        }
+    }
 }

@@ -1,5 +1,6 @@
 package io.rowledger.log.taskdata;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.text.Message;
 import java.nio.file.Path;
@@ -198,6 +199,7 @@ public final class TaskData {
                 call.add(files.shown(log.toUpperCase(Locale.ROOT) + ".BIN"));
             }
             throw UnusableInputException.found(worked.size() + " tasks: " + String.join("; ", words))
+                    .kind(RefusalKind.TASKS)
                     .inFile(files.shown(TaskFiles.MAIN))
                     .expected("one task: one job on one field")
                     .hint((files.isPacked() ? "unpack it and name" : "name")

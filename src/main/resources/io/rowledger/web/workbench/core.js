@@ -170,7 +170,7 @@ var Rowledger = {};
   /** A text whose first line says what to do; what stands below it is of interest to fewer people. */
   R.lines = function (text) {
     var lines = text.split('\n');
-    return [lines[0], lines.length > 1 ? R.h('span.detail', null, lines.slice(1).join('\n')) : null];
+    return [lines[0], lines.length > 1 ? R.h('span.detail', {lang: 'en'}, lines.slice(1).join('\n')) : null];
   };
 
   /** Tells the person something; a problem stays until it is closed. */

@@ -116,6 +116,12 @@
     return R.isMetric() ? roundRate(lPerM2 * 1e4, 'L/ha') : roundRate(lPerM2 * 4046.8564224 / 3.785411784, 'gal/ac');
   };
 
+  /** A distance on the ground: feet or meters, from a mile or a kilometer on in these. */
+  R.distance = function (m) {
+    var far = R.isMetric() ? 1000 : 1609.344;
+    return m < far ? R.reader().text('length', m) : (m / far).toFixed(1) + (R.isMetric() ? ' km' : ' mi');
+  };
+
   /** A row spacing. */
   R.spacing = function (m) {
     return R.isMetric() ? (m * 100).toFixed(0) + ' cm' : (m / 0.0254).toFixed(0) + ' in';

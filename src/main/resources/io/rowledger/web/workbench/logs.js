@@ -125,7 +125,7 @@
   /** Work in places far apart: fields of their own, by one click. */
   function apart(field, logs, again) {
     return R.h('div.warn', null,
-      R.h('p', null, R.t('workbench.logs.apart', R.reader().text('length', logs.apartM))),
+      R.h('p', null, R.t('workbench.logs.apart', R.distance(logs.apartM))),
       R.button(R.t('workbench.logs.split', logs.places), function () {
         R.ask(R.t('workbench.logs.splitAsk', field), R.t('workbench.logs.split', logs.places), R.t('workbench.keep')).then(function (yes) {
           if (yes) {

@@ -24,6 +24,8 @@
           rig.input(R.t('workbench.product.name'), path('name'), null),
           rig.input(R.t('workbench.product.analysis'), path('analysis'), null),
           rig.input(R.t('workbench.product.density'), path('density'), function () { return 'lb/gal'; }, R.t('workbench.product.ticket')),
+          rig.input(R.t('workbench.product.densityAt'), path('density_at'), function () { return R.isMetric() ? 'C' : 'F'; },
+            R.t('workbench.product.densityAtNote')),
           rig.input(R.t('workbench.product.target'), path('target'), function () {
             return R.kept('units') === 'metric' ? 'L/ha' : 'gal/ac';
           }, R.t('workbench.product.targetNote')));

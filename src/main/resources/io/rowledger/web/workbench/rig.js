@@ -162,6 +162,9 @@
     if (/density$/.test(path)) {
       return '= ' + (si * 2.2046226218 * 3.785411784).toFixed(2) + ' lb/gal = ' + si.toFixed(3) + ' kg/L';
     }
+    if (/density_at$/.test(path)) {
+      return '';
+    }
     if (/target$/.test(path)) {
       return '= ' + (si * 4046.8564224 / 3.785411784).toFixed(1) + ' gal/ac = ' + (si * 1e4).toFixed(0) + ' L/ha';
     }

@@ -10,6 +10,7 @@
   /** Distance between two measures, room for the name of the last one, and narrowest row with a number. */
   var MEASURE = 22;
   var NAME = 116;
+  var WIDE_NAME = 160;
   var MIN_NUMBERED = 20;
 
   /**
@@ -39,10 +40,11 @@
     var back = -hitch.m - Math.max(drop.m, towed ? wheels.m : 0) - 1.4;
     var room = Math.max(half + aside.m, HALF_AXLE_M) + 0.8;
     var width = window.innerWidth < 1000 ? PHONE_WIDTH : WIDTH;
-    var scale = (width - (towed ? 4 : 3) * MEASURE - NAME) / (room - left);
+    var wide = width === WIDTH;
+    var scale = (width - (towed ? 4 : 3) * MEASURE - (wide ? WIDE_NAME : NAME)) / (room - left);
     var x = function (m) { return ((m - left) * scale).toFixed(1); };
     var y = function (m) { return ((front - m) * scale).toFixed(1); };
-    var svg = R.svg('svg', {viewBox: '0 0 ' + width + ' ' + ((front - back) * scale).toFixed(0), 'class': 'bar top',
+    var svg = R.svg('svg', {viewBox: '0 0 ' + width + ' ' + ((front - back) * scale).toFixed(0), 'class': 'bar top' + (wide ? ' wide' : ''),
       role: 'img', 'aria-label': R.t('workbench.bar.picture')});
     svg.perMeter = scale;
     var line = function (x0, y0, x1, y1, name) {
