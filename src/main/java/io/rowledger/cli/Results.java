@@ -9,6 +9,7 @@ import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.Outputs;
 import io.rowledger.output.Reports;
+import io.rowledger.parallel.Once;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.review.PassReviewReport;
@@ -82,7 +83,8 @@ record Results(
             @Nullable PdfSigner signer,
             PrintStream out) {
         ReportOptions options = options(JobClock.zone(analysis));
-        Outputs outputs = Reports.outputs(analysis, options, audiences, backdrop);
+        Once<PassReviewReport> review = new Once<>(() -> PassReviewReport.of(analysis, options));
+        Outputs outputs = Reports.outputs(analysis, options, audiences, backdrop, review);
         if (signer != null && outputs.finishing(SIGNED, signer::sign).isEmpty()) {
             throw UnusableInputException.found("nothing to sign")
                     .atColumn("--sign")
@@ -90,7 +92,7 @@ record Results(
                     .hint("add landlord to --for, or leave --sign out");
         }
         Reports.write(analysis, outputs, folder, files.all(), threadCount());
-        PassReviewReport.of(analysis, options).content().verdict().forEach(out::println);
+        review.get().content().verdict().forEach(out::println);
         if (audiences.contains(Audience.LANDLORD)) {
             out.println("Nitrogen record: "
                     + folder.resolve("nitrogen-record.pdf").toAbsolutePath().normalize());

@@ -15,6 +15,7 @@ import io.rowledger.export.RowsCsv;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.page.ReviewPage;
+import io.rowledger.parallel.Once;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.findings.SavedDiagnosis;
@@ -76,35 +77,41 @@ public final class Reports {
 
     /** The same files, to which a caller may add its own before writing. */
     public static Outputs outputs(Analysis analysis, ReportOptions options, Set<Audience> audiences) {
-        return outputs(analysis, options, audiences, null);
+        return outputs(analysis, options, audiences, null, new Once<>(() -> PassReviewReport.of(analysis, options)));
     }
 
     /**
      * The same with a picture of the ground.
      *
      * @param backdrop the picture under the map of the review page, or null
+     * @param review the pass review of this analysis in these options
      */
     public static Outputs outputs(
-            Analysis analysis, ReportOptions options, Set<Audience> audiences, @Nullable Backdrop backdrop) {
+            Analysis analysis,
+            ReportOptions options,
+            Set<Audience> audiences,
+            @Nullable Backdrop backdrop,
+            Once<PassReviewReport> review) {
         Outputs outputs = new Outputs();
+        // The longest first: its end is the last file's.
+        Once<RowDiagnosisReport> rows = new Once<>(() -> RowDiagnosisReport.of(analysis, options));
+        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, rows.get(), options, backdrop, out));
         if (audiences.contains(Audience.APPLICATOR)) {
-            PassReviewReport review = PassReviewReport.of(analysis, options);
-            outputs.add("pass-review.pdf", review::write);
+            outputs.add("pass-review.pdf", out -> review.get().write(out));
         }
         if (audiences.contains(Audience.LANDLORD)) {
-            NitrogenRecordReport record = NitrogenRecordReport.of(analysis, options.in(Locale.ENGLISH));
-            outputs.add(
-                    ResultFile.NITROGEN_RECORD.fileName(),
-                    out -> NitrogenRecordJson.write(analysis, record, options, out));
+            Once<NitrogenRecordReport> record =
+                    new Once<>(() -> NitrogenRecordReport.of(analysis, options.in(Locale.ENGLISH)));
             outputs.add(
                     "nitrogen-record.pdf",
-                    out -> record.write(List.of(machineReadable(analysis, record, options)), out));
+                    out -> record.get().write(List.of(machineReadable(analysis, record.get(), options)), out));
+            outputs.add(
+                    ResultFile.NITROGEN_RECORD.fileName(),
+                    out -> NitrogenRecordJson.write(analysis, record.get(), options, out));
         }
-        RowDiagnosisReport rows = RowDiagnosisReport.of(analysis, options);
         if (audiences.contains(Audience.DEALER)) {
-            outputs.add("row-diagnosis.pdf", rows::write);
+            outputs.add("row-diagnosis.pdf", out -> rows.get().write(out));
         }
-        outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, rows, options, backdrop, out));
         addMaps(outputs, analysis, options);
         addData(outputs, analysis, options);
         return outputs;

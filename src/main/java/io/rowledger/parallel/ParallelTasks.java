@@ -44,7 +44,7 @@ public final class ParallelTasks {
         }
     }
 
-    private static <T> T get(Future<T> future) {
+    static <T> T get(Future<T> future) {
         try {
             return future.get();
         } catch (InterruptedException e) {
