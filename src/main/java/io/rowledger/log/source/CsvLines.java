@@ -1,5 +1,6 @@
 package io.rowledger.log.source;
 
+import io.rowledger.parallel.Ahead;
 import java.io.CharArrayReader;
 import java.io.IOException;
 import java.io.Reader;
@@ -9,9 +10,6 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.FutureTask;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -30,7 +28,7 @@ public final class CsvLines implements Lines {
     private final TextBlocks blocks;
     private final Deque<Line> pushed = new ArrayDeque<>();
     /** Blocks in their order, being split. */
-    private final Deque<FutureTask<Split>> splits = new ArrayDeque<>();
+    private final Deque<Ahead<Split>> splits = new ArrayDeque<>();
     /** What is handed out. */
     private Split split = new Split(List.of(), null, 0);
 
@@ -75,7 +73,7 @@ public final class CsvLines implements Lines {
             if (splits.isEmpty()) {
                 return rest == null ? null : nextOf(rest);
             }
-            split = result(splits.remove());
+            split = splits.remove().get();
             next = 0;
         }
         Line line = split.records.get(next++);
@@ -93,23 +91,22 @@ public final class CsvLines implements Lines {
         return number;
     }
 
-    /** Reads two blocks, and begins to split the second on another thread. A look at the beginning of a file needs only one. */
+    /** Reads two blocks; another thread splits the second. A look at the beginning of a file needs only one. */
     private void readBlocks() {
-        boolean more = readBlock();
-        if (more && begun && readBlock()) {
-            ForkJoinPool.commonPool().execute(splits.getLast());
+        if (readBlock(1) && begun) {
+            readBlock(2);
         }
         begun = true;
     }
 
-    /** Reads a block; false where no other can follow. */
-    private boolean readBlock() {
+    /** Reads a block that is split by the thread that takes its records, or by the second of two; false where no other can follow. */
+    private boolean readBlock(int threads) {
         try {
             TextBlocks.Block block = blocks.next();
             if (block != null) {
                 ended.run();
                 int before = lines;
-                splits.add(new FutureTask<>(() -> split(block, before)));
+                splits.add(Ahead.of(threads, () -> split(block, before)));
                 lines += block.lines();
                 return true;
             }
@@ -117,12 +114,12 @@ public final class CsvLines implements Lines {
             rest = left == null ? null : Records.of(left, format, lines);
         } catch (IOException e) {
             Split failed = new Split(List.of(), new UncheckedIOException(e), lines + blocks.linesLeft());
-            splits.add(new FutureTask<>(() -> failed));
+            splits.add(Ahead.of(1, () -> failed));
         }
         return false;
     }
 
-    private Split split(TextBlocks.Block block, int before) throws IOException {
+    private Split split(TextBlocks.Block block, int before) {
         List<Line> records = new ArrayList<>();
         Records text = Records.of(new CharArrayReader(block.chars(), 0, block.length()), format, before);
         try {
@@ -132,22 +129,6 @@ public final class CsvLines implements Lines {
             return new Split(records, null, 0);
         } catch (RuntimeException e) {
             return new Split(records, e, text.number());
-        }
-    }
-
-    /** Splits the block here if no other thread has begun to. */
-    private static Split result(FutureTask<Split> task) {
-        task.run();
-        try {
-            return task.get();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted while reading a log", e);
-        } catch (ExecutionException e) {
-            if (e.getCause() instanceof Error error) {
-                throw error;
-            }
-            throw new IllegalStateException(e.getCause());
         }
     }
 
@@ -163,9 +144,13 @@ public final class CsvLines implements Lines {
 
     /** A text that is split record by record, and the lines before it. */
     private record Records(CSVParser parser, Iterator<CSVRecord> each, int before) {
-        static Records of(Reader text, CSVFormat format, int before) throws IOException {
-            CSVParser parser = CSVParser.parse(text, format);
-            return new Records(parser, parser.iterator(), before);
+        static Records of(Reader text, CSVFormat format, int before) {
+            try {
+                CSVParser parser = CSVParser.parse(text, format);
+                return new Records(parser, parser.iterator(), before);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
         }
 
         int number() {
