@@ -14,6 +14,7 @@ import io.rowledger.log.AreaLog;
 import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.LogTable;
+import io.rowledger.parallel.Ahead;
 import io.rowledger.rate.Rates;
 import io.rowledger.rate.RatesBuilder;
 import io.rowledger.rig.Rig;
@@ -56,7 +57,8 @@ public final class Pipeline {
         JobClock.requireAtPlace(rig, log);
         progress.begins("rebuilding the track", log.records() + " records");
         FieldWork work = FieldWork.of(log, rig, files, threads);
-        Rates rates = RatesBuilder.build(work.track(), work.strips(), work.delivery());
+        Ahead<Rates> summed =
+                Ahead.of(threads, () -> RatesBuilder.build(work.track(), work.strips(), work.delivery()));
         progress.begins("diagnosing rows", rig.rows() + " rows");
         Diagnosis ofRows = Diagnoses.of(log, rig, work.track(), work.strips(), work.delivery(), threads);
         SetupCheck setup = SetupChecks.of(log, rig, work.track(), ofRows);
@@ -70,6 +72,7 @@ public final class Pipeline {
         progress.begins("estimating uncertainty", "positions, meters, setup");
         UncertaintyInputs inputs = new UncertaintyInputs(
                 log, rig, work.track(), work.strips(), work.delivery(), meterFaults(diagnosis, log), lateS(setup, rig));
+        Rates rates = summed.get();
         Intervals intervals = IntervalsBuilder.of(inputs, rates, coverage, threads);
         return new Analysis(
                 rig,
