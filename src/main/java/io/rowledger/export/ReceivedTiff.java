@@ -3,6 +3,7 @@ package io.rowledger.export;
 import io.rowledger.coverage.grid.ReceivedGrid;
 import io.rowledger.geo.LocalPlane;
 import io.rowledger.units.Factor;
+import java.awt.Rectangle;
 import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
 import java.awt.image.ComponentColorModel;
@@ -66,7 +67,13 @@ public final class ReceivedTiff {
                 false,
                 ComponentColorModel.OPAQUE,
                 DataBuffer.TYPE_FLOAT);
-        BufferedImage image = new BufferedImage(grey, raster, false, null);
+        BufferedImage image = new BufferedImage(grey, raster, false, null) {
+            /** The writer asks for strip after strip: a copy of each, cell by cell, takes as long as packing it. */
+            @Override
+            public Raster getData(Rectangle part) {
+                return raster.createChild(part.x, part.y, part.width, part.height, part.x, part.y, null);
+            }
+        };
         ImageWriter writer = ImageIO.getImageWritersByFormatName("tiff").next();
         try (MemoryCacheImageOutputStream stream = new MemoryCacheImageOutputStream(out)) {
             ImageWriteParam param = writer.getDefaultWriteParam();
