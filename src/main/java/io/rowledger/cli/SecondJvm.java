@@ -1,6 +1,9 @@
 package io.rowledger.cli;
 
+import java.io.File;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -16,7 +19,9 @@ import java.util.concurrent.CompletableFuture;
  *
  * <p>The two are one to whoever started the first. The second has the first one's streams, its memory options and its folder; its
  * exit status becomes the first one's. A signal that ends the first ends the second before it, with all its clearing up; where
- * the first is killed outright, the second, which watches it, stops within half a second as if killed too. The call stays
+ * the first is killed outright, the second, which watches it, stops within half a second as if killed too. Where a class-data archive
+ * lies beside the jar, {@code rowledger.jsa} beside {@code rowledger.jar}, the second takes its classes from there; whoever may
+ * write it may write the jar. Java itself leaves an archive of another jar or another Java alone. The call stays
  * in the first where anyone has chosen options for Java (on the command line or in its environment variables), where the
  * system doesn't tell how the process was started (Windows), and where a second can't be started.
  */
@@ -28,6 +33,19 @@ final class SecondJvm {
             "-XX:TieredStopAtLevel=1", "-XX:Tier3BackEdgeThreshold=20000", "-XX:+UseSerialGC", "-XX:-UsePerfData");
     /** Options of the first that the second takes over; with any other the call stays in the first. */
     private static final List<String> KEPT = List.of("-Xmx", "-Xms", "-Xss", "-D");
+
+    /**
+     * Nothing is said about an archive that doesn't fit. Java checks no more than the beginning of one, and aborts over one
+     * that was cut off, by a full disk for instance: then without a word, and the call runs without it.
+     */
+    private static final List<String> ARCHIVE_OPTIONS =
+            List.of("-Xlog:cds=off", "-Xlog:cds+dynamic=off", "-XX:+SuppressFatalErrorMessage");
+
+    /** Exit status of a JVM that has aborted: 128 and the signal's number. */
+    private static final int ABORTED = 128 + 6;
+
+    /** End of the name of an archive in the place of {@code .jar}. */
+    private static final String ARCHIVE = ".jsa";
 
     private static final List<String> VARIABLES = List.of("JAVA_TOOL_OPTIONS", "JDK_JAVA_OPTIONS", "_JAVA_OPTIONS");
     /** The process number of the first, in the second. */
@@ -49,15 +67,21 @@ final class SecondJvm {
             return OptionalInt.empty();
         }
         try {
-            Process second = new ProcessBuilder(call.get()).inheritIO().start();
-            Runtime.getRuntime().addShutdownHook(new Thread(() -> end(second), "end second"));
-            return OptionalInt.of(second.waitFor());
+            Optional<List<String>> withArchive = withArchive(call.get());
+            int status = withArchive.isPresent() ? run(withArchive.get()) : ABORTED;
+            return OptionalInt.of(status == ABORTED ? run(call.get()) : status);
         } catch (IOException | IllegalStateException e) {
             return OptionalInt.empty();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return OptionalInt.of(Main.FAILED);
         }
+    }
+
+    private static int run(List<String> call) throws IOException, InterruptedException {
+        Process second = new ProcessBuilder(call).inheritIO().start();
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> end(second), "end second"));
+        return second.waitFor();
     }
 
     /** In a second JVM: stops this process when the first has gone. */
@@ -113,6 +137,20 @@ final class SecondJvm {
         call.add("-jar");
         call.addAll(List.of(arguments).subList(jar, arguments.length));
         return Optional.of(call);
+    }
+
+    /** The same call with the class-data archive beside the jar; empty without one. */
+    static Optional<List<String>> withArchive(List<String> call) {
+        int jar = call.indexOf("-jar") + 1;
+        String file = call.get(jar).replaceFirst("\\.jar$", "") + ARCHIVE;
+        // Java would take a colon in the name for the end of one of two names.
+        if (!Files.isRegularFile(Path.of(file)) || file.indexOf(File.pathSeparatorChar) >= 0) {
+            return Optional.empty();
+        }
+        List<String> with = new ArrayList<>(call);
+        with.addAll(1, ARCHIVE_OPTIONS);
+        with.add(1, "-XX:SharedArchiveFile=" + file);
+        return Optional.of(with);
     }
 
     /** Ends the second and waits for it: it clears what it had begun. */

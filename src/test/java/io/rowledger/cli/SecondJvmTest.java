@@ -3,11 +3,15 @@ package io.rowledger.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class SecondJvmTest {
     private static final String[] ARGS = {"report", "log.csv", "--rig", "my rig.yaml"};
@@ -44,6 +48,17 @@ class SecondJvmTest {
     void startsNothingForCallsThatEndSoonerThanASecondJvmStarts() {
         assertEquals(OptionalInt.empty(), SecondJvm.run("inspect", "log.csv"));
         assertEquals(OptionalInt.empty(), SecondJvm.run());
+    }
+
+    @Test
+    void takesClassesFromAnArchiveBesideTheJar(@TempDir Path folder) throws IOException {
+        List<String> call =
+                call("-jar", folder.resolve("rowledger.jar").toString()).orElseThrow();
+        assertTrue(SecondJvm.withArchive(call).isEmpty());
+        Path archive = Files.createFile(folder.resolve("rowledger.jsa"));
+        List<String> with = SecondJvm.withArchive(call).orElseThrow();
+        assertEquals("-XX:SharedArchiveFile=" + archive, with.get(1));
+        assertEquals(call.subList(1, call.size()), with.subList(with.size() - call.size() + 1, with.size()));
     }
 
     private static Optional<List<String>> call(String... javas) {
