@@ -52,11 +52,11 @@ final class InspectCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         LogOptions options = rig == null ? LogOptions.unknownRig() : RigReader.logOptions(rig);
-        Inspection inspection =
-                Inspection.of(logs, options, Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC))::text);
+        Messages words = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
+        Inspection inspection = Inspection.of(logs, options, words::text);
         console.out().print(inspection.text());
         if (draftRig != null) {
-            DraftRig.write(draftRig, inspection, options.hints());
+            DraftRig.write(draftRig, inspection, options.hints(), words::text);
             console.out().println("Draft rig file: " + draftRig);
         }
         for (UnusableInputException problem : inspection.problems()) {

@@ -101,7 +101,7 @@ public record Inspection(
         line(text, "outlets", outlets(file.plan()));
         line(text, "shape", file.shape());
         text.append("\n  columns\n");
-        columns(file, text);
+        columns(file, words, text);
         dropped(file, text);
         warnings(file, text, words);
         text.append('\n');
@@ -129,7 +129,7 @@ public record Inspection(
         }
         line(text, "place", place(log));
         text.append("\n  columns\n");
-        table(file.columnMeanings(), meaning -> "", text);
+        table(file.columnMeanings(), meaning -> "", words, text);
         List<Message> notes = AreaLog.notes(file);
         if (!notes.isEmpty()) {
             text.append("\n  to note\n");
@@ -142,12 +142,16 @@ public record Inspection(
         return days.get(0).equals(days.get(1)) ? days.get(0).toString() : days.get(0) + " to " + days.get(1);
     }
 
-    private static void columns(FileLog file, StringBuilder text) {
-        table(file.columnMeanings(), meaning -> meaning.ignored() ? "" : converted(file, meaning), text);
+    private static void columns(FileLog file, Function<Message, String> words, StringBuilder text) {
+        table(file.columnMeanings(), meaning -> meaning.ignored() ? "" : converted(file, meaning), words, text);
     }
 
     /** Prints a table of columns; {@code converted} gives the first value in SI. */
-    static void table(List<ColumnMeaning> meanings, Function<ColumnMeaning, String> converted, StringBuilder text) {
+    static void table(
+            List<ColumnMeaning> meanings,
+            Function<ColumnMeaning, String> converted,
+            Function<Message, String> words,
+            StringBuilder text) {
         List<String[]> rows = new ArrayList<>();
         rows.add(new String[] {"header", "is", "unit", "first value", "in SI", "remark"});
         for (ColumnMeaning meaning : meanings) {
@@ -157,7 +161,7 @@ public record Inspection(
                 meaning.unit(),
                 meaning.example(),
                 converted.apply(meaning),
-                meaning.remark()
+                meaning.remark(words)
             });
         }
         int[] width = new int[6];

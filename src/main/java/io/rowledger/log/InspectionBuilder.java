@@ -80,7 +80,7 @@ final class InspectionBuilder {
         text.append(log).append('\n');
         Inspection.line(text, "form", glance.form());
         text.append("\n  columns\n");
-        Inspection.table(glance.columnMeanings(), meaning -> "", text);
+        Inspection.table(glance.columnMeanings(), meaning -> "", words, text);
         text.append("\n  questions\n");
         for (int q = 0; q < questions.size(); q++) {
             UnusableInputException question = questions.get(q);

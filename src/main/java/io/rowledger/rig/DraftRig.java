@@ -4,6 +4,7 @@ import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.Inspection;
 import io.rowledger.log.header.LogHints;
 import io.rowledger.log.read.ColumnMeaning;
+import io.rowledger.text.Message;
 import io.rowledger.units.Unit;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -12,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
+import java.util.function.Function;
 
 /** A rig file to start from: what the log tells filled in, what a tape measure has to tell left open. */
 public final class DraftRig {
@@ -22,11 +24,15 @@ public final class DraftRig {
     /**
      * Writes the draft.
      *
+     * @param words puts the remarks on the columns into words
      * @throws UnusableInputException where the file is there already or can't be written
      */
-    public static void write(Path file, Inspection inspection, LogHints hints) {
+    public static void write(Path file, Inspection inspection, LogHints hints, Function<Message, String> words) {
         try {
-            Files.write(file, text(inspection, hints).getBytes(StandardCharsets.UTF_8), StandardOpenOption.CREATE_NEW);
+            Files.write(
+                    file,
+                    text(inspection, hints, words).getBytes(StandardCharsets.UTF_8),
+                    StandardOpenOption.CREATE_NEW);
         } catch (FileAlreadyExistsException e) {
             throw UnusableInputException.found("a file that is there already")
                     .inFile(file.toString())
@@ -41,7 +47,7 @@ public final class DraftRig {
     }
 
     /** The draft as text. */
-    static String text(Inspection inspection, LogHints hints) {
+    static String text(Inspection inspection, LogHints hints, Function<Message, String> words) {
         StringBuilder text = new StringBuilder();
         text.append("# Draft from a log. Write each measure over the words that stand for it; the README shows\n")
                 .append("# where each is taken.\n")
@@ -63,7 +69,7 @@ public final class DraftRig {
         text.append("columns:\n");
         for (ColumnMeaning meaning : inspection.columns()) {
             if (!meaning.ignored()) {
-                line(text, "  " + quantity(meaning) + ": " + quoted(meaning.header()), meaning.remark());
+                line(text, "  " + quantity(meaning) + ": " + quoted(meaning.header()), meaning.remark(words));
             }
         }
         hints(text, hints);

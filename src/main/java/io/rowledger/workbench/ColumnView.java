@@ -112,10 +112,10 @@ final class ColumnView {
             String alternative,
             String check) {}
 
-    ColumnTable columns(String name) throws IOException {
+    ColumnTable columns(String name, Messages words) throws IOException {
         FieldFiles field = requireLogs(name);
         RigTree rig = store.rig(field);
-        return table(logToSettle(field, rig), FieldStore.logOptions(field), rig);
+        return table(logToSettle(field, rig), FieldStore.logOptions(field), rig, words);
     }
 
     /** The first log with open questions, or the first of all. */
@@ -138,7 +138,7 @@ final class ColumnView {
         }
     }
 
-    private ColumnTable table(Path log, LogOptions options, RigTree rig) throws IOException {
+    private ColumnTable table(Path log, LogOptions options, RigTree rig, Messages words) throws IOException {
         double spacingM = Surveys.spacingM(rig);
         LogSurvey survey = surveys.of(log, options, spacingM);
         List<Column> columns = new ArrayList<>();
@@ -148,7 +148,7 @@ final class ColumnView {
                     meaning.header(),
                     meaning.quantity(),
                     meaning.unit(),
-                    meaning.remark(),
+                    meaning.remark(words::text),
                     column.first(),
                     trace(column.trace()),
                     orNull(column.withSpeed()),
@@ -181,7 +181,7 @@ final class ColumnView {
     }
 
     /** Saves the choices in the field's rig file, if the log can be read with them so far as they go. */
-    ColumnTable choose(String name, Choices choices) throws IOException {
+    ColumnTable choose(String name, Choices choices, Messages words) throws IOException {
         FieldFiles field = requireLogs(name);
         Path log = logToSettle(field, store.rig(field));
         RigTree rig = store.rig(field)
@@ -191,14 +191,14 @@ final class ColumnView {
         Path draft = store.folder().temporary();
         try {
             Files.write(draft, rig.yaml().getBytes(StandardCharsets.UTF_8));
-            table(log, RigReader.logOptions(draft), rig);
+            table(log, RigReader.logOptions(draft), rig, words);
         } catch (UnusableInputException e) {
             throw draft.toString().equals(e.file()) ? e.inFile(FieldStore.RIG) : e;
         } finally {
             Files.deleteIfExists(draft);
         }
         store.save(field, rig);
-        return columns(name);
+        return columns(name, words);
     }
 
     /** Compares the rows of the field's logs with each other. */

@@ -110,11 +110,14 @@ final class Services implements AutoCloseable {
         routes.add(Route.of(
                 "GET",
                 "/api/fields/{}/columns",
-                call -> columns.columns(call.parts().get(0))));
+                call -> columns.columns(call.parts().get(0), call.reader().messages())));
         routes.add(Route.of(
                 "PUT",
                 "/api/fields/{}/columns",
-                call -> columns.choose(call.parts().get(0), call.json(ColumnView.Choices.class))));
+                call -> columns.choose(
+                        call.parts().get(0),
+                        call.json(ColumnView.Choices.class),
+                        call.reader().messages())));
         routes.add(Route.of(
                 "POST",
                 "/api/fields/{}/check",

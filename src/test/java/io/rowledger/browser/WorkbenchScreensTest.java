@@ -159,6 +159,7 @@ class WorkbenchScreensTest {
         person.type("#amount-tickets-0-number", "48213");
         person.type("#amount-tickets-0-weight", "6800");
         person.waitFor("job.tickets[1].weight");
+        assertTrue(person.sees("#amount-tickets-0-weight[aria-invalid=true]"), "the field that is wrong is marked");
         person.type("#amount-tickets-0-weight", "6800 lb");
         person.shot("facts-ticket");
         person.click("main .next button");

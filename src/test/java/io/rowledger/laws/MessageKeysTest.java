@@ -98,6 +98,7 @@ class MessageKeysTest {
             Map.entry(
                     "findings.title.",
                     Stream.of(FindingKind.values()).map(FindingKind::jsonName).toList()),
+            Map.entry("notes.column.order.", List.of("MONTH_DAY_YEAR", "DAY_MONTH_YEAR", "YEAR_MONTH_DAY")),
             Map.entry("notes.totals.", List.of("volume.less", "volume.more", "area")),
             Map.entry(
                     "refusals.at.",

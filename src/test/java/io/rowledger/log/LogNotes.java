@@ -25,7 +25,8 @@ public final class LogNotes {
         return Inspection.of(logs, LogOptions.unknownRig(), LogNotes::text);
     }
 
-    private static String text(Message message) {
+    /** A message in words. */
+    public static String text(Message message) {
         return MESSAGES.text(message).replace('\u00a0', ' ');
     }
 }

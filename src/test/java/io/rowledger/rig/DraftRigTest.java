@@ -26,7 +26,7 @@ class DraftRigTest {
     private Path draft(String name) {
         Path log = CASES.resolve(name).resolve("log.csv");
         Path file = folder.resolve(name + ".yaml");
-        DraftRig.write(file, LogNotes.inspection(List.of(log)), LogHints.NONE);
+        DraftRig.write(file, LogNotes.inspection(List.of(log)), LogHints.NONE, LogNotes::text);
         return file;
     }
 

@@ -40,6 +40,13 @@ class WorkbenchTimeTest {
                     Instant.parse("2026-06-03T14:00:00Z").getEpochSecond(),
                     state.path("startS").asDouble(),
                     0.5);
+            JsonNode columns = JSON.readTree(visitor.with("X-Language", "es")
+                    .get("/api/fields/north/columns")
+                    .bytes());
+            assertEquals(
+                    "sin huso: se toma como UTC",
+                    columns.at("/columns/0/remark").asText(),
+                    columns.toString());
             Visitor.Answer saved = visitor.json(
                     "PUT", "/api/fields/north/rig", "{\"blocks\": {\"log\": {\"zone\": \"America/Chicago\"}}}");
             assertEquals(200, saved.status(), saved.text());

@@ -1,5 +1,10 @@
 package io.rowledger.log.read;
 
+import io.rowledger.text.Message;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
 /**
  * The meaning of a column.
  *
@@ -8,9 +13,20 @@ package io.rowledger.log.read;
  * @param quantity canonical name such as {@code uan.flow_03}; empty for an unused column
  * @param unit the unit of its values; empty if there is none
  * @param example the first value as written
- * @param remark how it was read; empty if it is a plain number
+ * @param remarks how it was read; none if it is a plain number
  */
-public record ColumnMeaning(String file, String header, String quantity, String unit, String example, String remark) {
+public record ColumnMeaning(
+        String file, String header, String quantity, String unit, String example, List<Message> remarks) {
+    /** Copies the list. */
+    public ColumnMeaning {
+        remarks = List.copyOf(remarks);
+    }
+
+    /** How it was read, in words; empty if it is a plain number. */
+    public String remark(Function<Message, String> words) {
+        return remarks.stream().map(words).collect(Collectors.joining(", "));
+    }
+
     /** Returns true for an unused column. */
     public boolean ignored() {
         return quantity.isEmpty();

@@ -7,6 +7,7 @@ import io.rowledger.log.header.LogPreview;
 import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.source.Line;
 import io.rowledger.log.source.NumberParser;
+import io.rowledger.text.Message;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -221,9 +222,9 @@ final class CoordinateParser {
         return latSide < 0 ? List.of() : List.of(LogQuantity.LAT_SIDE, LogQuantity.LON_SIDE);
     }
 
-    /** Returns a short description for the table of columns. */
-    String remark() {
-        String how = together ? "degrees and minutes run together" : "degrees as written";
-        return latSide < 0 ? how : how + ", hemisphere from its own column";
+    /** Returns how it reads, for the table of columns. */
+    List<Message> remarks() {
+        Message how = Message.of(together ? "notes.column.minutes" : "notes.column.degrees");
+        return latSide < 0 ? List.of(how) : List.of(how, Message.of("notes.column.sides"));
     }
 }

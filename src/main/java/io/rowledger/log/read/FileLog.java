@@ -137,24 +137,26 @@ public final class FileLog {
             String text = texts.isEmpty() ? "" : texts.get(0);
             String quantity = "";
             String unit = "";
-            String remark = "";
+            List<Message> remarks = List.of();
             for (ColumnPlan.Column column : plan().columns()) {
                 if (column.index() == i && isUsed(column)) {
                     Role role = column.role();
                     boolean counted = role.quantity() == LogQuantity.FLOW;
                     quantity = (counted ? new Role(column.written(), role.product(), role.row()) : role).canonical();
                     unit = column.unit();
-                    remark = remark(column);
+                    remarks = remarks(column);
                 }
             }
             ColumnPlan.Column day = plan().dayColumn();
             if (day != null && day.index() == i) {
                 quantity = LogQuantity.DATE.canonical();
-                remark = "days only, no times";
+                remarks = List.of(Message.of("notes.column.days"));
             }
             String origin = i < origins.size() ? origins.get(i) : "";
-            senses.add(new ColumnMeaning(
-                    name, plan().headers().get(i), quantity, unit, text, remark.isEmpty() ? origin : remark));
+            if (remarks.isEmpty() && !origin.isEmpty()) {
+                remarks = List.of(Message.of("notes.column.origin", origin));
+            }
+            senses.add(new ColumnMeaning(name, plan().headers().get(i), quantity, unit, text, remarks));
         }
         return senses;
     }
@@ -168,20 +170,20 @@ public final class FileLog {
                 || (places != null && places.helpers().contains(quantity));
     }
 
-    private String remark(ColumnPlan.Column column) {
+    private List<Message> remarks(ColumnPlan.Column column) {
         TimestampReader clock = reader.timestampReader();
         CoordinateParser places = reader.coordinates();
         return switch (column.role().quantity()) {
-            case TIME, TIME_OF_WEEK -> clock != null ? clock.remark() : timeRemark();
-            case LAT, LON -> places == null ? "" : places.remark();
-            case FLOW -> TotalizerFlow.remark(column, preview.hints());
-            case DATE, GPS_WEEK -> "read with the time";
-            case LAT_SIDE, LON_SIDE -> "read with the position";
-            default -> "";
+            case TIME, TIME_OF_WEEK -> clock != null ? clock.remarks() : timeRemarks();
+            case LAT, LON -> places == null ? List.of() : places.remarks();
+            case FLOW -> TotalizerFlow.remarks(column, preview.hints());
+            case DATE, GPS_WEEK -> List.of(Message.of("notes.column.withTime"));
+            case LAT_SIDE, LON_SIDE -> List.of(Message.of("notes.column.withPosition"));
+            default -> List.of();
         };
     }
 
-    private String timeRemark() {
-        return reader.zonelessTimes() > 0 ? "no zone: taken as UTC" : "";
+    private List<Message> timeRemarks() {
+        return reader.zonelessTimes() > 0 ? List.of(Message.of("notes.column.utc")) : List.of();
     }
 }

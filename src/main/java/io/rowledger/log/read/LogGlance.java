@@ -8,6 +8,7 @@ import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.header.Questions;
 import io.rowledger.log.header.Role;
 import io.rowledger.log.time.TimestampFormatDetector;
+import io.rowledger.text.Message;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -67,17 +68,19 @@ public record LogGlance(String form, LogPreview preview, List<UnusableInputExcep
                 }
             }
             meanings.add(new ColumnMeaning(
-                    preview.file(), header, quantity, unit, texts.isEmpty() ? "" : texts.get(0), remark(header)));
+                    preview.file(), header, quantity, unit, texts.isEmpty() ? "" : texts.get(0), remarks(header)));
         }
         return meanings;
     }
 
-    private String remark(String header) {
+    private List<Message> remarks(String header) {
         for (int q = 0; q < questions.size(); q++) {
             if (Objects.equals(questions.get(q).column(), header.strip())) {
-                return "see the questions";
+                return List.of(Message.of("notes.column.question"));
             }
         }
-        return preview.plan().withoutUnit().contains(header.strip()) ? "no known unit" : "";
+        return preview.plan().withoutUnit().contains(header.strip())
+                ? List.of(Message.of("notes.column.noUnit"))
+                : List.of();
     }
 }

@@ -112,15 +112,17 @@ public final class TotalizerFlow {
                         + " " + unit;
     }
 
-    /** Returns how a column was read, for the table of columns; empty for a plain flow. */
-    static String remark(ColumnPlan.Column column, LogHints hints) {
+    /** Returns how a column was read, for the table of columns; nothing for a plain flow. */
+    static List<Message> remarks(ColumnPlan.Column column, LogHints hints) {
         if (!isCounted(column)) {
-            return "";
+            return List.of();
         }
-        String what = column.written().isCount() ? "pulses" : "volume";
-        return counts(column, hints) == Counts.TOTAL
-                ? what + " in all, as a flow"
-                : what + " since the record before, as a flow";
+        boolean total = counts(column, hints) == Counts.TOTAL;
+        boolean pulses = column.written().isCount();
+        return List.of(
+                pulses
+                        ? Message.of(total ? "notes.column.pulsesTotal" : "notes.column.pulsesSince")
+                        : Message.of(total ? "notes.column.volumeTotal" : "notes.column.volumeSince"));
     }
 
     /** Converts increments to totals before cleaning, so that no volume is lost with a record left out. */

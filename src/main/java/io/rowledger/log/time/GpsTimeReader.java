@@ -167,8 +167,9 @@ final class GpsTimeReader implements TimestampReader {
     }
 
     @Override
-    public String remark() {
-        return "GPS time, leap seconds taken off" + (secondsFactor == 1e-3 ? ", in ms" : "");
+    public List<Message> remarks() {
+        Message gps = Message.of("notes.column.gps");
+        return secondsFactor == 1e-3 ? List.of(gps, Message.of("notes.column.milliseconds")) : List.of(gps);
     }
 
     @Override

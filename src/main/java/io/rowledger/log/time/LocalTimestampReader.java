@@ -269,30 +269,31 @@ final class LocalTimestampReader implements TimestampReader {
     }
 
     @Override
-    public String remark() {
-        List<String> parts = new ArrayList<>();
+    public List<Message> remarks() {
+        List<Message> parts = new ArrayList<>();
         if (dateIndex >= 0) {
-            parts.add("date from its own column");
+            parts.add(Message.of("notes.column.dateApart"));
         } else if (fixed != null) {
-            parts.add("from " + fixed + " on, as the rig file says");
+            parts.add(Message.of("notes.column.dateGiven", fixed.toString()));
         }
         if (dateIndex >= 0 || (fixed == null && form == Form.CLOCK)) {
-            parts.add((yearFirst ? DateOrder.YEAR_MONTH_DAY : orders.get(0)).word());
+            DateOrder order = yearFirst ? DateOrder.YEAR_MONTH_DAY : orders.get(0);
+            parts.add(Message.of("notes.column.order." + order.name()));
         }
         if (form == Form.HHMMSS) {
-            parts.add("hhmmss");
+            parts.add(Message.of("notes.column.hhmmss"));
         } else if (form == Form.SERIAL) {
-            parts.add("spreadsheet day number");
+            parts.add(Message.of("notes.column.serial"));
         } else if (form == Form.FRACTION_OF_DAY) {
-            parts.add("fraction of a day");
+            parts.add(Message.of("notes.column.fraction"));
         }
         if (!letters.isEmpty()) {
-            parts.add("zone as written: " + String.join(", ", letters));
+            parts.add(Message.of("notes.column.letters", String.join(", ", letters)));
         }
         if (zone != null && inZone > 0) {
-            parts.add("local time of " + zone.zone().getId());
+            parts.add(Message.of("notes.column.local", zone.zone().getId()));
         }
-        return String.join(", ", parts);
+        return parts;
     }
 
     @Override

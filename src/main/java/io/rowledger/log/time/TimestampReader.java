@@ -15,8 +15,8 @@ public interface TimestampReader {
     /** Returns the helper quantities it reads in addition to the time. */
     List<LogQuantity> helpers();
 
-    /** Returns a short description for the table of columns. */
-    String remark();
+    /** Returns how it reads, for the table of columns. */
+    List<Message> remarks();
 
     /** Returns its assumptions and corrections. */
     List<Message> notes();

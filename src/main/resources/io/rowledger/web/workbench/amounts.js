@@ -16,9 +16,18 @@
       R.call('POST', R.fieldPath(field, 'rig/consider'), {blocks: {job: job}}).then(function (state) {
         var at = /^job\b/.test(state.wantsKey);
         problem.className = at ? 'warn' : '';
-        problem.textContent = at ? state.wants : '';
+        R.fill(problem, at ? R.lines(state.wants) : null);
+        mark(at ? state.wantsKey : '');
       }, R.problem);
     });
+    // job.tickets[1].weight is the field amount-tickets-0-weight.
+    var mark = function (key) {
+      var id = 'amount-' + key.replace(/^job\./, '').replace(/\[(\d+)]/, function (all, n) { return '.' + (n - 1); })
+        .replace(/\./g, '-');
+      Array.prototype.forEach.call(document.querySelectorAll('.amounts input'), function (input) {
+        input.setAttribute('aria-invalid', String(input.id === id));
+      });
+    };
     var put = function (holder, key, text) {
       if (text) {
         holder[key] = text;

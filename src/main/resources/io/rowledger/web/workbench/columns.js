@@ -107,7 +107,7 @@
       R.h('td', null, values(column.first)),
       R.h('td', null, R.trace(column.trace)),
       R.h('td', null, column.quantity ? R.quantity(column.quantity + (column.unit ? '[' + column.unit + ']' : ''))
-        : R.t('workbench.columns.unused'), column.remark ? R.h('span.note', {lang: 'en'}, ' ' + column.remark) : null),
+        : R.t('workbench.columns.unused'), column.remark ? R.h('span.note', null, ' ' + column.remark) : null),
       R.h('td', null, select(state, column, chosen)));
   }
 
