@@ -57,8 +57,7 @@ public final class Pipeline {
         JobClock.requireAtPlace(rig, log);
         progress.begins("rebuilding the track", log.records() + " records");
         FieldWork work = FieldWork.of(log, rig, files, threads);
-        Ahead<Rates> summed =
-                Ahead.of(threads, () -> RatesBuilder.build(work.track(), work.strips(), work.delivery()));
+        Ahead<Rates> summed = Ahead.of(threads, () -> RatesBuilder.build(work.track(), work.strips(), work.delivery()));
         progress.begins("diagnosing rows", rig.rows() + " rows");
         Diagnosis ofRows = Diagnoses.of(log, rig, work.track(), work.strips(), work.delivery(), threads);
         SetupCheck setup = SetupChecks.of(log, rig, work.track(), ofRows);

@@ -1,7 +1,7 @@
 package io.rowledger.parallel;
 
-import java.util.concurrent.FutureTask;
 import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
 
 /** A value that is being computed on another thread while this one goes on. */

@@ -64,6 +64,7 @@ final class ColumnView {
      * @param quantity what it was understood as; empty if it is not used
      * @param unit of its values
      * @param remark how it was read
+     * @param open true if a question about it is open, or its unit is not known
      * @param first values
      * @param trace values from the first to the last record; null where there is no number
      * @param withSpeed correlation with the speed, −1 to 1; null if unknown
@@ -75,6 +76,7 @@ final class ColumnView {
             String quantity,
             String unit,
             String remark,
+            boolean open,
             List<String> first,
             List<@Nullable Double> trace,
             @Nullable Double withSpeed,
@@ -149,6 +151,7 @@ final class ColumnView {
                     meaning.quantity(),
                     meaning.unit(),
                     meaning.remark(words::text),
+                    meaning.open(),
                     column.first(),
                     trace(column.trace()),
                     orNull(column.withSpeed()),

@@ -14,9 +14,10 @@ import java.util.stream.Collectors;
  * @param unit the unit of its values; empty if there is none
  * @param example the first value as written
  * @param remarks how it was read; none if it is a plain number
+ * @param open true if a question about it is open, or its unit is not known
  */
 public record ColumnMeaning(
-        String file, String header, String quantity, String unit, String example, List<Message> remarks) {
+        String file, String header, String quantity, String unit, String example, List<Message> remarks, boolean open) {
     /** Copies the list. */
     public ColumnMeaning {
         remarks = List.copyOf(remarks);

@@ -156,7 +156,7 @@ public final class FileLog {
             if (remarks.isEmpty() && !origin.isEmpty()) {
                 remarks = List.of(Message.of("notes.column.origin", origin));
             }
-            senses.add(new ColumnMeaning(name, plan().headers().get(i), quantity, unit, text, remarks));
+            senses.add(new ColumnMeaning(name, plan().headers().get(i), quantity, unit, text, remarks, false));
         }
         return senses;
     }

@@ -67,8 +67,9 @@ public record LogGlance(String form, LogPreview preview, List<UnusableInputExcep
                     unit = column.unit();
                 }
             }
-            meanings.add(new ColumnMeaning(
-                    preview.file(), header, quantity, unit, texts.isEmpty() ? "" : texts.get(0), remarks(header)));
+            List<Message> remarks = remarks(header);
+            String first = texts.isEmpty() ? "" : texts.get(0);
+            meanings.add(new ColumnMeaning(preview.file(), header, quantity, unit, first, remarks, !remarks.isEmpty()));
         }
         return meanings;
     }

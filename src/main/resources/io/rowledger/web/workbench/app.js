@@ -102,8 +102,11 @@
       R.h('span', {id: 'at-work'}),
       units,
       R.h('button', {type: 'button', lang: R.t('workbench.language.code'), onclick: function () {
-        R.kept('language', R.t('workbench.language.code'));
-        location.reload();
+        var left = R.leave ? R.leave() : Promise.resolve();
+        left.then(function () {
+          R.kept('language', R.t('workbench.language.code'));
+          location.reload();
+        });
       }}, R.t('workbench.language')),
       R.button(R.t('workbench.night'), function () {
         R.kept('night', document.documentElement.classList.toggle('night') ? '1' : '');

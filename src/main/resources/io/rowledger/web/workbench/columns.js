@@ -187,7 +187,7 @@
     var groups = {};
     state.table.columns.forEach(function (column) {
       var match = /^(.*?)(\d+)(\D*)$/.exec(column.header);
-      if (match && column.usual !== null && (!column.quantity || column.remark) && !chosenFor(state, column.header)
+      if (match && column.usual !== null && (!column.quantity || column.open) && !chosenFor(state, column.header)
           && notNeeded(state).indexOf(column.header) < 0) {
         var key = match[1] + '#' + match[3];
         (groups[key] = groups[key] || []).push({number: +match[2], column: column});
@@ -210,7 +210,8 @@
     return R.h('section.card', {'aria-label': R.t('workbench.columns.flows'), 'data-family': first.header},
       R.h('h2', null, R.t('workbench.columns.family', first.header, group[group.length - 1].column.header, group.length)),
       R.trace(middle.trace),
-      R.h('p', null, R.t('workbench.columns.familyNote', figure(middle.usual), R.spacing(state.table.spacingM))),
+      R.h('p', null, R.t('workbench.columns.familyNote', figure(middle.usual), R.spacing(state.table.spacingM),
+        R.reader().text('speed', state.table.usualMps === null ? NaN : state.table.usualMps))),
       R.h('div.choices', null, plausible(middle.readings).map(function (reading) {
         var name = reading.unit.indexOf('/min') > 0 ? 'flow_' : 'rate_';
         return R.button(R.t('workbench.columns.gives', reading.unit, R.rate(reading.rateLPerM2)), function () {
