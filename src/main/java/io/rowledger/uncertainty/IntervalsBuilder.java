@@ -149,14 +149,15 @@ public final class IntervalsBuilder {
         double kgPerL = product.nitrogenKgPerL();
         Bias biasKg = bias.times(kgPerL);
         double density = DefaultUncertainties.densityAccuracy(product);
+        double ofBar = knownIf(bias, meter.ofBar());
         UncertaintyDistribution volume =
-                UncertaintyDistribution.relative(volumeL, bias, volumeL + bias.highL(), meter.ofBar(), meter.shared);
+                UncertaintyDistribution.relative(volumeL, bias, volumeL + bias.highL(), ofBar, meter.shared);
         UncertaintyDistribution nitrogen = UncertaintyDistribution.relative(
-                nitrogenKg, biasKg, nitrogenKg + biasKg.highL(), meter.ofBar(), meter.shared, density);
+                nitrogenKg, biasKg, nitrogenKg + biasKg.highL(), ofBar, meter.shared, density);
         return new OfProduct(
-                UncertaintyDistribution.interval(volumeL, bias, meter.ofBar(), meter.shared),
+                UncertaintyDistribution.interval(volumeL, bias, ofBar, meter.shared),
                 perGround(volume, volumeL, volumes.onGround(p)),
-                UncertaintyDistribution.interval(nitrogenKg, biasKg, meter.ofBar(), meter.shared, density),
+                UncertaintyDistribution.interval(nitrogenKg, biasKg, ofBar, meter.shared, density),
                 perGround(nitrogen, nitrogenKg, volumes.onGround(p).times(kgPerL)));
     }
 
@@ -275,8 +276,9 @@ public final class IntervalsBuilder {
         for (int p = 0; p < meters.size(); p++) {
             double volumeL = totals.volumeL()[p];
             double shared = meters.get(p).shared;
-            double volume = meters.get(p).ofPass(job, pass, rates.passRows().get(i), p);
             Bias all = volumes.ofPass(p, i);
+            double volume = knownIf(
+                    all, meters.get(p).ofPass(job, pass, rates.passRows().get(i), p));
             products.add(new OfPassProduct(
                     UncertaintyDistribution.interval(volumeL, all, volume, shared),
                     deviation(
@@ -288,6 +290,11 @@ public final class IntervalsBuilder {
         }
         return new OfPass(
                 UncertaintyDistribution.about(sweptM2, sweptM2 * area, 0).interval(sweptM2), products);
+    }
+
+    /** Where nothing was metered, but something may have flowed, a meter's relative error changes nothing. */
+    private static double knownIf(Bias bias, double sigma) {
+        return Double.isNaN(sigma) && bias.highL() > 0 ? 0 : sigma;
     }
 
     private double relativeLength() {

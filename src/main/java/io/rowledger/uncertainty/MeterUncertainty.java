@@ -159,7 +159,7 @@ final class MeterUncertainty {
      * meters have the console's resolution: one that is stuck, or a product whose flow never leaves one step, shows too few
      * readings to tell it.
      */
-    private static double digitLPerS(LogTable log, int p) {
+    static double digitLPerS(LogTable log, int p) {
         double own = digitOfLPerS(log, p);
         for (int other = 0; other < log.products().size() && own == 0; other++) {
             own = digitOfLPerS(log, other);

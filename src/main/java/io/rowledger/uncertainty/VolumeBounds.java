@@ -34,11 +34,17 @@ final class VolumeBounds {
     /** If fewer of the peers deliver, the bar is shutting off and the row is taken as off, too (1). */
     private static final double MIN_PEERS_ON = 1.0 / 3;
 
+    /** A flow of more rounding steps never reads as nothing while the row is on. */
+    private static final int FEW_STEPS = 5;
+
     private final UncertaintyInputs job;
     private final Delivery delivery;
     private final Poses poses;
     private final double[] bandM;
     private final double[] meteredRatio;
+    /** By product, the step to which flows are rounded, L/s. */
+    private final double[] stepLPerS;
+
     /** By product, standard uncertainty of a row's volume against its peers', as a share. */
     private final double[] peerSigma;
 
@@ -139,15 +145,17 @@ final class VolumeBounds {
         int products = delivery.products();
         this.meteredRatio = new double[products];
         this.peerSigma = new double[products];
+        this.stepLPerS = new double[products];
         List<Pass> passes = job.track().passes();
         sums = new Sums[products][passes.size()][rows];
         for (int p = 0; p < products; p++) {
             double ratio = rates.volumeL(p) / rates.meteredTargetL(p);
             meteredRatio[p] = Double.isFinite(ratio) && ratio > 0 ? ratio : 1;
             peerSigma[p] = peerSigma(p, rates);
+            stepLPerS[p] = MeterUncertainty.digitLPerS(job.log(), p);
             for (int r = 0; r < rows; r++) {
                 List<MeterFault> faults = faults(p, r);
-                boolean clean = faults.isEmpty() && delivery.allKnown(p, r);
+                boolean clean = faults.isEmpty() && delivery.allKnown(p, r) && !coarse(p, r, rates);
                 for (int i = 0; i < passes.size(); i++) {
                     sums[p][i][r] = clean ? new Sums() : sum(p, r, passes.get(i), faults);
                     sums[p][i][r].lateL = lateL(p, r, i);
@@ -175,6 +183,23 @@ final class VolumeBounds {
         return Math.sqrt((spread * spread * (n - 1) / (n - 3.0) + own * own) * (1 + 1.0 / n));
     }
 
+    /** True if the row's usual flow is so few rounding steps that a slower one may read as nothing. */
+    private boolean coarse(int p, int r, Rates rates) {
+        double usualL = FEW_STEPS * stepLPerS[p] * MeterUncertainty.onS(job, r, 0, poses.steps());
+        return stepLPerS[p] > 0 && !(rates.rows().get(r).products().get(p).volumeL() > usualL);
+    }
+
+    /**
+     * True if rounding may have made a zero of the row's flow: its target is below one rounding step, so that less than half a step
+     * reads as nothing.
+     */
+    private boolean roundedAway(int p, int r, int k) {
+        double targetLPerS =
+                delivery.targetLPerM2(p, r, k) * Math.max(0, job.strips().signedAreaM2(k, r)) / poses.durationS(k);
+        boolean commandedOff = poses.record(k) >= 0 && job.log().on(r, poses.record(k)) == 0;
+        return delivery.flowLPerS(p, r, k) == 0 && targetLPerS > 0 && targetLPerS < stepLPerS[p] && !commandedOff;
+    }
+
     private List<MeterFault> faults(int p, int r) {
         List<MeterFault> out = new ArrayList<>();
         for (MeterFault fault : job.faults()) {
@@ -191,6 +216,9 @@ final class VolumeBounds {
             boolean known = delivery.known(p, r, k);
             MeterFault fault = covering(faults, r, poses.timeS(k));
             if (known && fault == null) {
+                if (roundedAway(p, r, k)) {
+                    addRoundedAway(s, p, r, k);
+                }
                 continue;
             }
             double seconds = poses.durationS(k);
@@ -226,6 +254,18 @@ final class VolumeBounds {
             }
         }
         return s;
+    }
+
+    /** Adds up to half a rounding step of flow that reads as nothing. */
+    private void addRoundedAway(Sums s, int p, int r, int k) {
+        double mostL = stepLPerS[p] / 2 * poses.durationS(k);
+        s.faultL += mostL;
+        if (delivery.delivering(r, k)) {
+            s.restFaultL += mostL;
+        } else {
+            s.maybeAppliedM2 += Math.max(0, job.strips().signedAreaM2(k, r));
+            s.withAppliedL += mostL;
+        }
     }
 
     /**

@@ -145,6 +145,21 @@ class RoundingByHandTest {
         assertEquals(own, meter.ofRow(4), 0.002 * own);
     }
 
+    /** 0.3 m/s ask 0.009 L/s of a row, less than half a step: eleven rows read nothing and may have given up to 0.01 L/s. */
+    @Test
+    void flow_below_half_a_step_reads_as_nothing_and_is_not_nothing() {
+        double[][] flows = rows(i -> 0);
+        Arrays.setAll(flows[11], i -> i % 2 == 0 ? 0.02 : 0.04);
+        Work work = new Work(i -> 0.3, flows);
+        VolumeBounds bounds = new VolumeBounds(work.job, work.rates);
+        assertEquals(11 * SECONDS * 0.01, bounds.ofBar(0).highL(), 1e-9);
+        assertEquals(0, bounds.ofBar(0).lowL(), 1e-9);
+        assertEquals(0, bounds.ofRow(0, 11).highL(), 1e-9);
+        // At 2 m/s the target is three steps: a row that reads nothing gives nothing.
+        Work fast = new Work(i -> 2, flows);
+        assertEquals(0, new VolumeBounds(fast.job, fast.rates).ofBar(0).highL(), 1e-9);
+    }
+
     @Test
     void a_product_that_never_leaves_one_step_has_the_consoles_step() {
         double[][] flows = rows(i -> 0.06);
