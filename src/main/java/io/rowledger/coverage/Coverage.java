@@ -61,4 +61,9 @@ public record Coverage(
         received = List.copyOf(received);
         shutOffCases = List.copyOf(shutOffCases);
     }
+
+    /** Returns the part of the skip area of which it is not known whether it was covered, m². */
+    public double doubtfulSkipAreaM2() {
+        return doubtfulSkips.stream().mapToDouble(CoverageDefect::areaM2).sum();
+    }
 }

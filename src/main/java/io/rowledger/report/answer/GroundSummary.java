@@ -45,7 +45,8 @@ final class GroundSummary {
         double fieldM2 = Double.isNaN(coverage.boundaryAreaM2())
                 ? coverage.coveredAreaM2() + coverage.skipAreaM2()
                 : coverage.boundaryAreaM2();
-        return Grade.of(100 * coverage.skipAreaM2() / fieldM2, Limits.SKIPPED_WATCH_PCT, Limits.SKIPPED_ACT_PCT);
+        double skippedM2 = coverage.skipAreaM2() - coverage.doubtfulSkipAreaM2();
+        return Grade.of(100 * skippedM2 / fieldM2, Limits.SKIPPED_WATCH_PCT, Limits.SKIPPED_ACT_PCT);
     }
 
     private Grade overlapGrade() {

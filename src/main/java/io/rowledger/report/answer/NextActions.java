@@ -24,6 +24,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -54,6 +55,10 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
     private static final int MAX_NAMED = 6;
     /** Overlap as a fraction of the worked ground from which it is worth a change; common practice, no source. */
     private static final double MIN_OVERLAP_SHARE = 0.01;
+
+    /** Kinds that say why the whole bar was off target; others of the bar move liquid without changing its sum. */
+    private static final Set<FindingKind> OF_THE_BAR_RATE =
+            EnumSet.of(FindingKind.SUPPLY_LIMITED, FindingKind.SUPPLY_FAILING, FindingKind.RAN_EMPTY);
 
     /** Copies the lists. */
     public NextActions {
@@ -227,8 +232,8 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
 
         /** Rows and bars that are off, though no finding names them: told, never explained. */
         void unexplained(List<Finding> findings) {
-            boolean barNamed =
-                    findings.stream().anyMatch(finding -> finding.rows().isEmpty());
+            boolean barNamed = findings.stream()
+                    .anyMatch(finding -> finding.rows().isEmpty() && OF_THE_BAR_RATE.contains(finding.kind()));
             if (job.log().isOffScale()) {
                 candidates.add(check(List.of(), messages.text("words.action.offScale"), Double.POSITIVE_INFINITY));
                 return;
@@ -239,7 +244,7 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
             for (int p = 0; p < job.rig().products().size() && !barNamed; p++) {
                 ProductSums sums = ProductSums.of(job.rates(), job.coverage(), p);
                 if (job.log().metering(p) == Metering.WHOLE_BAR) {
-                    bar(sums);
+                    bar(sums, p, findings);
                 } else {
                     rows(sums, p, findings);
                 }
@@ -256,11 +261,21 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
             }
         }
 
-        private void bar(ProductSums sums) {
-            if (Math.abs(sums.deviationPct()) > Limits.WATCH_PCT) {
-                String key = job.log().isAreas() ? "words.action.areasOff" : "words.action.barOff";
-                String text = messages.text(key, Message.percent(sums.deviationPct()));
-                candidates.add(check(List.of(), text, Math.abs(sums.volumeL() - sums.owedL())));
+        /** What the bar was off by beside what the findings of single rows cost: no liter is told twice. */
+        private void bar(ProductSums sums, int p, List<Finding> findings) {
+            double foundL = 0;
+            for (int i = 0; i < findings.size(); i++) {
+                boolean ofIt = diagnosis.productsOf(i).equals(List.of(p));
+                double volumeL = findings.get(i).volumeL();
+                foundL += ofIt && Double.isFinite(volumeL) ? volumeL : 0;
+            }
+            double offL = sums.volumeL() - sums.owedL() - foundL;
+            double pct = foundL == 0 ? sums.deviationPct() : 100 * offL / sums.owedL();
+            if (Math.abs(pct) > Limits.WATCH_PCT) {
+                String key = job.log().isAreas()
+                        ? "words.action.areasOff"
+                        : foundL == 0 ? "words.action.barOff" : "words.action.barOffBeside";
+                candidates.add(check(List.of(), messages.text(key, Message.percent(pct)), Math.abs(offL)));
             }
         }
 
@@ -279,7 +294,7 @@ public record NextActions(List<Action> actions, List<String> alsoFound, String n
                 }
             }
             if (2 * off.size() > job.rates().rows().size() && Math.abs(sums.deviationPct()) > Limits.WATCH_PCT) {
-                bar(sums);
+                bar(sums, p, findings);
             } else if (!off.isEmpty()) {
                 int shown = Math.min(Limits.ROWS_IN_A_SENTENCE, named.size());
                 Message list = shown < named.size()

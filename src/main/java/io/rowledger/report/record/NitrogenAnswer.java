@@ -12,13 +12,19 @@ import io.rowledger.report.sections.CoveragePhrases;
 import io.rowledger.report.sections.SetbackSection;
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
+import io.rowledger.uncertainty.Interval;
+import io.rowledger.uncertainty.UncertaintyBudget;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** What was applied where, in sentences for a reader who does not farm. */
 final class NitrogenAnswer {
+    /** Share of the worked ground without a flow from which the amount is called a part (1). */
+    private static final double MIN_UNKNOWN_SHARE = 0.01;
+
     private final RecordInput in;
     private final Messages messages;
     private final boolean us;
@@ -35,6 +41,10 @@ final class NitrogenAnswer {
         }
         List<Sentence> sentences = new ArrayList<>();
         sentences.add(new Sentence(messages.text(amount()), !in.nitrogenKnown()));
+        Message part = part();
+        if (part != null) {
+            sentences.add(new Sentence(messages.text(part), true));
+        }
         for (String warning : in.files().warnings()) {
             sentences.add(new Sentence(TextTruncation.sentence(in.files().withoutFolders(warning)), true));
         }
@@ -54,6 +64,24 @@ final class NitrogenAnswer {
             sentences.add(new Sentence(TextTruncation.sentence(setbacks.summary()), setbacks.anythingInside()));
         }
         return sentences;
+    }
+
+    /** Where the log lacks flow, the amount is a part and no total; null where it lacks next to none. */
+    private @Nullable Message part() {
+        double unknownShare = in.intervals().basis().liquids().stream()
+                .mapToDouble(UncertaintyBudget.Liquid::unknownShare)
+                .max()
+                .orElse(0);
+        Interval nitrogenKg = in.intervals().nitrogenKg();
+        if (unknownShare < MIN_UNKNOWN_SHARE || !nitrogenKg.known()) {
+            return null;
+        }
+        return Message.of(
+                "record.answer.part",
+                Message.percent(100 * unknownShare),
+                Message.value(QuantityKind.NITROGEN, nitrogenKg.low()),
+                Message.value(QuantityKind.NITROGEN, nitrogenKg.high()),
+                RecordUncertainty.TIMES_IN_TEN);
     }
 
     /** What was wrong with the machine, with what it cost; as many as have room on the first page. */
@@ -166,6 +194,14 @@ final class NitrogenAnswer {
         return whole;
     }
 
+    /** Ground where the log does not tell what flowed, or a meter read zero, is neither covered nor skipped. */
+    private static Message open(CoveragePhrases skips, Message where) {
+        CoveragePhrases known = skips.known();
+        return known == null
+                ? Message.of("record.answer.open", skips.openArea(), where)
+                : Message.of("record.answer.skipAndOpen", known.area(), where, skips.openArea());
+    }
+
     private Message places() {
         CoveragePhrases skips = in.sections().skips();
         CoveragePhrases overlap = in.sections().overlap();
@@ -174,7 +210,7 @@ final class NitrogenAnswer {
                 : Message.of("record.answer.insideBoundary");
         Message skipped = skips.none()
                 ? Message.of("record.answer.noSkip", where)
-                : Message.of("record.answer.skip", skips.area(), where);
+                : skips.open() ? open(skips, where) : Message.of("record.answer.skip", skips.area(), where);
         Message twice = overlap.none()
                 ? Message.of("record.answer.noOverlap")
                 : Message.of("record.answer.overlap", overlap.area());

@@ -79,6 +79,7 @@ public final class CoverageSectionBuilder {
     public static CoveragePhrases skips(Coverage c, Intervals intervals, Messages messages) {
         return new CoveragePhrases(
                 c.skipAreaM2(),
+                c.doubtfulSkipAreaM2(),
                 c.slivers().skipM2(),
                 c.skips().size(),
                 c.overlapAreaM2(),
@@ -90,6 +91,7 @@ public final class CoverageSectionBuilder {
     public static CoveragePhrases overlap(Coverage c, Intervals intervals, Messages messages) {
         return new CoveragePhrases(
                 c.overlapAreaM2(),
+                0,
                 c.slivers().overlapM2(),
                 c.overlaps().size(),
                 c.skipAreaM2(),

@@ -14,7 +14,7 @@ class CoveragePhrasesTest {
     private static final Messages METRIC = Messages.english(new UnitFormat(UnitSystem.METRIC, ZoneOffset.UTC));
 
     private static CoveragePhrases words(double areaM2, double sliverM2, int places) {
-        return new CoveragePhrases(areaM2, sliverM2, places, 0, Interval.unknown(areaM2), METRIC);
+        return new CoveragePhrases(areaM2, 0, sliverM2, places, 0, Interval.unknown(areaM2), METRIC);
     }
 
     private static String overlap(CoveragePhrases phrases) {
@@ -44,6 +44,18 @@ class CoveragePhrasesTest {
         assertEquals("41 m² of overlap, only slivers less than 15.0 cm wide", overlap(slivers));
         assertEquals("41 m²", plain(slivers.area()));
         assertEquals("slivers", slivers.where());
+    }
+
+    /** 2,338 m² of a row without a flow in the log are no sliver and no skip to drive back to. */
+    @Test
+    void ground_that_may_be_covered_is_not_called_skipped() {
+        CoveragePhrases open = new CoveragePhrases(2338, 2338, 0, 0, 20000, Interval.unknown(2338), METRIC);
+        assertEquals("0.23 ha perhaps skipped: what flowed there is not known", plain(METRIC.text(open.skipped())));
+        assertEquals("not known whether skipped", open.where());
+        CoveragePhrases both = new CoveragePhrases(3338, 2338, 0, 4, 20000, Interval.unknown(3338), METRIC);
+        assertEquals(
+                "0.10 ha skipped in 4 places, and 0.23 ha perhaps skipped: what flowed there is not known",
+                plain(METRIC.text(both.skipped())));
     }
 
     @Test
