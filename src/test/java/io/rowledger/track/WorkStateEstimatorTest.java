@@ -41,7 +41,7 @@ class WorkStateEstimatorTest {
 
     @Test
     void a_meter_that_sticks_through_turns_does_not_lower_the_bar() {
-        boolean[] lowered = lowered((r, s) -> r == 2 && s > 100 || passes(s));
+        boolean[] lowered = lowered((r, s) -> (r == 2 && s > 100) || passes(s));
         assertFalse(lowered[150]);
         assertFalse(lowered[230]);
         assertTrue(lowered[110]);
@@ -50,7 +50,7 @@ class WorkStateEstimatorTest {
     @Test
     void the_last_row_of_each_pass_works_as_long_as_it_flows() {
         // Point rows: the outermost row runs 12 s longer than the others and stops in the turn.
-        boolean[] lowered = lowered((r, s) -> passes(s) || r == 5 && s % 80 < 72);
+        boolean[] lowered = lowered((r, s) -> passes(s) || (r == 5 && s % 80 < 72));
         assertTrue(lowered[65]);
         assertTrue(lowered[230]);
         assertFalse(lowered[75]);

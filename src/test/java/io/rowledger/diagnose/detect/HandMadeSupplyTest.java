@@ -147,7 +147,7 @@ class HandMadeSupplyTest extends HandMadeCase {
     private Diagnosis offInTurn(double untilS) {
         double first = 3 * PERIOD_S + LIFTED_S + 50;
         return new HandMadeFlows((r, t, due) ->
-                        t >= first + 4 * r && t < 4 * PERIOD_S || t >= first + 15 && t < untilS ? 0 : due)
+                        (t >= first + 4 * r && t < 4 * PERIOD_S) || (t >= first + 15 && t < untilS) ? 0 : due)
                 .commanded((r, t) -> down(t) && !(t >= first + 4 * r && t < 4 * PERIOD_S))
                 .diagnose(folder);
     }
