@@ -15,6 +15,8 @@ final class TextBlocks {
     /** Characters of a block; the first is as small as what is read to find the delimiter. */
     private static final int MIN_CHARS = 1 << 17;
 
+    private static final int NOT_WHOLE = -1;
+
     private final Reader text;
     private final char delimiter;
     /** Read and not yet handed out: the first {@code length} of them. */
@@ -62,11 +64,12 @@ final class TextBlocks {
         if (length == 0) {
             return null;
         }
-        whole = end > 0 && isWhole(end);
+        int lines = end > 0 ? wholeLines(end) : NOT_WHOLE;
+        whole = lines != NOT_WHOLE;
         if (!whole) {
             return null;
         }
-        Block block = new Block(chars, end, lines(chars, end));
+        Block block = new Block(chars, end, lines);
         chars = Arrays.copyOfRange(chars, end, end + Math.max(MIN_CHARS, length - end));
         length -= end;
         return block;
@@ -85,7 +88,11 @@ final class TextBlocks {
 
     /** Line ends of what was read and not handed out. */
     int linesLeft() {
-        return lines(chars, length);
+        int lines = 0;
+        for (int i = 0; i < length; i++) {
+            lines += isLineEnd(i) ? 1 : 0;
+        }
+        return lines;
     }
 
     /** Reads until the characters are as many as a block has, or the text ends. */
@@ -109,20 +116,28 @@ final class TextBlocks {
         return end;
     }
 
-    private boolean isWhole(int end) {
+    /** Line ends before {@code end}; {@link #NOT_WHOLE} if a quoted field there holds a quote or a line end, or doesn't end. */
+    private int wholeLines(int end) {
+        int lines = 0;
         boolean quoted = false;
         for (int i = 0; i < end; i++) {
             char c = chars[i];
+            if (c > '"') {
+                continue;
+            }
             if (c == '"') {
                 if (quoted ? !isFieldEnd(i + 1, end) : !isFieldStart(i)) {
-                    return false;
+                    return NOT_WHOLE;
                 }
                 quoted = !quoted;
-            } else if (quoted && (c == '\n' || c == '\r')) {
-                return false;
+            } else if (isLineEnd(i)) {
+                if (quoted) {
+                    return NOT_WHOLE;
+                }
+                lines++;
             }
         }
-        return !quoted;
+        return quoted ? NOT_WHOLE : lines;
     }
 
     private boolean isFieldStart(int i) {
@@ -133,13 +148,8 @@ final class TextBlocks {
         return i == end || chars[i] == delimiter || chars[i] == '\n' || chars[i] == '\r';
     }
 
-    private static int lines(char[] chars, int length) {
-        int lines = 0;
-        for (int i = 0; i < length; i++) {
-            if (chars[i] == '\r' || (chars[i] == '\n' && (i == 0 || chars[i - 1] != '\r'))) {
-                lines++;
-            }
-        }
-        return lines;
+    /** True for a line feed without a carriage return before it, and for a carriage return. */
+    private boolean isLineEnd(int i) {
+        return chars[i] == '\r' || (chars[i] == '\n' && (i == 0 || chars[i - 1] != '\r'));
     }
 }
