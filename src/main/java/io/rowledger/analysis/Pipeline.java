@@ -71,6 +71,7 @@ public final class Pipeline {
         progress.begins("estimating uncertainty", "positions, meters, setup");
         UncertaintyInputs inputs = new UncertaintyInputs(
                 log, rig, work.track(), work.strips(), work.delivery(), meterFaults(diagnosis, log), lateS(setup, rig));
+        Ahead<WhatIf> whatIf = Ahead.of(threads, () -> WhatIf.of(work.strips(), work.delivery(), coverage, diagnosis));
         Rates rates = summed.get();
         Intervals intervals = IntervalsBuilder.of(inputs, rates, coverage, threads);
         return new Analysis(
@@ -89,7 +90,7 @@ public final class Pipeline {
                 zones,
                 SetupFiles.of(files, rigFile, reading),
                 List.of(),
-                WhatIf.of(work.strips(), work.delivery(), coverage, diagnosis));
+                whatIf.get());
     }
 
     /**
