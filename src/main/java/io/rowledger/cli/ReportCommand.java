@@ -12,7 +12,6 @@ import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.Reports;
 import io.rowledger.report.common.Audience;
-import io.rowledger.results.SummaryJson;
 import io.rowledger.units.Dimension;
 import io.rowledger.units.Quantity;
 import io.rowledger.units.Reading;
@@ -137,7 +136,7 @@ final class ReportCommand implements Callable<Integer> {
         Path folder = out == null ? Path.of(files.name() + "-results") : out;
         Reports.requireRoom(folder);
         Progress progress = console.progress(quiet);
-        Thread prepare = new Thread(SummaryJson::prepareWriting, "prepare writing");
+        Thread prepare = new Thread(Reports::prepare, "prepare writing");
         prepare.setDaemon(true);
         prepare.start();
         Analysis analysis = Pipeline.analyze(files, results.threadCount(), progress);

@@ -4,6 +4,7 @@ import io.rowledger.analysis.Analysis;
 import io.rowledger.analysis.SetupReview;
 import io.rowledger.backdrop.Backdrop;
 import io.rowledger.document.pdf.Attachment;
+import io.rowledger.document.pdf.PdfReport;
 import io.rowledger.export.FieldGeoPackage;
 import io.rowledger.export.FieldMap;
 import io.rowledger.export.GeoPackage;
@@ -40,6 +41,14 @@ import org.jspecify.annotations.Nullable;
 /** Everything a run writes. */
 public final class Reports {
     private Reports() {}
+
+    /**
+     * Loads what writing any results needs: half a second of processor time that a thread of its own spends while the log is read.
+     */
+    public static void prepare() {
+        SummaryJson.prepareWriting();
+        PdfReport.prepare();
+    }
 
     /**
      * Writes the files for machines and the printed reports of these audiences as a whole new folder in place of the old one.

@@ -4,11 +4,14 @@ import io.rowledger.document.chart.Chart;
 import io.rowledger.document.pdf.Templates.Template;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.units.UnitFormat;
+import io.rowledger.units.UnitSystem;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -37,6 +40,13 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
         setWhereUnset("java.awt.headless", "true");
     }
 
+    /** A page with a heading, a table and a paragraph. */
+    private static final String SMALL_PAGE = """
+            <html xmlns="http://www.w3.org/1999/xhtml" xml:lang="en" lang="en"><head><title>Empty</title>
+            <link rel="stylesheet" type="text/css" media="print" href="report.css"/></head>
+            <body><h1>Empty</h1><table><thead><tr><th>Row</th></tr></thead><tbody><tr><td>1</td></tr></tbody></table>
+            <p>No text.</p></body></html>""";
+
     /** Share of the last page below which the pages are set closer, to spare it. */
     private static final double MIN_LAST_PAGE = 0.25;
 
@@ -50,6 +60,18 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
         if (System.getProperty(property) == null) {
             System.setProperty(property, value);
         }
+    }
+
+    /** Loads what any report needs, by laying out a page that nobody sees. Safe beside other reports. */
+    public static void prepare() {
+        Templates templates = new Templates(null);
+        Messages messages = new Messages(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
+        PdfReport small = new PdfReport("small", null, messages, 0);
+        small.render(
+                FilledTemplate.fill(new Template("small", SMALL_PAGE, false), Map.of(), messages),
+                templates,
+                Map.of(),
+                List.of());
     }
 
     /**
