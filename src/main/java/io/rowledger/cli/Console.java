@@ -15,6 +15,11 @@ record Console(PrintStream out, PrintStream err) {
     /** Names the module whose console Java takes. */
     private static final String CONSOLE = "jdk.console";
 
+    /** True if somebody sees what is printed, as far as the system can say; false after a double click. */
+    boolean isSeen() {
+        return errIsTerminal();
+    }
+
     /** Progress lines, or silence. */
     Progress progress(boolean quiet) {
         return quiet || !errIsTerminal() ? Progress.SILENT : new PhaseLines(err, System::nanoTime);

@@ -1,5 +1,6 @@
 package io.rowledger.cli;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.workbench.Workbench;
 import java.io.IOException;
@@ -49,6 +50,17 @@ final class OpenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InterruptedException {
+        try {
+            return open();
+        } catch (UnusableInputException e) {
+            if (!noBrowser && !console.isSeen()) {
+                Workbench.showRefusal(e, OpenCommand::browse);
+            }
+            throw e;
+        }
+    }
+
+    private int open() throws InterruptedException {
         if (port < 0 || port > MAX_PORT) {
             throw UnusableInputException.found("port " + port)
                     .atColumn("--port")
@@ -91,13 +103,14 @@ final class OpenCommand implements Callable<Integer> {
         } catch (IOException e) {
             throw UnusableInputException.found("a home folder that can't be written to")
                     .inFile(home.toString())
+                    .kind(RefusalKind.FOLDER_CLOSED)
                     .expected("a place for the season folder")
                     .hint("name a folder, such as rowledger open season");
         }
     }
 
-    /** Asks the system to show a link or a folder. Where that fails, the printed link is there. */
-    private static void browse(String link) {
+    /** Asks the system to show a link or a folder; false if it can't. Where that fails, the printed link is there. */
+    private static boolean browse(String link) {
         String system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
         List<String> call = system.contains("win")
                 ? List.of("rundll32", "url.dll,FileProtocolHandler", link)
@@ -107,8 +120,9 @@ final class OpenCommand implements Callable<Integer> {
                     .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                     .redirectError(ProcessBuilder.Redirect.DISCARD)
                     .start();
+            return true;
         } catch (IOException e) {
-            return;
+            return false;
         }
     }
 }

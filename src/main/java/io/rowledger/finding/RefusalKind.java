@@ -44,6 +44,10 @@ public enum RefusalKind {
     APART,
     /** Task data of several tasks. */
     TASKS,
+    /** A folder that another start of the program has open. */
+    FOLDER_IN_USE,
+    /** A folder that can't be written to. */
+    FOLDER_CLOSED,
     /** A key that a block of the rig file lacks. */
     KEY,
     /** A figure in the rig file that is not one of its dimension. */

@@ -1,5 +1,6 @@
 package io.rowledger.workbench;
 
+import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
@@ -38,6 +39,7 @@ final class FolderLock implements AutoCloseable {
             if (lock == null) {
                 file.close();
                 throw UnusableInputException.found("another workbench that has this folder open")
+                        .kind(RefusalKind.FOLDER_IN_USE)
                         .inFile(folder.root().toString())
                         .expected("one workbench for a folder")
                         .hint("use the page that is open, or close it and wait a few minutes");
@@ -46,6 +48,7 @@ final class FolderLock implements AutoCloseable {
             return new FolderLock(file, lock);
         } catch (IOException e) {
             throw UnusableInputException.found("a folder that can't be written to (" + e + ")")
+                    .kind(RefusalKind.FOLDER_CLOSED)
                     .inFile(folder.root().toString())
                     .expected("a folder that you may write to, on a disk with room")
                     .hint("copy the folder to your own disk and open the copy");

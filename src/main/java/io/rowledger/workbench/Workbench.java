@@ -19,6 +19,7 @@ import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /** A local server over a season folder. It listens on 127.0.0.1 alone and ends a while after the last page was closed. */
@@ -172,6 +173,15 @@ public final class Workbench implements AutoCloseable {
     /** Shows a new link wherever {@link #showAgain} asks for it. */
     public void showAgainWith(Consumer<String> shows) {
         browser = shows;
+    }
+
+    /**
+     * Shows somebody who sees no terminal why the workbench can't start, in a page; returns when it was sent, or after a while.
+     *
+     * @param browser shows a link; false if it can't
+     */
+    public static void showRefusal(UnusableInputException refusal, Predicate<String> browser) {
+        RefusedStart.show(refusal, browser);
     }
 
     private void check(Duration idle) {

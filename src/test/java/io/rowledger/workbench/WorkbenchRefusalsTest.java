@@ -2,12 +2,16 @@ package io.rowledger.workbench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.rowledger.finding.UnusableInputException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.Socket;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -188,5 +192,30 @@ class WorkbenchRefusalsTest {
                     .bytes());
             assertEquals("", state.path("wants").asText(), block);
         }
+    }
+
+    @Test
+    void somebody_without_a_terminal_reads_in_both_languages_why_it_can_not_start() {
+        UnusableInputException refused = assertThrows(
+                UnusableInputException.class,
+                () -> Workbench.start(new Workbench.Settings(season, "test", failure -> {
+                            throw new AssertionError(failure);
+                        }))
+                        .close());
+        List<String> pages = new ArrayList<>();
+        Workbench.showRefusal(refused, link -> {
+            try {
+                Visitor.Answer page =
+                        Visitor.stranger(link).get(URI.create(link).getPath());
+                assertEquals(200, page.status());
+                return pages.add(page.text());
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        });
+        assertEquals(1, pages.size());
+        String page = pages.get(0);
+        assertTrue(page.contains("the season folder is open in another workbench"), page);
+        assertTrue(page.contains("la carpeta de la temporada está abierta en otro banco de trabajo"), page);
     }
 }
