@@ -22,7 +22,7 @@ final class IntervalScores {
 
     private static final String ALL = "all";
     private static final List<String> GROUPS =
-            List.of(ALL, "RTK", "differential", "drove true", "steered", "two liquids");
+            List.of(ALL, "RTK", "differential", "drove true", "steered", "two liquids", "1 Hz", "rounded");
 
     /** By figure, then by group. */
     private final Map<String, Map<String, Count>> counts = new LinkedHashMap<>();
@@ -80,6 +80,12 @@ final class IntervalScores {
                 List.of(ALL, job.rtk() ? "RTK" : "differential", job.steered() ? "steered" : "drove true"));
         if (products > 1) {
             groups.add("two liquids");
+        }
+        if (job.oneHertz()) {
+            groups.add("1 Hz");
+        }
+        if (job.rounded()) {
+            groups.add("rounded");
         }
         put("swept area", groups, in.sweptAreaM2(), truth.sweptAreaM2());
         put("covered area", groups, in.coveredAreaM2(), ground.coveredM2());
@@ -174,8 +180,7 @@ final class IntervalScores {
         b.append("  below  above  \u00b1RTK %  \u00b1diff %\n");
         counts.forEach((figure, of) -> {
             b.append(String.format(Locale.ROOT, "%-22s %6d", figure, of.get(ALL).all()));
-            GROUPS.forEach(group -> b.append(String.format(
-                    Locale.ROOT, " %12.1f", of.getOrDefault(group, new Count()).pct())));
+            GROUPS.forEach(group -> b.append(String.format(Locale.ROOT, " %12s", held(of.get(group)))));
             b.append(String.format(
                     Locale.ROOT,
                     "  %5d  %5d  %6.2f  %7.2f%n",
@@ -185,6 +190,10 @@ final class IntervalScores {
                     width(of.get("differential"))));
         });
         return b.toString();
+    }
+
+    private static String held(@Nullable Count count) {
+        return count == null ? "\u2013" : String.format(Locale.ROOT, "%.1f", count.pct());
     }
 
     private static double width(@Nullable Count count) {

@@ -22,7 +22,13 @@ import java.util.SplittableRandom;
  * and its drift is in the ground. The errors are the simulator's own; they share no code with the product.
  */
 record MismeasuredJob(
-        SimResult result, List<Double> targetsLPerM2, List<Double> trueDensityKgPerL, boolean rtk, boolean steered) {
+        SimResult result,
+        List<Double> targetsLPerM2,
+        List<Double> trueDensityKgPerL,
+        boolean rtk,
+        boolean steered,
+        boolean oneHertz,
+        boolean rounded) {
     private static final double INCH_M = 0.0254;
     /** The window of a pass-to-pass accuracy (ISO 12188). */
     private static final double WINDOW_S = 900;
@@ -43,17 +49,19 @@ record MismeasuredJob(
         int rows = List.of(6, 8, 12).get(random.nextInt(3));
         SimRig stated = random.nextBoolean() ? SimRig.drawn(rows) : SimRig.carried(rows);
         boolean rtk = random.nextBoolean();
-        Scenario scenario = new Scenario(seed, mismeasured(stated, random), layout(stated, random))
-                .statedRig(stated)
-                .gnss(receiver(rtk, random))
+        Scenario scenario = new Scenario(seed, mismeasured(stated, random), layout(stated, random)).statedRig(stated);
+        GnssModel gnss = receiver(rtk, random);
+        scenario.gnss(gnss)
                 .products(products(random))
                 .metering(MeteringModel.perRow().withShutOff(random.nextInt(3) == 0))
                 .meterScale(calibration(random, rows));
+        boolean rounded = false;
         if (faultyMeters) {
             // A stream of its own, so that all else is drawn as without faults.
             SplittableRandom own = new SplittableRandom(seed ^ 0xfa17L);
             faults(own, rows).forEach(scenario::fault);
-            if (own.nextInt(3) == 0) {
+            rounded = own.nextInt(3) == 0;
+            if (rounded) {
                 scenario.format(scenario.format().withUnits(true)).console(Console.NONE.rounded(ROUNDED_GAL_PER_MIN));
             }
         }
@@ -70,7 +78,9 @@ record MismeasuredJob(
                 scenario.products().stream().map(SimProduct::targetLPerM2).toList(),
                 densities,
                 rtk,
-                steered);
+                steered,
+                gnss.rateHz() == 1,
+                rounded);
     }
 
     private static List<SimFault> faults(SplittableRandom random, int rows) {

@@ -70,7 +70,7 @@ final class SeasonLedgerBuilder {
         List<Message> answer = new ArrayList<>();
         double nitrogenKg = season.kg().nitrogenKg();
         answer.add(Message.of(
-                "season.answer.total",
+                Double.isNaN(nitrogenKg) ? "season.answer.unknown" : "season.answer.total",
                 season.jobs().size(),
                 season.fields().size(),
                 Message.value(QuantityKind.NITROGEN, nitrogenKg),
