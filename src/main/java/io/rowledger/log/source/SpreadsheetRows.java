@@ -17,7 +17,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
-import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
@@ -77,7 +76,7 @@ final class SpreadsheetRows implements Iterator<List<String>>, Closeable {
     private static ReadableWorkbook open(Path file) throws IOException {
         try {
             return new ReadableWorkbook(file.toFile(), new ReadingOptions(true, true));
-        } catch (ExcelReaderException e) {
+        } catch (RuntimeException e) {
             return new ReadableWorkbook(file.toFile(), new ReadingOptions(false, true));
         }
     }
