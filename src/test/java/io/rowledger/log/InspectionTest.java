@@ -127,6 +127,19 @@ class InspectionTest {
         assertTrue(text.contains("became flows through a row width of 76.2 cm (none is given)"), text);
     }
 
+    /** Twelve of thirty records repeat the position, ten of them without a step on either side. */
+    @Test
+    void rates_without_motion_are_told(@TempDir Path folder) throws IOException {
+        StringBuilder text = new StringBuilder("time,lat,lon,rate[gal/ac]\n");
+        for (int i = 0; i < 30; i++) {
+            int at = i < 10 ? i : Math.max(10, i - 11);
+            text.append(String.format(Locale.ROOT, "2026-05-14T10:00:%02dZ,%.6f,-93.5,42%n", i, 41.5 + at * 2e-5));
+        }
+        String inspection = LogNotes.inspection(List.of(Files.writeString(folder.resolve("hangs.csv"), text)))
+                .text();
+        assertTrue(inspection.contains("10 records have a rate while the position does not change"), inspection);
+    }
+
     /** Polygons need no time: the one thing to know is the attribute. */
     @Test
     void polygons_without_a_known_rate_are_asked_which_attribute_it_is(@TempDir Path folder) throws IOException {

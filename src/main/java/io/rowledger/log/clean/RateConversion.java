@@ -23,6 +23,9 @@ public final class RateConversion {
     /** The speed of the path is taken over this long to either side of a record, s. */
     private static final double HALF_WINDOW_S = 1;
 
+    /** Share of the records with a rate from which those without motion are told: a start of work may be a record or two. */
+    private static final double MIN_STANDING_SHARE = 0.01;
+
     private final FileLog file;
     private final RawLog log;
     private final RowMapping rows;
@@ -52,8 +55,25 @@ public final class RateConversion {
         double[] speedMps = conversion.speedMps();
         for (int k = 0; k < columns.size(); k++) {
             if (columns.get(k).written().isRate()) {
+                conversion.noteStanding(file.log().numbers[k], speedMps);
                 conversion.convert(columns.get(k), file.log().numbers[k], speedMps);
             }
+        }
+    }
+
+    /** Notes rates where the position repeats itself to the last digit: standing, or a receiver that hangs. */
+    private void noteStanding(double[] rates, double[] speedMps) {
+        int applied = 0;
+        int standing = 0;
+        for (int i = 0; i < log.records; i++) {
+            applied += rates[i] > 0 ? 1 : 0;
+            standing += rates[i] > 0 && speedMps[i] == 0 ? 1 : 0;
+        }
+        Message note = Message.of("notes.log.rates.standing", file.shortName(), standing);
+        if (standing > MIN_STANDING_SHARE * applied
+                && !file.plan().isUntimed()
+                && file.notes().stream().noneMatch(other -> other.key().equals(note.key()))) {
+            file.notes().add(note);
         }
     }
 

@@ -13,6 +13,9 @@ import java.util.Locale;
  */
 public final class TaskLog {
     /** The decimals of a position in 1e-7 degrees. */
+    /** Share of the records with a rate from which those without motion are told: a start of work may be a record or two. */
+    private static final double MIN_STANDING_SHARE = 0.01;
+
     private static final int POSITION_DECIMALS = 7;
     /** A rate of 0.01 mm³/m² is 1e-8 L/m² = 1e-4 L/ha. */
     private static final int RATE_DECIMALS = 4;
@@ -209,6 +212,25 @@ public final class TaskLog {
             notes.add(Message.of(
                     layout.speed() >= 0 ? "notes.taskdata.rates.speed" : "notes.taskdata.rates.positions",
                     RegularFile.name(name)));
+            noteStanding(group);
+        }
+    }
+
+    /** Notes rates where the position repeats itself to the last digit and no speed is logged: standing, or a receiver that hangs. */
+    private void noteStanding(Layout.Group group) {
+        int applied = 0;
+        int standing = 0;
+        for (int i = 0; i < log.records && layout.speed() < 0; i++) {
+            int at = i;
+            boolean rate = group.outlets().stream().anyMatch(outlet -> {
+                int raw = raw(outlet.actual().value(), at);
+                return raw > 0 && isFigure(raw);
+            });
+            applied += rate ? 1 : 0;
+            standing += rate && speed.mps(i) == 0 ? 1 : 0;
+        }
+        if (standing > MIN_STANDING_SHARE * applied) {
+            notes.add(Message.of("notes.log.rates.standing", RegularFile.name(name), standing));
         }
     }
 

@@ -9,15 +9,12 @@ import io.rowledger.log.LogReader;
 import io.rowledger.log.LogReading;
 import io.rowledger.log.header.LogOptions;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Totals of a known flow, written in steps, a record a second. */
 class CoarseTotalsTest {
@@ -29,9 +26,6 @@ class CoarseTotalsTest {
 
     /** A jump is known to half a record at either end of a flow that is even between them. */
     private static final double MAX_ERROR = 1.0 / CoarseTotals.MIN_INTERVALS;
-
-    @TempDir
-    Path folder;
 
     private static RawLog log() {
         RawLog log = new RawLog(1, 0);
@@ -130,21 +124,20 @@ class CoarseTotalsTest {
         }
     }
 
+    /** 3.8 gal/min of 3.785411784 L: 0.23974 L/s. */
     @Test
-    void it_is_said_in_the_notes() throws IOException {
-        double[] total = total(i -> FLOW_L_PER_S, GALLON_L);
-        StringBuilder text = new StringBuilder("epoch_s,lat,lon,Total Applied (gal)\n");
-        for (int i = 0; i < 300; i++) {
-            text.append(String.format(
-                    Locale.ROOT, "%d,%.8f,-88.1,%.0f%n", 1_780_000_000 + i, 41.7 + i * 2e-5, total[i] / GALLON_L));
-        }
-        Path log = Files.writeString(folder.resolve("log.csv"), text);
+    void a_log_in_tenths_of_a_gallon_gives_its_flow_and_says_so() throws IOException {
+        Path log = Path.of("src/test/resources/cases/coarse-log/tenths-of-a-gallon/log.csv");
         LogReading reading = LogReader.read(List.of(log), new LogOptions(Map.of(), List.of("uan"), 12));
         String note = LogNotes.of(reading).stream()
                 .filter(each -> each.contains("moves in steps of"))
                 .findFirst()
                 .orElseThrow();
-        assertTrue(note.startsWith("Total Applied (gal): the total moves in steps of 1 gal"), note);
-        assertEquals(FLOW_L_PER_S, reading.table().meterColumn(0, 0)[150], MAX_ERROR * FLOW_L_PER_S);
+        assertTrue(note.startsWith("Total Applied (gal): the total moves in steps of 0.1 gal"), note);
+        double[] flow = reading.table().meterColumn(0, 0);
+        for (int i : new int[] {20, 40, 100, 140}) {
+            assertEquals(0.23974, flow[i], MAX_ERROR * 0.23974, "record " + i);
+        }
+        assertEquals(0, flow[70], 1e-9);
     }
 }

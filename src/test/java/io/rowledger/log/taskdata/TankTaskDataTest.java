@@ -105,6 +105,21 @@ class TankTaskDataTest {
                 TestNotes.texts(log.notes()).toString());
     }
 
+    /** A rate per area times no motion is no liquid: a receiver that hangs takes it out of every figure, which is told. */
+    @Test
+    void a_rate_without_motion_is_noted() {
+        TaskDataBuild hangs =
+                new TaskDataBuild(4, RECORDS, 0).log(2, "DET-2", i -> RATE).log(67, "DET-1", i -> 12_000);
+        List<String> notes = TestNotes.texts(only(hangs).notes());
+        assertTrue(
+                notes.stream()
+                        .anyMatch(note -> note.contains("60 records have a rate while the position does not change")),
+                notes.toString());
+        List<String> driven =
+                TestNotes.texts(only(bar().log(67, "DET-1", i -> 12_000)).notes());
+        assertTrue(driven.stream().noneMatch(note -> note.contains("position does not change")), driven.toString());
+    }
+
     @Test
     void offsets_and_widths_of_the_log_make_the_draft() {
         BarGeometry geometry = TaskData.read(
