@@ -55,7 +55,11 @@ final class DraftMeasures {
         }
     }
 
-    /** The outlets: evenly spaced ones in three lines, others one by one. */
+    /**
+     * The outlets: evenly spaced ones in three lines, others one by one.
+     *
+     * @param rows number of rows that the log tells; 0 if one meter or rate stands for all, so that it does not tell
+     */
     void rows(int rows) {
         BarGeometry g = geometry;
         boolean known = g != null && g.leftM().size() == rows;
@@ -76,7 +80,11 @@ final class DraftMeasures {
             }
             return;
         }
-        DraftRig.line(text, "  count: " + rows, "flow columns in the log");
+        if (rows == 0) {
+            DraftRig.fillIn(text, "  count", "rows of the bar: the log has no flow for each");
+        } else {
+            DraftRig.line(text, "  count: " + rows, "flow columns in the log");
+        }
         if (g != null && known) {
             DraftRig.line(
                     text, "  spacing: " + metres(g.rightM().get(0) - g.leftM().get(0)), SOURCE);

@@ -14,10 +14,14 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 
 /** A rig file to start from: what the log tells filled in, what a tape measure has to tell left open. */
 public final class DraftRig {
     private static final int COMMENT_AT = 40;
+    /** Flow, rate, volume or pulses of a row. */
+    private static final Pattern OF_A_ROW =
+            Pattern.compile("(?:[^.]+\\.)?(?:flow|rate|nitrogen_rate|volume|count)[a-z_]*_\\d+");
 
     private DraftRig() {}
 
@@ -57,7 +61,11 @@ public final class DraftRig {
         DraftMeasures measures = new DraftMeasures(text, inspection.geometry());
         measures.lengths();
         text.append("rows:\n");
-        measures.rows(Math.max(1, inspection.rows()));
+        boolean perRow = inspection.geometry() != null
+                || inspection.columns().stream()
+                        .anyMatch(
+                                meaning -> OF_A_ROW.matcher(meaning.quantity()).lookingAt());
+        measures.rows(perRow ? Math.max(1, inspection.rows()) : 0);
         text.append("products:\n");
         for (String product : inspection.products()) {
             text.append("  ").append(product.isEmpty() ? "liquid" : product).append(":\n");

@@ -72,6 +72,17 @@ class DraftRigTest {
         }
     }
 
+    /** One meter does not tell how many rows it feeds: "count: 1" would make a bar of 12 rows one row wide. */
+    @Test
+    void the_rows_of_a_bar_with_one_meter_are_left_to_fill_in() throws IOException {
+        for (String name :
+                List.of("one-flow-for-the-bar", "one-total-for-the-bar", "one-rate-and-switches-for-the-bar")) {
+            String text = Files.readString(draft(name));
+            assertTrue(text.contains("  count: fill in "), text);
+        }
+        assertTrue(Files.readString(draft("rate-per-row")).contains("  count: 4 "));
+    }
+
     @Test
     void a_file_that_is_there_is_never_replaced() throws IOException {
         Path file = Files.writeString(folder.resolve("plain.yaml"), "mine");
