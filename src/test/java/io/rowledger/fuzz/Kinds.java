@@ -114,8 +114,8 @@ final class Kinds {
     }
 
     private List<Kind> logs() {
-        List<Path> plain =
-                half(Corpus.cases(".*/good-log/.*\\.(csv|tsv)"), Corpus.cases(".*/bad-input/.*\\.(csv|tsv)"));
+        List<Path> plain = half(
+                Corpus.cases(".*/(good-log|coarse-log)/.*\\.(csv|tsv)"), Corpus.cases(".*/bad-input/.*\\.(csv|tsv)"));
         List<Path> gz = Corpus.cases(".*/good-log/.*\\.gz");
         List<Path> zip = Corpus.cases(".*/good-log/.*\\.zip");
         List<Path> json = Corpus.cases(".*/good-log/.*\\.geojson");
