@@ -272,9 +272,13 @@ public final class Diagnoses {
         return Math.min(1, Deviation.limit(rounding + hiddenS / passS));
     }
 
-    /** Returns the cases that a log with such meters can show: one meter tells of a row only what its own command tells. */
+    /**
+     * Returns the cases that a log with such meters can show: one meter tells of a row only what its own command tells, and a
+     * total in coarse steps, evened out over several seconds, does not tell swings of some seconds.
+     */
     static List<Case> tellable(List<Case> cases, Metering metering, LogTable log) {
         return cases.stream()
+                .filter(found -> !(log.evenedS() > 0 && found.kind() == FindingKind.HUNTING))
                 .filter(found -> switch (metering) {
                     case PER_ROW -> true;
                     case SHARED -> !NEEDS_A_METER_PER_ROW.contains(found.kind());

@@ -68,6 +68,7 @@ final class Columns {
         c.widthM = numbers(new Role(LogQuantity.WIDTH, "", 0));
         c.timed = !plan.isUntimed();
         c.days = days(files);
+        c.evenedS = files.stream().mapToDouble(FileLog::evenedS).max().orElse(0);
         c.zoneAssumed = zoneAssumed(files);
         c.down = states(new Role(LogQuantity.DOWN, "", 0));
         c.pressurePa = numbers(new Role(LogQuantity.PRESSURE, "", 0));

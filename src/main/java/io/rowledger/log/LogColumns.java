@@ -43,6 +43,9 @@ public final class LogColumns {
     /** False for points in driving order without times. */
     public boolean timed = true;
 
+    /** Time over which totals in coarse steps were evened out, s; 0 if none were. */
+    public double evenedS;
+
     /** First and last day of a log without times; empty if it has no days either. */
     public List<LocalDate> days = List.of();
 

@@ -203,6 +203,11 @@ public final class LogTable {
         return c.targetLPerM2[p].length > 0;
     }
 
+    /** Time over which flows are even because they come from totals in coarse steps, s; 0 for all others. */
+    public double evenedS() {
+        return c.evenedS;
+    }
+
     /** First and last day of a log that has days and no times; empty for all others. */
     public List<LocalDate> days() {
         return c.days;

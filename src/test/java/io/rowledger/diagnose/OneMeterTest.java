@@ -34,4 +34,16 @@ class OneMeterTest {
         assertEquals(cases, Diagnoses.tellable(cases, Metering.WHOLE_BAR, commanded()));
         assertEquals(cases, Diagnoses.tellable(cases, Metering.PER_ROW, NO_COMMANDS));
     }
+
+    @Test
+    void a_total_in_coarse_steps_tells_no_swings() {
+        Message words = Message.of("findings.hunting.check");
+        Case swings = new Case(
+                FindingKind.HUNTING, List.of(), 0, 100, 0.9, new Case.Words(words, words, words), List.of(), null);
+        LogColumns columns = new LogColumns();
+        columns.evenedS = 12;
+        LogTable evened = new LogTable(columns, List.of());
+        assertEquals(List.of(), Diagnoses.tellable(List.of(swings), Metering.PER_ROW, evened));
+        assertEquals(List.of(swings), Diagnoses.tellable(List.of(swings), Metering.PER_ROW, NO_COMMANDS));
+    }
 }

@@ -83,8 +83,15 @@ public final class MeterStuckDetector implements Detector {
     }
 
     private static @Nullable Case ofRow(Evidence e, int r) {
-        Case found = e.limits.resolution(r) < FINE ? sameValue(e, r) : null;
+        // A flow out of a total in coarse steps stands still between two steps: equal values are no sign.
+        boolean fine = e.limits.resolution(r) < FINE && !(e.log.evenedS() > 0);
+        Case found = fine ? sameValue(e, r) : null;
         return found == null ? band(e, r) : found;
+    }
+
+    /** Flows out of totals in coarse steps follow a change late, by up to two of the times over which they are even. */
+    private static double minOutsideS(Evidence e) {
+        return MIN_OUTSIDE_S + 2 * e.log.evenedS();
     }
 
     private static double seconds(Evidence e, Run run) {
@@ -191,7 +198,7 @@ public final class MeterStuckDetector implements Detector {
             if (i > from && flow[from] > 0) {
                 Run run = new Run(from, i, (low + high) / 2);
                 Outside outside = seconds(e, run) < MIN_S ? new Outside(0, 0, false) : outside(e, r, run, high - low);
-                if (outside.totalS() >= MIN_OUTSIDE_S && outside.totalS() > most.totalS() && worked(e, r, run)) {
+                if (outside.totalS() >= minOutsideS(e) && outside.totalS() > most.totalS() && worked(e, r, run)) {
                     best = run;
                     most = outside;
                 }

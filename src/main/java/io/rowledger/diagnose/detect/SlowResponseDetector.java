@@ -78,7 +78,7 @@ public final class SlowResponseDetector implements Detector {
         }
         List<Case> cases = new ArrayList<>();
         Responses bar = e.barResponses();
-        double slowS = SLOW_S + PART_OF_SMEAR * (e.limits.smearS() + e.limits.intervalS());
+        double slowS = SLOW_S + PART_OF_SMEAR * (e.limits.smearS() + e.limits.intervalS() + e.log.evenedS());
         Slow whole = slow(bar, Demand.SLOWEST_PROMPT, slowS);
         boolean ofBar = whole != null && whole.explained > (e.work.coarse ? MIN_EXPLAINED_IF_COARSE : MIN_EXPLAINED);
         if (whole != null && ofBar) {
@@ -161,7 +161,7 @@ public final class SlowResponseDetector implements Detector {
         double fromS = e.work.timeS[Math.min(e.work.n - 1, e.work.passFrom[slow.from])];
         double toS = e.work.timeS[e.work.passFrom[slow.end] - 1];
         // Readings that are means, and speeds from positions, lag by up to a record against each other.
-        double clearS = SLOW_S + e.limits.intervalS() + e.limits.smearS() / 2;
+        double clearS = SLOW_S + e.limits.intervalS() + (e.limits.smearS() + e.log.evenedS()) / 2;
         double confidence = tau < clearS ? 0.65 : slow.explained > 0.5 ? 0.96 : slow.explained > 0.25 ? 0.9 : 0.75;
         Message evidence = Message.of(
                 rows.isEmpty() ? "findings.slow_response.evidence.bar" : "findings.slow_response.evidence.row",

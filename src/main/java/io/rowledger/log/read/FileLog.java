@@ -22,6 +22,7 @@ public final class FileLog {
     private final List<Message> notes = new ArrayList<>();
     private List<String> origins = List.of();
     private String sha256 = "";
+    private double evenedS;
 
     /**
      * A file as read.
@@ -46,6 +47,16 @@ public final class FileLog {
     /** Sets the SHA-256 of the file. */
     public void digest(String digest) {
         sha256 = digest;
+    }
+
+    /** Sets the time over which totals in coarse steps were evened out, s. */
+    void evened(double overS) {
+        evenedS = overS;
+    }
+
+    /** Returns the shortest time over which totals in coarse steps were evened out, s; 0 if none were. */
+    public double evenedS() {
+        return evenedS;
     }
 
     public LogPreview preview() {

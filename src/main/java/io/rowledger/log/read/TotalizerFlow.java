@@ -169,6 +169,7 @@ public final class TotalizerFlow {
         }
         if (!coarse.isEmpty()) {
             double evenedS = CoarseTotals.MIN_INTERVALS * log.intervalS();
+            file.evened(evenedS);
             file.notes().add(Message.of("notes.log.coarseTotal", named(coarse), step, Message.duration(evenedS)));
         }
     }
