@@ -59,8 +59,13 @@ final class WorkbenchDrags {
         open("tape");
         String field = "#rig-hitch_to_drop";
         String before = person.see(field).getDomProperty("value");
-        Number perMeter =
-                (Number) run("var svg = document.querySelector('svg.top'); return svg.perMeter * svg.getScreenCTM().a");
+        Number perMeter = (Number)
+                run("var svg = document.querySelector('.view svg.top'); return svg.perMeter * svg.getScreenCTM().a");
+        assertEquals(
+                6L,
+                run("return Array.prototype.filter.call(document.querySelectorAll('.measured svg.small'),"
+                        + " function (each) { return each.querySelector('.length.marked'); }).length"),
+                "a picture for each length");
         drag("svg.top .grip[data-length='rig.hitch_to_drop']", 0, 20);
         String after = person.see(field).getDomProperty("value");
         assertNotEquals(before, after);

@@ -27,13 +27,13 @@
         draw();
       });
       var fields = [
-        rig.input(R.t('workbench.tape.antenna'), 'rig.antenna.ahead_of_axle', of, R.t('workbench.tape.antennaNote')),
-        rig.input(R.t('workbench.tape.hitch'), 'rig.axle_to_hitch', of, R.t('workbench.tape.hitchNote')),
-        towed ? rig.input(R.t('workbench.tape.wheels'), 'rig.hitch_to_wheels', of, R.t('workbench.tape.wheelsNote')) : null,
-        rig.input(R.t('workbench.tape.drop'), 'rig.hitch_to_drop', of, R.t('workbench.tape.dropNote')),
+        length(rig, R.t('workbench.tape.antenna'), 'rig.antenna.ahead_of_axle', of, R.t('workbench.tape.antennaNote')),
+        length(rig, R.t('workbench.tape.hitch'), 'rig.axle_to_hitch', of, R.t('workbench.tape.hitchNote')),
+        towed ? length(rig, R.t('workbench.tape.wheels'), 'rig.hitch_to_wheels', of, R.t('workbench.tape.wheelsNote')) : null,
+        length(rig, R.t('workbench.tape.drop'), 'rig.hitch_to_drop', of, R.t('workbench.tape.dropNote')),
         R.h('details', null, R.h('summary', null, R.t('workbench.tape.aside')),
-          rig.input(R.t('workbench.tape.antennaAside'), 'rig.antenna.right_of_center', of, R.t('workbench.tape.asideNote')),
-          rig.input(R.t('workbench.tape.barAside'), 'rig.bar_right_of_center', of, R.t('workbench.tape.asideNote')))];
+          length(rig, R.t('workbench.tape.antennaAside'), 'rig.antenna.right_of_center', of, R.t('workbench.tape.asideNote')),
+          length(rig, R.t('workbench.tape.barAside'), 'rig.bar_right_of_center', of, R.t('workbench.tape.asideNote')))];
       var form = R.h('div.form', {onfocusin: function (event) {
         var path = event.target.closest('[data-path]');
         marked = path ? path.getAttribute('data-path') : '';
@@ -47,6 +47,13 @@
       main.setAttribute('data-loaded', 'tape');
     });
   };
+
+  /** The field of a length with a small picture of where it is taken. */
+  function length(rig, label, path, unit, note) {
+    var host = R.h('div.where', {'aria-hidden': 'true'});
+    rig.listen(function () { R.fill(host, R.topView(rig, path, false, true)); });
+    return R.h('div.measured', null, rig.input(label, path, unit, note), host);
+  }
 
   /**
    * Lets the ends of lengths be moved in the drawing.
