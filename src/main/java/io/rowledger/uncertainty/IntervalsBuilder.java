@@ -150,14 +150,15 @@ public final class IntervalsBuilder {
         Bias biasKg = bias.times(kgPerL);
         double density = DefaultUncertainties.densityAccuracy(product);
         double ofBar = knownIf(bias, meter.ofBar());
+        double rounding = meter.roundingOfBar();
         UncertaintyDistribution volume =
-                UncertaintyDistribution.relative(volumeL, bias, volumeL + bias.highL(), ofBar, meter.shared);
+                UncertaintyDistribution.relative(volumeL, bias, volumeL + bias.highL(), ofBar, meter.shared, rounding);
         UncertaintyDistribution nitrogen = UncertaintyDistribution.relative(
-                nitrogenKg, biasKg, nitrogenKg + biasKg.highL(), ofBar, meter.shared, density);
+                nitrogenKg, biasKg, nitrogenKg + biasKg.highL(), ofBar, meter.shared, rounding, density);
         return new OfProduct(
-                UncertaintyDistribution.interval(volumeL, bias, ofBar, meter.shared),
+                UncertaintyDistribution.interval(volumeL, bias, ofBar, meter.shared, rounding),
                 perGround(volume, volumeL, volumes.onGround(p)),
-                UncertaintyDistribution.interval(nitrogenKg, biasKg, ofBar, meter.shared, density),
+                UncertaintyDistribution.interval(nitrogenKg, biasKg, ofBar, meter.shared, rounding, density),
                 perGround(nitrogen, nitrogenKg, volumes.onGround(p).times(kgPerL)));
     }
 
@@ -179,11 +180,12 @@ public final class IntervalsBuilder {
             Bias biasKg = biased ? bias.times(product.nitrogenKgPerL()) : Bias.NONE;
             double endKg = kg + (largest ? biasKg.highL() : biasKg.lowL());
             double density = DefaultUncertainties.densityAccuracy(product) * endKg;
+            double rounding = meters.get(p).roundingOfBar() * endKg;
             double bar = kg == 0 ? 0 : meters.get(p).ofBar() * endKg;
             shared += meters.get(p).shared * endKg;
             low += biasKg.lowL();
             high += biasKg.highL();
-            square += bar * bar + density * density / 3 + biasKg.sigmaL() * biasKg.sigmaL();
+            square += bar * bar + (density * density + rounding * rounding) / 3 + biasKg.sigmaL() * biasKg.sigmaL();
         }
         return new UncertaintyDistribution(nitrogenKg + low, nitrogenKg + high, Math.sqrt(square), shared);
     }
@@ -242,9 +244,11 @@ public final class IntervalsBuilder {
             Bias all = volumes.ofRow(p, r);
             Bias known = volumes.ofRowWhereKnown(p, r);
             products.add(new OfRowProduct(
-                    UncertaintyDistribution.interval(volumeL, all, meter.ofRow(r), meter.shared),
-                    UncertaintyDistribution.interval(rate, known.times(1 / appliedM2), ratio, meter.shared),
-                    deviation(volumeL, targetL, ratio, meter.shared, known)));
+                    UncertaintyDistribution.interval(
+                            volumeL, all, meter.ofRow(r), meter.shared, meter.roundingOfRow(r)),
+                    UncertaintyDistribution.interval(
+                            rate, known.times(1 / appliedM2), ratio, meter.shared, meter.roundingOfRow(r)),
+                    deviation(volumeL, targetL, ratio, known, meter.shared, meter.roundingOfRow(r))));
         }
         double sweptM2 = row.sweptAreaM2();
         double applied = Math.hypot(
@@ -260,9 +264,9 @@ public final class IntervalsBuilder {
     }
 
     /** Deviation of a volume from its target volume, percent. */
-    private static Interval deviation(double volumeL, double targetL, double sigma, double shared, Bias bias) {
+    private static Interval deviation(double volumeL, double targetL, double sigma, Bias bias, double... rectangles) {
         double share = targetL > 0 ? volumeL / targetL : Double.NaN;
-        Interval of = UncertaintyDistribution.interval(share, bias.times(1 / targetL), sigma, shared);
+        Interval of = UncertaintyDistribution.interval(share, bias.times(1 / targetL), sigma, rectangles);
         return new Interval((share - 1) * 100, (of.low() - 1) * 100, (of.high() - 1) * 100);
     }
 
@@ -279,14 +283,16 @@ public final class IntervalsBuilder {
             Bias all = volumes.ofPass(p, i);
             double volume = knownIf(
                     all, meters.get(p).ofPass(job, pass, rates.passRows().get(i), p));
+            double rounding = meters.get(p).roundingOfPass(i, volumeL);
             products.add(new OfPassProduct(
-                    UncertaintyDistribution.interval(volumeL, all, volume, shared),
+                    UncertaintyDistribution.interval(volumeL, all, volume, shared, rounding),
                     deviation(
                             volumeL,
                             totals.meteredTargetL()[p],
                             Math.hypot(volume, area),
+                            volumes.ofPassWhereKnown(p, i),
                             shared,
-                            volumes.ofPassWhereKnown(p, i))));
+                            rounding)));
         }
         return new OfPass(
                 UncertaintyDistribution.about(sweptM2, sweptM2 * area, 0).interval(sweptM2), products);

@@ -28,6 +28,9 @@ final class MeterUncertainty {
     /** Readings that differ by less than this share are equal. */
     private static final double SAME = 1e-9;
 
+    /** Half-width of a rectangle over its standard uncertainty (GUM 4.3.7). */
+    private static final double TO_HALF_WIDTH = Math.sqrt(3);
+
     /** Relative half-width of the part that all meters share. */
     final double shared;
     /** Relative standard uncertainty of each row's own part. */
@@ -75,12 +78,12 @@ final class MeterUncertainty {
         return DefaultUncertainties.meterAccuracy(product) / Math.sqrt(6);
     }
 
-    /** Returns the relative standard uncertainty of row r's volume, without the shared part. */
+    /** Returns the relative standard uncertainty of row r's volume, without the shared part and rounding. */
     double ofRow(int r) {
-        return Math.hypot(Math.hypot(own[r], ends[r]), rounding.ofRow(r));
+        return Math.hypot(own[r], ends[r]);
     }
 
-    /** Returns the relative standard uncertainty of the bar's volume, without the shared part. */
+    /** Returns the relative standard uncertainty of the bar's volume, without the shared part and rounding. */
     double ofBar() {
         double sum = 0;
         double ownL2 = 0;
@@ -96,10 +99,10 @@ final class MeterUncertainty {
             }
             ownL2 += ownL * ownL;
         }
-        return sum > 0 ? Math.hypot(Math.hypot(Math.sqrt(ownL2), endsL), rounding.ofBarL()) / sum : Double.NaN;
+        return sum > 0 ? Math.hypot(Math.sqrt(ownL2), endsL) / sum : Double.NaN;
     }
 
-    /** Returns the relative standard uncertainty of the bar's volume in one pass, without the shared part. */
+    /** Returns the relative standard uncertainty of the bar's volume in one pass, without the shared part and rounding. */
     double ofPass(UncertaintyInputs job, Pass pass, List<RowTotals> passRows, int p) {
         double intervalS = job.track().quality().medianIntervalS();
         double sum = 0;
@@ -120,8 +123,23 @@ final class MeterUncertainty {
             }
             ownL2 += ownL * ownL;
         }
-        double roundingL = rounding.ofBarL(pass.number() - 1, pass.number());
-        return sum > 0 ? Math.hypot(Math.hypot(Math.sqrt(ownL2), endsL), roundingL) / sum : Double.NaN;
+        return sum > 0 ? Math.hypot(Math.sqrt(ownL2), endsL) / sum : Double.NaN;
+    }
+
+    /** Returns the relative half-width of the rectangle by which rounding may move row r's volume. */
+    double roundingOfRow(int r) {
+        return TO_HALF_WIDTH * rounding.ofRow(r);
+    }
+
+    /** Returns the same for the bar's volume over the job; 0 if nothing was metered. */
+    double roundingOfBar() {
+        double sum = Arrays.stream(volumeL).filter(v -> v > 0).sum();
+        return sum > 0 ? TO_HALF_WIDTH * rounding.ofBarL() / sum : 0;
+    }
+
+    /** Returns the same for the bar's volume in pass i, from 0. */
+    double roundingOfPass(int i, double passL) {
+        return passL > 0 ? TO_HALF_WIDTH * rounding.ofBarL(i, i + 1) / passL : 0;
     }
 
     /** Returns the rows of each meter of a product, from 0. */

@@ -141,8 +141,8 @@ class RoundingByHandTest {
         // in
         // 0.72 L/s 6.43004e-5.
         double own = Math.sqrt(6.66667e-5 + 5e-7 + 4.16667e-6 + 6.43004e-5);
-        assertEquals(own, meter.ofBar(), 0.002 * own);
-        assertEquals(own, meter.ofRow(4), 0.002 * own);
+        assertEquals(own, Math.hypot(meter.ofBar(), meter.roundingOfBar() / Math.sqrt(3)), 0.002 * own);
+        assertEquals(own, Math.hypot(meter.ofRow(4), meter.roundingOfRow(4) / Math.sqrt(3)), 0.002 * own);
     }
 
     /** 0.3 m/s ask 0.009 L/s of a row, less than half a step: eleven rows read nothing and may have given up to 0.01 L/s. */
@@ -164,10 +164,10 @@ class RoundingByHandTest {
     void a_product_that_never_leaves_one_step_has_the_consoles_step() {
         double[][] flows = rows(i -> 0.06);
         assertEquals(0, new Work(i -> 2, flows).rounding().ofRow(20), 0, "no such row");
-        double steady = new Work(i -> 2, flows).meters().ofRow(3);
+        assertEquals(0, new Work(i -> 2, flows).meters().roundingOfRow(3), 0);
         flows[11][0] = 0.08;
         flows[11][1] = 0.04;
-        double stepped = new Work(i -> 2, flows).meters().ofRow(3);
-        assertEquals(Math.hypot(steady, 0.096225), stepped, PHASES * 0.096225);
+        // Half a step of 0.06 L/s.
+        assertEquals(1 / 6.0, new Work(i -> 2, flows).meters().roundingOfRow(3), PHASES / 6);
     }
 }
