@@ -116,7 +116,7 @@ public final class RanEmptyDetector implements Detector {
      */
     private static @Nullable Case empty(Evidence e, int delivering, int j, int end, boolean shutOff) {
         WorkingSamples work = e.work;
-        double nothingS = workedS(work, j, end);
+        double nothingS = nothingS(e, j, end);
         double fallS = work.timeS[j] - work.timeS[delivering];
         boolean samePass = work.pass[delivering] == work.pass[j];
         // The bar stood or was lifted at the end of the fall, or between it and now.
@@ -199,10 +199,11 @@ public final class RanEmptyDetector implements Detector {
         return end;
     }
 
-    private static double workedS(WorkingSamples work, int from, int end) {
+    /** Time from an entry to another in which the bar is known to give nothing, s: not while most of its rows are rightly off. */
+    private static double nothingS(Evidence e, int from, int end) {
         double sum = 0;
         for (int j = from; j < end; j++) {
-            sum += work.durationS[j];
+            sum += Double.isNaN(e.barShare().share(j)) ? 0 : e.work.durationS[j];
         }
         return sum;
     }

@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -71,37 +70,40 @@ public final class SlowResponseDetector implements Detector {
 
     @Override
     public List<Case> find(Evidence e) {
-        if ((e.work.coarse && !e.speedLogged())
-                || e.limits.resolution() > COARSE
-                || e.limits.intervalS() > MAX_INTERVAL_S) {
+        if (e.limits.resolution() > COARSE || e.limits.intervalS() > MAX_INTERVAL_S) {
             return List.of();
         }
-        List<Case> cases = new ArrayList<>();
-        Responses bar = e.barResponses();
         double slowS = SLOW_S + PART_OF_SMEAR * (e.limits.smearS() + e.limits.intervalS() + e.log.evenedS());
+        if (e.work.coarse && !e.speedLogged()) {
+            // The speed is too noisy to tell what it asks of the bar; a row is held against the others' flow.
+            return ofRows(e, e.peerDemand(), e.ratios.peerFlux, Demand.PROMPT, slowS);
+        }
+        Responses bar = e.barResponses();
         Slow whole = slow(bar, Demand.SLOWEST_PROMPT, slowS);
         boolean ofBar = whole != null && whole.explained > (e.work.coarse ? MIN_EXPLAINED_IF_COARSE : MIN_EXPLAINED);
         if (whole != null && ofBar) {
-            cases.add(caseOf(e, List.of(), whole));
+            // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
+            return List.of(caseOf(e, List.of(), whole));
         }
         int usual = Math.max(Demand.SLOWEST_PROMPT, bar.best());
-        float[] asked = e.demand().demandPerM[usual];
-        // Where the whole bar is slow, outside rows lag in turns as well: that is the same fault again.
-        if (!ofBar && e.limits.resolution() < COARSE_OF_ROW) {
-            e.ofRows(r -> Optional.ofNullable(ofRow(e, r, asked, usual, slowS)))
-                    .forEach(found -> found.ifPresent(cases::add));
-        }
-        return cases;
+        return ofRows(e, e.demand(), e.demand().demandPerM[usual], usual, slowS);
     }
 
-    private static @Nullable Case ofRow(Evidence e, int r, float[] asked, int usual, double slowS) {
-        if (otherwiseFaulty(e, r)) {
-            return null;
+    /** Rows that follow a demand later than with the usual time constant. */
+    private static List<Case> ofRows(Evidence e, Demand demand, float[] over, int usual, double slowS) {
+        List<Case> cases = new ArrayList<>();
+        for (int r = 0; r < e.rows() && e.limits.resolution() < COARSE_OF_ROW; r++) {
+            if (otherwiseFaulty(e, r)) {
+                continue;
+            }
+            // A row that is written late lags by so much for no fault of its own.
+            double ofRowS = slowS + 2 * Math.max(0, e.limits.skewS(r));
+            Slow of = slow(new Responses(e.work, demand, ratio(e, r, demand), over), usual, ofRowS);
+            if (of != null && of.explained > MIN_OF_ROW) {
+                cases.add(caseOf(e, List.of(r), of));
+            }
         }
-        // A row that is written late lags by so much for no fault of its own.
-        double ofRowS = slowS + 2 * Math.max(0, e.limits.skewS(r));
-        Slow of = slow(new Responses(e.work, e.demand(), ratio(e, r), asked), usual, ofRowS);
-        return of != null && of.explained > MIN_OF_ROW ? caseOf(e, List.of(r), of) : null;
+        return cases;
     }
 
     /** True if another fault keeps the row from following. */
@@ -111,7 +113,7 @@ public final class SlowResponseDetector implements Detector {
     }
 
     /** The row's ratio where nothing else explains it: what all rows share is out of it already. */
-    private static float[] ratio(Evidence e, int r) {
+    private static float[] ratio(Evidence e, int r, Demand demand) {
         float[] ratio = e.ratios.ratio[r].clone();
         for (Case found : e.cases()) {
             if (!found.rows().isEmpty() && found.concerns(r) && OF_LEVEL.contains(found.kind())) {
@@ -119,7 +121,8 @@ public final class SlowResponseDetector implements Detector {
             }
         }
         for (int j = 0; j < ratio.length; j++) {
-            ratio[j] = ratio[j] > MIN_RATIO && ratio[j] < MAX_RATIO ? ratio[j] : Float.NaN;
+            boolean known = ratio[j] > MIN_RATIO && ratio[j] < MAX_RATIO && demand.demandPerM[Demand.PROMPT][j] > 0;
+            ratio[j] = known ? ratio[j] : Float.NaN;
         }
         return ratio;
     }

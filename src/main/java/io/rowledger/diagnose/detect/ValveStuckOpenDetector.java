@@ -40,6 +40,9 @@ public final class ValveStuckOpenDetector implements Detector {
     /** A single lift is enough when it lasts this long, s. */
     private static final double MIN_SINGLE_S = 25;
 
+    /** A row that gives less than this share of the median row while working has no flow to stay open with (1). */
+    private static final double MIN_USUAL = 0.1;
+
     /** Rows with these faults show flow while they should stand for another reason. */
     private static final Set<FindingKind> NOT_OWN = EnumSet.of(FindingKind.METER_STUCK, FindingKind.CHANNELS_SWAPPED);
 
@@ -65,7 +68,7 @@ public final class ValveStuckOpenDetector implements Detector {
         double[] usual = e.ofRows(r -> usual(e, r)).stream().mapToDouble(x -> x).toArray();
         List<Sums> ofLifts = e.ofRows(r -> sums(e, r, usual, false));
         for (int r = 0; r < e.rows(); r++) {
-            if (otherwiseFaulty(e, r) || !(usual[r] > 0)) {
+            if (otherwiseFaulty(e, r) || !(usual[r] > MIN_USUAL * RobustStatistics.median(usual))) {
                 continue;
             }
             Sums lifted = ofLifts.get(r);

@@ -3,6 +3,7 @@ package io.rowledger.diagnose.signal;
 import io.rowledger.log.LogTable;
 import io.rowledger.rate.Delivery;
 import io.rowledger.track.Poses;
+import java.util.Arrays;
 
 /**
  * What target and speed ask of a meter of bar, as a first-order controller with one of several time constants would follow
@@ -41,7 +42,7 @@ public final class Demand {
     /** Steps whose lengths differ less share a filter. */
     private static final double SAME_DT = 0.001;
 
-    /** [τ][entry], L/s a meter of band at the bar's center. */
+    /** [τ][entry], L/s a meter of band at the bar's center; 0 where not known. */
     public final float[][] demandPerM;
 
     /** The same run backwards in time: what only smooths fits both alike, what lags only the first. */
@@ -84,6 +85,33 @@ public final class Demand {
         follow(work, poses, asked, -1, reversedDemandPerM);
     }
 
+    /** What the other rows give at the bar's center asks of a row, in a log that tells neither speed nor target well. */
+    private Demand(FlowRatios s, Poses poses) {
+        WorkingSamples work = s.work;
+        demandPerM = new float[TAU_S.length][work.n];
+        reversedDemandPerM = new float[TAU_S.length][work.n];
+        targetChangedS = new double[work.n];
+        double[] asked = new double[poses.steps()];
+        Arrays.fill(asked, Double.NaN);
+        for (int j = 0; j < work.n; j++) {
+            int q = work.pass[j] - 1;
+            double sinceS = work.timeS[j] - work.timeS[work.passFrom[q]];
+            double leftS = work.timeS[work.passFrom[q + 1] - 1] - work.timeS[j];
+            // Valves open and close at the ends of a pass.
+            boolean settled = Math.min(sinceS, leftS) > EvaluationMask.VALVE_S + s.limits.smearS();
+            Arrays.fill(
+                    asked, work.step[j], work.endStep[j], settled && s.peerFlux[j] > 0 ? s.peerFlux[j] : Double.NaN);
+        }
+        // The rows are averaged already.
+        smearS = 0;
+        follow(work, poses, asked, 1, demandPerM);
+        follow(work, poses, asked, -1, reversedDemandPerM);
+    }
+
+    static Demand ofPeers(FlowRatios s, Poses poses) {
+        return new Demand(s, poses);
+    }
+
     /** What stands in where nobody gave a target; off the map of a prescription the controller keeps its last one. */
     private static double unknown(Delivery delivery, double lastTarget) {
         return delivery.hasPrescription() && lastTarget > 0 ? lastTarget : 1;
@@ -98,9 +126,11 @@ public final class Demand {
         TrailingMean mean = new TrailingMean(TAU_S.length, smearS);
         int j = direction > 0 ? 0 : work.n - 1;
         for (int k = direction > 0 ? 0 : asked.length - 1; k >= 0 && k < asked.length; k += direction) {
+            boolean entry = j >= 0 && j < work.n && k == (direction > 0 ? work.endStep[j] - 1 : work.step[j]);
             if (Double.isNaN(asked[k])) {
                 begun = false;
                 mean.clear();
+                j += entry ? direction : 0;
                 continue;
             }
             double dt = poses.durationS(k);
@@ -115,7 +145,7 @@ public final class Demand {
             }
             mean.add(y, dt);
             begun = true;
-            if (j >= 0 && j < work.n && k == (direction > 0 ? work.endStep[j] - 1 : work.step[j])) {
+            if (entry) {
                 for (int t = 0; t < y.length; t++) {
                     out[t][j] = (float) mean.of(t, y);
                 }

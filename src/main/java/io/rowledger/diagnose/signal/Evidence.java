@@ -137,6 +137,11 @@ public final class Evidence {
         return made;
     }
 
+    /** What the other rows' flow asks of a row. */
+    public Demand peerDemand() {
+        return Demand.ofPeers(ratios, strips.poses());
+    }
+
     /** Flow of the whole bar against target and speed; computed at the first call. */
     public BarShare barShare() {
         BarShare made = barShare;

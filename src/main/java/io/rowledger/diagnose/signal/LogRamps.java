@@ -15,7 +15,7 @@ import java.util.stream.IntStream;
  * middle of all rows a row passes half of its flow, in the median of the falls and in that of the rises. A console that writes a
  * row late does so in both; a valve or a controller at fault in one of them. Of the two the smaller is taken. At sloped ends rows
  * shut off and come on in turn as well: skews are a console's only if the rows follow changes of the working flow in that order
- * too, or, where that changes too little to tell, if they don't rise evenly across the bar.
+ * too, or, where that changes too little to tell, if they don't rise from one end of the bar to the other.
  */
 final class LogRamps {
     private static final double HIGH = 0.8;
@@ -48,10 +48,8 @@ final class LogRamps {
     /** Skews smaller than this are the valves', s. */
     private static final double MIN_SKEW_S = 0.15;
 
-    /** Scatter of skews that rise evenly, as a share of their range (1); plus a share of the record interval. */
-    private static final double MAX_SCATTER = 0.12;
-
-    private static final double MAX_SCATTER_INTERVALS = 0.3;
+    /** Share of the pairs of rows in the same order from which skews are in turn (1): a console that begins anew each second has 0.6. */
+    private static final double IN_ORDER = 0.85;
 
     /** Share of the bar's changes within the skew that rows must follow late (1): a sloped end gives 0, a console 1. */
     private static final double MIN_FOLLOWED = 0.5;
@@ -60,6 +58,9 @@ final class LogRamps {
 
     /** Standard error from which that share is not known (1): two of them are the way from 0 or 1 to the middle. */
     private static final double MAX_SIGMA = 0.25;
+
+    /** A share so many standard errors below 1 is no console's. */
+    private static final double FAR_SIGMAS = 2;
 
     /** Share of the bar's changes that rows follow late, and its standard error. */
     private record Followed(double share, double sigma) {
@@ -230,28 +231,24 @@ final class LogRamps {
             skew[r] = falls[r] * rises[r] > 0 && Math.abs(smaller) > MIN_SKEW_S ? smaller : 0;
         }
         Followed followed = Arrays.stream(skew).anyMatch(s -> s != 0) ? followed(skew) : Followed.UNKNOWN;
-        boolean console = followed.sigma < MAX_SIGMA ? followed.share > MIN_FOLLOWED : !isEven(skew);
+        boolean apart = 1 - followed.share > FAR_SIGMAS * followed.sigma;
+        boolean known = followed.sigma < MAX_SIGMA || apart;
+        boolean console = known ? !apart && followed.share > MIN_FOLLOWED : !isInTurn(skew);
         return console ? skew : new double[skew.length];
     }
 
-    /** True for skews that rise or fall evenly from one end of the bar to the other, as far as they are known. */
-    private boolean isEven(double[] skew) {
+    /** True for skews that rise, or fall, from one end of the bar to the other, as far as they are known: so do those of a sloped end. */
+    private static boolean isInTurn(double[] skew) {
         int[] known = IntStream.range(0, skew.length).filter(r -> skew[r] != 0).toArray();
-        double[] slopes = new double[known.length * Math.max(0, known.length - 1) / 2];
-        int pairs = 0;
+        int up = 0;
+        int down = 0;
         for (int a = 0; a < known.length; a++) {
             for (int b = a + 1; b < known.length; b++) {
-                slopes[pairs++] = (skew[known[b]] - skew[known[a]]) / (known[b] - known[a]);
+                up += skew[known[b]] > skew[known[a]] ? 1 : 0;
+                down += skew[known[b]] < skew[known[a]] ? 1 : 0;
             }
         }
-        if (pairs == 0) {
-            return false;
-        }
-        double slope = RobustStatistics.median(slopes, pairs);
-        double[] level =
-                Arrays.stream(known).mapToDouble(r -> skew[r] - slope * r).toArray();
-        double range = Math.abs(slope) * (skew.length - 1);
-        return range > 0 && RobustStatistics.sigma(level) <= MAX_SCATTER * range + MAX_SCATTER_INTERVALS * intervalS;
+        return Math.max(up, down) > IN_ORDER * (up + down);
     }
 
     /**

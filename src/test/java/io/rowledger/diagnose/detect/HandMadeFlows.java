@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -59,6 +60,8 @@ final class HandMadeFlows {
     private double swing = 0.04;
     private double swingPerS = 2 * Math.PI / 31;
     private int everyS = 1;
+    private boolean speedLogged = true;
+    private double scatterM;
     private final double[] factors = {1.004, 0.993, 1.009, 0.998, 0.991, 1.006, 0.996, 1.002};
 
     /** Rows that give this; their meters read what they give unless told otherwise. */
@@ -88,6 +91,13 @@ final class HandMadeFlows {
     /** One record in so many is logged. */
     HandMadeFlows oneRecordIn(int seconds) {
         everyS = seconds;
+        return this;
+    }
+
+    /** No speed is logged, and fixes scatter by up to so much to each side. */
+    HandMadeFlows withoutSpeed(double scatter) {
+        speedLogged = false;
+        scatterM = scatter;
         return this;
     }
 
@@ -160,7 +170,8 @@ final class HandMadeFlows {
     }
 
     private String csv() {
-        StringBuilder b = new StringBuilder("epoch_s,lat,lon,speed[mph],down,fix,target[gal/ac]");
+        StringBuilder b = new StringBuilder("epoch_s,lat,lon,down,fix,target[gal/ac]");
+        b.append(speedLogged ? ",speed[mph]" : "");
         for (int row = 1; row <= rows; row++) {
             b.append(String.format(Locale.ROOT, ",flow_%02d[gal/min]", row));
         }
@@ -185,16 +196,19 @@ final class HandMadeFlows {
         double lengthM = speedsMph[pass] * MPH_MPS * (LIFTED_S + WORK_S + LIFTED_S);
         double y = pass % 2 == 0 ? alongM + BEHIND_M : lengthM - alongM - BEHIND_M;
         double[] degrees = new double[2];
-        plane.inverse(pass * rows * SPACING_IN * 0.0254, y, degrees);
+        SplittableRandom noise = new SplittableRandom((long) timeS);
+        double eastM = scatterM == 0 ? 0 : noise.nextDouble(-scatterM, scatterM);
+        double northM = scatterM == 0 ? 0 : noise.nextDouble(-scatterM, scatterM);
+        plane.inverse(pass * rows * SPACING_IN * 0.0254 + eastM, y + northM, degrees);
         b.append(String.format(
                 Locale.ROOT,
-                "%.1f,%.10f,%.10f,%.4f,%d,4,%.1f",
+                "%.1f,%.10f,%.10f,%d,4,%.1f",
                 START_S + timeS,
                 degrees[0],
                 degrees[1],
-                mph,
                 down(timeS) ? 1 : 0,
                 TARGET_GAL_PER_AC));
+        b.append(speedLogged ? String.format(Locale.ROOT, ",%.4f", mph) : "");
         double due = down(timeS) ? TARGET_GAL_PER_AC * mph * SPACING_IN / 5940 : 0;
         double sum = 0;
         for (int row = 1; row <= rows; row++) {

@@ -77,4 +77,26 @@ class HandMadeResponseTest {
         return new HandMadeFlows((row, t, due) -> due * (1 + 0.15 * Math.sin(2 * Math.PI * t / periodS)))
                 .diagnose(folder);
     }
+
+    /** Fixes scatter by 0.2 m and no speed is logged: what the speed asks of the bar is not known, what the other rows give is. */
+    private Diagnosis withoutSpeed(Set<Integer> slowRows) {
+        double periodS = 40;
+        return new HandMadeFlows(slow(slowRows, periodS))
+                .swinging(SWING)
+                .within(periodS)
+                .withoutSpeed(0.2)
+                .diagnose(folder);
+    }
+
+    @Test
+    void a_slow_row_is_told_beside_the_others_where_the_speed_is_not_known() {
+        Diagnosis diagnosis = withoutSpeed(Set.of(3));
+        assertEquals(Set.of("SLOW_RESPONSE[3]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
+    @Test
+    void rows_that_all_follow_alike_are_not_slow_there() {
+        Diagnosis diagnosis = withoutSpeed(Set.of());
+        assertEquals(Set.of(), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
 }

@@ -3,6 +3,7 @@ package io.rowledger.diagnose.detect;
 import static io.rowledger.diagnose.detect.HandMadeFlows.LIFTED_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.PERIOD_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.USUAL_GAL_PER_MIN;
+import static io.rowledger.diagnose.detect.HandMadeFlows.WORK_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.down;
 import static io.rowledger.diagnose.detect.HandMadeFlows.sinceDownS;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -160,5 +161,20 @@ class HandMadeSupplyTest extends HandMadeCase {
     @Test
     void ran_empty_is_silent_where_the_bar_delivers_again_in_the_next_pass() {
         none(FindingKind.RAN_EMPTY, offInTurn(4 * PERIOD_S));
+    }
+
+    @Test
+    void ran_empty_is_silent_where_the_bar_stops_early_and_most_rows_are_off_by_command_after_it() {
+        double early = 4 * PERIOD_S + LIFTED_S + WORK_S - 4;
+        Diagnosis diagnosis = new HandMadeFlows(
+                        (r, t, due) -> (t >= early && t < 5 * PERIOD_S) || (t >= 5 * PERIOD_S && r > 2) ? 0 : due)
+                .commanded((r, t) -> down(t) && (t < 5 * PERIOD_S || r <= 2))
+                .diagnose(folder);
+        none(FindingKind.RAN_EMPTY, diagnosis);
+    }
+
+    @Test
+    void a_plugged_row_that_leaks_on_while_lifted_has_no_valve_that_stays_open() {
+        only(of(row(3, (r, t, due) -> t < ONSET_S ? due : 0.01 * USUAL_GAL_PER_MIN)), FindingKind.PLUGGED, 3);
     }
 }

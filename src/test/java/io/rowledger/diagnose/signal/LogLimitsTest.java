@@ -82,10 +82,14 @@ class LogLimitsTest {
     }
 
     /**
-     * Six rows at 5 Hz that work for 32 s of every 40: row r starts and stops r · 0.4 s late, its valve opens from 65 % within 1.2 s.
+     * Six rows at 5 Hz that work for 32 s of every 40: row r starts and stops so late, by default r · 0.4 s, its valve opens from 65 % within 1.2 s.
      * Flow varies with the speed of the bar, in the log by so much later for row r.
      */
     private static LogLimits inTurn(double followsS, double wander) {
+        return inTurn(new double[] {0, 0.4, 0.8, 1.2, 1.6, 2}, followsS, wander);
+    }
+
+    private static LogLimits inTurn(double[] lateS, double followsS, double wander) {
         int n = 4000;
         LogColumns c = new LogColumns();
         c.products = List.of("uan");
@@ -96,7 +100,7 @@ class LogLimitsTest {
         for (int i = 0; i < n; i++) {
             c.timeS[i] = i * 0.2;
             for (int r = 0; r < 6; r++) {
-                double inPassS = (c.timeS[i] - 0.4 * r + 40) % 40;
+                double inPassS = (c.timeS[i] - lateS[r] + 40) % 40;
                 double speed = wander * wandering((c.timeS[i] - followsS * r) / 2) + (1 - wander);
                 double opened = inPassS >= 32 ? 0 : Math.min(1, 0.65 + 0.3 * inPassS);
                 c.flowLPerS[0][r][i] = opened * (speed + noise.nextDouble(-0.002, 0.002)) * GAL_PER_MIN;
@@ -121,6 +125,16 @@ class LogLimitsTest {
     void rows_whose_valves_open_in_turn_at_a_steady_speed_run_to_a_sloped_end() {
         // The ramps of the valves are as late as the rows are: they follow nothing.
         assertEquals(0, inTurn(0, 0.01).skewS());
+    }
+
+    @Test
+    void rows_that_start_and_stop_in_turn_but_not_evenly_at_a_steady_speed_run_to_a_bent_end() {
+        assertEquals(0, inTurn(new double[] {0, 0, 0, 0.4, 1, 2}, 0, 0).skewS());
+    }
+
+    @Test
+    void rows_written_in_the_second_they_are_read_in_begin_anew() {
+        assertEquals(0.8, inTurn(new double[] {0, 0.4, 0.8, 0, 0.4, 0.8}, 0, 0).skewS(), 0.1);
     }
 
     /** Six rows, a record in 5 s, that work for 60.9 s of every 82.7; each reading is the mean over so many seconds before it. */
