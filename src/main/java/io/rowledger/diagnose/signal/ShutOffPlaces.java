@@ -32,13 +32,13 @@ public final class ShutOffPlaces {
     private final Evidence e;
     private final int rows;
 
-    /** Per pass, null without mixed records; [row · rows + other], s: the row did what only the other's place asks. */
+    /** Per pass, null without mixed records; [row · rows + other], s: both rows did what only the other's place asks. */
     private final double[] @Nullable [] followsS;
 
     /** The row did what only its own place asks. */
     private final double[] @Nullable [] ownS;
 
-    /** The row did what neither asks, as a plugged row or a stuck meter does. */
+    /** The row did what neither asks, or what the other's place asks while that row did not, as a plugged row or a stuck meter does. */
     private final double[] @Nullable [] neitherS;
 
     /** Per row, s: off over covered ground and on over covered ground, over the job. */
@@ -107,7 +107,10 @@ public final class ShutOffPlaces {
         for (int a = 0; a < rows; a++) {
             for (int b = 0; b < rows; b++) {
                 if (known[a] && known[b] && a != b && (bare[a] != bare[b] || on[a] != bare[a])) {
-                    double[][] which = bare[a] == bare[b] ? neitherS : on[a] == bare[b] ? followsS : ownS;
+                    // Crossed rows change places at once: one that is off by itself follows nobody.
+                    boolean both = on[a] == bare[b] && on[b] == bare[a];
+                    boolean own = bare[a] != bare[b] && on[a] == bare[a];
+                    double[][] which = bare[a] != bare[b] && both ? followsS : own ? ownS : neitherS;
                     which[q][a * rows + b] += seconds;
                 }
             }

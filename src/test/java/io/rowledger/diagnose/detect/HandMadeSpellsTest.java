@@ -7,6 +7,7 @@ import static io.rowledger.diagnose.detect.HandMadeFlows.kinds;
 import static io.rowledger.diagnose.detect.HandMadeFlows.sinceDownS;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
@@ -125,5 +126,21 @@ class HandMadeSpellsTest {
                 .commanded((row, t) -> down(t) && !(row == 1 && within(t, 20, 40)))
                 .diagnose(folder);
         assertEquals(Set.of("INTERMITTENT[8]"), kinds(diagnosis), FaultField.brief(diagnosis));
+    }
+
+    @Test
+    void rows_that_are_off_and_on_against_their_commands_at_different_times_are_not_crossed() {
+        // Rows 1 and 4 are commanded off for 20 s. Row 1 flows for the first 15 s of the 20 s for which it is commanded
+        // off, row 8 stops for the last 15 s of
+        // them.
+        Diagnosis diagnosis = new HandMadeFlows((row, t, due) -> {
+                    boolean off =
+                            row == 1 ? within(t, 35, 40) : row == 4 ? within(t, 20, 40) : row == 8 && within(t, 25, 40);
+                    return off ? 0 : due;
+                })
+                .commanded((row, t) -> down(t) && !((row == 1 || row == 4) && within(t, 20, 40)))
+                .diagnose(folder);
+        assertFalse(kinds(diagnosis).contains("CHANNELS_SWAPPED[1, 8]"), FaultField.brief(diagnosis));
+        assertTrue(kinds(diagnosis).contains("INTERMITTENT[8]"), FaultField.brief(diagnosis));
     }
 }
