@@ -2,12 +2,16 @@ package io.rowledger.coverage;
 
 import io.rowledger.field.Boundary;
 import io.rowledger.geo.Jts;
-import io.rowledger.geo.Unions;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.locationtech.jts.algorithm.PointLocation;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.index.hprtree.HPRtree;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 
@@ -43,27 +47,76 @@ final class SkipFinder {
             return Jts.difference(boundary.area(), covered);
         }
         Geometry filled = withoutHoles(covered);
-        List<Geometry> skips = new ArrayList<>();
-        if (hasHoles(covered)) {
-            skips.add(Jts.difference(filled, covered));
-        }
+        List<Polygon> skips = holes(covered);
         skips.addAll(openGaps(filled, rowSpacingM));
-        return Unions.union(skips, 1);
+        // Holes lie inside the filled ground, gaps outside: they touch at points at most, and there is nothing to
+        // unite.
+        return Jts.collect(skips);
+    }
+
+    /** Returns the ground in the holes: as they are, or without what is covered in them. */
+    private static List<Polygon> holes(Geometry covered) {
+        List<Polygon> polygons = Jts.polygons(covered);
+        HPRtree tree = new HPRtree();
+        polygons.forEach(polygon -> tree.insert(polygon.getEnvelopeInternal(), polygon));
+        List<Polygon> holes = new ArrayList<>();
+        for (Polygon polygon : polygons) {
+            for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
+                Polygon hole =
+                        Jts.FACTORY.createPolygon(polygon.getInteriorRingN(h).getCoordinateSequence());
+                List<Polygon> inside = new ArrayList<>();
+                tree.query(hole.getEnvelopeInternal(), item -> {
+                    Polygon other = (Polygon) item;
+                    if (hole.getEnvelopeInternal().covers(other.getEnvelopeInternal())) {
+                        inside.add(other);
+                    }
+                });
+                holes.addAll(
+                        inside.isEmpty() ? List.of(hole) : Jts.polygons(Jts.difference(hole, Jts.collect(inside))));
+            }
+        }
+        return holes;
     }
 
     /**
-     * Returns the union of the shells; the geometry itself if none of its polygons has a hole. Of hundreds of strips side by
-     * side that saves two overlays of four.
+     * Returns the union of the shells; the geometry itself if none of its polygons has a hole. Polygons of one geometry touch at
+     * points at most: a shell lies apart from another or in a hole of its polygon, where the union swallows it.
      */
     private static Geometry withoutHoles(Geometry geometry) {
         if (!hasHoles(geometry)) {
             return geometry;
         }
+        List<Polygon> polygons = Jts.polygons(geometry);
+        HPRtree holed = new HPRtree();
+        polygons.stream()
+                .filter(polygon -> polygon.getNumInteriorRing() > 0)
+                .forEach(polygon -> holed.insert(polygon.getEnvelopeInternal(), polygon));
         List<Polygon> shells = new ArrayList<>();
-        for (Polygon polygon : Jts.polygons(geometry)) {
-            shells.add(Jts.FACTORY.createPolygon(polygon.getExteriorRing().getCoordinateSequence()));
+        for (Polygon polygon : polygons) {
+            boolean[] swallowed = {false};
+            holed.query(polygon.getEnvelopeInternal(), item -> {
+                Polygon other = (Polygon) item;
+                swallowed[0] |= other != polygon && isInside(polygon, other.getExteriorRing());
+            });
+            if (!swallowed[0]) {
+                shells.add(Jts.FACTORY.createPolygon(polygon.getExteriorRing().getCoordinateSequence()));
+            }
         }
-        return Unions.union(shells, 1);
+        return Jts.collect(shells);
+    }
+
+    /** Returns true if a polygon lies inside a ring that it does not cross. */
+    private static boolean isInside(Polygon polygon, LinearRing ring) {
+        if (!ring.getEnvelopeInternal().covers(polygon.getEnvelopeInternal())) {
+            return false;
+        }
+        for (Coordinate corner : polygon.getExteriorRing().getCoordinates()) {
+            int where = PointLocation.locateInRing(corner, ring.getCoordinates());
+            if (where != Location.BOUNDARY) {
+                return where == Location.INTERIOR;
+            }
+        }
+        return true;
     }
 
     private static boolean hasHoles(Geometry geometry) {
