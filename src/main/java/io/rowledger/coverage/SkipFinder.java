@@ -88,15 +88,20 @@ final class SkipFinder {
         }
         List<Polygon> polygons = Jts.polygons(geometry);
         HPRtree holed = new HPRtree();
-        polygons.stream()
-                .filter(polygon -> polygon.getNumInteriorRing() > 0)
-                .forEach(polygon -> holed.insert(polygon.getEnvelopeInternal(), polygon));
+        for (int i = 0; i < polygons.size(); i++) {
+            if (polygons.get(i).getNumInteriorRing() > 0) {
+                holed.insert(polygons.get(i).getEnvelopeInternal(), i);
+            }
+        }
         List<Polygon> shells = new ArrayList<>();
-        for (Polygon polygon : polygons) {
+        for (int i = 0; i < polygons.size(); i++) {
+            int self = i;
+            Polygon polygon = polygons.get(i);
             boolean[] swallowed = {false};
             holed.query(polygon.getEnvelopeInternal(), item -> {
-                Polygon other = (Polygon) item;
-                swallowed[0] |= other != polygon && isInside(polygon, other.getExteriorRing());
+                int other = (Integer) item;
+                swallowed[0] |=
+                        other != self && isInside(polygon, polygons.get(other).getExteriorRing());
             });
             if (!swallowed[0]) {
                 shells.add(Jts.FACTORY.createPolygon(polygon.getExteriorRing().getCoordinateSequence()));
