@@ -123,9 +123,10 @@ class SilencesRun {
         }
         double[] driveUs = mediansUs(drives);
         double[] stretchUs = mediansUs(stretches);
-        StringBuilder table =
-                new StringBuilder("| silences | the same drive, us a record | stretches side by side, us a record |\n"
-                        + "| ---: | ---: | ---: |\n");
+        StringBuilder table = new StringBuilder("""
+                | silences | the same drive, us a record | stretches side by side, us a record |
+                | ---: | ---: | ---: |
+                """);
         for (int i = 0; i < SILENCES.length; i++) {
             table.append(String.format(Locale.ROOT, "| %d | %.0f | %.0f |%n", SILENCES[i], driveUs[i], stretchUs[i]));
         }
