@@ -52,6 +52,15 @@ if [[ ! -f $log/whole ]]; then
 fi
 big_rig=${big_rig:-$log/rig.yaml}
 
+# What install.md shows: an archive of the jar's classes, made once.
+archived=$work/archived/rowledger.jar
+if [[ ! -f ${archived%.jar}.jsa || $jar -nt ${archived%.jar}.jsa ]]; then
+    rm -rf "$work/archived"
+    mkdir -p "$work/archived"
+    cp "$jar" "$archived"
+    java -XX:ArchiveClassesAtExit="${archived%.jar}.jsa" -Xlog:disable -jar "$archived" demo --out "$work/archived/demo" > /dev/null
+fi
+
 small() {
     local sample=$1/sample-logs/plugged-row
     echo "report $sample/log.csv --rig $sample/rig.yaml --boundary $sample/boundary.geojson --quiet --out $work/$2"
@@ -61,7 +70,7 @@ big() { echo "report $log/log.csv --rig $1 --boundary $log/boundary.geojson --qu
 pairs() { # pairs: the calls in turn; $1 is the function that makes the arguments, the rest those of the other and of this program
     local -a calls=()
     [[ -n $other ]] && calls+=("other jar=java -jar $other $1")
-    calls+=("current jar=java -jar $jar $2")
+    calls+=("current jar=java -jar $jar $2" "current jar, class archive beside it=java -jar $archived $2")
     [[ -x $launcher ]] && calls+=("installed=$launcher $3")
     /usr/bin/python3 src/bench/pairs.py "$runs" "${calls[@]}"
 }

@@ -148,6 +148,10 @@ public final class Installer {
                  rebuilds each row's strip, finds skips, overlaps and faulty rows, and
                  writes reports for the applicator, the landlord and the dealer.
                 """.formatted(version, output("dpkg", "--print-architecture").strip(), size(tree) / 1024));
+        // The folder belongs to every Debian but to no package, so that dpkg would remove it with the last one in it.
+        Path after = tree.resolve("DEBIAN/postrm");
+        write(after, "#!/bin/sh\nset -e\nmkdir -p /opt\n");
+        Files.setPosixFilePermissions(after, PosixFilePermissions.fromString("rwxr-xr-x"));
         Path deb = work.resolve("rowledger_" + version + ".deb");
         run("dpkg-deb", "--root-owner-group", "-Zxz", "--build", tree.toString(), deb.toString());
         System.out.println(deb + ": " + Files.size(deb) / 1_000_000 + " MB");
