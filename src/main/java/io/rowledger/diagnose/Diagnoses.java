@@ -205,7 +205,7 @@ public final class Diagnoses {
                 placed.stream().map(x -> x.found.figures()).toList(),
                 placed.stream().map(Placed::alsoNoticed).toList(),
                 unexplained,
-                limits.get(0).sentences(),
+                log.isTimed() ? limits.get(0).sentences() : List.of(),
                 resolvable(log, limits, work),
                 pictures,
                 baselines,

@@ -349,7 +349,8 @@ class LogFormsTest {
         assertEquals(coveredM2, a.coverage().coveredAreaM2(), 0.02 * coveredM2, "covered");
         assertEquals(volumeL(plain), volumeL(a), 0.02 * volumeL(plain), "volume");
         assertEquals(plain.track().passes().size(), a.track().passes().size(), "passes");
-        // No time, no length of a silence.
+        // No time, no length of a silence and no record interval.
+        assertEquals(List.of(), a.diagnosis().limits());
         assertTrue(a.notes().stream().anyMatch(note -> note.key().equals("notes.gaps.untimed")));
         assertTrue(a.notes().stream()
                 .noneMatch(note -> List.of("notes.gaps", "notes.breaks.lowered", "notes.breaks.bridged")

@@ -110,7 +110,9 @@ public final class QualitySectionBuilder {
                 "words.quality.gaps",
                 q.gaps() == 0
                         ? messages.text("words.none")
-                        : messages.text("words.quality.gapsValue", q.gaps(), Message.duration(q.gapS()))));
+                        : job.log().isTimed()
+                                ? messages.text("words.quality.gapsValue", q.gaps(), Message.duration(q.gapS()))
+                                : f.count(q.gaps())));
         long jumps = job.track().breaks().stream()
                 .filter(each -> each.kind() == PathBreak.Kind.SHIFTED)
                 .count();
