@@ -12,10 +12,10 @@ import java.util.Locale;
  * number with its decimal point put in, so nothing is rounded on the way.
  */
 public final class TaskLog {
-    /** The decimals of a position in 1e-7 degrees. */
     /** Share of the records with a rate from which those without motion are told: a start of work may be a record or two. */
     private static final double MIN_STANDING_SHARE = 0.01;
 
+    /** The decimals of a position in 1e-7 degrees. */
     private static final int POSITION_DECIMALS = 7;
     /** A rate of 0.01 mm³/m² is 1e-8 L/m² = 1e-4 L/ha. */
     private static final int RATE_DECIMALS = 4;
