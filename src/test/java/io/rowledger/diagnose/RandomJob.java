@@ -29,6 +29,9 @@ import java.util.SplittableRandom;
  * at most one of a job's faults concerns the whole bar, and fewer than half of the rows err.
  */
 final class RandomJob {
+    /** For counting false alarms: no job has a fault. */
+    private static final boolean CLEAN_ONLY = Boolean.getBoolean("scoring.clean");
+
     private static final List<Kind> OF_A_ROW = List.of(
             Kind.PLUGGED,
             Kind.RESTRICTED,
@@ -324,7 +327,8 @@ final class RandomJob {
 
     private List<SimFault> faults(List<Truth.Pass> passes) {
         RandomFaults drawn = new RandomFaults(random, form, rig, workMps, galPerAc);
-        int count = one(List.of(0, 0, 1, 1, 2, 3));
+        int many = one(List.of(0, 0, 1, 1, 2, 3));
+        int count = CLEAN_ONLY ? 0 : many;
         List<Integer> free = new ArrayList<>();
         for (int r = 1; r <= rig.rows(); r++) {
             free.add(r);

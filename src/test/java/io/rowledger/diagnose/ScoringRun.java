@@ -66,7 +66,7 @@ class ScoringRun {
 
     /**
      * Logs as consoles write them, form by form: {@code -Dscoring.forms=600} in all; {@code -Dscoring.block} names the table of the
-     * page of accuracy that is written.
+     * page of accuracy that is written, {@code -Dscoring.clean=true} leaves all faults out.
      */
     @Test
     void the_long_run_holds_on_logs_as_consoles_write_them() {
