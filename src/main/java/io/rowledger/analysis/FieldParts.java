@@ -2,10 +2,10 @@ package io.rowledger.analysis;
 
 import io.rowledger.finding.RefusalKind;
 import io.rowledger.finding.UnusableInputException;
+import io.rowledger.geo.WorkParts;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.track.Pass;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -13,8 +13,6 @@ import org.locationtech.jts.geom.Envelope;
 
 /** Parts of a job's work that lie so far from each other that they may be several fields. */
 public final class FieldParts {
-    /** Largest distance between two parts of one field, m: a road, a creek or a yard may lie between them. */
-    public static final double MAX_APART_M = 400;
     /** Every n-th pose is looked at: at most a few meters apart. */
     private static final int STRIDE = 8;
 
@@ -22,36 +20,32 @@ public final class FieldParts {
 
     /** Returns the distance between two parts of the work, m; 0 if all of it can be one field. */
     public static long apartM(Analysis analysis) {
-        List<Envelope> parts = parts(analysis);
-        return parts.size() > 1 ? Math.round(parts.get(0).distance(parts.get(1))) : 0;
+        return parts(analysis).apartM();
     }
 
-    private static List<Envelope> parts(Analysis analysis) {
-        List<Envelope> parts = new ArrayList<>();
+    private static WorkParts parts(Analysis analysis) {
+        WorkParts parts = new WorkParts();
         if (analysis.log().isAreas()) {
             analysis.coverage()
                     .strips()
-                    .forEach(strip -> add(new Envelope(strip.polygon().getEnvelopeInternal()), parts));
+                    .forEach(strip -> parts.add(strip.polygon().getEnvelopeInternal()));
         }
         for (Pass pass : analysis.track().passes()) {
-            add(driven(analysis, pass), parts);
+            parts.add(driven(analysis, pass));
         }
         return parts;
     }
 
     /** Returns " (before TIME UTC)" with the time at which work began far from where it began first; empty without times. */
-    private static String cut(Analysis analysis) {
+    private static String beforeSecondPart(Analysis analysis) {
         List<Pass> passes = analysis.track().passes();
         if (!analysis.log().isTimed() || passes.isEmpty()) {
             return "";
         }
         Envelope begun = driven(analysis, passes.get(0));
-        Envelope place = parts(analysis).stream()
-                .filter(part -> part.covers(begun))
-                .findFirst()
-                .orElse(begun);
+        Envelope place = parts(analysis).nearest(begun);
         return passes.stream()
-                .filter(pass -> place.distance(driven(analysis, pass)) > MAX_APART_M)
+                .filter(pass -> place.distance(driven(analysis, pass)) > WorkParts.MAX_APART_M)
                 .findFirst()
                 .map(pass -> analysis.track().poses().timeS(pass.firstStep()))
                 .map(timeS -> " (before "
@@ -60,20 +54,6 @@ public final class FieldParts {
                                 .replace('T', ' ')
                                 .replace("Z", " UTC)"))
                 .orElse("");
-    }
-
-    /** Joins a part of the work to those that lie near it. */
-    private static void add(Envelope part, List<Envelope> parts) {
-        for (int i = 0; i < parts.size(); ) {
-            // A part that grew may now be near one that was skipped: start again.
-            if (parts.get(i).distance(part) <= MAX_APART_M) {
-                part.expandToInclude(parts.remove(i));
-                i = 0;
-            } else {
-                i++;
-            }
-        }
-        parts.add(part);
     }
 
     /**
@@ -96,7 +76,7 @@ public final class FieldParts {
                         logs.size() > 1
                                 ? "run the report for each field on its own; if it is one field, put its logs into a folder of "
                                         + "their own and run rowledger batch FOLDER --each folder"
-                                : "cut the log between the fields" + cut(analysis)
+                                : "cut the log between the fields" + beforeSecondPart(analysis)
                                         + " and run the report for each part; if it is one field, put the log into a folder of its own and run rowledger batch FOLDER --each folder");
     }
 

@@ -16,7 +16,7 @@
  * x = 6,388,838.29 · 0.70710678 · 0.0009 · π/180 = 70.962 m east. From the one to the other the heading is
  * atan2(−70.962, 100.019) = −35.355°, that is 35.355° west of north. ({@code GeoWorkedExampleTest} asserts it.)
  *
- * <p>For other packages: {@link Heading}, {@link Jts}, {@link LocalPlane}, {@link Unions}.
+ * <p>For other packages: {@link Heading}, {@link Jts}, {@link LocalPlane}, {@link Unions}, {@link WorkParts}.
  */
 @NullMarked
 package io.rowledger.geo;

@@ -1,7 +1,7 @@
 package io.rowledger.workbench;
 
-import io.rowledger.analysis.FieldParts;
 import io.rowledger.geo.LocalPlane;
+import io.rowledger.geo.WorkParts;
 import io.rowledger.log.LogSurvey;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,7 +16,7 @@ import org.locationtech.jts.geom.Envelope;
  * known, only ground on which liquid flowed counts: the drive from one field to the next joins nothing.
  */
 final class WorkPlaces {
-    private final List<Envelope> places = new ArrayList<>();
+    private final WorkParts places = new WorkParts();
     private final List<Coordinate> begun = new ArrayList<>();
     private @Nullable LocalPlane plane;
 
@@ -38,7 +38,7 @@ final class WorkPlaces {
             if (!works[i]) {
                 continue;
             }
-            if (at.distance(before) > FieldParts.MAX_APART_M) {
+            if (at.distance(before) > WorkParts.MAX_APART_M) {
                 join(part);
                 part = new Envelope();
             }
@@ -75,36 +75,27 @@ final class WorkPlaces {
     }
 
     private void join(Envelope part) {
-        if (part.isNull()) {
-            return;
+        if (!part.isNull()) {
+            places.add(part);
         }
-        for (int i = 0; i < places.size(); ) {
-            if (places.get(i).distance(part) <= FieldParts.MAX_APART_M) {
-                part.expandToInclude(places.remove(i));
-                i = 0;
-            } else {
-                i++;
-            }
-        }
-        places.add(part);
     }
 
     /** The number of places. */
     int count() {
-        return places.size();
+        return places.all().size();
     }
 
     /** The distance between two places, m; 0 if all can be one field. */
     long apartM() {
-        return places.size() > 1 ? Math.round(places.get(0).distance(places.get(1))) : 0;
+        return places.apartM();
     }
 
     /** The number of the place that a position lies in or nearest to, from 0 in the order in which work began there. */
     int of(double latDeg, double lonDeg) {
-        Envelope nearest = nearest(at(latDeg, lonDeg));
+        Envelope nearest = places.nearest(new Envelope(at(latDeg, lonDeg)));
         List<Envelope> inOrder = new ArrayList<>();
         for (Coordinate each : begun) {
-            Envelope place = nearest(each);
+            Envelope place = places.nearest(new Envelope(each));
             if (!inOrder.contains(place)) {
                 inOrder.add(place);
             }
@@ -122,16 +113,5 @@ final class WorkPlaces {
             }
         }
         return of;
-    }
-
-    private Envelope nearest(Coordinate at) {
-        Envelope point = new Envelope(at);
-        Envelope nearest = places.get(0);
-        for (Envelope place : places) {
-            if (place.distance(point) < nearest.distance(point)) {
-                nearest = place;
-            }
-        }
-        return nearest;
     }
 }
