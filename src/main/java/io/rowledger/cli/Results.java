@@ -9,7 +9,7 @@ import io.rowledger.document.pdf.PdfSigner;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.output.Outputs;
 import io.rowledger.output.Reports;
-import io.rowledger.parallel.Once;
+import io.rowledger.parallel.Lazy;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.review.PassReviewReport;
@@ -83,7 +83,7 @@ record Results(
             @Nullable PdfSigner signer,
             PrintStream out) {
         ReportOptions options = options(JobClock.zone(analysis));
-        Once<PassReviewReport> review = new Once<>(() -> PassReviewReport.of(analysis, options));
+        Lazy<PassReviewReport> review = new Lazy<>(() -> PassReviewReport.of(analysis, options));
         Outputs outputs = Reports.outputs(analysis, options, audiences, backdrop, review);
         if (signer != null && outputs.finishing(SIGNED, signer::sign).isEmpty()) {
             throw UnusableInputException.found("nothing to sign")

@@ -16,7 +16,7 @@ import io.rowledger.export.RowsCsv;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.log.source.LogSource;
 import io.rowledger.page.ReviewPage;
-import io.rowledger.parallel.Once;
+import io.rowledger.parallel.Lazy;
 import io.rowledger.report.common.Audience;
 import io.rowledger.report.common.ReportOptions;
 import io.rowledger.report.findings.SavedDiagnosis;
@@ -86,7 +86,7 @@ public final class Reports {
 
     /** The same files, to which a caller may add its own before writing. */
     public static Outputs outputs(Analysis analysis, ReportOptions options, Set<Audience> audiences) {
-        return outputs(analysis, options, audiences, null, new Once<>(() -> PassReviewReport.of(analysis, options)));
+        return outputs(analysis, options, audiences, null, new Lazy<>(() -> PassReviewReport.of(analysis, options)));
     }
 
     /**
@@ -100,17 +100,17 @@ public final class Reports {
             ReportOptions options,
             Set<Audience> audiences,
             @Nullable Backdrop backdrop,
-            Once<PassReviewReport> review) {
+            Lazy<PassReviewReport> review) {
         Outputs outputs = new Outputs();
         // The longest first: its end is the last file's.
-        Once<RowDiagnosisReport> rows = new Once<>(() -> RowDiagnosisReport.of(analysis, options));
+        Lazy<RowDiagnosisReport> rows = new Lazy<>(() -> RowDiagnosisReport.of(analysis, options));
         outputs.add(ReviewPage.FILE, out -> ReviewPage.write(analysis, rows.get(), options, backdrop, out));
         if (audiences.contains(Audience.APPLICATOR)) {
             outputs.add("pass-review.pdf", out -> review.get().write(out));
         }
         if (audiences.contains(Audience.LANDLORD)) {
-            Once<NitrogenRecordReport> record =
-                    new Once<>(() -> NitrogenRecordReport.of(analysis, options.in(Locale.ENGLISH)));
+            Lazy<NitrogenRecordReport> record =
+                    new Lazy<>(() -> NitrogenRecordReport.of(analysis, options.in(Locale.ENGLISH)));
             outputs.add(
                     "nitrogen-record.pdf",
                     out -> record.get().write(List.of(machineReadable(analysis, record.get(), options)), out));

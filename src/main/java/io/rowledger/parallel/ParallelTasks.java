@@ -10,6 +10,9 @@ import java.util.function.IntFunction;
 
 /** Runs independent tasks on several threads and returns the results in task order. */
 public final class ParallelTasks {
+    /** Blocks of {@link #inBlocks}: enough for the threads of most machines, and for the last block to end not long after the others. */
+    private static final int BLOCKS = 16;
+
     private ParallelTasks() {}
 
     /**
@@ -42,6 +45,27 @@ public final class ParallelTasks {
         } finally {
             pool.shutdownNow();
         }
+    }
+
+    /**
+     * Does work on {@code [0, n)} in blocks: what one block does must not depend on another.
+     *
+     * @param n number of entries
+     * @param threads threads to use; with 1 the caller's thread does all of the work
+     * @throws RuntimeException if a block throws: the exception of the first one in order
+     */
+    public static void inBlocks(int n, int threads, BlockTask task) {
+        map(BLOCKS, threads, block -> {
+            task.run((int) ((long) n * block / BLOCKS), (int) ((long) n * (block + 1) / BLOCKS));
+            return block;
+        });
+    }
+
+    /** Work on a block of entries. */
+    @FunctionalInterface
+    public interface BlockTask {
+        /** Does the work on entries {@code [from, end)}. */
+        void run(int from, int end);
     }
 
     static <T> T get(Future<T> future) {

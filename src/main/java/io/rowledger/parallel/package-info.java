@@ -1,7 +1,7 @@
 /**
  * Parallel execution of independent tasks, with results that don't depend on the number of threads.
  *
- * <p>For other packages: {@link Ahead}, {@link Once}, {@link ParallelTasks}.
+ * <p>For other packages: {@link Ahead}, {@link Lazy}, {@link ParallelTasks}.
  */
 @NullMarked
 package io.rowledger.parallel;

@@ -35,12 +35,7 @@ public final class BarShare {
         share = new float[e.work.n];
         if (e.limits.usualShowsZero()) {
             e.demand();
-            ParallelTasks.map(FlowRatios.BLOCKS, e.ratios.threads, block -> {
-                int n = e.work.n;
-                fill(e, (int) ((long) n * block / FlowRatios.BLOCKS), (int)
-                        ((long) n * (block + 1) / FlowRatios.BLOCKS));
-                return block;
-            });
+            ParallelTasks.inBlocks(e.work.n, e.ratios.threads, (from, end) -> fill(e, from, end));
         } else {
             Arrays.fill(share, Float.NaN);
         }

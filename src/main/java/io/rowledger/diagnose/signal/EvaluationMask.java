@@ -1,10 +1,10 @@
 package io.rowledger.diagnose.signal;
 
 import io.rowledger.log.LogTable;
+import io.rowledger.parallel.Lazy;
 import io.rowledger.rate.Delivery;
 import io.rowledger.strip.Strips;
 import java.util.BitSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * In which working records a row's flow says something about the row.
@@ -35,7 +35,8 @@ public final class EvaluationMask {
     private final BitSet[] evaluated;
     private final BitSet[] shut;
     private final boolean commandLogged;
-    private volatile @Nullable PriorCoverageGrid covered;
+    /** Ground covered before: clean straight fields never need it. */
+    private final Lazy<PriorCoverageGrid> covered;
 
     private EvaluationMask(LogTable log, WorkingSamples work, Strips strips, Delivery delivery, double smearS) {
         this.log = log;
@@ -45,6 +46,7 @@ public final class EvaluationMask {
         this.delivery = delivery;
         evaluated = new BitSet[work.rows()];
         shut = new BitSet[work.rows()];
+        covered = new Lazy<>(() -> new PriorCoverageGrid(strips, delivery, work));
         commandLogged = work.rows() > 0 && log.records() > 0 && log.on(0, 0) >= 0;
         for (int r = 0; r < work.rows(); r++) {
             evaluated[r] = new BitSet(work.n);
@@ -116,19 +118,8 @@ public final class EvaluationMask {
         return covered().share(r, work.step[j], work.endStep[to - 1]) >= COVERED;
     }
 
-    /** Ground covered before; made when first asked for, which clean straight fields never do. */
     PriorCoverageGrid covered() {
-        PriorCoverageGrid made = covered;
-        return made == null ? coveredOnce() : made;
-    }
-
-    private synchronized PriorCoverageGrid coveredOnce() {
-        PriorCoverageGrid made = covered;
-        if (made == null) {
-            made = new PriorCoverageGrid(strips, delivery, work);
-            covered = made;
-        }
-        return made;
+        return covered.get();
     }
 
     /** True if row r is commanded off, or runs over covered ground, in entry j. */

@@ -39,9 +39,6 @@ public final class FlowRatios {
     /** Readings this near the median are averaged (1). */
     private static final double NEAR_MEDIAN = 0.2;
 
-    /** Entries are worked on in so many blocks. */
-    static final int BLOCKS = 16;
-
     /** One rounding step, with what turns and the lag's shift change of it (1). */
     private static final double ONE_STEP = 1.2;
 
@@ -185,10 +182,7 @@ public final class FlowRatios {
 
     /** Fills ratios and other-row fluxes with the present turn shares. */
     public void computeRatios() {
-        ParallelTasks.map(BLOCKS, threads, block -> {
-            computeRatios((int) ((long) work.n * block / BLOCKS), (int) ((long) work.n * (block + 1) / BLOCKS));
-            return block;
-        });
+        ParallelTasks.inBlocks(work.n, threads, this::computeRatios);
     }
 
     private void computeRatios(int from, int end) {

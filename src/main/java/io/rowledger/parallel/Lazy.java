@@ -4,16 +4,21 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /** A value that is computed when it is first needed, by the thread that needs it first; others wait for it. */
-public final class Once<T> {
+public final class Lazy<T> {
     private final Supplier<T> source;
-    private @Nullable T value;
+    private volatile @Nullable T value;
 
-    public Once(Supplier<T> source) {
+    public Lazy(Supplier<T> source) {
         this.source = source;
     }
 
-    /** The value. */
-    public synchronized T get() {
+    /** Returns the value; if the computation throws, the next call computes it again. */
+    public T get() {
+        T known = value;
+        return known == null ? compute() : known;
+    }
+
+    private synchronized T compute() {
         T known = value;
         if (known == null) {
             known = source.get();
