@@ -33,7 +33,7 @@ public enum RefusalKind {
     /** A file that is empty, damaged or cut off. */
     DAMAGED,
     /** A packed file that unpacks to far more than a log. */
-    TRAP,
+    DECOMPRESSION_BOMB,
     /** A file of a form that is no log. */
     NOT_A_LOG,
     /** A log of which no record, or too few, can be used. */

@@ -140,7 +140,7 @@ public final class LogCut {
     /** True for text whose bytes are its lines, unlike what is packed, a spreadsheet or UTF-16. */
     private static boolean isPlain(Path log) throws IOException {
         try (LogFile file = new LogFile(log)) {
-            return file.form().startsWith("plain, ") && !file.form().contains("UTF-16");
+            return file.isPlain();
         }
     }
 

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import io.rowledger.document.text.Messages;
 import io.rowledger.finding.RefusalKind;
+import io.rowledger.finding.RegularFile;
 import io.rowledger.finding.UnusableInputException;
 import io.rowledger.text.Message;
 import java.io.IOException;
@@ -85,7 +86,8 @@ record ProblemText(@Nullable Message words, @Nullable UnusableInputException ref
     private String of(UnusableInputException engine, Messages language) {
         RefusalKind kind = engine.kind();
         if (kind == null && language.language().equals(Locale.ENGLISH)) {
-            return String.valueOf((engine.file() == null ? engine : engine.inFile(nameOf(engine.file()))).getMessage());
+            return String.valueOf(
+                    (engine.file() == null ? engine : engine.inFile(RegularFile.name(engine.file()))).getMessage());
         }
         String name = NAMED_KEYS.get(key().replaceFirst("^products\\.\\w+\\.", "products."));
         Object about = name == null ? key() : Message.of("refusals.key." + name);
@@ -98,17 +100,12 @@ record ProblemText(@Nullable Message words, @Nullable UnusableInputException ref
 
     /** Where the refusal is; a part of a sentence that ends with a colon and a blank, or nothing. */
     private static Message place(UnusableInputException refusal) {
-        String file = refusal.file() == null ? "" : nameOf(refusal.file());
+        String file = refusal.file() == null ? "" : RegularFile.name(refusal.file());
         String column = refusal.column() == null ? "" : refusal.column();
         String at = (file.isEmpty() ? "" : "File")
                 + (refusal.line() > 0 ? "Line" : "")
                 + (column.isEmpty() ? "" : "Column");
         return Message.of("refusals.at." + (at.isEmpty() ? "Nowhere" : at), file, refusal.line(), column);
-    }
-
-    /** A file's name without its folders: the page shows one field's files. */
-    private static String nameOf(String file) {
-        return file.substring(Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1);
     }
 
     /** Writes a problem as its text. */

@@ -144,7 +144,7 @@ enum LogContainer {
         boolean bomb = unpacked > MIN_UNPACKED_BYTES && unpacked > MAX_RATIO * Files.size(file);
         if (bomb || unpacked > MAX_UNPACKED_BYTES) {
             throw UnusableInputException.found("a workbook that unpacks to " + (unpacked >> 20) + " MB")
-                    .kind(RefusalKind.TRAP)
+                    .kind(RefusalKind.DECOMPRESSION_BOMB)
                     .inFile(file.toString())
                     .expected("a log")
                     .hint("save the sheet with the log as CSV, and find out where the file comes from");

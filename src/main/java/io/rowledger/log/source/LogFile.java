@@ -38,6 +38,7 @@ public final class LogFile implements AutoCloseable {
     private final MessageDigest digest;
     private final RecordGuard text;
     private final String form;
+    private final boolean plain;
     private final ExpansionGuard.ExpansionCounter swelling = new ExpansionGuard.ExpansionCounter(() -> packedBytes());
     private long packed;
     private @Nullable ZipInputStream zip;
@@ -50,6 +51,7 @@ public final class LogFile implements AutoCloseable {
             LogContainer container = LogContainer.of(path);
             if (container != null) {
                 form = container.form();
+                plain = false;
                 text = new RecordGuard(container.text(path));
                 return;
             }
@@ -63,18 +65,19 @@ public final class LogFile implements AutoCloseable {
                         .expected("a log in CSV that starts with a line of column names")
                         .hint("export the log again");
             }
-            InputStream plain = bytes;
-            String packed = "plain";
+            InputStream content = bytes;
+            String packing = "plain";
             if (first[0] == 0x1f && first[1] == 0x8b) {
-                plain = new ExpansionGuard(new GZIPInputStream(bytes, BUFFER_BYTES), swelling);
-                packed = "gzip";
+                content = new ExpansionGuard(new GZIPInputStream(bytes, BUFFER_BYTES), swelling);
+                packing = "gzip";
             } else if (first[0] == 'P' && first[1] == 'K' && first[2] == 3 && first[3] == 4) {
-                plain = entry(bytes);
-                packed = "zip";
+                content = entry(bytes);
+                packing = "zip";
             }
-            BufferedInputStream unpacked = new BufferedInputStream(plain, BUFFER_BYTES);
+            BufferedInputStream unpacked = new BufferedInputStream(content, BUFFER_BYTES);
             Charset charset = TextEncoding.of(unpacked);
-            form = packed + ", " + charset.name();
+            form = packing + ", " + charset.name();
+            plain = content == bytes && !charset.name().startsWith("UTF-16");
             text = new RecordGuard(new InputStreamReader(unpacked, charset));
         } catch (IOException | RuntimeException e) {
             raw.close();
@@ -97,6 +100,11 @@ public final class LogFile implements AutoCloseable {
     /** Packing and character set, such as "gzip, UTF-8". */
     public String form() {
         return form;
+    }
+
+    /** Returns true for text that is neither packed nor UTF-16: a byte of a line end is nothing else. */
+    public boolean isPlain() {
+        return plain;
     }
 
     /** The text, after any byte order mark. */
@@ -138,7 +146,7 @@ public final class LogFile implements AutoCloseable {
         UnusableInputException message;
         if (e instanceof ExpansionGuard.ExpansionException) {
             message = UnusableInputException.found("a packed file that unpacks to more than 200 times its size")
-                    .kind(RefusalKind.TRAP)
+                    .kind(RefusalKind.DECOMPRESSION_BOMB)
                     .expected("a log")
                     .hint("unpack it, look at what is in it, and find out where it comes from");
             return message.inFile(name);
