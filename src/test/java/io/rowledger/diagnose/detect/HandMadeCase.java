@@ -44,6 +44,7 @@ abstract class HandMadeCase {
         return new HandMadeFlows(flow).rounded(ROUNDED).diagnose(folder);
     }
 
+    /** The findings of a diagnosis, each as its kind and rows. */
     static Set<String> kinds(Diagnosis diagnosis) {
         return diagnosis.findings().stream().map(f -> f.kind() + "" + f.rows()).collect(Collectors.toSet());
     }

@@ -3,7 +3,6 @@ package io.rowledger.diagnose.detect;
 import static io.rowledger.diagnose.detect.HandMadeFlows.USUAL_GAL_PER_MIN;
 import static io.rowledger.diagnose.detect.HandMadeFlows.WORK_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.down;
-import static io.rowledger.diagnose.detect.HandMadeFlows.kinds;
 import static io.rowledger.diagnose.detect.HandMadeFlows.sinceDownS;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -12,20 +11,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
 import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
-import java.nio.file.Path;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Starts, stops and lifts on flows written down by hand. */
-class HandMadeEdgesTest {
-    @TempDir
-    Path folder;
-
-    private static Flow row(int of, Flow flow) {
-        return (row, timeS, due) -> row == of ? flow.galPerMin(row, timeS, due) : due;
-    }
-
+class HandMadeEdgesTest extends HandMadeCase {
     /** In each pass row 7 flows from 4 s after lowering to 6 s before the lift. */
     private static final Flow BETWEEN =
             row(7, (row, t, due) -> sinceDownS(t) < 4 || sinceDownS(t) >= WORK_S - 6 ? 0 : due);

@@ -9,9 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.Set;
 import java.util.SplittableRandom;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -141,11 +139,6 @@ final class HandMadeFlows {
     HandMadeFlows rows(int count) {
         rows = count;
         return this;
-    }
-
-    /** The findings of a diagnosis, each as its kind and rows. */
-    static Set<String> kinds(Diagnosis diagnosis) {
-        return diagnosis.findings().stream().map(f -> f.kind() + "" + f.rows()).collect(Collectors.toSet());
     }
 
     /** True while the bar is down. */

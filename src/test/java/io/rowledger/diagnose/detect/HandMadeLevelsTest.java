@@ -3,24 +3,18 @@ package io.rowledger.diagnose.detect;
 import static io.rowledger.diagnose.detect.HandMadeFlows.PERIOD_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.START_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.USUAL_GAL_PER_MIN;
-import static io.rowledger.diagnose.detect.HandMadeFlows.kinds;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
 import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
-import java.nio.file.Path;
 import java.util.Set;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Rows that differ from the others while another meter, or the rounding, errs as well, on flows written down by hand. */
-class HandMadeLevelsTest {
-    /** In the middle of the second pass. */
-    private static final double ONSET_S = PERIOD_S + 65;
-
+class HandMadeLevelsTest extends HandMadeCase {
     /** Row 2 from the onset on. */
     private static double leak(int row, double timeS) {
         return row == 2 && timeS >= ONSET_S ? 1.3 : 1;
@@ -30,9 +24,6 @@ class HandMadeLevelsTest {
     private static double scale(int row) {
         return row == 5 ? 1.34 : 1;
     }
-
-    @TempDir
-    Path folder;
 
     private Diagnosis metered(Flow gives, Flow reads) {
         return new HandMadeFlows(gives)

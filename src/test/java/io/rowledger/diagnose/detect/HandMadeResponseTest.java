@@ -1,6 +1,5 @@
 package io.rowledger.diagnose.detect;
 
-import static io.rowledger.diagnose.detect.HandMadeFlows.kinds;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,20 +7,15 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
 import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
 import io.rowledger.finding.FindingKind;
-import java.nio.file.Path;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Rows that follow the speed late, and what hunts by itself, on flows written down by hand. */
-class HandMadeResponseTest {
+class HandMadeResponseTest extends HandMadeCase {
     /** The speed swings by this share. */
     private static final double SWING = 0.15;
 
     private static final double TAU_S = 6;
-
-    @TempDir
-    Path folder;
 
     /**
      * Rows that follow y' = (x - y)/τ. A speed of 1 + s · sin(ωt) they follow, once settled, with

@@ -3,7 +3,6 @@ package io.rowledger.diagnose.detect;
 import static io.rowledger.diagnose.detect.HandMadeFlows.PERIOD_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.WORK_S;
 import static io.rowledger.diagnose.detect.HandMadeFlows.down;
-import static io.rowledger.diagnose.detect.HandMadeFlows.kinds;
 import static io.rowledger.diagnose.detect.HandMadeFlows.sinceDownS;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -13,16 +12,11 @@ import io.rowledger.diagnose.Diagnosis;
 import io.rowledger.diagnose.FaultField;
 import io.rowledger.diagnose.detect.HandMadeFlows.Command;
 import io.rowledger.diagnose.detect.HandMadeFlows.Flow;
-import java.nio.file.Path;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Rows that come and go for longer than a pass, or from its start, on flows written down by hand. */
-class HandMadeSpellsTest {
-    @TempDir
-    Path folder;
-
+class HandMadeSpellsTest extends HandMadeCase {
     private static int pass(double timeS) {
         return (int) (timeS / PERIOD_S);
     }
@@ -130,9 +124,8 @@ class HandMadeSpellsTest {
 
     @Test
     void rows_that_are_off_and_on_against_their_commands_at_different_times_are_not_crossed() {
-        // Rows 1 and 4 are commanded off for 20 s. Row 1 flows for the first 15 s of the 20 s for which it is commanded
-        // off, row 8 stops for the last 15 s of
-        // them.
+        // Rows 1 and 4 are commanded off for 20 s. Row 1 flows on for the first 15 s of them; row 8 stops for the last
+        // 15 s.
         Diagnosis diagnosis = new HandMadeFlows((row, t, due) -> {
                     boolean off =
                             row == 1 ? within(t, 35, 40) : row == 4 ? within(t, 20, 40) : row == 8 && within(t, 25, 40);
