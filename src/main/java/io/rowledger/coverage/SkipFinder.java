@@ -49,8 +49,7 @@ final class SkipFinder {
         Geometry filled = withoutHoles(covered);
         List<Polygon> skips = holes(covered);
         skips.addAll(openGaps(filled, rowSpacingM));
-        // Holes lie inside the filled ground, gaps outside: they touch at points at most, and there is nothing to
-        // unite.
+        // Holes lie inside the filled ground, gaps outside: they touch at points at most, so that no union is needed.
         return Jts.collect(skips);
     }
 

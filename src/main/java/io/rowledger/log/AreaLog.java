@@ -171,7 +171,7 @@ public record AreaLog(LogReading reading, List<Area> areas) {
         return UnusableInputException.found(
                         unknown
                                 ? "polygons without an attribute that is plainly a rate" + among
-                                : "polygons with a rate, but not its unit," + among)
+                                : "polygons with a rate, but not its unit" + (among.isEmpty() ? "" : ",") + among)
                 .kind(RefusalKind.FLOW_COLUMN)
                 .inFile(preview.file())
                 .expected("the attribute that holds the rate per area of each polygon, and its unit")

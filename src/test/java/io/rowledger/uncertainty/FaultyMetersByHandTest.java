@@ -231,8 +231,9 @@ class FaultyMetersByHandTest {
         }
         Work work = work(flows, SECONDS, 0, List.of(fault(FindingKind.METER_STUCK, 0, 200, 12)));
         // Of the other eleven six are 3 % over and five 3 % under: mean 1.0027273, s² = 0.00098182/1.0027273² =
-        // 0.00097648, with
-        // 10/8 for a t distribution 0.00122060; a meter's own error 0.02²/6 = 0.0000667; all times 12/11: 0.00140429.
+        // 0.00097648,
+        // with 10/8 for a t distribution 0.00122060; a meter's own error 0.02²/6 = 0.0000667; all times 12/11:
+        // 0.00140429.
         double sigma = Math.sqrt(0.00140429);
         assertEquals(
                 sigma * 1.0027273 * 12,

@@ -137,9 +137,8 @@ class RoundingByHandTest {
         flow[1] -= STEP;
         flow[2] -= STEP;
         MeterUncertainty meter = new Work(i -> 2, flow).meters();
-        // Shared and own 6.66667e-5 each, 1 % scatter over 200 readings 5e-7, start and stop 4.16667e-6, a step of 0.02
-        // in
-        // 0.72 L/s 6.43004e-5.
+        // Shared and own 6.66667e-5 each, 1 % scatter over 200 readings 5e-7, start and stop 4.16667e-6,
+        // a step of 0.02 in 0.72 L/s 6.43004e-5.
         double own = Math.sqrt(6.66667e-5 + 5e-7 + 4.16667e-6 + 6.43004e-5);
         assertEquals(own, Math.hypot(meter.ofBar(), meter.roundingOfBar() / Math.sqrt(3)), 0.002 * own);
         assertEquals(own, Math.hypot(meter.ofRow(4), meter.roundingOfRow(4) / Math.sqrt(3)), 0.002 * own);

@@ -75,7 +75,7 @@ public final class SlowResponseDetector implements Detector {
         }
         double slowS = SLOW_S + PART_OF_SMEAR * (e.limits.smearS() + e.limits.intervalS() + e.log.evenedS());
         if (e.work.coarse && !e.speedLogged()) {
-            // The speed is too noisy to tell what it asks of the bar; a row is held against the others' flow.
+            // The speed is too noisy for a demand on the bar; a row is held against the others' flow.
             return ofRows(e, e.peerDemand(), e.ratios.peerFlux, Demand.PROMPT, slowS);
         }
         Responses bar = e.barResponses();
@@ -89,8 +89,14 @@ public final class SlowResponseDetector implements Detector {
         return ofRows(e, e.demand(), e.demand().demandPerM[usual], usual, slowS);
     }
 
-    /** Rows that follow a demand later than with the usual time constant. */
-    private static List<Case> ofRows(Evidence e, Demand demand, float[] over, int usual, double slowS) {
+    /**
+     * Returns the rows that follow a demand with more than the usual time constant.
+     *
+     * @param reference flow that the rows' ratios are relative to, by entry, L/s a meter of band
+     * @param usual index of the usual time constant, see {@link Demand#tauS}
+     * @param slowS time constant from which a row is slow, s
+     */
+    private static List<Case> ofRows(Evidence e, Demand demand, float[] reference, int usual, double slowS) {
         List<Case> cases = new ArrayList<>();
         for (int r = 0; r < e.rows() && e.limits.resolution() < COARSE_OF_ROW; r++) {
             if (otherwiseFaulty(e, r)) {
@@ -98,7 +104,7 @@ public final class SlowResponseDetector implements Detector {
             }
             // A row that is written late lags by so much for no fault of its own.
             double ofRowS = slowS + 2 * Math.max(0, e.limits.skewS(r));
-            Slow of = slow(new Responses(e.work, demand, ratio(e, r, demand), over), usual, ofRowS);
+            Slow of = slow(new Responses(e.work, demand, ratio(e, r, demand), reference), usual, ofRowS);
             if (of != null && of.explained > MIN_OF_ROW) {
                 cases.add(caseOf(e, List.of(r), of));
             }

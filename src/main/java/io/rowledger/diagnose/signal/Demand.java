@@ -85,14 +85,13 @@ public final class Demand {
         follow(work, poses, asked, -1, reversedDemandPerM);
     }
 
-    /** What the other rows give at the bar's center asks of a row, in a log that tells neither speed nor target well. */
     private Demand(FlowRatios s, Poses poses) {
         WorkingSamples work = s.work;
         demandPerM = new float[TAU_S.length][work.n];
         reversedDemandPerM = new float[TAU_S.length][work.n];
         targetChangedS = new double[work.n];
-        double[] asked = new double[poses.steps()];
-        Arrays.fill(asked, Double.NaN);
+        double[] demand = new double[poses.steps()];
+        Arrays.fill(demand, Double.NaN);
         for (int j = 0; j < work.n; j++) {
             int q = work.pass[j] - 1;
             double sinceS = work.timeS[j] - work.timeS[work.passFrom[q]];
@@ -100,14 +99,15 @@ public final class Demand {
             // Valves open and close at the ends of a pass.
             boolean settled = Math.min(sinceS, leftS) > EvaluationMask.VALVE_S + s.limits.smearS();
             Arrays.fill(
-                    asked, work.step[j], work.endStep[j], settled && s.peerFlux[j] > 0 ? s.peerFlux[j] : Double.NaN);
+                    demand, work.step[j], work.endStep[j], settled && s.peerFlux[j] > 0 ? s.peerFlux[j] : Double.NaN);
         }
         // The rows are averaged already.
         smearS = 0;
-        follow(work, poses, asked, 1, demandPerM);
-        follow(work, poses, asked, -1, reversedDemandPerM);
+        follow(work, poses, demand, 1, demandPerM);
+        follow(work, poses, demand, -1, reversedDemandPerM);
     }
 
+    /** Returns the demand on a row as the other rows' flow shows it, for a log whose speed is too noisy to tell it. */
     static Demand ofPeers(FlowRatios s, Poses poses) {
         return new Demand(s, poses);
     }

@@ -363,8 +363,7 @@ public final class Edges {
                 || scatter > MAX_SCATTER * range + MAX_SCATTER_INTERVALS * work.intervalS) {
             return;
         }
-        // The bar is lowered as its first row enters and lifted as its last one leaves: that row's delay is the bar's
-        // own.
+        // The bar is lowered as its first row enters and lifted as its last one leaves: that row has the bar's delay.
         double first = Double.POSITIVE_INFINITY;
         for (int r = 0; r < rows; r++) {
             first = Double.isNaN(delayS[r][q]) ? first : Math.min(first, slope * work.atM[r]);

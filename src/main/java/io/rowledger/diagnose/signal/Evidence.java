@@ -79,7 +79,7 @@ public final class Evidence {
         return ratios.rows();
     }
 
-    /** Returns what a function that changes nothing makes of every row, worked out on several threads. */
+    /** Returns the function's value for every row, in row order, computed on several threads; it must change nothing. */
     public <T> List<T> ofRows(IntFunction<T> function) {
         return ParallelTasks.map(rows(), ratios.threads, function);
     }
@@ -99,7 +99,7 @@ public final class Evidence {
         cases.addAll(found);
     }
 
-    /** Keeps that row r lacks flow in spells too short for means to show what it gave in them. */
+    /** Marks row r as one that lacks flow in spells too short for means to show what it gave in them. */
     public void markBlurred(int r) {
         blurred.set(r);
     }
@@ -137,7 +137,7 @@ public final class Evidence {
         return made;
     }
 
-    /** What the other rows' flow asks of a row. */
+    /** Demand on a row as the other rows' flow shows it; computed at each call. */
     public Demand peerDemand() {
         return Demand.ofPeers(ratios, strips.poses());
     }
@@ -326,7 +326,7 @@ public final class Evidence {
         return stretches;
     }
 
-    /** True while one of these cases holds row i. */
+    /** True if row i's reading rests in entry j by one of these cases. */
     private boolean rests(List<Case> stuck, int i, int j) {
         for (Case x : stuck) {
             if (x.rows().contains(i) && x.fromS() <= work.timeS[j] && work.timeS[j] <= x.toS()) {

@@ -234,9 +234,8 @@ public final class LogLimits {
 
     /** Two standard deviations of a delay between two columns in one pass, s. */
     public double edgeErrorS() {
-        // Both are known to a record, so that the delay is a whole number of them: at most T/2 (a binomial's, at one
-        // half). A hold
-        // or a ramp blurs the flow alone: T/√12.
+        // A delay between two columns is a whole number of intervals T: its deviation is T/2 at most (a binomial's).
+        // A hold or a ramp blurs the flow alone: T/√12.
         double held = holdS > 1.5 * intervalS ? holdS : 0;
         return Math.max(intervalS, 2 / Math.sqrt(12) * (held + AVERAGED_EDGE * averagingS));
     }

@@ -281,8 +281,7 @@ final class LogRamps {
                 double own = columns[r][i] / usual[r];
                 double change = workedAt(bar, i, -skew[r]) - bar[i];
                 double instrument = workedAt(bar, i, -skew[r] - apartS) - workedAt(bar, i, apartS);
-                // A row's valve opens as much later than the bar's as its skew is, whatever makes it: those ramps say
-                // nothing.
+                // Near a start or stop a skewed row's flow differs from the bar's whatever the cause of the skew is.
                 if (own > WORKS && settled(bar, i, skew[r]) && !Double.isNaN(change * instrument)) {
                     double ownOff = (own - bar[i]) * instrument;
                     double barOff = change * instrument;

@@ -50,7 +50,7 @@ public record PdfReport(String template, @Nullable Path templateFolder, Messages
     /** Share of the last page below which the pages are set closer, to spare it. */
     private static final double MIN_LAST_PAGE = 0.25;
 
-    /** A report of more pages than this is set closer too: people read that many of a field. */
+    /** A report of more pages than this is set closer too, to spare paper. */
     private static final int MAX_PAGES = 8;
 
     /** Class of the body for that. */

@@ -92,6 +92,7 @@ public enum LogQuantity {
             "flow flowrate actualflow meteredflow actualflowrate measuredflow measuredflowrate flowactual flowrateactual "
                     + "flowmeter productflow productflowrate",
             "rate actualrate measuredrate"),
+    // Shapefiles cut names at ten characters: applicatio(n_rate), actual_rat(e), asappliedr(ate).
     BAR_RATE(
             "rate",
             Dimension.RATE,
