@@ -59,20 +59,18 @@ final class InspectCommand implements Callable<Integer> {
             DraftRig.write(draftRig, inspection, options.hints(), words::text);
             console.out().println("Draft rig file: " + draftRig);
         }
-        for (UnusableInputException problem : inspection.problems()) {
-            if (!inspection.lists(problem)) {
-                console.err().println("rowledger: " + problem.getMessage());
-            }
-        }
-        long open = inspection.problems().stream().filter(inspection::lists).count();
+        inspection.refusals().forEach(this::refuse);
+        int open = inspection.questions().size();
         if (open > 0) {
-            UnusableInputException questions = UnusableInputException.found(
-                            open == 1 ? "1 open question" : open + " open questions")
+            refuse(UnusableInputException.found(open == 1 ? "1 open question" : open + " open questions")
                     .inFile(logs.stream().map(Path::toString).collect(Collectors.joining(", ")))
                     .expected("a log that can be read one way only")
-                    .hint("answer what the inspection asks below the columns, in the rig file or in the log");
-            console.err().println("rowledger: " + questions.getMessage());
+                    .hint("answer what the inspection asks below the columns, in the rig file or in the log"));
         }
-        return inspection.problems().isEmpty() ? Main.DONE : Main.UNUSABLE;
+        return open == 0 && inspection.refusals().isEmpty() ? Main.DONE : Main.UNUSABLE;
+    }
+
+    private void refuse(UnusableInputException problem) {
+        console.err().println("rowledger: " + problem.getMessage());
     }
 }

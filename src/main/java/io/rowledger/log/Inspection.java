@@ -31,7 +31,8 @@ import org.jspecify.annotations.Nullable;
  * out, and what is wrong.
  *
  * @param text plain text for a person, one block for each file
- * @param problems the refusals, in the order of the files; empty if every file can be used
+ * @param refusals why files can't be read at all, or not together, in the order of the files; the text does not repeat them
+ * @param questions what is open about the other files, in their order; the text has them below the columns
  * @param columns the meaning of each column of the first file that can be read
  * @param products the product keys in its flow columns; one empty key if the columns name none
  * @param rows the number of outlets with a flow column; 0 if no file can be used
@@ -40,7 +41,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record Inspection(
         String text,
-        List<UnusableInputException> problems,
+        List<UnusableInputException> refusals,
+        List<UnusableInputException> questions,
         List<ColumnMeaning> columns,
         List<String> products,
         int rows,
@@ -53,14 +55,10 @@ public record Inspection(
 
     /** Copies the lists. */
     public Inspection {
-        problems = List.copyOf(problems);
+        refusals = List.copyOf(refusals);
+        questions = List.copyOf(questions);
         columns = List.copyOf(columns);
         products = List.copyOf(products);
-    }
-
-    /** Returns true if the text has a problem in it; one that kept a file from being read at all is not. */
-    public boolean lists(UnusableInputException problem) {
-        return text.contains(String.valueOf(problem.getMessage()));
     }
 
     /**

@@ -29,7 +29,8 @@ final class InspectionBuilder {
     private final LogOptions options;
     private final Function<Message, String> words;
     private final StringBuilder text = new StringBuilder();
-    private final List<UnusableInputException> problems = new ArrayList<>();
+    private final List<UnusableInputException> refusals = new ArrayList<>();
+    private final List<UnusableInputException> questions = new ArrayList<>();
     private final List<FileLog> files = new ArrayList<>();
     /** Files of polygons, which no other log can be joined to. */
     private final List<FileLog> areas = new ArrayList<>();
@@ -52,7 +53,7 @@ final class InspectionBuilder {
                 csv(log);
             }
         } catch (UnusableInputException e) {
-            problems.add(e);
+            refusals.add(e);
             text.append(log).append("\n  can't be used\n\n");
         }
     }
@@ -61,9 +62,9 @@ final class InspectionBuilder {
         LogGlance glance = LogGlance.of(log, options);
         first = first == null ? glance : first;
         boolean polygons = AreaLog.is(log);
-        List<UnusableInputException> questions = oncePerKind(
+        List<UnusableInputException> open = oncePerKind(
                 polygons ? AreaLog.questions(glance.preview(), glance.questions(), options) : glance.questions());
-        if (questions.isEmpty()) {
+        if (open.isEmpty()) {
             try {
                 if (polygons) {
                     AreaLog.read(List.of(log), options);
@@ -73,17 +74,17 @@ final class InspectionBuilder {
                 }
                 return;
             } catch (UnusableInputException e) {
-                questions.add(e);
+                open.add(e);
             }
         }
-        problems.addAll(questions);
+        questions.addAll(open);
         text.append(log).append('\n');
         Inspection.line(text, "form", glance.form());
         text.append("\n  columns\n");
         Inspection.table(glance.columnMeanings(), meaning -> "", words, text);
         text.append("\n  questions\n");
-        for (int q = 0; q < questions.size(); q++) {
-            UnusableInputException question = questions.get(q);
+        for (int q = 0; q < open.size(); q++) {
+            UnusableInputException question = open.get(q);
             text.append("    ")
                     .append(q + 1)
                     .append(". ")
@@ -150,7 +151,7 @@ final class InspectionBuilder {
             return inspection(all, file.columnMeanings(), file.plan(), zone);
         }
         if (glance == null) {
-            return new Inspection(all, problems, List.of(), List.of(""), 0, null, "");
+            return new Inspection(all, refusals, questions, List.of(), List.of(""), 0, null, "");
         }
         String zone =
                 ZoneProposal.of(degrees(glance.preview(), LogQuantity.LAT), degrees(glance.preview(), LogQuantity.LON));
@@ -159,7 +160,7 @@ final class InspectionBuilder {
 
     private Inspection inspection(String all, List<ColumnMeaning> columns, ColumnPlan plan, String zone) {
         List<String> products = plan.products().isEmpty() ? List.of("") : plan.products();
-        return new Inspection(all, problems, columns, products, plan.outlets(), geometry, zone);
+        return new Inspection(all, refusals, questions, columns, products, plan.outlets(), geometry, zone);
     }
 
     private static double degrees(LogPreview preview, LogQuantity quantity) {
@@ -176,8 +177,8 @@ final class InspectionBuilder {
             text.append(String.format(Locale.ROOT, "Together: %,d records of one job.%n", table.records()));
             notes.forEach(note -> text.append("  ").append(words.apply(note)).append('\n'));
         } catch (UnusableInputException e) {
-            problems.add(e);
-            text.append("Together they can't be used: ").append(e.getMessage()).append('\n');
+            refusals.add(e);
+            text.append("Together they can't be used.\n");
         }
     }
 }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -18,7 +19,8 @@ class InspectionTest {
     @Test
     void every_column_is_shown_with_what_it_was_taken_for() {
         Inspection inspection = LogNotes.inspection(List.of(CASES.resolve("good-log/other-names/log.csv")));
-        assertEquals(List.of(), inspection.problems());
+        assertEquals(List.of(), inspection.refusals());
+        assertEquals(List.of(), inspection.questions());
         String text = inspection.text();
         assertTrue(text.contains("12, of which 12 can be used"), text);
         assertTrue(text.contains("2026-05-14 10:00:00 to 2026-05-14 10:00:02.200 UTC, 0 h 00 min 02 s"), text);
@@ -41,10 +43,28 @@ class InspectionTest {
         Inspection inspection = LogNotes.inspection(List.of(
                 CASES.resolve("bad-input/log-empty/log.csv"),
                 CASES.resolve("good-log/semicolon-decimal-comma/log.csv")));
-        assertEquals(1, inspection.problems().size());
-        assertTrue(inspection.problems().get(0).getMessage().contains("found an empty file"));
-        assertFalse(inspection.lists(inspection.problems().get(0)), "a file without a table is told by itself");
+        assertEquals(List.of(), inspection.questions());
+        assertEquals(1, inspection.refusals().size());
+        assertTrue(inspection.refusals().get(0).getMessage().contains("found an empty file"));
+        assertFalse(inspection.text().contains("found an empty file"), "a file without a table is told by itself");
         assertTrue(inspection.text().contains("semicolon, decimal comma"), inspection.text());
+    }
+
+    /** 0.01 degrees of latitude are 1.1 km: one machine is not in two places at one time. */
+    @Test
+    void logs_that_cannot_be_joined_are_refused_together_and_ask_nothing(@TempDir Path folder) throws IOException {
+        List<Path> logs = new ArrayList<>();
+        for (String lat : List.of("41.50", "41.51")) {
+            StringBuilder text = new StringBuilder("time,lat,lon,flow_01[gal/min]\n");
+            for (int i = 0; i < 20; i++) {
+                text.append(String.format(Locale.ROOT, "2026-05-14T10:00:%02dZ,%s%03d,-93.5,1%n", i, lat, 2 * i));
+            }
+            logs.add(Files.writeString(folder.resolve(lat + ".csv"), text));
+        }
+        Inspection inspection = LogNotes.inspection(logs);
+        assertEquals(List.of(), inspection.questions());
+        assertEquals(1, inspection.refusals().size(), inspection.text());
+        assertTrue(inspection.text().contains("Together they can't be used."), inspection.text());
     }
 
     @Test
@@ -58,7 +78,7 @@ class InspectionTest {
                         "05/06/2026 10:00:01,41.7000220,-93.1,5.5,1.14,1.14,7",
                         "05/06/2026 10:00:02,41.7000440,-93.1,5.5,1.14,1.14,7"));
         Inspection inspection = LogNotes.inspection(List.of(log));
-        assertEquals(2, inspection.problems().size(), inspection.text());
+        assertEquals(2, inspection.questions().size(), inspection.text());
         assertEquals(2, inspection.rows());
         assertEquals("America/Chicago", inspection.zone());
         // gal/ac = 5940 · gal/min ÷ (mph · in): 5940 · 1.14 ÷ (5.5 · 30) = 41.0; a liter is 0.264172 gal (NIST SP 811).
@@ -88,11 +108,11 @@ class InspectionTest {
                 {"type": "Polygon", "coordinates": [[[-93.5, 41.5], [-93.499, 41.5], [-93.499, 41.501], [-93.5, 41.5]]]}}]}
                 """);
         Inspection inspection = LogNotes.inspection(List.of(map));
-        assertEquals(1, inspection.problems().size(), inspection.text());
+        assertEquals(1, inspection.questions().size(), inspection.text());
         String text = inspection.text();
         assertTrue(text.contains("found polygons with a rate, but not its unit, among Rate (40)"), text);
         assertTrue(text.contains("write columns: {\"rate[gal/ac]\": \"Rate\"}"), text);
-        assertTrue(inspection.lists(inspection.problems().get(0)), text);
+        assertTrue(text.contains(inspection.questions().get(0).getMessage()), text);
     }
 
     /** Two stretches of 20 records, 0.02962 degrees of latitude apart, each of 111,080 m (Snyder, USGS PP 1395, table of meridian lengths; from memory). */
@@ -148,8 +168,8 @@ class InspectionTest {
                 "geometry": {"type": "Polygon", "coordinates": [[[-93.5, 41.5], [-93.499, 41.5], [-93.499, 41.501], [-93.5, 41.5]]]}}]}
                 """);
         Inspection inspection = LogNotes.inspection(List.of(map));
-        assertEquals(1, inspection.problems().size(), inspection.text());
-        String question = inspection.problems().get(0).getMessage();
+        assertEquals(1, inspection.questions().size(), inspection.text());
+        String question = inspection.questions().get(0).getMessage();
         assertTrue(question.contains("among OBJ_ID (7), COVERVOL (40.5)"), question);
         assertTrue(question.contains("write columns: {\"rate[gal/ac]\": \"COVERVOL\"}"), question);
     }
