@@ -17,7 +17,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * One log as a person sees it before a rig file says what it holds: columns with their values, its path, its time, and every
@@ -139,8 +138,9 @@ public record LogSurvey(
                     UnitReadings.usual(values, speedMps),
                     isNeverFlow(meanings.get(c)) ? List.of() : UnitReadings.of(values, speedMps, spacingM)));
         }
-        return survey(
-                log.toString(), sample.glance().form(), sample.records(), columns, problems, file, sample, speedMps);
+        return file == null
+                ? unread(log, sample, columns, problems, speedMps)
+                : read(log, sample.glance().form(), sample.records(), columns, problems, file, speedMps);
     }
 
     private static boolean isNeverFlow(ColumnMeaning meaning) {
@@ -170,7 +170,7 @@ public record LogSurvey(
                     meaning, List.of(meaning.example()), new double[0], Double.NaN, Double.NaN, List.of()));
         }
         int records = file.source().records();
-        return survey(log.toString(), file.form(), records, columns, List.of(), file, null, new double[0]);
+        return read(log, file.form(), records, columns, List.of(), file, new double[0]);
     }
 
     /** This time log and a later one of the same task. */
@@ -216,36 +216,42 @@ public record LogSurvey(
         return all;
     }
 
-    private static LogSurvey survey(
-            String name,
+    /** The survey of a log that can't be read yet: its path is that of the sample. */
+    private static LogSurvey unread(
+            Path log,
+            LogSample sample,
+            List<SurveyColumn> columns,
+            List<UnusableInputException> problems,
+            double[] speedMps) {
+        SampledPath at = SampledPath.of(sample);
+        String zone = at.latDeg.length == 0 ? "" : ZoneProposal.of(at.latDeg[0], at.lonDeg[0]);
+        return new LogSurvey(
+                log.toString(),
+                sample.glance().form(),
+                sample.records(),
+                0,
+                columns,
+                problems,
+                at.timeS,
+                at.latDeg,
+                at.lonDeg,
+                new boolean[0],
+                0,
+                Double.NaN,
+                0,
+                zone,
+                UnitReadings.usualMps(speedMps),
+                false);
+    }
+
+    private static LogSurvey read(
+            Path path,
             String form,
             int records,
             List<SurveyColumn> columns,
             List<UnusableInputException> problems,
-            @Nullable FileLog file,
-            @Nullable LogSample sample,
+            FileLog file,
             double[] speedMps) {
-        if (file == null) {
-            SampledPath at = sample == null ? SampledPath.NONE : SampledPath.of(sample);
-            String zone = at.latDeg.length == 0 ? "" : ZoneProposal.of(at.latDeg[0], at.lonDeg[0]);
-            return new LogSurvey(
-                    name,
-                    form,
-                    records,
-                    0,
-                    columns,
-                    problems,
-                    at.timeS,
-                    at.latDeg,
-                    at.lonDeg,
-                    new boolean[0],
-                    0,
-                    Double.NaN,
-                    0,
-                    zone,
-                    UnitReadings.usualMps(speedMps),
-                    false);
-        }
         RawLog log = file.log();
         int every = Math.max(1, log.records / MAX_SAMPLES);
         int samples = (log.records + every - 1) / every;
@@ -266,7 +272,7 @@ public record LogSurvey(
             }
         }
         return new LogSurvey(
-                name,
+                path.toString(),
                 form,
                 records,
                 file.source().used(),
@@ -354,8 +360,6 @@ public record LogSurvey(
 
     /** Times and places of the samples that have both. */
     private record SampledPath(double[] timeS, double[] latDeg, double[] lonDeg) {
-        static final SampledPath NONE = new SampledPath(new double[0], new double[0], new double[0]);
-
         static SampledPath of(LogSample sample) {
             int[] there = IntStream.range(0, sample.latDeg().length)
                     .filter(i -> Double.isFinite(sample.latDeg()[i]))
