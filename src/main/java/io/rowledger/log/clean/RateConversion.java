@@ -7,6 +7,7 @@ import io.rowledger.log.header.LogQuantity;
 import io.rowledger.log.header.RowMapping;
 import io.rowledger.log.read.FileLog;
 import io.rowledger.log.read.RawLog;
+import io.rowledger.log.taskdata.TaskLog;
 import io.rowledger.text.Message;
 import io.rowledger.units.QuantityKind;
 import java.util.Arrays;
@@ -22,9 +23,6 @@ import java.util.List;
 public final class RateConversion {
     /** The speed of the path is taken over this long to either side of a record, s. */
     private static final double HALF_WINDOW_S = 1;
-
-    /** Share of the records with a rate from which those without motion are told: a start of work may be a record or two. */
-    private static final double MIN_STANDING_SHARE = 0.01;
 
     private final FileLog file;
     private final RawLog log;
@@ -70,7 +68,7 @@ public final class RateConversion {
             standing += rates[i] > 0 && speedMps[i] == 0 ? 1 : 0;
         }
         Message note = Message.of("notes.log.rates.standing", file.shortName(), standing);
-        if (standing > MIN_STANDING_SHARE * applied
+        if (standing > TaskLog.MIN_STANDING_SHARE * applied
                 && !file.plan().isUntimed()
                 && file.notes().stream().noneMatch(other -> other.key().equals(note.key()))) {
             file.notes().add(note);

@@ -13,7 +13,7 @@ import java.util.Locale;
  */
 public final class TaskLog {
     /** Share of the records with a rate from which those without motion are told: a start of work may be a record or two. */
-    private static final double MIN_STANDING_SHARE = 0.01;
+    public static final double MIN_STANDING_SHARE = 0.01;
 
     /** The decimals of a position in 1e-7 degrees. */
     private static final int POSITION_DECIMALS = 7;
