@@ -8,8 +8,12 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A total written in steps of q stays the same for several records and then jumps. Half way through a jump the liquid out is the mean of the
  * totals on either side plus q/2, whatever the size of the jump: these places are the knots of a line that rises evenly between
- * them. Knots nearer to each other than {@value #MIN_INTERVALS} records are left out, because a jump is only known to a record. The
- * volume from the first record to the last stays what the meter says.
+ * them. Knots nearer to each other than {@value #MIN_INTERVALS} records are left out, because a jump is only known to a record.
+ *
+ * <p>Before the first jump and after the last one, liquid ran that the total does not show: the total is rounded down, at either end by
+ * anything up to q. It ran at the rate of the jumps nearby, for as long as that makes no more than the q that the total can hide;
+ * over a longer wait it is q/2, the mean of what is possible. For example, with q = 1 gal, 1 gal/min and a last jump 36 s before the
+ * last record, 0.6 gal more are out than the total says. So the volume differs from the total's by less than q.
  *
  * <p>Time in which the work state, every section or the width says that nothing flows does not count, unless the total rises in
  * it by two steps or more. A wait that stands out among its neighbors is a pause: half of its step came just after the jump before
@@ -18,6 +22,10 @@ import org.jspecify.annotations.Nullable;
 final class CoarseTotals {
     /** Fewest jumps from which the step can be told. */
     private static final int MIN_JUMPS = 20;
+    /** Fewest jumps where each stands alone among records at which the total stays. */
+    private static final int MIN_LONE_JUMPS = 3;
+    /** Jumps stand alone if half of them are at least so many records after the one before. */
+    private static final int MIN_LONE_RECORDS = 4;
     /** From this many steps a record on, the rounding error of a flow is below 0.41/8 = 5 % (one sigma): nothing to even out. */
     private static final double MIN_FINE_STEPS = 8;
     /** Shortest distance between knots in record intervals: each end is known to 0.29 of one, so a flow to 3.4 % (one sigma). */
@@ -34,6 +42,8 @@ final class CoarseTotals {
     private static final double MIN_PAUSE_RATIO = 3;
     /** The waits beside a pause count at most this many usual waits: they may be pauses themselves. */
     private static final double MAX_WAIT_RATIO = 5;
+    /** Longest wait at an end that counts as flowing all the time, in waits for a step: a jump is known to a record. */
+    private static final double MAX_END_STEPS = 1.25;
     /** A pause is longer than the waits beside it by more record intervals than this. */
     private static final double MIN_PAUSE_INTERVALS = 2;
 
@@ -42,6 +52,10 @@ final class CoarseTotals {
     private final boolean @Nullable [] working;
     private final double stepL;
     private final double intervalS;
+    /** Waits between the jumps of all runs, s; how many are known. */
+    private final double[] waitsS;
+
+    private int waits;
 
     private CoarseTotals(double[] total, RawLog log, boolean @Nullable [] working, double stepL) {
         this.total = total;
@@ -49,6 +63,7 @@ final class CoarseTotals {
         this.working = working;
         this.stepL = stepL;
         this.intervalS = log.intervalS();
+        this.waitsS = new double[log.records];
     }
 
     /**
@@ -56,21 +71,35 @@ final class CoarseTotals {
      *
      * @param total by record, L; NaN where unknown
      * @param working whether liquid may flow, by record; null if the log does not tell
-     * @return the step, L; NaN if the total is not coarse and stays as it is
+     * @return what was evened out; null if the total is not coarse and stays as it is
      */
-    static double even(double[] total, RawLog log, boolean @Nullable [] working) {
+    static @Nullable Evened even(double[] total, RawLog log, boolean @Nullable [] working) {
         double stepL = stepL(total, log);
-        if (!Double.isNaN(stepL)) {
-            CoarseTotals coarse = new CoarseTotals(total, log, working, stepL);
-            int from = 0;
-            for (int i = 1; i <= log.records; i++) {
-                if (i == log.records || !(riseL(total, log, i - 1) >= 0)) {
-                    coarse.evenRun(from, i);
-                    from = i;
-                }
+        if (Double.isNaN(stepL)) {
+            return null;
+        }
+        CoarseTotals coarse = new CoarseTotals(total, log, working, stepL);
+        int from = 0;
+        for (int i = 1; i <= log.records; i++) {
+            if (i == log.records || !(riseL(total, log, i - 1) >= 0)) {
+                coarse.evenRun(from, i);
+                from = i;
             }
         }
-        return stepL;
+        return new Evened(stepL, coarse.overS());
+    }
+
+    /**
+     * How a total was evened out.
+     *
+     * @param stepL its step, L
+     * @param overS time over which half of its flow or more is a mean, s
+     */
+    record Evened(double stepL, double overS) {}
+
+    private double overS() {
+        Arrays.sort(waitsS, 0, waits);
+        return Math.max(MIN_INTERVALS * intervalS, waits == 0 ? 0 : waitsS[waits / 2]);
     }
 
     /** Returns the rise of the total from record i to the next, L; NaN across a gap or an unknown total, negative at a fall. */
@@ -81,14 +110,18 @@ final class CoarseTotals {
     /** Returns the step of a coarse total, L; NaN if it is not coarse. */
     private static double stepL(double[] total, RawLog log) {
         double[] jumps = new double[Math.max(0, log.records - 1)];
+        int[] distances = new int[jumps.length];
         int n = 0;
+        int before = 0;
         for (int i = 0; i + 1 < log.records; i++) {
             double rise = riseL(total, log, i);
             if (rise > 0) {
+                distances[n] = i - before;
+                before = i;
                 jumps[n++] = rise;
             }
         }
-        if (n < MIN_JUMPS) {
+        if (n < MIN_JUMPS && !isLone(distances, n)) {
             return Double.NaN;
         }
         double[] sorted = Arrays.copyOf(jumps, n);
@@ -106,6 +139,16 @@ final class CoarseTotals {
             }
         }
         return Double.NaN;
+    }
+
+    /** Returns true if most of n jumps are several records from the one before: no flow comes in single records. */
+    private static boolean isLone(int[] distances, int n) {
+        if (n < MIN_LONE_JUMPS) {
+            return false;
+        }
+        int[] sorted = Arrays.copyOfRange(distances, 1, n);
+        Arrays.sort(sorted);
+        return sorted[sorted.length / 2] >= MIN_LONE_RECORDS;
     }
 
     private static boolean isUneven(double[] total, RawLog log, double stepL) {
@@ -158,6 +201,10 @@ final class CoarseTotals {
             }
         }
         jumps.add(flowingS[flowingS.length - 1], total[to - 1] + stepL / 2);
+        for (int k = 1; k + 2 < jumps.count; k++) {
+            waitsS[waits++] = jumps.waitS(k);
+        }
+        setEnds(jumps, total[from], total[to - 1]);
         Knots line = line(jumps);
         int k = 0;
         for (int i = from; i < to; i++) {
@@ -169,6 +216,33 @@ final class CoarseTotals {
             double share = waitS > 0 ? Math.min(1, (atS - line.timeS[k]) / waitS) : 1;
             total[i] = line.volumeL[k] + share * (line.volumeL[k + 1] - line.volumeL[k]);
         }
+    }
+
+    /** Gives the first and the last knot what ran before the first jump and after the last, where the jumps nearby tell a rate. */
+    private void setEnds(Knots jumps, double firstL, double lastL) {
+        int end = jumps.count - 1;
+        int from = 1;
+        int to = end - 1;
+        while (to > 1 && jumps.timeS[end - 1] - jumps.timeS[to] < MIN_INTERVALS * intervalS) {
+            to--;
+        }
+        while (from < end - 1 && jumps.timeS[from] - jumps.timeS[1] < MIN_INTERVALS * intervalS) {
+            from++;
+        }
+        double ranBeforeL = jumps.waitS(0) * rateLPerS(jumps, 1, from);
+        double ranAfterL = jumps.waitS(end - 1) * rateLPerS(jumps, to, end - 1);
+        if (ranBeforeL <= MAX_END_STEPS * stepL) {
+            jumps.volumeL[0] = Math.max(firstL, Math.min(firstL + stepL, jumps.volumeL[1] - ranBeforeL));
+        }
+        if (ranAfterL <= MAX_END_STEPS * stepL) {
+            jumps.volumeL[end] = Math.max(lastL, Math.min(lastL + stepL, jumps.volumeL[end - 1] + ranAfterL));
+        }
+    }
+
+    /** Returns the rate between two jumps, L/s; NaN if they are one. */
+    private static double rateLPerS(Knots jumps, int from, int to) {
+        double seconds = jumps.timeS[to] - jumps.timeS[from];
+        return seconds > 0 ? (jumps.volumeL[to] - jumps.volumeL[from]) / seconds : Double.NaN;
     }
 
     /** Returns the time since the first record of a run by record, s, without that in which nothing flows. */

@@ -149,13 +149,15 @@ public final class TotalizerFlow {
         List<String> fell = new ArrayList<>();
         List<String> coarse = new ArrayList<>();
         String step = "";
+        double evenedS = 0;
         for (int k = 0; k < log.numbers.length; k++) {
             ColumnPlan.Column column = reader.numberColumns().get(k);
             if (isCounted(column)) {
-                double stepL = CoarseTotals.even(log.numbers[k], log, working(file, column));
-                if (!Double.isNaN(stepL)) {
+                CoarseTotals.Evened evened = CoarseTotals.even(log.numbers[k], log, working(file, column));
+                if (evened != null) {
                     coarse.add(column.header());
-                    step = amount(stepL / column.toSi(), column.unit());
+                    step = amount(evened.stepL() / column.toSi(), column.unit());
+                    evenedS = Math.max(evenedS, evened.overS());
                 }
                 int before = falls;
                 falls += flows(log, log.numbers[k]);
@@ -168,7 +170,6 @@ public final class TotalizerFlow {
             file.notes().add(Message.of("notes.log.totalizer", falls, named(fell)));
         }
         if (!coarse.isEmpty()) {
-            double evenedS = CoarseTotals.MIN_INTERVALS * log.intervalS();
             file.evened(evenedS);
             file.notes().add(Message.of("notes.log.coarseTotal", named(coarse), step, Message.duration(evenedS)));
         }

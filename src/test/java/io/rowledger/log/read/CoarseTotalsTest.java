@@ -2,6 +2,8 @@ package io.rowledger.log.read;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.rowledger.log.LogNotes;
@@ -13,6 +15,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -47,11 +50,22 @@ class CoarseTotalsTest {
         return total;
     }
 
-    private static double[] evened(double[] total, double stepL, boolean @Nullable [] working) {
+    /** Also checks the volume of the truth: the total itself, rounded down at both ends, may differ from it by a step. */
+    private static double[] evened(IntToDoubleFunction flowLPerS, double stepL, boolean @Nullable [] working) {
+        double[] evened = evenedTotal(total(flowLPerS, stepL), stepL, working);
+        double truthL = IntStream.range(0, RECORDS - 1)
+                .mapToDouble(flowLPerS::applyAsDouble)
+                .sum();
+        // The last jump is known to half a record, and so is the first.
+        assertEquals(truthL, evened[RECORDS - 1] - evened[0], FLOW_L_PER_S + 1e-9);
+        return evened;
+    }
+
+    private static double[] evenedTotal(double[] total, double stepL, boolean @Nullable [] working) {
         double[] evened = total.clone();
-        assertEquals(stepL, CoarseTotals.even(evened, log(), working), 1e-9);
-        double metered = total[RECORDS - 1] - total[0];
-        assertEquals(metered, evened[RECORDS - 1] - evened[0], 1e-9, "the volume is what the meter says");
+        CoarseTotals.Evened how = CoarseTotals.even(evened, log(), working);
+        assertNotNull(how);
+        assertEquals(stepL, how.stepL(), 1e-9);
         return evened;
     }
 
@@ -63,7 +77,7 @@ class CoarseTotalsTest {
     @Test
     void a_pause_shows_where_no_column_tells_it() {
         IntToDoubleFunction truth = i -> i < 300 || i >= 360 ? FLOW_L_PER_S : 0;
-        double[] evened = evened(total(truth, GALLON_L), GALLON_L, null);
+        double[] evened = evened(truth, GALLON_L, null);
         for (int i = 20; i < RECORDS - 20; i++) {
             boolean nearAnEnd = Math.abs(i - 300) <= 4 || Math.abs(i - 360) <= 4;
             if (!nearAnEnd) {
@@ -79,7 +93,7 @@ class CoarseTotalsTest {
         for (int i = 0; i < RECORDS; i++) {
             down[i] = truth.applyAsDouble(i) > 0;
         }
-        double[] evened = evened(total(truth, GALLON_L), GALLON_L, down);
+        double[] evened = evened(truth, GALLON_L, down);
         for (int i = 20; i < RECORDS - 20; i++) {
             if (down[i] == down[i + 1]) {
                 assertEquals(truth.applyAsDouble(i), flow(evened, i), MAX_ERROR * FLOW_L_PER_S, "second " + i);
@@ -94,7 +108,7 @@ class CoarseTotalsTest {
         for (int i = 0; i < RECORDS; i++) {
             down[i] = i < 400 || i >= 500;
         }
-        double[] evened = evened(total(i -> FLOW_L_PER_S, GALLON_L), GALLON_L, down);
+        double[] evened = evened(i -> FLOW_L_PER_S, GALLON_L, down);
         assertEquals(100 * FLOW_L_PER_S, evened[500] - evened[400], 3);
     }
 
@@ -102,15 +116,36 @@ class CoarseTotalsTest {
     @Test
     void small_steps_at_every_record_are_evened_too() {
         double stepL = GALLON_L / 10;
-        double[] total = total(i -> FLOW_L_PER_S * (i < 450 ? 1 : 1.2), stepL);
-        double[] evened = evened(total, stepL, null);
+        IntToDoubleFunction truth = i -> FLOW_L_PER_S * (i < 450 ? 1 : 1.2);
+        double[] total = total(truth, stepL);
+        double[] evened = evened(truth, stepL, null);
         assertTrue(flow(total, 30) != flow(total, 31) || flow(total, 31) != flow(total, 32));
         for (int i = 20; i < RECORDS - 20; i++) {
             if (Math.abs(i - 450) > 13) {
-                double truth = FLOW_L_PER_S * (i < 450 ? 1 : 1.2);
-                assertEquals(truth, flow(evened, i), MAX_ERROR * truth, "second " + i);
+                double flow = truth.applyAsDouble(i);
+                assertEquals(flow, flow(evened, i), MAX_ERROR * flow, "second " + i);
             }
         }
+    }
+
+    /** 0.063 L/s, a gallon a minute: 14 jumps in 15 minutes, the last of them 20 s before the end. */
+    @Test
+    void a_gallon_a_minute_is_a_flow_from_the_first_record_to_the_last() {
+        double flow = GALLON_L / 60;
+        IntToDoubleFunction truth = i -> flow;
+        double[] evened = evened(truth, GALLON_L, null);
+        for (int i = 0; i + 1 < RECORDS; i++) {
+            assertEquals(flow, flow(evened, i), MAX_ERROR * flow, "second " + i);
+        }
+        CoarseTotals.Evened how = CoarseTotals.even(total(truth, GALLON_L), log(), null);
+        assertNotNull(how);
+        assertEquals(60, how.overS(), 1);
+    }
+
+    /** Fewer than 20 jumps, from record to record: the flow of a short log, which needs no evening. */
+    @Test
+    void a_short_burst_is_no_coarse_total() {
+        assertNull(CoarseTotals.even(total(i -> i >= 400 && i < 415 ? GALLON_L : 0, GALLON_L), log(), null));
     }
 
     @Test
@@ -119,7 +154,7 @@ class CoarseTotalsTest {
                 total(i -> FLOW_L_PER_S * (1 + 0.1 * Math.sin(i)), FLOW_L_PER_S / 50),
                 total(i -> i % 100 < 70 ? FLOW_L_PER_S : 0, FLOW_L_PER_S))) {
             double[] kept = total.clone();
-            assertTrue(Double.isNaN(CoarseTotals.even(kept, log(), null)));
+            assertNull(CoarseTotals.even(kept, log(), null));
             assertArrayEquals(total, kept);
         }
     }
