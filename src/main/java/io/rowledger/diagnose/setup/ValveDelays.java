@@ -24,6 +24,15 @@ final class ValveDelays {
     /** Rows that the work state switches follow within this, s. */
     private static final double TOGETHER_S = 0.25;
 
+    /** Or within this share of a record interval (1). */
+    private static final double MAX_APART = 0.6;
+
+    /**
+     * Correlation of delay and row from which rows come on or go off one after another along the bar (1): they are switched by
+     * place, at a sloped end. Two late rows at the end of eight reach 0.76, two halves of a bar, each at a record, 0.87.
+     */
+    private static final double MIN_ALONG_BAR = 0.8;
+
     /** Smallest share of the rows that must (1). */
     private static final double TOGETHER_SHARE = 0.6;
 
@@ -116,6 +125,7 @@ final class ValveDelays {
 
     private void workState(int p, double[] typical) {
         double[] delays = new double[typical.length];
+        double[] rows = new double[typical.length];
         for (int i = 1; i < log.records(); i++) {
             int now = log.down(i);
             if (now < 0 || log.down(i - 1) < 0 || now == log.down(i - 1) || !steady(-1, i)) {
@@ -125,11 +135,12 @@ final class ValveDelays {
             for (int r = 0; r < typical.length; r++) {
                 double delay = delay(p, r, typical[r], i, now == 1);
                 if (!Double.isNaN(delay)) {
+                    rows[n] = r;
                     delays[n++] = delay;
                 }
             }
             double together = together(delays, n, typical.length);
-            if (Double.isNaN(together)) {
+            if (Double.isNaN(together) || alongBar(rows, delays, n)) {
                 continue;
             }
             if (now == 1) {
@@ -143,7 +154,7 @@ final class ValveDelays {
     /** Returns the mean of the rows that go together; NaN if too few do, because each was switched by itself. */
     private double together(double[] delays, int n, int rows) {
         double middle = RobustStatistics.median(delays, n);
-        double near = Math.max(TOGETHER_S, 0.6 * intervalS);
+        double near = Math.max(TOGETHER_S, MAX_APART * intervalS);
         double sum = 0;
         int m = 0;
         for (int k = 0; k < n; k++) {
@@ -153,6 +164,26 @@ final class ValveDelays {
             }
         }
         return m > 0 && m >= TOGETHER_SHARE * rows ? sum / m : Double.NaN;
+    }
+
+    /** Returns true if n rows came on or went off one after another along the bar, farther apart than rows that go together. */
+    private boolean alongBar(double[] rows, double[] delays, int n) {
+        double meanRow = Arrays.stream(rows, 0, n).average().orElse(0);
+        double meanDelay = Arrays.stream(delays, 0, n).average().orElse(0);
+        double both = 0;
+        double ofRows = 0;
+        double ofDelays = 0;
+        double earliest = Double.POSITIVE_INFINITY;
+        double latest = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < n; k++) {
+            both += (rows[k] - meanRow) * (delays[k] - meanDelay);
+            ofRows += (rows[k] - meanRow) * (rows[k] - meanRow);
+            ofDelays += (delays[k] - meanDelay) * (delays[k] - meanDelay);
+            earliest = Math.min(earliest, delays[k]);
+            latest = Math.max(latest, delays[k]);
+        }
+        return latest - earliest > Math.max(TOGETHER_S, MAX_APART * intervalS)
+                && Math.abs(both) >= MIN_ALONG_BAR * Math.sqrt(ofRows * ofDelays);
     }
 
     private void addOn(double delay) {

@@ -1,5 +1,6 @@
 package io.rowledger.report.record;
 
+import io.rowledger.coverage.CoverageDefect;
 import io.rowledger.document.text.Messages;
 import io.rowledger.document.text.TextTruncation;
 import io.rowledger.finding.Finding;
@@ -13,11 +14,14 @@ import io.rowledger.report.sections.SetbackSection;
 import io.rowledger.text.Argument;
 import io.rowledger.text.Message;
 import io.rowledger.uncertainty.Interval;
+import io.rowledger.uncertainty.MeterFault;
 import io.rowledger.uncertainty.UncertaintyBudget;
 import io.rowledger.units.QuantityKind;
 import io.rowledger.units.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What was applied where, in sentences for a reader who does not farm. */
@@ -202,6 +206,34 @@ final class NitrogenAnswer {
                 : Message.of("record.answer.skipAndOpen", known.area(), where, skips.openArea());
     }
 
+    /** A row that read nothing looks skipped; where its meter is in question, the bounds tell how much of it is known. */
+    private Message skipped(CoveragePhrases skips, Message where) {
+        List<Integer> rows =
+                silentRows(in.coverage().skips(), in.intervals().basis().faults());
+        return rows.isEmpty() || skips.bounds().isEmpty()
+                ? Message.of("record.answer.skip", skips.area(), where)
+                : Message.of(
+                        "record.answer.skipInQuestion",
+                        skips.area(),
+                        where,
+                        skips.bounds(),
+                        RecordUncertainty.TIMES_IN_TEN,
+                        rows);
+    }
+
+    /** Returns the rows, ascending, that left a skip by applying nothing and whose meters are in question. */
+    static List<Integer> silentRows(List<CoverageDefect> skips, List<MeterFault> faults) {
+        Set<Integer> inQuestion =
+                faults.stream().flatMap(fault -> fault.rows().stream()).collect(Collectors.toSet());
+        return skips.stream()
+                .filter(skip -> skip.cause() == CoverageDefect.Cause.ROW_NOT_DELIVERING)
+                .flatMap(skip -> skip.rows().stream())
+                .filter(inQuestion::contains)
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
     private Message places() {
         CoveragePhrases skips = in.sections().skips();
         CoveragePhrases overlap = in.sections().overlap();
@@ -210,7 +242,7 @@ final class NitrogenAnswer {
                 : Message.of("record.answer.insideBoundary");
         Message skipped = skips.none()
                 ? Message.of("record.answer.noSkip", where)
-                : skips.open() ? open(skips, where) : Message.of("record.answer.skip", skips.area(), where);
+                : skips.open() ? open(skips, where) : skipped(skips, where);
         Message twice = overlap.none()
                 ? Message.of("record.answer.noOverlap")
                 : Message.of("record.answer.overlap", overlap.area());

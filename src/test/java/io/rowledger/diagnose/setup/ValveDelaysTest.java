@@ -35,4 +35,31 @@ class ValveDelaysTest {
         assertArrayEquals(new double[] {0, 5}, delays.on(), 1e-9);
         assertArrayEquals(new double[] {0, 0}, delays.off(), 1e-9);
     }
+
+    /** One start at record 10, a record a second; each row comes on so many records after it. */
+    private static double[] starts(int... after) {
+        LogColumns c = new LogColumns();
+        c.products = List.of("uan");
+        c.timeS = new double[30];
+        c.breakBefore = new boolean[30];
+        c.down = new byte[30];
+        c.flowLPerS = new double[1][after.length][30];
+        for (int i = 0; i < 30; i++) {
+            c.timeS[i] = i;
+            c.down[i] = (byte) (i >= 10 ? 1 : 0);
+            for (int r = 0; r < after.length; r++) {
+                c.flowLPerS[0][r][i] = i >= 10 + after[r] ? 1 : 0;
+            }
+        }
+        return ValveDelays.of(new LogTable(c, List.of()), 0, 1).on();
+    }
+
+    @Test
+    void rows_that_come_on_one_after_another_along_a_sloped_end_tell_no_delay() {
+        assertArrayEquals(new double[] {1}, starts(1, 1, 1, 1, 1, 1, 1, 1), 1e-9);
+        assertArrayEquals(new double[0], starts(2, 2, 2, 1, 1, 1, 1, 1), 1e-9);
+        assertArrayEquals(new double[0], starts(1, 1, 1, 1, 1, 2, 2, 2), 1e-9);
+        // As many late rows here and there are late, not on a slope.
+        assertArrayEquals(new double[] {1}, starts(1, 2, 1, 1, 2, 1, 2, 1), 1e-9);
+    }
 }
