@@ -139,8 +139,10 @@ final class ValveDelays {
                     delays[n++] = delay;
                 }
             }
+            // First, because the median reorders the delays.
+            boolean byPlace = alongBar(rows, delays, n);
             double together = together(delays, n, typical.length);
-            if (Double.isNaN(together) || alongBar(rows, delays, n)) {
+            if (byPlace || Double.isNaN(together)) {
                 continue;
             }
             if (now == 1) {

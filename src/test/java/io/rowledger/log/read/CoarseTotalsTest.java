@@ -53,9 +53,7 @@ class CoarseTotalsTest {
     /** Also checks the volume of the truth: the total itself, rounded down at both ends, may differ from it by a step. */
     private static double[] evened(IntToDoubleFunction flowLPerS, double stepL, boolean @Nullable [] working) {
         double[] evened = evenedTotal(total(flowLPerS, stepL), stepL, working);
-        double truthL = IntStream.range(0, RECORDS - 1)
-                .mapToDouble(flowLPerS::applyAsDouble)
-                .sum();
+        double truthL = IntStream.range(0, RECORDS - 1).mapToDouble(flowLPerS).sum();
         // The last jump is known to half a record, and so is the first.
         assertEquals(truthL, evened[RECORDS - 1] - evened[0], FLOW_L_PER_S + 1e-9);
         return evened;
