@@ -58,6 +58,8 @@ final class VolumeBounds {
         /** What the pass gains if its flow is as late as the log shows it to be. */
         private double lateL;
 
+        private double trailingL;
+
         private double swappedL;
         private double unknownL;
         private double estimateL;
@@ -75,6 +77,7 @@ final class VolumeBounds {
         void add(Sums other) {
             faultL += other.faultL;
             lateL += other.lateL;
+            trailingL += other.trailingL;
             swappedL += other.swappedL;
             unknownL += other.unknownL;
             estimateL += other.estimateL;
@@ -159,6 +162,7 @@ final class VolumeBounds {
                 for (int i = 0; i < passes.size(); i++) {
                     sums[p][i][r] = clean ? new Sums() : sum(p, r, passes.get(i), faults);
                     sums[p][i][r].lateL = lateL(p, r, i);
+                    sums[p][i][r].trailingL = trailingL(p, r, i);
                 }
             }
         }
@@ -281,10 +285,25 @@ final class VolumeBounds {
         int first = passes.get(i).firstStep();
         int end = passes.get(i).endStep();
         int before = i == 0 ? 0 : passes.get(i - 1).endStep();
-        int after = i + 1 == passes.size() ? poses.steps() : passes.get(i + 1).firstStep();
         return lateS > 0
-                ? meteredL(p, r, end, after, lateS) - meteredL(p, r, first, end, lateS)
+                ? meteredL(p, r, end, nextStart(i), lateS) - meteredL(p, r, first, end, lateS)
                 : meteredL(p, r, first - 1, before - 1, -lateS) - meteredL(p, r, end - 1, first - 1, -lateS);
+    }
+
+    /**
+     * Returns what pass i of row r gains if its flow is late because a reading is the mean over the time before it, L. Half of the flow
+     * shows after half of that time, the rest trails for as long again, and nothing at the start comes from before the pass. For example, 1 L/s in
+     * means over 5 s look 2.5 s late; 2.5 L stand after the end, where a delay of 2.5 s alone makes 1.875 L less 0.625 L.
+     */
+    private double trailingL(int p, int r, int i) {
+        double lateS = job.lateS().get(p);
+        return lateS > 0 ? meteredL(p, r, job.track().passes().get(i).endStep(), nextStart(i), 2 * lateS) : 0;
+    }
+
+    /** Returns the first step of the pass after pass i, or the number of steps. */
+    private int nextStart(int i) {
+        List<Pass> passes = job.track().passes();
+        return i + 1 == passes.size() ? poses.steps() : passes.get(i + 1).firstStep();
     }
 
     /** What row r metered in so many seconds from step k on, up or down, before step limit, L. */
@@ -377,7 +396,7 @@ final class VolumeBounds {
             Sums all = ofJob(p, r);
             bar = bar.plus(new OnGround(
                     Math.min(0, all.restFaultL) + Math.min(0, all.lateL),
-                    Math.max(0, all.restFaultL) + Math.max(0, all.lateL) + all.restUnknownL,
+                    Math.max(0, all.restFaultL) + Math.max(all.trailingL, all.lateL) + all.restUnknownL,
                     all.withAppliedL,
                     all.withNotAppliedL));
         }
@@ -409,7 +428,7 @@ final class VolumeBounds {
         double swappedL = swaps ? s.swappedL : 0;
         return new Bias(
                 Math.min(0, s.faultL) + Math.min(0, swappedL) + Math.min(0, s.lateL),
-                Math.max(0, s.faultL) + Math.max(0, swappedL) + Math.max(0, s.lateL) + s.unknownL,
+                Math.max(0, s.faultL) + Math.max(0, swappedL) + Math.max(s.trailingL, s.lateL) + s.unknownL,
                 peerSigma * s.estimateL);
     }
 

@@ -118,6 +118,24 @@ class FaultyMetersByHandTest {
     }
 
     @Test
+    void readings_that_are_means_over_eight_seconds_leave_bounds_that_hold_what_trails() {
+        // 40 s of work; half of a step shows after 4 s, all of it after 8 s: 4 s of the liquid stand after the lift.
+        double[][] flows = flows();
+        for (double[] row : flows) {
+            for (int i = 0; i < SECONDS; i++) {
+                double on = Math.min(1, (i + 0.5) / 8);
+                double off = Math.min(1, Math.max(0, (i + 0.5 - 40) / 8));
+                row[i] *= on - off;
+            }
+        }
+        double truthL = 40 * ROWS * FLOW;
+        Interval told = intervals(flows, 40, 4, List.of()).products().get(0).volumeL();
+        assertEquals(36 * ROWS * FLOW, told.value(), 0.01);
+        assertTrue(told.holds(truthL), told.toString());
+        assertTrue(told.high() < 1.02 * truthL, told.toString());
+    }
+
+    @Test
     void one_blank_row_leaves_bounds_that_hold_what_it_put_down() {
         double[][] flows = flows();
         Arrays.fill(flows[4], Double.NaN);
