@@ -208,17 +208,20 @@ final class NitrogenAnswer {
 
     /** A row that read nothing looks skipped; where its meter is in question, the bounds tell how much of it is known. */
     private Message skipped(CoveragePhrases skips, Message where) {
-        List<Integer> rows =
-                silentRows(in.coverage().skips(), in.intervals().basis().faults());
-        return rows.isEmpty() || skips.bounds().isEmpty()
-                ? Message.of("record.answer.skip", skips.area(), where)
-                : Message.of(
-                        "record.answer.skipInQuestion",
-                        skips.area(),
-                        where,
-                        skips.bounds(),
-                        RecordUncertainty.TIMES_IN_TEN,
-                        rows);
+        List<CoverageDefect> places = new ArrayList<>(in.coverage().skips());
+        places.addAll(in.coverage().doubtfulSkips());
+        List<Integer> rows = silentRows(places, in.intervals().basis().faults());
+        boolean flowKnown = places.stream().noneMatch(skip -> skip.cause() == CoverageDefect.Cause.FLOW_NOT_KNOWN);
+        if (flowKnown && !rows.isEmpty() && !skips.bounds().isEmpty()) {
+            return Message.of(
+                    "record.answer.skipInQuestion",
+                    skips.area(),
+                    where,
+                    skips.bounds(),
+                    RecordUncertainty.TIMES_IN_TEN,
+                    rows);
+        }
+        return skips.open() ? open(skips, where) : Message.of("record.answer.skip", skips.area(), where);
     }
 
     /** Returns the rows, ascending, that left a skip by applying nothing and whose meters are in question. */
@@ -226,7 +229,8 @@ final class NitrogenAnswer {
         Set<Integer> inQuestion =
                 faults.stream().flatMap(fault -> fault.rows().stream()).collect(Collectors.toSet());
         return skips.stream()
-                .filter(skip -> skip.cause() == CoverageDefect.Cause.ROW_NOT_DELIVERING)
+                .filter(skip -> skip.cause() == CoverageDefect.Cause.ROW_NOT_DELIVERING
+                        || skip.cause() == CoverageDefect.Cause.METER_READS_ZERO)
                 .flatMap(skip -> skip.rows().stream())
                 .filter(inQuestion::contains)
                 .distinct()
@@ -240,9 +244,7 @@ final class NitrogenAnswer {
         Message where = in.coverage().boundary() == null
                 ? Message.of("record.answer.betweenPasses")
                 : Message.of("record.answer.insideBoundary");
-        Message skipped = skips.none()
-                ? Message.of("record.answer.noSkip", where)
-                : skips.open() ? open(skips, where) : skipped(skips, where);
+        Message skipped = skips.none() ? Message.of("record.answer.noSkip", where) : skipped(skips, where);
         Message twice = overlap.none()
                 ? Message.of("record.answer.noOverlap")
                 : Message.of("record.answer.overlap", overlap.area());

@@ -22,18 +22,20 @@ class NitrogenAnswerTest {
                 number, new GeometryFactory().createPolygon(), 100, 0, 0, List.of(1), List.of(rows), cause);
     }
 
-    /** Row 7 read nothing and its meter is in question; row 4 read nothing for certain; row 9 is beside a gap alone. */
+    /** Rows 5 and 7 read nothing and their meters are in question; row 4 read nothing for certain; row 9 is beside a gap alone. */
     @Test
     void only_rows_that_read_nothing_and_are_in_question_leave_a_skip_open() {
         List<CoverageDefect> skips = List.of(
                 skip(1, Cause.ROW_NOT_DELIVERING, 7),
                 skip(2, Cause.ROW_NOT_DELIVERING, 4),
                 skip(3, Cause.GAP_BETWEEN_PASSES, 9),
-                skip(4, Cause.ROW_NOT_DELIVERING, 7));
+                skip(4, Cause.ROW_NOT_DELIVERING, 7),
+                skip(1, Cause.METER_READS_ZERO, 5));
         List<MeterFault> faults = List.of(
                 new MeterFault(List.of(0), FindingKind.PLUGGED, List.of(7), 0, 100),
+                new MeterFault(List.of(0), FindingKind.METER_DROPOUT, List.of(5), 0, 100),
                 new MeterFault(List.of(0), FindingKind.METER_SCALE, List.of(9), 0, 100));
-        assertEquals(List.of(7), NitrogenAnswer.silentRows(skips, faults));
+        assertEquals(List.of(5, 7), NitrogenAnswer.silentRows(skips, faults));
         assertEquals(List.of(), NitrogenAnswer.silentRows(skips, List.of()));
     }
 
@@ -42,7 +44,7 @@ class NitrogenAnswerTest {
         Messages messages = Messages.english(new UnitFormat(UnitSystem.US, ZoneOffset.UTC));
         assertEquals(
                 "By the meters, 0.6 ac was skipped between the passes. That is not certain (0.0 to 0.7 ac, 9 times in 10): where row "
-                        + "7 read nothing, its meter may be dead and the ground may be covered",
+                        + "7 read nothing, its meter may be at fault and the ground may be covered",
                 messages.text(
                                 "record.answer.skipInQuestion",
                                 "0.6 ac",
